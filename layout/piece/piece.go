@@ -1,0 +1,40 @@
+// Package piece cuts the tiles of a bond to the shape of a wall and says of
+// every piece what remains, how it is cut and how small it is.
+package piece
+
+import (
+	"coursewright/layout/length"
+	"coursewright/layout/plane"
+)
+
+// Piece is what remains of one tile on one wall.
+type Piece struct {
+	ID      string       // wall letter, course, number in the course: "B-01-03"
+	Course  int          // 1 for the lowest course of the room
+	Tile    plane.Rect   // the uncut tile where it stands
+	Face    plane.Region // what is set, the part behind the next wall's tile included
+	Visible plane.Region // the face less the lap cover
+	Whole   bool
+	Wide    length.Length // least level distance between plumb edges, see formats.md
+	High    length.Length // least plumb distance between level edges
+	Least   length.Length // whichever of the two gives Share
+	Share   Share
+	Cuts    []plane.Side // the boundaries it is cut to, ascending; names by Shape.SideName
+	Kind    Kind
+	Sliver  bool
+}
+
+// Share is a size as a part of the full tile, an exact fraction.
+type Share struct{ Num, Den int64 }
+
+// Kind is the set of cuts a piece needs.
+type Kind uint8
+
+// The cuts, as bits. Zero is a whole tile.
+const (
+	Rip   Kind = 1 << iota // straight, along the tile's length
+	Cross                  // straight, across the tile's length
+	Taper                  // scribed to a rake or lean
+	Notch                  // an L or U
+	Hole                   // drilled or nipped round a pipe
+)

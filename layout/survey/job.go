@@ -1,0 +1,162 @@
+package survey
+
+// Job is the job file: what a person typed, kept as typed. Every length is a
+// string as people write it; Resolve reads them.
+type Job struct {
+	Format   string   `json:"format"`
+	Title    string   `json:"title"`
+	Units    string   `json:"units"` // "in" or "mm": the unit of a bare number
+	Measured Measured `json:"measured,omitzero"`
+	Tile     Tile     `json:"tile"`
+	Joint    string   `json:"joint"`
+	Bed      string   `json:"bed,omitempty"`
+	Bond     Bond     `json:"bond"`
+	Limits   Limits   `json:"limits,omitzero"`
+	SetOrder []string `json:"setOrder,omitempty"`
+	Walls    []Wall   `json:"walls"`
+	Pins     Pins     `json:"pins,omitzero"`
+}
+
+// Format is the only job file format this program reads and writes.
+const Format = "coursewright-job/1"
+
+// Measured says how far the readings can be trusted.
+type Measured struct {
+	Tape  string `json:"tape,omitempty"`
+	Doubt string `json:"doubt,omitempty"`
+}
+
+// Tile is one tile as it stands on the wall, true size.
+type Tile struct {
+	Name      string `json:"name,omitempty"`
+	Width     string `json:"width"`
+	Height    string `json:"height"`
+	Thickness string `json:"thickness,omitempty"`
+	Vary      string `json:"vary,omitempty"`
+	Grain     bool   `json:"grain,omitempty"`
+	Box       *Box   `json:"box,omitempty"`
+}
+
+// Box is how the tile is sold.
+type Box struct {
+	Count int    `json:"count"`
+	Price string `json:"price,omitempty"`
+}
+
+// Bond is how courses shift against each other.
+type Bond struct {
+	Kind   string `json:"kind"` // "stack", "running"
+	Offset string `json:"offset,omitempty"`
+	Hand   string `json:"hand,omitempty"`  // "left", "right"; empty: the solver chooses
+	Along  string `json:"along,omitempty"` // "level" (default), "plumb"
+}
+
+// Limits are the person's own limits for slivers and sealant.
+type Limits struct {
+	Sliver  string `json:"sliver,omitempty"`
+	Sealant string `json:"sealant,omitempty"`
+}
+
+// Wall is one flat wall seen from inside the room.
+type Wall struct {
+	Name     string    `json:"name"`
+	Width    string    `json:"width"`
+	Left     End       `json:"left"`
+	Right    End       `json:"right"`
+	Base     []Segment `json:"base"`
+	Head     Head      `json:"head"`
+	Openings []Opening `json:"openings,omitempty"`
+}
+
+// End is one end of a wall: it meets a corner or stops at a mark.
+type End struct {
+	Meets  string `json:"meets,omitempty"` // "corner"
+	Gap    string `json:"gap,omitempty"`
+	Lean   []Lean `json:"lean,omitempty"`
+	Stops  *Mark  `json:"stops,omitempty"`
+	Finish string `json:"finish,omitempty"` // "trim", "bullnose", "casing"
+}
+
+// Lean is a reading of a corner: how far it stands to the right at a height.
+type Lean struct {
+	Height string `json:"height"`
+	Off    string `json:"off"`
+}
+
+// Segment is a stretch of base of one kind, read from left to right.
+type Segment struct {
+	Meets    string `json:"meets"` // "tub", "shower base", "curb", "floor"
+	Gap      string `json:"gap,omitempty"`
+	Readings []Drop `json:"readings"`
+}
+
+// Drop is a reading down from the level line to the base.
+type Drop struct {
+	At   string `json:"at"`
+	Drop string `json:"drop"`
+}
+
+// Head is where the tile ends at the top: it meets a ceiling or stops at a mark.
+type Head struct {
+	Meets    string `json:"meets,omitempty"` // "ceiling"
+	Gap      string `json:"gap,omitempty"`
+	Readings []Rise `json:"readings,omitempty"`
+	Stops    *Mark  `json:"stops,omitempty"`
+	Finish   string `json:"finish,omitempty"`
+}
+
+// Rise is a reading up from the level line to the ceiling.
+type Rise struct {
+	At   string `json:"at"`
+	Rise string `json:"rise"`
+}
+
+// Opening is a niche, a window or a pipe.
+type Opening struct {
+	Kind string `json:"kind"` // "niche", "window", "pipe"
+	Name string `json:"name"`
+
+	// Niche and window.
+	Left   *Mark    `json:"left,omitempty"`
+	Width  *Mark    `json:"width,omitempty"`
+	Bottom *Mark    `json:"bottom,omitempty"`
+	Height *Measure `json:"height,omitempty"` // a pipe's height is a plain length
+
+	// Pipe.
+	At       string `json:"at,omitempty"`
+	Diameter string `json:"diameter,omitempty"`
+}
+
+// Mark is a position or a size: measured (At) or free inside a range.
+type Mark struct {
+	At   string `json:"at,omitempty"`
+	From string `json:"from,omitempty"`
+	To   string `json:"to,omitempty"`
+}
+
+// Measure is a field that is a mark in a niche or window and a plain length
+// in a pipe. Exactly one of the two is set.
+type Measure struct {
+	Mark  *Mark
+	Plain string
+}
+
+// Pins are the unknowns a person has fixed.
+type Pins struct {
+	Course CoursePin          `json:"course,omitzero"`
+	Walls  map[string]WallPin `json:"walls,omitempty"`
+}
+
+// CoursePin fixes the bottom edge of some course.
+type CoursePin struct {
+	Line string `json:"line,omitempty"`
+}
+
+// WallPin fixes a wall's start, or where one of its free marks goes.
+// A mark is keyed as it is named in the plan: "end left", "end right", "head",
+// or "niche NAME left", "window NAME top" and so on.
+type WallPin struct {
+	Joint string            `json:"joint,omitempty"`
+	Tile  string            `json:"tile,omitempty"`
+	Marks map[string]string `json:"marks,omitempty"`
+}
