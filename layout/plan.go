@@ -2,7 +2,6 @@ package layout
 
 import (
 	"coursewright/layout/finding"
-	"coursewright/layout/piece"
 	"coursewright/layout/setout"
 	"coursewright/layout/survey"
 )
@@ -17,9 +16,4 @@ type Plan struct {
 }
 
 // Wall is one wall as it will stand.
-type Wall struct {
-	Found  survey.WallFound
-	Shape  survey.Shape // the region that tile may cover
-	Start  setout.Start
-	Pieces []piece.Piece // by course, then from left to right
-}
+type Wall = setout.Wall

@@ -1,0 +1,14 @@
+package setout
+
+import (
+	"coursewright/layout/piece"
+	"coursewright/layout/survey"
+)
+
+// Wall is one wall as it will stand.
+type Wall struct {
+	Found  survey.WallFound
+	Shape  survey.Shape // what the wall leaves for tile
+	Start  Start
+	Pieces []piece.Piece // by course, then from left to right
+}
