@@ -1,0 +1,202 @@
+package length
+
+import "math/big"
+
+// Longest is the greatest distance Parse reads, either way of zero: two such
+// lengths multiply into an Area.
+const Longest = 100 * Metre
+
+// longestText bounds what Parse looks at, in bytes.
+const longestText = 80
+
+// examples is what would be right when nothing better is known.
+const examples = `write a length such as 59 1/2, 4' 11-1/2" or 1511 mm`
+
+// part is a number with the unit behind it, if there is one.
+type part struct {
+	number
+	unit unit
+	bare bool
+}
+
+// Parse reads a length as a person writes it; a bare number is in the unit of s.
+//
+//	59 1/2   59-1/2   59½   59.5   59,5   1/2   -3/8   +2
+//	4' 11-1/2"   4'-11 1/2"   4 ft 11 1/2 in   5'   5' 6
+//	1511 mm   151.1 cm   1.511 m   1 m 20 cm
+//
+// Curly quotes, primes, typographic dashes and fraction signs count as the
+// plain ones. Laws:
+//
+//  1. It reads exactly or not at all: what is not a whole number of 1/960 mm
+//     is refused, and the two nearest readings are named.
+//  2. Parse(l.Format(s, 0), s) == l for every l within Longest.
+//  3. Every refusal is a *ParseError.
+func Parse(text string, s System) (Length, error) {
+	r := &reader{text: text}
+	if len(text) > longestText {
+		return 0, r.fail(longestText, "is too long", examples)
+	}
+	negative := r.sign()
+	if r.ended() {
+		return 0, r.fail(r.at, "is empty", examples)
+	}
+	parts, err := r.parts(s)
+	if err != nil {
+		return 0, err
+	}
+	total := sum(parts)
+	if negative {
+		total.Neg(total)
+	}
+	return r.keep(total, parts[0].unit.system())
+}
+
+// sign takes the spaces and the sign before a length.
+func (r *reader) sign() (negative bool) {
+	r.spaces()
+	if negative = r.take(dashes); !negative {
+		r.take("+")
+	}
+	r.spaces()
+	return negative
+}
+
+// parts takes all numbers with their units up to the end of the text.
+func (r *reader) parts(s System) ([]part, error) {
+	var parts []part
+	for {
+		p, err := r.part()
+		if err != nil {
+			return nil, err
+		}
+		if p.bare {
+			if p, err = r.nameUnit(p, parts, s); err != nil {
+				return nil, err
+			}
+		}
+		if err := r.follows(p, parts); err != nil {
+			return nil, err
+		}
+		parts = append(parts, p)
+		if r.between(p) {
+			return parts, nil
+		}
+	}
+}
+
+// part takes one number and the unit behind it.
+func (r *reader) part() (part, error) {
+	n, err := r.number()
+	if err != nil {
+		return part{}, err
+	}
+	p := part{number: n}
+	r.spaces()
+	if r.take(inchMarks) {
+		p.unit = inch
+		return p, nil
+	}
+	if r.take(footMarks) {
+		p.unit = foot
+		if r.take(footMarks) { // two foot marks are an inch mark
+			p.unit = inch
+		}
+		return p, nil
+	}
+	at := r.at
+	word := r.letters()
+	if word == "" {
+		p.bare = true
+		return p, nil
+	}
+	var known bool
+	if p.unit, known = unitWord(word); !known {
+		return part{}, r.fail(at, "has no unit "+quote(word), "the units are ft, in, m, cm and mm")
+	}
+	r.take(".")
+	return p, nil
+}
+
+// nameUnit gives a bare number its unit: that of the system when it stands
+// alone, inches behind feet. It must be the last.
+func (r *reader) nameUnit(p part, before []part, s System) (part, error) {
+	if !r.ended() {
+		return p, r.fail(r.at, "has "+quote(r.rest())+" after a number", examples)
+	}
+	switch {
+	case len(before) == 0:
+		p.unit = ofSystem(s)
+	case before[len(before)-1].unit == foot:
+		p.unit = inch
+	default:
+		return p, r.fail(p.at, "has a number without its unit at the end", "write 1 m 20 cm")
+	}
+	return p, nil
+}
+
+// follows tells whether p may stand behind the parts before it: a smaller
+// unit of the same system, less than one of the unit before, which is whole.
+func (r *reader) follows(p part, before []part) error {
+	if len(before) == 0 {
+		return nil
+	}
+	last := before[len(before)-1]
+	switch {
+	case last.unit.system() != p.unit.system():
+		return r.fail(p.at, "mixes "+last.unit.String()+" with "+p.unit.String(), "keep to one system")
+	case last.unit.size() <= p.unit.size():
+		return r.fail(p.at, "has "+p.unit.String()+" after "+last.unit.String(), "write the larger unit first")
+	case !last.whole:
+		return r.fail(last.at, "has a fraction before the last number", "only the last number may have one")
+	case p.in().Cmp(rat(last.unit.size())) >= 0:
+		return r.fail(p.at, "has a full "+last.unit.String()+" or more in its "+p.unit.String(),
+			"carry it over to the "+last.unit.String())
+	}
+	return nil
+}
+
+// between steps over what may stand between two parts and tells whether the
+// text has ended.
+func (r *reader) between(p part) (ended bool) {
+	r.spaces()
+	if r.ended() {
+		return true
+	}
+	if !r.take(",") && p.unit == foot {
+		r.take(dashes)
+	}
+	r.spaces()
+	return false
+}
+
+// in gives the part in units of 1/960 mm.
+func (p part) in() *big.Rat { return new(big.Rat).Mul(p.value, rat(p.unit.size())) }
+
+func rat(l Length) *big.Rat { return big.NewRat(int64(l), 1) }
+
+func sum(parts []part) *big.Rat {
+	total := new(big.Rat)
+	for _, p := range parts {
+		total.Add(total, p.in())
+	}
+	return total
+}
+
+// keep turns a sum into a length when it is one.
+func (r *reader) keep(total *big.Rat, s System) (Length, error) {
+	if new(big.Rat).Abs(total).Cmp(rat(Longest)) > 0 {
+		return 0, r.fail(0, "is out of bounds", "a length is within 100 m (328 ft)")
+	}
+	below := new(big.Int).Div(total.Num(), total.Denom()) // rounds down: the divisor is positive
+	l := Length(below.Int64())
+	if total.IsInt() {
+		return l, nil
+	}
+	step := s.finest()
+	low := l.FloorTo(step)
+	high := low + step
+	unit := " " + s.String()
+	return 0, r.fail(0, "cannot be kept exactly",
+		"the nearest readings are "+low.Plain(s, step)+unit+" and "+high.Plain(s, step)+unit)
+}
