@@ -1,0 +1,97 @@
+package store
+
+import (
+	"encoding/binary"
+	"errors"
+	"fmt"
+	"io"
+	"io/fs"
+	"os"
+)
+
+// applicationID marks a data file as ours; 0001_jobs.sql writes the same number.
+const applicationID = 0x43727357 // "CrsW"
+
+var (
+	// ErrForeign means the file belongs to another program.
+	ErrForeign = errors.New("this is not a data file of Coursewright")
+	// ErrNewer means a newer Coursewright wrote the file.
+	ErrNewer = errors.New("this data file was written by a newer Coursewright; use that version")
+)
+
+// Refused is the refusal of a file that cannot be used. The file is as it was.
+type Refused struct {
+	Path   string
+	Reason error  // ErrForeign, ErrNewer or ErrDamaged, with its cause
+	Backup string // the newest backup of this file, if there is one, unless it is only too new
+}
+
+// Error implements error.
+func (r *Refused) Error() string {
+	hint := ""
+	if r.Backup != "" {
+		hint = "; the newest backup is " + r.Backup
+	}
+	return fmt.Sprintf("%s: %v; the file was left as it is%s", r.Path, r.Reason, hint)
+}
+
+// Unwrap gives the reason.
+func (r *Refused) Unwrap() error { return r.Reason }
+
+// refuse builds a *Refused and looks up the newest backup. A file whose first bytes are damaged
+// looks like a stranger's, so that is a reason to offer one too.
+func refuse(path string, reason error) *Refused {
+	r := &Refused{Path: path, Reason: reason}
+	if !errors.Is(reason, ErrNewer) {
+		r.Backup = newestBackup(path)
+	}
+	return r
+}
+
+// inspect looks at the first bytes of the file, without SQLite, and refuses what is not ours:
+// opening a stranger's file with SQLite may already change it or leave files beside it. A missing
+// or empty file is fine. Ours carries its mark in the main file from its first transaction on,
+// because that one is made before the file is switched to a write-ahead log.
+// Offsets: "Database File Format", section 1.3, sqlite.org/fileformat2.html.
+func inspect(path string, newest int) error {
+	f, err := os.Open(path)
+	if errors.Is(err, fs.ErrNotExist) {
+		return nil
+	}
+	if err != nil {
+		return fmt.Errorf("%w: %w", ErrUnavailable, err)
+	}
+	defer f.Close()
+	var header [100]byte
+	n, err := io.ReadFull(f, header[:])
+	if err == io.EOF {
+		return nil
+	}
+	if err != nil && err != io.ErrUnexpectedEOF {
+		return fmt.Errorf("%w: %w", ErrUnavailable, err)
+	}
+	if reason := judge(header, n, newest); reason != nil {
+		return refuse(path, reason)
+	}
+	return nil
+}
+
+// judge reads the magic words, the version (user_version) and the mark (application_id).
+func judge(header [100]byte, n, newest int) error {
+	const magic = "SQLite format 3\x00"
+	if n < len(header) || string(header[:len(magic)]) != magic {
+		return fmt.Errorf("%w: it is not an SQLite file", ErrForeign)
+	}
+	version, mark := binary.BigEndian.Uint32(header[60:]), binary.BigEndian.Uint32(header[68:])
+	if mark != applicationID {
+		return fmt.Errorf("%w: it is an SQLite file of another program", ErrForeign)
+	}
+	if int(version) > newest {
+		return newer(int(version), newest)
+	}
+	return nil
+}
+
+func newer(version, newest int) error {
+	return fmt.Errorf("%w (the file has version %d, this program knows up to %d)", ErrNewer, version, newest)
+}

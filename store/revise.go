@@ -1,0 +1,110 @@
+package store
+
+import (
+	"bytes"
+	"context"
+	"database/sql"
+)
+
+// Save adds a revision below base, the revision the edit was made on, and shows it. If the job
+// holds this title and document already, nothing is added and the job comes back as it stands, so
+// an edit sent twice counts once. If the job has moved on from base, the error is a *Conflict.
+func (s *Store) Save(ctx context.Context, id, base int64, title string, document []byte) (Job, error) {
+	return s.revise(ctx, id, func(tx *sql.Tx, now Job) error {
+		if now.Title == title && bytes.Equal(now.Document, document) {
+			return nil
+		}
+		if now.Revision != base {
+			return &Conflict{Mine: base, Theirs: now}
+		}
+		return s.addRevision(ctx, tx, id, sql.NullInt64{Int64: base, Valid: true}, title, document)
+	})
+}
+
+// Undo shows the revision that base was made from. At the first revision the job stays as it is.
+// If the job has moved on from base, the error is a *Conflict.
+func (s *Store) Undo(ctx context.Context, id, base int64) (Job, error) {
+	return s.move(ctx, id, base, `SELECT parent FROM revision WHERE id = ?`)
+}
+
+// Redo shows the newest revision made from base. Where there is none the job stays as it is. If
+// the job has moved on from base, the error is a *Conflict.
+func (s *Store) Redo(ctx context.Context, id, base int64) (Job, error) {
+	return s.move(ctx, id, base, `SELECT max(id) FROM revision WHERE parent = ?`)
+}
+
+// move moves the cursor from base to the revision that query finds, if it finds one.
+func (s *Store) move(ctx context.Context, id, base int64, query string) (Job, error) {
+	return s.revise(ctx, id, func(tx *sql.Tx, now Job) error {
+		if now.Revision != base {
+			return &Conflict{Mine: base, Theirs: now}
+		}
+		var next sql.NullInt64
+		if err := tx.QueryRowContext(ctx, query, base).Scan(&next); err != nil || !next.Valid {
+			return err
+		}
+		return s.show(ctx, tx, id, next.Int64)
+	})
+}
+
+// revise loads a job, lets change work on it, and gives the job that comes of it.
+func (s *Store) revise(ctx context.Context, id int64, change func(*sql.Tx, Job) error) (job Job, err error) {
+	err = s.write(ctx, func(tx *sql.Tx) error {
+		now, err := load(ctx, tx, id)
+		if err != nil {
+			return err
+		}
+		if err := change(tx, now); err != nil {
+			return err
+		}
+		job, err = load(ctx, tx, id)
+		return err
+	})
+	if err != nil {
+		return Job{}, err
+	}
+	return job, nil
+}
+
+// addRevision saves a revision and moves the job's cursor to it.
+func (s *Store) addRevision(ctx context.Context, tx *sql.Tx, job int64, parent sql.NullInt64, title string, document []byte) error {
+	if document == nil {
+		document = []byte{} // an empty document, not the absence of one
+	}
+	id, err := insert(ctx, tx, `INSERT INTO revision (job, parent, title, document, saved) VALUES (?, ?, ?, ?, ?)`,
+		job, parent, title, document, s.Now().UnixMilli())
+	if err != nil {
+		return err
+	}
+	return s.show(ctx, tx, job, id)
+}
+
+// show moves the cursor of a job.
+func (s *Store) show(ctx context.Context, tx *sql.Tx, job, revision int64) error {
+	_, err := tx.ExecContext(ctx, `UPDATE job SET cursor = ?, saved = ? WHERE id = ?`, revision, s.Now().UnixMilli(), job)
+	return err
+}
+
+// Revisions lists every revision of a job on all branches, the oldest first.
+func (s *Store) Revisions(ctx context.Context, id int64) (list []Revision, err error) {
+	const query = `SELECT r.id, coalesce(r.parent, 0), r.title, r.saved, r.id = j.cursor
+		FROM revision r JOIN job j ON j.id = r.job WHERE r.job = ? ORDER BY r.id`
+	err = s.read(ctx, func(tx *sql.Tx) error {
+		if _, err := load(ctx, tx, id); err != nil {
+			return err
+		}
+		list, err = collect(ctx, tx, scanRevision, query, id)
+		return err
+	})
+	return list, err
+}
+
+func scanRevision(rows *sql.Rows) (Revision, error) {
+	var (
+		r     Revision
+		saved int64
+	)
+	err := rows.Scan(&r.ID, &r.Parent, &r.Title, &saved, &r.Shown)
+	r.Saved = moment(saved)
+	return r, err
+}
