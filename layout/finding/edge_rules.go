@@ -1,0 +1,234 @@
+package finding
+
+import (
+	"fmt"
+
+	"coursewright/layout/length"
+	"coursewright/layout/plane"
+	"coursewright/layout/setout"
+	"coursewright/layout/survey"
+)
+
+// edgeRules judge the ends, the base and the head of the walls.
+func edgeRules() []Rule {
+	return []Rule{
+		{
+			Name: "sealant gap", Grade: Warning, judge: gaps,
+			Why:    "Corners and rims move: a soft joint that is too narrow tears, one that is too wide sags.",
+			Do:     "Keep a gap of 1/8 to 1/4 in (3 to 6 mm) and fill it with flexible sealant (ASTM C920), never with grout.",
+			Source: cited("TCNA EJ171", "CTEF"),
+		},
+		{
+			Name: "rim out of level", Grade: Warning, judge: tilted,
+			Why:    "The first course becomes a wedge that shows, and water stands at one end of the rim.",
+			Do:     "Look at levelling the tub or base before tiling.",
+			Source: practice,
+		},
+		{
+			Name: "height of the wet wall", Grade: Warning, judge: wetHeight,
+			Why:    "Water runs down walls that are not covered high enough.",
+			Do:     "Let the tile go higher, or ask the local building office what it accepts.",
+			Source: "IRC R307.2 (over the floor) and IPC 417.4.1 (over the drain), second hand; local code decides, look it up",
+		},
+		{
+			Name: "tile past the tub", Grade: Warning, judge: pastTub,
+			Why:    "Water from the shower lands beyond the end of the tub.",
+			Do:     "Let the tile run at least 2 in (51 mm) past the tub with a leg down its front; better one full column.",
+			Source: "CTEF and how-to pages; not a standard",
+		},
+		{
+			Name: "soft joints", Grade: Advice, judge: soft,
+			Why:    "Grout in a joint between two planes cracks and lets water in.",
+			Do:     "Use flexible sealant at every inside corner and where tile meets tub, floor or ceiling; 1/4 in is preferred for glazed wall tile, never under 1/8 in.",
+			Source: cited("TCNA EJ171", "CTEF"),
+		},
+		{
+			Name: "rim nearly level", Grade: Advice, judge: nearlyLevel,
+			Why:    "A gap that grows along the rim shows when sealant fills it; a first course cut to a taper of 1/8 to 3/8 in does not.",
+			Do:     "Start one full tile over the high point and let the joint take up the rest, or one full tile over the low point and cut the rest down.",
+			Source: "high point: how-to pages; low point: NAVEDTRA 14044 p. 7-23; what shows: " + practice,
+		},
+		{
+			Name: "rake at the base", Grade: Advice, judge: rake,
+			Why:    "Only a full tile over the low point leaves no gap that sealant cannot fill.",
+			Do:     "Cut the first course down to the rim and carry the level line round all the walls.",
+			Source: "NAVEDTRA 14044 p. 7-23; BS 5385-1:2018 7.1.5, second hand, look it up",
+		},
+		{
+			Name: "movement joint in the field", Grade: Advice, judge: field,
+			Why:    "A long field of tile moves more than its edges can take.",
+			Do:     "Plan a soft joint every 20 to 25 ft indoors, every 8 to 12 ft in sun or moisture.",
+			Source: "TCNA EJ171 and the NTCA manual; commonly cited so, look it up",
+		},
+	}
+}
+
+// gaps judges every boundary that meets something, once by wall and name.
+func gaps(in Input) []place {
+	var all []place
+	for i, w := range in.Walls {
+		said := map[string]bool{}
+		for _, b := range w.Shape.Sides {
+			if !b.Meets || said[b.Name] || b.Gap >= in.Limits.SoftJoint && b.Gap <= in.Room.Sealant {
+				continue
+			}
+			said[b.Name] = true
+			all = append(all, place{wall: i, text: in.gapText(w, b)})
+		}
+	}
+	return all
+}
+
+func (in Input) gapText(w setout.Wall, b survey.Boundary) string {
+	if b.Gap < in.Limits.SoftJoint {
+		return fmt.Sprintf("The gap at the %s of %s is %s; at least %s is asked for.", b.Name, w.Found.Name, in.fine(b.Gap), in.fine(in.Limits.SoftJoint))
+	}
+	return fmt.Sprintf("The gap at the %s of %s is %s; sealant may fill %s.", b.Name, w.Found.Name, in.fine(b.Gap), in.fine(in.Room.Sealant))
+}
+
+func soft(in Input) []place {
+	for _, w := range in.Walls {
+		for _, b := range w.Shape.Sides {
+			if b.Meets {
+				return room("Every corner and rim of this room takes sealant, not grout.")
+			}
+		}
+	}
+	return nil
+}
+
+// rims are the kinds of base that a plumber sets level.
+var rims = []string{"tub", "shower base", "curb"}
+
+// tilted finds rims that rise or fall by more than one degree from their first
+// reading to their last: tan 1° = 0.017455…, compared in whole numbers.
+func tilted(in Input) []place {
+	var all []place
+	for i, w := range in.Walls {
+		for _, s := range w.Found.Base {
+			if !is(s.Meets, rims) || len(s.Readings) < 2 {
+				continue
+			}
+			a, b := s.Readings[0], s.Readings[len(s.Readings)-1]
+			rise, run := (b.Value - a.Value).Abs(), b.At-a.At
+			if rise*1_000_000 > run*17_455 {
+				all = append(all, onPoint(i, plane.Point{X: a.At + run/2, Y: min(a.Value, b.Value)},
+					fmt.Sprintf("The %s along %s is out of level by %s in %s, more than one degree.", s.Meets, w.Found.Name, in.tape(rise), in.tape(run))))
+			}
+		}
+	}
+	return all
+}
+
+// rimSpread is the height between the low and the high point of all rims.
+func (in Input) rimSpread() length.Length {
+	low, found := in.lowest(rims...)
+	high := low
+	for _, w := range in.Walls {
+		for _, s := range w.Found.Base {
+			for _, r := range s.Readings {
+				if found && is(s.Meets, rims) {
+					high = max(high, r.Value)
+				}
+			}
+		}
+	}
+	return high - low
+}
+
+func nearlyLevel(in Input) []place {
+	spread := in.rimSpread()
+	if spread == 0 || spread > in.Limits.NearlyLevel {
+		return nil
+	}
+	return room(fmt.Sprintf("The rim is level within %s.", in.fine(spread)))
+}
+
+func rake(in Input) []place {
+	spread := in.rimSpread()
+	if spread <= in.Limits.NearlyLevel {
+		return nil
+	}
+	return room(fmt.Sprintf("The rim lies %s lower at its low point than at its high point; the first course takes that up.", in.fine(spread)))
+}
+
+// wetHeight judges the head of each wall over the lowest floor reading of the
+// room or, in a shower without one, over the lowest point of its base. With a
+// tub and no floor reading nothing can be said.
+func wetHeight(in Input) []place {
+	from, least, over := length.Length(0), in.Limits.WallHeight, "the floor"
+	floor, known := in.lowest("floor")
+	from = floor
+	if !known {
+		from, known = in.lowest("shower base")
+		least, over = in.Limits.OverDrain, "the shower base"
+	}
+	var all []place
+	for i, w := range in.Walls {
+		if h := headHeight(w) - from; known && h < least {
+			all = append(all, place{wall: i, text: fmt.Sprintf("The tile on %s ends %s over %s; %s is commonly asked for.",
+				w.Found.Name, in.tape(h), over, in.tape(least))})
+		}
+	}
+	return all
+}
+
+// headHeight is the lowest height at which the tile of a wall ends.
+func headHeight(w setout.Wall) length.Length {
+	h := w.Found.Head
+	if !h.Meets || len(h.Readings) == 0 {
+		return w.Start.Placed.Head
+	}
+	low := h.Readings[0].Value
+	for _, r := range h.Readings {
+		low = min(low, r.Value)
+	}
+	return low - h.Gap
+}
+
+// pastTub judges ends that stop beyond, or short of, the end of a tub.
+func pastTub(in Input) []place {
+	var all []place
+	for i, w := range in.Walls {
+		left, right, found := tubSpan(w.Found)
+		if !found {
+			continue
+		}
+		p := w.Start.Placed
+		if past := left - p.Left; !w.Found.Left.Meets && past < in.Limits.PastTub {
+			all = append(all, in.short(i, "left", past))
+		}
+		if past := p.Right - right; !w.Found.Right.Meets && past < in.Limits.PastTub {
+			all = append(all, in.short(i, "right", past))
+		}
+	}
+	return all
+}
+
+func (in Input) short(wall int, end string, past length.Length) place {
+	return place{wall: wall, text: fmt.Sprintf("At the %s end of %s the tile runs %s past the tub; at least %s is better.",
+		end, in.Walls[wall].Found.Name, in.tape(max(past, 0)), in.tape(in.Limits.PastTub))}
+}
+
+// tubSpan is where the tubs along a wall begin and end.
+func tubSpan(w survey.WallFound) (left, right length.Length, found bool) {
+	for _, s := range w.Base {
+		if n := len(s.Readings); s.Meets == "tub" && n > 0 {
+			if !found {
+				left, found = s.Readings[0].At, true
+			}
+			right = s.Readings[n-1].At
+		}
+	}
+	return left, right, found
+}
+
+func field(in Input) []place {
+	var all []place
+	for i, w := range in.Walls {
+		if w.Found.Width > in.Limits.Field {
+			all = append(all, place{wall: i, text: fmt.Sprintf("%s is %s wide.", w.Found.Name, in.tape(w.Found.Width))})
+		}
+	}
+	return all
+}

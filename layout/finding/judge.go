@@ -1,0 +1,78 @@
+package finding
+
+import (
+	"coursewright/layout/plane"
+	"coursewright/layout/setout"
+	"coursewright/layout/survey"
+)
+
+// Input is the plan to be judged.
+type Input struct {
+	Room   survey.Room
+	Setout setout.Setout
+	Walls  []setout.Wall // in the job's order
+	Limits Limits        // the zero value stands for Usual in the room's units
+}
+
+// LocalCode is the sentence that every page with findings shows.
+const LocalCode = "Local code and licensed trades come first for structure, plumbing, electricity and waterproofing. " +
+	"The standards named here were seen as quotations: look the clause up before you rely on it."
+
+// Rule is one rule of the trade.
+type Rule struct {
+	Name   string
+	Grade  Grade
+	Why    string // why it matters
+	Do     string // what to do
+	Source string // as far as it is known
+
+	judge func(Input) []place
+}
+
+// place is where a rule speaks, and what it says there.
+type place struct {
+	wall  int // -1: the whole room
+	at    *plane.Point
+	piece string
+	text  string
+}
+
+// Rules lists every rule in the order in which Judge applies them: faults
+// first, then warnings, advice and cautions.
+func Rules() []Rule {
+	var all []Rule
+	for _, grade := range []Grade{Fault, Warning, Advice, Caution} {
+		for _, theme := range [][]Rule{cutRules(), tileRules(), edgeRules(), openingRules(), cautions()} {
+			for _, r := range theme {
+				if r.Grade == grade {
+					all = append(all, r)
+				}
+			}
+		}
+	}
+	return all
+}
+
+// Judge applies every rule to a plan. Findings come in the order of Rules,
+// within a rule by wall, and are the same for the same plan. A plan without
+// walls gives the findings that tile and joint alone give.
+func Judge(in Input) []Finding {
+	if in.Limits == (Limits{}) {
+		in.Limits = Usual(in.Room.Units)
+	}
+	var found []Finding
+	for _, r := range Rules() {
+		for _, p := range r.judge(in) {
+			found = append(found, r.at(p))
+		}
+	}
+	return found
+}
+
+// at is the rule's finding at one place.
+func (r Rule) at(p place) Finding {
+	return Finding{
+		Rule: r.Name, Grade: r.Grade, Wall: p.wall, At: p.at, Piece: p.piece,
+		Text: p.text, Why: r.Why, Do: r.Do, Source: r.Source,
+	}
+}

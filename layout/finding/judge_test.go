@@ -1,0 +1,253 @@
+package finding
+
+import (
+	"fmt"
+	"slices"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"coursewright/layout/length"
+	"coursewright/layout/piece"
+	"coursewright/layout/plane"
+	"coursewright/layout/setout"
+	"coursewright/layout/survey"
+)
+
+const inch = length.Inch
+
+// quiet is a room in which only the rules speak that speak of every room: one
+// wall 60 in wide over a floor, 8 by 4 in tile in stack bond, joint 1/8 in.
+func quiet() Input {
+	return Input{
+		Room: survey.Room{
+			Tile:  survey.TileSize{Width: 8 * inch, Height: 4 * inch, Vary: inch / 32},
+			Joint: inch / 8, Sealant: inch / 4,
+			Bond: survey.BondRule{Kind: "stack", Den: 1},
+		},
+		Walls: []setout.Wall{{
+			Found: survey.WallFound{
+				Name: "back", Letter: "B", Width: 60 * inch,
+				Base: []survey.SegmentFound{{Meets: "floor", Gap: inch / 8, Readings: readings(0, -40, 60, -40)}},
+			},
+			Shape: survey.Shape{Sides: []survey.Boundary{{Name: "factory"}, {Name: "left"}, {Name: "base", Gap: inch / 8}}},
+			Start: setout.Start{Placed: survey.Placed{Right: 60 * inch, Head: 40 * inch}},
+			Pieces: []piece.Piece{
+				tile("B-01-01", 1, 0, 0, 8, 4),
+				tile("B-02-01", 2, 8, 4, 16, 8),
+			},
+		}},
+	}
+}
+
+// readings takes pairs of place and height, in inches.
+func readings(at ...length.Length) []survey.Reading {
+	var all []survey.Reading
+	for pair := range slices.Chunk(at, 2) {
+		all = append(all, survey.Reading{At: pair[0] * inch, Value: pair[1] * inch})
+	}
+	return all
+}
+
+// tile is a whole tile with the given edges, in inches.
+func tile(id string, course int, left, bottom, right, top length.Length) piece.Piece {
+	r := plane.Rect{Left: left * inch, Bottom: bottom * inch, Right: right * inch, Top: top * inch}
+	face := plane.Region{{
+		{Point: plane.Point{X: r.Left, Y: r.Bottom}}, {Point: plane.Point{X: r.Right, Y: r.Bottom}},
+		{Point: plane.Point{X: r.Right, Y: r.Top}}, {Point: plane.Point{X: r.Left, Y: r.Top}},
+	}}
+	return piece.Piece{ID: id, Course: course, Tile: r, Face: face, Visible: face, Whole: true, Share: piece.Share{Num: 1, Den: 1}}
+}
+
+// thin is a cut piece of that width at the left end, a sliver when said so.
+func thin(id string, course int, wide length.Length, sliver bool) piece.Piece {
+	p := tile(id, course, 0, 0, 8, 4)
+	p.Whole, p.Wide, p.Least, p.Sliver, p.Cuts = false, wide, wide, sliver, []plane.Side{1}
+	p.Share = piece.Share{Num: int64(wide), Den: int64(8 * inch)}
+	return p
+}
+
+func opens(in *Input, o survey.OpeningFound, left, bottom, right, top length.Length) {
+	w := &in.Walls[0]
+	w.Found.Openings = append(w.Found.Openings, o)
+	w.Start.Placed.Openings = append(w.Start.Placed.Openings, survey.Edges{Left: left * inch, Bottom: bottom * inch, Right: right * inch, Top: top * inch})
+}
+
+func TestRules(t *testing.T) {
+	niche := survey.OpeningFound{Kind: "niche", Name: "shelf"}
+	window := survey.OpeningFound{Kind: "window", Name: "light"}
+	valve := survey.OpeningFound{Kind: "pipe", Name: "valve", At: 4 * inch, Up: 2 * inch, Diameter: inch}
+	cases := []struct {
+		name, rule string
+		change     func(*Input)
+		want       []string // the texts, in order; none: the rule is silent
+	}{
+		{"no bare wall", "bare wall", func(in *Input) {}, nil},
+		{"bare wall at three places", "bare wall", func(in *Input) { in.Setout.Merit.Bare = 3 },
+			[]string{`The gap to the tile is wider than sealant may fill (1/4") at 3 places.`}},
+		{"one sliver", "sliver", func(in *Input) { in.Walls[0].Pieces = append(in.Walls[0].Pieces, thin("B-01-02", 1, inch, true)) },
+			[]string{`B-01-02 on back is only 1" at its thinnest.`}},
+		{"a niche between two joint lines", "edge off the joint lines", func(in *Input) { opens(in, niche, 8, 4, 16, 8) }, nil},
+		{"a niche off two lines", "edge off the joint lines", func(in *Input) { opens(in, niche, 7, 4, 16, 9) },
+			[]string{"The left edge of niche shelf is on no joint line.", "The top edge of niche shelf is on no joint line."}},
+		{"a hole in the middle", "hole near an edge", func(in *Input) { opens(in, valve, 0, 0, 0, 0) }, nil},
+		{"a hole 3/8 in from the edge", "hole near an edge", func(in *Input) { v := valve; v.At = inch; opens(in, v, 0, 0, 0, 0) },
+			[]string{`The hole for valve leaves 3/8" of tile beside it in B-01-01.`}},
+		{"a hole over the edge is a notch", "hole near an edge", func(in *Input) { v := valve; v.At = inch / 2; opens(in, v, 0, 0, 0, 0) }, nil},
+		{"small ends in stack bond", "small end in every second course", func(in *Input) { in.Walls[0].Pieces = ends() }, nil},
+		{"small ends in running bond", "small end in every second course", func(in *Input) { in.Walls[0].Pieces = ends(); half(in) },
+			[]string{`At the left end of back every second course ends in 2", the others in 6".`}},
+		{"a set-out rounded to the tape", "rounded to the tape", func(in *Input) { in.Setout.Loss = "lost" }, []string{"lost"}},
+
+		{"a half bond of short tile", "offset of long tile", half, nil},
+		{"a third bond of long tile", "offset of long tile", func(in *Input) { long(in); in.Room.Bond = survey.BondRule{Num: 2, Den: 3} }, nil},
+		{"a half bond of long tile", "offset of long tile", func(in *Input) { long(in); half(in) },
+			[]string{`The tile is 24" along the courses and each course shifts 1/2 of a tile; over 15" at most a third is allowed.`}},
+		{"a half bond in columns of tile that is wide but not high", "offset of long tile", func(in *Input) { long(in); half(in); in.Room.Bond.Plumb = true }, nil},
+		// ANSI A108.02 4.3.8, quoted in TileLetter: 1/16 in variation → 3/16 in joint.
+		{"variation of 1/16 in with a joint of 3/16 in", "joint against variation", func(in *Input) { in.Room.Tile.Vary, in.Room.Joint = inch/16, 3*inch/16 }, nil},
+		{"variation of 1/16 in with a joint of 1/8 in", "joint against variation", func(in *Input) { in.Room.Tile.Vary = inch / 16 },
+			[]string{`The tiles vary by 1/16", so the joint should be at least three times that, 3/16"; it is 1/8".`}},
+		{"a joint of 1/32 in", "joint minimum", func(in *Input) { in.Room.Joint = inch / 32 }, []string{`The joint is 1/32"; at least 1/16" is asked for.`}},
+		{"a long tile with a joint of 1/16 in", "joint of long tile in an offset bond", func(in *Input) { long(in); half(in); in.Room.Joint = inch / 16 },
+			[]string{`The joint is 1/16"; long tile in an offset bond needs 1/8" if rectified and 3/16" if calibrated, each plus the edge warpage.`}},
+		{"a long tile with a joint of 3/16 in", "joint of long tile in an offset bond", func(in *Input) { long(in); half(in); in.Room.Joint = 3 * inch / 16 }, nil},
+		{"inches do not ask a UK rule", "joint minimum, small tile (UK)", func(in *Input) { in.Room.Joint = inch / 16 }, nil},
+		{"1 mm in a UK new home", "joint minimum, new homes (UK)", metric(1000), []string{"The joint is 1 mm; at least 1.5 mm is asked for."}},
+		{"1.5 mm between small tiles", "joint minimum, small tile (UK)", metric(1500), []string{"The joint is 1.5 mm; at least 2 mm is asked for."}},
+		{"1.5 mm between small tiles is no matter of large ones", "joint minimum, large tile (UK)", metric(1500), nil},
+		{"2 mm between large tiles", "joint minimum, large tile (UK)", func(in *Input) {
+			metric(2000)(in)
+			in.Room.Tile.Width, in.Room.Tile.Height = 600*length.Millimetre, 300*length.Millimetre
+		}, []string{"The joint is 2 mm; at least 3 mm is asked for."}},
+		{"2 mm in Singapore", "joint minimum (Singapore)", metric(2000), []string{"The joint is 2 mm; at least 3 mm is asked for."}},
+
+		{"a corner gap of 1/16 in", "sealant gap", func(in *Input) { meets(in, inch/16) }, []string{`The gap at the left of back is 1/16"; at least 1/8" is asked for.`}},
+		{"a corner gap of 3/8 in", "sealant gap", func(in *Input) { meets(in, 3*inch/8) }, []string{`The gap at the left of back is 3/8"; sealant may fill 1/4".`}},
+		{"a corner gap of 1/8 in", "sealant gap", func(in *Input) { meets(in, inch/8) }, nil},
+		{"a corner", "soft joints", func(in *Input) { meets(in, inch/8) }, []string{"Every corner and rim of this room takes sealant, not grout."}},
+		{"no corner", "soft joints", func(in *Input) {}, nil},
+		{"a rim 1 in out over 60 in", "rim out of level", base("tub", readings(0, -40, 60, -39)), nil}, // 0.95°
+		{"a rim 2 in out over 60 in", "rim out of level", base("tub", readings(0, -40, 60, -38)),
+			[]string{`The tub along back is out of level by 2" in 5'-0", more than one degree.`}},
+		{"a floor may slope", "rim out of level", base("floor", readings(0, -40, 60, -38)), nil},
+		{"a level rim", "rim nearly level", base("tub", readings(0, -40, 60, -40)), nil},
+		{"a rim 1/8 in out", "rim nearly level", base("tub", []survey.Reading{{Value: -40 * inch}, {At: 60 * inch, Value: -40*inch + inch/8}}),
+			[]string{`The rim is level within 1/8".`}},
+		{"a rim 1/8 in out has no rake", "rake at the base", base("tub", []survey.Reading{{}, {At: 60 * inch, Value: inch / 8}}), nil},
+		{"a rim 3/8 in out", "rake at the base", base("tub", []survey.Reading{{}, {At: 60 * inch, Value: 3 * inch / 8}}),
+			[]string{`The rim lies 3/8" lower at its low point than at its high point; the first course takes that up.`}},
+		{"6 ft 8 in over the floor", "height of the wet wall", func(in *Input) {}, nil},
+		{"5 ft over the floor", "height of the wet wall", func(in *Input) { in.Walls[0].Start.Placed.Head = 20 * inch },
+			[]string{`The tile on back ends 5'-0" over the floor; 6'-0" is commonly asked for.`}},
+		{"69 in over a shower base, under a ceiling", "height of the wet wall", func(in *Input) {
+			base("shower base", readings(0, -40, 60, -40))(in)
+			in.Walls[0].Found.Head = survey.HeadFound{Meets: true, Gap: inch, Readings: readings(0, 30, 60, 31)}
+		}, []string{`The tile on back ends 5'-9" over the shower base; 5'-10" is commonly asked for.`}},
+		{"over a tub alone nothing can be said", "height of the wet wall", func(in *Input) {
+			base("tub", readings(0, -40, 60, -40))(in)
+			in.Walls[0].Start.Placed.Head = 0
+		}, nil},
+		{"tile that stops 1 in past the tub", "tile past the tub", func(in *Input) {
+			base("tub", readings(1, -40, 60, -40))(in)
+			in.Walls[0].Found.Right.Meets = true
+		}, []string{`At the left end of back the tile runs 1" past the tub; at least 2" is better.`}},
+		{"a wall of 21 ft", "movement joint in the field", func(in *Input) { in.Walls[0].Found.Width = 252 * inch }, []string{`back is 21'-0" wide.`}},
+
+		{"a niche of 14 in", "niche wider than a stud bay", func(in *Input) { opens(in, niche, 8, 4, 22, 8) }, nil},
+		{"a niche of 15 in", "niche wider than a stud bay", func(in *Input) { opens(in, niche, 8, 4, 23, 8) },
+			[]string{`Niche shelf is 15" wide between the tiles; a bay between studs at 16 in is 14 1/2" clear.`}},
+		{"a window 50 in over the tub", "window glass", func(in *Input) { base("tub", readings(0, -40, 60, -40))(in); opens(in, window, 0, 10, 20, 30) },
+			[]string{`Window light begins 4'-2" over the rim, under 5'-0".`}},
+		{"a window 60 in over the tub", "window glass", func(in *Input) { base("tub", readings(0, -40, 60, -40))(in); opens(in, window, 0, 20, 20, 30) }, nil},
+		{"a sill", "niche sill", func(in *Input) { opens(in, niche, 8, 4, 16, 8) }, []string{"The sill of niche shelf slopes at least 1/4 in per ft (21 mm per m) to the room."}},
+		{"a niche in the studs", "cut studs", func(in *Input) { opens(in, niche, 8, 4, 16, 8) }, []string{"Niche shelf is cut into the framing."}},
+		{"a pipe", "gap round a pipe", func(in *Input) { opens(in, valve, 0, 0, 0, 0) }, []string{"Tile keeps clear of every pipe, under its escutcheon."}},
+
+		{"small tile", "flat wall", func(in *Input) {}, []string{"The wall should be flat within 1/4 in in 10 ft and 1/16 in in 12 in (6 mm in 3 m, 1.6 mm in 300 mm) for this tile."}},
+		{"long tile", "flat wall", long, []string{"The wall should be flat within 1/8 in in 10 ft and 1/16 in in 24 in (3 mm in 3 m, 1.6 mm in 600 mm) for this tile."}},
+		{"a joint of 1/8 in", "lippage", func(in *Input) {}, []string{`With a joint of 1/8" two edges may differ by 1/32 in (0.8 mm) plus the actual warpage of the tile.`}},
+		{"a joint of 1/4 in", "lippage", func(in *Input) { in.Room.Joint = inch / 4 }, []string{`With a joint of 1/4" two edges may differ by 1/16 in (1.6 mm) plus the actual warpage of the tile.`}},
+
+		{"whole tiles only", "cutting dust", func(in *Input) {}, nil},
+		{"a cut", "cutting dust", func(in *Input) { in.Walls[0].Pieces[0].Whole = false }, []string{"Cutting tile sets free fine silica dust."}},
+		{"a cut at a wet saw", "wet saw and power", func(in *Input) { in.Walls[0].Pieces[0].Whole = false }, []string{"A wet saw brings water and mains power together."}},
+		{"a tub", "tub deflects", base("tub", readings(0, -40, 60, -40)), []string{"The tub moves; the tile over it does not."}},
+		{"no tub", "tub deflects", func(in *Input) {}, nil},
+	}
+	spoke := map[string]bool{"mortar contact": true, "old walls": true, "backing and membrane": true, "first course must harden": true, "grab bars": true}
+	for _, c := range cases {
+		t.Run(c.rule+"/"+c.name, func(t *testing.T) {
+			in := quiet()
+			c.change(&in)
+			var texts []string
+			for _, f := range Judge(in) {
+				if f.Rule == c.rule {
+					texts = append(texts, f.Text)
+				}
+			}
+			assert.Equal(t, c.want, texts)
+		})
+		spoke[c.rule] = spoke[c.rule] || len(c.want) > 0
+	}
+	for _, r := range Rules() {
+		assert.True(t, spoke[r.Name], "no case makes rule %q speak", r.Name)
+	}
+}
+
+func half(in *Input) { in.Room.Bond = survey.BondRule{Kind: "running", Num: 1, Den: 2} }
+func long(in *Input) { in.Room.Tile.Width = 24 * inch }
+
+func metric(joint length.Length) func(*Input) {
+	return func(in *Input) {
+		in.Room.Units, in.Room.Joint, in.Room.Tile.Vary = length.Metric, joint*length.Millimetre/1000, 0
+	}
+}
+
+func meets(in *Input, gap length.Length) {
+	in.Walls[0].Shape.Sides[1] = survey.Boundary{Name: "left", Meets: true, Gap: gap}
+}
+
+func base(kind string, r []survey.Reading) func(*Input) {
+	return func(in *Input) {
+		in.Walls[0].Found.Base = []survey.SegmentFound{{Meets: kind, Gap: inch / 8, Readings: r}}
+	}
+}
+
+func ends() []piece.Piece {
+	return []piece.Piece{thin("B-01-01", 1, 6*inch, false), thin("B-02-01", 2, 2*inch, false)}
+}
+
+func TestManySliversAreSummedUp(t *testing.T) {
+	in := quiet()
+	for i := range 9 {
+		in.Walls[0].Pieces = append(in.Walls[0].Pieces, thin(fmt.Sprintf("B-%02d-01", i+3), i+3, inch-length.Length(i)*inch/16, true))
+	}
+	var found []Finding
+	for _, f := range Judge(in) {
+		if f.Rule == "sliver" {
+			found = append(found, f)
+		}
+	}
+	require.Len(t, found, 7)
+	assert.Equal(t, "B-11-01", found[0].Piece, "the thinnest comes first")
+	assert.Equal(t, "back has 3 slivers more.", found[6].Text)
+}
+
+func TestFindingsAreWhole(t *testing.T) {
+	names := map[string]bool{}
+	rank := map[Grade]int{Fault: 0, Warning: 1, Advice: 2, Caution: 3}
+	last := 0
+	for _, r := range Rules() {
+		assert.False(t, names[r.Name], "two rules are called %q", r.Name)
+		names[r.Name] = true
+		for _, part := range []string{r.Name, r.Why, r.Do, r.Source} {
+			assert.NotEmpty(t, part, r.Name)
+		}
+		assert.GreaterOrEqual(t, rank[r.Grade], last, "%q is out of order", r.Name)
+		last = rank[r.Grade]
+	}
+	assert.Equal(t, Judge(quiet()), Judge(quiet()))
+	assert.NotPanics(t, func() { Judge(Input{}) })
+}

@@ -1,0 +1,123 @@
+package finding
+
+import (
+	"fmt"
+
+	"coursewright/layout/length"
+	"coursewright/layout/piece"
+	"coursewright/layout/plane"
+	"coursewright/layout/survey"
+)
+
+// openingRules judge niches, windows and pipes.
+func openingRules() []Rule {
+	return []Rule{
+		{
+			Name: "niche wider than a stud bay", Grade: Warning, judge: wideNiche,
+			Why:    "A stud would have to be cut, and in a bearing wall it carries the house.",
+			Do:     "Make the niche narrower, or have a header framed: a licensed matter in a bearing wall.",
+			Source: "bay: how-to pages; studs: IRC R602.6, look it up",
+		},
+		{
+			Name: "window glass", Grade: Warning, judge: glass,
+			Why:    "Somebody who slips falls into the glass.",
+			Do:     "Have safety glazing there, and ask a glazier if you cannot tell what is in.",
+			Source: "IRC R308.4.5, second hand, and 16 CFR 1201; look it up",
+		},
+		{
+			Name: "niche sill", Grade: Advice,
+			judge:  eachNiche("The sill of niche %s slopes at least 1/4 in per ft (21 mm per m) to the room."),
+			Why:    "Water that stands on the sill finds its way behind the tile.",
+			Do:     "Slope the sill, seal its corners, and keep a niche out of an exterior wall if it can be helped.",
+			Source: cited("TCNA details", "TileLetter"),
+		},
+		{
+			Name: "gap round a pipe", Grade: Advice, judge: pipes,
+			Why:    "A pipe that touches the tile cracks it, and water follows the pipe.",
+			Do:     "Keep at least 1/8 in (3 mm) round the pipe, seal it, and cover it with an escutcheon.",
+			Source: cited("ANSI A108.02 4.3.3", "the trade bodies"),
+		},
+		{
+			Name: "cut studs", Grade: Caution,
+			judge:  eachNiche("Niche %s is cut into the framing."),
+			Why:    "A bearing or exterior stud may be notched by a quarter of its depth only (7/8 in of a 2×4), any other by 40 %; holes stay 5/8 in from the edge.",
+			Do:     "Look for pipes and cables before you open the wall, and leave bearing walls to a licensed trade.",
+			Source: "IRC R602.6; look it up",
+		},
+	}
+}
+
+// holes judges the tile left between a hole and the edges of its piece. A hole
+// that reaches an edge is a notch and is not judged.
+func holes(in Input) []place {
+	var all []place
+	for i, w := range in.Walls {
+		for _, o := range in.openings("pipe") {
+			for _, p := range w.Pieces {
+				if rim := rimToEdge(o.found, p, in.Room.Units); o.wall == i && rim > 0 && rim < in.Limits.HoleToEdge {
+					all = append(all, onPiece(i, p, fmt.Sprintf("The hole for %s leaves %s of tile beside it in %s.", o.found.Name, in.fine(rim), p.ID)))
+				}
+			}
+		}
+	}
+	return all
+}
+
+// rimToEdge is the least distance from the rim of a pipe's hole to the upright
+// box of the piece; zero or less where the hole reaches out of it.
+func rimToEdge(o survey.OpeningFound, p piece.Piece, s length.System) length.Length {
+	b := bounds(p.Face)
+	r := o.Diameter/2 + pipeGap(s)
+	return min(o.At-b.Left, b.Right-o.At, o.Up-b.Bottom, b.Top-o.Up) - r
+}
+
+// pipeGap is how far tile keeps away from a pipe, see formats.md.
+func pipeGap(s length.System) length.Length {
+	if s == length.Metric {
+		return 3 * length.Millimetre
+	}
+	return length.Inch / 8
+}
+
+func wideNiche(in Input) []place {
+	var all []place
+	for _, o := range in.openings("niche") {
+		if wide := o.edges.Right - o.edges.Left; wide > in.Limits.StudBay {
+			all = append(all, onPoint(o.wall, o.middle(), fmt.Sprintf("Niche %s is %s wide between the tiles; a bay between studs at 16 in is %s clear.",
+				o.found.Name, in.tape(wide), in.tape(in.Limits.StudBay))))
+		}
+	}
+	return all
+}
+
+// glass judges windows over the lowest tub or shower base, which errs on the
+// safe side: one stands lower than the rim.
+func glass(in Input) []place {
+	stand, known := in.lowest("tub", "shower base")
+	var all []place
+	for _, o := range in.openings("window") {
+		if h := o.edges.Bottom - stand; known && h < in.Limits.GlassHeight {
+			all = append(all, onPoint(o.wall, plane.Point{X: o.middle().X, Y: o.edges.Bottom},
+				fmt.Sprintf("Window %s begins %s over the rim, under %s.", o.found.Name, in.tape(h), in.tape(in.Limits.GlassHeight))))
+		}
+	}
+	return all
+}
+
+// eachNiche says the same of every niche; the text takes its name.
+func eachNiche(text string) func(Input) []place {
+	return func(in Input) []place {
+		var all []place
+		for _, o := range in.openings("niche") {
+			all = append(all, onPoint(o.wall, o.middle(), fmt.Sprintf(text, o.found.Name)))
+		}
+		return all
+	}
+}
+
+func pipes(in Input) []place {
+	if len(in.openings("pipe")) == 0 {
+		return nil
+	}
+	return room("Tile keeps clear of every pipe, under its escutcheon.")
+}

@@ -1,0 +1,123 @@
+package finding
+
+import (
+	"coursewright/layout/length"
+	"coursewright/layout/piece"
+	"coursewright/layout/plane"
+	"coursewright/layout/setout"
+	"coursewright/layout/survey"
+)
+
+// room is a place that is the whole room.
+func room(text string) []place { return []place{{wall: -1, text: text}} }
+
+// always judges nothing: it says the same of every room.
+func always(text string) func(Input) []place {
+	return func(Input) []place { return room(text) }
+}
+
+// onPiece is the place of a piece.
+func onPiece(wall int, p piece.Piece, text string) place {
+	mid := middle(bounds(p.Visible))
+	if len(p.Visible) == 0 {
+		mid = middle(p.Tile)
+	}
+	return place{wall: wall, at: &mid, piece: p.ID, text: text}
+}
+
+// onPoint is a place on a wall without a piece.
+func onPoint(wall int, at plane.Point, text string) place {
+	return place{wall: wall, at: &at, text: text}
+}
+
+// bounds is the smallest upright rectangle round a region; empty for none.
+func bounds(r plane.Region) plane.Rect {
+	var b plane.Rect
+	first := true
+	for _, ring := range r {
+		for _, c := range ring {
+			if first {
+				b, first = plane.Rect{Left: c.X, Bottom: c.Y, Right: c.X, Top: c.Y}, false
+			}
+			b.Left, b.Right = min(b.Left, c.X), max(b.Right, c.X)
+			b.Bottom, b.Top = min(b.Bottom, c.Y), max(b.Top, c.Y)
+		}
+	}
+	return b
+}
+
+func middle(r plane.Rect) plane.Point {
+	return plane.Point{X: r.Left + (r.Right-r.Left)/2, Y: r.Bottom + (r.Top-r.Bottom)/2}
+}
+
+// tape writes a length as the room's tape shows it.
+func (in Input) tape(l length.Length) string { return l.Tape(in.Room.Units) }
+
+// fine writes the size of a piece or a gap.
+func (in Input) fine(l length.Length) string { return l.Fine(in.Room.Units) }
+
+// close writes a joint or a variation, to 1/64 in or 0.1 mm.
+func (in Input) close(l length.Length) string {
+	step := length.Inch / 64
+	if in.Room.Units == length.Metric {
+		step = length.Millimetre / 10
+	}
+	return l.Format(in.Room.Units, step)
+}
+
+// edges are the placed edges of opening i; empty when the wall has none placed.
+func edges(w setout.Wall, i int) survey.Edges {
+	if i >= len(w.Start.Placed.Openings) {
+		return survey.Edges{}
+	}
+	return w.Start.Placed.Openings[i]
+}
+
+// lowest finds the lowest base reading of the given kinds in the room.
+func (in Input) lowest(kinds ...string) (length.Length, bool) {
+	var low length.Length
+	found := false
+	for _, w := range in.Walls {
+		for _, s := range w.Found.Base {
+			for _, r := range s.Readings {
+				if is(s.Meets, kinds) && (!found || r.Value < low) {
+					low, found = r.Value, true
+				}
+			}
+		}
+	}
+	return low, found
+}
+
+func is(kind string, kinds []string) bool {
+	for _, k := range kinds {
+		if k == kind {
+			return true
+		}
+	}
+	return false
+}
+
+// opening is one opening with the wall it is in.
+type opening struct {
+	wall  int
+	found survey.OpeningFound
+	edges survey.Edges
+}
+
+// openings lists the openings of one kind in the job's order.
+func (in Input) openings(kind string) []opening {
+	var all []opening
+	for i, w := range in.Walls {
+		for k, o := range w.Found.Openings {
+			if o.Kind == kind {
+				all = append(all, opening{wall: i, found: o, edges: edges(w, k)})
+			}
+		}
+	}
+	return all
+}
+
+func (o opening) middle() plane.Point {
+	return middle(plane.Rect{Left: o.edges.Left, Bottom: o.edges.Bottom, Right: o.edges.Right, Top: o.edges.Top})
+}
