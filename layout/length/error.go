@@ -7,12 +7,12 @@ type ParseError struct {
 	Text    string // what was written
 	At      int    // the byte at which reading stopped
 	Problem string // what is wrong: `has no unit “yd”`
-	Want    string // what would be right
+	Want    string // what would be right, as it would follow “write”
 }
 
 // Error gives one sentence: what was written, what is wrong, what would be right.
 func (e *ParseError) Error() string {
-	return quote(e.Text) + " " + e.Problem + ": " + e.Want
+	return quote(e.Text) + " " + e.Problem + "; write " + e.Want
 }
 
 // quote sets a text between curly quotes, so that the straight ones of feet

@@ -3,7 +3,7 @@ package length
 import "math/big"
 
 // fractions is what would be right where a fraction is wanted.
-const fractions = "write a part of one such as 1/3, 0.25 or 33%"
+const fractions = "a part of one such as 1/3, 0.25 or 33%"
 
 // finestPart bounds the denominator of a fraction.
 const finestPart = 1000

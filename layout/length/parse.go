@@ -10,7 +10,7 @@ const Longest = 100 * Metre
 const longestText = 80
 
 // examples is what would be right when nothing better is known.
-const examples = `write a length such as 59 1/2, 4' 11-1/2" or 1511 mm`
+const examples = `a length such as 59 1/2, 4' 11-1/2" or 1511 mm`
 
 // part is a number with the unit behind it, if there is one.
 type part struct {
@@ -112,7 +112,7 @@ func (r *reader) part() (part, error) {
 	}
 	var known bool
 	if p.unit, known = unitWord(word); !known {
-		return part{}, r.fail(at, "has no unit "+quote(word), "the units are ft, in, m, cm and mm")
+		return part{}, r.fail(at, "has no unit "+quote(word), "ft, in, m, cm or mm")
 	}
 	r.take(".")
 	return p, nil
@@ -130,7 +130,7 @@ func (r *reader) nameUnit(p part, before []part, s System) (part, error) {
 	case before[len(before)-1].unit == foot:
 		p.unit = inch
 	default:
-		return p, r.fail(p.at, "has a number without its unit at the end", "write 1 m 20 cm")
+		return p, r.fail(p.at, "has a number without its unit at the end", "a unit after every number: 1 m 20 cm")
 	}
 	return p, nil
 }
@@ -144,14 +144,14 @@ func (r *reader) follows(p part, before []part) error {
 	last := before[len(before)-1]
 	switch {
 	case last.unit.system() != p.unit.system():
-		return r.fail(p.at, "mixes "+last.unit.String()+" with "+p.unit.String(), "keep to one system")
+		return r.fail(p.at, "mixes "+last.unit.String()+" with "+p.unit.String(), "one system only")
 	case last.unit.size() <= p.unit.size():
-		return r.fail(p.at, "has "+p.unit.String()+" after "+last.unit.String(), "write the larger unit first")
+		return r.fail(p.at, "has "+p.unit.String()+" after "+last.unit.String(), "the larger unit first")
 	case !last.whole:
-		return r.fail(last.at, "has a fraction before the last number", "only the last number may have one")
+		return r.fail(last.at, "has a fraction before the last number", "a fraction in the last number only")
 	case p.in().Cmp(rat(last.unit.size())) >= 0:
 		return r.fail(p.at, "has a full "+last.unit.String()+" or more in its "+p.unit.String(),
-			"carry it over to the "+last.unit.String())
+			"the full ones as "+last.unit.String())
 	}
 	return nil
 }
@@ -186,7 +186,7 @@ func sum(parts []part) *big.Rat {
 // keep turns a sum into a length when it is one.
 func (r *reader) keep(total *big.Rat, s System) (Length, error) {
 	if new(big.Rat).Abs(total).Cmp(rat(Longest)) > 0 {
-		return 0, r.fail(0, "is out of bounds", "a length is within 100 m (328 ft)")
+		return 0, r.fail(0, "is out of bounds", "a length within 100 m (328 ft)")
 	}
 	below := new(big.Int).Div(total.Num(), total.Denom()) // rounds down: the divisor is positive
 	l := Length(below.Int64())
@@ -198,5 +198,5 @@ func (r *reader) keep(total *big.Rat, s System) (Length, error) {
 	high := low + step
 	unit := " " + s.String()
 	return 0, r.fail(0, "cannot be kept exactly",
-		"the nearest readings are "+low.Plain(s, step)+unit+" and "+high.Plain(s, step)+unit)
+		"the nearest reading, "+low.Plain(s, step)+unit+" or "+high.Plain(s, step)+unit)
 }

@@ -188,8 +188,8 @@ func TestParseRefusesAndSaysWhere(t *testing.T) {
 		{"1/2/3", length.Imperial, 3, "has “/3” after a number"},
 		{"59.5 1/2", length.Imperial, 5, "has “1/2” after a number"},
 		{"½½", length.Imperial, 2, "has “½” after a number"},
-		{"1,511", length.Metric, 0, "may mean thousands or a decimal: write 1511 or 1.511"},
-		{"1,500 mm", length.Metric, 0, "may mean thousands or a decimal: write 1500 or 1.500"},
+		{"1,511", length.Metric, 0, "may mean thousands or a decimal; write 1511 or 1.511"},
+		{"1,500 mm", length.Metric, 0, "may mean thousands or a decimal; write 1500 or 1.500"},
 		{"1.511,5", length.Metric, 5, "has “,5” after a number"},
 		{"1.5.5", length.Metric, 3, "has “.5” after a number"},
 		{"1 m 20", length.Metric, 4, "has a number without its unit at the end"},
@@ -213,16 +213,16 @@ func TestParseRefusesAndSaysWhere(t *testing.T) {
 		{"5\x00", length.Metric, 1, "after a number"},
 		{"\xff", length.Metric, 0, "has “?” where a number is needed"},
 		// what cannot be kept names its neighbours
-		{"1/7 in", length.Imperial, 0, "cannot be kept exactly: the nearest readings are 9/64 in and 5/32 in"},
-		{"1/7", length.Metric, 0, "cannot be kept exactly: the nearest readings are 0.1 mm and 0.2 mm"},
-		{"⅐", length.Imperial, 0, "9/64 in and 5/32 in"},
-		{"⅕", length.Imperial, 0, "3/16 in and 13/64 in"},
-		{"⅒", length.Imperial, 0, "3/32 in and 7/64 in"},
-		{"⅑", length.Imperial, 0, "7/64 in and 1/8 in"},
-		{"59.1", length.Imperial, 0, "59 3/32 in and 59 7/64 in"},
-		{"-59.1", length.Imperial, 0, "-59 7/64 in and -59 3/32 in"},
-		{"0.01 mm", length.Imperial, 0, "0 mm and 0.1 mm"},
-		{"1/128", length.Imperial, 0, "0 in and 1/64 in"},
+		{"1/7 in", length.Imperial, 0, "cannot be kept exactly; write the nearest reading, 9/64 in or 5/32 in"},
+		{"1/7", length.Metric, 0, "cannot be kept exactly; write the nearest reading, 0.1 mm or 0.2 mm"},
+		{"⅐", length.Imperial, 0, "9/64 in or 5/32 in"},
+		{"⅕", length.Imperial, 0, "3/16 in or 13/64 in"},
+		{"⅒", length.Imperial, 0, "3/32 in or 7/64 in"},
+		{"⅑", length.Imperial, 0, "7/64 in or 1/8 in"},
+		{"59.1", length.Imperial, 0, "59 3/32 in or 59 7/64 in"},
+		{"-59.1", length.Imperial, 0, "-59 7/64 in or -59 3/32 in"},
+		{"0.01 mm", length.Imperial, 0, "0 mm or 0.1 mm"},
+		{"1/128", length.Imperial, 0, "0 in or 1/64 in"},
 		// the bounds
 		{"100.0001 m", length.Metric, 0, "is out of bounds"},
 		{"330 ft", length.Imperial, 0, "is out of bounds"},
@@ -244,7 +244,7 @@ func TestParseRefusesAndSaysWhere(t *testing.T) {
 
 func TestErrorIsOneSentence(t *testing.T) {
 	_, err := length.Parse("4 yd", length.Imperial)
-	require.EqualError(t, err, "“4 yd” has no unit “yd”: the units are ft, in, m, cm and mm")
+	require.EqualError(t, err, "“4 yd” has no unit “yd”; write ft, in, m, cm or mm")
 }
 
 // anyLength draws a length that Parse reads.

@@ -119,7 +119,7 @@ func (r *reader) decimal(whole string, at int) (*big.Rat, error) {
 	part := r.digits()
 	if comma && len(part) == 3 && len(whole) <= 3 && strings.Trim(whole, "0") != "" {
 		return nil, r.fail(at, "may mean thousands or a decimal",
-			"write "+whole+part+" or "+whole+"."+part)
+			whole+part+" or "+whole+"."+part)
 	}
 	return ratio(whole+part, "1"+strings.Repeat("0", len(part))), nil
 }
