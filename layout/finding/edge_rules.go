@@ -67,12 +67,12 @@ func edgeRules() []Rule {
 func gaps(in Input) []place {
 	var all []place
 	for i, w := range in.Walls {
-		said := map[string]bool{}
+		said := map[survey.Boundary]bool{}
 		for _, b := range w.Shape.Sides {
-			if !b.Meets || said[b.Name] || b.Gap >= in.Limits.SoftJoint && b.Gap <= in.Room.Sealant {
+			if !b.Meets || said[b] || b.Gap >= in.Limits.SoftJoint && b.Gap <= in.Room.Sealant {
 				continue
 			}
-			said[b.Name] = true
+			said[b] = true
 			all = append(all, place{wall: i, text: in.gapText(w, b)})
 		}
 	}
@@ -80,10 +80,14 @@ func gaps(in Input) []place {
 }
 
 func (in Input) gapText(w setout.Wall, b survey.Boundary) string {
-	if b.Gap < in.Limits.SoftJoint {
-		return fmt.Sprintf("The gap at the %s of %s is %s; at least %s is asked for.", b.Name, w.Found.Name, in.fine(b.Gap), in.fine(in.Limits.SoftJoint))
+	where := b.Name
+	if where == "base" && b.Kind != "" {
+		where = b.Kind
 	}
-	return fmt.Sprintf("The gap at the %s of %s is %s; sealant may fill %s.", b.Name, w.Found.Name, in.fine(b.Gap), in.fine(in.Room.Sealant))
+	if b.Gap < in.Limits.SoftJoint {
+		return fmt.Sprintf("The gap at the %s of %s is %s; at least %s is asked for.", where, w.Found.Name, in.fine(b.Gap), in.fine(in.Limits.SoftJoint))
+	}
+	return fmt.Sprintf("The gap at the %s of %s is %s; sealant may fill %s.", where, w.Found.Name, in.fine(b.Gap), in.fine(in.Room.Sealant))
 }
 
 func soft(in Input) []place {

@@ -66,17 +66,9 @@ func holes(in Input) []place {
 // rimToEdge is the least distance from the rim of a pipe's hole to the upright
 // box of the piece; zero or less where the hole reaches out of it.
 func rimToEdge(o survey.OpeningFound, p piece.Piece, s length.System) length.Length {
-	b := bounds(p.Face)
-	r := o.Diameter/2 + pipeGap(s)
+	b := p.Face.Bounds()
+	r := o.Diameter/2 + survey.PipeClear(s)
 	return min(o.At-b.Left, b.Right-o.At, o.Up-b.Bottom, b.Top-o.Up) - r
-}
-
-// pipeGap is how far tile keeps away from a pipe, see formats.md.
-func pipeGap(s length.System) length.Length {
-	if s == length.Metric {
-		return 3 * length.Millimetre
-	}
-	return length.Inch / 8
 }
 
 func wideNiche(in Input) []place {

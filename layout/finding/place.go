@@ -18,7 +18,7 @@ func always(text string) func(Input) []place {
 
 // onPiece is the place of a piece.
 func onPiece(wall int, p piece.Piece, text string) place {
-	mid := middle(bounds(p.Visible))
+	mid := middle(p.Visible.Bounds())
 	if len(p.Visible) == 0 {
 		mid = middle(p.Tile)
 	}
@@ -28,22 +28,6 @@ func onPiece(wall int, p piece.Piece, text string) place {
 // onPoint is a place on a wall without a piece.
 func onPoint(wall int, at plane.Point, text string) place {
 	return place{wall: wall, at: &at, text: text}
-}
-
-// bounds is the smallest upright rectangle round a region; empty for none.
-func bounds(r plane.Region) plane.Rect {
-	var b plane.Rect
-	first := true
-	for _, ring := range r {
-		for _, c := range ring {
-			if first {
-				b, first = plane.Rect{Left: c.X, Bottom: c.Y, Right: c.X, Top: c.Y}, false
-			}
-			b.Left, b.Right = min(b.Left, c.X), max(b.Right, c.X)
-			b.Bottom, b.Top = min(b.Bottom, c.Y), max(b.Top, c.Y)
-		}
-	}
-	return b
 }
 
 func middle(r plane.Rect) plane.Point {
