@@ -1,0 +1,129 @@
+package cuts
+
+import (
+	"cmp"
+	"slices"
+
+	"coursewright/layout/length"
+	"coursewright/layout/plane"
+)
+
+// Offcuts says which two pieces come out of one tile.
+type Offcuts struct {
+	TilesCut   int         // tiles that are cut into, after pairing
+	TilesSaved int         // pairs
+	Pairs      [][2]string // piece ids: the one cut first, and the one from its off-cut
+	LowerBound int         // no way of cutting at most two pieces from a tile needs fewer: area and count
+}
+
+// blank is a piece as a straight cutter sees it: an upright box, and which of
+// its sides must be a side of the tile.
+type blank struct {
+	id         string
+	wide, high length.Length
+	keeps      [4]bool // by the order of sideNames: a factory edge is needed here
+	tile       tile
+	area2      length.Area
+}
+
+type tile struct{ wide, high length.Length }
+
+// pair finds as many pairs as there can be. Two pieces pair when one straight
+// cut (guillotine, edge to edge) parts the tile so that each has room on its
+// side of the kerf with the factory edges it needs. Who pairs with whom is a
+// maximum matching, so no other choice of pairs saves more tiles.
+func pair(cut []work, in Input, set Settings) Offcuts {
+	set.Turn = set.Turn && !in.Room.Tile.Grain
+	blanks := make([]blank, len(cut))
+	for i, w := range cut {
+		blanks[i] = w.blank()
+	}
+	order := largestFirst(blanks)
+	mates := match(len(order), func(i, j int) bool { return set.pairs(blanks[order[i]], blanks[order[j]]) })
+	off := Offcuts{LowerBound: lowerBound(blanks)}
+	for i, j := range mates {
+		if i < j {
+			off.Pairs = append(off.Pairs, [2]string{blanks[order[i]].id, blanks[order[j]].id})
+		}
+	}
+	off.TilesSaved = len(off.Pairs)
+	off.TilesCut = len(blanks) - off.TilesSaved
+	return off
+}
+
+// largestFirst orders blanks by area, then as they are set.
+func largestFirst(blanks []blank) []int {
+	order := make([]int, len(blanks))
+	for i := range order {
+		order[i] = i
+	}
+	slices.SortStableFunc(order, func(i, j int) int {
+		return cmp.Compare(blanks[j].wide.Times(blanks[j].high), blanks[i].wide.Times(blanks[i].high))
+	})
+	return order
+}
+
+func (w work) blank() blank {
+	b := blank{id: w.piece.ID, wide: w.box.Width(), high: w.box.Height(), area2: w.piece.Face.Area2(),
+		tile: tile{w.piece.Tile.Width(), w.piece.Tile.Height()}}
+	for i, c := range w.face[0] {
+		next := w.face[0][(i+1)%len(w.face[0])].Point
+		if c.On == 0 {
+			b.keep(c.Point, next)
+		}
+	}
+	return b
+}
+
+// keep notes a factory edge that lies on a side of the box.
+func (b *blank) keep(from, to plane.Point) {
+	b.keeps[0] = b.keeps[0] || from.X == 0 && to.X == 0
+	b.keeps[1] = b.keeps[1] || from.Y == 0 && to.Y == 0
+	b.keeps[2] = b.keeps[2] || from.X == b.wide && to.X == b.wide
+	b.keeps[3] = b.keeps[3] || from.Y == b.high && to.Y == b.high
+}
+
+// lying is the blank turned so that width and height change places.
+func (b blank) lying() blank {
+	b.wide, b.high = b.high, b.wide
+	b.tile.wide, b.tile.high = b.tile.high, b.tile.wide
+	b.keeps = [4]bool{b.keeps[1], b.keeps[0], b.keeps[3], b.keeps[2]}
+	return b
+}
+
+// pairs tells whether both pieces come out of one tile. A quarter turn is open
+// to square tiles only.
+func (s Settings) pairs(a, b blank) bool {
+	if a.tile != b.tile || min(a.wide, a.high, b.wide, b.high) < s.Least {
+		return false
+	}
+	if s.beside(a, b) || s.beside(a.lying(), b.lying()) {
+		return true
+	}
+	square := s.Turn && a.tile.wide == a.tile.high
+	return square && (s.beside(a, b.lying()) || s.beside(a.lying(), b))
+}
+
+// beside tells whether a plumb cut parts the tile into room for both. Each then
+// has one plumb side of the tile, so two pieces that need the same one fit only
+// if one of them may be turned by half.
+func (s Settings) beside(a, b blank) bool {
+	if a.wide+s.Kerf+b.wide > a.tile.wide {
+		return false
+	}
+	return s.Turn || !(a.keeps[0] && b.keeps[0] || a.keeps[2] && b.keeps[2])
+}
+
+// lowerBound is the larger of the pieces' area in tiles and half their number,
+// rounded up; tiles of several sizes count as the largest.
+func lowerBound(blanks []blank) int {
+	var area2, most length.Area
+	for _, b := range blanks {
+		area2 += b.area2
+		most = max(most, 2*b.tile.wide.Times(b.tile.high))
+	}
+	if most == 0 {
+		return 0
+	}
+	return max(int((area2+most-1)/most), (len(blanks)+1)/2)
+}

@@ -1,0 +1,200 @@
+package cuts
+
+import (
+	"slices"
+	"strings"
+
+	"coursewright/layout/length"
+	"coursewright/layout/plane"
+	"coursewright/layout/survey"
+)
+
+// Size is what to measure on the tile, seen from the face. Every length of the
+// piece is rounded down to the fine step, every hole up, so that the piece
+// never exceeds its place; places of holes are rounded to the nearest.
+type Size struct {
+	Width, Height length.Length // of the smallest upright box round the piece
+	Left, Right   length.Length // height at its two sides; equal unless it tapers or is notched
+	Bottom, Top   length.Length // width at its two ends; the same
+	Notches       []Notch
+	Holes         []Hole
+}
+
+// Tapers tells whether the heights, or the widths, at the two sides differ.
+func (s Size) Tapers() (heights, widths bool) { return s.Left != s.Right, s.Bottom != s.Top }
+
+// Notch is a bite out of the piece, told by what is left beside it. Zero means
+// that the notch is open to that side.
+type Notch struct{ Left, Right, Below, Above length.Length }
+
+// Hole is a round hole: its centre from the lower left corner of the piece's
+// box, and its diameter, the clearance round the pipe included.
+type Hole struct {
+	Name         string
+	FromLeft, Up length.Length
+	Diameter     length.Length
+}
+
+// size measures the piece.
+func (w work) size(step length.Length) Size {
+	left, right, bottom, top := w.sides()
+	return Size{
+		Width: w.box.Width().FloorTo(step), Height: w.box.Height().FloorTo(step),
+		Left: left.FloorTo(step), Right: right.FloorTo(step),
+		Bottom: bottom.FloorTo(step), Top: top.FloorTo(step),
+		Notches: w.notches(step), Holes: w.holes(step),
+	}
+}
+
+// sides measures the four sides between the corners of the face: what lies on
+// a side of the box where something does, else the side of the quadrilateral
+// whose corners are nearest the corners of the box.
+func (w work) sides() (left, right, bottom, top length.Length) {
+	wide, high := w.box.Width(), w.box.Height()
+	bl, br := w.nearest(0, 0), w.nearest(wide, 0)
+	tl, tr := w.nearest(0, high), w.nearest(wide, high)
+	return w.onPlumb(0, tl.Y-bl.Y), w.onPlumb(wide, tr.Y-br.Y), w.onLevel(0, br.X-bl.X), w.onLevel(high, tr.X-tl.X)
+}
+
+// nearest is the corner of the face nearest to a corner of its box, along the
+// axes.
+func (w work) nearest(x, y length.Length) plane.Point {
+	ring := w.face[0]
+	best := ring[0].Point
+	for _, c := range ring {
+		if (c.X-x).Abs()+(c.Y-y).Abs() < (best.X-x).Abs()+(best.Y-y).Abs() {
+			best = c.Point
+		}
+	}
+	return best
+}
+
+// onPlumb is how far the face reaches along the plumb line at x, or otherwise
+// where it only touches it.
+func (w work) onPlumb(x, otherwise length.Length) length.Length {
+	low, high, first := length.Length(0), length.Length(0), true
+	for _, c := range w.face[0] {
+		if c.X == x {
+			if first {
+				low, high, first = c.Y, c.Y, false
+			}
+			low, high = min(low, c.Y), max(high, c.Y)
+		}
+	}
+	if high > low {
+		return high - low
+	}
+	return max(otherwise, 0)
+}
+
+// onLevel is the same along the level line at y.
+func (w work) onLevel(y, otherwise length.Length) length.Length {
+	turned := work{face: w.face.Transposed()}
+	return turned.onPlumb(y, otherwise)
+}
+
+// notches finds the bites: runs of corners where the outline turns inwards,
+// each with the corner before and after it. Rims of pipes are holes instead.
+func (w work) notches(step length.Length) []Notch {
+	ring := w.face[0]
+	var all []Notch
+	for i := range ring {
+		if !w.inward(i) || w.inward((i+len(ring)-1)%len(ring)) {
+			continue // not the first corner of a run
+		}
+		run := plane.Ring{ring[(i+len(ring)-1)%len(ring)]}
+		for k := i; ; k = (k + 1) % len(ring) {
+			run = append(run, ring[k])
+			if !w.inward(k) {
+				break
+			}
+		}
+		b := plane.Region{run}.Bounds()
+		all = append(all, Notch{
+			Left: b.Left.FloorTo(step), Right: (w.box.Width() - b.Right).FloorTo(step),
+			Below: b.Bottom.FloorTo(step), Above: (w.box.Height() - b.Top).FloorTo(step),
+		})
+	}
+	return all
+}
+
+// inward tells whether the outline turns right at corner i, and not at the rim
+// of a pipe.
+func (w work) inward(i int) bool {
+	ring := w.face[0]
+	a, b, c := ring[(i+len(ring)-1)%len(ring)], ring[i], ring[(i+1)%len(ring)]
+	turn := (b.X - a.X).Times(c.Y-b.Y) - (b.Y - a.Y).Times(c.X-b.X)
+	return turn < 0 && !w.pipe(a.On) && !w.pipe(b.On)
+}
+
+// holes lists the pipes to which the piece is cut.
+func (w work) holes(step length.Length) []Hole {
+	var all []Hole
+	for _, side := range w.piece.Cuts {
+		i := slices.IndexFunc(w.wall.Found.Openings, func(o survey.OpeningFound) bool {
+			return o.Kind == "pipe" && "pipe "+o.Name == w.name(side)
+		})
+		if i < 0 {
+			continue
+		}
+		o := w.wall.Found.Openings[i]
+		all = append(all, Hole{
+			Name: o.Name, Diameter: (o.Diameter + 2*w.clear).CeilTo(step),
+			FromLeft: (o.At - w.box.Left).RoundTo(step), Up: (o.Up - w.box.Bottom).RoundTo(step),
+		})
+	}
+	return all
+}
+
+// name is what the boundary of a side is called.
+func (w work) name(side plane.Side) string {
+	if int(side) >= len(w.wall.Shape.Sides) || side < 0 {
+		return ""
+	}
+	return w.wall.Shape.Sides[side].Name
+}
+
+// pipe tells whether an edge on that side is the rim of a pipe's hole.
+func (w work) pipe(side plane.Side) bool { return strings.HasPrefix(w.name(side), "pipe ") }
+
+// sideNames are the edges of a piece as one turns round it.
+var sideNames = [...]string{"left", "bottom", "right", "top"}
+
+// edges names the edges that are as made and those that are cut. The rim of a
+// hole is neither.
+func (w work) edges() (factory, cut []string) {
+	var made, sawn [len(sideNames)]bool
+	for _, ring := range w.face {
+		for i, c := range ring {
+			side := facing(c.Point, ring[(i+1)%len(ring)].Point)
+			made[side] = made[side] || c.On == survey.SideFactory
+			sawn[side] = sawn[side] || c.On != survey.SideFactory && !w.pipe(c.On)
+		}
+	}
+	return named(made), named(sawn)
+}
+
+func named(sides [len(sideNames)]bool) []string {
+	var names []string
+	for i, has := range sides {
+		if has {
+			names = append(names, sideNames[i])
+		}
+	}
+	return names
+}
+
+// facing tells to which side, as an index of sideNames, the edge a→b of a ring
+// faces out.
+func facing(a, b plane.Point) int {
+	run, rise := b.X-a.X, b.Y-a.Y
+	switch {
+	case rise.Abs() >= run.Abs() && rise < 0:
+		return 0
+	case rise.Abs() >= run.Abs():
+		return 2
+	case run > 0:
+		return 1
+	}
+	return 3
+}
