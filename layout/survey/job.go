@@ -13,7 +13,7 @@ type Job struct {
 	Bond     Bond     `json:"bond"`
 	Limits   Limits   `json:"limits,omitzero"`
 	SetOrder []string `json:"setOrder,omitempty"`
-	Walls    []Wall   `json:"walls"`
+	Walls    []Wall   `json:"walls,omitempty"`
 	Pins     Pins     `json:"pins,omitzero"`
 }
 
@@ -63,7 +63,7 @@ type Wall struct {
 	Width    string    `json:"width"`
 	Left     End       `json:"left"`
 	Right    End       `json:"right"`
-	Base     []Segment `json:"base"`
+	Base     []Segment `json:"base,omitempty"`
 	Head     Head      `json:"head"`
 	Openings []Opening `json:"openings,omitempty"`
 }
@@ -87,7 +87,7 @@ type Lean struct {
 type Segment struct {
 	Meets    string `json:"meets"` // "tub", "shower base", "curb", "floor"
 	Gap      string `json:"gap,omitempty"`
-	Readings []Drop `json:"readings"`
+	Readings []Drop `json:"readings,omitempty"`
 }
 
 // Drop is a reading down from the level line to the base.

@@ -1,0 +1,78 @@
+package survey
+
+import (
+	"fmt"
+	"strings"
+	"unicode"
+)
+
+// Fault is one thing in a job that cannot be taken as it stands.
+type Fault struct {
+	Path  string // the field: walls[1].base[0].readings[2].drop
+	Found string // what stood there, with what is wrong with it
+	Want  string // what would be right, as it would follow “write”
+}
+
+// String gives the fault as one line.
+func (f Fault) String() string {
+	return fmt.Sprintf("%s: found %s; write %s", f.Path, f.Found, f.Want)
+}
+
+// Faults are all faults of a job in the order of the document.
+type Faults []Fault
+
+// Error gives one line a fault.
+func (f Faults) Error() string {
+	lines := make([]string, len(f))
+	for i, fault := range f {
+		lines[i] = fault.String()
+	}
+	return strings.Join(lines, "\n")
+}
+
+// mostFaults bounds the list: nobody reads on from there.
+const mostFaults = 200
+
+// add notes a fault.
+func (f *Faults) add(p path, found, want string) {
+	if len(*f) < mostFaults {
+		*f = append(*f, Fault{Path: string(p), Found: found, Want: want})
+	}
+}
+
+// path names a field from the top of the document.
+type path string
+
+// dot gives the path of a field within p.
+func (p path) dot(field string) path {
+	if p == "" {
+		return path(clip(field))
+	}
+	return p + "." + path(clip(field))
+}
+
+// at gives the path of an item of the list p.
+func (p path) at(i int) path { return path(fmt.Sprintf("%s[%d]", p, i)) }
+
+// clip makes a person's text fit for a message.
+func clip(text string) string {
+	const most = 80
+	clean := []rune(strings.Map(func(c rune) rune {
+		if unicode.IsControl(c) {
+			return '?'
+		}
+		return c
+	}, text))
+	if len(clean) > most {
+		clean = append(clean[:most], '…')
+	}
+	return string(clean)
+}
+
+// quote sets what stood in a field between quotes; empty reads as nothing.
+func quote(text string) string {
+	if text == "" {
+		return "nothing"
+	}
+	return "“" + clip(text) + "”"
+}

@@ -1,0 +1,143 @@
+package survey
+
+import (
+	"coursewright/layout/length"
+)
+
+// openingList reads the openings of one wall.
+func (r *resolver) openingList(p path, openings []Opening, across bounds) []OpeningFound {
+	r.count(p, &r.openings, len(openings), mostOpenings, "openings")
+	taken := map[string]bool{}
+	var found []OpeningFound
+	for i, o := range openings {
+		found = append(found, r.opening(p.at(i), o, across, taken))
+	}
+	return found
+}
+
+func (r *resolver) opening(p path, o Opening, across bounds, taken map[string]bool) OpeningFound {
+	found := OpeningFound{
+		Kind: r.choice(value{p.dot("kind"), o.Kind}, "niche", "window", "pipe"),
+		Name: r.name(value{p.dot("name"), o.Name}, taken),
+	}
+	switch found.Kind {
+	case "pipe":
+		r.pipe(p, o, across, &found)
+	case "niche", "window":
+		r.hole(p, o, across, &found)
+	}
+	return found
+}
+
+// pipe reads a pipe: its centre and the diameter of what goes through.
+func (r *resolver) pipe(p path, o Opening, across bounds, found *OpeningFound) {
+	before := len(r.faults)
+	found.At = r.length(value{p.dot("at"), o.At}, across)
+	found.Diameter = r.length(value{p.dot("diameter"), o.Diameter}, bounds{1, length.Metre})
+	switch {
+	case o.Height == nil:
+		r.faults.add(p.dot("height"), "nothing", upright().text(r.units))
+	case o.Height.Mark != nil:
+		r.faults.add(p.dot("height"), "a mark", "the height of the pipe's middle as one length in quotes")
+	default:
+		found.Up = r.length(value{p.dot("height"), o.Height.Plain}, upright())
+	}
+	r.noMark(p.dot("left"), o.Left)
+	r.noMark(p.dot("width"), o.Width)
+	r.noMark(p.dot("bottom"), o.Bottom)
+	if inside := (bounds{found.Diameter.Half(), across.high - found.Diameter.Half()}); len(r.faults) == before &&
+		(found.At < inside.low || found.At > inside.high) {
+		r.faults.add(p.dot("at"), quote(o.At), inside.text(r.units)+", so that the pipe is inside the wall")
+	}
+}
+
+// noMark refuses a mark that a pipe does not have.
+func (r *resolver) noMark(p path, m *Mark) {
+	if m != nil {
+		r.faults.add(p, "a mark", `nothing here: a pipe has "at", "height" and "diameter"`)
+	}
+}
+
+// hole reads a niche or a window.
+func (r *resolver) hole(p path, o Opening, across bounds, found *OpeningFound) {
+	before := len(r.faults)
+	size := bounds{1, across.high}
+	found.Left = r.span(p.dot("left"), o.Left, across)
+	found.Width = r.span(p.dot("width"), o.Width, size)
+	found.Bottom = r.span(p.dot("bottom"), o.Bottom, upright())
+	var height *Mark
+	if o.Height != nil {
+		height = o.Height.Mark
+	}
+	if height == nil && o.Height != nil {
+		r.faults.add(p.dot("height"), quote(o.Height.Plain), `a mark, {"at": "`+clip(o.Height.Plain)+`"}`)
+	} else {
+		found.Height = r.span(p.dot("height"), height, bounds{1, widestWall})
+	}
+	r.unused(`a niche or window has "left" and "width"`, value{p.dot("at"), o.At}, value{p.dot("diameter"), o.Diameter})
+	if end := found.Left.To + found.Width.To; len(r.faults) == before && end > across.high {
+		r.faults.add(p.dot("width"), "a right edge at up to "+end.Plain(r.units, 0),
+			"a left edge and a width that end by "+across.high.Plain(r.units, 0)+", the wall's width")
+	}
+}
+
+// measured tells whether nothing of the opening is left to the solver.
+func (o OpeningFound) measured() bool {
+	return !o.Left.Free() && !o.Width.Free() && !o.Bottom.Free() && !o.Height.Free()
+}
+
+// box is the opening, or the square round a pipe, at its largest reach.
+func (o OpeningFound) box() Edges {
+	if o.Kind == "pipe" {
+		half := o.Diameter.Half()
+		return Edges{o.At - half, o.Up - half, o.At + half, o.Up + half}
+	}
+	return Edges{o.Left.From, o.Bottom.From, o.Left.To + o.Width.To, o.Bottom.To + o.Height.To}
+}
+
+// clashes refuses measured openings that run into each other.
+func (r *resolver) clashes(p path, w WallFound) {
+	for i, a := range w.Openings {
+		for _, b := range w.Openings[:i] {
+			if a.measured() && b.measured() && overlap(a, b) {
+				r.faults.add(p.at(i), a.Kind+" "+quote(a.Name)+" over "+b.Kind+" "+quote(b.Name), "places that do not overlap")
+			}
+		}
+	}
+}
+
+// overlap tells whether two openings share wall; touching they do not.
+func overlap(a, b OpeningFound) bool {
+	switch {
+	case a.Kind == "pipe" && b.Kind == "pipe":
+		reach := a.Diameter + b.Diameter
+		x, y := 2*(a.At-b.At), 2*(a.Up-b.Up)
+		return x.Times(x)+y.Times(y) < reach.Times(reach)
+	case a.Kind == "pipe":
+		return a.into(b.box())
+	case b.Kind == "pipe":
+		return b.into(a.box())
+	}
+	e, f := a.box(), b.box()
+	return e.Left < f.Right && f.Left < e.Right && e.Bottom < f.Top && f.Bottom < e.Top
+}
+
+// into tells whether a pipe runs into a rectangle.
+func (o OpeningFound) into(e Edges) bool {
+	x := 2 * (o.At - min(max(o.At, e.Left), e.Right))
+	y := 2 * (o.Up - min(max(o.Up, e.Bottom), e.Top))
+	return x.Times(x)+y.Times(y) < o.Diameter.Times(o.Diameter)
+}
+
+// reached refuses openings that no tile can come near: all over the head or
+// all under the base. They may touch either.
+func (r *resolver) reached(p path, w WallFound) {
+	low, high := w.reach()
+	for i, o := range w.Openings {
+		e := o.box()
+		if e.Bottom >= high || e.Top <= low {
+			r.faults.add(p.at(i), o.Kind+" "+quote(o.Name)+" from "+e.Bottom.Plain(r.units, 0)+" to "+e.Top.Plain(r.units, 0),
+				"a place between the base at "+low.Plain(r.units, 0)+" and the head at "+high.Plain(r.units, 0))
+		}
+	}
+}

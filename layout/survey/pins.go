@@ -1,0 +1,159 @@
+package survey
+
+import (
+	"slices"
+	"strings"
+
+	"coursewright/layout/length"
+)
+
+// pins reads what a person has fixed and checks that no two pins clash.
+func (r *resolver) pins(p path, pins Pins, room *Room) {
+	if text := pins.Course.Line; text != "" {
+		line := r.length(value{p.dot("course.line"), text}, upright())
+		room.Line = &line
+	}
+	for _, name := range sortedKeys(pins.Walls) {
+		at := slices.IndexFunc(room.Walls, func(w WallFound) bool { return w.Name == name })
+		here := p.dot("walls").dot(name)
+		if at < 0 {
+			r.faults.add(here, quote(name), "the name of a wall: "+wallNames(room.Walls))
+			continue
+		}
+		w := &room.Walls[at]
+		w.Pin = r.start(here, pins.Walls[name], pitch(*room))
+		if r.sound[at] {
+			r.marks(here.dot("marks"), pins.Walls[name].Marks, w)
+		}
+	}
+}
+
+// pitch along the course, or zero where the tile could not be read.
+func pitch(room Room) length.Length {
+	if room.Tile.Width == 0 {
+		return 0
+	}
+	return room.Tile.Width + room.Joint
+}
+
+// start reads the pin of a wall's start. A joint and a tile may both be
+// pinned where they say the same.
+func (r *resolver) start(p path, pin WallPin, pitch length.Length) *StartPin {
+	before := len(r.faults)
+	joint, tile := value{p.dot("joint"), pin.Joint}, value{p.dot("tile"), pin.Tile}
+	var found *StartPin
+	if pin.Tile != "" {
+		found = &StartPin{X: r.length(tile, upright()), OnTile: true}
+	}
+	if pin.Joint == "" {
+		return found
+	}
+	x := r.length(joint, upright())
+	if found != nil && pitch > 0 && len(r.faults) == before {
+		r.agree(tile, joint, found.X-x, pitch)
+	}
+	return &StartPin{X: x}
+}
+
+// agree checks that a tile's middle stands half a pitch from a joint's, whole
+// pitches aside, or within half a unit of it.
+func (r *resolver) agree(tile, joint value, apart, pitch length.Length) {
+	off := length.Mod(2*apart-pitch, 2*pitch)
+	if off > pitch {
+		off -= 2 * pitch
+	}
+	if off.Abs() <= 1 {
+		return
+	}
+	off = (off.Abs() / 2).RoundTo(r.units.FineStep())
+	r.faults.add(tile.path, quote(tile.text)+", which clashes with the joint at "+quote(joint.text)+" by "+off.Format(r.units, 0),
+		"only one of "+string(joint.path)+" and "+string(tile.path))
+}
+
+// marks reads the pinned marks of one wall and checks each against its range.
+func (r *resolver) marks(p path, pins map[string]string, w *WallFound) {
+	ranges := w.markRanges()
+	for _, key := range sortedKeys(pins) {
+		span, known := ranges[key]
+		if !known {
+			r.faults.add(p.dot(key), "a mark that the wall does not have", "one of "+clipList(sortedKeys(ranges)))
+			continue
+		}
+		before := len(r.faults)
+		l := r.length(value{p.dot(key), pins[key]}, upright())
+		if len(r.faults) > before || !r.inRange(value{p.dot(key), pins[key]}, l, span) {
+			continue
+		}
+		if w.MarkPins == nil {
+			w.MarkPins = map[string]length.Length{}
+		}
+		w.MarkPins[key] = l
+	}
+	r.pairs(p, w)
+}
+
+func clipList(names []string) string {
+	if len(names) == 0 {
+		return "none: nothing on this wall can be pinned"
+	}
+	return strings.Join(names, ", ")
+}
+
+// inRange refuses a pin outside its mark's range and says by how much.
+func (r *resolver) inRange(v value, l length.Length, s Span) bool {
+	off := max(s.From-l, l-s.To)
+	if off <= 0 {
+		return true
+	}
+	r.faults.add(v.path, quote(v.text)+", which is "+off.Format(r.units, 0)+" outside the mark's range",
+		bounds{s.From, s.To}.text(r.units))
+	return false
+}
+
+// markRanges gives the marks of a wall by their names in the plan, with the
+// range in which each may stand.
+func (w WallFound) markRanges() map[string]Span {
+	ranges := map[string]Span{}
+	if !w.Left.Meets {
+		ranges["end left"] = w.Left.Stops
+	}
+	if !w.Right.Meets {
+		ranges["end right"] = w.Right.Stops
+	}
+	if !w.Head.Meets {
+		ranges["head"] = w.Head.Stops
+	}
+	for _, o := range w.Openings {
+		if o.Kind == "pipe" {
+			continue
+		}
+		name := o.Kind + " " + o.Name
+		ranges[name+" left"], ranges[name+" right"] = o.Left, o.Left.plus(o.Width)
+		ranges[name+" bottom"], ranges[name+" top"] = o.Bottom, o.Bottom.plus(o.Height)
+	}
+	return ranges
+}
+
+func (s Span) plus(t Span) Span { return Span{s.From + t.From, s.To + t.To} }
+
+// pairs checks that two pinned edges of an opening leave it a size in range.
+func (r *resolver) pairs(p path, w *WallFound) {
+	for _, o := range w.Openings {
+		name := o.Kind + " " + o.Name
+		r.pair(p, w, name+" left", name+" right", o.Width)
+		r.pair(p, w, name+" bottom", name+" top", o.Height)
+	}
+}
+
+func (r *resolver) pair(p path, w *WallFound, low, high string, size Span) {
+	a, pinned := w.MarkPins[low]
+	b, both := w.MarkPins[high]
+	if !pinned || !both {
+		return
+	}
+	off := max(size.From-(b-a), (b-a)-size.To)
+	if off > 0 {
+		r.faults.add(p.dot(high), b.Format(r.units, 0)+", which clashes with “"+clip(low)+"” at "+a.Format(r.units, 0)+
+			" by "+off.Format(r.units, 0), "two edges that are "+bounds{size.From, size.To}.text(r.units)+" apart")
+	}
+}

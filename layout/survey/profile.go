@@ -1,0 +1,204 @@
+package survey
+
+import (
+	"fmt"
+	"slices"
+
+	"coursewright/layout/length"
+)
+
+// base reads the segments from left to right; each begins where the one before
+// it ends. A segment with one reading is level: it reaches from the segment
+// before to the one after it.
+func (r *resolver) base(p path, segments []Segment, across bounds, sealant length.Length) []SegmentFound {
+	if len(segments) == 0 {
+		r.faults.add(p, "no segment", "at least one segment")
+	}
+	var found []SegmentFound
+	before := len(r.faults)
+	for i, s := range segments {
+		found = append(found, r.segment(p.at(i), s, across, sealant))
+	}
+	if len(r.faults) == before {
+		r.join(p, found, across)
+	}
+	return found
+}
+
+func (r *resolver) segment(p path, s Segment, across bounds, sealant length.Length) SegmentFound {
+	found := SegmentFound{
+		Meets: r.choice(value{p.dot("meets"), s.Meets}, "tub", "shower base", "curb", "floor"),
+		Gap:   r.gap(value{p.dot("gap"), s.Gap}, sealant),
+	}
+	p = p.dot("readings")
+	before := len(r.faults)
+	r.some(p, len(s.Readings))
+	for i, d := range s.Readings {
+		found.Readings = append(found.Readings, Reading{
+			At:    r.length(value{p.at(i).dot("at"), d.At}, across),
+			Value: -r.length(value{p.at(i).dot("drop"), d.Drop}, upright()),
+		})
+	}
+	r.ascending(p, "at", found.Readings, before)
+	return found
+}
+
+// some refuses a boundary without readings.
+func (r *resolver) some(p path, n int) {
+	if n == 0 {
+		r.faults.add(p, "no reading", "at least one reading")
+	}
+	r.count(p, &r.readings, n, mostReadings, "readings")
+}
+
+// join stretches the segments of one reading and checks that every segment
+// begins where the one before it ends and has room for the gaps at its steps.
+func (r *resolver) join(p path, segments []SegmentFound, across bounds) {
+	end, gaps := across.low, length.Length(0)
+	for i := range segments {
+		s := &segments[i]
+		next := across.high
+		if i+1 < len(segments) {
+			next = segments[i+1].Readings[0].At
+			gaps += segments[i+1].Gap
+		}
+		if len(s.Readings) == 1 && len(segments) > 1 {
+			s.Readings = stretch(s.Readings[0], end, next, i == 0, i == len(segments)-1)
+		}
+		from, to := s.Readings[0].At, s.Readings[len(s.Readings)-1].At
+		if i > 0 && from != end {
+			r.faults.add(p.at(i).dot("readings[0].at"), from.Plain(r.units, 0),
+				end.Plain(r.units, 0)+", where the segment before it ends")
+			return
+		}
+		if outer := i == 0 || i == len(segments)-1; len(segments) > 1 && r.narrow(from, to, next, gaps, i, outer) {
+			r.faults.add(p.at(i).dot("readings"), "a segment with no width left between its steps", "readings further apart")
+			return
+		}
+		end, gaps = to, s.Gap
+	}
+}
+
+// narrow tells whether a segment has no room: an outer one reaches the wall's
+// end, an inner one keeps the gaps of its neighbours.
+func (r *resolver) narrow(from, to, next, gaps length.Length, i int, outer bool) bool {
+	switch {
+	case outer && i == 0:
+		return to <= gaps
+	case outer:
+		return next-from <= gaps
+	}
+	return to-from <= gaps
+}
+
+// stretch makes a level segment of one reading, from where the one before it
+// ends to where the next begins.
+func stretch(one Reading, end, next length.Length, first, last bool) []Reading {
+	from, to := end, next
+	if first {
+		from = min(one.At, next)
+	}
+	if last {
+		to = max(one.At, end)
+	}
+	if one.At < from || one.At > to || from == to {
+		return []Reading{one}
+	}
+	return []Reading{{from, one.Value}, {to, one.Value}}
+}
+
+// head reads where tile ends at the top.
+func (r *resolver) head(p path, h Head, across bounds, sealant length.Length) HeadFound {
+	found := HeadFound{Finish: h.Finish}
+	if r.either(p, h.Meets, h.Stops, "ceiling") {
+		found.Meets = true
+		found.Gap = r.gap(value{p.dot("gap"), h.Gap}, sealant)
+		found.Readings = r.rises(p.dot("readings"), h.Readings, across)
+		r.unused("a finish belongs to a head that stops", value{p.dot("finish"), h.Finish})
+		return found
+	}
+	r.unused("a gap belongs to a head that meets a ceiling", value{p.dot("gap"), h.Gap})
+	if len(h.Readings) > 0 {
+		r.faults.add(p.dot("readings"), "readings", "nothing here: readings belong to a head that meets a ceiling")
+	}
+	if h.Stops != nil {
+		found.Stops = r.span(p.dot("stops"), h.Stops, upright())
+	}
+	found.Finish = r.finish(value{p.dot("finish"), h.Finish})
+	return found
+}
+
+func (r *resolver) rises(p path, rises []Rise, across bounds) []Reading {
+	var found []Reading
+	before := len(r.faults)
+	r.some(p, len(rises))
+	for i, h := range rises {
+		found = append(found, Reading{
+			At:    r.length(value{p.at(i).dot("at"), h.At}, across),
+			Value: r.length(value{p.at(i).dot("rise"), h.Rise}, upright()),
+		})
+	}
+	r.ascending(p, "at", found, before)
+	return found
+}
+
+// headOverBase checks at every reading of either that the head, less its gap,
+// stands over the base with its gap; both are straight in between.
+func (r *resolver) headOverBase(p path, w WallFound) {
+	for i, s := range w.Base {
+		for _, x := range w.places(i) {
+			base, head := At(s.Readings, x)+s.Gap, w.Head.least(x)
+			if head > base {
+				continue
+			}
+			r.faults.add(p, fmt.Sprintf("the head %s at %s, where the base with its gap stands at %s",
+				head.Plain(r.units, 0), x.Plain(r.units, 0), base.Plain(r.units, 0)), "a head above the base everywhere")
+			return
+		}
+	}
+}
+
+// places gives the x over segment i where it or the head may bend.
+func (w WallFound) places(i int) []length.Length {
+	readings := w.Base[i].Readings
+	from, to := readings[0].At, readings[len(readings)-1].At
+	if i == 0 {
+		from = 0
+	}
+	if i == len(w.Base)-1 {
+		to = w.Width
+	}
+	xs := []length.Length{from, to}
+	for _, r := range slices.Concat(readings, w.Head.Readings) {
+		if from < r.At && r.At < to {
+			xs = append(xs, r.At)
+		}
+	}
+	return xs
+}
+
+// least is the lowest the head may be at x, with its gap.
+func (h HeadFound) least(x length.Length) length.Length {
+	if h.Meets {
+		return At(h.Readings, x) - h.Gap
+	}
+	return h.Stops.From
+}
+
+// reach gives the lowest height of the base and the greatest of the head.
+func (w WallFound) reach() (low, high length.Length) {
+	low, high = w.Base[0].Readings[0].Value, w.Head.Stops.To
+	for _, s := range w.Base {
+		for _, r := range s.Readings {
+			low = min(low, r.Value)
+		}
+	}
+	if !w.Head.Meets {
+		return low, high
+	}
+	high = w.Head.Readings[0].Value
+	for _, r := range w.Head.Readings {
+		high = max(high, r.Value)
+	}
+	return low, high
+}

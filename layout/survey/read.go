@@ -1,0 +1,79 @@
+package survey
+
+import (
+	"bytes"
+	"encoding/json"
+	"fmt"
+	"io"
+	"reflect"
+)
+
+// MaxBytes bounds a job file.
+const MaxBytes = 1 << 20
+
+// Read reads a job file as typed, without looking at its lengths. It refuses
+// what is longer than MaxBytes, no JSON, of another format, or has a field
+// that is unknown or of the wrong kind; the error is then Faults, all of them.
+// Of a field given twice the last counts. Lists and objects that are empty
+// read as absent, so that Read gives back exactly what Write was given.
+func Read(data []byte) (Job, error) {
+	var faults Faults
+	if len(data) > MaxBytes {
+		faults.add("document", fmt.Sprintf("%d bytes", len(data)), "at most 1 MiB (1048576 bytes)")
+		return Job{}, faults
+	}
+	tree, err := parse(data)
+	if err != nil {
+		faults.add("document", err.Error(), "a job file in JSON")
+		return Job{}, faults
+	}
+	var job Job
+	d := decoder{}
+	d.into(reflect.ValueOf(&job).Elem(), tree, "")
+	if d.faults == nil && job.Format != Format {
+		d.faults.add("format", quote(job.Format), Format)
+	}
+	if d.faults != nil {
+		return Job{}, d.faults
+	}
+	return job, nil
+}
+
+// Write gives the job file in its canonical form, indented, absent fields
+// left out. It fails only on a job that Read cannot give.
+func Write(job Job) ([]byte, error) {
+	var out bytes.Buffer
+	e := json.NewEncoder(&out)
+	e.SetEscapeHTML(false)
+	e.SetIndent("", "  ")
+	if err := e.Encode(job); err != nil {
+		return nil, fmt.Errorf("write job: %w", err)
+	}
+	return out.Bytes(), nil
+}
+
+// parse reads one JSON value and nothing after it.
+func parse(data []byte) (any, error) {
+	d := json.NewDecoder(bytes.NewReader(data))
+	d.UseNumber()
+	var tree any
+	if err := d.Decode(&tree); err != nil {
+		return nil, place(data, d.InputOffset(), err)
+	}
+	end := d.InputOffset()
+	if _, err := d.Token(); err != io.EOF {
+		return nil, place(data, end, fmt.Errorf("something after the end"))
+	}
+	return tree, nil
+}
+
+// place says at which line and column an error stands.
+func place(data []byte, at int64, err error) error {
+	if syntax, ok := err.(*json.SyntaxError); ok {
+		at = syntax.Offset
+	}
+	before := data[:min(max(at, 0), int64(len(data)))]
+	line := bytes.Count(before, []byte("\n")) + 1
+	column := len(before) - bytes.LastIndexByte(before, '\n')
+	return fmt.Errorf("at line %d, column %d: %w", line, column, err)
+}

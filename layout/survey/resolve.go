@@ -1,0 +1,99 @@
+package survey
+
+import (
+	"fmt"
+
+	"coursewright/layout/length"
+)
+
+// Resolve reads every length of the job, fills in the defaults of formats.md
+// and checks that the room can be built. All faults come at once; where there
+// are any the room is not to be used. The faults of fields come first in the
+// order of the document; what compares several fields of one wall is looked at
+// when each of that wall's fields has been read.
+func (j Job) Resolve() (Room, Faults) {
+	r := &resolver{}
+	if j.Format != Format {
+		r.faults.add("format", quote(j.Format), Format)
+	}
+	r.label(value{"title", j.Title}, longestTitle)
+	if r.choice(value{"units", j.Units}, "in", "mm") == "mm" {
+		r.units = length.Metric
+	}
+	room := Room{Title: j.Title, Units: r.units}
+	r.measured(j.Measured, &room)
+	room.Tile = r.tile("tile", j.Tile)
+	room.Joint = r.length(value{"joint", j.Joint}, bounds{0, widestJoint})
+	room.Bed = r.or(value{"bed", j.Bed}, r.usual(3*length.Inch/16, 5*length.Millimetre), bounds{0, thickest})
+	room.Bond = r.bond("bond", j.Bond)
+	r.limits(j.Limits, &room)
+	r.walls(j, &room)
+	r.pins("pins", j.Pins, &room)
+	r.pieces(room)
+	if r.faults != nil {
+		return Room{}, r.faults
+	}
+	return room, nil
+}
+
+func (r *resolver) measured(m Measured, room *Room) {
+	room.Tape = r.or(value{"measured.tape", m.Tape}, r.usual(length.Inch/16, length.Millimetre), bounds{1, length.Inch})
+	room.Doubt = r.or(value{"measured.doubt", m.Doubt}, r.usual(length.Inch/8, 3*length.Millimetre), bounds{0, thickest})
+}
+
+// limits reads the person's own limits. A sealant limit that does not read
+// must not make every gap a fault as well.
+func (r *resolver) limits(l Limits, room *Room) {
+	before := len(r.faults)
+	room.Sealant = r.or(value{"limits.sealant", l.Sealant}, r.usual(length.Inch/4, 6*length.Millimetre), bounds{0, widestJoint})
+	if len(r.faults) > before {
+		room.Sealant = widestJoint
+	}
+	if l.Sliver != "" {
+		room.Sliver = r.length(value{"limits.sliver", l.Sliver}, bounds{1, largestTile})
+	}
+}
+
+// walls reads the walls, then who is neighbour to whom and what laps over what.
+func (r *resolver) walls(j Job, room *Room) {
+	switch n := len(j.Walls); {
+	case n == 0:
+		r.faults.add("walls", "no wall", "at least one wall")
+	case n > mostWalls:
+		r.faults.add("walls", fmt.Sprintf("%d walls", n), fmt.Sprintf("at most %d", mostWalls))
+		return
+	}
+	taken := map[string]bool{}
+	for i, w := range j.Walls {
+		before := len(r.faults)
+		room.Walls = append(room.Walls, r.wall(path("walls").at(i), w, room.Sealant, taken))
+		r.sound = append(r.sound, len(r.faults) == before)
+	}
+	letter(room.Walls)
+	r.order(j.SetOrder, room.Walls)
+	neighbours(room.Walls)
+	lap(room.Walls, room.Bed+room.Tile.Thickness)
+	for i, w := range room.Walls {
+		if r.sound[i] {
+			r.leftOver(path("walls").at(i), w)
+		}
+	}
+}
+
+// pieces bounds the number of pieces by the walls' areas.
+func (r *resolver) pieces(room Room) {
+	if r.faults != nil {
+		return
+	}
+	total := int64(0)
+	for _, w := range room.Walls {
+		low, high := w.reach()
+		across := length.DivFloor(w.Width, room.Tile.Width+room.Joint) + 1
+		up := length.DivFloor(high-low, room.Tile.Height+room.Joint) + 1
+		total += across * up
+	}
+	if total > mostPieces {
+		r.faults.add("walls", fmt.Sprintf("about %d pieces", total),
+			fmt.Sprintf("at most %d pieces: a larger tile or fewer walls", mostPieces))
+	}
+}

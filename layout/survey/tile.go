@@ -1,0 +1,107 @@
+package survey
+
+import (
+	"errors"
+	"fmt"
+	"strconv"
+	"strings"
+
+	"coursewright/layout/length"
+)
+
+// tile reads the tile. Its faces are true sizes.
+func (r *resolver) tile(p path, t Tile) TileSize {
+	size := bounds{leastTile, largestTile}
+	r.label(value{p.dot("name"), t.Name}, longestName)
+	found := TileSize{
+		Name:      t.Name,
+		Width:     r.length(value{p.dot("width"), t.Width}, size),
+		Height:    r.length(value{p.dot("height"), t.Height}, size),
+		Thickness: r.or(value{p.dot("thickness"), t.Thickness}, r.usual(5*length.Inch/16, 8*length.Millimetre), bounds{0, thickest}),
+		Vary:      r.or(value{p.dot("vary"), t.Vary}, 0, bounds{0, length.Inch}),
+		Grain:     t.Grain,
+	}
+	if t.Box != nil {
+		found.BoxCount, found.BoxCents = r.box(p.dot("box"), *t.Box)
+	}
+	return found
+}
+
+// box reads how many tiles are in a box and what it costs, in hundredths.
+func (r *resolver) box(p path, b Box) (count int, cents int64) {
+	const most = 100_000
+	if b.Count < 1 || b.Count > most {
+		r.faults.add(p.dot("count"), strconv.Itoa(b.Count), fmt.Sprintf("a whole number from 1 to %d", most))
+	}
+	if b.Price == "" {
+		return b.Count, 0
+	}
+	cents, ok := hundredths(strings.TrimSpace(b.Price))
+	if !ok {
+		r.faults.add(p.dot("price"), quote(b.Price), "a price such as 74.50")
+	}
+	return b.Count, cents
+}
+
+// hundredths reads digits with at most two more after a point or comma.
+func hundredths(text string) (int64, bool) {
+	const longest = 9
+	whole, part, _ := strings.Cut(strings.Replace(text, ",", ".", 1), ".")
+	digits := whole + (part + "00")[:2]
+	if whole == "" || len(whole) > longest || len(part) > 2 || strings.Trim(digits, "0123456789") != "" {
+		return 0, false
+	}
+	n, err := strconv.ParseInt(digits, 10, 64)
+	return n, err == nil
+}
+
+// bond reads how courses shift against each other.
+func (r *resolver) bond(p path, b Bond) BondRule {
+	rule := BondRule{Kind: r.choice(value{p.dot("kind"), b.Kind}, "stack", "running"), Den: 1}
+	if b.Along != "" {
+		rule.Plumb = r.choice(value{p.dot("along"), b.Along}, "level", "plumb") == "plumb"
+	}
+	switch rule.Kind {
+	case "stack":
+		r.unused("courses of a stack bond do not shift", value{p.dot("offset"), b.Offset}, value{p.dot("hand"), b.Hand})
+	case "running":
+		rule.Num, rule.Den = r.offset(value{p.dot("offset"), b.Offset})
+		rule.Hand = r.hand(value{p.dot("hand"), b.Hand}, rule)
+	}
+	return rule
+}
+
+// offset reads the part of the pitch by which courses shift. Without one the
+// bond is a half bond.
+func (r *resolver) offset(v value) (num, den int64) {
+	const finest = 100
+	if v.text == "" {
+		return 1, 2
+	}
+	num, den, err := length.ParseFraction(v.text)
+	var refused *length.ParseError
+	switch {
+	case errors.As(err, &refused):
+		r.faults.add(v.path, quote(v.text)+", which "+refused.Problem, refused.Want)
+	case num == 0 || num == den || den > finest:
+		r.faults.add(v.path, quote(v.text), "a part of the pitch between 0 and 1, no finer than 1/100, such as 1/3")
+	default:
+		return num, den
+	}
+	return 1, 2
+}
+
+// hand reads the side to which courses step. In a half bond both sides are
+// the same, so none is left to choose.
+func (r *resolver) hand(v value, rule BondRule) Hand {
+	if v.text == "" {
+		if rule.Num*2 == rule.Den {
+			return Left
+		}
+		return Free
+	}
+	if r.choice(v, "left", "right") == "right" {
+		return Right
+	}
+	return Left
+}
