@@ -1,5 +1,11 @@
 // Package piece cuts the tiles of a bond to the shape of a wall and says of
 // every piece what remains, how it is cut and how small it is.
+//
+// Laws, each with a test:
+//  1. Conservation: pieces, sealed strips and joints make up the region exactly
+//     once the region is bent at the lines of the bond (plane.Region.Bend).
+//  2. No two pieces overlap.
+//  3. A piece is never larger than its tile.
 package piece
 
 import (
@@ -10,22 +16,20 @@ import (
 // Piece is what remains of one tile on one wall.
 type Piece struct {
 	ID      string       // wall letter, course, number in the course: "B-01-03"
-	Course  int          // 1 for the lowest course of the room
+	Course  int          // 1 for the lowest course of the room, after Number
+	Row     int          // the course counted from the course line
 	Tile    plane.Rect   // the uncut tile where it stands
 	Face    plane.Region // what is set, the part behind the next wall's tile included
-	Visible plane.Region // the face less the lap cover
+	Visible plane.Region // the face less the lap cover, holes of pipes not counted
 	Whole   bool
 	Wide    length.Length // least level distance between plumb edges, see formats.md
 	High    length.Length // least plumb distance between level edges
 	Least   length.Length // whichever of the two gives Share
 	Share   Share
-	Cuts    []plane.Side // the boundaries it is cut to, ascending; names by Shape.SideName
+	Cuts    []plane.Side // the boundaries it is cut to, ascending; names in survey.Shape.Sides
 	Kind    Kind
 	Sliver  bool
 }
-
-// Share is a size as a part of the full tile, an exact fraction.
-type Share struct{ Num, Den int64 }
 
 // Kind is the set of cuts a piece needs.
 type Kind uint8
@@ -38,3 +42,23 @@ const (
 	Notch                  // an L or U
 	Hole                   // drilled or nipped round a pipe
 )
+
+var kindNames = [...]string{"rip", "cross cut", "taper", "notch", "hole"}
+
+// String names the cuts, as "rip, hole"; "whole" for none.
+func (k Kind) String() string {
+	text := ""
+	for i, name := range kindNames {
+		if k&(1<<i) == 0 {
+			continue
+		}
+		if text != "" {
+			text += ", "
+		}
+		text += name
+	}
+	if text == "" {
+		return "whole"
+	}
+	return text
+}

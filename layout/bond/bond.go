@@ -1,0 +1,112 @@
+// Package bond says where the tiles of a bond stand.
+//
+// A bond is a list of rows. A row is one tile repeated at a pitch along the
+// wall, so a pattern of several tiles is several rows that may overlap in
+// height; the cutting and the solver see rows only, and a new bond is a new
+// implementation of Bond.
+package bond
+
+import (
+	"coursewright/layout/length"
+	"coursewright/layout/survey"
+)
+
+// Row is a line of equal tiles: tile i covers [First+i·Pitch, +Width] along
+// the row and [Low, High] across it. Phase names rows that stand alike: two
+// rows of one phase differ by whole pitches only.
+type Row struct {
+	Course    int // 0 at the course line
+	Phase     int
+	Low, High length.Length
+	First     length.Length
+	Width     length.Length
+	Pitch     length.Length
+}
+
+// Bond gives the rows that may touch a stretch of wall.
+type Bond interface {
+	// Rows lists the rows that meet [low, high] across the rows, lowest first,
+	// where course 0 begins at line and a tile of it at edge.
+	Rows(line, edge, low, high length.Length) []Row
+	// Across is the pitch from row to row, Along the pitch in a row.
+	Across() length.Length
+	Along() length.Length
+	// Shifts are how far a row of each phase is moved along, modulo Along.
+	Shifts() []length.Length
+}
+
+// Coursed is stack bond and running bond of any offset: rows of one height,
+// each shifted by the same part of the pitch.
+type Coursed struct {
+	Width, Height length.Length // along the row and across it
+	Joint         length.Length
+	Num, Den      int64 // the shift as a part of the pitch along; 0/1 in stack bond
+	Hand          survey.Hand
+}
+
+// Of makes the bond of a room. With columns instead of courses, along means up
+// the wall. A hand of survey.Free counts as left.
+func Of(room survey.Room, hand survey.Hand) Coursed {
+	c := Coursed{room.Tile.Width, room.Tile.Height, room.Joint, room.Bond.Num, room.Bond.Den, hand}
+	if room.Bond.Plumb {
+		c.Width, c.Height = c.Height, c.Width
+	}
+	if c.Den == 0 {
+		c.Num, c.Den = 0, 1
+	}
+	return c
+}
+
+// Across is tile plus joint from row to row.
+func (c Coursed) Across() length.Length { return c.Height + c.Joint }
+
+// Along is tile plus joint in a row.
+func (c Coursed) Along() length.Length { return c.Width + c.Joint }
+
+// Shifts has one entry for each course until the bond repeats.
+func (c Coursed) Shifts() []length.Length {
+	out := make([]length.Length, c.Den)
+	for k := range out {
+		out[k] = c.shift(k)
+	}
+	return out
+}
+
+// shift of course k, in [0, Along), to the nearest unit. This is the one place
+// where an offset that does not divide the pitch is rounded.
+func (c Coursed) shift(k int) length.Length {
+	n := mod(int64(k)*c.Num, c.Den)
+	if c.Hand != survey.Right {
+		n = mod(-n, c.Den)
+	}
+	return length.Length((2*n*int64(c.Along()) + c.Den) / (2 * c.Den))
+}
+
+// Rows of the bond between low and high.
+func (c Coursed) Rows(line, edge, low, high length.Length) []Row {
+	pitch := int64(c.Across())
+	from := floorDiv(int64(low-line), pitch)
+	if line+length.Length(from)*c.Across()+c.Height <= low {
+		from++
+	}
+	var rows []Row
+	for k := from; line+length.Length(k)*c.Across() < high; k++ {
+		bottom := line + length.Length(k)*c.Across()
+		rows = append(rows, Row{
+			Course: int(k), Phase: int(mod(k, c.Den)),
+			Low: bottom, High: bottom + c.Height,
+			First: edge + c.shift(int(k)), Width: c.Width, Pitch: c.Along(),
+		})
+	}
+	return rows
+}
+
+func floorDiv(a, b int64) int64 {
+	q := a / b
+	if a%b < 0 {
+		q--
+	}
+	return q
+}
+
+func mod(a, b int64) int64 { return a - b*floorDiv(a, b) }

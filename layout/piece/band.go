@@ -1,0 +1,167 @@
+package piece
+
+import (
+	"slices"
+
+	"coursewright/layout/bond"
+	"coursewright/layout/length"
+	"coursewright/layout/plane"
+	"coursewright/layout/survey"
+)
+
+// Frame turns a shape into the frame of the rows, as it is for level courses,
+// x and y swapped for columns, and bends it at the rows' edges so that cutting
+// it into bands is exact.
+func Frame(s survey.Shape, rows []bond.Row, plumb bool) survey.Shape {
+	edges := make([]length.Length, 0, 2*len(rows))
+	for _, r := range rows {
+		edges = append(edges, r.Low, r.High)
+	}
+	slices.Sort(edges)
+	turn := func(r plane.Region) plane.Region {
+		if plumb {
+			r = r.Transposed()
+		}
+		return r.BendY(edges)
+	}
+	t := s
+	t.Solid = turn(s.Solid)
+	t.Visible, t.Region = t.Solid, t.Solid
+	if !same(s.Visible, s.Solid) {
+		t.Visible = turn(s.Visible)
+	}
+	if !same(s.Region, s.Solid) {
+		t.Region = turn(s.Region)
+	}
+	return t
+}
+
+// same tells whether two regions are one and the same, not merely equal.
+func same(a, b plane.Region) bool {
+	return len(a) == len(b) && (len(a) == 0 || &a[0] == &b[0])
+}
+
+// Band is the part of a shape that one row covers, in the frame of the rows.
+type Band struct {
+	Low, High              length.Length
+	Solid, Visible, Region plane.Region
+	floors, busy           []stretch
+}
+
+// stretch is an interval along the row.
+type stretch struct{ from, to length.Length }
+
+// Slice takes the band between low and high out of a framed shape.
+func Slice(s survey.Shape, low, high length.Length) Band {
+	b := Band{Low: low, High: high}
+	b.Solid = slice(s.Solid, low, high)
+	b.Visible, b.Region = b.Solid, b.Solid
+	if !same(s.Visible, s.Solid) {
+		b.Visible = slice(s.Visible, low, high)
+	}
+	if !same(s.Region, s.Solid) {
+		b.Region = slice(s.Region, low, high)
+	}
+	return b
+}
+
+func slice(r plane.Region, low, high length.Length) plane.Region {
+	return r.Keep(plane.Above(low)).Keep(plane.Below(high))
+}
+
+// survey finds where the band has full height and where anything but its two
+// long edges lies, once, for telling whole tiles from cut ones.
+func (b *Band) survey() {
+	b.note(b.Solid, true)
+	if !same(b.Visible, b.Solid) {
+		b.note(b.Visible, false)
+	}
+	if !same(b.Region, b.Solid) {
+		b.note(b.Region, false)
+	}
+	b.busy = merge(b.busy)
+}
+
+func (b *Band) note(r plane.Region, floors bool) {
+	for _, ring := range r {
+		for i, c := range ring {
+			d := ring[(i+1)%len(ring)]
+			s := stretch{min(c.X, d.X), max(c.X, d.X)}
+			switch {
+			case c.Y == d.Y && c.Y == b.High:
+			case c.Y == d.Y && c.Y == b.Low:
+				if floors {
+					b.floors = append(b.floors, s)
+				}
+			default:
+				b.busy = append(b.busy, s)
+			}
+		}
+	}
+}
+
+func merge(s []stretch) []stretch {
+	slices.SortFunc(s, func(a, b stretch) int { return int(max(-1, min(1, a.from-b.from))) })
+	out := s[:0]
+	for _, t := range s {
+		if n := len(out); n > 0 && t.from <= out[n-1].to {
+			out[n-1].to = max(out[n-1].to, t.to)
+			continue
+		}
+		out = append(out, t)
+	}
+	return out
+}
+
+// whole tells whether a tile from left to right is uncut and unhidden, and
+// empty whether the band has nothing there; both are certain, neither is
+// claimed where the band is busy.
+func (b *Band) whole(left, right length.Length) (whole, empty bool) {
+	for _, s := range b.busy {
+		if s.from < right && s.to > left {
+			return false, false
+		}
+	}
+	for _, s := range b.floors {
+		if s.from < right && s.to > left {
+			return true, false
+		}
+	}
+	return false, true
+}
+
+// cells gives the indices of the tiles of a row that may touch the band.
+func cells(r plane.Region, row bond.Row) (from, to int) {
+	box := r.Bounds()
+	from = int(floorDiv(box.Left-row.First, row.Pitch))
+	to = int(floorDiv(box.Right-row.First-1, row.Pitch))
+	return from, to
+}
+
+func floorDiv(a, b length.Length) length.Length {
+	q := a / b
+	if a%b < 0 {
+		q--
+	}
+	return q
+}
+
+// split cuts a region into the cells of a row by halves, so that a long row
+// costs no more than its corners times the logarithm of its length.
+func split(r plane.Region, row bond.Row, from, to int, each func(i int, cell plane.Region)) {
+	if len(r) == 0 {
+		return
+	}
+	if from == to {
+		left := row.First + length.Length(from)*row.Pitch
+		if cell := r.KeepAll(plane.RightOf(left), plane.LeftOf(left+row.Width)); len(cell) > 0 {
+			each(from, cell)
+		}
+		return
+	}
+	middle := from + (to-from)/2
+	edge := row.First + length.Length(middle)*row.Pitch + row.Width
+	split(r.Keep(plane.LeftOf(edge)), row, from, middle, each)
+	edge += row.Pitch - row.Width
+	split(r.Keep(plane.RightOf(edge)), row, middle+1, to, each)
+}

@@ -1,0 +1,282 @@
+package plane
+
+import (
+	"math"
+	"math/bits"
+	"slices"
+
+	"coursewright/layout/length"
+)
+
+// Line is a directed line through P in direction D. What lies to its left is
+// the side that Keep keeps. D is (±1, 0) or (0, ±1) for upright lines.
+type Line struct {
+	P Point
+	D Point
+}
+
+// Above, Below, RightOf and LeftOf name the upright lines by what they keep.
+func Above(y length.Length) Line   { return Line{Point{0, y}, Point{1, 0}} }
+func Below(y length.Length) Line   { return Line{Point{0, y}, Point{-1, 0}} }
+func RightOf(x length.Length) Line { return Line{Point{x, 0}, Point{0, -1}} }
+func LeftOf(x length.Length) Line  { return Line{Point{x, 0}, Point{0, 1}} }
+
+// Through is the line along the edge a→b, keeping its left.
+func Through(a, b Point) Line { return Line{a, Point{b.X - a.X, b.Y - a.Y}} }
+
+// side is positive left of the line, zero on it, negative to its right. Exact
+// for coordinates under 100 m.
+func (l Line) side(p Point) int64 {
+	return int64(l.D.X)*int64(p.Y-l.P.Y) - int64(l.D.Y)*int64(p.X-l.P.X)
+}
+
+// along orders points that lie on the line.
+func (l Line) along(p Point) int64 {
+	return int64(l.D.X)*int64(p.X-l.P.X) + int64(l.D.Y)*int64(p.Y-l.P.Y)
+}
+
+// cross is where the edge a→b, with sides sa and sb of opposite signs, crosses
+// the line. This is the one place where a raked edge is rounded, to the
+// nearest unit; the result does not depend on the edge's direction.
+func cross(a, b Point, sa, sb int64) Point {
+	if b.X < a.X || b.X == a.X && b.Y < a.Y {
+		a, b, sa, sb = b, a, sb, sa
+	}
+	return Point{
+		a.X + share(b.X-a.X, sa, sa-sb),
+		a.Y + share(b.Y-a.Y, sa, sa-sb),
+	}
+}
+
+// share is d·num/den to the nearest unit, halves up, where 0 <= num/den <= 1.
+func share(d length.Length, num, den int64) length.Length {
+	if d == 0 {
+		return 0
+	}
+	n, m, v := uint64(max(num, -num)), uint64(max(den, -den)), uint64(max(d, -d))
+	hi, lo := bits.Mul64(v, n)
+	lo, carry := bits.Add64(lo, m/2, 0)
+	q, _ := bits.Div64(hi+carry, lo, m)
+	if d < 0 {
+		return -length.Length(q)
+	}
+	return length.Length(q)
+}
+
+// Bend puts a corner wherever an edge crosses the line, so that a later Keep
+// along it is exact. It moves a raked edge by less than one unit.
+func (r Region) Bend(l Line) Region { return r.bendIn(l, everywhere) }
+
+var everywhere = Rect{math.MinInt64, math.MinInt64, math.MaxInt64, math.MaxInt64}
+
+// bendIn bends only at crossings inside the box or on its border.
+func (r Region) bendIn(l Line, box Rect) Region {
+	out := r
+	for i, ring := range r {
+		bent := ring.bend(l, box)
+		if len(bent) == len(ring) {
+			continue
+		}
+		if &out[0] == &r[0] {
+			out = slices.Clone(r)
+		}
+		out[i] = bent
+	}
+	return out
+}
+
+func (r Ring) bend(l Line, box Rect) Ring {
+	var out Ring
+	for i, a := range r {
+		if out != nil {
+			out = append(out, a)
+		}
+		b := r[(i+1)%len(r)]
+		sa, sb := l.side(a.Point), l.side(b.Point)
+		if sa > 0 && sb < 0 || sa < 0 && sb > 0 {
+			p := cross(a.Point, b.Point, sa, sb)
+			if !between(box.Left, p.X, box.Right) || !between(box.Bottom, p.Y, box.Top) {
+				continue
+			}
+			if out == nil {
+				out = append(make(Ring, 0, len(r)+2), r[:i+1]...)
+			}
+			out = append(out, Corner{p, a.On})
+		}
+	}
+	if out == nil {
+		return r
+	}
+	return out.tidy()
+}
+
+// Keep returns the part of the region to the left of the line. New edges along
+// the line have On 0. Parts without area vanish.
+func (r Region) Keep(l Line) Region {
+	var out Region
+	var c chains
+	for _, ring := range r {
+		switch ring.lies(l) {
+		case left:
+			out = append(out, ring)
+		case astride:
+			c.gather(ring, l)
+		}
+	}
+	return append(out, c.link()...)
+}
+
+// KeepAll keeps what lies to the left of every line.
+func (r Region) KeepAll(lines ...Line) Region {
+	for _, l := range lines {
+		if len(r) == 0 {
+			return nil
+		}
+		r = r.Keep(l)
+	}
+	return r
+}
+
+type position uint8
+
+const (
+	right position = iota
+	left
+	astride
+)
+
+// lies tells where a ring is. A ring on the left with an edge along the line is
+// astride, so that a hole that touches the line becomes a notch.
+func (r Ring) lies(l Line) position {
+	anyLeft, anyRight, edge := false, false, false
+	last := l.side(r[len(r)-1].Point)
+	for _, c := range r {
+		s := l.side(c.Point)
+		anyLeft = anyLeft || s > 0
+		anyRight = anyRight || s < 0
+		edge = edge || s == 0 && last == 0
+		last = s
+	}
+	switch {
+	case !anyLeft:
+		return right
+	case anyRight || edge:
+		return astride
+	}
+	return left
+}
+
+// chains are the stretches of rings to the left of a line; each enters over
+// the line and leaves over it.
+type chains struct {
+	runs   []Ring
+	events []event
+}
+
+type event struct {
+	at    int64
+	run   int
+	enter bool
+}
+
+func (c *chains) gather(r Ring, l Line) {
+	n := len(r)
+	first := 0
+	for l.side(r[first].Point) > 0 {
+		first++
+	}
+	var run Ring
+	for k := range n {
+		i := (first + k) % n
+		a, b := r[i], r[(i+1)%n]
+		sa, sb := l.side(a.Point), l.side(b.Point)
+		if sa <= 0 && sb > 0 {
+			enter := Corner{a.Point, a.On}
+			if sa < 0 {
+				enter.Point = cross(a.Point, b.Point, sa, sb)
+			}
+			run = Ring{enter}
+		}
+		if sb > 0 {
+			run = append(run, b)
+		}
+		if sa > 0 && sb <= 0 {
+			leave := b.Point
+			if sb < 0 {
+				leave = cross(a.Point, b.Point, sa, sb)
+			}
+			run = append(run, Corner{leave, 0})
+			id := len(c.runs)
+			c.runs = append(c.runs, run)
+			c.events = append(c.events,
+				event{l.along(run[0].Point), id, true},
+				event{l.along(leave), id, false})
+		}
+	}
+}
+
+// link joins the chains along the line. Along it, the inside begins where a
+// chain leaves and ends at the next one that enters; where several meet in one
+// point, a begun stretch is ended first.
+func (c *chains) link() Region {
+	if len(c.runs) == 0 {
+		return nil
+	}
+	slices.SortStableFunc(c.events, func(a, b event) int {
+		return int(max(-1, min(1, a.at-b.at)))
+	})
+	next := make([]int, len(c.runs))
+	open := -1
+	for i := 0; i < len(c.events); i++ {
+		c.prefer(i, open >= 0)
+		e := c.events[i]
+		switch {
+		case e.enter && open >= 0:
+			next[open], open = e.run, -1
+		case !e.enter && open < 0:
+			open = e.run
+		}
+	}
+	return c.rings(next)
+}
+
+// prefer brings to place i an event of the wanted kind among those at the same place.
+func (c *chains) prefer(i int, enter bool) {
+	for j := i; j < len(c.events) && c.events[j].at == c.events[i].at; j++ {
+		if c.events[j].enter == enter {
+			c.events[i], c.events[j] = c.events[j], c.events[i]
+			return
+		}
+	}
+}
+
+func (c *chains) rings(next []int) Region {
+	var out Region
+	used := make([]bool, len(c.runs))
+	for i := range c.runs {
+		if used[i] {
+			continue
+		}
+		var ring Ring
+		for j := i; !used[j]; j = next[j] {
+			used[j] = true
+			ring = append(ring, c.runs[j]...)
+		}
+		if ring = ring.tidy(); len(ring) >= 3 && ring.Area2() != 0 {
+			out = append(out, ring)
+		}
+	}
+	return out
+}
+
+// tidy drops a corner that stands where the next one does; the edge that
+// leaves the place is the later corner's.
+func (r Ring) tidy() Ring {
+	out := r[:0:0]
+	for i, c := range r {
+		if c.Point != r[(i+1)%len(r)].Point {
+			out = append(out, c)
+		}
+	}
+	return out
+}

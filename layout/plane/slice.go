@@ -1,0 +1,88 @@
+package plane
+
+import (
+	"slices"
+
+	"coursewright/layout/length"
+)
+
+// Slices are the least and greatest level distances through a region.
+type Slices struct {
+	Least length.Length // between two plumb or leaning edges that see each other; Found is false where no two do
+	Most  length.Length // between any two edges
+	Found bool
+}
+
+// Across measures the region level, slice by slice between the heights of its
+// corners, where every width changes in a straight line. An edge counts as
+// plumb or leaning when it rises more than it runs. Widths are rounded to the
+// unit only where a leaning edge is measured between its ends.
+func (r Region) Across() Slices {
+	var s Slices
+	ys := r.heights()
+	for i := 1; i < len(ys); i++ {
+		s.slab(r.spanning(ys[i-1], ys[i]))
+	}
+	return s
+}
+
+func (r Region) heights() []length.Length {
+	var ys []length.Length
+	for _, ring := range r {
+		for _, c := range ring {
+			ys = append(ys, c.Y)
+		}
+	}
+	slices.Sort(ys)
+	return slices.Compact(ys)
+}
+
+// flank is an edge as it passes one slab: x at its bottom and at its top.
+type flank struct {
+	low, high length.Length
+	steep     bool
+}
+
+func (r Region) spanning(y0, y1 length.Length) []flank {
+	var out []flank
+	for _, ring := range r {
+		for i, a := range ring {
+			b := ring[(i+1)%len(ring)].Point
+			p := a.Point
+			if p.Y > b.Y {
+				p, b = b, p
+			}
+			if p.Y <= y0 && b.Y >= y1 && p.Y < b.Y {
+				out = append(out, flank{xAt(p, b, y0), xAt(p, b, y1), b.Y-p.Y > max(b.X-p.X, p.X-b.X)})
+			}
+		}
+	}
+	slices.SortFunc(out, func(a, b flank) int {
+		return int(max(-1, min(1, a.low+a.high-b.low-b.high)))
+	})
+	return out
+}
+
+func xAt(a, b Point, y length.Length) length.Length {
+	switch {
+	case a.X == b.X, y == a.Y:
+		return a.X
+	case y == b.Y:
+		return b.X
+	}
+	return a.X + share(b.X-a.X, int64(y-a.Y), int64(b.Y-a.Y))
+}
+
+func (s *Slices) slab(flanks []flank) {
+	for i := 1; i < len(flanks); i += 2 {
+		a, b := flanks[i-1], flanks[i]
+		low, high := b.low-a.low, b.high-a.high
+		s.Most = max(s.Most, low, high)
+		if !a.steep || !b.steep {
+			continue
+		}
+		if w := max(0, min(low, high)); !s.Found || w < s.Least {
+			s.Least, s.Found = w, true
+		}
+	}
+}

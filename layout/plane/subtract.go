@@ -1,0 +1,151 @@
+package plane
+
+// Less takes a convex outer ring out of the region; the new edges lie on side
+// on. Where the ring crosses a boundary the boundary is bent there first.
+func (r Region) Less(ring Ring, on Side) Region {
+	lines := make([]Line, len(ring))
+	box := Region{ring}.Bounds()
+	for i, c := range ring {
+		lines[i] = Through(c.Point, ring[(i+1)%len(ring)].Point)
+		r = r.bendIn(lines[i], box)
+	}
+	taken := r.KeepAll(lines...)
+	if len(taken) == 0 {
+		return r
+	}
+	return r.without(taken, on)
+}
+
+type edge struct{ from, to Point }
+
+// without removes a part that lies inside the region and shares corners with
+// it: edges that both have cancel, the rest of the part's edges are turned
+// round, and what remains is linked into rings again.
+func (r Region) without(part Region, on Side) Region {
+	edges := map[edge]Side{}
+	var order []edge
+	add := func(a, b Point, s Side) {
+		if _, both := edges[edge{b, a}]; both {
+			delete(edges, edge{b, a})
+			return
+		}
+		edges[edge{a, b}] = s
+		order = append(order, edge{a, b})
+	}
+	for _, ring := range r {
+		ring = ring.splitAt(part)
+		for i, c := range ring {
+			add(c.Point, ring[(i+1)%len(ring)].Point, c.On)
+		}
+	}
+	for _, ring := range part {
+		ring = ring.splitAt(r)
+		for i, c := range ring {
+			add(ring[(i+1)%len(ring)].Point, c.Point, on)
+		}
+	}
+	return link(order, edges)
+}
+
+// splitAt puts a corner on every edge where a corner of the other region stands.
+func (r Ring) splitAt(other Region) Ring {
+	for _, ring := range other {
+		for _, c := range ring {
+			r = r.with(c.Point)
+		}
+	}
+	return r
+}
+
+func (r Ring) with(p Point) Ring {
+	for i, a := range r {
+		b := r[(i+1)%len(r)]
+		if p == a.Point || p == b.Point || Through(a.Point, b.Point).side(p) != 0 {
+			continue
+		}
+		if between(a.X, p.X, b.X) && between(a.Y, p.Y, b.Y) {
+			out := append(make(Ring, 0, len(r)+1), r[:i+1]...)
+			return append(append(out, Corner{p, a.On}), r[i+1:]...)
+		}
+	}
+	return r
+}
+
+// link strings edges into rings. Where several edges leave one corner, the one
+// that turns most to the left is taken, so that rings touch but never cross.
+func link(order []edge, edges map[edge]Side) Region {
+	leaving := map[Point][]edge{}
+	for _, e := range order {
+		if _, there := edges[e]; there {
+			leaving[e.from] = append(leaving[e.from], e)
+		}
+	}
+	var out Region
+	for _, e := range order {
+		if _, there := edges[e]; !there {
+			continue
+		}
+		var ring Ring
+		for {
+			side, there := edges[e]
+			if !there {
+				break
+			}
+			delete(edges, e)
+			ring = append(ring, Corner{e.from, side})
+			e = leftmost(e, leaving[e.to], edges)
+		}
+		if ring = ring.tidy().straight(); len(ring) >= 3 && ring.Area2() != 0 {
+			out = append(out, ring)
+		}
+	}
+	return out
+}
+
+func leftmost(e edge, from []edge, edges map[edge]Side) edge {
+	var best edge
+	found := false
+	for _, f := range from {
+		if _, there := edges[f]; !there {
+			continue
+		}
+		if !found || sharper(e, f, best) {
+			best, found = f, true
+		}
+	}
+	return best
+}
+
+// sharper tells whether f turns more to the left after e than g does.
+func sharper(e, f, g edge) bool {
+	back := Through(e.from, e.to)
+	sf, sg := back.side(f.to), back.side(g.to)
+	if (sf > 0) != (sg > 0) {
+		return sf > 0
+	}
+	return Through(g.from, g.to).side(f.to) > 0
+}
+
+// straight drops corners in the middle of a straight edge on one side.
+func (r Ring) straight() Ring {
+	out := r[:0:0]
+	n := len(r)
+	for i, c := range r {
+		a, b := r[(i+n-1)%n], r[(i+1)%n]
+		if a.On == c.On && Through(a.Point, b.Point).side(c.Point) == 0 &&
+			between(a.X, c.X, b.X) && between(a.Y, c.Y, b.Y) {
+			continue
+		}
+		out = append(out, c)
+	}
+	return out
+}
+
+// Straight drops corners in the middle of straight edges.
+func (r Region) Straight() Region {
+	out := make(Region, len(r))
+	for i, ring := range r {
+		out[i] = ring.straight()
+	}
+	return out
+}
