@@ -1,0 +1,167 @@
+package drawing
+
+import (
+	"coursewright/layout"
+	"coursewright/layout/length"
+	"coursewright/layout/plane"
+	"coursewright/layout/survey"
+)
+
+// ground is how deep the hatched band under the base is drawn.
+const ground = 3500
+
+// extents is the rectangle a wall takes on the drawing, in wall units.
+func extents(w layout.Wall) plane.Rect {
+	r := bounds(w.Shape.Region)
+	r.Left, r.Right = min(r.Left, 0), max(r.Right, w.Found.Width)
+	for _, s := range w.Found.Base {
+		for _, x := range s.Readings {
+			r.Bottom = min(r.Bottom, x.Value)
+		}
+	}
+	for _, x := range w.Found.Head.Readings {
+		r.Top = max(r.Top, x.Value)
+	}
+	return r
+}
+
+// base draws what the tile comes down to as hatched ground with its name.
+func (b *board) base(f frame, w layout.Wall, names bool) {
+	tag := Tag{Kind: Base, Wall: f.wall}
+	for _, s := range w.Found.Base {
+		pts := profile(f, s.Readings)
+		if len(pts) < 2 {
+			continue
+		}
+		b.band(tag, pts, ground)
+		mid := Point{(pts[0].X + pts[len(pts)-1].X) / 2, pts[0].Y + ground/2}
+		if names && TextWidth(s.Meets, b.texts.note) < pts[len(pts)-1].X-pts[0].X {
+			b.plate(Label{Tag: tag, Text: s.Meets, Size: b.texts.note, Colour: Black}, mid, White)
+		}
+	}
+}
+
+// head draws the ceiling as a hatched band; a head that stops has none.
+func (b *board) head(f frame, w layout.Wall, names bool) {
+	pts := profile(f, w.Found.Head.Readings)
+	if !w.Found.Head.Meets || len(pts) < 2 {
+		return
+	}
+	tag := Tag{Kind: Head, Wall: f.wall}
+	b.band(tag, pts, -ground)
+	if names {
+		mid := Point{(pts[0].X + pts[len(pts)-1].X) / 2, pts[0].Y - ground/2}
+		b.plate(Label{Tag: tag, Text: "ceiling", Size: b.texts.note, Colour: Black}, mid, White)
+	}
+}
+
+// band is a hatched strip along a line, depth below it.
+func (b *board) band(t Tag, pts []Point, depth Micron) {
+	strip := append([]Point(nil), pts...)
+	for i := len(pts) - 1; i >= 0; i-- {
+		strip = append(strip, Point{pts[i].X, pts[i].Y + depth})
+	}
+	b.path(t, Ink{Fill: None, Hatch: Earth, Line: None}, strip)
+	b.chain(t, line(Black, 500), pts...)
+}
+
+func profile(f frame, readings []survey.Reading) []Point {
+	var pts []Point
+	for _, r := range readings {
+		pts = append(pts, f.at(r.At, r.Value))
+	}
+	return pts
+}
+
+// ends draws the corners of the boards.
+func (b *board) ends(f frame, w layout.Wall) {
+	top := extents(w).Top
+	b.corner(f, w.Found.Left, 0, baseAt(w, 0), top)
+	b.corner(f, w.Found.Right, w.Found.Width, baseAt(w, w.Found.Width), top)
+}
+
+// lap draws dashed where the next wall's tile will hide the tile of this one.
+func (b *board) lap(f frame, w layout.Wall) {
+	hidden := func(s plane.Side) bool { return sideName(w.Shape, s) == "lap" }
+	edges(w.Shape.Visible, hidden, func(p, q plane.Corner) {
+		b.chain(Tag{Kind: Lap, Wall: f.wall}, broken(Black, 350, Hidden), f.at(p.X, p.Y), f.at(q.X, q.Y))
+	})
+}
+
+// corner draws one corner at x as it leans, from low to high.
+func (b *board) corner(f frame, e survey.EndFound, x, low, high length.Length) {
+	if !e.Meets {
+		return
+	}
+	pts := []Point{f.at(x+between(e.Lean, low), low)}
+	for _, l := range e.Lean {
+		if l.At > low && l.At < high {
+			pts = append(pts, f.at(x+l.Value, l.At))
+		}
+	}
+	pts = append(pts, f.at(x+between(e.Lean, high), high))
+	b.chain(Tag{Kind: Corner, Wall: f.wall}, line(Black, 350), pts...)
+}
+
+// baseAt is the height of the base at x; of the two at a step, the higher.
+func baseAt(w layout.Wall, x length.Length) length.Length {
+	y, found := length.Length(0), false
+	for _, s := range w.Found.Base {
+		n := len(s.Readings)
+		if n == 0 || x < s.Readings[0].At || x > s.Readings[n-1].At {
+			continue
+		}
+		if v := between(s.Readings, x); !found || v > y {
+			y, found = v, true
+		}
+	}
+	if !found {
+		return bounds(w.Shape.Region).Bottom
+	}
+	return y
+}
+
+// between reads a line of readings at a place, rounded to a unit and level
+// beyond its ends; 0 where there are none.
+func between(r []survey.Reading, at length.Length) length.Length {
+	if len(r) == 0 {
+		return 0
+	}
+	for i := 1; i < len(r); i++ {
+		if p, q := r[i-1], r[i]; at >= p.At && at < q.At {
+			return p.Value + (q.Value-p.Value)*(at-p.At)/(q.At-p.At)
+		}
+	}
+	if at < r[0].At {
+		return r[0].Value
+	}
+	return r[len(r)-1].Value
+}
+
+// sideName is the name of the boundary an edge lies on, "" for a factory edge.
+func sideName(s survey.Shape, side plane.Side) string {
+	if side <= 0 || int(side) >= len(s.Sides) {
+		return ""
+	}
+	return s.Sides[side].Name
+}
+
+// outline draws the outer edge of the tiled region.
+func (b *board) outline(f frame, w layout.Wall) {
+	for _, ring := range f.rings(w.Shape.Region) {
+		if area(ring) > 0 { // paper's y runs down: outer rings turn positive here
+			b.path(Tag{Kind: Outline, Wall: f.wall}, line(Black, 700), ring)
+		}
+	}
+}
+
+// area is twice the signed area of a ring on paper, positive for the outer
+// rings of a region.
+func area(ring []Point) Micron {
+	var a Micron
+	for i, p := range ring {
+		q := ring[(i+1)%len(ring)]
+		a -= (p.X*q.Y - p.Y*q.X)
+	}
+	return a
+}

@@ -1,0 +1,94 @@
+package drawing
+
+import "coursewright/layout"
+
+// KeyPlan draws the walls from above as a small diagram with one of them
+// filled. Walls that meet at a corner turn; it is not a measured plan.
+func KeyPlan(plan layout.Plan, wall int) Scene {
+	b := &board{plan: plan, texts: screenTexts}
+	b.Width, b.Height = 44000, 30000
+	b.keyPlan(Point{2000, 2000}, Point{40000, 26000}, wall)
+	b.Title = "Key plan"
+	if wall >= 0 && wall < len(plan.Walls) {
+		b.Title += ": wall " + plan.Walls[wall].Found.Letter + ", " + plan.Walls[wall].Found.Name
+	}
+	return b.Scene
+}
+
+// run is one wall in the key plan, from its left end to its right.
+type run struct{ from, to Point }
+
+// runs walks along the walls: the first goes up the page, and each corner
+// turns to the right, as the eye does inside the room.
+func runs(plan layout.Plan) []run {
+	ways := []Point{{0, -1}, {1, 0}, {0, 1}, {-1, 0}}
+	way, at := 0, Point{}
+	if len(plan.Walls) == 1 {
+		way = 1
+	}
+	var out []run
+	for i, w := range plan.Walls {
+		if i > 0 && w.Found.Left.Meets {
+			way = (way + 1) % len(ways)
+		} else if i > 0 {
+			at.X += ways[way].X * 300000
+			at.Y += ways[way].Y * 300000
+		}
+		l := Scale{1, 1}.On(w.Found.Width)
+		to := Point{at.X + ways[way].X*l, at.Y + ways[way].Y*l}
+		out = append(out, run{at, to})
+		at = to
+	}
+	return out
+}
+
+// keyPlan draws the plan into a box of the given size.
+func (b *board) keyPlan(p, size Point, wall int) {
+	rs := runs(b.plan)
+	if len(rs) == 0 {
+		return
+	}
+	var pts []Point
+	for _, r := range rs {
+		pts = append(pts, r.from, r.to)
+	}
+	lo, hi := extent([][]Point{pts})
+	w, h := max(hi.X-lo.X, 1), max(hi.Y-lo.Y, 1)
+	room := Point{size.X - 12000, size.Y - 6000}
+	num, den := room.X, w
+	if room.Y*w < room.X*h {
+		num, den = room.Y, h
+	}
+	place := func(q Point) Point {
+		return Point{p.X + size.X/2 + (2*q.X-lo.X-hi.X)*num/den/2, p.Y + size.Y/2 + (2*q.Y-lo.Y-hi.Y)*num/den/2}
+	}
+	for i, r := range rs {
+		b.keyWall(i, place(r.from), place(r.to), i == wall)
+	}
+}
+
+// keyWall draws one wall as a bar, its letter on the outer side.
+func (b *board) keyWall(i int, from, to Point, here bool) {
+	tag, ink := Tag{Kind: Key, Wall: i}, Ink{Fill: White, Line: Black, Width: 350}
+	if here {
+		ink.Fill = Black
+	}
+	dx, dy := sign(to.X-from.X), sign(to.Y-from.Y)
+	out := Point{dy, -dx} // to the left of the way walked: away from the room
+	const thick, gap, letter = 1600, 300, 3000
+	a := Point{from.X + dx*gap, from.Y + dy*gap}
+	z := Point{to.X - dx*gap + out.X*thick, to.Y - dy*gap + out.Y*thick}
+	b.path(tag, ink, corners(a, z))
+	mid := Point{(a.X+z.X)/2 + out.X*(thick+letter/2), (a.Y+z.Y)/2 + out.Y*(thick+letter/2)}
+	b.label(centred(Label{Tag: tag, Text: b.plan.Walls[i].Found.Letter, Size: letter, Bold: here, Colour: Black}, mid))
+}
+
+func sign(m Micron) Micron {
+	switch {
+	case m > 0:
+		return 1
+	case m < 0:
+		return -1
+	}
+	return 0
+}

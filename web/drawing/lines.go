@@ -1,0 +1,116 @@
+package drawing
+
+import (
+	"strconv"
+
+	"coursewright/layout"
+	"coursewright/layout/length"
+	"coursewright/layout/piece"
+	"coursewright/layout/plane"
+)
+
+// levelLine draws the one red line, over the whole width given.
+func (b *board) levelLine(y, from, to Micron) {
+	b.chain(Tag{Kind: LevelLine, Wall: -1}, line(Red, 700), Point{from, y}, Point{to, y})
+}
+
+// courseLine draws the bottom edge of course 0, with a flag at each end.
+func (b *board) courseLine(f frame, w layout.Wall, over Micron) {
+	y, r := b.plan.Setout.Line, extents(w)
+	if y < r.Bottom || y > r.Top {
+		return
+	}
+	a, z := f.at(r.Left, y), f.at(r.Right, y)
+	tag := Tag{Kind: CourseLine, Wall: f.wall}
+	b.chain(tag, line(Blue, 700), Point{a.X - over, a.Y}, Point{z.X + over, z.Y})
+	if over > 0 {
+		b.path(tag, fill(Blue), flag(Point{a.X - over, a.Y}, 1400))
+		b.path(tag, fill(Blue), flag(Point{z.X + over, z.Y}, -1400))
+	}
+}
+
+// flag is an arrow head that points from p towards +x (or −x).
+func flag(p Point, d Micron) []Point {
+	h := max(d, -d) / 2
+	return []Point{{p.X - d, p.Y - h}, p, {p.X - d, p.Y + h}}
+}
+
+// centreLine draws the plumb line through the wall's middle.
+func (b *board) centreLine(f frame, w layout.Wall) {
+	r, x := extents(w), w.Found.Width/2
+	top, low := f.at(x, r.Top), f.at(x, baseAt(w, x))
+	b.chain(Tag{Kind: Centre, Wall: f.wall}, broken(Black, 250, DashDot),
+		Point{top.X, top.Y - 2500}, Point{low.X, low.Y + ground + 1500})
+}
+
+// start marks where the bond begins: a plumb line, a pointer under the course
+// line and the outline of the first tile.
+func (b *board) start(f frame, w layout.Wall, name bool) {
+	tag := Tag{Kind: Start, Wall: f.wall}
+	if p, ok := firstTile(w, b.plan.Setout.Line); ok {
+		b.path(Tag{Kind: Start, Wall: f.wall, Piece: p.ID}, line(Blue, 900), f.rings(p.Face)...)
+	}
+	r := extents(w)
+	at := f.at(w.Start.X, b.plan.Setout.Line)
+	b.chain(tag, broken(Blue, 350, DashDot), f.at(w.Start.X, r.Top), at)
+	b.path(tag, fill(Blue), []Point{at, {at.X + 1500, at.Y + 2800}, {at.X - 1500, at.Y + 2800}})
+	if name {
+		is := "START joint"
+		if w.Start.OnTile {
+			is = "START tile"
+		}
+		size := b.texts.dim
+		half := TextWidth(is, size) / 2
+		b.plate(Label{Tag: tag, Text: is, Size: size, Bold: true, Colour: Blue},
+			Point{at.X + half + 2600, at.Y + size}, White)
+	}
+}
+
+// firstTile is the piece of course 0 that the start names: the one whose tile
+// has its left edge on the start's tile edge.
+func firstTile(w layout.Wall, line length.Length) (piece.Piece, bool) {
+	for _, p := range w.Pieces {
+		if p.Tile.Left == w.Start.Edge && p.Tile.Bottom == line {
+			return p, true
+		}
+	}
+	return piece.Piece{}, false
+}
+
+// courseNumbers counts the courses at the left end of the wall, from the
+// bottom; columns of a plumb bond are counted along the head.
+func (b *board) courseNumbers(f frame, w layout.Wall) {
+	first := map[int]plane.Rect{}
+	var order []int
+	for _, p := range w.Pieces {
+		if _, seen := first[p.Course]; !seen {
+			order = append(order, p.Course)
+			first[p.Course] = p.Tile
+		}
+	}
+	if len(order) == 0 || b.plan.Room.Bond.Plumb {
+		return
+	}
+	r := bounds(w.Shape.Region)
+	size := b.texts.dim
+	every := everyNth(f.scale.On(b.plan.Room.Tile.Height+b.plan.Room.Joint), size*5/4)
+	for _, c := range order {
+		if c%every != 0 && c != 1 {
+			continue
+		}
+		t := first[c]
+		mid := f.at(r.Left, (max(t.Bottom, r.Bottom)+min(t.Top, r.Top))/2)
+		b.label(Label{Tag: Tag{Kind: Course, Wall: f.wall}, Text: strconv.Itoa(c), Size: size, Anchor: Right,
+			At: Point{f.origin.X - 7500, mid.Y + drop(size)}, Colour: Black})
+	}
+}
+
+// everyNth is how many courses apart the numbers stand so that they keep clear.
+func everyNth(pitch, clear Micron) int {
+	for _, n := range []int{1, 2, 5, 10, 20, 50} {
+		if pitch*Micron(n) >= clear {
+			return n
+		}
+	}
+	return 100
+}

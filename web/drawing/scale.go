@@ -1,0 +1,82 @@
+package drawing
+
+import (
+	"coursewright/layout/length"
+	"coursewright/layout/plane"
+)
+
+// Scale is a distance on paper over the same distance on the wall, both in
+// one unit: {1, 10} is one to ten. The zero Scale means "fit the screen".
+type Scale struct{ Paper, Real int64 }
+
+// On gives the distance on paper, rounded to the micrometre.
+func (s Scale) On(l length.Length) Micron {
+	n, d := int64(l)*1000*s.Paper, int64(length.Millimetre)*s.Real
+	if n < 0 {
+		return -Micron((-n + d/2) / d)
+	}
+	return Micron((n + d/2) / d)
+}
+
+// fit is the scale at which l takes w on paper.
+func fit(l length.Length, w Micron) Scale {
+	mm := max(1, int64(l/length.Millimetre))
+	return Scale{Paper: int64(w), Real: mm * 1000}
+}
+
+// or gives the smaller of two scales.
+func (s Scale) or(t Scale) Scale {
+	if t.Paper*s.Real < s.Paper*t.Real {
+		return t
+	}
+	return s
+}
+
+// frame lays one wall on paper: origin is where x = 0 on the level line falls.
+type frame struct {
+	wall   int
+	origin Point
+	scale  Scale
+}
+
+func (f frame) at(x, y length.Length) Point {
+	return Point{f.origin.X + f.scale.On(x), f.origin.Y - f.scale.On(y)}
+}
+
+func (f frame) rings(r plane.Region) [][]Point {
+	rings := make([][]Point, 0, len(r))
+	for _, ring := range r {
+		pts := make([]Point, len(ring))
+		for i, c := range ring {
+			pts[i] = f.at(c.X, c.Y)
+		}
+		rings = append(rings, pts)
+	}
+	return rings
+}
+
+func (f frame) rect(r plane.Rect) []Point {
+	return corners(f.at(r.Left, r.Top), f.at(r.Right, r.Bottom))
+}
+
+// corners are the four corners of a box on paper.
+func corners(a, b Point) []Point {
+	return []Point{a, {b.X, a.Y}, b, {a.X, b.Y}}
+}
+
+// bounds is the smallest upright rectangle round a region; the zero Rect for
+// an empty one.
+func bounds(r plane.Region) plane.Rect {
+	var b plane.Rect
+	first := true
+	for _, ring := range r {
+		for _, c := range ring {
+			if first {
+				b, first = plane.Rect{Left: c.X, Right: c.X, Bottom: c.Y, Top: c.Y}, false
+			}
+			b.Left, b.Right = min(b.Left, c.X), max(b.Right, c.X)
+			b.Bottom, b.Top = min(b.Bottom, c.Y), max(b.Top, c.Y)
+		}
+	}
+	return b
+}

@@ -1,0 +1,137 @@
+package drawing
+
+import (
+	"cmp"
+	"slices"
+
+	"coursewright/layout"
+	"coursewright/layout/length"
+	"coursewright/layout/piece"
+	"coursewright/layout/setout"
+)
+
+// chart is the field a slide curve is drawn in.
+type chart struct {
+	lo, hi Point
+	first  length.Length
+	period length.Length
+}
+
+// Slide draws a wall's slide curve: the smallest cut, as a share of the tile,
+// against the start over one period of the bond. Dots mark the classic starts
+// and a larger one the chosen start.
+func Slide(plan layout.Plan, wall int) Scene {
+	if wall < 0 || wall >= len(plan.Walls) || len(plan.Walls[wall].Start.Slide) == 0 {
+		return Scene{}
+	}
+	b := &board{plan: plan, texts: screenTexts}
+	w := plan.Walls[wall]
+	b.Width, b.Height, b.Title = 140*Millimetre, 52*Millimetre, "Slide curve of the "+w.Found.Name+" wall"
+	c := chart{lo: Point{13000, 15000}, hi: Point{136000, 43000}, first: w.Start.Slide[0].Edge,
+		period: plan.Room.Tile.Width + plan.Room.Joint}
+	b.grid(c)
+	b.curve(c, w.Start.Slide, wall)
+	b.dots(c, w.Start, wall)
+	b.Describe = "Smallest cut against the start, over one tile and joint. Chosen start at " + b.figure(w.Start.X) + "."
+	return b.Scene
+}
+
+// x is where a tile edge falls in the chart, modulo the period.
+func (c chart) x(edge length.Length) Micron {
+	if c.period <= 0 {
+		return c.lo.X
+	}
+	m := (edge - c.first) % c.period
+	if m < 0 {
+		m += c.period
+	}
+	return c.along(m)
+}
+
+func (c chart) along(m length.Length) Micron {
+	return c.lo.X + Micron(int64(m)*int64(c.hi.X-c.lo.X)/int64(max(c.period, 1)))
+}
+
+// y is the height of a share; half a tile and more is the top of the chart.
+func (c chart) y(s piece.Share) Micron {
+	if s.Den <= 0 || s.Num*2 >= s.Den {
+		return c.lo.Y
+	}
+	return c.hi.Y - Micron(max(s.Num, 0)*2*int64(c.hi.Y-c.lo.Y)/s.Den)
+}
+
+// grid draws the bands of the cut colours and their limits.
+func (b *board) grid(c chart) {
+	tag, size := Tag{Kind: Note, Wall: -1}, b.texts.least
+	limits := []struct {
+		share piece.Share
+		text  string
+		kind  Kind
+	}{{piece.Share{Num: 1, Den: 5}, "1/5", CutLeast}, {piece.Share{Num: 1, Den: 3}, "1/3", CutFifth}, {piece.Share{Num: 1, Den: 2}, "1/2", CutThird}}
+	low := c.hi.Y
+	for _, l := range limits {
+		y := c.y(l.share)
+		b.path(Tag{Kind: Key, Wall: -1}, fill(cutInk(l.kind).Fill), corners(Point{c.lo.X - 2200, y}, Point{c.lo.X - 600, low}))
+		b.chain(tag, line(Grey, 180), Point{c.lo.X, y}, Point{c.hi.X, y})
+		b.label(Label{Tag: tag, Text: l.text, Size: size, Anchor: Right, At: Point{c.lo.X - 3200, y + drop(size)}, Colour: Black})
+		low = y
+	}
+	b.chain(tag, line(Black, 350), Point{c.lo.X, c.lo.Y}, Point{c.lo.X, c.hi.Y}, Point{c.hi.X, c.hi.Y})
+	b.label(Label{Tag: tag, Text: "smallest cut, share of the tile", Size: size, At: Point{1500, 3500}, Colour: Black})
+	b.label(Label{Tag: tag, Text: "start slides right by one tile and joint, " + b.figure(c.period), Size: size,
+		Anchor: Right, At: Point{c.hi.X, c.hi.Y + 2*size}, Colour: Black})
+}
+
+// curve draws the corners as a line; two corners at one edge are a jump and
+// break it.
+func (b *board) curve(c chart, points []setout.SlidePoint, wall int) {
+	tag := Tag{Kind: Curve, Wall: wall}
+	var run []Point
+	flush := func() {
+		if len(run) > 1 {
+			b.chain(tag, line(Black, 500), run...)
+		}
+		run = nil
+	}
+	for i, p := range points {
+		if i > 0 && points[i-1].Edge == p.Edge {
+			flush()
+		}
+		run = append(run, Point{c.along(p.Edge - c.first), c.y(p.Share)})
+	}
+	flush()
+}
+
+// dots marks the classic starts with their names over the chart, and the
+// chosen start.
+func (b *board) dots(c chart, s setout.Start, wall int) {
+	tag, size := Tag{Kind: Start, Wall: wall}, b.texts.least
+	chosen := c.x(s.Edge)
+	b.chain(tag, line(Blue, 350), Point{chosen, c.lo.Y - 1500}, Point{chosen, c.hi.Y})
+	classic := slices.Clone(s.Classic)
+	edge := func(k setout.Classic) Micron { return c.x(b.edgeOf(k)) }
+	slices.SortStableFunc(classic, func(p, q setout.Classic) int { return cmp.Compare(edge(p), edge(q)) })
+	at := make([]Micron, len(classic))
+	for i, k := range classic {
+		at[i] = edge(k)
+	}
+	for i, x := range spread(at, 26000) {
+		x = min(max(x, c.lo.X+12000), c.hi.X-12000-26000*Micron(len(at)-1-i))
+		k := classic[i]
+		ink := Ink{Fill: White, Line: Black, Width: 350}
+		if k.Name == "best" {
+			ink.Fill = Blue
+		}
+		b.chain(tag, line(Grey, 180), Point{x, 9000}, Point{at[i], c.lo.Y - 2500}, Point{at[i], c.y(k.Share)})
+		b.disc(tag, ink, Point{at[i], c.y(k.Share)}, 1100)
+		b.label(Label{Tag: tag, Text: k.Name, Size: size, Anchor: Middle, At: Point{x, 8200}, Colour: Black, Bold: k.Name == "best"})
+	}
+}
+
+// edgeOf is the left edge of the tile that a classic start names.
+func (b *board) edgeOf(k setout.Classic) length.Length {
+	if k.OnTile {
+		return k.X - b.plan.Room.Tile.Width/2
+	}
+	return k.X + b.plan.Room.Joint/2
+}

@@ -1,0 +1,50 @@
+package drawing
+
+import "unicode/utf8"
+
+// Text heights on paper. On a screen 300 mm of paper take about 1200 px.
+type texts struct{ id, size, least, dim, level, letter, note Micron }
+
+var (
+	screenTexts = texts{id: 0, size: 3600, least: 2500, dim: 2900, level: 3600, letter: 7000, note: 2900}
+	sheetTexts  = texts{id: 3500, size: 5000, least: 2500, dim: 3000, level: 7000, letter: 10000, note: 3000}
+)
+
+// TextWidth is about how long a text runs in DejaVu Sans Condensed, erring on
+// the long side.
+func TextWidth(s string, size Micron) Micron {
+	var w Micron
+	for _, r := range s {
+		w += advance(r)
+	}
+	return w * size / 1000
+}
+
+// advance is a character's width in thousandths of the text height.
+func advance(r rune) Micron {
+	switch {
+	case r >= '0' && r <= '9':
+		return 573
+	case r == ' ' || r == '.' || r == ',' || r == '·' || r == '\u2002':
+		return 290
+	case r == '\'' || r == 'i' || r == 'l' || r == 'j' || r == 'I':
+		return 270
+	case r == '-' || r == '/' || r == '"' || r == 't' || r == 'f' || r == 'r':
+		return 390
+	case r == 'm' || r == 'w' || r == 'M' || r == 'W':
+		return 880
+	case r >= 'a' && r <= 'z':
+		return 560
+	case r >= 'A' && r <= 'Z':
+		return 650
+	case r < utf8.RuneSelf:
+		return 760
+	}
+	return 900
+}
+
+// apart keeps a figure and its name apart; two spaces would run together in SVG.
+const apart = "\u2002"
+
+// drop is how far the baseline lies under the middle of a text's capitals.
+func drop(size Micron) Micron { return size * 365 / 1000 }

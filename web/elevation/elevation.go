@@ -1,0 +1,128 @@
+// Package elevation writes a drawing's scene as SVG.
+package elevation
+
+import (
+	"bytes"
+	"encoding/xml"
+	"fmt"
+	"io"
+	"strconv"
+	"strings"
+
+	svg "github.com/ajstarks/svgo"
+
+	"coursewright/web/drawing"
+)
+
+// Options choose the kind of SVG.
+type Options struct {
+	// Inline leaves out the XML prolog and the style, for a drawing inside a
+	// page that carries Style in its own sheet.
+	Inline bool
+	// ID goes before the ids inside the drawing, so that two drawings of one
+	// page do not share them. Only letters, digits and hyphens are kept.
+	ID string
+}
+
+// Write writes the scene. Nothing is written when the scene cannot be drawn
+// whole; the error is that of w otherwise.
+func Write(w io.Writer, s drawing.Scene, o Options) error {
+	var buf bytes.Buffer
+	p := newPen(&buf, cleanID(o.ID))
+	p.open(s, o)
+	p.hatches(s)
+	s.Draw(p)
+	p.handles(s)
+	p.close()
+	if p.out.err != nil {
+		return p.out.err
+	}
+	_, err := w.Write(buf.Bytes())
+	return err
+}
+
+// keeper remembers the first write error, which svgo drops.
+type keeper struct {
+	w   io.Writer
+	err error
+}
+
+func (k *keeper) Write(b []byte) (int, error) {
+	if k.err != nil {
+		return 0, k.err
+	}
+	n, err := k.w.Write(b)
+	k.err = err
+	return n, err
+}
+
+// cleanID keeps what may stand in an id.
+func cleanID(id string) string {
+	keep := func(r rune) rune {
+		if r == '-' || r >= '0' && r <= '9' || r >= 'a' && r <= 'z' || r >= 'A' && r <= 'Z' {
+			return r
+		}
+		return -1
+	}
+	if id = strings.Map(keep, id); id == "" {
+		return "d"
+	}
+	return id
+}
+
+// attr is one attribute, its value escaped.
+func attr(name, value string) string {
+	var b strings.Builder
+	_ = xml.EscapeText(&b, []byte(value)) // a strings.Builder does not fail
+	return name + `="` + b.String() + `"`
+}
+
+func number(name string, n int64) string { return name + `="` + strconv.FormatInt(n, 10) + `"` }
+
+func colour(c drawing.Colour) string {
+	if c == drawing.None {
+		return "none"
+	}
+	return fmt.Sprintf("#%06x", int32(c))
+}
+
+// open writes the start of the document: svgo's own start tag knows no
+// viewBox in micrometres with a size in millimetres.
+func (p *pen) open(s drawing.Scene, o Options) {
+	if !o.Inline {
+		fmt.Fprintln(p.out, `<?xml version="1.0" encoding="UTF-8"?>`)
+	}
+	title, desc := p.id+"-title", p.id+"-desc"
+	fmt.Fprintf(p.out, `<svg xmlns="http://www.w3.org/2000/svg" %s width="%smm" height="%smm" viewBox="0 0 %d %d"`,
+		attr("class", "drawing"), millimetres(s.Width), millimetres(s.Height), s.Width, s.Height)
+	fmt.Fprintf(p.out, ` role="img" aria-labelledby="%s" aria-describedby="%s" font-family="%s"`, title, desc, fonts)
+	if s.Scale.Real > 0 {
+		fmt.Fprintf(p.out, ` data-paper="%d" data-real="%d"`, s.Scale.Paper, s.Scale.Real)
+	}
+	fmt.Fprintln(p.out, ">")
+	fmt.Fprintf(p.out, "<title %s>%s</title>\n", attr("id", title), text(s.Title))
+	fmt.Fprintf(p.out, "<desc %s>%s</desc>\n", attr("id", desc), text(s.Describe))
+	if !o.Inline {
+		fmt.Fprintf(p.out, "<style>%s</style>\n", Style)
+		p.canvas.Rect(0, 0, int(s.Width), int(s.Height), `class="paper" fill="#ffffff"`)
+	}
+}
+
+const fonts = "'DejaVu Sans Condensed','Coursewright',sans-serif"
+
+// text escapes character data.
+func text(s string) string {
+	var b strings.Builder
+	_ = xml.EscapeText(&b, []byte(s)) // a strings.Builder does not fail
+	return b.String()
+}
+
+// millimetres writes micrometres as millimetres, exactly.
+func millimetres(m drawing.Micron) string {
+	return strings.TrimRight(strings.TrimRight(fmt.Sprintf("%d.%03d", m/1000, m%1000), "0"), ".")
+}
+
+func newPen(w io.Writer, id string) *pen {
+	out := &keeper{w: w}
+	return &pen{out: out, canvas: svg.New(out), id: id}
+}

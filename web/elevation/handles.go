@@ -1,0 +1,43 @@
+package elevation
+
+import (
+	"fmt"
+
+	"coursewright/web/drawing"
+)
+
+// reach is the radius of a handle: 24 px across on a screen (WCAG 2.2, 2.5.8)
+// at four px to the millimetre, and a little more.
+const reach = 3500
+
+// handles writes what a person may drag as sliders over the drawing. Places
+// are in millimetres on the wall, as in a plan file.
+func (p *pen) handles(s drawing.Scene) {
+	for _, h := range s.Handles {
+		p.end()
+		value := h.X
+		if h.Axis == "y" {
+			value = h.Y
+		}
+		p.canvas.Group(`class="handle" role="slider" tabindex="-1"`,
+			attr("aria-label", h.Text), attr("aria-valuenow", value.MillimetreText()),
+			attr("data-handle", h.ID), attr("data-axis", h.Axis), number("data-wall", int64(h.Wall)),
+			attr("data-x", h.X.MillimetreText()), attr("data-y", h.Y.MillimetreText()))
+		x, y := int(h.At.X), int(h.At.Y)
+		p.canvas.Circle(x, y, reach, `fill="#ffffff" fill-opacity="0"`)
+		p.canvas.Path(grip(x, y, h.Axis), `fill="#0b4a8f" stroke="#ffffff" stroke-width="300"`)
+		p.canvas.Gend()
+	}
+}
+
+// grip is a pair of arrow heads along the axis, or four for both.
+func grip(x, y int, axis string) string {
+	d := ""
+	if axis != "y" {
+		d += fmt.Sprintf("M%d %dl-2000 -1500v3000zM%d %dl2000 -1500v3000z", x+3200, y, x-3200, y)
+	}
+	if axis != "x" {
+		d += fmt.Sprintf("M%d %dl-1500 -2000h3000zM%d %dl-1500 2000h3000z", x, y+3200, x, y-3200)
+	}
+	return d
+}

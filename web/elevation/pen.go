@@ -1,0 +1,136 @@
+package elevation
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+
+	svg "github.com/ajstarks/svgo"
+
+	"coursewright/web/drawing"
+)
+
+// pen draws a scene's elements with svgo. Neighbours in the order that share
+// their ink stand in one group that carries it.
+type pen struct {
+	out    *keeper
+	canvas *svg.SVG
+	id     string
+	ink    string // the attributes of the open group, or empty
+}
+
+func (p *pen) group(ink string) {
+	if ink == p.ink {
+		return
+	}
+	p.end()
+	p.canvas.Group(ink)
+	p.ink = ink
+}
+
+func (p *pen) end() {
+	if p.ink != "" {
+		p.canvas.Gend()
+	}
+	p.ink = ""
+}
+
+func (p *pen) close() {
+	p.end()
+	p.canvas.End()
+}
+
+func (p *pen) Path(e drawing.Path) {
+	p.group(p.inked(e.Ink))
+	p.canvas.Path(outline(e), tags(e.Tag))
+}
+
+func (p *pen) Disc(e drawing.Disc) {
+	p.group(p.inked(e.Ink))
+	p.canvas.Circle(int(e.Centre.X), int(e.Centre.Y), int(e.Radius), tags(e.Tag))
+}
+
+func (p *pen) Label(e drawing.Label) {
+	p.group(lettered(e))
+	x, y := int(e.At.X), int(e.At.Y)
+	if e.Up {
+		p.canvas.Text(0, 0, e.Text, tags(e.Tag), fmt.Sprintf(`transform="translate(%d %d) rotate(-90)"`, x, y))
+		return
+	}
+	p.canvas.Text(x, y, e.Text, tags(e.Tag))
+}
+
+// inked are the presentation attributes of an ink. The page's security policy
+// allows no style attribute.
+func (p *pen) inked(i drawing.Ink) string {
+	fill := colour(i.Fill)
+	if i.Hatch != drawing.Plain {
+		fill = "url(#" + p.hatchID(i.Fill, i.Hatch) + ")"
+	}
+	a := fmt.Sprintf(`fill="%s" fill-rule="evenodd"`, fill)
+	if i.Line == drawing.None {
+		return a + ` stroke="none"`
+	}
+	a += fmt.Sprintf(` stroke="%s" stroke-width="%d" stroke-linejoin="round"`, colour(i.Line), i.Width)
+	if l := i.Dash.Lengths(); l != nil {
+		s := make([]string, len(l))
+		for n, m := range l {
+			s[n] = strconv.FormatInt(int64(m), 10)
+		}
+		a += ` stroke-dasharray="` + strings.Join(s, " ") + `"`
+	}
+	return a
+}
+
+func lettered(e drawing.Label) string {
+	a := fmt.Sprintf(`fill="%s" stroke="none" font-size="%d"`, colour(e.Colour), e.Size)
+	switch e.Anchor {
+	case drawing.Middle:
+		a += ` text-anchor="middle"`
+	case drawing.Right:
+		a += ` text-anchor="end"`
+	}
+	if e.Bold {
+		a += ` font-weight="bold"`
+	}
+	return a
+}
+
+// tags are the class and the data attributes of an element.
+func tags(t drawing.Tag) string {
+	a := attr("class", string(t.Kind))
+	if t.Wall >= 0 {
+		a += " " + number("data-wall", int64(t.Wall))
+	}
+	if t.Piece != "" {
+		a += " " + attr("data-piece", t.Piece)
+	}
+	if t.Finding > 0 {
+		a += " " + number("data-finding", int64(t.Finding))
+	}
+	return a
+}
+
+// outline writes a path's lines with steps relative to the last point, level
+// and plumb ones in their short form.
+func outline(e drawing.Path) string {
+	var b strings.Builder
+	for _, ring := range e.Rings {
+		for i, p := range ring {
+			switch {
+			case i == 0:
+				fmt.Fprintf(&b, "M%d %d", p.X, p.Y)
+			case p.Y == ring[i-1].Y:
+				fmt.Fprintf(&b, "h%d", p.X-ring[i-1].X)
+			case p.X == ring[i-1].X:
+				fmt.Fprintf(&b, "v%d", p.Y-ring[i-1].Y)
+			default:
+				fmt.Fprintf(&b, "l%d %d", p.X-ring[i-1].X, p.Y-ring[i-1].Y)
+			}
+		}
+		if !e.Open {
+			b.WriteByte('z')
+		}
+	}
+	return b.String()
+}

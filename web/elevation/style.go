@@ -1,0 +1,19 @@
+package elevation
+
+// Style is the style sheet of a drawing. A standalone file carries it; a page
+// that holds inline drawings includes it in its own sheet. Colours stand in
+// the elements themselves; this adds what they cannot say: how the drawing
+// looks where the person has chosen the colours.
+const Style = `
+.piece{cursor:pointer}
+.handle{cursor:grab}
+@media (forced-colors:active){
+.drawing{forced-color-adjust:none}
+.drawing .paper,.drawing .plate,.drawing .ground{fill:Canvas}
+.drawing text{fill:CanvasText}
+.drawing .whole,.drawing .cut-half,.drawing .niche:not(text),.drawing .window:not(text),.drawing .hole{fill:Canvas}
+.drawing .piece,.drawing .outline,.drawing .niche:not(text),.drawing .window:not(text),.drawing .hole,.drawing .dim:not(text),.drawing .hatch,.drawing .lap,.drawing .corner,.drawing .centre,.drawing .curve,.drawing .base:not(text),.drawing .head:not(text){stroke:CanvasText}
+.drawing .level-line:not(text){stroke:Highlight}
+.drawing .course-line:not(text),.drawing .start:not(text){stroke:LinkText}
+}
+`
