@@ -1,0 +1,143 @@
+package main
+
+import (
+	"errors"
+	"flag"
+	"fmt"
+	"io"
+	"os"
+	"strings"
+
+	"coursewright/layout"
+	"coursewright/layout/survey"
+	"coursewright/web/drawing"
+	"coursewright/web/elevation"
+)
+
+// solve prints the plan file of a job.
+func (p *program) solve(args []string) int {
+	flags := newFlags("solve")
+	file, code := p.jobFile(flags, args)
+	if code != 0 {
+		return code
+	}
+	plan, err := p.plan(file)
+	if err != nil {
+		return p.refuse(err)
+	}
+	out, err := plan.File()
+	if err != nil {
+		return p.fail(err)
+	}
+	return p.print(out)
+}
+
+// draw prints the drawing of one wall.
+func (p *program) draw(args []string) int {
+	flags := newFlags("draw")
+	wall := flags.String("wall", "", "the name of the wall")
+	file, code := p.jobFile(flags, args)
+	if code != 0 {
+		return code
+	}
+	plan, err := p.plan(file)
+	if err != nil {
+		return p.refuse(err)
+	}
+	i := wallNamed(plan, *wall)
+	if i < 0 {
+		return p.misuse("There is no wall %q; the walls are %s.", *wall, names(plan))
+	}
+	if err := elevation.Write(p.Out, drawing.Elevation(plan, i, drawing.Options{}), elevation.Options{}); err != nil {
+		return p.fail(err)
+	}
+	return 0
+}
+
+func newFlags(name string) *flag.FlagSet {
+	flags := flag.NewFlagSet(name, flag.ContinueOnError)
+	flags.SetOutput(io.Discard) // misuse says it in one voice
+	return flags
+}
+
+// jobFile reads flags before and after the one file name and gives the name.
+func (p *program) jobFile(flags *flag.FlagSet, args []string) (string, int) {
+	var files []string
+	for {
+		if err := flags.Parse(args); err != nil {
+			return "", p.misuse("%v.", err)
+		}
+		if flags.NArg() == 0 {
+			break
+		}
+		files, args = append(files, flags.Arg(0)), flags.Args()[1:]
+	}
+	if len(files) != 1 {
+		return "", p.misuse("%s takes one job file.", flags.Name())
+	}
+	return files[0], 0
+}
+
+// plan reads and solves a job file.
+func (p *program) plan(file string) (layout.Plan, error) {
+	document, err := p.read(file)
+	if err != nil {
+		return layout.Plan{}, err
+	}
+	job, err := survey.Read(document)
+	if err != nil {
+		return layout.Plan{}, err
+	}
+	return layout.Solve(job)
+}
+
+// read reads a file, or standard input for "-", no further than a job file
+// may be long and one byte.
+func (p *program) read(file string) ([]byte, error) {
+	in := p.In
+	if file != "-" {
+		f, err := os.Open(file)
+		if err != nil {
+			return nil, err
+		}
+		defer f.Close()
+		in = f
+	}
+	return io.ReadAll(io.LimitReader(in, survey.MaxBytes+1))
+}
+
+// refuse lists every fault of a job, one a line.
+func (p *program) refuse(err error) int {
+	var faults survey.Faults
+	if !errors.As(err, &faults) {
+		return p.fail(err)
+	}
+	for _, f := range faults {
+		fmt.Fprintln(p.Err, f)
+	}
+	return failed
+}
+
+func (p *program) print(out []byte) int {
+	if _, err := p.Out.Write(out); err != nil {
+		return p.fail(err)
+	}
+	return 0
+}
+
+func wallNamed(plan layout.Plan, name string) int {
+	for i, w := range plan.Walls {
+		if w.Found.Name == name {
+			return i
+		}
+	}
+	return -1
+}
+
+func names(plan layout.Plan) string {
+	var out []string
+	for _, w := range plan.Walls {
+		out = append(out, w.Found.Name)
+	}
+	return strings.Join(out, ", ")
+}

@@ -1,0 +1,218 @@
+// The bench without reloads. The server renders every state; this posts the
+// form, takes the page that comes back, and swaps in what changed. Text that
+// somebody is typing is never touched. Without this script the form posts.
+
+const form = () => document.getElementById("survey");
+const status = () => document.getElementById("status");
+
+const PAUSE = 500; // ms without a key before an edit is sent
+const AGAIN = 3000; // ms before the server is tried again
+
+let timer = 0;
+let sending = false;
+let waiting = null; // the newest request that has not been sent
+
+const say = (text) => { status().textContent = text; };
+
+// edited sends the form once the person pauses.
+function edited(pause) {
+  say("Not saved yet");
+  clearTimeout(timer);
+  timer = setTimeout(() => send(() => request(form())), pause);
+}
+
+function request(from, button) {
+  const body = new URLSearchParams(new FormData(from));
+  if (button?.name) body.set(button.name, button.value);
+  return { url: from.action, body, whole: Boolean(button) };
+}
+
+// send posts one request at a time: each edit names the revision it is made
+// on, so the next one has to wait for the answer. Of several only the last is
+// sent; answers that are older than it are not shown.
+async function send(make) {
+  clearTimeout(timer);
+  waiting = make;
+  if (sending) return;
+  sending = true;
+  while (waiting) {
+    const next = waiting;
+    waiting = null;
+    const asked = next();
+    if (!await post(asked)) {
+      waiting ??= next;
+      await new Promise((done) => setTimeout(done, AGAIN));
+    }
+  }
+  sending = false;
+}
+
+async function post({ url, body, whole }) {
+  let answer, text;
+  try {
+    answer = await fetch(url, { method: "POST", body, headers: { "X-Bench": "live" } });
+    text = await answer.text();
+  } catch {
+    say("Not saved: the server cannot be reached. What you typed is kept here; trying again.");
+    return false;
+  }
+  const page = new DOMParser().parseFromString(text, "text/html");
+  if (answer.status === 409) { // two edits at odds: the page shows both
+    document.title = page.title;
+    document.body.replaceWith(page.body);
+    return true;
+  }
+  if (!page.getElementById("live")) {
+    say(page.querySelector("h1")?.textContent ?? "Not saved");
+    return true;
+  }
+  if (waiting) return takeRevision(page), true;
+  show(page, whole);
+  return true;
+}
+
+function takeRevision(page) {
+  const now = page.querySelector("input[name=revision]").value;
+  for (const box of document.querySelectorAll("input[name=revision]")) box.value = now;
+}
+
+// show swaps the drawing and, after a button, the form; after typing only what
+// the form says about the fields.
+function show(page, whole) {
+  const focus = document.activeElement;
+  const at = { id: focus?.id, value: focus?.value, name: focus?.name };
+  const open = [...document.querySelectorAll("details[open]")].map((d) => d.id).filter(Boolean);
+  takeRevision(page);
+  for (const id of ["live", "acts", "jobtitle"]) swap(page, id);
+  say(page.getElementById("status").textContent);
+  document.title = page.title;
+  if (whole) {
+    form().replaceWith(page.getElementById("survey"));
+    for (const id of open) document.getElementById(id)?.setAttribute("open", "");
+  } else {
+    told(page);
+  }
+  refocus(at);
+}
+
+function swap(page, id) {
+  document.getElementById(id).replaceWith(page.getElementById(id));
+}
+
+// told copies how each field was understood, and each section's line.
+function told(page) {
+  for (const fresh of page.querySelectorAll(".said, .line[id]")) {
+    const old = document.getElementById(fresh.id);
+    if (old && old.innerHTML !== fresh.innerHTML) old.replaceWith(fresh);
+  }
+  for (const box of form().elements) {
+    const fresh = box.id && page.getElementById(box.id);
+    if (fresh) box.toggleAttribute("aria-invalid", fresh.hasAttribute("aria-invalid"));
+  }
+}
+
+function refocus({ id, name, value }) {
+  if (document.activeElement && document.activeElement !== document.body) return;
+  const same = id ? document.getElementById(id)
+    : [...document.querySelectorAll("button")].find((b) => b.name === name && b.value === value);
+  same?.focus({ preventScroll: true });
+}
+
+document.addEventListener("input", (e) => {
+  if (e.target.dataset.pin) return slid(e.target);
+  if (e.target.form === form() && e.target.matches("input:not([type=checkbox])")) edited(PAUSE);
+});
+
+document.addEventListener("change", (e) => {
+  if (e.target.dataset.pin) return pin(e.target);
+  if (e.target.form !== form()) return;
+  if (e.target.matches("select, [type=checkbox]")) {
+    return send(() => ({ ...request(form()), whole: true })); // the choice decides which fields there are
+  }
+  edited(0);
+});
+
+document.addEventListener("submit", (e) => {
+  const from = e.target;
+  if (from !== form() && !("live" in from.dataset)) return;
+  e.preventDefault();
+  say("Saving");
+  const button = e.submitter ?? { name: "do", value: "" };
+  send(() => request(from, button));
+});
+
+// slid tells where the start would go; pin sends it when it is let go.
+function slid(range) {
+  const text = `joint at ${tape(range)}`;
+  range.setAttribute("aria-valuetext", text);
+  range.parentElement.querySelector("output").textContent = text;
+}
+
+function pin(range) {
+  const value = `pin ${range.dataset.pin} joint=${tape(range)}`;
+  send(() => request(form(), { name: "do", value }));
+}
+
+// tape writes a count of steps as a tape reads: 519 at 16 an inch is 32 7/16.
+function tape(range) {
+  const per = Number(range.dataset.per);
+  const n = Number(range.value);
+  const whole = Math.trunc(n / per);
+  let part = Math.abs(n % per), of = per;
+  if (!part) return String(whole);
+  while (part % 2 === 0 && of % 2 === 0) { part /= 2; of /= 2; }
+  const sign = n < 0 ? "-" : "";
+  return `${sign}${whole ? Math.abs(whole) + " " : ""}${part}/${of}`;
+}
+
+// A piece in the drawing and its row in the table select each other.
+document.addEventListener("click", (e) => {
+  const piece = e.target.closest?.("[data-piece]");
+  if (piece) select(piece.dataset.piece);
+});
+
+function select(id) {
+  for (const old of document.querySelectorAll(".selected")) old.classList.remove("selected");
+  for (const one of document.querySelectorAll(`[data-piece="${CSS.escape(id)}"]`)) one.classList.add("selected");
+  const row = document.getElementById(`row-${id}`);
+  if (row?.closest("details").open) row.scrollIntoView({ block: "nearest" });
+}
+
+// A link to a field opens the section that holds it.
+document.addEventListener("click", (e) => {
+  const link = e.target.closest?.(".faults a");
+  if (!link) return;
+  const field = document.getElementById(decodeURIComponent(link.hash.slice(1)));
+  if (!field) return;
+  e.preventDefault();
+  field.closest("details")?.setAttribute("open", "");
+  field.focus();
+});
+
+addEventListener("beforeunload", (e) => { if (sending || waiting) e.preventDefault(); });
+
+// A row of keys for what a phone's keyboard hides.
+const KEYS = ["½", "¼", "⅛", "/", "′", "″", "-", "␣"];
+const touch = matchMedia("(pointer: coarse)");
+let typing = null;
+
+document.addEventListener("focusin", (e) => {
+  const keys = document.getElementById("keys");
+  if (!keys) return;
+  typing = e.target.matches("input.length") ? e.target : typing;
+  keys.hidden = !touch.matches || !e.target.matches("input.length");
+  if (!keys.childElementCount) keys.append(...KEYS.map(key));
+});
+
+function key(text) {
+  const button = document.createElement("button");
+  button.type = "button";
+  button.textContent = text;
+  button.setAttribute("aria-label", text === "␣" ? "space" : text);
+  button.addEventListener("pointerdown", (e) => { // the box keeps the focus
+    e.preventDefault();
+    typing.setRangeText(text === "␣" ? " " : text, typing.selectionStart, typing.selectionEnd, "end");
+    typing.dispatchEvent(new Event("input", { bubbles: true }));
+  });
+  return button;
+}

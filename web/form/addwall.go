@@ -1,0 +1,82 @@
+package form
+
+import (
+	"fmt"
+	"slices"
+
+	"coursewright/layout/survey"
+)
+
+// addWall adds a wall to the right of the last one. The two meet in a corner.
+func addWall(job *survey.Job) error {
+	width := pick(job, "30", "760")
+	gap := pick(job, "1/8", "3")
+	corner := survey.End{Meets: "corner", Gap: gap}
+	w := survey.Wall{
+		Name: freshName(wallNames(*job), "wall"), Width: width,
+		Left: corner, Right: survey.End{Stops: &survey.Mark{At: width}, Finish: "trim"},
+		Base: []survey.Segment{{Meets: "floor", Gap: gap, Readings: []survey.Drop{{At: "0", Drop: pick(job, "40", "1000")}, {At: width, Drop: pick(job, "40", "1000")}}}},
+		Head: survey.Head{Stops: &survey.Mark{At: pick(job, "42", "1050")}, Finish: "trim"},
+	}
+	if n := len(job.Walls); n > 0 {
+		last := &job.Walls[n-1]
+		last.Right = corner
+		w.Base[0] = continued(*last, w.Base[0], width)
+	} else {
+		w.Left = survey.End{Stops: &survey.Mark{At: "0"}, Finish: "trim"}
+	}
+	job.Walls = append(job.Walls, w)
+	return nil
+}
+
+// continued carries the base of the last wall round the corner.
+func continued(last survey.Wall, plain survey.Segment, width string) survey.Segment {
+	if len(last.Base) == 0 {
+		return plain
+	}
+	s := last.Base[len(last.Base)-1]
+	if len(s.Readings) == 0 {
+		return plain
+	}
+	drop := s.Readings[len(s.Readings)-1].Drop
+	s.Readings = []survey.Drop{{At: "0", Drop: drop}, {At: width, Drop: drop}}
+	return s
+}
+
+func addOpening(job *survey.Job, w *survey.Wall, kind string) error {
+	var names []string
+	for _, o := range w.Openings {
+		names = append(names, o.Name)
+	}
+	o := survey.Opening{Kind: kind, Name: freshName(names, kind)}
+	mid := middle(job, "0", w.Width)
+	switch kind {
+	case "niche":
+		o.Left = &survey.Mark{From: middle(job, "0", mid), To: mid}
+		o.Width = &survey.Mark{From: pick(job, "11", "280"), To: pick(job, "14 1/2", "370")}
+		o.Bottom = &survey.Mark{From: pick(job, "2", "50"), To: pick(job, "12", "300")}
+		o.Height = &survey.Measure{Mark: &survey.Mark{From: pick(job, "12", "300"), To: pick(job, "20", "500")}}
+	case "window":
+		o.Left = &survey.Mark{At: middle(job, "0", mid)}
+		o.Width = &survey.Mark{At: pick(job, "20", "500")}
+		o.Bottom = &survey.Mark{At: pick(job, "10", "250")}
+		o.Height = &survey.Measure{Mark: &survey.Mark{At: pick(job, "24", "600")}}
+	case "pipe":
+		o.At, o.Diameter = mid, pick(job, "1", "25")
+		o.Height = &survey.Measure{Plain: pick(job, "-7", "-180")}
+	default:
+		return fmt.Errorf("an opening is a niche, a window or a pipe, not %q", kind)
+	}
+	w.Openings = append(w.Openings, o)
+	return nil
+}
+
+// freshName gives word, or word with the first number that is not taken.
+func freshName(taken []string, word string) string {
+	for n, name := 2, word; ; n++ {
+		if !slices.Contains(taken, name) {
+			return name
+		}
+		name = fmt.Sprintf("%s %d", word, n)
+	}
+}

@@ -1,0 +1,109 @@
+package form
+
+import (
+	"fmt"
+	"reflect"
+	"slices"
+	"strings"
+
+	"coursewright/layout/survey"
+)
+
+// Apply does what a button of the form asks for. The verbs:
+//
+//	add PATH [WHAT]    one more element in the list at PATH
+//	remove PATH        drop the element at PATH
+//	free PATH          let the solver place the mark at PATH
+//	measure PATH       type the mark at PATH as one measured value
+//	set PATH=VALUE     write one field
+//	pin WALL joint|tile=VALUE   pin a start, whichever was pinned before
+//	release PATH       let go of a pin
+//
+// An empty verb changes nothing.
+func Apply(job *survey.Job, do string) error {
+	verb, rest, _ := strings.Cut(do, " ")
+	act, known := verbs[verb]
+	if !known {
+		return fmt.Errorf("the button %q is not known", do)
+	}
+	if err := act(job, rest); err != nil {
+		return fmt.Errorf("%s: %w", verb, err)
+	}
+	Tidy(job)
+	return nil
+}
+
+var verbs = map[string]func(*survey.Job, string) error{
+	"":        func(*survey.Job, string) error { return nil },
+	"add":     add,
+	"remove":  remove,
+	"free":    free,
+	"measure": measure,
+	"set":     setOne,
+	"pin":     pin,
+	"release": release,
+}
+
+func setOne(job *survey.Job, rest string) error {
+	path, value, _ := strings.Cut(rest, "=")
+	return Set(job, path, value)
+}
+
+// remove drops one element of a list.
+func remove(job *survey.Job, path string) error {
+	way, err := steps(path)
+	if err != nil {
+		return err
+	}
+	last := way[len(way)-1]
+	v := reflect.ValueOf(job).Elem()
+	for _, s := range way[:len(way)-1] {
+		if v = descend(v, s); !v.IsValid() {
+			return fmt.Errorf("there is nothing at %q", path)
+		}
+	}
+	v = resolve(v)
+	if v.Kind() != reflect.Slice || last.index < 0 || last.index >= v.Len() {
+		return fmt.Errorf("there is nothing at %q", path)
+	}
+	v.Set(reflect.AppendSlice(v.Slice(0, last.index), v.Slice(last.index+1, v.Len())))
+	return nil
+}
+
+func pin(job *survey.Job, rest string) error {
+	at, value, found := strings.Cut(rest, "=")
+	name, is, _ := cutLast(at, " ")
+	if !found || !slices.Contains(wallNames(*job), name) {
+		return fmt.Errorf("there is no wall %q", name)
+	}
+	held := job.Pins.Walls[name]
+	switch is {
+	case "joint":
+		held.Joint, held.Tile = value, ""
+	case "tile":
+		held.Joint, held.Tile = "", value
+	default:
+		return fmt.Errorf("a start is a joint or a tile, not %q", is)
+	}
+	if job.Pins.Walls == nil {
+		job.Pins.Walls = map[string]survey.WallPin{}
+	}
+	job.Pins.Walls[name] = held
+	return nil
+}
+
+// release empties a pin: the course line, a start, or one mark.
+func release(job *survey.Job, path string) error {
+	if !strings.HasPrefix(path, "pins.") {
+		return fmt.Errorf("%q is not a pin", path)
+	}
+	return Set(job, path, "")
+}
+
+func cutLast(s, sep string) (before, after string, found bool) {
+	i := strings.LastIndex(s, sep)
+	if i < 0 {
+		return s, "", false
+	}
+	return s[:i], s[i+len(sep):], true
+}

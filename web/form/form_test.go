@@ -1,0 +1,178 @@
+package form
+
+import (
+	"fmt"
+	"net/url"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+	"pgregory.net/rapid"
+
+	"coursewright/layout/survey"
+	"coursewright/static"
+)
+
+func demo(t require.TestingT) survey.Job {
+	job, err := survey.Read(static.Demo)
+	require.NoError(t, err)
+	return job
+}
+
+func TestEveryFieldOfAJobCanBeTypedAndReadBack(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		job := demo(t)
+		fields := Fields(job)
+		f := rapid.SampledFrom(fields).Draw(t, "field")
+		require.Equal(t, f.Value, Get(job, f.Path))
+		value := rapid.StringMatching(`[1-9][0-9]{0,2}`).Draw(t, "value")
+		if Get(job, f.Path) == "true" {
+			value = "true"
+		}
+		require.NoError(t, Set(&job, f.Path, value))
+		assert.Equal(t, value, Get(job, f.Path))
+	})
+}
+
+func TestAPostedFormGivesTheSameJob(t *testing.T) {
+	job := demo(t)
+	posted := url.Values{Revision: {"7"}, Do: {""}}
+	for _, f := range Fields(job) {
+		posted.Add(f.Path, f.Value)
+	}
+	again := demo(t)
+	require.NoError(t, Decode(&again, posted))
+	assert.Equal(t, job, again)
+
+	var fresh survey.Job
+	require.NoError(t, Decode(&fresh, posted), "lists grow as they are posted")
+	assert.Equal(t, job, fresh)
+}
+
+func TestListsOverTenKeepTheirOrder(t *testing.T) {
+	posted := url.Values{}
+	for i := range 12 {
+		posted.Set(fmt.Sprintf("walls[0].base[0].readings[%d].at", i), fmt.Sprint(i))
+	}
+	var job survey.Job
+	require.NoError(t, Decode(&job, posted))
+	assert.Equal(t, "11", job.Walls[0].Base[0].Readings[11].At)
+}
+
+func TestWrongFieldsAreRefusedByName(t *testing.T) {
+	for path, says := range map[string]string{
+		"":                        "without a name",
+		"colour":                  "no such field",
+		"walls":                   "a group",
+		"walls[9].name":           "no such place",
+		"walls[-1].name":          "not a place",
+		"walls[x].name":           "not a place",
+		"walls[99999999999].name": "no such place",
+		"walls[0].name.first":     "deeper",
+		"walls[0]..name":          "name is missing",
+		"walls[0]name":            "dot",
+		"tile.box.count":          "whole number",
+		`pins.walls["a`:           "quoted",
+		"pins.walls[0].joint":     "takes a name",
+		"walls.name":              "no such place",
+	} {
+		t.Run(path, func(t *testing.T) {
+			job := demo(t)
+			err := Set(&job, path, "many")
+			require.Error(t, err)
+			assert.ErrorContains(t, err, says)
+		})
+	}
+}
+
+func TestNoPathPanics(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		job := demo(t)
+		path := rapid.StringMatching(`(walls|pins|tile|setOrder|\.|\[|\]|"|[0-9]|name|openings|height|marks){1,8}`).Draw(t, "path")
+		_ = Set(&job, path, "1")
+		_ = Apply(&job, "add "+path)
+		_ = Apply(&job, "remove "+path)
+		_ = Apply(&job, "free "+path)
+		_ = Get(job, path)
+	})
+}
+
+func TestARenamedWallTakesItsPinsAlong(t *testing.T) {
+	job := demo(t)
+	job.Pins.Walls = map[string]survey.WallPin{"back": {Joint: "30"}}
+	require.NoError(t, Decode(&job, url.Values{"walls[1].name": {"long. wall"}, "pins.walls.back.joint": {"31"}}))
+	assert.Equal(t, map[string]survey.WallPin{"long. wall": {Joint: "31"}}, job.Pins.Walls)
+	assert.Equal(t, []string{"long. wall", "left", "right"}, job.SetOrder)
+	assert.Equal(t, "31", Get(job, Key("pins.walls", "long. wall")+".joint"))
+}
+
+func TestAChangeOfUnitsChangesNoMeasurement(t *testing.T) {
+	job := demo(t)
+	job.Tile.Thickness = "8 mm"
+	require.NoError(t, Decode(&job, url.Values{"units": {"mm"}}))
+	assert.Equal(t, "60 3/8 in", job.Walls[1].Width)
+	assert.Equal(t, "-8 in", job.Walls[0].Openings[0].Height.Plain)
+	assert.Equal(t, "8 mm", job.Tile.Thickness, "has its unit already")
+	assert.Equal(t, "1/2", job.Bond.Offset, "a share, not a length")
+	assert.Equal(t, "44", Get(job, "tile.box.count"))
+}
+
+func TestAnEndThatStopsForgetsItsLean(t *testing.T) {
+	job := demo(t)
+	require.NoError(t, Decode(&job, url.Values{"walls[1].left.meets": {""}}))
+	assert.Equal(t, survey.End{Stops: &survey.Mark{At: "0"}}, job.Walls[1].Left)
+}
+
+func TestButtons(t *testing.T) {
+	tests := []struct {
+		do, path, want string
+	}{
+		{"add walls[1].base[0].readings", "walls[1].base[0].readings[2].at", "45 3/16"},
+		{"add walls[0].base left", "walls[0].base[0].readings[1].at", "4"},
+		{"add walls[2].base", "walls[2].base[2].meets", "floor"},
+		{"add walls[1].openings pipe", "walls[1].openings[1].diameter", "1"},
+		{"add walls[1].openings niche", "walls[1].openings[1].name", "niche"},
+		{"add walls", "walls[3].left.meets", "corner"},
+		{"add walls[1].right.lean", "walls[1].right.lean[1].height", "48"},
+		{"remove walls[0].openings[0]", "walls[0].openings[0].name", "spout"},
+		{"measure walls[1].openings[0].left", "walls[1].openings[0].left.at", "32"},
+		{"set joint=3/16", "joint", "3/16"},
+		{"pin back tile=30", "pins.walls.back.tile", "30"},
+		{"", "joint", "1/8"},
+	}
+	for _, test := range tests {
+		t.Run(test.do, func(t *testing.T) {
+			job := demo(t)
+			require.NoError(t, Apply(&job, test.do))
+			assert.Equal(t, test.want, Get(job, test.path))
+		})
+	}
+}
+
+func TestFreeingAMeasuredMarkGivesItARange(t *testing.T) {
+	job := demo(t)
+	require.NoError(t, Apply(&job, "measure walls[1].openings[0].bottom"))
+	require.NoError(t, Apply(&job, "free walls[1].openings[0].bottom"))
+	assert.Equal(t, survey.Mark{From: "0", To: "4"}, *job.Walls[1].Openings[0].Bottom)
+}
+
+func TestReleasedPinsLeaveNothingBehind(t *testing.T) {
+	job := demo(t)
+	require.NoError(t, Apply(&job, "pin back joint=30"))
+	require.NoError(t, Apply(&job, "release pins.walls.back.joint"))
+	assert.Equal(t, demo(t), job)
+	require.NoError(t, Apply(&job, "pin back joint=30"))
+	require.NoError(t, Apply(&job, "remove walls[1]"))
+	assert.Nil(t, job.Pins.Walls)
+	assert.Equal(t, []string{"left", "right"}, job.SetOrder)
+}
+
+func TestWrongButtonsAreRefused(t *testing.T) {
+	for _, do := range []string{"paint walls", "add", "add tile", "add walls[7].openings pipe", "add walls[0].openings door",
+		"remove walls[8]", "remove tile", "pin nobody joint=3", "pin back grout=3", "release joint", "free joint", "set joint.x=3"} {
+		t.Run(do, func(t *testing.T) {
+			job := demo(t)
+			assert.Error(t, Apply(&job, do))
+		})
+	}
+}

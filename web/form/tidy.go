@@ -1,0 +1,126 @@
+package form
+
+import (
+	"slices"
+	"strings"
+
+	"coursewright/layout/survey"
+)
+
+// Tidy drops what a choice has made meaningless (the lean of an end that no
+// longer meets a corner), fills what it has made necessary with a plain
+// default, and lets go of pins whose wall or mark is gone.
+func Tidy(job *survey.Job) {
+	for i := range job.Walls {
+		tidyWall(job, &job.Walls[i])
+	}
+	tidyBond(job)
+	tidyOrder(job)
+	tidyPins(job)
+	if b := job.Tile.Box; b != nil && *b == (survey.Box{}) {
+		job.Tile.Box = nil
+	}
+}
+
+func tidyWall(job *survey.Job, w *survey.Wall) {
+	tidyEnd(job, &w.Left, "0")
+	tidyEnd(job, &w.Right, w.Width)
+	if w.Head.Meets != "" {
+		w.Head.Stops, w.Head.Finish = nil, ""
+		if len(w.Head.Readings) == 0 {
+			w.Head.Readings = []survey.Rise{{At: "0", Rise: pick(job, "57", "1450")}, {At: w.Width, Rise: pick(job, "57", "1450")}}
+		}
+		return
+	}
+	w.Head.Gap, w.Head.Readings = "", nil
+	if w.Head.Stops == nil {
+		w.Head.Stops = &survey.Mark{At: pick(job, "48", "1200")}
+	}
+}
+
+func tidyEnd(job *survey.Job, e *survey.End, stop string) {
+	if e.Meets != "" {
+		e.Stops, e.Finish = nil, ""
+		return
+	}
+	e.Gap, e.Lean = "", nil
+	if e.Stops == nil {
+		e.Stops = &survey.Mark{At: stop}
+	}
+}
+
+func tidyBond(job *survey.Job) {
+	if job.Bond.Kind == "stack" {
+		job.Bond.Offset, job.Bond.Hand = "", ""
+	}
+	if job.Bond.Kind == "running" && job.Bond.Offset == "" {
+		job.Bond.Offset = "1/2"
+	}
+}
+
+// tidyOrder keeps a setting order, where there is one, complete and free of
+// walls that are gone.
+func tidyOrder(job *survey.Job) {
+	if len(job.SetOrder) == 0 {
+		return
+	}
+	names := wallNames(*job)
+	var order []string
+	for _, name := range slices.Concat(job.SetOrder, names) {
+		if slices.Contains(names, name) && !slices.Contains(order, name) {
+			order = append(order, name)
+		}
+	}
+	job.SetOrder = order
+}
+
+func tidyPins(job *survey.Job) {
+	walls := map[string]survey.WallPin{}
+	for _, w := range job.Walls {
+		pin := job.Pins.Walls[w.Name]
+		pin.Marks = tidyMarks(w, pin.Marks)
+		if pin.Joint != "" || pin.Tile != "" || pin.Marks != nil {
+			walls[w.Name] = pin
+		}
+	}
+	job.Pins.Walls = walls
+	if len(walls) == 0 {
+		job.Pins.Walls = nil
+	}
+}
+
+func tidyMarks(w survey.Wall, marks map[string]string) map[string]string {
+	kept := map[string]string{}
+	for name, value := range marks {
+		if value != "" && hasMark(w, name) {
+			kept[name] = value
+		}
+	}
+	if len(kept) == 0 {
+		return nil
+	}
+	return kept
+}
+
+// hasMark tells whether a wall has the mark a pin names.
+func hasMark(w survey.Wall, name string) bool {
+	switch name {
+	case "end left":
+		return w.Left.Stops != nil
+	case "end right":
+		return w.Right.Stops != nil
+	case "head":
+		return w.Head.Stops != nil
+	}
+	return slices.ContainsFunc(w.Openings, func(o survey.Opening) bool {
+		return strings.HasPrefix(name, o.Kind+" "+o.Name+" ")
+	})
+}
+
+// pick gives a default in the job's own units.
+func pick(job *survey.Job, inches, millimetres string) string {
+	if job.Units == "mm" {
+		return millimetres
+	}
+	return inches
+}

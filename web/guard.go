@@ -1,0 +1,71 @@
+package web
+
+import (
+	"net"
+	"net/http"
+	"slices"
+	"strings"
+)
+
+// bodyLimit is the largest form: a job file of 1 MiB (formats.md) in the
+// escapes of a form, and the fields round it.
+const bodyLimit = 4 << 20
+
+// knownHost refuses a request that names a host this server does not answer
+// to, on every route and method: a name somebody else points at this address
+// must not read or write jobs.
+func (s *Server) knownHost(next http.Handler) http.Handler {
+	return http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
+		if !s.knows(r.Host) {
+			http.Error(w, "This server does not answer to that name.", http.StatusMisdirectedRequest)
+			return
+		}
+		next.ServeHTTP(w, r)
+	})
+}
+
+func (s *Server) knows(host string) bool {
+	name := host
+	if h, _, err := net.SplitHostPort(host); err == nil {
+		name = h
+	}
+	name = strings.ToLower(strings.Trim(name, "[]"))
+	if name == "localhost" {
+		return true
+	}
+	if ip := net.ParseIP(name); ip != nil && ip.IsLoopback() {
+		return true
+	}
+	return name != "" && slices.Contains(s.Hosts, name)
+}
+
+// policy lets a page load what this server sends and nothing else, and run no
+// script or style written into the page.
+const policy = "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self' data:; font-src 'self'; " +
+	"connect-src 'self'; form-action 'self'; base-uri 'none'; frame-ancestors 'none'"
+
+func safeHeaders(next http.Handler) http.Handler {
+	return http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
+		h := w.Header()
+		h.Set("Content-Security-Policy", policy)
+		h.Set("X-Content-Type-Options", "nosniff")
+		h.Set("X-Frame-Options", "DENY")
+		h.Set("Referrer-Policy", "no-referrer")
+		h.Set("Cross-Origin-Opener-Policy", "same-origin")
+		h.Set("Cross-Origin-Resource-Policy", "same-origin")
+		h.Set("Cache-Control", "no-store")
+		next.ServeHTTP(w, r)
+	})
+}
+
+// sameOrigin refuses writes that another site's page sends.
+func sameOrigin(next http.Handler) http.Handler {
+	return http.NewCrossOriginProtection().Handler(next)
+}
+
+func smallBody(next http.Handler) http.Handler {
+	return http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
+		r.Body = http.MaxBytesReader(w, r.Body, bodyLimit)
+		next.ServeHTTP(w, r)
+	})
+}

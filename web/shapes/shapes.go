@@ -1,0 +1,122 @@
+// Package shapes makes new jobs from a few plain rooms, with sizes to type
+// over. The sizes are common ones, no source: a tub 60 in long and 30 in wide,
+// a shower base 36 in square.
+package shapes
+
+import (
+	"fmt"
+
+	"coursewright/layout/survey"
+)
+
+// Shape is a plain room to start from.
+type Shape struct{ Key, Name, About string }
+
+// All lists the shapes in the order they are offered.
+func All() []Shape {
+	return []Shape{
+		{"tub", "Tub in an alcove", "Three walls round a tub, each end wall running a little past its front."},
+		{"corner", "Corner shower", "Two walls that meet over a shower base."},
+		{"three", "Three-wall shower", "Three walls round a shower base, tiled to the ceiling."},
+		{"one", "One wall", "A single wall between two lines."},
+	}
+}
+
+// New makes a job of a shape in units "in" or "mm".
+func New(key, units, title string) (survey.Job, error) {
+	if units != "in" && units != "mm" {
+		return survey.Job{}, fmt.Errorf("units are in or mm, not %q", units)
+	}
+	m := maker{metric: units == "mm"}
+	walls, known := m.walls(key)
+	if !known {
+		return survey.Job{}, fmt.Errorf("there is no shape %q", key)
+	}
+	job := m.job(units, title)
+	job.Walls = walls
+	return job, nil
+}
+
+// maker writes sizes in one system of units.
+type maker struct{ metric bool }
+
+// say gives the size in the maker's own units.
+func (m maker) say(inches, millimetres string) string {
+	if m.metric {
+		return millimetres
+	}
+	return inches
+}
+
+func (m maker) job(units, title string) survey.Job {
+	return survey.Job{
+		Format: survey.Format, Title: title, Units: units,
+		Measured: survey.Measured{Tape: m.say("1/16", "1"), Doubt: m.say("1/8", "3")},
+		Tile: survey.Tile{
+			Width: m.say("7 7/8", "200"), Height: m.say("3 15/16", "100"),
+			Thickness: m.say("5/16", "8"), Vary: m.say("1/32", "0.5"),
+		},
+		Joint: m.say("1/8", "3"), Bed: m.say("3/16", "5"),
+		Bond:   survey.Bond{Kind: "running", Offset: "1/2", Along: "level"},
+		Limits: survey.Limits{Sealant: m.say("1/4", "6")},
+	}
+}
+
+func (m maker) walls(key string) ([]survey.Wall, bool) {
+	side, back := m.say("33", "840"), m.say("60", "1524")
+	switch key {
+	case "tub":
+		return m.alcove("tub", side, back, m.stop("33", "840")), true
+	case "three":
+		return m.alcove("shower base", m.say("36", "900"), m.say("48", "1200"), m.ceiling), true
+	case "corner":
+		size := m.say("36", "900")
+		return []survey.Wall{
+			m.wall("left", size, m.end("0"), m.corner(), "shower base", m.ceiling),
+			m.wall("right", size, m.corner(), m.end(size), "shower base", m.ceiling),
+		}, true
+	case "one":
+		return []survey.Wall{m.wall("wall", back, m.end("0"), m.end(back), "floor", m.stop("8", "200"))}, true
+	}
+	return nil, false
+}
+
+// alcove is an end wall, a back wall and an end wall, all over one base.
+func (m maker) alcove(base, side, back string, head func(width string) survey.Head) []survey.Wall {
+	return []survey.Wall{
+		m.wall("left", side, m.end("0"), m.corner(), base, head),
+		m.wall("back", back, m.corner(), m.corner(), base, head),
+		m.wall("right", side, m.corner(), m.end(side), base, head),
+	}
+}
+
+// wall is a plumb wall with the level line 40 in (1000 mm) over a level base.
+func (m maker) wall(name, width string, left, right survey.End, base string, head func(width string) survey.Head) survey.Wall {
+	drop := m.say("40", "1000")
+	return survey.Wall{
+		Name: name, Width: width, Left: left, Right: right,
+		Base: []survey.Segment{{Meets: base, Gap: m.gap(), Readings: []survey.Drop{{At: "0", Drop: drop}, {At: width, Drop: drop}}}},
+		Head: head(width),
+	}
+}
+
+func (m maker) gap() string { return m.say("1/8", "3") }
+
+func (m maker) corner() survey.End { return survey.End{Meets: "corner", Gap: m.gap()} }
+
+func (m maker) end(at string) survey.End {
+	return survey.End{Stops: &survey.Mark{At: at}, Finish: "trim"}
+}
+
+// stop ends the tile at a line so high over the level line.
+func (m maker) stop(inches, millimetres string) func(string) survey.Head {
+	return func(string) survey.Head {
+		return survey.Head{Stops: &survey.Mark{At: m.say(inches, millimetres)}, Finish: "trim"}
+	}
+}
+
+// ceiling is 56 in (1400 mm) over the level line: 8 ft (2400 mm) over the base.
+func (m maker) ceiling(width string) survey.Head {
+	rise := m.say("56", "1400")
+	return survey.Head{Meets: "ceiling", Gap: m.gap(), Readings: []survey.Rise{{At: "0", Rise: rise}, {At: width, Rise: rise}}}
+}

@@ -1,0 +1,234 @@
+package view
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+
+	"coursewright/layout/length"
+	"coursewright/layout/piece"
+	"coursewright/layout/setout"
+	"coursewright/web/form"
+)
+
+// tape gives a length as the person's tape shows it.
+func (b Bench) tape(l length.Length) string {
+	s := b.Plan.Room.Units
+	return l.Format(s, b.step())
+}
+
+// step is the smallest step of the person's tape.
+func (b Bench) step() length.Length {
+	if b.Plan.Room.Tape > 0 {
+		return b.Plan.Room.Tape
+	}
+	return b.Plan.Room.Units.Step()
+}
+
+// exact gives a length so that it reads back as the same one.
+func (b Bench) exact(l length.Length) string { return l.Plain(b.System(), 0) }
+
+func percent(s piece.Share) string {
+	if s.Den == 0 {
+		return "–"
+	}
+	return strconv.FormatInt(100*s.Num/s.Den, 10) + " %"
+}
+
+func bareOr(slivers, bare int) string {
+	if bare > 0 {
+		return "bare wall"
+	}
+	return strconv.Itoa(slivers)
+}
+
+// Figure is one figure of the answer.
+type Figure struct{ Name, Value, Note, Class string }
+
+func (b Bench) figures() []Figure {
+	s := b.Plan.Setout
+	out := []Figure{
+		{"Smallest cut", b.tape(s.Least.Size), b.leastNote(), ""},
+		{"Slivers", strconv.Itoa(s.Merit.Slivers), "", bad(s.Merit.Slivers)},
+		{"Cut pieces", strconv.Itoa(s.Merit.CutPieces), "of " + strconv.Itoa(b.total()), ""},
+		{"Course line", b.tape(s.Line), "from the level line", ""},
+	}
+	if s.Least.Piece == "" {
+		out[0].Value = "none"
+	}
+	if s.Merit.Bare > 0 {
+		out = append(out, Figure{"Bare wall", strconv.Itoa(s.Merit.Bare), "wider than sealant may fill", "bad"})
+	}
+	if s.Merit.OffLine > 0 {
+		out = append(out, Figure{"Edges off the joints", strconv.Itoa(s.Merit.OffLine), "of niches and windows", ""})
+	}
+	return out
+}
+
+func (b Bench) leastNote() string {
+	l := b.Plan.Setout.Least
+	if l.Piece == "" || l.Wall >= len(b.Plan.Walls) {
+		return ""
+	}
+	return percent(l.Share) + " of a tile, " + l.Piece + " on " + b.Plan.Walls[l.Wall].Found.Name
+}
+
+func bad(n int) string {
+	if n > 0 {
+		return "bad"
+	}
+	return ""
+}
+
+func (b Bench) total() int {
+	n := 0
+	for _, w := range b.Plan.Walls {
+		n += len(w.Pieces)
+	}
+	return n
+}
+
+func (b Bench) faultTitle() string {
+	return "Not saved: " + count(len(b.Faults), "thing") + " to put right. The drawing shows the last good plan."
+}
+
+func (b Bench) drawingName() string {
+	if b.Wall < 0 {
+		return "The wrap: all walls on one level line"
+	}
+	return "Wall " + b.Plan.Walls[b.Wall].Found.Name
+}
+
+func (b Bench) startText(i int) string {
+	s := b.Plan.Walls[i].Start
+	what := "joint"
+	if s.OnTile {
+		what = "middle of a tile"
+	}
+	return fmt.Sprintf("%s at %s from the left", what, b.tape(s.X))
+}
+
+func (b Bench) lineText() string {
+	return "bottom edge of a course " + b.fromLevel(b.Plan.Setout.Line)
+}
+
+// fromLevel says where a height is, as people say it.
+func (b Bench) fromLevel(y length.Length) string {
+	switch {
+	case y < 0:
+		return b.tape(-y) + " under the level line"
+	case y > 0:
+		return b.tape(y) + " over the level line"
+	}
+	return "on the level line"
+}
+
+func (b Bench) doubtText(d setout.Doubt) string {
+	return fmt.Sprintf("%s is between %s and %s (measured %s)", d.What, b.tape(d.From), b.tape(d.To), b.tape(d.Measured))
+}
+
+// chosen tells whether a classic start is the one the wall has.
+func (b Bench) chosen(i int, c setout.Classic) bool {
+	s := b.Plan.Walls[i].Start
+	return c.X == s.X && c.OnTile == s.OnTile
+}
+
+// pinStart is the button that pins a classic start.
+func (b Bench) pinStart(i int, c setout.Classic) string {
+	is := "joint"
+	if c.OnTile {
+		is = "tile"
+	}
+	return fmt.Sprintf("pin %s %s=%s", b.Plan.Walls[i].Found.Name, is, b.exact(c.X))
+}
+
+// startPin is the path of a wall's pinned start.
+func (b Bench) startPin(i int) string {
+	name := b.Plan.Walls[i].Found.Name
+	path := form.Key("pins.walls", name)
+	if b.Typed.Pins.Walls[name].Tile != "" {
+		return path + ".tile"
+	}
+	return path + ".joint"
+}
+
+// Slide is what the slider of one wall needs. Its whole numbers count steps of
+// the tape.
+type Slide struct {
+	Wall, Text, StepText string
+	Min, Max, Value, Per string
+	Left, Right          string
+}
+
+// slide lets a wall's start go one period of the bond, from the joint nearest
+// the one it has.
+func (b Bench) slide(i int) Slide {
+	w, step := b.Plan.Walls[i], b.step()
+	x := w.Start.X
+	period := b.Plan.Room.Tile.Width + b.Plan.Room.Joint
+	if w.Start.OnTile {
+		x -= period.Half()
+	}
+	k := length.DivFloor(x, step)
+	reach := length.DivFloor(period, step) / 2
+	pin := func(n int64) string {
+		return "pin " + w.Found.Name + " joint=" + (length.Length(n)*step).Plain(b.System(), 0)
+	}
+	whole := func(n int64) string { return strconv.FormatInt(n, 10) }
+	return Slide{
+		Wall: w.Found.Name, Text: "joint at " + b.tape(x), StepText: step.Format(b.System(), 0),
+		Min: whole(k - reach), Max: whole(k + reach), Value: whole(k),
+		Per:  whole(length.DivFloor(b.System().Unit(), step)),
+		Left: pin(k - 1), Right: pin(k + 1),
+	}
+}
+
+// shownRows bounds the table of pieces, so that a mosaic wall stays quick.
+const shownRows = 2000
+
+// Row is one piece in the table.
+type Row struct {
+	ID, Wall, Cut, Wide, High, Share string
+	Course                           int
+}
+
+// shown lists the pieces of the wall in front, or the cut pieces of all.
+func (b Bench) shown() []Row {
+	var out []Row
+	for _, i := range b.Walls() {
+		for _, p := range b.Plan.Walls[i].Pieces {
+			if (p.Whole && b.Wall < 0) || len(out) == shownRows {
+				continue
+			}
+			out = append(out, b.row(i, p))
+		}
+	}
+	return out
+}
+
+func (b Bench) row(i int, p piece.Piece) Row {
+	cut := "whole"
+	if !p.Whole {
+		cut = p.Kind.String()
+	}
+	if p.Sliver {
+		cut += ", sliver"
+	}
+	s := b.Plan.Room.Units
+	return Row{p.ID, b.Plan.Walls[i].Found.Name, cut, p.Wide.Fine(s), p.High.Fine(s), percent(p.Share), p.Course}
+}
+
+func (b Bench) piecesLine() string {
+	var out []string
+	for _, i := range b.Walls() {
+		w := b.Plan.Walls[i]
+		cut := 0
+		for _, p := range w.Pieces {
+			if !p.Whole {
+				cut++
+			}
+		}
+		out = append(out, fmt.Sprintf("%s %d, %d cut", w.Found.Name, len(w.Pieces), cut))
+	}
+	return strings.Join(out, "; ")
+}
