@@ -9,14 +9,14 @@ import (
 )
 
 // order gives every wall its place in the order of setting: those named first,
-// then the widest first, of equal ones the first in the list.
+// then the widest first, of equal ones the first in the list. A name that no
+// wall has yet is passed over.
 func (r *resolver) order(names []string, walls []WallFound) {
 	var order []int
 	for i, name := range names {
 		at := slices.IndexFunc(walls, func(w WallFound) bool { return w.Name == name })
 		switch {
-		case at < 0:
-			r.faults.add(path("setOrder").at(i), quote(name), "the name of a wall: "+wallNames(walls))
+		case at < 0: // a wall not measured yet, as in the example of formats.md
 		case slices.Contains(order, at):
 			r.faults.add(path("setOrder").at(i), quote(name)+" a second time", "each wall once")
 		default:
