@@ -1,0 +1,105 @@
+package takeoff
+
+import (
+	"fmt"
+
+	"coursewright/layout/length"
+)
+
+// Notch is the notch of the trowel.
+type Notch int
+
+// The usual notches.
+const (
+	ByTile       Notch = iota
+	Quarter            // 1/4 by 1/4 in (6 × 6 mm)
+	ThreeEighths       // 1/4 by 3/8 in (6 × 10 mm)
+	Half               // 1/2 by 1/2 in (12 × 12 mm)
+)
+
+// spread is what a notch is called and how far 50 lb (22.7 kg) of mortar go, in
+// square feet: how-to pages; it fits 22.5 over the notch's depth in inches.
+type spread struct {
+	name      string
+	low, high int64
+}
+
+func (n Notch) spread() spread {
+	switch n {
+	case ThreeEighths:
+		return spread{"1/4 × 3/8 in (6 × 10 mm)", 60, 80}
+	case Half:
+		return spread{"1/2 in (12 mm) square", 40, 50}
+	}
+	return spread{"1/4 in (6 mm) square", 80, 100}
+}
+
+// notchFor is the notch for a tile with that longer side: common practice, no
+// source.
+func notchFor(side length.Length) Notch {
+	switch {
+	case side < 8*length.Inch:
+		return Quarter
+	case side < 15*length.Inch:
+		return ThreeEighths
+	}
+	return Half
+}
+
+// mortar is a range, because walls and hands differ.
+func (in Input) mortar(set Settings) Line {
+	s, a := set.Notch.spread(), in.covered()
+	bags := func(reach int64) int { return int(ceil(a, length.Area(reach)*squareFoot)) }
+	return Line{
+		Item: "mortar", Unit: "bag of 50 lb (22.7 kg)", Least: bags(s.high), Count: bags(s.low), Net: bags(s.low),
+		Because: fmt.Sprintf("%s with a notch of %s; a bag covers %d to %d sq ft", areaText(a, in.Room.Units), s.name, s.low, s.high),
+	}
+}
+
+// board is the backing, in whole sheets by area.
+func (in Input) board(set Settings) Line {
+	if set.Board <= 0 {
+		return Line{}
+	}
+	u := in.Room.Units
+	return bought("backing board", "sheet of "+areaText(set.Board, u), int(ceil(in.covered(), set.Board)), set.Allowance,
+		fmt.Sprintf("%s of wall by area; %d %% on top", areaText(in.covered(), u), set.Allowance))
+}
+
+// membrane is the waterproofing, in square feet or metres.
+func (in Input) membrane(set Settings) Line {
+	unit, size := "sq ft", squareFoot
+	if in.Room.Units == length.Metric {
+		unit, size = "m²", squareM
+	}
+	return bought("membrane", unit, int(ceil(in.covered(), size)), set.Allowance,
+		fmt.Sprintf("%s of wall; %d %% on top", areaText(in.covered(), in.Room.Units), set.Allowance))
+}
+
+// spacers are two for every side of a tile that faces a joint, one near each
+// end: common practice, no source. Each joint is counted once, from its left
+// and from below.
+func (in Input) spacers(set Settings) Line {
+	sides := 0
+	for _, w := range in.Walls {
+		for _, p := range w.Pieces {
+			right, top := false, false
+			for _, ring := range p.Face {
+				for i, c := range ring {
+					next := ring[(i+1)%len(ring)]
+					right = right || c.On == 0 && c.X == p.Tile.Right && next.X == p.Tile.Right
+					top = top || c.On == 0 && c.Y == p.Tile.Top && next.Y == p.Tile.Top
+				}
+			}
+			sides += one(right) + one(top)
+		}
+	}
+	return bought("spacers", "piece", 2*sides, set.Allowance, fmt.Sprintf("%s, two spacers each, one near each end; %d %% on top", counted(sides, "joint side"), set.Allowance))
+}
+
+func one(yes bool) int {
+	if yes {
+		return 1
+	}
+	return 0
+}

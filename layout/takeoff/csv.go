@@ -1,0 +1,44 @@
+package takeoff
+
+import (
+	"fmt"
+	"io"
+	"strconv"
+
+	"coursewright/layout/table"
+)
+
+var columns = []string{"item", "count", "unit", "net", "spare", "boxes", "price", "because"}
+
+// CSV writes the list with one row per line and the flat 10 % rule last, safe
+// to open in a spreadsheet (see table.Write). It fails only when w does.
+func (t Takeoff) CSV(w io.Writer) error {
+	rows := [][]string{columns}
+	for _, l := range append(t.Lines[:len(t.Lines):len(t.Lines)], t.Flat) {
+		rows = append(rows, []string{l.Item, l.Amount(), l.Unit, strconv.Itoa(l.Net), strconv.Itoa(l.Spare), unlessZero(l.Boxes), l.Price(), l.Because})
+	}
+	return table.Write(w, rows)
+}
+
+// Amount is the count, or the range, to buy: "352", "3 to 4".
+func (l Line) Amount() string {
+	if l.Least > 0 && l.Least < l.Count {
+		return fmt.Sprintf("%d to %d", l.Least, l.Count)
+	}
+	return strconv.Itoa(l.Count)
+}
+
+// Price is the price with its hundredths, "447.00"; empty when not known.
+func (l Line) Price() string {
+	if l.Cents == 0 {
+		return ""
+	}
+	return decimal(l.Cents, 2)
+}
+
+func unlessZero(n int) string {
+	if n == 0 {
+		return ""
+	}
+	return strconv.Itoa(n)
+}

@@ -1,0 +1,141 @@
+// Package takeoff says what to buy for a plan: counted from its pieces and
+// joints, every line with its reason.
+package takeoff
+
+import (
+	"fmt"
+
+	"coursewright/layout/length"
+	"coursewright/layout/setout"
+	"coursewright/layout/survey"
+)
+
+// Input is the plan to buy for.
+type Input struct {
+	Room     survey.Room
+	Walls    []setout.Wall // in the job's order
+	TilesCut int           // tiles that are cut into, as the cut schedule pairs them
+}
+
+// Takeoff is the shopping list.
+type Takeoff struct {
+	Lines    []Line
+	Whole    int  // tiles set whole
+	TilesCut int  // tiles cut into
+	Spare    int  // tiles for breakage
+	Flat     Line // what the flat 10 % rule would buy, to compare
+}
+
+// Line is one thing to buy.
+type Line struct {
+	Item    string
+	Count   int // how much to buy: Net + Spare
+	Least   int // the lower end where Count is the upper end of a range, else 0
+	Unit    string
+	Net     int
+	Spare   int
+	Boxes   int   // 0 where it is not sold in boxes
+	Cents   int64 // price in hundredths, 0 where it is not known
+	Because string
+}
+
+// Settings are what a person may choose about buying. Zero measures stand for
+// the tile's own, as each says.
+type Settings struct {
+	Breakage     int           // percent of the tiles kept as spare
+	Allowance    int           // percent on grout, sealant, sheets and spacers
+	GroutDepth   length.Length // 0: the tile's thickness
+	SealantDepth length.Length // 0: the tile's thickness
+	Thickness    length.Length // taken where the job gives no thickness
+	Sanded       length.Length // from this joint on the grout is sanded
+	Trim         length.Length // a stock bar of trim
+	Bullnose     length.Length // a bullnose piece; 0: the tile's longer side
+	Kerf         length.Length // of the saw that cuts trim
+	Notch        Notch         // of the trowel; 0: by the tile's size
+	Board        length.Area   // one sheet of backing board
+	Niche        Niche
+}
+
+// Niche says what is bought for the inside of the niches.
+type Niche struct {
+	Depth length.Length   // 0: nothing
+	Back  bool            // tile on the back too
+	Trim  bool            // trim round the opening
+	Tile  survey.TileSize // its own tile; a zero size is the room's tile
+}
+
+// Usual gives the settings people start from: breakage 5 %, within the 5–15 %
+// of NTCA trainers (TileLetter) and at its low end because the pieces are
+// counted; grout sanded from 1/8 in (3 mm), other allowances 10 %, trim in
+// bars of 8 ft (2.5 m), board of 3 by 5 ft (0.8 by 1.2 m): common practice, no
+// source.
+func Usual(s length.System) Settings {
+	set := Settings{
+		Breakage: 5, Allowance: 10,
+		Thickness: 5 * length.Inch / 16, Sanded: length.Inch / 8,
+		Trim: 8 * length.Foot, Kerf: length.Inch / 8,
+		Board: (3 * length.Foot).Times(5 * length.Foot),
+	}
+	if s == length.Metric {
+		set.Thickness, set.Sanded, set.Kerf = 8*length.Millimetre, 3*length.Millimetre, 3*length.Millimetre
+		set.Trim = 2500 * length.Millimetre
+		set.Board = (800 * length.Millimetre).Times(1200 * length.Millimetre)
+	}
+	return set
+}
+
+// Of counts what a plan needs. Lines that come to nothing are left out. Tiles
+// stand first, then what goes with them, in the order of use.
+func Of(in Input, set Settings) Takeoff {
+	set = set.of(in.Room.Tile)
+	t := Takeoff{Whole: in.whole(), TilesCut: in.TilesCut}
+	tiles := in.tiles(set)
+	t.Spare = tiles.Spare
+	t.Flat = in.flat()
+	lines := []Line{tiles}
+	lines = append(lines, in.niches(set)...)
+	lines = append(lines, in.bars(set, "trim"), in.bars(set, "bullnose"))
+	lines = append(lines, in.board(set), in.membrane(set), in.mortar(set), in.spacers(set), in.grout(set), in.sealant(set))
+	for _, l := range lines {
+		if l.Count > 0 {
+			t.Lines = append(t.Lines, l)
+		}
+	}
+	return t
+}
+
+// of fills the measures that the tile itself gives.
+func (s Settings) of(t survey.TileSize) Settings {
+	if t.Thickness > 0 {
+		s.Thickness = t.Thickness
+	}
+	first := func(l *length.Length, other length.Length) {
+		if *l == 0 {
+			*l = other
+		}
+	}
+	first(&s.GroutDepth, s.Thickness)
+	first(&s.SealantDepth, s.Thickness)
+	first(&s.Bullnose, max(t.Width, t.Height))
+	if s.Notch == ByTile {
+		s.Notch = notchFor(max(t.Width, t.Height))
+	}
+	if s.Niche.Tile.Width == 0 || s.Niche.Tile.Height == 0 {
+		s.Niche.Tile = t
+	}
+	return s
+}
+
+// bought is a line with its spare on top.
+func bought(item, unit string, net, percent int, because string) Line {
+	spare := int(ceil(int64(net)*int64(percent), 100))
+	return Line{Item: item, Unit: unit, Net: net, Spare: spare, Count: net + spare, Because: because}
+}
+
+// counted writes a number with its noun.
+func counted(n int, noun string) string {
+	if n == 1 {
+		return "1 " + noun
+	}
+	return fmt.Sprintf("%d %ss", n, noun)
+}

@@ -1,0 +1,199 @@
+package takeoff
+
+import (
+	"encoding/csv"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+	"pgregory.net/rapid"
+
+	"coursewright/layout/length"
+	"coursewright/layout/piece"
+	"coursewright/layout/plane"
+	"coursewright/layout/setout"
+	"coursewright/layout/survey"
+)
+
+// The sides of the wall below.
+const (
+	left plane.Side = iota + 1
+	right
+	head
+	base
+)
+
+// box is a ring with one side per edge: base, right, head, left.
+func box(l, b, r, t length.Length, on ...plane.Side) plane.Ring {
+	ring := plane.Ring{
+		{Point: plane.Point{X: l, Y: b}}, {Point: plane.Point{X: r, Y: b}},
+		{Point: plane.Point{X: r, Y: t}}, {Point: plane.Point{X: l, Y: t}}}
+	for i := range on {
+		ring[i].On = on[i]
+	}
+	return ring
+}
+
+// twoByTwo is a wall of two courses of two tiles, 10 by 10 in, joints 1/4 in,
+// 20 1/4 in wide and high, each tile's outer edges on the wall's boundaries.
+func twoByTwo() Input {
+	const size, pitch = 10 * inch, 10*inch + inch/4
+	const all = size + pitch
+	w := setout.Wall{Found: survey.WallFound{Name: "back", Right: survey.EndFound{Meets: true, Gap: inch / 8, Beyond: -1}}}
+	w.Shape.Region = plane.Region{box(0, 0, all, all, base, right, head, left)}
+	w.Shape.Sides = []survey.Boundary{{Name: "factory"}, {Name: "left", Kind: "trim"}, {Name: "right", Kind: "corner", Meets: true, Gap: inch / 8},
+		{Name: "head", Kind: "bullnose"}, {Name: "base", Kind: "tub", Meets: true, Gap: inch / 4}}
+	for i := range 4 {
+		x, y := length.Length(i%2)*pitch, length.Length(i/2)*pitch
+		ring := box(x, y, x+size, y+size)
+		if i%2 == 1 {
+			ring[1].On = right
+		}
+		if i/2 == 1 {
+			ring[2].On = head
+		}
+		w.Pieces = append(w.Pieces, piece.Piece{Tile: plane.Rect{Left: x, Bottom: y, Right: x + size, Top: y + size}, Face: plane.Region{ring}, Whole: i > 0})
+	}
+	return Input{
+		Room:     survey.Room{Tile: survey.TileSize{Width: size, Height: size, Thickness: inch / 2, BoxCount: 3, BoxCents: 4550}, Joint: inch / 4},
+		Walls:    []setout.Wall{w},
+		TilesCut: 1,
+	}
+}
+
+func line(t *testing.T, lines []Line, item string) Line {
+	t.Helper()
+	for _, l := range lines {
+		if l.Item == item {
+			return l
+		}
+	}
+	t.Fatalf("no line for %s in %v", item, lines)
+	return Line{}
+}
+
+func TestLines(t *testing.T) {
+	got := Of(twoByTwo(), Usual(length.Imperial))
+	assert.Equal(t, []int{3, 1, 1}, []int{got.Whole, got.TilesCut, got.Spare})
+	assert.Equal(t, Line{Item: "tile", Count: 5, Unit: "piece", Net: 4, Spare: 1, Boxes: 2, Cents: 9100,
+		Because: "3 whole, 1 cut into 1 piece, and 1 spare for breakage (5 %)"}, got.Lines[0])
+	assert.Equal(t, Line{Item: "trim", Count: 1, Unit: "bar of 8'-0\"", Net: 1,
+		Because: `20 1/4" in 1 edge; at least 1 by length alone`}, line(t, got.Lines, "trim"))
+	assert.Equal(t, 2, line(t, got.Lines, "bullnose").Count, "two pieces of 10 in with a joint between them")
+	// 20 1/4² − 4 · 10² = 10.0625 in², 1/2 in deep: 82.45 ml, 130 g of sanded grout.
+	assert.Equal(t, 1, line(t, got.Lines, "sanded grout").Net)
+	assert.Equal(t, "0.1 sq ft of joints, 1/2\" deep, at 1.58 kg per litre", line(t, got.Lines, "sanded grout").Because)
+	// 20 1/4 in of 1/8 and of 1/4 in, 1/2 in deep: 3.80 in³, 62 ml.
+	assert.Equal(t, 1, line(t, got.Lines, "sealant").Count)
+	assert.Equal(t, 1, line(t, got.Lines, "mortar").Least)
+	assert.Equal(t, 3, line(t, got.Lines, "membrane").Net, "2.85 sq ft")
+	assert.Equal(t, 8, line(t, got.Lines, "spacers").Net, "four joint sides")
+	assert.Equal(t, Line{Item: "tile by the flat 10 % rule", Count: 5, Unit: "piece", Net: 4, Spare: 1, Boxes: 2, Cents: 9100,
+		Because: "2.8 sq ft of wall in tiles with their joints, and 10 % on top"}, got.Flat)
+}
+
+func TestMetricLines(t *testing.T) {
+	in := twoByTwo()
+	in.Room.Units, in.Room.Joint = length.Metric, 2*length.Millimetre
+	got := Of(in, Usual(length.Metric))
+	assert.Equal(t, "kg", line(t, got.Lines, "unsanded grout").Unit)
+	assert.Equal(t, "m²", line(t, got.Lines, "membrane").Unit)
+	assert.Equal(t, "bar of 2500 mm", line(t, got.Lines, "trim").Unit)
+}
+
+func TestNicheIsAnOption(t *testing.T) {
+	in := twoByTwo()
+	in.Walls[0].Found.Openings = []survey.OpeningFound{{Kind: "niche", Name: "shelf"}}
+	in.Walls[0].Start.Placed.Openings = []survey.Edges{{Right: 12 * inch, Top: 20 * inch}}
+	set := Usual(length.Imperial)
+	for _, l := range Of(in, set).Lines {
+		assert.NotContains(t, l.Item, "niche")
+	}
+	set.Niche = Niche{Depth: 3 * inch, Back: true, Trim: true, Tile: survey.TileSize{Width: 4 * inch, Height: 4 * inch}}
+	got := Of(in, set)
+	// 3 tiles over 12 in, 5 over 20 in with joints of 1/4 in: 2·3 + 2·5, and 3·5.
+	assert.Equal(t, 16, line(t, got.Lines, "niche returns").Net)
+	assert.Equal(t, 15, line(t, got.Lines, "niche back").Net)
+	assert.Equal(t, 1, line(t, got.Lines, "trim").Count, "84 1/4 in with four kerfs in one bar")
+}
+
+func TestTheCornerIsSealedOnce(t *testing.T) {
+	in := twoByTwo()
+	alone := Of(in, Settings{Thickness: inch})
+	second := in.Walls[0]
+	second.Found.Order, second.Found.Right.Beyond = 1, 0
+	in.Walls[0].Found.Right.Beyond = 1
+	in.Walls = append(in.Walls, second)
+	both := Of(in, Settings{Thickness: inch})
+	assert.Contains(t, line(t, alone.Lines, "sealant").Because, (40*inch + inch/2).Tape(length.Imperial))
+	assert.Contains(t, line(t, both.Lines, "sealant").Because, (60*inch + 3*inch/4).Tape(length.Imperial))
+}
+
+func TestRunsOverTheEndOfARing(t *testing.T) {
+	w := setout.Wall{}
+	w.Shape.Region = plane.Region{box(0, 0, 10, 20, base, right, base, base)}
+	assert.Equal(t, []length.Length{40}, runs(w, base), "head, left and base hang together")
+	assert.Equal(t, []length.Length{20}, runs(w, right))
+	w.Shape.Region = plane.Region{box(0, 0, 10, 20, base, right, base, right)}
+	assert.Equal(t, []length.Length{10, 10}, runs(w, base))
+}
+
+func TestRoot(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		n := rapid.Int64Range(0, 1<<60).Draw(t, "n")
+		if r := root(n); r*r > n || (r+1)*(r+1) <= n {
+			t.Fatalf("root(%d) = %d", n, r)
+		}
+	})
+}
+
+// No packing is under the bound, and every bar is long enough for what the
+// fewest bars by brute force would hold: first fit, longest first, needs at
+// most 11/9 of those and one more (a known theorem, six ninths rounded up).
+func TestPack(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		stock, kerf := length.Length(100), length.Length(rapid.IntRange(0, 5).Draw(t, "kerf"))
+		var lengths []length.Length
+		for range rapid.IntRange(0, 7).Draw(t, "n") {
+			lengths = append(lengths, length.Length(rapid.IntRange(1, 100).Draw(t, "length")))
+		}
+		bars, least := pack(lengths, stock, kerf)
+		best := fewest(lengths, nil, stock, kerf)
+		if least > best || bars < best || 9*bars > 11*best+6 {
+			t.Fatalf("%v: %d bars, bound %d, best %d", lengths, bars, least, best)
+		}
+	})
+}
+
+// fewest tries every bar for every length.
+func fewest(lengths, room []length.Length, stock, kerf length.Length) int {
+	if len(lengths) == 0 {
+		return len(room)
+	}
+	best := 1 << 30
+	for i, left := range room {
+		if left >= lengths[0] {
+			room[i] -= lengths[0] + kerf
+			best = min(best, fewest(lengths[1:], room, stock, kerf))
+			room[i] = left
+		}
+	}
+	return min(best, fewest(lengths[1:], append(room[:len(room):len(room)], stock-lengths[0]-kerf), stock, kerf))
+}
+
+func TestNothingToBuy(t *testing.T) {
+	assert.Empty(t, Of(Input{}, Usual(length.Imperial)).Lines)
+	assert.NotPanics(t, func() { Of(Input{}, Settings{}) })
+}
+
+func TestCSV(t *testing.T) {
+	var b strings.Builder
+	require.NoError(t, Of(twoByTwo(), Usual(length.Imperial)).CSV(&b))
+	rows, err := csv.NewReader(strings.NewReader(strings.TrimPrefix(b.String(), "\ufeff"))).ReadAll()
+	require.NoError(t, err)
+	assert.Equal(t, columns, rows[0])
+	assert.Equal(t, []string{"tile", "5", "piece", "4", "1", "2", "91.00", "3 whole, 1 cut into 1 piece, and 1 spare for breakage (5 %)"}, rows[1])
+	assert.Equal(t, "tile by the flat 10 % rule", rows[len(rows)-1][0])
+	assert.Equal(t, "3 to 4", Line{Least: 3, Count: 4}.Amount())
+}

@@ -1,0 +1,111 @@
+package takeoff
+
+import (
+	"fmt"
+
+	"coursewright/layout/length"
+	"coursewright/layout/survey"
+)
+
+// whole counts the tiles that are set whole.
+func (in Input) whole() int {
+	n := 0
+	for _, w := range in.Walls {
+		for _, p := range w.Pieces {
+			if p.Whole {
+				n++
+			}
+		}
+	}
+	return n
+}
+
+// cutPieces counts the pieces that are not whole.
+func (in Input) cutPieces() int {
+	n := -in.whole()
+	for _, w := range in.Walls {
+		n += len(w.Pieces)
+	}
+	return n
+}
+
+// tiles is the line of the field tile.
+func (in Input) tiles(set Settings) Line {
+	whole := in.whole()
+	l := bought("tile", "piece", whole+in.TilesCut, set.Breakage, "")
+	l.Because = fmt.Sprintf("%d whole, %d cut into %s, and %d spare for breakage (%d %%)",
+		whole, in.TilesCut, counted(in.cutPieces(), "piece"), l.Spare, set.Breakage)
+	return boxed(l, in.Room.Tile)
+}
+
+// boxed fills boxes and price where the job tells how the tile is sold.
+func boxed(l Line, t survey.TileSize) Line {
+	if t.BoxCount > 0 {
+		l.Boxes = int(ceil(int64(l.Count), int64(t.BoxCount)))
+		l.Cents = int64(l.Boxes) * t.BoxCents
+	}
+	return l
+}
+
+// flat is what the flat 10 % rule would buy: the area in tiles with their
+// joints, and a tenth on top. No standard sets a percentage; 5–15 % by shape
+// and pattern: NTCA trainers (TileLetter).
+func (in Input) flat() Line {
+	l := bought("tile by the flat 10 % rule", "piece", byArea(in.covered(), in.Room.Tile, in.Room.Joint), 10,
+		fmt.Sprintf("%s of wall in tiles with their joints, and 10 %% on top", areaText(in.covered(), in.Room.Units)))
+	return boxed(l, in.Room.Tile)
+}
+
+// byArea is how many tiles with their joints make up an area, rounded up.
+func byArea(a length.Area, t survey.TileSize, joint length.Length) int {
+	module := (t.Width + joint).Times(t.Height + joint)
+	if module <= 0 || a <= 0 {
+		return 0
+	}
+	return int(ceil(a, module))
+}
+
+// niches is the tile for returns and backs, each counted in whole tiles of its
+// own grid; off-cuts are not reckoned with.
+func (in Input) niches(set Settings) []Line {
+	n := set.Niche
+	if n.Depth <= 0 {
+		return nil
+	}
+	grid := func(a, b length.Length) int {
+		return along(a, n.Tile.Width, in.Room.Joint) * along(b, n.Tile.Height, in.Room.Joint)
+	}
+	returns, back := 0, 0
+	for _, e := range in.nicheEdges() {
+		wide, high := e.Right-e.Left, e.Top-e.Bottom
+		returns += 2*grid(wide, n.Depth) + 2*grid(n.Depth, high)
+		if n.Back {
+			back += grid(wide, high)
+		}
+	}
+	return []Line{
+		boxed(bought("niche returns", "piece", returns, set.Breakage, "four sides of each niche, "+n.Depth.Tape(in.Room.Units)+" deep, in whole tiles"), n.Tile),
+		boxed(bought("niche back", "piece", back, set.Breakage, "the back of each niche, in whole tiles"), n.Tile),
+	}
+}
+
+// along is how many tiles reach over a length, joints between them.
+func along(l, tile, joint length.Length) int {
+	if tile+joint <= 0 {
+		return 0
+	}
+	return int(ceil(l+joint, tile+joint))
+}
+
+// nicheEdges lists where the niches stand.
+func (in Input) nicheEdges() []survey.Edges {
+	var all []survey.Edges
+	for _, w := range in.Walls {
+		for i, o := range w.Found.Openings {
+			if o.Kind == "niche" && i < len(w.Start.Placed.Openings) {
+				all = append(all, w.Start.Placed.Openings[i])
+			}
+		}
+	}
+	return all
+}
