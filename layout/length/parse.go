@@ -93,29 +93,33 @@ func (r *reader) part() (part, error) {
 	}
 	p := part{number: n}
 	r.spaces()
-	if r.take(inchMarks) {
+	switch {
+	case r.take(inchMarks):
 		p.unit = inch
-		return p, nil
-	}
-	if r.take(footMarks) {
+	case !r.take(footMarks):
+		p.unit, p.bare, err = r.word()
+	case r.take(footMarks): // two foot marks are an inch mark
+		p.unit = inch
+	default:
 		p.unit = foot
-		if r.take(footMarks) { // two foot marks are an inch mark
-			p.unit = inch
-		}
-		return p, nil
 	}
+	return p, err
+}
+
+// word takes a unit written out and the full stop after it; bare tells that
+// there is none.
+func (r *reader) word() (u unit, bare bool, err error) {
 	at := r.at
 	word := r.letters()
 	if word == "" {
-		p.bare = true
-		return p, nil
+		return 0, true, nil
 	}
-	var known bool
-	if p.unit, known = unitWord(word); !known {
-		return part{}, r.fail(at, "has no unit "+quote(word), "ft, in, m, cm or mm")
+	u, known := unitWord(word)
+	if !known {
+		return 0, false, r.fail(at, "has no unit "+quote(word), "ft, in, m, cm or mm")
 	}
 	r.take(".")
-	return p, nil
+	return u, false, nil
 }
 
 // nameUnit gives a bare number its unit: that of the system when it stands
