@@ -12,7 +12,7 @@ const ground = 3500
 
 // extents is the rectangle a wall takes on the drawing, in wall units.
 func extents(w layout.Wall) plane.Rect {
-	r := bounds(w.Shape.Region)
+	r := w.Shape.Region.Bounds()
 	r.Left, r.Right = min(r.Left, 0), max(r.Right, w.Found.Width)
 	for _, s := range w.Found.Base {
 		for _, x := range s.Readings {
@@ -34,7 +34,7 @@ func (b *board) base(f frame, w layout.Wall, names bool) {
 			continue
 		}
 		b.band(tag, pts, ground)
-		mid := Point{(pts[0].X + pts[len(pts)-1].X) / 2, pts[0].Y + ground/2}
+		mid := Point{third(pts), pts[0].Y + ground/2}
 		if names && TextWidth(s.Meets, b.texts.note) < pts[len(pts)-1].X-pts[0].X {
 			b.plate(Label{Tag: tag, Text: s.Meets, Size: b.texts.note, Colour: Black}, mid, White)
 		}
@@ -50,10 +50,13 @@ func (b *board) head(f frame, w layout.Wall, names bool) {
 	tag := Tag{Kind: Head, Wall: f.wall}
 	b.band(tag, pts, -ground)
 	if names {
-		mid := Point{(pts[0].X + pts[len(pts)-1].X) / 2, pts[0].Y - ground/2}
+		mid := Point{third(pts), pts[0].Y - ground/2}
 		b.plate(Label{Tag: tag, Text: "ceiling", Size: b.texts.note, Colour: Black}, mid, White)
 	}
 }
+
+// third is the place of a band's name: a third along, clear of the centre line.
+func third(pts []Point) Micron { return pts[0].X + (pts[len(pts)-1].X-pts[0].X)/3 }
 
 // band is a hatched strip along a line, depth below it.
 func (b *board) band(t Tag, pts []Point, depth Micron) {
@@ -82,7 +85,9 @@ func (b *board) ends(f frame, w layout.Wall) {
 
 // lap draws dashed where the next wall's tile will hide the tile of this one.
 func (b *board) lap(f frame, w layout.Wall) {
-	hidden := func(s plane.Side) bool { return sideName(w.Shape, s) == "lap" }
+	hidden := func(s plane.Side) bool {
+		return s == survey.SideLeft && w.Found.Left.Cover > 0 || s == survey.SideRight && w.Found.Right.Cover > 0
+	}
 	edges(w.Shape.Visible, hidden, func(p, q plane.Corner) {
 		b.chain(Tag{Kind: Lap, Wall: f.wall}, broken(Black, 350, Hidden), f.at(p.X, p.Y), f.at(q.X, q.Y))
 	})
@@ -93,13 +98,13 @@ func (b *board) corner(f frame, e survey.EndFound, x, low, high length.Length) {
 	if !e.Meets {
 		return
 	}
-	pts := []Point{f.at(x+between(e.Lean, low), low)}
+	pts := []Point{f.at(x+leaning(e, low), low)}
 	for _, l := range e.Lean {
 		if l.At > low && l.At < high {
 			pts = append(pts, f.at(x+l.Value, l.At))
 		}
 	}
-	pts = append(pts, f.at(x+between(e.Lean, high), high))
+	pts = append(pts, f.at(x+leaning(e, high), high))
 	b.chain(Tag{Kind: Corner, Wall: f.wall}, line(Black, 350), pts...)
 }
 
@@ -111,39 +116,22 @@ func baseAt(w layout.Wall, x length.Length) length.Length {
 		if n == 0 || x < s.Readings[0].At || x > s.Readings[n-1].At {
 			continue
 		}
-		if v := between(s.Readings, x); !found || v > y {
+		if v := survey.At(s.Readings, x); !found || v > y {
 			y, found = v, true
 		}
 	}
 	if !found {
-		return bounds(w.Shape.Region).Bottom
+		return w.Shape.Region.Bounds().Bottom
 	}
 	return y
 }
 
-// between reads a line of readings at a place, rounded to a unit and level
-// beyond its ends; 0 where there are none.
-func between(r []survey.Reading, at length.Length) length.Length {
-	if len(r) == 0 {
+// leaning is how far a corner stands to the right at a height.
+func leaning(e survey.EndFound, at length.Length) length.Length {
+	if len(e.Lean) == 0 {
 		return 0
 	}
-	for i := 1; i < len(r); i++ {
-		if p, q := r[i-1], r[i]; at >= p.At && at < q.At {
-			return p.Value + (q.Value-p.Value)*(at-p.At)/(q.At-p.At)
-		}
-	}
-	if at < r[0].At {
-		return r[0].Value
-	}
-	return r[len(r)-1].Value
-}
-
-// sideName is the name of the boundary an edge lies on, "" for a factory edge.
-func sideName(s survey.Shape, side plane.Side) string {
-	if side <= 0 || int(side) >= len(s.Sides) {
-		return ""
-	}
-	return s.Sides[side].Name
+	return survey.At(e.Lean, at)
 }
 
 // outline draws the outer edge of the tiled region.

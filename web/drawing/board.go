@@ -42,7 +42,7 @@ func (b *board) label(l Label) { b.Elements = append(b.Elements, l) }
 
 // plate is a label on a ground of its own, centred on at.
 func (b *board) plate(l Label, at Point, ground Colour) {
-	w, h := TextWidth(l.Text, l.Size)/2+l.Size/4, l.Size*62/100
+	w, h := l.width()/2+l.Size/8, l.Size*62/100
 	if l.Up {
 		w, h = h, w
 	}

@@ -56,7 +56,7 @@ func places(e Element) []Point {
 	case Disc:
 		return []Point{{e.Centre.X - e.Radius, e.Centre.Y - e.Radius}, {e.Centre.X + e.Radius, e.Centre.Y + e.Radius}}
 	case Label:
-		w := TextWidth(e.Text, e.Size)
+		w := e.width()
 		from := []Micron{0, -w / 2, -w}[e.Anchor]
 		if e.Up {
 			return []Point{{e.At.X, e.At.Y - from}, {e.At.X, e.At.Y - from - w}}
@@ -139,11 +139,10 @@ func TestScaleRoundsToTheMicrometre(t *testing.T) {
 
 func TestALabelStaysInsideItsPiece(t *testing.T) {
 	ell := [][]Point{{{0, 0}, {20000, 0}, {20000, 5000}, {5000, 5000}, {5000, 20000}, {0, 20000}}}
-	l := Label{Text: `7 1/2"`, Size: 2500}
-	at, ok := room(l, ell)
+	at, ok := room(Label{Size: 2500}, []string{`7 1/2"`}, ell)
 	require.True(t, ok)
 	assert.True(t, at.Y < 5000 || at.X < 5000, "in one of the arms: %v", at)
-	_, ok = room(Label{Text: "far too long a label for this", Size: 2500}, ell)
+	_, ok = room(Label{Size: 2500}, []string{"far too long a label for this"}, ell)
 	assert.False(t, ok)
 }
 

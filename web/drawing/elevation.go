@@ -32,14 +32,15 @@ func Elevation(plan layout.Plan, wall int, o Options) Scene {
 	f := frame{wall: wall, scale: o.Scale, origin: Point{m.left - o.Scale.On(r.Left), m.top + o.Scale.On(r.Top)}}
 	b.Scale = o.Scale
 	b.Width = m.left + o.Scale.On(r.Right-r.Left) + m.right
-	b.Width = max(b.Width, 120*Millimetre)
+	b.Width = max(b.Width, m.left+TextWidth(seen+b.unitNote(), b.texts.note)+b.texts.letter+50000)
 	under := b.Width - m.left - 4000
 	b.Height = m.top + o.Scale.On(r.Top-r.Bottom) + m.bottom + b.legendHeight(under) + 2000
 	b.wall(f, w, true)
 	b.courseNumbers(f, w)
 	b.levelLine(f.origin.Y, m.left-12000, f.at(r.Right, 0).X+6000)
-	b.upright(f, f.at(r.Right, 0).X+8500, up)
-	b.level(f, f.at(0, r.Bottom).Y+ground+6500, across)
+	b.sizes(f, w.Pieces)
+	b.plumbString(f, f.at(r.Right, 0).X+8500, up)
+	b.levelString(f, f.at(0, r.Bottom).Y+ground+6500, across)
 	b.flags(f)
 	b.heading(w, m.left)
 	b.keyPlan(Point{b.Width - 44000, 3000}, Point{40000, b.texts.letter + 7000}, wall)
@@ -59,14 +60,14 @@ func (b *board) wall(f frame, w layout.Wall, full bool) {
 	b.ends(f, w)
 	b.pieces(f, w.Pieces)
 	b.outline(f, w)
-	b.openings(f, w, true)
-	b.lap(f, w)
 	over := Micron(0)
 	if full {
 		over = 4000
 		b.centreLine(f, w)
-		b.sizes(f, w.Pieces)
 	}
+	b.startLine(f, w)
+	b.openings(f, w, true)
+	b.lap(f, w)
 	b.courseLine(f, w, over)
 	b.start(f, w, full)
 }
@@ -80,9 +81,11 @@ func (b *board) heading(w layout.Wall, x Micron) {
 	x += TextWidth(w.Found.Letter, size) + size*3/4
 	b.label(Label{Tag: tag, Text: w.Found.Name + " wall", Size: b.texts.note * 3 / 2, Bold: true,
 		At: Point{x, y - b.texts.note*8/5}, Colour: Black})
-	b.label(Label{Tag: tag, Text: "seen from inside the room · " + b.unitNote(), Size: b.texts.note,
+	b.label(Label{Tag: tag, Text: seen + b.unitNote(), Size: b.texts.note,
 		At: Point{x, y}, Colour: Grey})
 }
+
+const seen = "seen from inside the room · "
 
 // unitNote says once what the figures are in.
 func (b *board) unitNote() string {

@@ -12,7 +12,7 @@ func (b *board) handles(f frame, w layout.Wall) {
 	add := func(id, axis, text string, x, y length.Length) {
 		b.Handles = append(b.Handles, Handle{ID: id, Wall: f.wall, Axis: axis, X: x, Y: y, At: f.at(x, y), Text: text})
 	}
-	r, line := bounds(w.Shape.Region), b.plan.Setout.Line
+	r, line := w.Shape.Region.Bounds(), b.plan.Setout.Line
 	add("course", "y", "course line", r.Left, line)
 	add("start", "x", "start", w.Start.X, line)
 	if !w.Found.Left.Meets && w.Found.Left.Stops.Free() {

@@ -43,16 +43,20 @@ func (b *board) centreLine(f frame, w layout.Wall) {
 		Point{top.X, top.Y - 2500}, Point{low.X, low.Y + ground + 1500})
 }
 
-// start marks where the bond begins: a plumb line, a pointer under the course
-// line and the outline of the first tile.
+// startLine draws the plumb line that the bond begins on, from the course line up.
+func (b *board) startLine(f frame, w layout.Wall) {
+	b.chain(Tag{Kind: Start, Wall: f.wall}, broken(Blue, 350, DashDot),
+		f.at(w.Start.X, extents(w).Top), f.at(w.Start.X, b.plan.Setout.Line))
+}
+
+// start marks where the bond begins: a pointer under the course line and the
+// outline of the first tile.
 func (b *board) start(f frame, w layout.Wall, name bool) {
 	tag := Tag{Kind: Start, Wall: f.wall}
 	if p, ok := firstTile(w, b.plan.Setout.Line); ok {
 		b.path(Tag{Kind: Start, Wall: f.wall, Piece: p.ID}, line(Blue, 900), f.rings(p.Face)...)
 	}
-	r := extents(w)
 	at := f.at(w.Start.X, b.plan.Setout.Line)
-	b.chain(tag, broken(Blue, 350, DashDot), f.at(w.Start.X, r.Top), at)
 	b.path(tag, fill(Blue), []Point{at, {at.X + 1500, at.Y + 2800}, {at.X - 1500, at.Y + 2800}})
 	if name {
 		is := "START joint"
@@ -91,7 +95,7 @@ func (b *board) courseNumbers(f frame, w layout.Wall) {
 	if len(order) == 0 || b.plan.Room.Bond.Plumb {
 		return
 	}
-	r := bounds(w.Shape.Region)
+	r := w.Shape.Region.Bounds()
 	size := b.texts.dim
 	every := everyNth(f.scale.On(b.plan.Room.Tile.Height+b.plan.Room.Joint), size*5/4)
 	for _, c := range order {

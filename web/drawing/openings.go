@@ -52,12 +52,16 @@ func (b *board) openingName(tag Tag, box []Point, o survey.OpeningFound, e surve
 	mid := Point{(box[0].X + box[2].X) / 2, (box[0].Y + box[2].Y) / 2}
 	size := b.texts.note
 	name := Label{Tag: tag, Text: o.Kind + " " + o.Name, Size: size, Bold: true, Colour: Black}
-	if TextWidth(name.Text, size) > box[2].X-box[0].X {
+	space := box[2].X - box[0].X - 3000
+	if name.width() > space {
 		name.Text = o.Kind
+	}
+	if name.width() > space {
+		return
 	}
 	b.plate(name, Point{mid.X, mid.Y - size*3/4}, Pale)
 	clear := b.figure(e.Right-e.Left) + " × " + b.figure(e.Top-e.Bottom)
-	if TextWidth(clear, size) < box[2].X-box[0].X {
+	if TextWidth(clear, size) < space {
 		b.plate(Label{Tag: tag, Text: clear, Size: size, Colour: Black}, Point{mid.X, mid.Y + size*3/4}, Pale)
 	}
 }

@@ -119,8 +119,24 @@ func spread(at []Micron, gap Micron) []Micron {
 	return out
 }
 
-// upright draws the running heights along x, labels to the right.
-func (b *board) upright(f frame, x Micron, s []station) {
+// within moves places that keep a gap inside the bounds; where there is not
+// room for all, the first ones give way.
+func within(at []Micron, gap, lo, hi Micron) []Micron {
+	for i := range at {
+		if low := lo + Micron(i)*gap; at[i] < low {
+			at[i] = low
+		}
+	}
+	for i := range at {
+		if high := hi - Micron(len(at)-1-i)*gap; at[i] > high {
+			at[i] = high
+		}
+	}
+	return at
+}
+
+// plumbString draws the running heights along x, labels to the right.
+func (b *board) plumbString(f frame, x Micron, s []station) {
 	slices.Reverse(s) // paper's y runs down
 	at := make([]Micron, len(s))
 	for i := range s {
@@ -137,8 +153,8 @@ func (b *board) upright(f frame, x Micron, s []station) {
 	}
 }
 
-// level draws the running widths along y, labels below and reading up.
-func (b *board) level(f frame, y Micron, s []station) {
+// levelString draws the running widths along y, labels below and reading up.
+func (b *board) levelString(f frame, y Micron, s []station) {
 	at := make([]Micron, len(s))
 	for i := range s {
 		s[i].at = f.at(s[i].l, 0).X
@@ -163,7 +179,7 @@ func (b *board) tick(t Tag, p Point) {
 func (b *board) longest(s []station, figure func(length.Length) string) Micron {
 	var w Micron
 	for _, x := range s {
-		w = max(w, TextWidth(figure(x.l)+apart+x.name, b.texts.dim))
+		w = max(w, Label{Text: figure(x.l) + apart + x.name, Size: b.texts.dim, Bold: x.bold}.width())
 	}
 	return w
 }

@@ -63,20 +63,3 @@ func (f frame) rect(r plane.Rect) []Point {
 func corners(a, b Point) []Point {
 	return []Point{a, {b.X, a.Y}, b, {a.X, b.Y}}
 }
-
-// bounds is the smallest upright rectangle round a region; the zero Rect for
-// an empty one.
-func bounds(r plane.Region) plane.Rect {
-	var b plane.Rect
-	first := true
-	for _, ring := range r {
-		for _, c := range ring {
-			if first {
-				b, first = plane.Rect{Left: c.X, Right: c.X, Bottom: c.Y, Top: c.Y}, false
-			}
-			b.Left, b.Right = min(b.Left, c.X), max(b.Right, c.X)
-			b.Bottom, b.Top = min(b.Bottom, c.Y), max(b.Top, c.Y)
-		}
-	}
-	return b
-}

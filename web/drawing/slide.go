@@ -32,6 +32,7 @@ func Slide(plan layout.Plan, wall int) Scene {
 	b.grid(c)
 	b.curve(c, w.Start.Slide, wall)
 	b.dots(c, w.Start, wall)
+	b.chosen(c, w.Start, wall)
 	b.Describe = "Smallest cut against the start, over one tile and joint. Chosen start at " + b.figure(w.Start.X) + "."
 	return b.Scene
 }
@@ -79,7 +80,7 @@ func (b *board) grid(c chart) {
 	b.chain(tag, line(Black, 350), Point{c.lo.X, c.lo.Y}, Point{c.lo.X, c.hi.Y}, Point{c.hi.X, c.hi.Y})
 	b.label(Label{Tag: tag, Text: "smallest cut, share of the tile", Size: size, At: Point{1500, 3500}, Colour: Black})
 	b.label(Label{Tag: tag, Text: "start slides right by one tile and joint, " + b.figure(c.period), Size: size,
-		Anchor: Right, At: Point{c.hi.X, c.hi.Y + 2*size}, Colour: Black})
+		Anchor: Right, At: Point{c.hi.X, 3500}, Colour: Black})
 }
 
 // curve draws the corners as a line; two corners at one edge are a jump and
@@ -105,9 +106,8 @@ func (b *board) curve(c chart, points []setout.SlidePoint, wall int) {
 // dots marks the classic starts with their names over the chart, and the
 // chosen start.
 func (b *board) dots(c chart, s setout.Start, wall int) {
+	const apart = 25000
 	tag, size := Tag{Kind: Start, Wall: wall}, b.texts.least
-	chosen := c.x(s.Edge)
-	b.chain(tag, line(Blue, 350), Point{chosen, c.lo.Y - 1500}, Point{chosen, c.hi.Y})
 	classic := slices.Clone(s.Classic)
 	edge := func(k setout.Classic) Micron { return c.x(b.edgeOf(k)) }
 	slices.SortStableFunc(classic, func(p, q setout.Classic) int { return cmp.Compare(edge(p), edge(q)) })
@@ -115,17 +115,41 @@ func (b *board) dots(c chart, s setout.Start, wall int) {
 	for i, k := range classic {
 		at[i] = edge(k)
 	}
-	for i, x := range spread(at, 26000) {
-		x = min(max(x, c.lo.X+12000), c.hi.X-12000-26000*Micron(len(at)-1-i))
+	for i, x := range within(spread(at, apart), apart, c.lo.X, c.hi.X-apart/2) {
 		k := classic[i]
-		ink := Ink{Fill: White, Line: Black, Width: 350}
-		if k.Name == "best" {
-			ink.Fill = Blue
-		}
 		b.chain(tag, line(Grey, 180), Point{x, 9000}, Point{at[i], c.lo.Y - 2500}, Point{at[i], c.y(k.Share)})
-		b.disc(tag, ink, Point{at[i], c.y(k.Share)}, 1100)
+		b.disc(tag, Ink{Fill: White, Line: Black, Width: 350}, Point{at[i], c.y(k.Share)}, 1100)
 		b.label(Label{Tag: tag, Text: k.Name, Size: size, Anchor: Middle, At: Point{x, 8200}, Colour: Black, Bold: k.Name == "best"})
 	}
+}
+
+// chosen marks the start of the plan: a larger dot on the curve, and its
+// place on the tape under the chart.
+func (b *board) chosen(c chart, s setout.Start, wall int) {
+	tag, size, x := Tag{Kind: Start, Wall: wall}, b.texts.note, c.x(s.Edge)
+	b.chain(tag, line(Blue, 500), Point{x, c.lo.Y}, Point{x, c.hi.Y + 1500})
+	b.disc(tag, Ink{Fill: Blue, Line: White, Width: 350}, Point{x, c.height(s.Slide, x)}, 1700)
+	l := Label{Tag: tag, Text: "START " + b.figure(s.X), Size: size, Bold: true, Colour: Blue}
+	half := l.width() / 2
+	b.label(centred(l, Point{min(max(x, half+1000), b.Width-half-1000), c.hi.Y + 1500 + size}))
+}
+
+// height is the curve's height over x; at a jump, that of its right side.
+func (c chart) height(points []setout.SlidePoint, x Micron) Micron {
+	y := c.y(points[0].Share)
+	for i, p := range points {
+		at := c.along(p.Edge - c.first)
+		if at <= x {
+			y = c.y(p.Share)
+			continue
+		}
+		if i > 0 {
+			from := c.along(points[i-1].Edge - c.first)
+			y += (c.y(p.Share) - y) * (x - from) / (at - from)
+		}
+		break
+	}
+	return y
 }
 
 // edgeOf is the left edge of the tile that a classic start names.

@@ -3,11 +3,14 @@ package drawing
 import "unicode/utf8"
 
 // Text heights on paper. On a screen 300 mm of paper take about 1200 px.
-type texts struct{ id, size, least, dim, level, letter, note Micron }
+type texts struct {
+	size, least, dim, letter, note Micron
+	ids                            bool // cut pieces carry their id
+}
 
 var (
-	screenTexts = texts{id: 0, size: 3600, least: 2500, dim: 2900, level: 3600, letter: 7000, note: 2900}
-	sheetTexts  = texts{id: 3500, size: 5000, least: 2500, dim: 3000, level: 7000, letter: 10000, note: 3000}
+	screenTexts = texts{size: 3600, least: 2500, dim: 2900, letter: 7000, note: 2900}
+	sheetTexts  = texts{size: 5000, least: 2500, dim: 3000, letter: 10000, note: 3000, ids: true}
 )
 
 // TextWidth is about how long a text runs in DejaVu Sans Condensed, erring on
@@ -18,6 +21,15 @@ func TextWidth(s string, size Micron) Micron {
 		w += advance(r)
 	}
 	return w * size / 1000
+}
+
+// width is about how long a label runs.
+func (l Label) width() Micron {
+	w := TextWidth(l.Text, l.Size)
+	if l.Bold {
+		w = w * 115 / 100
+	}
+	return w
 }
 
 // advance is a character's width in thousandths of the text height.

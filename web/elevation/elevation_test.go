@@ -27,7 +27,8 @@ func TestGoldenDrawings(t *testing.T) {
 		"wall-over-a-tub-front":         drawing.Elevation(p, 0, drawing.Options{}),
 		"wall-with-a-niche":             drawing.Elevation(p, 1, drawing.Options{Handles: true}),
 		"wall-with-a-niche-on-a-sheet":  drawing.Elevation(p, 1, drawing.Options{Sheet: true, Scale: drawing.Scale{Paper: 1, Real: 10}}),
-		"wrap-of-two-walls":             drawing.Wrap(p, drawing.Options{}),
+		"wall-with-a-window":            drawing.Elevation(p, 2, drawing.Options{}),
+		"wrap-of-three-walls":           drawing.Wrap(p, drawing.Options{}),
 		"key-plan-with-the-second-wall": drawing.KeyPlan(p, 1),
 		"slide-curve-with-a-jump":       drawing.Slide(p, 1),
 	} {

@@ -1,0 +1,155 @@
+package drawing
+
+import "coursewright/layout/piece"
+
+// written puts a cut piece's size, and on a sheet its id, inside the piece
+// where they fit: in one line, or in two.
+func (b *board) written(f frame, p piece.Piece) {
+	if p.Whole {
+		return
+	}
+	ground := cutInk(CutKind(p)).Fill
+	l := Label{Tag: Tag{Kind: Size, Wall: f.wall, Piece: p.ID}, Colour: textOn(ground)}
+	face := f.rings(p.Visible)
+	if b.taper(f, p, l, ground) {
+		return
+	}
+	for _, lines := range b.wordings(p) {
+		if b.fits(l, lines, face, ground) {
+			return
+		}
+	}
+}
+
+// wordings are the ways to write a piece's size, the fullest first.
+func (b *board) wordings(p piece.Piece) [][]string {
+	size := b.cutSize(p)
+	one := []string{size[0]}
+	if len(size) == 2 {
+		one[0] += " × " + size[1]
+		size[1] = "× " + size[1]
+	}
+	if !b.texts.ids {
+		return [][]string{one, size}
+	}
+	return [][]string{{p.ID + apart + one[0]}, {p.ID, one[0]}, append([]string{p.ID}, size...), {p.ID}, one, size}
+}
+
+// cutSize is the size or the two sizes a piece is cut to.
+func (b *board) cutSize(p piece.Piece) []string {
+	narrow, low := p.Wide < p.Tile.Right-p.Tile.Left, p.High < p.Tile.Top-p.Tile.Bottom
+	switch {
+	case narrow && low:
+		return []string{b.figure(p.Wide), b.figure(p.High)}
+	case low:
+		return []string{b.figure(p.High)}
+	case narrow:
+		return []string{b.figure(p.Wide)}
+	}
+	if p.Kind&piece.Hole != 0 {
+		return []string{"hole"}
+	}
+	return []string{"cut"}
+}
+
+// fits tries the lines level, then reading up, at falling sizes, and draws
+// them at the first place inside the face.
+func (b *board) fits(l Label, lines []string, face [][]Point, ground Colour) bool {
+	for size := b.texts.size; ; size = max(size-500, b.texts.least) {
+		for _, up := range []bool{false, true} {
+			l.Size, l.Up = size, up
+			if at, ok := room(l, lines, face); ok {
+				b.stack(l, lines, at, ground)
+				return true
+			}
+		}
+		if size == b.texts.least {
+			return false
+		}
+	}
+}
+
+// stack draws lines of text round a middle, each on its plate.
+func (b *board) stack(l Label, lines []string, mid Point, ground Colour) {
+	for i, text := range lines {
+		l.Text = text
+		off := Micron(2*i-len(lines)+1) * leading(l.Size) / 2
+		at := Point{mid.X, mid.Y + off}
+		if l.Up {
+			at = Point{mid.X + off, mid.Y}
+		}
+		b.plate(l, at, ground)
+	}
+}
+
+// leading is the distance from line to line.
+func leading(size Micron) Micron { return size * 5 / 4 }
+
+// room finds where lines of text lie wholly inside a face: its middle, or
+// another of 25 places spread over it.
+func room(l Label, lines []string, face [][]Point) (Point, bool) {
+	if len(face) == 0 {
+		return Point{}, false
+	}
+	w, h := Micron(0), leading(l.Size)*Micron(len(lines))
+	for _, text := range lines {
+		w = max(w, TextWidth(text, l.Size)+l.Size/4)
+	}
+	if l.Up {
+		w, h = h, w
+	}
+	lo, hi := extent(face)
+	eighths := []Micron{4, 2, 6, 1, 7}
+	for _, v := range eighths {
+		for _, u := range eighths {
+			at := Point{lo.X + (hi.X-lo.X)*u/8, lo.Y + (hi.Y-lo.Y)*v/8}
+			if clear(face, Point{at.X - w/2, at.Y - h/2}, Point{at.X + w/2, at.Y + h/2}) {
+				return at, true
+			}
+		}
+	}
+	return Point{}, false
+}
+
+// extent is the smallest upright box round the rings, which must not be empty.
+func extent(face [][]Point) (lo, hi Point) {
+	lo, hi = face[0][0], face[0][0]
+	for _, ring := range face {
+		for _, p := range ring {
+			lo = Point{min(lo.X, p.X), min(lo.Y, p.Y)}
+			hi = Point{max(hi.X, p.X), max(hi.Y, p.Y)}
+		}
+	}
+	return lo, hi
+}
+
+// clear tells whether the box a, b lies inside the face: no edge runs through
+// it and its middle is inside.
+func clear(face [][]Point, a, b Point) bool {
+	mid, in := Point{(a.X + b.X) / 2, (a.Y + b.Y) / 2}, false
+	for _, ring := range face {
+		for i, p := range ring {
+			q := ring[(i+1)%len(ring)]
+			if crosses(p, q, a, b) {
+				return false
+			}
+			if (p.Y > mid.Y) != (q.Y > mid.Y) && (mid.X < p.X+(q.X-p.X)*(mid.Y-p.Y)/(q.Y-p.Y)) {
+				in = !in
+			}
+		}
+	}
+	return in
+}
+
+// crosses tells whether the segment p, q has a part inside the open box a, b.
+func crosses(p, q, a, b Point) bool {
+	if max(p.X, q.X) <= a.X || min(p.X, q.X) >= b.X || max(p.Y, q.Y) <= a.Y || min(p.Y, q.Y) >= b.Y {
+		return false
+	}
+	var left, right bool
+	for _, c := range corners(a, b) {
+		side := (q.X-p.X)*(c.Y-p.Y) - (q.Y-p.Y)*(c.X-p.X)
+		left, right = left || side > 0, right || side < 0
+	}
+	return left && right
+}

@@ -1,0 +1,72 @@
+package drawing
+
+import (
+	"coursewright/layout/length"
+	"coursewright/layout/piece"
+	"coursewright/layout/plane"
+)
+
+// taper writes the heights of a piece's two ends, each at its own end, and
+// tells whether it did. It leaves alone those that end in a point, as
+// at a corner that leans, or whose heights read the same.
+func (b *board) taper(f frame, p piece.Piece, l Label, ground Colour) bool {
+	if p.Kind&piece.Taper == 0 || p.Kind&piece.Notch != 0 {
+		return false
+	}
+	box := p.Visible.Bounds()
+	lh, rh := upright(p.Visible, box.Left), upright(p.Visible, box.Right)
+	left, right := b.figure(lh), b.figure(rh)
+	if lh <= 0 || rh <= 0 || left == right {
+		return false
+	}
+	for l.Size = b.texts.size; l.Size > b.texts.least; l.Size -= 500 {
+		if b.bothEnds(f, l, box, ends{p.ID, left, right}, ground) {
+			return true
+		}
+	}
+	return false
+}
+
+// ends are the words on a tapered piece: its id and the heights at its ends.
+type ends struct{ id, left, right string }
+
+// bothEnds draws the two heights where both fit side by side.
+func (b *board) bothEnds(f frame, l Label, box plane.Rect, e ends, ground Colour) bool {
+	lo, hi := f.at(box.Left, box.Top), f.at(box.Right, box.Bottom)
+	lw, rw := TextWidth(e.left, l.Size), TextWidth(e.right, l.Size)
+	rows := Micron(1)
+	if b.texts.ids {
+		rows = 2
+	}
+	if lw+rw+2*l.Size > hi.X-lo.X || (rows+1)*leading(l.Size) > hi.Y-lo.Y {
+		return false
+	}
+	y := (lo.Y + hi.Y) / 2
+	if b.texts.ids {
+		y -= leading(l.Size) / 2
+		b.stack(l, []string{e.id}, Point{(lo.X + hi.X) / 2, y}, ground)
+		y += leading(l.Size)
+	}
+	b.stack(l, []string{e.left}, Point{lo.X + lw/2 + l.Size/2, y}, ground)
+	b.stack(l, []string{e.right}, Point{hi.X - rw/2 - l.Size/2, y}, ground)
+	return true
+}
+
+// upright is how high a face stands at x, one of its ends: 0 where only one
+// corner reaches it.
+func upright(face plane.Region, x length.Length) length.Length {
+	var low, high length.Length
+	found := false
+	for _, ring := range face {
+		for _, c := range ring {
+			if c.X != x {
+				continue
+			}
+			if !found {
+				low, high, found = c.Y, c.Y, true
+			}
+			low, high = min(low, c.Y), max(high, c.Y)
+		}
+	}
+	return high - low
+}
