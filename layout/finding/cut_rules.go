@@ -53,15 +53,28 @@ func cutRules() []Rule {
 	}
 }
 
+// bare tells each bare place, or their number where only that is known.
 func bare(in Input) []place {
-	if in.Setout.Merit.Bare == 0 {
-		return nil
+	limit := in.fine(in.Room.Sealant)
+	var all []place
+	for i, points := range in.Bare {
+		if i >= len(in.Walls) {
+			break
+		}
+		for _, at := range points[:min(len(points), single)] {
+			all = append(all, onPoint(i, at, fmt.Sprintf("On %s a gap is wider than sealant may fill (%s).", in.Walls[i].Found.Name, limit)))
+		}
+		if more := len(points) - single; more > 0 {
+			all = append(all, place{wall: i, text: fmt.Sprintf("%s has %s more that sealant may not fill.", in.Walls[i].Found.Name, count(more, "gap"))})
+		}
 	}
-	return room(fmt.Sprintf("The gap to the tile is wider than sealant may fill (%s) at %s.",
-		in.fine(in.Room.Sealant), count(in.Setout.Merit.Bare, "place")))
+	if len(all) == 0 && in.Setout.Merit.Bare > 0 {
+		return room(fmt.Sprintf("The gap to the tile is wider than sealant may fill (%s) at %s.", limit, count(in.Setout.Merit.Bare, "place")))
+	}
+	return all
 }
 
-// single is how many slivers of a wall are told one by one.
+// single is how many slivers, or gaps, of a wall are told one by one.
 const single = 6
 
 func slivers(in Input) []place {

@@ -86,6 +86,11 @@ func TestRules(t *testing.T) {
 		{"no bare wall", "bare wall", func(in *Input) {}, nil},
 		{"bare wall at three places", "bare wall", func(in *Input) { in.Setout.Merit.Bare = 3 },
 			[]string{`The gap to the tile is wider than sealant may fill (1/4") at 3 places.`}},
+		{"bare wall at a known place", "bare wall", func(in *Input) {
+			in.Setout.Merit.Bare, in.Bare = 1, [][]plane.Point{{{X: inch}}}
+		}, []string{`On back a gap is wider than sealant may fill (1/4").`}},
+		{"eight bare places", "bare wall", func(in *Input) { in.Bare = [][]plane.Point{make([]plane.Point, 8)} },
+			append(slices.Repeat([]string{`On back a gap is wider than sealant may fill (1/4").`}, 6), "back has 2 gaps more that sealant may not fill.")},
 		{"one sliver", "sliver", func(in *Input) { in.Walls[0].Pieces = append(in.Walls[0].Pieces, thin("B-01-02", 1, inch, true)) },
 			[]string{`B-01-02 on back is only 1" at its thinnest.`}},
 		{"a niche between two joint lines", "edge off the joint lines", func(in *Input) { opens(in, niche, 8, 4, 16, 8) }, nil},
