@@ -1,0 +1,81 @@
+package store
+
+import (
+	"io/fs"
+	"os"
+	"path/filepath"
+	"testing"
+	"time"
+
+	"github.com/stretchr/testify/require"
+)
+
+func TestBackupsOfADayAreKeptForAWeek(t *testing.T) {
+	s := fresh(t)
+	job := created(t, s, "a")
+	day := time.Date(2026, 2, 25, 23, 30, 0, 0, time.UTC)
+	for i := range 10 {
+		now := day.AddDate(0, 0, i)
+		require.NoError(t, s.DailyBackup(t.Context(), now))
+		require.NoError(t, s.DailyBackup(t.Context(), now.Add(time.Minute)), "once a day is enough")
+	}
+	var names []string
+	for _, path := range backups(backupFolder(s.path), "*") {
+		names = append(names, filepath.Base(path))
+	}
+	require.Equal(t, []string{
+		"daily-2026-02-28.db", "daily-2026-03-01.db", "daily-2026-03-02.db", "daily-2026-03-03.db",
+		"daily-2026-03-04.db", "daily-2026-03-05.db", "daily-2026-03-06.db",
+	}, names)
+	last := opened(t, filepath.Join(backupFolder(s.path), "daily-2026-03-06.db"))
+	require.Equal(t, job, must(last.Load(t.Context(), job.ID)))
+}
+
+func TestABackupNeverReplacesAFile(t *testing.T) {
+	s := fresh(t)
+	path := filepath.Join(t.TempDir(), "kept.db")
+	require.NoError(t, os.WriteFile(path, []byte("kept"), 0o600))
+	require.ErrorIs(t, s.Backup(t.Context(), path), fs.ErrExist)
+	require.Equal(t, "kept", string(must(os.ReadFile(path))))
+}
+
+func TestADamagedFileNamesTheNewestBackupWhichIsPutBack(t *testing.T) {
+	path := filepath.Join(t.TempDir(), "jobs.db")
+	s := opened(t, path)
+	job := created(t, s, "a")
+	require.NoError(t, s.DailyBackup(t.Context(), time.Date(2026, 3, 1, 0, 0, 0, 0, time.UTC)))
+	saved(t, s, job, "b")
+	require.NoError(t, s.Close())
+	require.NoError(t, os.Truncate(path, 5000))
+	require.NoError(t, os.WriteFile(path+"-wal", []byte("an old log"), 0o600))
+	damaged := must(os.ReadFile(path))
+
+	_, err := Open(t.Context(), path)
+	var refused *Refused
+	require.ErrorAs(t, err, &refused)
+	require.Equal(t, filepath.Join(backupFolder(path), "daily-2026-03-01.db"), refused.Backup)
+	require.Contains(t, err.Error(), refused.Backup)
+
+	aside, err := PutBack(refused.Backup, path, time.Date(2026, 3, 2, 9, 30, 0, 0, time.UTC))
+	require.NoError(t, err)
+	require.Equal(t, path+"-aside-20260302T093000", aside)
+	require.Equal(t, damaged, must(os.ReadFile(filepath.Join(aside, "jobs.db"))))
+	back := opened(t, path)
+	require.Equal(t, job, must(back.Load(t.Context(), job.ID)))
+	sound(t, back)
+	require.FileExists(t, refused.Backup, "a backup is copied, not moved")
+}
+
+func TestOnlyABackupOfOursIsPutBack(t *testing.T) {
+	folder := t.TempDir()
+	path, stranger := filepath.Join(folder, "jobs.db"), filepath.Join(folder, "stranger.db")
+	s := opened(t, path)
+	job := created(t, s, "a")
+	require.NoError(t, s.Close())
+	raw(`CREATE TABLE t (x)`)(t, stranger)
+	_, err := PutBack(stranger, path, time.Now())
+	require.ErrorIs(t, err, ErrForeign)
+	_, err = PutBack(filepath.Join(folder, "missing.db"), path, time.Now())
+	require.ErrorIs(t, err, fs.ErrNotExist)
+	require.Equal(t, job, must(opened(t, path).Load(t.Context(), job.ID)))
+}
