@@ -39,7 +39,7 @@ func pair(cut []work, in Input, set Settings) Offcuts {
 		blanks[i] = w.blank()
 	}
 	order := largestFirst(blanks)
-	mates := match(len(order), func(i, j int) bool { return set.pairs(blanks[order[i]], blanks[order[j]]) })
+	mates := match(len(order), func(i, j int) bool { return set.pairs(&blanks[order[i]], &blanks[order[j]]) })
 	off := Offcuts{LowerBound: lowerBound(blanks)}
 	for i, j := range mates {
 		if i < j {
@@ -68,7 +68,7 @@ func (w work) blank() blank {
 		tile: tile{w.piece.Tile.Width(), w.piece.Tile.Height()}}
 	for i, c := range w.face[0] {
 		next := w.face[0][(i+1)%len(w.face[0])].Point
-		if c.On == 0 {
+		if w.made(c.Point, next) {
 			b.keep(c.Point, next)
 		}
 	}
@@ -83,35 +83,28 @@ func (b *blank) keep(from, to plane.Point) {
 	b.keeps[3] = b.keeps[3] || from.Y == b.high && to.Y == b.high
 }
 
-// lying is the blank turned so that width and height change places.
-func (b blank) lying() blank {
-	b.wide, b.high = b.high, b.wide
-	b.tile.wide, b.tile.high = b.tile.high, b.tile.wide
-	b.keeps = [4]bool{b.keeps[1], b.keeps[0], b.keeps[3], b.keeps[2]}
-	return b
-}
-
-// pairs tells whether both pieces come out of one tile. A quarter turn is open
-// to square tiles only.
-func (s Settings) pairs(a, b blank) bool {
+// pairs tells whether both pieces come out of one tile: by a plumb or a level
+// cut as they stand, or, on a square tile that may be turned, with one of them
+// lying.
+func (s Settings) pairs(a, b *blank) bool {
 	if a.tile != b.tile || min(a.wide, a.high, b.wide, b.high) < s.Least {
 		return false
 	}
-	if s.beside(a, b) || s.beside(a.lying(), b.lying()) {
+	wide, high := a.tile.wide-s.Kerf, a.tile.high-s.Kerf
+	switch {
+	case a.wide+b.wide <= wide && s.apart(a, b, 0, 2), a.high+b.high <= high && s.apart(a, b, 1, 3):
 		return true
-	}
-	square := s.Turn && a.tile.wide == a.tile.high
-	return square && (s.beside(a, b.lying()) || s.beside(a.lying(), b))
-}
-
-// beside tells whether a plumb cut parts the tile into room for both. Each then
-// has one plumb side of the tile, so two pieces that need the same one fit only
-// if one of them may be turned by half.
-func (s Settings) beside(a, b blank) bool {
-	if a.wide+s.Kerf+b.wide > a.tile.wide {
+	case !s.Turn || wide != high:
 		return false
 	}
-	return s.Turn || !(a.keeps[0] && b.keeps[0] || a.keeps[2] && b.keeps[2])
+	return a.wide+b.high <= wide || a.high+b.wide <= wide
+}
+
+// apart tells whether two pieces beside each other in a tile get their factory
+// edges on the sides near and far. Each has one of the two, so pieces that need
+// the same one fit only if one of them may be turned by half.
+func (s Settings) apart(a, b *blank, near, far int) bool {
+	return s.Turn || !(a.keeps[near] && b.keeps[near] || a.keeps[far] && b.keeps[far])
 }
 
 // lowerBound is the larger of the pieces' area in tiles and half their number,

@@ -76,8 +76,8 @@ func TestPairs(t *testing.T) {
 }
 
 func TestSquareTilesMayMakeAQuarterTurn(t *testing.T) {
-	square := func(id string, wide, high length.Length, keeps [4]bool) blank {
-		return blank{id: id, wide: wide, high: high, tile: tile{6 * inch, 6 * inch}, keeps: keeps}
+	square := func(id string, wide, high length.Length, keeps [4]bool) *blank {
+		return &blank{id: id, wide: wide, high: high, tile: tile{6 * inch, 6 * inch}, keeps: keeps}
 	}
 	lying := square("a", 6*inch, 3*inch, [4]bool{true, true, true, false})
 	upright := square("b", 2*inch, 6*inch, [4]bool{true, true, false, true})

@@ -6,6 +6,8 @@ import (
 	"cmp"
 	"fmt"
 	"slices"
+	"strconv"
+	"strings"
 
 	"coursewright/layout/length"
 	"coursewright/layout/piece"
@@ -65,7 +67,8 @@ func Of(in Input, set Settings) Schedule {
 	return Schedule{Groups: groups(cut, in.Room.Units.FineStep()), Offcuts: pair(cut, in, set)}
 }
 
-// work is one cut piece on its wall, with its face moved to 0, 0.
+// work is one cut piece on its wall, with its face moved to 0, 0 and the outer
+// ring first.
 type work struct {
 	piece piece.Piece
 	wall  *setout.Wall
@@ -104,6 +107,7 @@ func newWork(p piece.Piece, w *setout.Wall, clear length.Length) work {
 		}
 		face = append(face, fromLowest(moved))
 	}
+	slices.SortStableFunc(face, func(a, b plane.Ring) int { return cmp.Compare(b.Area2(), a.Area2()) })
 	return work{piece: p, wall: w, face: face, box: box, clear: clear}
 }
 
@@ -151,7 +155,17 @@ func (w work) group(step length.Length) Group {
 }
 
 // key is equal for groups of equal sizes, kinds and edges.
-func (g Group) key() string { return fmt.Sprint(g.Kind, g.Size, g.Factory, g.Cut) }
+func (g Group) key() string {
+	s := g.Size
+	key := append(make([]byte, 0, 256), g.Kind...)
+	for _, l := range []length.Length{s.Width, s.Height, s.Left, s.Right, s.Bottom, s.Top} {
+		key = strconv.AppendInt(append(key, ' '), int64(l), 10)
+	}
+	if len(s.Notches)+len(s.Holes) > 0 {
+		key = fmt.Append(key, s.Notches, s.Holes)
+	}
+	return string(key) + strings.Join(g.Factory, ",") + "|" + strings.Join(g.Cut, ",")
+}
 
 // outline is equal for faces whose corners round down to the same places; the
 // rims of holes do not count, their size does.
@@ -159,7 +173,8 @@ func (w work) outline(step length.Length) string {
 	var text []byte
 	for _, c := range w.face[0] {
 		if !w.pipe(c.On) {
-			text = fmt.Appendf(text, " %d,%d", c.X.FloorTo(step), c.Y.FloorTo(step))
+			text = strconv.AppendInt(append(text, ' '), int64(c.X.FloorTo(step)), 10)
+			text = strconv.AppendInt(append(text, ','), int64(c.Y.FloorTo(step)), 10)
 		}
 	}
 	return string(text)

@@ -67,10 +67,23 @@ func TestSizes(t *testing.T) {
 			plane.Ring{corner(2, 0, 0), corner(8, 0, 0), corner(8, 4, 0), corner(3, 4, 1)}), Group{
 			Kind: "taper", Factory: []string{"bottom", "right", "top"}, Cut: []string{"left"},
 			Size: Size{Width: 6 * inch, Height: 4 * inch, Left: 4 * inch, Right: 4 * inch, Bottom: 6 * inch, Top: 5 * inch}}},
+		{"a rake that bends inwards is no notch", cut("B-01-08", piece.Taper, []plane.Side{4},
+			plane.Ring{corner(0, 0, 4), corner(4, 2, 4), corner(8, 3, 0), corner(8, 4, 0), corner(0, 4, 0)}), Group{
+			Kind: "taper", Factory: []string{"left", "right", "top"}, Cut: []string{"bottom"},
+			Size: Size{Width: 8 * inch, Height: 4 * inch, Left: 4 * inch, Right: inch, Bottom: 8 * inch, Top: 8 * inch}}},
+		{"a leaning corner over a raked rim", cut("B-01-09", piece.Cross|piece.Taper, []plane.Side{1, 4},
+			plane.Ring{corner(1, 2, 4), corner(8, 1, 0), corner(8, 4, 0), corner(2, 4, 1)}), Group{
+			Kind: "cross cut, taper", Factory: []string{"right", "top"}, Cut: []string{"left", "bottom"},
+			Size: Size{Width: 7 * inch, Height: 3 * inch, Left: 2 * inch, Right: 3 * inch, Bottom: 7 * inch, Top: 6 * inch}}},
+		{"a hole told before its tile", cut("B-01-10", piece.Hole, []plane.Side{6},
+			plane.Ring{corner(3, 2, 6), corner(4, 3, 6), corner(5, 2, 6), corner(4, 1, 6)}, plane.Rect{Right: 8 * inch, Top: 4 * inch}.Ring(0)), Group{
+			Kind: "hole", Factory: []string{"left", "bottom", "right", "top"},
+			Size: Size{Width: 8 * inch, Height: 4 * inch, Left: 4 * inch, Right: 4 * inch, Bottom: 8 * inch, Top: 8 * inch,
+				Holes: []Hole{{Name: "valve", FromLeft: 4 * inch, Up: 2 * inch, Diameter: inch + inch/4}}}}},
 		{"an L beside a niche", cut("B-01-04", piece.Notch, []plane.Side{5},
 			plane.Ring{corner(0, 0, 0), corner(8, 0, 0), corner(8, 1, 5), corner(3, 1, 5), corner(3, 4, 0), corner(0, 4, 0)}), Group{
 			Kind: "notch", Factory: []string{"left", "bottom", "right", "top"}, Cut: []string{"right", "top"},
-			Size: Size{Width: 8 * inch, Height: 4 * inch, Left: 4 * inch, Right: inch, Bottom: 8 * inch, Top: 3 * inch,
+			Size: Size{Width: 8 * inch, Height: 4 * inch, Left: 4 * inch, Right: 4 * inch, Bottom: 8 * inch, Top: 8 * inch,
 				Notches: []Notch{{Left: 3 * inch, Below: inch}}}}},
 		{"a U under a niche", cut("B-01-05", piece.Notch, []plane.Side{5},
 			plane.Ring{corner(0, 0, 0), corner(8, 0, 0), corner(8, 4, 0), corner(6, 4, 5), corner(6, 1, 5), corner(3, 1, 5), corner(3, 4, 0), corner(0, 4, 0)}), Group{

@@ -14,7 +14,7 @@ import (
 // never exceeds its place; places of holes are rounded to the nearest.
 type Size struct {
 	Width, Height length.Length // of the smallest upright box round the piece
-	Left, Right   length.Length // height at its two sides; equal unless it tapers or is notched
+	Left, Right   length.Length // height at its two sides; they differ where it tapers
 	Bottom, Top   length.Length // width at its two ends; the same
 	Notches       []Notch
 	Holes         []Hole
@@ -46,51 +46,20 @@ func (w work) size(step length.Length) Size {
 	}
 }
 
-// sides measures the four sides between the corners of the face: what lies on
-// a side of the box where something does, else the side of the quadrilateral
-// whose corners are nearest the corners of the box.
+// sides measures, for each side, how far the edges that face it reach: the
+// height at left and right, the width at bottom and top. Rims of holes do not
+// count. A side that no edge faces has nothing.
 func (w work) sides() (left, right, bottom, top length.Length) {
-	wide, high := w.box.Width(), w.box.Height()
-	bl, br := w.nearest(0, 0), w.nearest(wide, 0)
-	tl, tr := w.nearest(0, high), w.nearest(wide, high)
-	return w.onPlumb(0, tl.Y-bl.Y), w.onPlumb(wide, tr.Y-br.Y), w.onLevel(0, br.X-bl.X), w.onLevel(high, tr.X-tl.X)
-}
-
-// nearest is the corner of the face nearest to a corner of its box, along the
-// axes.
-func (w work) nearest(x, y length.Length) plane.Point {
+	var reach [len(sideNames)]plane.Region
 	ring := w.face[0]
-	best := ring[0].Point
-	for _, c := range ring {
-		if (c.X-x).Abs()+(c.Y-y).Abs() < (best.X-x).Abs()+(best.Y-y).Abs() {
-			best = c.Point
+	for i, c := range ring {
+		next := ring[(i+1)%len(ring)]
+		if !w.pipe(c.On) {
+			side := facing(c.Point, next.Point)
+			reach[side] = append(reach[side], plane.Ring{c, next})
 		}
 	}
-	return best
-}
-
-// onPlumb is how far the face reaches along the plumb line at x, or otherwise
-// where it only touches it.
-func (w work) onPlumb(x, otherwise length.Length) length.Length {
-	low, high, first := length.Length(0), length.Length(0), true
-	for _, c := range w.face[0] {
-		if c.X == x {
-			if first {
-				low, high, first = c.Y, c.Y, false
-			}
-			low, high = min(low, c.Y), max(high, c.Y)
-		}
-	}
-	if high > low {
-		return high - low
-	}
-	return max(otherwise, 0)
-}
-
-// onLevel is the same along the level line at y.
-func (w work) onLevel(y, otherwise length.Length) length.Length {
-	turned := work{face: w.face.Transposed()}
-	return turned.onPlumb(y, otherwise)
+	return reach[0].Bounds().Height(), reach[2].Bounds().Height(), reach[1].Bounds().Width(), reach[3].Bounds().Width()
 }
 
 // notches finds the bites: runs of corners where the outline turns inwards,
@@ -118,13 +87,13 @@ func (w work) notches(step length.Length) []Notch {
 	return all
 }
 
-// inward tells whether the outline turns right at corner i, and not at the rim
-// of a pipe.
+// inward tells whether the outline turns right at corner i, towards another
+// side and not at the rim of a pipe. A rake that bends inwards is no notch.
 func (w work) inward(i int) bool {
 	ring := w.face[0]
 	a, b, c := ring[(i+len(ring)-1)%len(ring)], ring[i], ring[(i+1)%len(ring)]
 	turn := (b.X - a.X).Times(c.Y-b.Y) - (b.Y - a.Y).Times(c.X-b.X)
-	return turn < 0 && !w.pipe(a.On) && !w.pipe(b.On)
+	return turn < 0 && facing(a.Point, b.Point) != facing(b.Point, c.Point) && !w.pipe(a.On) && !w.pipe(b.On)
 }
 
 // holes lists the pipes to which the piece is cut.
@@ -160,18 +129,26 @@ func (w work) pipe(side plane.Side) bool { return strings.HasPrefix(w.name(side)
 // sideNames are the edges of a piece as one turns round it.
 var sideNames = [...]string{"left", "bottom", "right", "top"}
 
-// edges names the edges that are as made and those that are cut. The rim of a
-// hole is neither.
+// edges names the edges that are as made, on a side of the tile, and those
+// that are cut. The rim of a hole is neither.
 func (w work) edges() (factory, cut []string) {
 	var made, sawn [len(sideNames)]bool
 	for _, ring := range w.face {
 		for i, c := range ring {
-			side := facing(c.Point, ring[(i+1)%len(ring)].Point)
-			made[side] = made[side] || c.On == survey.SideFactory
-			sawn[side] = sawn[side] || c.On != survey.SideFactory && !w.pipe(c.On)
+			next := ring[(i+1)%len(ring)].Point
+			side := facing(c.Point, next)
+			made[side] = made[side] || w.made(c.Point, next)
+			sawn[side] = sawn[side] || !w.made(c.Point, next) && !w.pipe(c.On)
 		}
 	}
 	return named(made), named(sawn)
+}
+
+// made tells whether an edge lies on a side of the tile.
+func (w work) made(a, b plane.Point) bool {
+	t := w.piece.Tile
+	x, y := a.X+w.box.Left, a.Y+w.box.Bottom
+	return a.X == b.X && (x == t.Left || x == t.Right) || a.Y == b.Y && (y == t.Bottom || y == t.Top)
 }
 
 func named(sides [len(sideNames)]bool) []string {
