@@ -7,7 +7,11 @@ package cuts
 // Edmonds). A tree that cannot grow is never looked at again, so that all
 // fruitless searches together ask fits at most n² times.
 func match(n int, fits func(i, j int) bool) []int {
-	m := matcher{n: n, fits: fits, mate: filled(n), spent: make([]bool, n)}
+	m := matcher{n: n, fits: fits, mate: make([]int, n), parent: make([]int, n), base: make([]int, n),
+		outer: make([]bool, n), spent: make([]bool, n)}
+	for i := range n {
+		m.mate[i] = -1
+	}
 	for i := range n {
 		for j := i + 1; j < n && m.mate[i] < 0; j++ {
 			if m.mate[j] < 0 && fits(i, j) {
@@ -34,25 +38,15 @@ type matcher struct {
 	queue  []int
 }
 
-func filled(n int) []int {
-	all := make([]int, n)
-	for i := range all {
-		all[i] = -1
-	}
-	return all
-}
-
 // search grows a tree from a free vertex until it reaches another one, and then
 // swaps the pairs along the way between them.
 func (m *matcher) search(root int) {
-	m.parent, m.base, m.outer = filled(m.n), make([]int, m.n), make([]bool, m.n)
-	for i := range m.base {
-		m.base[i] = i
+	for i := range m.n {
+		m.parent[i], m.base[i], m.outer[i] = -1, i, false
 	}
-	m.outer[root], m.queue = true, []int{root}
-	for len(m.queue) > 0 {
-		v := m.queue[0]
-		m.queue = m.queue[1:]
+	m.outer[root], m.queue = true, append(m.queue[:0], root)
+	for next := 0; next < len(m.queue); next++ {
+		v := m.queue[next]
 		for to := range m.n {
 			if end := m.step(v, to); end >= 0 {
 				m.swap(end)

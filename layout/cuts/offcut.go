@@ -38,7 +38,7 @@ func pair(cut []work, in Input, set Settings) Offcuts {
 	for i, w := range cut {
 		blanks[i] = w.blank()
 	}
-	order := largestFirst(blanks)
+	order := set.usable(blanks)
 	mates := match(len(order), func(i, j int) bool { return set.pairs(&blanks[order[i]], &blanks[order[j]]) })
 	off := Offcuts{LowerBound: lowerBound(blanks)}
 	for i, j := range mates {
@@ -51,11 +51,14 @@ func pair(cut []work, in Input, set Settings) Offcuts {
 	return off
 }
 
-// largestFirst orders blanks by area, then as they are set.
-func largestFirst(blanks []blank) []int {
-	order := make([]int, len(blanks))
-	for i := range order {
-		order[i] = i
+// usable lists the blanks that may share a tile, by area, the largest first,
+// then as they are set.
+func (s Settings) usable(blanks []blank) []int {
+	var order []int
+	for i, b := range blanks {
+		if min(b.wide, b.high) >= s.Least {
+			order = append(order, i)
+		}
 	}
 	slices.SortStableFunc(order, func(i, j int) int {
 		return cmp.Compare(blanks[j].wide.Times(blanks[j].high), blanks[i].wide.Times(blanks[i].high))
@@ -87,7 +90,7 @@ func (b *blank) keep(from, to plane.Point) {
 // cut as they stand, or, on a square tile that may be turned, with one of them
 // lying.
 func (s Settings) pairs(a, b *blank) bool {
-	if a.tile != b.tile || min(a.wide, a.high, b.wide, b.high) < s.Least {
+	if a.tile != b.tile {
 		return false
 	}
 	wide, high := a.tile.wide-s.Kerf, a.tile.high-s.Kerf
