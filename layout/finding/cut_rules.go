@@ -57,15 +57,12 @@ func cutRules() []Rule {
 func bare(in Input) []place {
 	limit := in.fine(in.Room.Sealant)
 	var all []place
-	for i, points := range in.Bare {
-		if i >= len(in.Walls) {
-			break
+	for i, w := range in.Walls {
+		for _, at := range w.Bare[:min(len(w.Bare), single)] {
+			all = append(all, onPoint(i, at, fmt.Sprintf("On %s a gap is wider than sealant may fill (%s).", w.Found.Name, limit)))
 		}
-		for _, at := range points[:min(len(points), single)] {
-			all = append(all, onPoint(i, at, fmt.Sprintf("On %s a gap is wider than sealant may fill (%s).", in.Walls[i].Found.Name, limit)))
-		}
-		if more := len(points) - single; more > 0 {
-			all = append(all, place{wall: i, text: fmt.Sprintf("%s has %s more that sealant may not fill.", in.Walls[i].Found.Name, count(more, "gap"))})
+		if more := len(w.Bare) - single; more > 0 {
+			all = append(all, place{wall: i, text: fmt.Sprintf("%s has %s more that sealant may not fill.", w.Found.Name, count(more, "gap"))})
 		}
 	}
 	if len(all) == 0 && in.Setout.Merit.Bare > 0 {

@@ -10,9 +10,8 @@ import (
 type Input struct {
 	Room   survey.Room
 	Setout setout.Setout
-	Walls  []setout.Wall   // in the job's order
-	Bare   [][]plane.Point // by wall: where a gap is left that sealant may not fill
-	Limits Limits          // the zero value stands for Usual in the room's units
+	Walls  []setout.Wall // in the job's order
+	Limits Limits        // the zero value stands for Usual in the room's units
 }
 
 // LocalCode is the sentence that every page with findings shows.

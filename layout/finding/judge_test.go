@@ -87,9 +87,9 @@ func TestRules(t *testing.T) {
 		{"bare wall at three places", "bare wall", func(in *Input) { in.Setout.Merit.Bare = 3 },
 			[]string{`The gap to the tile is wider than sealant may fill (1/4") at 3 places.`}},
 		{"bare wall at a known place", "bare wall", func(in *Input) {
-			in.Setout.Merit.Bare, in.Bare = 1, [][]plane.Point{{{X: inch}}}
+			in.Setout.Merit.Bare, in.Walls[0].Bare = 1, []plane.Point{{X: inch}}
 		}, []string{`On back a gap is wider than sealant may fill (1/4").`}},
-		{"eight bare places", "bare wall", func(in *Input) { in.Bare = [][]plane.Point{make([]plane.Point, 8)} },
+		{"eight bare places", "bare wall", func(in *Input) { in.Walls[0].Bare = make([]plane.Point, 8) },
 			append(slices.Repeat([]string{`On back a gap is wider than sealant may fill (1/4").`}, 6), "back has 2 gaps more that sealant may not fill.")},
 		{"one sliver", "sliver", func(in *Input) { in.Walls[0].Pieces = append(in.Walls[0].Pieces, thin("B-01-02", 1, inch, true)) },
 			[]string{`B-01-02 on back is only 1" at its thinnest.`}},

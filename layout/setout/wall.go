@@ -2,6 +2,7 @@ package setout
 
 import (
 	"coursewright/layout/piece"
+	"coursewright/layout/plane"
 	"coursewright/layout/survey"
 )
 
@@ -11,4 +12,5 @@ type Wall struct {
 	Shape  survey.Shape // what the wall leaves for tile
 	Start  Start
 	Pieces []piece.Piece // by course, then from left to right
+	Bare   []plane.Point // places where sealant cannot reach from the boundary to a tile
 }
