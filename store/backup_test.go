@@ -47,7 +47,6 @@ func TestADamagedFileNamesTheNewestBackupWhichIsPutBack(t *testing.T) {
 	saved(t, s, job, "b")
 	require.NoError(t, s.Close())
 	require.NoError(t, os.Truncate(path, 5000))
-	require.NoError(t, os.WriteFile(path+"-wal", []byte("an old log"), 0o600))
 	damaged := must(os.ReadFile(path))
 
 	_, err := Open(t.Context(), path)
@@ -56,10 +55,13 @@ func TestADamagedFileNamesTheNewestBackupWhichIsPutBack(t *testing.T) {
 	require.Equal(t, filepath.Join(backupFolder(path), "daily-2026-03-01.db"), refused.Backup)
 	require.Contains(t, err.Error(), refused.Backup)
 
+	require.NoError(t, os.WriteFile(path+"-wal", []byte("an old log"), 0o600))
 	aside, err := PutBack(refused.Backup, path, time.Date(2026, 3, 2, 9, 30, 0, 0, time.UTC))
 	require.NoError(t, err)
 	require.Equal(t, path+"-aside-20260302T093000", aside)
 	require.Equal(t, damaged, must(os.ReadFile(filepath.Join(aside, "jobs.db"))))
+	require.Equal(t, "an old log", string(must(os.ReadFile(filepath.Join(aside, "jobs.db-wal")))))
+	require.NoFileExists(t, path+"-wal")
 	back := opened(t, path)
 	require.Equal(t, job, must(back.Load(t.Context(), job.ID)))
 	sound(t, back)

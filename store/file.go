@@ -1,6 +1,8 @@
 package store
 
 import (
+	"context"
+	"database/sql"
 	"encoding/binary"
 	"errors"
 	"fmt"
@@ -94,4 +96,37 @@ func judge(header [100]byte, n, newest int) error {
 
 func newer(version, newest int) error {
 	return fmt.Errorf("%w (the file has version %d, this program knows up to %d)", ErrNewer, version, newest)
+}
+
+// examine reads the whole file once, with its log, and refuses a damaged or newer one. It only
+// reads: a connection that may write would move the log into the file when it closes. A journal
+// beside the file means that making the file was cut short; SQLite takes that back on writing, and
+// there is nothing to examine before.
+func (s *Store) examine(ctx context.Context, newest int) error {
+	if _, err := os.Lstat(s.path + "-journal"); err == nil {
+		return nil
+	}
+	db, err := connect(s.path, "ro")
+	if err != nil {
+		return err
+	}
+	defer db.Close()
+	var verdict string
+	if err := db.QueryRowContext(ctx, `PRAGMA quick_check(1)`).Scan(&verdict); err != nil {
+		return fault(err)
+	}
+	if verdict != "ok" {
+		return fmt.Errorf("%w: %s", ErrDamaged, verdict)
+	}
+	version, err := version(ctx, db)
+	if err == nil && version > newest {
+		return newer(version, newest)
+	}
+	return err
+}
+
+// version reads the file's version through SQLite, which also sees what is still in the log.
+func version(ctx context.Context, db *sql.DB) (version int, err error) {
+	err = db.QueryRowContext(ctx, `PRAGMA user_version`).Scan(&version)
+	return version, fault(err)
 }

@@ -2,7 +2,6 @@ package store
 
 import (
 	"crypto/sha256"
-	"database/sql"
 	"errors"
 	"flag"
 	"fmt"
@@ -120,8 +119,28 @@ func TestANewerVersionStillInTheLogIsRefused(t *testing.T) {
 	copied := filepath.Join(t.TempDir(), "jobs.db")
 	require.NoError(t, errors.Join(copyFile(path, copied), copyFile(path+"-wal", copied+"-wal")))
 	require.NoError(t, inspect(copied, 1), "the header alone does not tell")
-	_, err = Open(t.Context(), copied)
-	require.ErrorIs(t, err, ErrNewer)
+	refusedUntouched(t, copied, ErrNewer)
+}
+
+func TestADamagedFileIsRefusedWithoutMovingItsLog(t *testing.T) {
+	path := filepath.Join(t.TempDir(), "jobs.db")
+	ours(`SELECT 1`)(t, path)
+	s := opened(t, path)
+	created(t, s, "b") // stands in the log, away from the damaged page of old revisions
+	copied := filepath.Join(t.TempDir(), "jobs.db")
+	require.NoError(t, errors.Join(copyFile(path, copied), copyFile(path+"-wal", copied+"-wal")))
+	scribble(t, copied, 12)
+	refusedUntouched(t, copied, ErrDamaged)
+}
+
+// refusedUntouched holds that neither the file nor its log change when it is refused.
+func refusedUntouched(t *testing.T, path string, reason error) {
+	t.Helper()
+	file, log := must(os.ReadFile(path)), must(os.ReadFile(path+"-wal"))
+	_, err := Open(t.Context(), path)
+	require.ErrorIs(t, err, reason)
+	require.Equal(t, file, must(os.ReadFile(path)))
+	require.Equal(t, log, must(os.ReadFile(path+"-wal")))
 }
 
 func TestAFailedMigrationLeavesTheFileAtItsVersion(t *testing.T) {
@@ -185,7 +204,7 @@ func text(body string) func(*testing.T, string) {
 // raw makes an SQLite file by hand.
 func raw(query string) func(*testing.T, string) {
 	return func(t *testing.T, path string) {
-		db, err := sql.Open("sqlite", dsn(path))
+		db, err := connect(path, "rwc")
 		require.NoError(t, err)
 		_, err = db.ExecContext(t.Context(), query)
 		require.NoError(t, errors.Join(err, db.Close()))
@@ -214,8 +233,13 @@ func cutShort(t *testing.T, path string) {
 
 func scribbled(t *testing.T, path string) {
 	ours(`SELECT 1`)(t, path)
+	scribble(t, path, 2)
+}
+
+// scribble writes over one page, counted from 0.
+func scribble(t *testing.T, path string, page int64) {
 	f, err := os.OpenFile(path, os.O_RDWR, 0)
 	require.NoError(t, err)
-	_, err = f.WriteAt([]byte(strings.Repeat("scribble", 512)), 2*4096)
+	_, err = f.WriteAt([]byte(strings.Repeat("scribble", 512)), page*4096)
 	require.NoError(t, errors.Join(err, f.Close()))
 }

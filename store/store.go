@@ -83,18 +83,17 @@ func (s *Store) claim() error {
 	return f.Close()
 }
 
-// ready connects, checks SQLite and the file, migrates, and switches to the write-ahead log.
+// ready checks the file, connects, checks SQLite, migrates, and switches to the write-ahead log.
 func (s *Store) ready(ctx context.Context, steps []migrations.Step) error {
-	db, err := sql.Open("sqlite", dsn(s.path))
+	if err := s.examine(ctx, len(steps)); err != nil {
+		return err
+	}
+	db, err := connect(s.path, "rw")
 	if err != nil {
 		return err
 	}
-	db.SetMaxOpenConns(1)
 	s.db = db
 	if err := s.checkEngine(ctx); err != nil {
-		return err
-	}
-	if err := s.checkFile(ctx); err != nil {
 		return err
 	}
 	if err := s.migrate(ctx, steps); err != nil {
@@ -103,13 +102,24 @@ func (s *Store) ready(ctx context.Context, steps []migrations.Step) error {
 	return s.logAhead(ctx)
 }
 
-// dsn names the file and the settings of every connection. The write-ahead log is not among them:
+// connect gives a handle of one connection, so that there is one writer.
+func connect(path, mode string) (*sql.DB, error) {
+	db, err := sql.Open("sqlite", dsn(path, mode))
+	if err != nil {
+		return nil, err
+	}
+	db.SetMaxOpenConns(1)
+	return db, nil
+}
+
+// dsn names the file, how it is opened (ro, rw) and the settings of every connection. The write-ahead log is not among them:
 // it is a property of the file, set once that file is known to be ours.
-func dsn(path string) string {
+func dsn(path, mode string) string {
 	q := url.Values{}
 	q.Add("_pragma", "busy_timeout(5000)")
 	q.Add("_pragma", "foreign_keys(1)")
 	q.Add("_pragma", "synchronous(FULL)")
+	q.Set("mode", mode)
 	q.Set("_txlock", "immediate")
 	q.Set("_dqs", "0")
 	u := url.URL{Scheme: "file", Path: path, RawQuery: q.Encode()}
@@ -123,18 +133,6 @@ func (s *Store) logAhead(ctx context.Context) error {
 	}
 	if mode != "wal" {
 		return fmt.Errorf("%w: no write-ahead log on this disk (journal mode %s)", ErrUnavailable, mode)
-	}
-	return nil
-}
-
-// checkFile reads the whole file once and reports the first thing that is wrong with it.
-func (s *Store) checkFile(ctx context.Context) error {
-	var verdict string
-	if err := s.db.QueryRowContext(ctx, `PRAGMA quick_check(1)`).Scan(&verdict); err != nil {
-		return fault(err)
-	}
-	if verdict != "ok" {
-		return fmt.Errorf("%w: %s", ErrDamaged, verdict)
 	}
 	return nil
 }
