@@ -60,8 +60,15 @@ func centred(l Label, at Point) Label {
 	return l
 }
 
-// figure writes a length as the person's tape shows it.
-func (b *board) figure(l length.Length) string { return l.Tape(b.plan.Room.Units) }
+// figure writes a length as the person's tape shows it; millimetres without
+// their unit, which the heading says once.
+func (b *board) figure(l length.Length) string {
+	u := b.plan.Room.Units
+	if u == length.Metric {
+		return l.Plain(u, u.Step())
+	}
+	return l.Tape(u)
+}
 
 // signed writes a height over the level line: up +, down −.
 func (b *board) signed(l length.Length) string {

@@ -1,6 +1,8 @@
 package drawing
 
 import (
+	"strings"
+
 	"coursewright/layout"
 	"coursewright/layout/length"
 )
@@ -79,13 +81,21 @@ func (b *board) heading(w layout.Wall, x Micron) {
 	tag := Tag{Kind: Name, Wall: -1}
 	b.label(Label{Tag: tag, Text: w.Found.Letter, Size: size, Bold: true, At: Point{x, y}, Colour: Black})
 	x += TextWidth(w.Found.Letter, size) + size*3/4
-	b.label(Label{Tag: tag, Text: w.Found.Name + " wall", Size: b.texts.note * 3 / 2, Bold: true,
+	b.label(Label{Tag: tag, Text: wallName(w.Found.Name), Size: b.texts.note * 3 / 2, Bold: true,
 		At: Point{x, y - b.texts.note*8/5}, Colour: Black})
 	b.label(Label{Tag: tag, Text: seen + b.unitNote(), Size: b.texts.note,
 		At: Point{x, y}, Colour: Grey})
 }
 
 const seen = "seen from inside the room · "
+
+// wallName is the name as a heading: "left" becomes "left wall".
+func wallName(name string) string {
+	if strings.HasSuffix(name, "wall") {
+		return name
+	}
+	return name + " wall"
+}
 
 // unitNote says once what the figures are in.
 func (b *board) unitNote() string {

@@ -14,15 +14,16 @@ func (b *board) written(f frame, p piece.Piece) {
 	if b.taper(f, p, l, ground) {
 		return
 	}
-	for _, lines := range b.wordings(p) {
-		if b.fits(l, lines, face, ground) {
+	for _, tier := range b.wordings(p) {
+		if b.fits(l, tier, face, ground) {
 			return
 		}
 	}
 }
 
-// wordings are the ways to write a piece's size, the fullest first.
-func (b *board) wordings(p piece.Piece) [][]string {
+// wordings are the ways to write a piece's size: the fullest tier first, and
+// in each tier the same words in fewer or more lines.
+func (b *board) wordings(p piece.Piece) [][][]string {
 	size := b.cutSize(p)
 	one := []string{size[0]}
 	if len(size) == 2 {
@@ -30,9 +31,10 @@ func (b *board) wordings(p piece.Piece) [][]string {
 		size[1] = "× " + size[1]
 	}
 	if !b.texts.ids {
-		return [][]string{one, size}
+		return [][][]string{{one, size}}
 	}
-	return [][]string{{p.ID + apart + one[0]}, {p.ID, one[0]}, append([]string{p.ID}, size...), {p.ID}, one, size}
+	full := [][]string{{p.ID + apart + one[0]}, {p.ID, one[0]}, append([]string{p.ID}, size...)}
+	return [][][]string{full, {{p.ID}}, {one, size}}
 }
 
 // cutSize is the size or the two sizes a piece is cut to.
@@ -52,21 +54,31 @@ func (b *board) cutSize(p piece.Piece) []string {
 	return []string{"cut"}
 }
 
-// fits tries the lines level, then reading up, at falling sizes, and draws
-// them at the first place inside the face.
-func (b *board) fits(l Label, lines []string, face [][]Point, ground Colour) bool {
+// fits tries the wordings of a tier level, then reading up, at falling sizes,
+// and draws the first that has a place inside the face.
+func (b *board) fits(l Label, tier [][]string, face [][]Point, ground Colour) bool {
 	for size := b.texts.size; ; size = max(size-500, b.texts.least) {
-		for _, up := range []bool{false, true} {
-			l.Size, l.Up = size, up
-			if at, ok := room(l, lines, face); ok {
-				b.stack(l, lines, at, ground)
-				return true
-			}
+		l.Size = size
+		if b.fit(l, tier, face, ground) {
+			return true
 		}
 		if size == b.texts.least {
 			return false
 		}
 	}
+}
+
+// fit tries the wordings at one size.
+func (b *board) fit(l Label, tier [][]string, face [][]Point, ground Colour) bool {
+	for _, l.Up = range []bool{false, true} {
+		for _, lines := range tier {
+			if at, ok := room(l, lines, face); ok {
+				b.stack(l, lines, at, ground)
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // stack draws lines of text round a middle, each on its plate.

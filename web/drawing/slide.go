@@ -26,7 +26,7 @@ func Slide(plan layout.Plan, wall int) Scene {
 	}
 	b := &board{plan: plan, texts: screenTexts}
 	w := plan.Walls[wall]
-	b.Width, b.Height, b.Title = 140*Millimetre, 52*Millimetre, "Slide curve of the "+w.Found.Name+" wall"
+	b.Width, b.Height, b.Title = 140*Millimetre, 52*Millimetre, "Slide curve of the "+wallName(w.Found.Name)
 	c := chart{lo: Point{13000, 15000}, hi: Point{136000, 43000}, first: w.Start.Slide[0].Edge,
 		period: plan.Room.Tile.Width + plan.Room.Joint}
 	b.grid(c)
@@ -84,7 +84,7 @@ func (b *board) grid(c chart) {
 }
 
 // curve draws the corners as a line; two corners at one edge are a jump and
-// break it.
+// break it. At the end of the period it is where it began.
 func (b *board) curve(c chart, points []setout.SlidePoint, wall int) {
 	tag := Tag{Kind: Curve, Wall: wall}
 	var run []Point
@@ -99,6 +99,9 @@ func (b *board) curve(c chart, points []setout.SlidePoint, wall int) {
 			flush()
 		}
 		run = append(run, Point{c.along(p.Edge - c.first), c.y(p.Share)})
+	}
+	if first, end := points[0], points[0].Edge+c.period; points[len(points)-1].Edge < end {
+		run = append(run, Point{c.hi.X, c.y(first.Share)})
 	}
 	flush()
 }

@@ -29,7 +29,7 @@ func Wrap(plan layout.Plan, o Options) Scene {
 		r := extents(w)
 		f := frame{wall: i, scale: o.Scale, origin: Point{x - o.Scale.On(r.Left), y}}
 		b.wall(f, w, false)
-		b.wallName(f, w, r)
+		b.nameOver(f, w, r)
 		x = f.at(r.Right, 0).X + wrapGap
 	}
 	b.Width = x - wrapGap + side
@@ -68,7 +68,8 @@ func (b *board) measure() (all plane.Rect, wide length.Length) {
 	return all, wide
 }
 
-func (b *board) wallName(f frame, w layout.Wall, r plane.Rect) {
+// nameOver writes a wall's letter, name and width over it.
+func (b *board) nameOver(f frame, w layout.Wall, r plane.Rect) {
 	at := f.at(r.Left, r.Top)
 	tag := Tag{Kind: Name, Wall: f.wall}
 	letter, size := w.Found.Letter, b.texts.letter*2/3
