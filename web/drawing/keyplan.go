@@ -69,9 +69,9 @@ func (b *board) keyPlan(p, size Point, wall int) {
 
 // keyWall draws one wall as a bar, its letter on the outer side.
 func (b *board) keyWall(i int, from, to Point, here bool) {
-	tag, ink := Tag{Kind: Key, Wall: i}, Ink{Fill: White, Line: Black, Width: 350}
+	tag, ink := Tag{Kind: KeyWall, Wall: i}, Ink{Fill: White, Line: Black, Width: 350}
 	if here {
-		ink.Fill = Black
+		tag.Kind, ink.Fill = KeyHere, Black
 	}
 	dx, dy := sign(to.X-from.X), sign(to.Y-from.Y)
 	out := Point{dy, -dx} // to the left of the way walked: away from the room

@@ -57,7 +57,7 @@ func (b *board) start(f frame, w layout.Wall, name bool) {
 		b.path(Tag{Kind: Start, Wall: f.wall, Piece: p.ID}, line(Blue, 900), f.rings(p.Face)...)
 	}
 	at := f.at(w.Start.X, b.plan.Setout.Line)
-	b.path(tag, fill(Blue), []Point{at, {at.X + 1500, at.Y + 2800}, {at.X - 1500, at.Y + 2800}})
+	b.path(Tag{Kind: Pointer, Wall: f.wall}, fill(Blue), []Point{at, {at.X + 1500, at.Y + 2800}, {at.X - 1500, at.Y + 2800}})
 	if name {
 		is := "START joint"
 		if w.Start.OnTile {

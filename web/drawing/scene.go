@@ -74,6 +74,9 @@ const (
 	Name       Kind = "name"
 	Note       Kind = "note"
 	Key        Kind = "key"
+	KeyWall    Kind = "key-wall"
+	KeyHere    Kind = "key-wall here"
+	Pointer    Kind = "start pointer"
 	Curve      Kind = "curve"
 )
 

@@ -95,7 +95,11 @@ func (p *pen) open(s drawing.Scene, o Options) {
 	title, desc := p.id+"-title", p.id+"-desc"
 	fmt.Fprintf(p.out, `<svg xmlns="http://www.w3.org/2000/svg" %s width="%smm" height="%smm" viewBox="0 0 %d %d"`,
 		attr("class", "drawing"), millimetres(s.Width), millimetres(s.Height), s.Width, s.Height)
-	fmt.Fprintf(p.out, ` role="img" aria-labelledby="%s" aria-describedby="%s" font-family="%s"`, title, desc, fonts)
+	role := "img"
+	if len(s.Handles) > 0 {
+		role = "group" // an image would hide the handles from a screen reader
+	}
+	fmt.Fprintf(p.out, ` role="%s" aria-labelledby="%s" aria-describedby="%s" font-family="%s"`, role, title, desc, fonts)
 	if s.Scale.Real > 0 {
 		fmt.Fprintf(p.out, ` data-paper="%d" data-real="%d"`, s.Scale.Paper, s.Scale.Real)
 	}

@@ -15,5 +15,9 @@ const Style = `
 .drawing .piece,.drawing .outline,.drawing .niche:not(text),.drawing .window:not(text),.drawing .hole,.drawing .dim:not(text),.drawing .hatch,.drawing .lap,.drawing .corner,.drawing .centre,.drawing .curve,.drawing .base:not(text),.drawing .head:not(text){stroke:CanvasText}
 .drawing .level-line:not(text){stroke:Highlight}
 .drawing .course-line:not(text),.drawing .start:not(text){stroke:LinkText}
+.drawing .course-line:not(text),.drawing .pointer,.drawing .handle path{fill:LinkText}
+.drawing .key,.drawing .key-wall:not(text),.drawing .finding:not(text){stroke:CanvasText}
+.drawing .key-wall:not(text),.drawing .finding:not(text){fill:Canvas}
+.drawing .here:not(text){fill:CanvasText}
 }
 `
