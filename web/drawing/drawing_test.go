@@ -154,3 +154,12 @@ func TestAWallThatIsNotThereGivesAnEmptyScene(t *testing.T) {
 	p.Walls = nil
 	assert.NotPanics(t, func() { Wrap(p, Options{}); KeyPlan(p, 0) })
 }
+
+func TestARingBeginsAtOneCornerWhereverItIsGiven(t *testing.T) {
+	f := frame{scale: Scale{1, 1}}
+	r := plane.Rect{Left: 960, Bottom: 960, Right: 9600, Top: 4800}.Ring(0)
+	want := f.rings(plane.Region{r})
+	for i := range r {
+		assert.Equal(t, want, f.rings(plane.Region{append(slices.Clone(r[i:]), r[:i]...)}))
+	}
+}

@@ -43,16 +43,30 @@ func (f frame) at(x, y length.Length) Point {
 	return Point{f.origin.X + f.scale.On(x), f.origin.Y - f.scale.On(y)}
 }
 
+// rings lays a region on paper. Each ring begins at its leftmost corner, the
+// highest of those, wherever the region begins it.
 func (f frame) rings(r plane.Region) [][]Point {
 	rings := make([][]Point, 0, len(r))
 	for _, ring := range r {
-		pts := make([]Point, len(ring))
-		for i, c := range ring {
-			pts[i] = f.at(c.X, c.Y)
+		var pts []Point
+		for _, c := range ring {
+			if q := f.at(c.X, c.Y); len(pts) == 0 || pts[len(pts)-1] != q {
+				pts = append(pts, q)
+			}
 		}
-		rings = append(rings, pts)
+		rings = append(rings, fromFirst(pts))
 	}
 	return rings
+}
+
+func fromFirst(pts []Point) []Point {
+	first := 0
+	for i, p := range pts {
+		if q := pts[first]; p.X < q.X || p.X == q.X && p.Y < q.Y {
+			first = i
+		}
+	}
+	return append(append([]Point{}, pts[first:]...), pts[:first]...)
 }
 
 func (f frame) rect(r plane.Rect) []Point {
