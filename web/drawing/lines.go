@@ -6,7 +6,6 @@ import (
 	"coursewright/layout"
 	"coursewright/layout/length"
 	"coursewright/layout/piece"
-	"coursewright/layout/plane"
 )
 
 // levelLine draws the one red line, over the whole width given.
@@ -84,29 +83,39 @@ func firstTile(w layout.Wall, line length.Length) (piece.Piece, bool) {
 // courseNumbers counts the courses at the left end of the wall, from the
 // bottom; columns of a plumb bond are counted along the head.
 func (b *board) courseNumbers(f frame, w layout.Wall) {
-	first := map[int]plane.Rect{}
-	var order []int
-	for _, p := range w.Pieces {
-		if _, seen := first[p.Course]; !seen {
-			order = append(order, p.Course)
-			first[p.Course] = p.Tile
-		}
+	r, size, t := w.Shape.Region.Bounds(), b.texts.dim, b.plan.Room.Tile
+	pitch, clear := f.scale.On(t.Height+b.plan.Room.Joint), size*5/4
+	if b.plan.Room.Bond.Plumb {
+		pitch, clear = f.scale.On(t.Width+b.plan.Room.Joint), size*2
 	}
-	if len(order) == 0 || b.plan.Room.Bond.Plumb {
-		return
-	}
-	r := w.Shape.Region.Bounds()
-	size := b.texts.dim
-	every := everyNth(f.scale.On(b.plan.Room.Tile.Height+b.plan.Room.Joint), size*5/4)
-	for _, c := range order {
-		if c%every != 0 && c != 1 {
+	every := everyNth(pitch, clear)
+	for _, p := range firsts(w.Pieces) {
+		if p.Course%every != 0 && p.Course != 1 {
 			continue
 		}
-		t := first[c]
-		mid := f.at(r.Left, (max(t.Bottom, r.Bottom)+min(t.Top, r.Top))/2)
-		b.label(Label{Tag: Tag{Kind: Course, Wall: f.wall}, Text: strconv.Itoa(c), Size: size, Anchor: Right,
-			At: Point{f.origin.X - 7500, mid.Y + drop(size)}, Colour: Black})
+		l := Label{Tag: Tag{Kind: Course, Wall: f.wall}, Text: strconv.Itoa(p.Course), Size: size, Colour: Black}
+		if b.plan.Room.Bond.Plumb {
+			at := f.at((max(p.Tile.Left, r.Left)+min(p.Tile.Right, r.Right))/2, r.Top)
+			b.label(centred(l, Point{at.X, at.Y - ground - size}))
+			continue
+		}
+		at := f.at(r.Left, (max(p.Tile.Bottom, r.Bottom)+min(p.Tile.Top, r.Top))/2)
+		l.Anchor, l.At = Right, Point{f.origin.X - 7500, at.Y + drop(size)}
+		b.label(l)
 	}
+}
+
+// firsts are the first pieces of each course, in the order of the pieces.
+func firsts(pieces []piece.Piece) []piece.Piece {
+	var out []piece.Piece
+	seen := map[int]bool{}
+	for _, p := range pieces {
+		if !seen[p.Course] {
+			seen[p.Course] = true
+			out = append(out, p)
+		}
+	}
+	return out
 }
 
 // everyNth is how many courses apart the numbers stand so that they keep clear.
