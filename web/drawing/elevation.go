@@ -43,7 +43,7 @@ func Elevation(plan layout.Plan, wall int, o Options) Scene {
 	b.sizes(f, w.Pieces)
 	b.plumbString(f, f.at(r.Right, 0).X+8500, up)
 	b.levelString(f, f.at(0, r.Bottom).Y+ground+6500, across)
-	b.flags(f)
+	b.flags(f, true)
 	b.heading(w, m.left)
 	b.keyPlan(Point{b.Width - 44000, 3000}, Point{40000, b.texts.letter + 7000}, wall)
 	b.legend(Point{m.left, b.Height - 2000 - b.legendHeight(under)}, under)

@@ -1,7 +1,5 @@
 package drawing
 
-import "strconv"
-
 // entry is one swatch of the legend with its place in it.
 type entry struct {
 	kind Kind
@@ -48,20 +46,4 @@ func swatch(k Kind) Ink {
 	ink := cutInk(k)
 	ink.Width = 350
 	return ink
-}
-
-// flags marks this wall's findings at their place with their number in the list.
-func (b *board) flags(f frame) {
-	for i, x := range b.plan.Findings {
-		if x.Wall != f.wall || x.At == nil {
-			continue
-		}
-		tag := Tag{Kind: Finding, Wall: f.wall, Piece: x.Piece, Finding: i + 1}
-		at := f.at(x.At.X, x.At.Y)
-		c := Point{at.X + 4200, at.Y - 4200}
-		b.chain(tag, line(Black, 350), at, c)
-		b.disc(tag, fill(Black), at, 600)
-		b.disc(tag, Ink{Fill: White, Line: Black, Width: 500}, c, 2600)
-		b.label(centred(Label{Tag: tag, Text: strconv.Itoa(i + 1), Size: 3200, Bold: true, Colour: Black}, c))
-	}
 }

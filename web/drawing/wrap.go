@@ -49,7 +49,7 @@ func (b *board) overWalls(o Options, x, y Micron) {
 	for i, w := range b.plan.Walls {
 		r := extents(w)
 		f := frame{wall: i, scale: o.Scale, origin: Point{x - o.Scale.On(r.Left), y}}
-		b.flags(f)
+		b.flags(f, false)
 		if o.Handles {
 			b.handles(f, w)
 		}
