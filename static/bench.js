@@ -11,8 +11,20 @@ const AGAIN = 3000; // ms before the server is tried again
 let timer = 0;
 let sending = false;
 let waiting = null; // the newest request that has not been sent
+let answered = ""; // the last form that was answered, so that leaving a box sends nothing twice
 
 const say = (text) => { status().textContent = text; };
+
+// released waits until no finger or button is down: a control must not be
+// swapped between press and click.
+let pressed = false;
+addEventListener("pointerdown", () => { pressed = true; }, true);
+for (const end of ["pointerup", "pointercancel"]) addEventListener(end, () => { pressed = false; }, true);
+
+async function released() {
+  while (pressed) await new Promise((done) => setTimeout(done, 30));
+  await new Promise((done) => setTimeout(done, 0)); // the click comes after the release
+}
 
 // edited sends the form once the person pauses.
 function edited(pause) {
@@ -66,10 +78,14 @@ async function post({ url, body, whole }) {
     say(page.querySelector("h1")?.textContent ?? "Not saved");
     return true;
   }
-  if (waiting) return takeRevision(page), true;
-  show(page, whole);
+  await released();
+  if (waiting) takeRevision(page);
+  else show(page, whole, body);
   return true;
 }
+
+// settled notes what the form holds once an answer is in it.
+function settled() { answered = String(request(form()).body); }
 
 function takeRevision(page) {
   const now = page.querySelector("input[name=revision]").value;
@@ -78,20 +94,24 @@ function takeRevision(page) {
 
 // show swaps the drawing and, after a button, the form; after typing only what
 // the form says about the fields.
-function show(page, whole) {
+function show(page, whole, sent) {
   const focus = document.activeElement;
   const at = { id: focus?.id, value: focus?.value, name: focus?.name };
   const open = [...document.querySelectorAll("details[open]")].map((d) => d.id).filter(Boolean);
   takeRevision(page);
-  for (const id of ["live", "acts", "jobtitle"]) swap(page, id);
+  for (const id of ["live", "jobtitle"]) swap(page, id);
+  for (const id of ["undo", "redo"]) {
+    document.getElementById(id).disabled = page.getElementById(id).disabled;
+  }
   say(page.getElementById("status").textContent);
   document.title = page.title;
   if (whole) {
     form().replaceWith(page.getElementById("survey"));
     for (const id of open) document.getElementById(id)?.setAttribute("open", "");
   } else {
-    told(page);
+    told(page, sent);
   }
+  if (whole || document.activeElement?.value === sent.get(document.activeElement?.name)) settled();
   refocus(at);
 }
 
@@ -99,15 +119,19 @@ function swap(page, id) {
   document.getElementById(id).replaceWith(page.getElementById(id));
 }
 
-// told copies how each field was understood, and each section's line.
-function told(page) {
+// told copies how each field was understood, and each section's line. A field
+// nobody has touched since takes the server's text: a width takes the readings
+// at its end along.
+function told(page, sent) {
   for (const fresh of page.querySelectorAll(".said, .line[id]")) {
     const old = document.getElementById(fresh.id);
     if (old && old.innerHTML !== fresh.innerHTML) old.replaceWith(fresh);
   }
-  for (const box of form().elements) {
-    const fresh = box.id && page.getElementById(box.id);
-    if (fresh) box.toggleAttribute("aria-invalid", fresh.hasAttribute("aria-invalid"));
+  for (const box of form().querySelectorAll("input[id], select[id]")) {
+    const fresh = page.getElementById(box.id);
+    if (!fresh) continue;
+    box.toggleAttribute("aria-invalid", fresh.hasAttribute("aria-invalid"));
+    if (box !== document.activeElement && box.value === sent.get(box.name)) box.value = fresh.value;
   }
 }
 
@@ -129,7 +153,7 @@ document.addEventListener("change", (e) => {
   if (e.target.matches("select, [type=checkbox]")) {
     return send(() => ({ ...request(form()), whole: true })); // the choice decides which fields there are
   }
-  edited(0);
+  if (String(request(form()).body) !== answered) edited(0);
 });
 
 document.addEventListener("submit", (e) => {

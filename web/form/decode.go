@@ -18,10 +18,10 @@ const (
 
 // Decode lays the posted fields over a job, in the order of the job file, and
 // keeps everything the form does not carry. A renamed wall takes its pins and
-// its place in the setting order along; when the units change, bare numbers
-// keep the unit they were typed in.
+// its place in the setting order along, and a changed width the readings at its
+// end; when the units change, bare numbers keep the unit they were typed in.
 func Decode(job *survey.Job, posted url.Values) error {
-	names, units := wallNames(*job), job.Units
+	names, wide, units := wallNames(*job), widths(*job), job.Units
 	for _, path := range inOrder(posted) {
 		values := posted[path]
 		if err := Set(job, path, values[len(values)-1]); err != nil {
@@ -29,6 +29,7 @@ func Decode(job *survey.Job, posted url.Values) error {
 		}
 	}
 	rename(job, names)
+	follow(job, wide)
 	if job.Units != units {
 		if err := keepUnit(job, units); err != nil {
 			return err

@@ -110,11 +110,21 @@ func TestAChangeOfUnitsChangesNoMeasurement(t *testing.T) {
 	job := demo(t)
 	job.Tile.Thickness = "8 mm"
 	require.NoError(t, Decode(&job, url.Values{"units": {"mm"}}))
-	assert.Equal(t, "60 3/8 in", job.Walls[1].Width)
-	assert.Equal(t, "-8 in", job.Walls[0].Openings[0].Height.Plain)
+	assert.Equal(t, "59 7/8 in", job.Walls[1].Width)
+	assert.Equal(t, "-32 1/2 in", job.Walls[0].Openings[0].Height.Plain)
 	assert.Equal(t, "8 mm", job.Tile.Thickness, "has its unit already")
 	assert.Equal(t, "1/2", job.Bond.Offset, "a share, not a length")
-	assert.Equal(t, "44", Get(job, "tile.box.count"))
+	assert.Equal(t, "80", Get(job, "tile.box.count"))
+}
+
+func TestAChangedWidthTakesTheReadingsAtItsEndAlong(t *testing.T) {
+	job := demo(t)
+	require.NoError(t, Decode(&job, url.Values{"walls[2].width": {"34 1/4"}, "walls[1].width": {"60"}, "walls[1].base[0].readings[1].at": {"31"}}))
+	assert.Equal(t, "34 1/4", job.Walls[2].Base[1].Readings[1].At)
+	assert.Equal(t, "34 1/4", job.Walls[2].Right.Stops.To)
+	assert.Equal(t, "60", job.Walls[1].Base[0].Readings[2].At)
+	assert.Equal(t, "31", job.Walls[1].Base[0].Readings[1].At)
+	assert.Equal(t, "30 5/8", job.Walls[2].Base[0].Readings[1].At, "a step inside the wall stays")
 }
 
 func TestAnEndThatStopsForgetsItsLean(t *testing.T) {
@@ -127,14 +137,14 @@ func TestButtons(t *testing.T) {
 	tests := []struct {
 		do, path, want string
 	}{
-		{"add walls[1].base[0].readings", "walls[1].base[0].readings[2].at", "45 3/16"},
+		{"add walls[1].base[0].readings", "walls[1].base[0].readings[2].at", "44 15/16"},
 		{"add walls[0].base left", "walls[0].base[0].readings[1].at", "4"},
 		{"add walls[2].base", "walls[2].base[2].meets", "floor"},
 		{"add walls[1].openings pipe", "walls[1].openings[1].diameter", "1"},
 		{"add walls[1].openings niche", "walls[1].openings[1].name", "niche"},
 		{"add walls", "walls[3].left.meets", "corner"},
 		{"add walls[1].right.lean", "walls[1].right.lean[1].height", "48"},
-		{"remove walls[0].openings[0]", "walls[0].openings[0].name", "spout"},
+		{"remove walls[0].openings[0]", "walls[0].openings[0].name", "valve"},
 		{"measure walls[1].openings[0].left", "walls[1].openings[0].left.at", "32"},
 		{"set joint=3/16", "joint", "3/16"},
 		{"pin back tile=30", "pins.walls.back.tile", "30"},

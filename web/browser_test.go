@@ -1,0 +1,129 @@
+package web_test
+
+import (
+	"context"
+	"os"
+	"path/filepath"
+	"testing"
+	"time"
+
+	"github.com/chromedp/chromedp"
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// patience is how long a page may take on a busy machine before a test gives up.
+const patience = 60 * time.Second
+
+// browse starts a real Chromium with a profile of its own.
+func browse(t *testing.T) context.Context {
+	t.Helper()
+	if testing.Short() {
+		t.Skip("needs a browser")
+	}
+	ctx, cancel := context.WithTimeout(t.Context(), patience)
+	t.Cleanup(cancel)
+	return chromium(t, ctx)
+}
+
+// see evaluates a script in the page.
+func see[T any](t *testing.T, ctx context.Context, script string) T {
+	t.Helper()
+	out, err := chromedp.Run(ctx, chromedp.Evaluate[T](script))
+	require.NoError(t, err)
+	return out
+}
+
+// await waits until a script gives true.
+func await(t *testing.T, ctx context.Context, script string) {
+	t.Helper()
+	_, err := chromedp.Run(ctx, chromedp.Poll[bool](script))
+	require.NoError(t, err, script)
+}
+
+func steps(t *testing.T, ctx context.Context, list ...chromedp.Action[chromedp.Void]) {
+	t.Helper()
+	require.NoError(t, chromedp.Do(ctx, list...))
+}
+
+// typeInto writes a field as a person does: focus, all of it replaced.
+func typeInto(t *testing.T, ctx context.Context, id, text string) {
+	t.Helper()
+	see[bool](t, ctx, `(() => { const f = document.getElementById(`+quote(id)+`); f.closest("details").open = true; f.focus(); f.select(); return true })()`)
+	steps(t, ctx, chromedp.KeyEvent(text))
+}
+
+func quote(s string) string { return "`" + s + "`" }
+
+func TestEditRedrawUndoReload(t *testing.T) {
+	s := newSite(t)
+	ctx := browse(t)
+	steps(t, ctx, chromedp.Navigate(s.URL+"/"), chromedp.Click("a.job"), chromedp.WaitVisible("#drawing svg"))
+	before := see[string](t, ctx, `document.getElementById("drawing").innerHTML`)
+
+	see[bool](t, ctx, `window.same = true`)
+	typeInto(t, ctx, "walls[1].width", "60 1/2")
+	await(t, ctx, `document.getElementById("status").textContent === "Saved"`)
+	_, job := s.stored()
+	assert.Equal(t, "60 1/2", job.Walls[1].Width, "said only after the commit")
+	assert.True(t, before != see[string](t, ctx, `document.getElementById("drawing").innerHTML`), "redrawn")
+	assert.True(t, see[bool](t, ctx, `window.same === true`), "without a reload")
+	assert.Equal(t, "walls[1].width", see[string](t, ctx, `document.activeElement.id`), "the focus stays")
+	assert.Equal(t, "60 1/2", see[string](t, ctx, `document.getElementById("walls[1].base[0].readings[2].at").value`), "the reading at the end came along")
+
+	steps(t, ctx, chromedp.Click("#undo"))
+	await(t, ctx, `document.getElementById("walls[1].width").value === "59 7/8"`)
+	assert.True(t, before == see[string](t, ctx, `document.getElementById("drawing").innerHTML`), "the drawing as it was")
+	steps(t, ctx, chromedp.Click("#redo"))
+	await(t, ctx, `document.getElementById("walls[1].width").value === "60 1/2"`)
+	steps(t, ctx, chromedp.Reload(), chromedp.WaitVisible("#drawing svg"))
+	assert.Equal(t, "60 1/2", see[string](t, ctx, `document.getElementById("walls[1].width").value`))
+}
+
+func TestAFaultKeepsTheDrawingAndTheText(t *testing.T) {
+	s := newSite(t)
+	ctx := browse(t)
+	steps(t, ctx, chromedp.Navigate(s.URL+"/jobs/1"), chromedp.WaitVisible("#drawing svg"))
+	before := see[string](t, ctx, `document.getElementById("drawing").innerHTML`)
+	typeInto(t, ctx, "walls[1].width", "sixty")
+	await(t, ctx, `document.querySelector(".faults a") !== null`)
+	assert.Equal(t, "sixty", see[string](t, ctx, `document.getElementById("walls[1].width").value`))
+	assert.True(t, see[bool](t, ctx, `document.getElementById("walls[1].width").hasAttribute("aria-invalid")`))
+	assert.True(t, before == see[string](t, ctx, `document.getElementById("drawing").innerHTML`), "the drawing as it was")
+	_, job := s.stored()
+	assert.Equal(t, "59 7/8", job.Walls[1].Width)
+}
+
+func TestWithoutAServerThePageKeepsWhatWasTyped(t *testing.T) {
+	s := newSite(t)
+	ctx := browse(t)
+	steps(t, ctx, chromedp.Navigate(s.URL+"/jobs/1"), chromedp.WaitVisible("#drawing svg"))
+	see[bool](t, ctx, `(() => { window.real = fetch; window.fetch = () => Promise.reject(new TypeError("gone")); return true })()`)
+	typeInto(t, ctx, "joint", "3/16")
+	await(t, ctx, `document.getElementById("status").textContent.startsWith("Not saved: the server")`)
+	assert.Equal(t, "3/16", see[string](t, ctx, `document.getElementById("joint").value`))
+	see[bool](t, ctx, `(() => { window.fetch = window.real; return true })()`)
+	await(t, ctx, `document.getElementById("status").textContent === "Saved"`)
+	_, job := s.stored()
+	assert.Equal(t, "3/16", job.Joint)
+}
+
+// TestPictures takes a picture of every page at three widths into the folder
+// named by SHOTS, for people to look at, and holds that no page is wider than
+// its window.
+func TestPictures(t *testing.T) {
+	s := newSite(t)
+	ctx := browse(t)
+	for _, page := range []struct{ name, path string }{{"jobs", "/"}, {"bench", "/jobs/1"}, {"wall", "/jobs/1?wall=2"}} {
+		for name, width := range map[string]int64{"1440": 1440, "768": 768, "390": 390, "320": 320} {
+			steps(t, ctx, chromedp.EmulateViewport(width, 900), chromedp.Navigate(s.URL+page.path), chromedp.WaitVisible("#main"))
+			over := see[float64](t, ctx, `document.documentElement.scrollWidth - innerWidth`)
+			assert.LessOrEqual(t, over, 0.0, "%s at %s", page.name, name)
+			if dir := os.Getenv("SHOTS"); dir != "" {
+				shot, err := chromedp.Run(ctx, chromedp.FullScreenshot(100))
+				require.NoError(t, err)
+				require.NoError(t, os.WriteFile(filepath.Join(dir, page.name+"-"+name+".png"), shot, 0o600))
+			}
+		}
+	}
+}
