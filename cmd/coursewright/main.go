@@ -32,6 +32,10 @@ const usage = `Coursewright works out where every tile of a tub or shower lands.
       print the plan file of a job
   coursewright draw JOB.json --wall NAME
       print the drawing of one wall as SVG
+  coursewright sheets JOB.json -o FILE.pdf [--paper a4] [--kinds set-out,elevations,…]
+      print sheets to work by as one PDF
+  coursewright cuts JOB.json
+      print the cut schedule as CSV
 
 JOB.json may be - for standard input.
 `
@@ -56,6 +60,10 @@ func (p *program) run(ctx context.Context, args []string) int {
 		return p.solve(rest)
 	case "draw":
 		return p.draw(rest)
+	case "sheets":
+		return p.sheets(rest)
+	case "cuts":
+		return p.cuts(rest)
 	case "help", "-h", "-help", "--help":
 		fmt.Fprint(p.Out, usage)
 		return 0

@@ -1,0 +1,108 @@
+package sheet
+
+import (
+	"fmt"
+
+	"coursewright/layout/length"
+	"coursewright/layout/survey"
+	"coursewright/web/drawing"
+)
+
+const (
+	barsHeight  = 9500
+	rowHeight   = 8100
+	blockHeight = barsHeight + 2*rowHeight
+)
+
+// cell is one field of the title block: its share of the row's width.
+type cell struct {
+	share      drawing.Micron
+	name, text string
+}
+
+// block draws the title block with its bars at the foot of a leaf.
+func (b *book) block(l *leaf, n int) {
+	top := l.size.Y - edge - blockHeight
+	b.bars(l, top)
+	y := top + barsHeight
+	for _, row := range b.fields(l, n) {
+		l.fields(y, row)
+		y += rowHeight
+	}
+}
+
+// fields are the rows of the title block.
+func (b *book) fields(l *leaf, n int) [][]cell {
+	room := b.plan.Room
+	wall := l.wall
+	if wall == "" {
+		wall = "all"
+	}
+	return [][]cell{
+		{{58, "job", room.Title}, {40, "sheet", l.title}, {32, "wall", wall}, {28, "scale", scaleText(l.scale, room.Units)},
+			{30, "sheet", fmt.Sprintf("%d of %d", n, len(b.leaves))}},
+		{{78, "level line ±0", b.levelLine()}, {34, "tile, true size", b.tile()}, {14, "joint", room.Joint.Fine(room.Units)},
+			{16, "paper", b.opts.Paper.Name}, {24, "date", b.opts.Date.Format("2006-01-02")}, {22, "job hash", b.opts.Hash}},
+	}
+}
+
+func (b *book) tile() string {
+	t, u := b.plan.Room.Tile, b.plan.Room.Units
+	return t.Width.Fine(u) + " × " + t.Height.Fine(u)
+}
+
+// levelLine says where the level line is found again: over the first reading
+// of the base of the wall set first.
+func (b *book) levelLine() string {
+	for _, w := range b.plan.Walls {
+		if w.Found.Order == 0 {
+			return "the laser's line, " + b.over(-w.Found.Base[0].Readings[0].Value) + " the " + w.Found.Base[0].Meets +
+				" at the left of " + wallText(w.Found)
+		}
+	}
+	return "the laser's line"
+}
+
+// over words a height: "38 1/2" over", "3" under", "at the height of".
+func (b *book) over(up length.Length) string {
+	switch {
+	case up > 0:
+		return b.tape(up) + " over"
+	case up < 0:
+		return b.tape(-up) + " under"
+	}
+	return "at the height of"
+}
+
+// wallText names a wall by letter and name.
+func wallText(w survey.WallFound) string { return w.Letter + ", " + w.Name }
+
+// fields draws one row of cells; text that is too long is made smaller, then
+// cut short.
+func (l *leaf) fields(y drawing.Micron, row []cell) {
+	var sum drawing.Micron
+	for _, c := range row {
+		sum += c.share
+	}
+	wide, x := l.size.X-2*edge, drawing.Micron(edge)
+	for _, c := range row {
+		w := wide * c.share / sum
+		l.box(ink(drawing.Black, 250), drawing.Point{X: x, Y: y}, drawing.Point{X: x + w, Y: y + rowHeight})
+		l.text(drawing.Point{X: x + 1000, Y: y + 2900}, small, c.name)
+		s := style{size: 3600, bold: true}
+		for s.size > 2600 && s.width(c.text) > w-2000 {
+			s.size -= 200
+		}
+		l.text(drawing.Point{X: x + 1000, Y: y + 7000}, s, s.short(c.text, w-2000))
+		x += w
+	}
+}
+
+// short cuts a text to a width, with three dots where something is missing.
+func (s style) short(text string, wide drawing.Micron) string {
+	if s.width(text) <= wide {
+		return text
+	}
+	head, _ := s.split(text, wide-s.width("…"))
+	return head + "…"
+}

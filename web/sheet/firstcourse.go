@@ -1,0 +1,75 @@
+package sheet
+
+import (
+	"coursewright/layout"
+	"coursewright/layout/length"
+	"coursewright/layout/plane"
+	"coursewright/layout/stages"
+)
+
+// firstCourse lists the tiles over the base one by one.
+func (b *book) firstCourse() {
+	f := b.flow(subject{title: "First course"}, false)
+	f.words(body, "Each tile over the uneven base, from left to right: cut its lower edge to the two heights, both measured down from its top edge, seen from the face. "+
+		"The drop is how far the tile's lower corner stands under the level line.")
+	for _, w := range b.plan.Walls {
+		f.sub("Wall " + wallText(w.Found))
+		f.table(b.overBase(w))
+	}
+	f.cautions(atTheBase...)
+}
+
+func (b *book) overBase(w layout.Wall) table {
+	t := table{columns: []column{{name: "piece", share: 24, bold: true}, {name: "left edge at", share: 22, right: true}, {name: "width", share: 22, right: true},
+		{name: "height left", share: 24, bold: true, right: true}, {name: "height right", share: 24, bold: true, right: true},
+		{name: "drop left", share: 24, right: true}, {name: "drop right", share: 24, right: true}, {name: "cut", share: 26}}}
+	in := stages.Input{Room: b.plan.Room, Walls: b.plan.Walls}
+	for _, p := range w.Pieces {
+		if !in.FirstCourse(w, p) {
+			continue
+		}
+		box := p.Face.Bounds()
+		t.rows = append(t.rows, row{cells: []string{held(p.ID), b.tape(box.Left), b.down(box.Width()),
+			b.down(upright(p.Face, box.Left)), b.down(upright(p.Face, box.Right)),
+			b.tape(-lowest(p.Face, box.Left)), b.tape(-lowest(p.Face, box.Right)), p.Kind.String()}})
+	}
+	return t
+}
+
+// down writes a size as the cut schedule shows it, rounded down so that the
+// piece is never larger than its place.
+func (b *book) down(l length.Length) string { return b.fine(l.FloorTo(b.plan.Room.Units.FineStep())) }
+
+// upright is how high a face stands at x, one of its ends; where only one
+// corner reaches it, as at a corner that leans, the height of the whole face.
+func upright(face plane.Region, x length.Length) length.Length {
+	low, top, found := length.Length(0), length.Length(0), false
+	for _, ring := range face {
+		for _, c := range ring {
+			if c.X == x && !found {
+				low, top, found = c.Y, c.Y, true
+			}
+			if c.X == x {
+				low, top = min(low, c.Y), max(top, c.Y)
+			}
+		}
+	}
+	if low == top {
+		return face.Bounds().Height()
+	}
+	return top - low
+}
+
+// lowest is the height of a face's lowest corner at x, or of its lowest corner
+// where none stands there.
+func lowest(face plane.Region, x length.Length) length.Length {
+	low, found := face.Bounds().Bottom, false
+	for _, ring := range face {
+		for _, c := range ring {
+			if c.X == x && (!found || c.Y < low) {
+				low, found = c.Y, true
+			}
+		}
+	}
+	return low
+}

@@ -1,0 +1,100 @@
+package sheet
+
+import (
+	"crypto/sha256"
+	"encoding/hex"
+	"fmt"
+	"slices"
+	"strings"
+	"time"
+
+	"coursewright/layout/cuts"
+	"coursewright/layout/length"
+	"coursewright/layout/stages"
+	"coursewright/layout/takeoff"
+)
+
+// Kind is one of the kinds of sheet.
+type Kind string
+
+// The kinds, in the order in which they are printed.
+const (
+	SetOut      Kind = "set-out"
+	Elevations  Kind = "elevations"
+	FirstCourse Kind = "first-course"
+	CutSchedule Kind = "cuts"
+	StoryPole   Kind = "story-pole"
+	TakeOff     Kind = "take-off"
+	Stages      Kind = "stages"
+)
+
+// Kinds lists all kinds in the order in which they are printed.
+func Kinds() []Kind {
+	return []Kind{SetOut, Elevations, FirstCourse, CutSchedule, StoryPole, TakeOff, Stages}
+}
+
+// ParseKinds reads kinds with commas between them; nothing stands for all. The
+// error names the kind that is unknown and those there are.
+func ParseKinds(list string) ([]Kind, error) {
+	var out []Kind
+	for name := range strings.SplitSeq(list, ",") {
+		k := Kind(strings.ToLower(strings.TrimSpace(name)))
+		switch {
+		case k == "" || slices.Contains(out, k):
+		case !slices.Contains(Kinds(), k):
+			return nil, fmt.Errorf("there is no kind of sheet %q; the kinds are %s", name, kindList())
+		default:
+			out = append(out, k)
+		}
+	}
+	return out, nil
+}
+
+func kindList() string {
+	var names []string
+	for _, k := range Kinds() {
+		names = append(names, string(k))
+	}
+	return strings.Join(names, ", ")
+}
+
+// Options choose what is printed. The zero value of each field but Date stands
+// for what is usual.
+type Options struct {
+	Paper  Paper             // zero: Letter for inches, A4 for millimetres
+	Kinds  []Kind            // none: all
+	Date   time.Time         // printed on every sheet, and the date of the document
+	Hash   string            // of the job, as Hash gives it
+	Saw    *cuts.Settings    // nil: cuts.Usual
+	Buy    *takeoff.Settings // nil: takeoff.Usual
+	Stages *stages.Settings  // nil: stages.Usual
+}
+
+// Hash is short enough to compare by eye and tells two job documents apart.
+func Hash(document []byte) string {
+	sum := sha256.Sum256(document)
+	return hex.EncodeToString(sum[:4])
+}
+
+// filled puts what is usual where nothing was chosen.
+func (o Options) filled(units length.System) Options {
+	if o.Paper == (Paper{}) {
+		o.Paper = usualPaper(units)
+	}
+	if len(o.Kinds) == 0 {
+		o.Kinds = Kinds()
+	}
+	if o.Saw == nil {
+		saw := cuts.Usual(units)
+		o.Saw = &saw
+	}
+	if o.Buy == nil {
+		buy := takeoff.Usual(units)
+		o.Buy = &buy
+	}
+	if o.Stages == nil {
+		usual := stages.Usual()
+		o.Stages = &usual
+	}
+	return o
+}

@@ -1,0 +1,187 @@
+package sheet
+
+import (
+	"fmt"
+
+	"coursewright/layout/length"
+	"coursewright/web/drawing"
+)
+
+const (
+	leastStrip = 80 * mmPaper // how narrow a strip may be
+	stripFrom  = 24 * mmPaper // under the words at the head of the sheet
+	overlap    = 12 * length.Millimetre
+)
+
+// strip is a part of the pole as it lies on a sheet.
+type strip struct {
+	*leaf
+	book     *book
+	x, right drawing.Micron // its edges
+	foot     drawing.Micron // where low lies
+	low, top length.Length
+	n, of    int
+}
+
+// strips cuts the pole into strips of one length, each beginning 12 mm before
+// the one under it ends, and lays as many on a sheet as there is room for.
+func (b *book) strips(p pole) {
+	lie := &leaf{size: b.opts.Paper.lie(false)}
+	lo, hi := lie.area()
+	long := length.Length(hi.Y-lo.Y-stripFrom-6*mmPaper) / 1000 * length.Millimetre
+	step := long - overlap
+	of := 1 + int(max(0, p.top-p.low-long+step-1)/step)
+	across := int((hi.X - lo.X) / leastStrip)
+	wide := (hi.X - lo.X) / drawing.Micron(across)
+	for n := range of {
+		if n%across == 0 {
+			lie = &leaf{subject: subject{title: "Story pole", scale: full}, size: b.opts.Paper.lie(false)}
+			b.leaves = append(b.leaves, lie)
+			b.poleWords(lie, p, of)
+		}
+		low := p.low + length.Length(n)*step
+		x := lo.X + drawing.Micron(n%across)*wide
+		s := strip{leaf: lie, book: b, x: x, right: x + wide - 2000, foot: hi.Y - 6*mmPaper, low: low, top: min(low+long, p.top), n: n + 1, of: of}
+		s.draw(p)
+	}
+}
+
+func (b *book) poleWords(l *leaf, p pole, of int) {
+	lo, hi := l.area()
+	l.text(drawing.Point{X: lo.X, Y: lo.Y + heading.size}, heading, "Story pole, full size")
+	y := lo.Y + 13000
+	words := fmt.Sprintf("Cut out the strips and join them on a stick, match mark on match mark (A on A). Joined, all %d measure %s from FOOT to TOP: check this.", of, b.tape(p.top-p.low))
+	for _, line := range plain.wrap(words, hi.X-lo.X) {
+		l.text(drawing.Point{X: lo.X, Y: y}, plain, line)
+		y += plain.leading()
+	}
+}
+
+// at is where a height lies on the sheet.
+func (s strip) at(y length.Length) drawing.Micron { return s.foot - full.On(y-s.low) }
+
+func (s strip) shows(y length.Length) bool { return s.low <= y && y <= s.top }
+
+// What stands where across a strip, from its left edge, and from its right one.
+const (
+	tileWide   = 14 * mmPaper
+	markFrom   = 33 * mmPaper // the heights of the courses stand before it
+	nameFrom   = 36 * mmPaper
+	matchBack  = 16 * mmPaper
+	checkBack  = 3 * mmPaper
+	matchReach = 6 * mmPaper
+)
+
+// draw draws one strip: tiles at the left, their heights, and the other marks
+// at the right.
+func (s strip) draw(p pole) {
+	s.box(drawing.Ink{Fill: drawing.None, Line: drawing.Grey, Width: 180, Dash: drawing.Hidden},
+		drawing.Point{X: s.x, Y: s.at(s.top)}, drawing.Point{X: s.right, Y: s.foot})
+	for _, u := range p.tiles {
+		s.tile(u)
+	}
+	for _, m := range p.marks {
+		if s.shows(m.at) {
+			s.mark(m)
+		}
+	}
+	s.names(p.marks)
+	s.matches()
+	s.check(s.right - checkBack)
+	s.text(drawing.Point{X: s.x + 1000, Y: s.foot + 4500}, style{size: 3400, bold: true}, fmt.Sprintf("strip %d of %d", s.n, s.of))
+}
+
+// tile draws one tile of the pole as far as the strip shows it.
+func (s strip) tile(u stood) {
+	low, top := max(u.bottom, s.low), min(u.top, s.top)
+	if low >= top {
+		return
+	}
+	s.box(drawing.Ink{Fill: drawing.Pale, Line: drawing.Black, Width: 250}, drawing.Point{X: s.x, Y: s.at(top)}, drawing.Point{X: s.x + tileWide, Y: s.at(low)})
+	if s.at(low)-s.at(top) > 5000 {
+		s.text(drawing.Point{X: s.x + tileWide/2, Y: (s.at(low)+s.at(top))/2 + 1800}, style{size: 5000, bold: true, anchor: drawing.Middle}, number(u.course))
+	}
+	if s.shows(u.bottom) && s.at(low)-s.at(top) > 3600 {
+		s.text(drawing.Point{X: s.x + tileWide + 800, Y: s.at(u.bottom) - 500}, plain, s.book.signed(u.bottom))
+	}
+}
+
+// mark draws one mark: the two lines over the whole pole, the others beside it.
+func (s strip) mark(m notch) {
+	from := s.x + tileWide
+	if m.colour != drawing.Black {
+		from = s.x
+	}
+	s.line(ink(m.colour, 500), drawing.Point{X: from, Y: s.at(m.at)}, drawing.Point{X: s.x + markFrom, Y: s.at(m.at)})
+}
+
+// names writes the marks' names beside them, moved up from each other where
+// they would overlap.
+func (s strip) names(marks []notch) {
+	st := plain
+	y := s.foot + st.leading()
+	for _, m := range marks {
+		if !s.shows(m.at) {
+			continue
+		}
+		y = min(s.at(m.at)+1200, y-st.leading())
+		s.line(ink(m.colour, 180), drawing.Point{X: s.x + markFrom, Y: s.at(m.at)}, drawing.Point{X: s.x + nameFrom - 500, Y: y - 1200})
+		st.colour = m.colour
+		s.text(drawing.Point{X: s.x + nameFrom, Y: y}, st, st.short(m.name+" "+s.book.signed(m.at), s.right-s.x-nameFrom-checkBack-2500))
+	}
+}
+
+// matches draws the marks by which two strips are laid on each other.
+func (s strip) matches() {
+	low, top := s.low+overlap/2, s.top-overlap/2
+	nameLow, nameTop := matchName(s.n-1), matchName(s.n)
+	if s.n == 1 {
+		low, nameLow = s.low, "FOOT"
+	}
+	if s.n == s.of {
+		top, nameTop = s.top, "TOP"
+	}
+	s.match(low, nameLow)
+	s.match(top, nameTop)
+}
+
+// match draws one of them: a line through a circle.
+func (s strip) match(y length.Length, name string) {
+	c := drawing.Point{X: s.right - matchBack, Y: s.at(y)}
+	s.line(ink(drawing.Black, 350), drawing.Point{X: c.X - matchReach, Y: c.Y}, drawing.Point{X: c.X + matchReach, Y: c.Y})
+	s.put(drawing.Disc{Ink: ink(drawing.Black, 350), Centre: c, Radius: 1500})
+	below := drawing.Micron(-700)
+	if y == s.top {
+		below = 3600
+	}
+	s.text(drawing.Point{X: c.X + 2000, Y: c.Y + below}, style{size: 3600, bold: true}, name)
+}
+
+// matchName counts the joins A, B, … Z, A2, B2, …
+func matchName(n int) string {
+	name := string(rune('A' + (n-1)%26))
+	if n > 26 {
+		name += number((n-1)/26 + 1)
+	}
+	return name
+}
+
+// check draws a known length along the strip's right edge.
+func (s strip) check(x drawing.Micron) {
+	known := 150 * length.Millimetre
+	if s.book.plan.Room.Units == length.Imperial {
+		known = 6 * length.Inch
+	}
+	if s.top-s.low < known {
+		known = s.book.plan.Room.Units.Unit() * length.Length((s.top-s.low)/s.book.plan.Room.Units.Unit())
+	}
+	if known == 0 {
+		return
+	}
+	low := s.low + (s.top-s.low-known)/2
+	s.line(ink(drawing.Black, 250), drawing.Point{X: x, Y: s.at(low)}, drawing.Point{X: x, Y: s.at(low + known)})
+	for _, y := range []length.Length{low, low + known} {
+		s.line(ink(drawing.Black, 350), drawing.Point{X: x - 1300, Y: s.at(y)}, drawing.Point{X: x + 1300, Y: s.at(y)})
+	}
+	s.text(drawing.Point{X: x - 900, Y: s.at(low + known/3)}, style{size: 3000, up: true}, "check "+known.Format(s.book.plan.Room.Units, 0))
+}
