@@ -56,11 +56,11 @@ func (b *book) tile() string {
 func (b *book) levelLine() string {
 	for _, w := range b.plan.Walls {
 		if w.Found.Order == 0 {
-			return "the laser's line, " + b.over(-w.Found.Base[0].Readings[0].Value) + " the " + w.Found.Base[0].Meets +
-				" at the left of " + wallText(w.Found)
+			s := w.Found.Base[0]
+			return b.over(-s.Readings[0].Value) + " the " + s.Meets + " at the left end of " + w.Found.Letter
 		}
 	}
-	return "the laser's line"
+	return "the line of the laser"
 }
 
 // over words a height: "38 1/2" over", "3" under", "at the height of".

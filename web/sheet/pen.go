@@ -57,7 +57,7 @@ func (p *Pen) Disc(e drawing.Disc) {
 
 // Label writes text; its own width places it, so an anchor is exact.
 func (p *Pen) Label(e drawing.Label) {
-	weight := ""
+	weight, text := "", printable(e.Text)
 	if e.Bold {
 		weight = "B"
 	}
@@ -68,17 +68,17 @@ func (p *Pen) Label(e drawing.Label) {
 	back := 0.0
 	switch e.Anchor {
 	case drawing.Middle:
-		back = p.pdf.GetStringWidth(e.Text) / 2
+		back = p.pdf.GetStringWidth(text) / 2
 	case drawing.Right:
-		back = p.pdf.GetStringWidth(e.Text)
+		back = p.pdf.GetStringWidth(text)
 	}
 	if !e.Up {
-		p.pdf.Text(x-back, y, e.Text)
+		p.pdf.Text(x-back, y, text)
 		return
 	}
 	p.pdf.TransformBegin()
 	p.pdf.TransformRotate(90, x, y)
-	p.pdf.Text(x-back, y, e.Text)
+	p.pdf.Text(x-back, y, text)
 	p.pdf.TransformEnd()
 }
 

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"coursewright/layout/cuts"
+	"coursewright/layout/length"
 	"coursewright/web/drawing"
 )
 
@@ -36,7 +37,7 @@ func (b *book) toCut(g cuts.Group) string {
 		text += "\nnotch leaves " + b.notch(n)
 	}
 	for _, h := range s.Holes {
-		text += "\nhole " + h.Name + ": ⌀ " + held(b.fine(h.Diameter)) + ", centre " + held(b.fine(h.FromLeft)) + " from left, " + held(b.fine(h.Up)) + " up"
+		text += "\nhole " + h.Name + ": ⌀ " + b.fine(h.Diameter) + ", centre " + b.away(h.FromLeft, "the left edge") + ", " + b.away(h.Up, "the bottom edge")
 	}
 	if len(g.Cut) > 0 {
 		text += "\ncut: " + strings.Join(g.Cut, ", ")
@@ -55,6 +56,15 @@ func (b *book) widths(s cuts.Size) string {
 	return b.fine(s.Bottom) + " below, " + b.fine(s.Top) + " above"
 }
 
+// away words how far inside an edge of the piece a place is, or outside it.
+func (b *book) away(l length.Length, edge string) string {
+	if l < 0 {
+		return b.fine(-l) + " outside " + edge
+	}
+	return b.fine(l) + " from " + edge
+}
+
+// notch words what a notch leaves on its sides.
 func (b *book) notch(n cuts.Notch) string {
 	var arms []string
 	if n.Left > 0 {

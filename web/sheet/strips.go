@@ -29,23 +29,35 @@ func (b *book) strips(p pole) {
 	lie := &leaf{size: b.opts.Paper.lie(false)}
 	lo, hi := lie.area()
 	long := length.Length(hi.Y-lo.Y-stripFrom-6*mmPaper) / 1000 * length.Millimetre
-	step := long - overlap
-	of := 1 + int(max(0, p.top-p.low-long+step-1)/step)
+	all := stretches(p.low, p.top, long)
 	across := int((hi.X - lo.X) / leastStrip)
 	wide := (hi.X - lo.X) / drawing.Micron(across)
-	for n := range of {
+	for n, r := range all {
 		if n%across == 0 {
 			lie = &leaf{subject: subject{title: "Story pole", scale: full}, size: b.opts.Paper.lie(false)}
 			b.leaves = append(b.leaves, lie)
-			b.poleWords(lie, p, of)
+			b.poleWords(lie, p, len(all))
 		}
-		low := p.low + length.Length(n)*step
 		x := lo.X + drawing.Micron(n%across)*wide
-		s := strip{leaf: lie, book: b, x: x, right: x + wide - 2000, foot: hi.Y - 6*mmPaper, low: low, top: min(low+long, p.top), n: n + 1, of: of}
+		s := strip{leaf: lie, book: b, x: x, right: x + wide - 2000, foot: hi.Y - 6*mmPaper, low: r.low, top: r.top, n: n + 1, of: len(all)}
 		s.draw(p)
 	}
 }
 
+// stretch is a part of the pole.
+type stretch struct{ low, top length.Length }
+
+// stretches parts a pole into lengths no longer than long, each of which begins
+// an overlap before the one under it ends.
+func stretches(low, top, long length.Length) []stretch {
+	var out []stretch
+	for ; top-low > long; low += long - overlap {
+		out = append(out, stretch{low, low + long})
+	}
+	return append(out, stretch{low, top})
+}
+
+// poleWords says at the head of a sheet how the strips are joined.
 func (b *book) poleWords(l *leaf, p pole, of int) {
 	lo, hi := l.area()
 	l.text(drawing.Point{X: lo.X, Y: lo.Y + heading.size}, heading, "Story pole, full size")

@@ -1,0 +1,99 @@
+package stages_test
+
+import (
+	"cmp"
+	"os"
+	"slices"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"coursewright/layout"
+	"coursewright/layout/cuts"
+	"coursewright/layout/plane"
+	"coursewright/layout/stages"
+	"coursewright/layout/survey"
+)
+
+func input(t *testing.T, name string) stages.Input {
+	t.Helper()
+	data, err := os.ReadFile("../../testdata/jobs/" + name + ".json")
+	require.NoError(t, err)
+	job, err := survey.Read(data)
+	require.NoError(t, err)
+	plan, err := layout.Solve(job)
+	require.NoError(t, err)
+	return stages.Input{Room: plan.Room, Walls: plan.Walls,
+		Cuts: cuts.Of(cuts.Input{Room: plan.Room, Walls: plan.Walls}, cuts.Usual(plan.Room.Units))}
+}
+
+func TestEveryPieceAndEveryCutIsSetOnce(t *testing.T) { // laws 1 and 2
+	for _, name := range []string{"toy", "one-wall", "alcove"} {
+		in := input(t, name)
+		pieces, whole, want := 0, 0, 0
+		cut := map[string]int{}
+		for _, s := range stages.Of(in, stages.Usual()) {
+			pieces += s.Pieces
+			whole += s.Whole
+			n := 0
+			for _, c := range s.Cuts {
+				cut[c.Group] += c.Count
+				n += c.Count
+			}
+			assert.Equal(t, s.Pieces, s.Whole+n, "%s, %s", name, s.Name)
+		}
+		for _, w := range in.Walls {
+			want += len(w.Pieces)
+		}
+		assert.Equal(t, want, pieces, name)
+		for _, g := range in.Cuts.Groups {
+			assert.Equal(t, g.Count, cut[g.ID], "%s, %s", name, g.ID)
+		}
+	}
+}
+
+func TestStagesComeInTheOrderOfWork(t *testing.T) { // law 3
+	var names []string
+	for _, s := range stages.Of(input(t, "alcove"), stages.Usual()) {
+		names = append(names, s.Name)
+	}
+	assert.Equal(t, []string{"Dry lay and marks", "First course", "Field", "Niche and window", "Ends and corners", "Holes", "Grout", "Soft joints"}, names)
+	names = nil
+	for _, s := range stages.Of(input(t, "toy"), stages.Usual()) {
+		names = append(names, s.Name)
+	}
+	assert.Equal(t, []string{"Dry lay and marks", "First course", "Field", "Grout", "Soft joints"}, names)
+}
+
+// In the toy job three whole tiles of 100 mm stand over a level floor, and
+// three over those.
+func TestTheFirstCourseIsWhatNothingFitsUnder(t *testing.T) {
+	all := stages.Of(input(t, "toy"), stages.Usual())
+	assert.Equal(t, 3, all[1].Pieces)
+	assert.Equal(t, 3, all[2].Pieces)
+	in := input(t, "alcove")
+	for _, w := range in.Walls {
+		var boxes []plane.Rect // the first course runs over the whole wall without a gap
+		for _, p := range w.Pieces {
+			if in.FirstCourse(w, p) {
+				boxes = append(boxes, p.Face.Bounds())
+			}
+		}
+		slices.SortFunc(boxes, func(a, b plane.Rect) int { return cmp.Compare(a.Left, b.Left) })
+		reach := w.Shape.Region.Bounds().Left
+		for _, b := range boxes {
+			assert.LessOrEqual(t, b.Left-reach, in.Room.Joint, w.Found.Name)
+			reach = max(reach, b.Right)
+		}
+		assert.GreaterOrEqual(t, reach+in.Room.Joint, w.Shape.Region.Bounds().Right, w.Found.Name)
+		assert.Less(t, len(boxes), len(w.Pieces)/3, w.Found.Name)
+	}
+}
+
+func TestAMortarThatHoldsNeedsNoWaitForTheFirstCourse(t *testing.T) {
+	in, set := input(t, "toy"), stages.Usual()
+	assert.Equal(t, set.First, stages.Of(in, set)[1].Wait)
+	set.Holds = true
+	assert.Zero(t, stages.Of(in, set)[1].Wait)
+}

@@ -1,0 +1,65 @@
+package sheet
+
+import (
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"pgregory.net/rapid"
+
+	"coursewright/layout/length"
+	"coursewright/web/drawing"
+)
+
+func TestWrappedLinesFitAndLoseNothing(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		text := strings.Join(rapid.SliceOfN(rapid.StringMatching(`[a-zA-Z0-9"/é-]{1,30}`), 1, 20).Draw(t, "words"), " ")
+		wide := drawing.Micron(rapid.IntRange(5000, 90000).Draw(t, "wide"))
+		lines := body.wrap(text, wide)
+		for _, line := range lines {
+			assert.LessOrEqual(t, body.width(line), wide)
+		}
+		assert.Equal(t, strings.ReplaceAll(text, " ", ""), strings.ReplaceAll(strings.Join(lines, ""), " ", ""))
+	})
+}
+
+func TestHeldWordsStayTogether(t *testing.T) {
+	assert.Equal(t, []string{"it is", held(`4'-7 1/2" wide`)}, body.wrap("it is "+held(`4'-7 1/2" wide`), 32000))
+}
+
+func TestWhatTheFontCannotShowIsReplaced(t *testing.T) {
+	assert.Equal(t, "a□b c d□", printable("a\U0001F6C1b\tc\u00a0d\U00010000"))
+}
+
+// The pole is whole, and the strips lie 12 mm over each other.
+func TestStripsCoverThePoleAndOverlap(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		low := length.Length(rapid.Int64Range(-3_000_000, 0).Draw(t, "low"))
+		top := low + length.Length(rapid.Int64Range(1, 5_000_000).Draw(t, "pole"))
+		long := length.Length(rapid.Int64Range(50_000, 300_000).Draw(t, "long"))
+		all := stretches(low, top, long)
+		assert.Equal(t, low, all[0].low)
+		assert.Equal(t, top, all[len(all)-1].top)
+		for i, s := range all {
+			assert.LessOrEqual(t, s.top-s.low, long)
+			if i > 0 {
+				assert.Equal(t, 12*length.Millimetre, all[i-1].top-s.low)
+			}
+		}
+	})
+}
+
+func TestThePoleIsFullSize(t *testing.T) {
+	plan := solved(t, "toy") // tiles of 100 mm, joints of 2 mm
+	across, up := lengths(strings.NewReplacer(" h", "").Replace(stream(t, plan, Options{Kinds: []Kind{StoryPole}})))
+	assert.NotEmpty(t, across)
+	assert.Positive(t, up["425.20"]+up["425.19"], "the check length of 150 mm is 425.20 pt")
+	b := newBook(plan, Options{Kinds: []Kind{StoryPole}})
+	p := b.pole()
+	assert.Equal(t, []stood{{1, 0, 100 * length.Millimetre}, {2, 102 * length.Millimetre, 202 * length.Millimetre}}, p.tiles)
+	assert.Equal(t, drawing.Micron(100_000), strip{}.at(0)-strip{}.at(100*length.Millimetre))
+}
+
+func TestTheJoinsHaveNamesOfTheirOwn(t *testing.T) {
+	assert.Equal(t, []string{"A", "Z", "A2", "B2"}, []string{matchName(1), matchName(26), matchName(27), matchName(28)})
+}
