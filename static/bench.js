@@ -96,19 +96,19 @@ function takeRevision(page) {
 // the form says about the fields.
 function show(page, whole, sent) {
   const focus = document.activeElement;
-  const at = { id: focus?.id, value: focus?.value, name: focus?.name };
+  const at = { id: focus?.id, value: focus?.value, name: focus?.name, handle: focus?.dataset?.handle, wall: focus?.dataset?.wall };
   const open = [...document.querySelectorAll("details[open]")].map((d) => d.id).filter(Boolean);
   takeRevision(page);
-  for (const id of ["live", "jobtitle"]) swap(page, id);
+  for (const id of ["live", "more", "jobtitle"]) swap(page, id);
   for (const id of ["undo", "redo"]) {
     document.getElementById(id).disabled = page.getElementById(id).disabled;
   }
+  reachable();
   say(page.getElementById("status").textContent);
   document.title = page.title;
-  if (whole) {
-    form().replaceWith(page.getElementById("survey"));
-    for (const id of open) document.getElementById(id)?.setAttribute("open", "");
-  } else {
+  if (whole) form().replaceWith(page.getElementById("survey"));
+  for (const id of open) document.getElementById(id)?.setAttribute("open", "");
+  if (!whole) {
     told(page, sent);
   }
   if (whole || document.activeElement?.value === sent.get(document.activeElement?.name)) settled();
@@ -135,9 +135,10 @@ function told(page, sent) {
   }
 }
 
-function refocus({ id, name, value }) {
+function refocus({ id, name, value, handle, wall }) {
   if (document.activeElement && document.activeElement !== document.body) return;
-  const same = id ? document.getElementById(id)
+  const same = handle ? document.querySelector(`[data-handle="${CSS.escape(handle)}"][data-wall="${wall}"]`)
+    : id ? document.getElementById(id)
     : [...document.querySelectorAll("button")].find((b) => b.name === name && b.value === value);
   same?.focus({ preventScroll: true });
 }
@@ -167,26 +168,29 @@ document.addEventListener("submit", (e) => {
 
 // slid tells where the start would go; pin sends it when it is let go.
 function slid(range) {
-  const text = `joint at ${tape(range)}`;
+  const text = `${range.dataset.is} at ${tape(range.value, range.dataset.per)}`;
   range.setAttribute("aria-valuetext", text);
-  range.parentElement.querySelector("output").textContent = text;
+  document.querySelector(`output[for="${range.id}"]`).textContent = text;
 }
 
 function pin(range) {
-  const value = `pin ${range.dataset.pin} joint=${tape(range)}`;
+  act(`pin ${range.dataset.pin} ${range.dataset.is}=${tape(range.value, range.dataset.per)}`);
+}
+
+// act sends the form with what a button would ask for.
+function act(value) {
+  say("Saving");
   send(() => request(form(), { name: "do", value }));
 }
 
 // tape writes a count of steps as a tape reads: 519 at 16 an inch is 32 7/16.
-function tape(range) {
-  const per = Number(range.dataset.per);
-  const n = Number(range.value);
-  const whole = Math.trunc(n / per);
-  let part = Math.abs(n % per), of = per;
-  if (!part) return String(whole);
-  while (part % 2 === 0 && of % 2 === 0) { part /= 2; of /= 2; }
-  const sign = n < 0 ? "-" : "";
-  return `${sign}${whole ? Math.abs(whole) + " " : ""}${part}/${of}`;
+function tape(count, per) {
+  const n = Number(count), of = Number(per);
+  const whole = Math.trunc(Math.abs(n) / of);
+  let part = Math.abs(n) % of, den = of;
+  while (part && part % 2 === 0 && den % 2 === 0) { part /= 2; den /= 2; }
+  const text = [whole || !part ? whole : "", part ? `${part}/${den}` : ""].filter((t) => t !== "").join(" ");
+  return n < 0 ? `-${text}` : text;
 }
 
 // A piece in the drawing and its row in the table select each other.
@@ -240,3 +244,94 @@ function key(text) {
   });
   return button;
 }
+
+// Handles on the drawing: dragged, or nudged with the arrow keys. A handle
+// follows the finger in steps of the tape; the job changes once, when it is
+// let go. Esc puts it back.
+let held = null;
+
+// grab reads where a handle stands, in steps of the tape.
+function grab(handle) {
+  const svg = handle.ownerSVGElement, { step, big } = scale();
+  const count = (mm) => Math.round(Number(mm) / step);
+  return {
+    handle, step, big, x: count(handle.dataset.x), y: count(handle.dataset.y), dx: 0, dy: 0,
+    paper: svg.dataset.paper / svg.dataset.real * 1000, // micrometres drawn per millimetre of wall
+    pixel: svg.viewBox.baseVal.width / svg.getBoundingClientRect().width, // micrometres drawn per pixel
+  };
+}
+
+// scale gives the step of the tape in millimetres, and how many a big step is.
+function scale() {
+  const { unit, per } = document.getElementById("live").dataset;
+  return { per, step: (unit === "in" ? 25.4 : 1) / per, big: unit === "in" ? 8 : 10 };
+}
+
+function moveBy(h, dx, dy) {
+  h.dx = h.handle.dataset.axis.includes("x") ? dx : 0;
+  h.dy = h.handle.dataset.axis.includes("y") ? dy : 0;
+  const drawn = h.step * h.paper;
+  h.handle.setAttribute("transform", `translate(${h.dx * drawn} ${-h.dy * drawn})`);
+  h.handle.classList.add("moved");
+  say(`${h.handle.getAttribute("aria-label")}: ${where(h).replace(";", ", ")}`);
+}
+
+function where(h) {
+  const { per } = scale();
+  const x = tape(h.x + h.dx, per), y = tape(h.y + h.dy, per);
+  return { x, y, xy: `${x};${y}` }[h.handle.dataset.axis];
+}
+
+function letGo(h) {
+  held = null;
+  if (!h.dx && !h.dy) return putBack(h);
+  const wall = Number(h.handle.dataset.wall) + 1;
+  let name = h.handle.dataset.handle;
+  if (name === "start") name = document.getElementById(`slide-${wall - 1}`).dataset.is;
+  act(`place ${wall} ${name}=${where(h)}`);
+}
+
+function putBack(h) {
+  held = null;
+  h.handle.removeAttribute("transform");
+  h.handle.classList.remove("moved");
+  say("");
+}
+
+document.addEventListener("pointerdown", (e) => {
+  const handle = e.target.closest?.(".handle");
+  if (!handle || e.button) return;
+  e.preventDefault();
+  handle.focus();
+  handle.setPointerCapture(e.pointerId);
+  held = { ...grab(handle), from: e };
+});
+
+document.addEventListener("pointermove", (e) => {
+  if (!held?.from) return;
+  const steps = (pixels) => Math.round(pixels * held.pixel / held.paper / held.step);
+  moveBy(held, steps(e.clientX - held.from.clientX), steps(held.from.clientY - e.clientY));
+});
+
+document.addEventListener("pointerup", () => { if (held?.from) letGo(held); });
+document.addEventListener("pointercancel", () => { if (held) putBack(held); });
+
+const ARROWS = { ArrowLeft: [-1, 0], ArrowRight: [1, 0], ArrowUp: [0, 1], ArrowDown: [0, -1] };
+
+document.addEventListener("keydown", (e) => {
+  if (e.key === "Escape" && held) return putBack(held);
+  const handle = e.target.closest?.(".handle"), way = ARROWS[e.key];
+  if (!handle || !way) return;
+  e.preventDefault();
+  held ??= grab(handle);
+  const by = e.shiftKey ? held.big : 1;
+  moveBy(held, held.dx + way[0] * by, held.dy + way[1] * by);
+  clearTimeout(timer);
+  timer = setTimeout(() => held && letGo(held), PAUSE);
+});
+
+// Handles are reached with the tab key where there is a script to move them.
+function reachable() {
+  for (const handle of document.querySelectorAll(".handle")) handle.setAttribute("tabindex", "0");
+}
+reachable();

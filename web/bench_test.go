@@ -4,6 +4,7 @@ import (
 	"net/http"
 	"net/url"
 	"os"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -204,4 +205,16 @@ func TestATitleOfMarkupIsOnlyText(t *testing.T) {
 	require.Equal(t, http.StatusOK, answer.StatusCode)
 	assert.NotContains(t, page, "<script>alert")
 	assert.NotContains(t, page, "<img")
+}
+
+func TestWhatCanBeTakenAway(t *testing.T) {
+	s := newSite(t)
+	for path, begins := range map[string]string{"plan.json": "{", "cuts.csv": "\ufeff", "takeoff.csv": "\ufeff", "sheets.pdf": "%PDF-", "job.json": "{"} {
+		answer, body := s.get("/jobs/1/" + path)
+		assert.Equal(t, http.StatusOK, answer.StatusCode, path)
+		assert.True(t, strings.HasPrefix(body, begins), "%s begins with %.20q", path, body)
+		assert.Contains(t, answer.Header.Get("Content-Disposition"), "heron-street--upstairs-bath")
+	}
+	answer, _ := s.get("/jobs/1/sheets.pdf?paper=papyrus")
+	assert.Equal(t, http.StatusBadRequest, answer.StatusCode)
 }

@@ -8,8 +8,11 @@ import (
 	"time"
 
 	"github.com/chromedp/chromedp"
+	"github.com/chromedp/chromedp/kb"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"coursewright/layout/survey"
 )
 
 // patience is how long a page may take on a busy machine before a test gives up.
@@ -62,22 +65,22 @@ func TestEditRedrawUndoReload(t *testing.T) {
 	before := see[string](t, ctx, `document.getElementById("drawing").innerHTML`)
 
 	see[bool](t, ctx, `window.same = true`)
-	typeInto(t, ctx, "walls[1].width", "60 1/2")
+	typeInto(t, ctx, "walls[1].width", "59 3/4")
 	await(t, ctx, `document.getElementById("status").textContent === "Saved"`)
 	_, job := s.stored()
-	assert.Equal(t, "60 1/2", job.Walls[1].Width, "said only after the commit")
+	assert.Equal(t, "59 3/4", job.Walls[1].Width, "said only after the commit")
 	assert.True(t, before != see[string](t, ctx, `document.getElementById("drawing").innerHTML`), "redrawn")
 	assert.True(t, see[bool](t, ctx, `window.same === true`), "without a reload")
 	assert.Equal(t, "walls[1].width", see[string](t, ctx, `document.activeElement.id`), "the focus stays")
-	assert.Equal(t, "60 1/2", see[string](t, ctx, `document.getElementById("walls[1].base[0].readings[2].at").value`), "the reading at the end came along")
+	assert.Equal(t, "59 3/4", see[string](t, ctx, `document.getElementById("walls[1].base[0].readings[2].at").value`), "the reading at the end came along")
 
 	steps(t, ctx, chromedp.Click("#undo"))
 	await(t, ctx, `document.getElementById("walls[1].width").value === "59 7/8"`)
 	assert.True(t, before == see[string](t, ctx, `document.getElementById("drawing").innerHTML`), "the drawing as it was")
 	steps(t, ctx, chromedp.Click("#redo"))
-	await(t, ctx, `document.getElementById("walls[1].width").value === "60 1/2"`)
+	await(t, ctx, `document.getElementById("walls[1].width").value === "59 3/4"`)
 	steps(t, ctx, chromedp.Reload(), chromedp.WaitVisible("#drawing svg"))
-	assert.Equal(t, "60 1/2", see[string](t, ctx, `document.getElementById("walls[1].width").value`))
+	assert.Equal(t, "59 3/4", see[string](t, ctx, `document.getElementById("walls[1].width").value`))
 }
 
 func TestAFaultKeepsTheDrawingAndTheText(t *testing.T) {
@@ -106,6 +109,49 @@ func TestWithoutAServerThePageKeepsWhatWasTyped(t *testing.T) {
 	await(t, ctx, `document.getElementById("status").textContent === "Saved"`)
 	_, job := s.stored()
 	assert.Equal(t, "3/16", job.Joint)
+}
+
+func TestAStartIsDraggedNudgedAndReleased(t *testing.T) {
+	file, err := os.ReadFile("../testdata/jobs/one-wall.json")
+	require.NoError(t, err)
+	s := newSiteOf(t, file)
+	ctx := browse(t)
+	pinned := func() survey.WallPin { _, job := s.stored(); return job.Pins.Walls["basin"] }
+	steps(t, ctx, chromedp.EmulateViewport(1440, 900), chromedp.Navigate(s.URL+"/jobs/1?wall=1"), chromedp.WaitVisible("#drawing svg"))
+	from := see[[]float64](t, ctx, `(() => { const r = document.querySelector("[data-handle=start]").getBoundingClientRect(); return [r.x + r.width / 2, r.y + r.height / 2] })()`)
+
+	steps(t, ctx, chromedp.DragAndDropXY(from[0], from[1], from[0]+40, from[1], 5))
+	await(t, ctx, `document.querySelector(".card .pinned") !== null`)
+	dragged := pinned()
+	assert.NotEmpty(t, dragged.Joint+dragged.Tile)
+
+	see[bool](t, ctx, `(() => { document.querySelector("[data-handle=start]").focus(); return true })()`)
+	steps(t, ctx, chromedp.KeyEvent(kb.ArrowRight), chromedp.KeyEvent(kb.ArrowRight))
+	await(t, ctx, `document.getElementById("status").textContent === "Saved"`)
+	nudged := pinned()
+	assert.NotEqual(t, dragged, nudged)
+	assert.Equal(t, "start", see[string](t, ctx, `document.activeElement.dataset.handle`), "the handle keeps the focus")
+
+	see[bool](t, ctx, `(() => { [...document.querySelectorAll("button")].find((b) => b.textContent === "Release the pin").click(); return true })()`)
+	await(t, ctx, `document.querySelector(".card .pinned") === null`)
+	assert.Empty(t, pinned())
+	steps(t, ctx, chromedp.Click("#undo"))
+	await(t, ctx, `document.querySelector(".card .pinned") !== null`)
+	assert.Equal(t, nudged, pinned(), "one release, one step back")
+}
+
+func TestEscGivesUpADrag(t *testing.T) {
+	file, err := os.ReadFile("../testdata/jobs/one-wall.json")
+	require.NoError(t, err)
+	s := newSiteOf(t, file)
+	ctx := browse(t)
+	before, _ := s.stored()
+	steps(t, ctx, chromedp.Navigate(s.URL+"/jobs/1"), chromedp.WaitVisible("#drawing svg"))
+	see[bool](t, ctx, `(() => { document.querySelector("[data-handle=course]").focus(); return true })()`)
+	steps(t, ctx, chromedp.KeyEvent(kb.ArrowUp), chromedp.KeyEvent(kb.Escape))
+	assert.False(t, see[bool](t, ctx, `document.querySelector(".handle.moved") !== null`))
+	after, _ := s.stored()
+	assert.Equal(t, before.Revision, after.Revision)
 }
 
 // TestPictures takes a picture of every page at three widths into the folder

@@ -16,9 +16,6 @@ import (
 	"coursewright/web/view"
 )
 
-// jobLimit is the largest job file (formats.md).
-const jobLimit = 1 << 20
-
 func (s *Server) listJobs(w http.ResponseWriter, r *http.Request) error {
 	just, _ := strconv.ParseInt(r.URL.Query().Get("deleted"), 10, 64)
 	return s.showJobs(w, r, http.StatusOK, view.Jobs{Just: just})
@@ -54,7 +51,7 @@ func (s *Server) importJob(w http.ResponseWriter, r *http.Request) error {
 		return badRequest(err)
 	}
 	defer file.Close()
-	document, err := io.ReadAll(io.LimitReader(file, jobLimit+1))
+	document, err := io.ReadAll(io.LimitReader(file, survey.MaxBytes+1))
 	if err != nil {
 		return badRequest(err)
 	}
@@ -114,34 +111,24 @@ func (s *Server) exportJob(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return err
 	}
-	return sendFile(w, fileName(job.Title)+".json", job.Document)
+	return sendFile(w, "application/json", fileName(job.Title)+".json", job.Document)
 }
 
+// exportPlan sends the plan file.
 func (s *Server) exportPlan(w http.ResponseWriter, r *http.Request) error {
-	stored, err := s.load(r)
+	stored, plan, err := s.solved(r)
 	if err != nil {
 		return err
-	}
-	job, err := survey.Read(stored.Document)
-	if err != nil {
-		return err
-	}
-	plan, err := s.Solve(job)
-	if err != nil {
-		return badRequest(err)
 	}
 	file, err := plan.File()
 	if err != nil {
 		return err
 	}
-	return sendFile(w, fileName(stored.Title)+"-plan.json", file)
+	return sendFile(w, "application/json", fileName(stored.Title)+"-plan.json", file)
 }
 
-func sendFile(w http.ResponseWriter, name string, data []byte) error {
-	w.Header().Set("Content-Type", "application/json")
-	w.Header().Set("Content-Disposition", `attachment; filename="`+name+`"`)
-	_, _ = w.Write(data)
-	return nil
+func sendFile(w http.ResponseWriter, kind, name string, data []byte) error {
+	return sendAs(w, kind, `attachment; filename="`+name+`"`, data)
 }
 
 // fileName makes a title into a name that every file system takes.

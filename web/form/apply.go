@@ -18,6 +18,7 @@ import (
 //	set PATH=VALUE     write one field
 //	pin WALL joint|tile=VALUE   pin a start, whichever was pinned before
 //	release PATH       let go of a pin
+//	place WALL HANDLE=VALUE     put what was dragged there
 //
 // An empty verb changes nothing.
 func Apply(job *survey.Job, do string) error {
@@ -42,6 +43,7 @@ var verbs = map[string]func(*survey.Job, string) error{
 	"set":     setOne,
 	"pin":     pin,
 	"release": release,
+	"place":   place,
 }
 
 func setOne(job *survey.Job, rest string) error {

@@ -148,6 +148,12 @@ func TestButtons(t *testing.T) {
 		{"measure walls[1].openings[0].left", "walls[1].openings[0].left.at", "32"},
 		{"set joint=3/16", "joint", "3/16"},
 		{"pin back tile=30", "pins.walls.back.tile", "30"},
+		{"place 2 course=-37", "pins.course.line", "-37"},
+		{"place 2 joint=30", "pins.walls.back.joint", "30"},
+		{"place 1 pipe valve=20;-8", "walls[0].openings[1].at", "20"},
+		{"place 1 pipe valve=20;-8", "walls[0].openings[1].height", "-8"},
+		{"place 2 niche shelf left=33", "pins.walls.back.marks.niche shelf left", "33"},
+		{"place 1 head=36", "pins.walls.left.marks.head", "36"},
 		{"", "joint", "1/8"},
 	}
 	for _, test := range tests {
@@ -179,7 +185,7 @@ func TestReleasedPinsLeaveNothingBehind(t *testing.T) {
 
 func TestWrongButtonsAreRefused(t *testing.T) {
 	for _, do := range []string{"paint walls", "add", "add tile", "add walls[7].openings pipe", "add walls[0].openings door",
-		"remove walls[8]", "remove tile", "pin nobody joint=3", "pin back grout=3", "release joint", "free joint", "set joint.x=3"} {
+		"remove walls[8]", "remove tile", "pin nobody joint=3", "pin back grout=3", "release joint", "place 9 course=1", "place 1 niche x left=3", "place 1 pipe valve=3", "place", "free joint", "set joint.x=3"} {
 		t.Run(do, func(t *testing.T) {
 			job := demo(t)
 			assert.Error(t, Apply(&job, do))

@@ -152,37 +152,6 @@ func (b Bench) startPin(i int) string {
 	return path + ".joint"
 }
 
-// Slide is what the slider of one wall needs. Its whole numbers count steps of
-// the tape.
-type Slide struct {
-	Wall, Text, StepText string
-	Min, Max, Value, Per string
-	Left, Right          string
-}
-
-// slide lets a wall's start go one period of the bond, from the joint nearest
-// the one it has.
-func (b Bench) slide(i int) Slide {
-	w, step := b.Plan.Walls[i], b.step()
-	x := w.Start.X
-	period := b.Plan.Room.Tile.Width + b.Plan.Room.Joint
-	if w.Start.OnTile {
-		x -= period.Half()
-	}
-	k := length.DivFloor(x, step)
-	reach := length.DivFloor(period, step) / 2
-	pin := func(n int64) string {
-		return "pin " + w.Found.Name + " joint=" + (length.Length(n)*step).Plain(b.System(), 0)
-	}
-	whole := func(n int64) string { return strconv.FormatInt(n, 10) }
-	return Slide{
-		Wall: w.Found.Name, Text: "joint at " + b.tape(x), StepText: step.Format(b.System(), 0),
-		Min: whole(k - reach), Max: whole(k + reach), Value: whole(k),
-		Per:  whole(length.DivFloor(b.System().Unit(), step)),
-		Left: pin(k - 1), Right: pin(k + 1),
-	}
-}
-
 // shownRows bounds the table of pieces, so that a mosaic wall stays quick.
 const shownRows = 2000
 
