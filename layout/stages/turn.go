@@ -27,7 +27,7 @@ const (
 // marked on the wall, then ends, then what meets a niche or window. What is cut
 // to the side of a step in the base goes with the field.
 func (in Input) turn(w setout.Wall, p *piece.Piece) int {
-	if in.onBase(w, p) {
+	if in.FirstCourse(w, *p) {
 		return first
 	}
 	at := field
@@ -50,10 +50,10 @@ func stageOf(b survey.Boundary) int {
 	return field
 }
 
-// onBase tells whether a piece belongs to the first course: a level or raked
+// FirstCourse tells whether a piece belongs to the first course: a level or raked
 // edge of it lies on the base, or it stands so low over it that no piece fits below. What fits below is
 // at most the sealed strip of formats.md and a joint.
-func (in Input) onBase(w setout.Wall, p *piece.Piece) bool {
+func (in Input) FirstCourse(w setout.Wall, p piece.Piece) bool {
 	for _, ring := range p.Face {
 		for i, c := range ring {
 			next := ring[(i+1)%len(ring)]
@@ -109,7 +109,3 @@ func plan(set Settings) []Stage {
 	all[grout].Wait, all[grout].Why = set.Sealant, "the grout dries before the sealant"
 	return all
 }
-
-// FirstCourse tells whether a piece of a wall belongs to the first course over
-// the base.
-func (in Input) FirstCourse(w setout.Wall, p piece.Piece) bool { return in.onBase(w, &p) }

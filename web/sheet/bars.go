@@ -56,7 +56,7 @@ func (b *book) scaleBar(l *leaf, at drawing.Point) {
 	if scale.Real == 0 {
 		scale = full
 	}
-	most := l.size.X - edge - at.X - 14*mmPaper
+	most := l.size.X - edge - at.X - 22*mmPaper
 	real := roundLengths(units)[0]
 	for _, r := range roundLengths(units) {
 		if scale.On(r) <= most {
@@ -69,7 +69,11 @@ func (b *book) scaleBar(l *leaf, at drawing.Point) {
 		l.box(drawing.Ink{Fill: fill, Line: drawing.Black, Width: 250},
 			drawing.Point{X: at.X + long*n/4, Y: at.Y - 1800}, drawing.Point{X: at.X + long*(n+1)/4, Y: at.Y})
 	}
-	l.text(drawing.Point{X: at.X + long + 1500, Y: at.Y}, style{size: 2600, bold: true}, real.Format(units, 0))
+	name := real.Format(units, 0)
+	if scale == full {
+		name += ", full size"
+	}
+	l.text(drawing.Point{X: at.X + long + 1500, Y: at.Y}, style{size: 2600, bold: true}, name)
 }
 
 // roundLengths are what a scale bar may stand for, ascending.

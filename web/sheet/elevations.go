@@ -11,7 +11,7 @@ import (
 )
 
 // elevations makes one drawing of each wall at the largest scale of the ladder
-// that fits, followed by its findings and its cut list in setting order.
+// that fits, with its findings, and then its cut list in setting order.
 func (b *book) elevations() {
 	order := make([]int, len(b.plan.Walls))
 	for i := range order {
@@ -26,7 +26,6 @@ func (b *book) elevations() {
 		f.words(plain, "In setting order: course by course from the bottom, each from left to right. Sizes are the width and the height of the piece; "+
 			"the number after C is its row in the cut schedule.")
 		f.table(b.courses(w, groups))
-		f.findings(i)
 	}
 }
 
@@ -40,12 +39,15 @@ func (b *book) elevation(i int) {
 			if s.Width <= hi.X-lo.X && s.Height <= hi.Y-lo.Y {
 				l.lay(lo, s)
 				b.leaves = append(b.leaves, l)
+				f := &flow{leaf: l, book: b, wide: wide, y: lo.Y + s.Height + 2000}
+				f.findings(i)
 				return
 			}
 		}
 	}
 	f := b.flow(subject{title: "Elevation", wall: wallText(b.plan.Walls[i].Found)}, false)
 	f.words(body, "This wall is too large to be drawn on "+b.opts.Paper.Name+". Take A3 or Tabloid, or look at it on the screen.")
+	f.findings(i)
 }
 
 // groups finds the row of the cut schedule of every cut piece.

@@ -65,5 +65,8 @@ func (l *leaf) box(i drawing.Ink, a, b drawing.Point) {
 
 // text writes one line with its baseline at a place.
 func (l *leaf) text(at drawing.Point, s style, text string) {
+	if text == "" {
+		return
+	}
 	l.put(drawing.Label{Text: text, At: at, Size: s.size, Bold: s.bold, Colour: s.colour, Anchor: s.anchor, Up: s.up})
 }

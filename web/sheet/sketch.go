@@ -7,28 +7,45 @@ import (
 	"coursewright/web/drawing"
 )
 
-// sketch draws a piece as seen from its face into a box, as large as it fits,
-// with its width under it, its heights beside it and an arrow up.
+// figures are what a sketch says at its four sides; empty where nothing is said.
+type figures struct{ left, right, under, over string }
+
+// figures of a group: one height and one width, or both of a taper.
+func (b *book) figures(s cuts.Size) figures {
+	f := figures{right: b.fine(s.Height), under: b.fine(s.Width)}
+	if s.Left != s.Right && s.Left > 0 && s.Right > 0 {
+		f.left, f.right = b.fine(s.Left), b.fine(s.Right)
+	}
+	if s.Bottom != s.Top && s.Bottom > 0 && s.Top > 0 {
+		f.under, f.over = b.fine(s.Bottom), b.fine(s.Top)
+	}
+	return f
+}
+
+// sketch draws a piece as seen from its face into a box, as large as it fits
+// between its figures, with an arrow up.
 func (b *book) sketch(l *leaf, g cuts.Group, lo, hi drawing.Point) {
+	f, st := b.figures(g.Size), style{size: 3400, bold: true}
+	const away, row = 800, 4600
+	lo.X += 4000 // the arrow
+	left, right := st.width(f.left)+away, st.width(f.right)+away
+	space := drawing.Point{X: hi.X - lo.X - left - right, Y: hi.Y - lo.Y - row}
+	if f.over != "" {
+		lo.Y, space.Y = lo.Y+row, space.Y-row
+	}
 	bounds := g.Sketch.Bounds()
-	const side, under = 14500, 5500
-	wide, high := hi.X-lo.X-side-2000, hi.Y-lo.Y-under
-	s := within(bounds, wide, high)
+	s := within(bounds, space.X, space.Y)
 	w, h := s.On(bounds.Width()), s.On(bounds.Height())
-	at := drawing.Point{X: lo.X + 4000 + (wide-w)/2, Y: lo.Y + (high-h)/2 + h}
-	place := func(p plane.Point) drawing.Point {
+	at := drawing.Point{X: lo.X + left + (space.X-w)/2, Y: lo.Y + (space.Y+h)/2}
+	l.face(g.Sketch, func(p plane.Point) drawing.Point {
 		return drawing.Point{X: at.X + s.On(p.X-bounds.Left), Y: at.Y - s.On(p.Y-bounds.Bottom)}
-	}
-	l.face(g.Sketch, place)
-	figures := style{size: 3400, bold: true}
-	l.text(drawing.Point{X: at.X + w/2, Y: at.Y + 4200}, figures.to(drawing.Middle), b.fine(g.Size.Width))
-	if left, right := g.Size.Left, g.Size.Right; left != right && left > 0 && right > 0 {
-		l.text(drawing.Point{X: at.X - 800, Y: at.Y - h/2 + 1200}, figures.to(drawing.Right), b.fine(left))
-		l.text(drawing.Point{X: at.X + w + 800, Y: at.Y - h/2 + 1200}, figures, b.fine(right))
-	} else {
-		l.text(drawing.Point{X: at.X + w + 800, Y: at.Y - h/2 + 1200}, figures, b.fine(g.Size.Height))
-	}
-	l.arrow(drawing.Point{X: lo.X + 1800, Y: hi.Y - 1500})
+	})
+	middle := at.Y - h/2 + 1200
+	l.text(drawing.Point{X: at.X - away, Y: middle}, st.to(drawing.Right), f.left)
+	l.text(drawing.Point{X: at.X + w + away, Y: middle}, st, f.right)
+	l.text(drawing.Point{X: at.X + w/2, Y: at.Y + 4000}, st.to(drawing.Middle), f.under)
+	l.text(drawing.Point{X: at.X + w/2, Y: at.Y - h - 1200}, st.to(drawing.Middle), f.over)
+	l.arrow(drawing.Point{X: lo.X - 2200, Y: hi.Y - 1500})
 }
 
 // within is the scale at which a box fits a space.

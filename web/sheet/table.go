@@ -17,15 +17,15 @@ type column struct {
 	right bool // figures stand at the right
 }
 
-// row is one line of cells, or a picture in the first column with cells after it.
+// row is one line of cells, and a picture in one of its columns if it has one.
 type row struct {
 	cells   []string
-	picture func(l *leaf, lo, hi drawing.Point) // drawn in the column of that number, if set
-	at      int
+	picture func(l *leaf, lo, hi drawing.Point) // draws between two corners
+	at      int                                 // the picture's column
 }
 
 const (
-	pictureHigh = 24 * mmPaper
+	pictureHigh = 25 * mmPaper
 	padding     = 1200
 	mostLines   = 24 // of one row; what is longer goes on in the next
 )
