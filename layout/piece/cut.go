@@ -115,10 +115,7 @@ func ordered(parts []plane.Region) []plane.Region {
 // part makes a piece of one connected remainder of a tile, unless sealant
 // takes it.
 func (c *cutter) part(b *Band, row bond.Row, tile plane.Rect, part plane.Region) {
-	box := part.Bounds()
-	inTile := func(r plane.Region) plane.Region {
-		return r.KeepAll(plane.RightOf(box.Left), plane.LeftOf(box.Right), plane.Above(box.Bottom), plane.Below(box.Top))
-	}
+	inTile := func(r plane.Region) plane.Region { return near(r.KeepAll(plane.RightOf(tile.Left), plane.LeftOf(tile.Right)), part) }
 	p := Piece{Row: row.Course, Tile: tile, Face: part, Visible: part}
 	if !same(b.Region, b.Solid) {
 		p.Face = inTile(b.Region)
@@ -135,6 +132,13 @@ func (c *cutter) part(b *Band, row bond.Row, tile plane.Rect, part plane.Region)
 	p.Whole = p.Face.Area2() == 2*tile.Width().Times(tile.Height())
 	c.rule.measure(&p)
 	c.pieces = append(c.pieces, p)
+}
+
+// near keeps what lies at one part of a tile that has several. It cuts one unit
+// outside the part, so that no boundary of the part is taken for a factory edge.
+func near(r, part plane.Region) plane.Region {
+	box := part.Bounds()
+	return r.KeepAll(plane.RightOf(box.Left-1), plane.LeftOf(box.Right+1), plane.Above(box.Bottom-1), plane.Below(box.Top+1))
 }
 
 // uncut adds a whole tile.

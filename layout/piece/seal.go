@@ -8,18 +8,25 @@ import (
 
 // sealed tells whether a remainder is only a strip along a boundary that meets
 // something, nowhere wider than sealant may fill beyond the gap. Such a strip
-// is not cut; where it leaves bare wall behind, that is noted.
+// is not cut. It leaves bare wall where no boundary it lies along has a tile
+// within reach.
 func (c *cutter) sealed(row bond.Row, tile plane.Rect, part plane.Region) bool {
+	found := false
+	nearest := reach{}
 	for _, side := range cutsOf(part) {
 		b := c.rule.Sides[side]
 		limit := c.rule.Sealant - b.Gap
 		if !b.Meets || limit <= 0 || !thin(part, side, limit) {
 			continue
 		}
-		c.bareStrip(row, tile, part)
-		return true
+		if r := c.beyondStrip(row, tile, part, side); !found || r.distance < nearest.distance {
+			nearest, found = r, true
+		}
 	}
-	return false
+	if found {
+		c.note(nearest)
+	}
+	return found
 }
 
 // thin tells whether the part is nowhere wider than limit, measured away from
@@ -43,17 +50,18 @@ func thin(part plane.Region, side plane.Side, limit length.Length) bool {
 	return part.Transposed().Across().Most <= limit
 }
 
-// bareStrip notes where the next tile is too far from the boundary of a sealed strip.
-func (c *cutter) bareStrip(row bond.Row, tile plane.Rect, part plane.Region) {
+// beyondStrip is how far the next tile is from the side that a sealed strip
+// lies along.
+func (c *cutter) beyondStrip(row bond.Row, tile plane.Rect, part plane.Region, side plane.Side) reach {
 	worst := reach{}
 	bed := c.rule.Joint
 	for _, ring := range part {
 		for i, a := range ring {
 			b := ring[(i+1)%len(ring)]
-			if a.On == 0 || !c.rule.Sides[a.On].Meets {
+			if a.On != side {
 				continue
 			}
-			gap := c.rule.Sides[a.On].Gap
+			gap := c.rule.Sides[side].Gap
 			switch {
 			case steep(a, b) && b.Y < a.Y: // a left end: the next tile is to the right
 				worst.farther(gap+tile.Right+row.Pitch-row.Width-min(a.X, b.X), a.Point)
@@ -66,7 +74,7 @@ func (c *cutter) bareStrip(row bond.Row, tile plane.Rect, part plane.Region) {
 			}
 		}
 	}
-	c.note(worst)
+	return worst
 }
 
 // reach is the greatest distance met so far, and where.
@@ -92,8 +100,8 @@ func (c *cutter) ends(b *Band, row bond.Row) {
 	for _, ring := range b.Solid {
 		for i, a := range ring {
 			d := ring[(i+1)%len(ring)]
-			if a.On == 0 || !c.rule.Sides[a.On].Meets || !steep(a, d) {
-				continue
+			if a.On == 0 || !c.rule.Sides[a.On].Meets || !steep(a, d) || max(a.Y-d.Y, d.Y-a.Y) <= c.rule.Sealant {
+				continue // a short stretch belongs to the strip over a base or under a head
 			}
 			gap := c.rule.Sides[a.On].Gap
 			if d.Y < a.Y {

@@ -139,3 +139,20 @@ func (r Ring) contains(p Point) (in, on bool) {
 }
 
 func between(a, x, b length.Length) bool { return min(a, b) <= x && x <= max(a, b) }
+
+// Mark says that factory edges along the plumb line at x lie on a side.
+func (r Region) Mark(x length.Length, on Side) Region {
+	if on == 0 {
+		return r
+	}
+	out := make(Region, len(r))
+	for i, ring := range r {
+		out[i] = append(Ring(nil), ring...)
+		for k, c := range ring {
+			if c.On == 0 && c.X == x && ring[(k+1)%len(ring)].X == x {
+				out[i][k].On = on
+			}
+		}
+	}
+	return out
+}

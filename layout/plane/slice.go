@@ -86,3 +86,22 @@ func (s *Slices) slab(flanks []flank) {
 		}
 	}
 }
+
+// HeightAt is the height of a chain that runs from left to right, at x, rounded
+// as BendX rounds; outside the chain its end's height.
+func HeightAt(chain []Point, x length.Length) length.Length {
+	for i, p := range chain {
+		if x > p.X {
+			continue
+		}
+		if i == 0 || x == p.X {
+			return p.Y
+		}
+		a := chain[i-1]
+		if a.Y == p.Y {
+			return p.Y
+		}
+		return cross(a, p, int64(a.X-x), int64(p.X-x)).Y
+	}
+	return chain[len(chain)-1].Y
+}

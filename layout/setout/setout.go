@@ -80,15 +80,3 @@ type Doubt struct {
 	Measured length.Length
 	From, To length.Length
 }
-
-// Merit is the order of merit of design.md, section 4; term by term, smaller
-// is better except Smallest.
-type Merit struct {
-	Bare      int
-	Slivers   int
-	OffLine   int
-	Smallest  piece.Share // at most 1/2
-	Imbalance length.Length
-	CutPieces int
-	Find      int // how hard the starts are to find, summed over walls
-}

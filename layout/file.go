@@ -1,0 +1,255 @@
+package layout
+
+import (
+	"bytes"
+	"encoding/json"
+
+	"coursewright/layout/length"
+	"coursewright/layout/piece"
+	"coursewright/layout/plane"
+	"coursewright/layout/setout"
+)
+
+// PlanFormat and Engine name the plan file's format and the rules it was made by.
+const (
+	PlanFormat = "coursewright-plan/1"
+	Engine     = "1"
+)
+
+// File is the plan file of formats.md: lengths in millimetres to 0.001.
+func (p Plan) File() ([]byte, error) {
+	var out bytes.Buffer
+	e := json.NewEncoder(&out)
+	e.SetEscapeHTML(false)
+	e.SetIndent("", " ")
+	if err := e.Encode(p.document()); err != nil {
+		return nil, err
+	}
+	return out.Bytes(), nil
+}
+
+type mm = float64
+
+type planFile struct {
+	Format   string        `json:"format"`
+	Engine   string        `json:"engine"`
+	Course   courseFile    `json:"course"`
+	Merit    meritFile     `json:"merit"`
+	Exact    meritFile     `json:"exact"`
+	Loss     string        `json:"loss,omitempty"`
+	Smallest *leastFile    `json:"smallest,omitempty"`
+	Lines    []lineFile    `json:"lines"`
+	Reasons  []string      `json:"reasons"`
+	Holds    []holdsFile   `json:"holds"`
+	Walls    []wallFile    `json:"walls"`
+	Findings []findingFile `json:"findings"`
+}
+
+type courseFile struct {
+	Line   mm     `json:"line"`
+	Pitch  mm     `json:"pitch"`
+	Hand   string `json:"hand,omitempty"`
+	Pinned bool   `json:"pinned,omitempty"`
+}
+
+type meritFile struct {
+	Bare      int     `json:"bare"`
+	Slivers   int     `json:"slivers"`
+	OffLine   int     `json:"offLine"`
+	Smallest  float64 `json:"smallest"`
+	Imbalance mm      `json:"imbalance"`
+	CutPieces int     `json:"cutPieces"`
+	Find      int     `json:"find"`
+}
+
+type leastFile struct {
+	Wall  string  `json:"wall"`
+	Piece string  `json:"piece"`
+	Least mm      `json:"least"`
+	Share float64 `json:"share"`
+}
+
+type lineFile struct {
+	Is       string  `json:"is"`
+	Line     mm      `json:"line"`
+	Smallest mm      `json:"smallest"`
+	Share    float64 `json:"share"`
+	Slivers  int     `json:"slivers"`
+	Bare     int     `json:"bare"`
+}
+
+type holdsFile struct {
+	What string `json:"what"`
+	Is   mm     `json:"is"`
+	From mm     `json:"from"`
+	To   mm     `json:"to"`
+}
+
+type wallFile struct {
+	Name   string         `json:"name"`
+	Letter string         `json:"letter"`
+	Start  startFile      `json:"start"`
+	Region [][][2]mm      `json:"region"`
+	Marks  map[string]any `json:"marks"`
+	Pieces []pieceFile    `json:"pieces"`
+	Starts []classicFile  `json:"starts"`
+	Slide  [][2]float64   `json:"slide"`
+}
+
+type startFile struct {
+	X      mm     `json:"x"`
+	Is     string `json:"is"`
+	Pinned bool   `json:"pinned,omitempty"`
+}
+
+type pieceFile struct {
+	ID     string    `json:"id"`
+	Course int       `json:"course"`
+	Whole  bool      `json:"whole"`
+	Tile   [4]mm     `json:"tile"`
+	Face   [][][2]mm `json:"face"`
+	Wide   mm        `json:"wide"`
+	High   mm        `json:"high"`
+	Least  mm        `json:"least"`
+	Share  float64   `json:"share"`
+	Cuts   []string  `json:"cuts"`
+	Kind   string    `json:"kind"`
+	Sliver bool      `json:"sliver"`
+}
+
+type classicFile struct {
+	Is       string  `json:"is"`
+	X        mm      `json:"x"`
+	Joint    bool    `json:"joint"`
+	Smallest mm      `json:"smallest"`
+	Share    float64 `json:"share"`
+	Slivers  int     `json:"slivers"`
+	Bare     int     `json:"bare"`
+}
+
+type findingFile struct {
+	Rule   string `json:"rule"`
+	Grade  string `json:"grade"`
+	Wall   string `json:"wall,omitempty"`
+	At     *[2]mm `json:"at,omitempty"`
+	Piece  string `json:"piece,omitempty"`
+	Text   string `json:"text"`
+	Why    string `json:"why,omitempty"`
+	Do     string `json:"do,omitempty"`
+	Source string `json:"source,omitempty"`
+}
+
+func (p Plan) document() planFile {
+	s := p.Setout
+	d := planFile{Format: PlanFormat, Engine: Engine, Reasons: s.Reasons, Loss: s.Loss,
+		Course: courseFile{s.Line.Millimetres(), (p.Room.Tile.Height + p.Room.Joint).Millimetres(), p.handName(), s.Pinned},
+		Merit:  meritOf(s.Merit), Exact: meritOf(s.Exact),
+		Lines: []lineFile{}, Holds: []holdsFile{}, Walls: []wallFile{}, Findings: []findingFile{}}
+	if l := s.Least; l.Piece != "" {
+		d.Smallest = &leastFile{p.Walls[l.Wall].Found.Name, l.Piece, l.Size.Millimetres(), round(l.Share)}
+	}
+	for _, l := range s.Lines {
+		d.Lines = append(d.Lines, lineFile{l.Name, l.Line.Millimetres(), l.Smallest.Millimetres(), round(l.Share), l.Slivers, l.Bare})
+	}
+	for _, h := range s.Doubts {
+		d.Holds = append(d.Holds, holdsFile{h.What, h.Measured.Millimetres(), h.From.Millimetres(), h.To.Millimetres()})
+	}
+	for _, w := range p.Walls {
+		d.Walls = append(d.Walls, wallOf(w))
+	}
+	for _, f := range p.Findings {
+		out := findingFile{Rule: f.Rule, Grade: string(f.Grade), Piece: f.Piece, Text: f.Text, Why: f.Why, Do: f.Do, Source: f.Source}
+		if f.Wall >= 0 {
+			out.Wall = p.Walls[f.Wall].Found.Name
+		}
+		if f.At != nil {
+			out.At = &[2]mm{f.At.X.Millimetres(), f.At.Y.Millimetres()}
+		}
+		d.Findings = append(d.Findings, out)
+	}
+	return d
+}
+
+// handName is the side the courses step to, where the bond has one.
+func (p Plan) handName() string {
+	switch {
+	case p.Room.Bond.Num == 0:
+		return ""
+	case p.Setout.Hand > 0:
+		return "right"
+	}
+	return "left"
+}
+
+func meritOf(m setout.Merit) meritFile {
+	return meritFile{m.Bare, m.Slivers, m.OffLine, round(m.Smallest), m.Imbalance.Millimetres(), m.CutPieces, m.Find}
+}
+
+// round is a share to six decimals.
+func round(s piece.Share) float64 {
+	const million = 1_000_000
+	return float64((2*s.Num*million+s.Den)/(2*s.Den)) / million
+}
+
+func wallOf(w Wall) wallFile {
+	is := map[bool]string{false: "joint", true: "tile"}
+	out := wallFile{Name: w.Found.Name, Letter: w.Found.Letter, Region: ringsOf(w.Shape.Region), Marks: marksOf(w),
+		Start:  startFile{w.Start.X.Millimetres(), is[w.Start.OnTile], w.Start.Pinned},
+		Pieces: make([]pieceFile, len(w.Pieces)), Starts: []classicFile{}, Slide: [][2]float64{}}
+	for i, p := range w.Pieces {
+		out.Pieces[i] = pieceOf(w, p)
+	}
+	for _, c := range w.Start.Classic {
+		out.Starts = append(out.Starts, classicFile{c.Name, c.X.Millimetres(), !c.OnTile, c.Smallest.Millimetres(), round(c.Share), c.Slivers, c.Bare})
+	}
+	for _, s := range w.Start.Slide {
+		out.Slide = append(out.Slide, [2]float64{s.Edge.Millimetres(), round(s.Share)})
+	}
+	return out
+}
+
+func pieceOf(w Wall, p piece.Piece) pieceFile {
+	cuts := []string{}
+	for _, s := range p.Cuts {
+		if name := w.Shape.Sides[s].Name; len(cuts) == 0 || cuts[len(cuts)-1] != name {
+			cuts = append(cuts, name)
+		}
+	}
+	t := p.Tile
+	return pieceFile{p.ID, p.Course, p.Whole, [4]mm{t.Left.Millimetres(), t.Bottom.Millimetres(), t.Right.Millimetres(), t.Top.Millimetres()},
+		ringsOf(p.Face), p.Wide.Millimetres(), p.High.Millimetres(), p.Least.Millimetres(), round(p.Share), cuts, p.Kind.String(), p.Sliver}
+}
+
+func ringsOf(r plane.Region) [][][2]mm {
+	out := make([][][2]mm, len(r))
+	for i, ring := range r {
+		out[i] = make([][2]mm, len(ring))
+		for k, c := range ring {
+			out[i][k] = [2]mm{c.X.Millimetres(), c.Y.Millimetres()}
+		}
+	}
+	return out
+}
+
+// marksOf lists what was placed, the measured openings included.
+func marksOf(w Wall) map[string]any {
+	out := map[string]any{}
+	p, f := w.Start.Placed, w.Found
+	put := func(name string, stops bool, x length.Length) {
+		if stops {
+			out[name] = x.Millimetres()
+		}
+	}
+	put("end left", !f.Left.Meets, p.Left)
+	put("end right", !f.Right.Meets, p.Right)
+	put("head", !f.Head.Meets, p.Head)
+	for i, o := range f.Openings {
+		if o.Kind == "pipe" {
+			continue
+		}
+		e := p.Openings[i]
+		out[o.Kind+" "+o.Name] = map[string]mm{"left": e.Left.Millimetres(), "right": e.Right.Millimetres(),
+			"bottom": e.Bottom.Millimetres(), "top": e.Top.Millimetres()}
+	}
+	return out
+}

@@ -1,0 +1,135 @@
+package setout
+
+import (
+	"coursewright/layout/length"
+	"coursewright/layout/piece"
+	"coursewright/layout/plane"
+)
+
+// face is an edge of a wall's visible region that every set-out must cut to:
+// level for the course line, plumb for the start.
+type face struct {
+	low, high length.Length // where the edge stands, least and most over its length
+	long      length.Length // how far it runs
+	rising    bool          // the wall lies towards higher values, as over a base
+	seal      length.Length // what sealant takes there beyond the gap
+	hidden    length.Length // how much farther a tile reaches behind a lap
+}
+
+// faces lists the level, or the plumb, edges of a wall. A raked edge is
+// shortened at either end by as much as joints and a sealed strip may hide.
+func (f *field) faces(level bool) []face {
+	var out []face
+	hide := 2*f.room.Joint + f.room.Sealant + 2
+	for _, ring := range f.shape.Visible {
+		for i, a := range ring {
+			b := ring[(i+1)%len(ring)]
+			from, to := turned(a.Point, level), turned(b.Point, level)
+			run := (to.X - from.X).Abs()
+			rise := (to.Y - from.Y).Abs()
+			if run <= rise || run <= 2*hide {
+				continue
+			}
+			trim := (rise*hide + run - 1) / run
+			g := face{low: min(from.Y, to.Y) + trim, high: max(from.Y, to.Y) - trim, long: run, rising: to.X > from.X, seal: f.seal(a.On), hidden: f.cover(a.On)}
+			if !level {
+				g.rising = to.X < from.X
+			}
+			if rise == 0 {
+				g.low, g.high = from.Y, from.Y
+			}
+			if g.low <= g.high {
+				out = append(out, g)
+			}
+		}
+	}
+	return out
+}
+
+func turned(p plane.Point, level bool) plane.Point {
+	if level {
+		return p
+	}
+	return plane.Point{X: p.Y, Y: p.X}
+}
+
+// axis is everything needed to bound a merit from one phase alone.
+type axis struct {
+	faces   []face
+	tile    length.Length
+	pitch   length.Length
+	limit   length.Length
+	shifts  []length.Length // of the rows, for the phase along them; else one zero
+	through length.Length   // a face this long is met by every shift
+	other   length.Length   // pitch in the other direction
+}
+
+// axes are the bounds' axes for the course line and for the start.
+func (f *field) axes() (line, start axis) {
+	t, j := f.room.Tile, f.room.Joint
+	line = axis{faces: f.faces(true), tile: t.Height, pitch: t.Height + j, limit: piece.SliverLimit(*f.room, t.Height), shifts: []length.Length{0}, other: t.Width + j}
+	start = axis{faces: f.faces(false), tile: t.Width, pitch: t.Width + j, limit: piece.SliverLimit(*f.room, t.Width), shifts: []length.Length{0}, other: t.Height + j}
+	along, across := &start, &line
+	if f.plumb {
+		along, across = &line, &start
+	}
+	along.shifts = f.shifts
+	along.through = across.pitch * length.Length(len(f.shifts)+1)
+	return line, start
+}
+
+// bound is a merit that no set-out with this phase can beat: what its level,
+// or plumb, edges alone cost. Edges in one row may belong to one piece, so each
+// row counts once.
+func (a axis) bound(phase length.Length) Merit {
+	m := Merit{Smallest: half}
+	rows := make(map[[2]int64]Merit, len(a.faces))
+	for _, g := range a.faces {
+		if len(a.shifts) > 1 && g.long < a.through {
+			continue
+		}
+		for i, s := range a.shifts {
+			row := [2]int64{int64(i), length.DivFloor(g.low-phase-s, a.pitch)}
+			at := rows[row]
+			b := a.cost(g, phase+s)
+			rows[row] = Merit{Slivers: max(at.Slivers, b.Slivers), CutPieces: max(at.CutPieces, b.CutPieces)}
+			m.Smallest = m.Smallest.Min(b.Smallest)
+		}
+	}
+	for _, r := range rows {
+		m.Slivers += r.Slivers
+		m.CutPieces += r.CutPieces
+	}
+	return m
+}
+
+// cost is what one face costs with rows at one phase. It claims nothing where
+// the face may be a tile's edge, a joint or a sealed strip.
+func (a axis) cost(g face, phase length.Length) Merit {
+	m := Merit{Smallest: half}
+	low := length.Mod(g.low-phase, a.pitch)
+	high := low + g.high - g.low
+	if g.rising && low <= g.hidden || low == 0 || high >= a.tile-g.hidden {
+		return m
+	}
+	left, most := low, high // under a head, the least that remains is at its low end
+	if g.rising {
+		left, most = a.tile-high, a.tile-low
+	}
+	if left <= g.seal || most <= g.seal {
+		return m
+	}
+	if len(a.shifts) > 1 {
+		// The rows of one shift may miss the worst place by as much as a period.
+		left += ((g.high-g.low+2)*a.through+g.long-1)/g.long + 1
+	}
+	if g.low != g.high {
+		left += 2 // a raked edge is rounded to the unit at both ends
+	}
+	m.Smallest = m.Smallest.Min(piece.Part(left, a.tile))
+	m.CutPieces = max(0, int(g.long/(a.other*length.Length(len(a.shifts))))-1)
+	if left < a.limit {
+		m.Slivers = 1
+	}
+	return m
+}

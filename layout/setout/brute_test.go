@@ -1,0 +1,80 @@
+package setout
+
+import (
+	"testing"
+
+	"coursewright/layout/length"
+	"coursewright/layout/survey"
+
+	"github.com/stretchr/testify/require"
+	"pgregory.net/rapid"
+)
+
+// No set-out on a fine grid beats the one found, counted piece by piece.
+func TestBruteForceNeverBeatsTheSolver(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		room := randomRoom(t)
+		found := Solve(room)
+		f := newField(&room, room.Walls[0], found.Hand)
+		pitch := room.Tile.Height + room.Joint
+		along := room.Tile.Width + room.Joint
+		if f.plumb {
+			along *= length.Length(len(f.shifts))
+		}
+		for range 150 {
+			line := f.shape.Solid.Bounds().Bottom + length.Length(rapid.IntRange(0, int(pitch)-1).Draw(t, "line"))
+			edge := length.Length(rapid.IntRange(0, int(along)-1).Draw(t, "edge"))
+			m := f.measureAll(line, edge, found.Walls[0].Placed)
+			require.False(t, m.Better(found.Exact), "line %d edge %d: %v beats %v", line, edge, m, found.Exact)
+		}
+		grid := room.Tape
+		line, edge := (found.Line + length.Length(rapid.IntRange(-9, 9).Draw(t, "near line"))*grid/4), found.Walls[0].Edge+length.Length(rapid.IntRange(-9, 9).Draw(t, "near edge"))*grid/4
+		m := f.measureAll(line, edge, found.Walls[0].Placed)
+		require.False(t, m.Better(found.Exact), "near: line %d edge %d: %v beats %v", line, edge, m, found.Exact)
+		require.Equal(t, found.Merit, f.measureAll(found.Line, found.Walls[0].Edge, found.Walls[0].Placed))
+	})
+}
+
+// On a toy pitch every whole unit of the period is tried and the best is the
+// solver's.
+func TestOnAToyPitchEveryPlaceIsTried(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		room := toy(t)
+		s := newSolver(&room, survey.Left)
+		found := s.best(false)
+		f := s.fields[0]
+		best := Merit{}
+		first := true
+		pitch, along := room.Tile.Height+room.Joint, room.Tile.Width+room.Joint
+		from := f.shape.Solid.Bounds().Bottom
+		for line := from; line < from+pitch; line++ {
+			for edge := length.Length(0); edge < along; edge++ {
+				if m := f.measureAll(line, edge, found.choices[0].placed); first || m.Better(best) {
+					best, first = m, false
+				}
+			}
+		}
+		require.Equal(t, best, found.merit)
+	})
+}
+
+// toy is a room a few dozen units wide, with tiles of a few units.
+func toy(t *rapid.T) survey.Room {
+	n := func(name string, low, high int) length.Length { return length.Length(rapid.IntRange(low, high).Draw(t, name)) }
+	r := survey.Room{Tape: 1, Joint: n("joint", 0, 2), Bed: 1, Sealant: 3, Sliver: n("sliver", 1, 6),
+		Tile: survey.TileSize{Width: n("width", 4, 16), Height: n("height", 4, 12), Thickness: 1},
+		Bond: survey.BondRule{Num: int64(rapid.IntRange(0, 1).Draw(t, "num")), Den: 2, Hand: survey.Left}}
+	if r.Bond.Num == 0 {
+		r.Bond.Den = 1
+	}
+	w := survey.WallFound{Name: "w", Width: n("wall", 20, 60),
+		Left:  survey.EndFound{Meets: true, Gap: 1, Cover: 2},
+		Right: survey.EndFound{Meets: true, Gap: 1, Behind: 2},
+		Base:  []survey.SegmentFound{{Meets: "tub", Gap: 1, Readings: []survey.Reading{{At: 0, Value: 0}}}},
+		Head:  survey.HeadFound{Meets: true, Gap: 1, Readings: []survey.Reading{{At: 0, Value: n("ceiling", 20, 60)}}}}
+	if rapid.Bool().Draw(t, "niche") {
+		w.Openings = []survey.OpeningFound{{Kind: "niche", Name: "n", Left: at(n("left", 5, 9)), Width: at(n("wide", 3, 8)), Bottom: at(n("bottom", 5, 9)), Height: at(n("tall", 3, 8))}}
+	}
+	r.Walls = []survey.WallFound{w}
+	return r
+}

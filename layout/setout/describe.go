@@ -1,0 +1,211 @@
+package setout
+
+import (
+	"slices"
+
+	"coursewright/layout/length"
+	"coursewright/layout/piece"
+)
+
+var half = piece.Half
+
+// describe turns the best set-out on the tape into what a person is told, with
+// the exact best beside it.
+func (s *solver) describe(t, exact result) Setout {
+	out := Setout{Line: t.line, Hand: s.hand, Pinned: s.room.Line != nil, Merit: t.merit, Exact: exact.merit}
+	for w, c := range t.choices {
+		out.Walls = append(out.Walls, s.start(w, t.line, c))
+	}
+	out.Lines = s.classicLines()
+	out.Loss = loss(t.merit, exact.merit)
+	return out
+}
+
+func (s *solver) start(w int, line length.Length, c choice) Start {
+	f := s.fields[w]
+	out := Start{Edge: c.edge, Placed: c.placed, Pinned: f.pinned()}
+	out.X, out.OnTile = s.mark(w, c.edge)
+	for _, k := range f.classics(f.shape) {
+		out.Classic = append(out.Classic, s.figure(w, line, k))
+	}
+	best := classic{name: "best", x: out.X, onTile: out.OnTile}
+	out.Classic = append(out.Classic, s.figure(w, line, best))
+	out.Slide = s.slide(w, line)
+	out.From, out.To = slip(out.Slide, c.edge, s.room.Tile.Width+s.room.Joint)
+	return out
+}
+
+// mark says where the middle of a joint or of a tile stands: as pinned, or as
+// close to the wall's centre as it can be, on the tape where that is possible.
+func (s *solver) mark(w int, edge length.Length) (x length.Length, onTile bool) {
+	f := s.fields[w]
+	if p := f.found.Pin; p != nil {
+		return p.X, p.OnTile
+	}
+	tile, joint := s.room.Tile.Width, s.room.Joint
+	pitch := tile + joint
+	near := func(x length.Length) length.Length {
+		if s.room.Bond.Plumb {
+			return x // columns count from the start: another joint is another bond
+		}
+		from := f.found.Width.Half() - pitch.Half()
+		return from + length.Mod(x-from, pitch)
+	}
+	onJoint, inTile := near(edge-joint.Half()), near(edge+tile.Half())
+	centre := f.found.Width.Half()
+	tape := s.room.Tape
+	switch {
+	case onJoint == centre:
+		return onJoint, false
+	case inTile == centre:
+		return inTile, true
+	case length.Mod(onJoint, tape) != 0 && length.Mod(inTile, tape) == 0:
+		return inTile, true
+	}
+	return onJoint, false
+}
+
+// figure is what a start by name would give on one wall, with the course line as it is.
+func (s *solver) figure(w int, line length.Length, k classic) Classic {
+	f := s.fields[w]
+	edge := k.edge(s.room.Tile.Width, s.room.Joint)
+	across, _ := f.frame(line, edge)
+	m := f.weigh(line, edge, s.compiled(w, across, line)).merit
+	return Classic{Name: k.name, X: k.x, OnTile: k.onTile, Smallest: s.size(m.Smallest), Share: m.Smallest, Slivers: m.Slivers, Bare: m.Bare}
+}
+
+// size is a share as a length, of the tile's width.
+func (s *solver) size(share piece.Share) length.Length {
+	return length.Length(share.Num * int64(s.room.Tile.Width) / share.Den)
+}
+
+// slide is the smallest cut against the start over one period round the chosen
+// start's wall centre: at every place where it may turn, and just beside it
+// where it may jump.
+func (s *solver) slide(w int, line length.Length) []SlidePoint {
+	f := s.fields[w]
+	pin := f.found.Pin
+	f.found.Pin = nil
+	edges := s.edges(w, line, false)
+	f.found.Pin = pin
+	var places []length.Length
+	for _, e := range edges {
+		places = append(places, e-1, e, e+1)
+	}
+	slices.Sort(places)
+	places = slices.Compact(places)
+	var out []SlidePoint
+	for _, e := range places {
+		across, _ := f.frame(line, e)
+		m := f.weigh(line, e, s.compiled(w, across, line)).merit
+		out = append(out, SlidePoint{Edge: e, Share: m.Smallest, Slivers: m.Slivers + m.Bare})
+	}
+	return straighten(out)
+}
+
+// straighten drops points in the middle of a straight stretch.
+func straighten(p []SlidePoint) []SlidePoint {
+	var out []SlidePoint
+	for i, q := range p {
+		if i > 0 && i < len(p)-1 && inLine(out[len(out)-1], q, p[i+1]) {
+			continue
+		}
+		out = append(out, q)
+	}
+	return out
+}
+
+// inLine tells whether b lies on the way from a to c to within a thousandth of
+// a tile: good enough to draw.
+func inLine(a, b, c SlidePoint) bool {
+	if a.Slivers != b.Slivers || b.Slivers != c.Slivers || a.Edge == c.Edge {
+		return false
+	}
+	want := a.Share.Float() + (c.Share.Float()-a.Share.Float())*float64(b.Edge-a.Edge)/float64(c.Edge-a.Edge)
+	got := b.Share.Float()
+	return want-got < 0.001 && got-want < 0.001
+}
+
+// slip is how far the start may move, both ways, before more slivers appear.
+func slip(slide []SlidePoint, edge, pitch length.Length) (from, to length.Length) {
+	if len(slide) == 0 {
+		return edge, edge
+	}
+	at := slide[0].Edge + length.Mod(edge-slide[0].Edge, pitch)
+	i := 0
+	for i+1 < len(slide) && slide[i+1].Edge <= at {
+		i++
+	}
+	limit := slide[i].Slivers
+	low, high := i, i
+	for low > 0 && slide[low-1].Slivers <= limit {
+		low--
+	}
+	for high+1 < len(slide) && slide[high+1].Slivers <= limit {
+		high++
+	}
+	return edge + slide[low].Edge - at, edge + slide[high].Edge - at
+}
+
+// classicLines are the course lines of the trade with the best starts on each.
+func (s *solver) classicLines() []ClassicLine {
+	var out []ClassicLine
+	for _, k := range s.linesByName() {
+		bounds, _ := s.lineBounds(k.line)
+		r, _ := s.on(k.line, bounds, true, nil)
+		m := r.merit
+		out = append(out, ClassicLine{k.name, k.line, s.size(m.Smallest), m.Smallest, m.Slivers, m.Bare})
+	}
+	return out
+}
+
+type namedLine struct {
+	name string
+	line length.Length
+}
+
+func (s *solver) linesByName() []namedLine {
+	var out []namedLine
+	for _, kind := range []string{"tub", "shower base", "curb", "floor"} {
+		if low, found := s.lowPoint(kind); found {
+			out = append(out, namedLine{"full course at the " + kind + "'s low point", low})
+		}
+	}
+	for _, f := range s.fields {
+		name, tile := f.found.Name, s.room.Tile.Height
+		out = append(out, namedLine{"full course at the head of " + name, f.shape.Solid.Bounds().Top - tile})
+		for i, o := range f.found.Openings {
+			if o.Kind == "pipe" || slices.Contains(f.free, i) {
+				continue
+			}
+			e := f.placed.Openings[i]
+			out = append(out, namedLine{"a line at the bottom of " + o.Name, e.Bottom - tile}, namedLine{"a line at the top of " + o.Name, e.Top})
+		}
+	}
+	return out
+}
+
+// lowPoint is the lowest place a tile may come down to over bases of one kind.
+func (s *solver) lowPoint(kind string) (low length.Length, found bool) {
+	for _, f := range s.fields {
+		for _, b := range f.found.Base {
+			if b.Meets != kind {
+				continue
+			}
+			for _, r := range b.Readings {
+				if y := r.Value + b.Gap; !found || y < low {
+					low, found = y, true
+				}
+			}
+		}
+	}
+	return low, found
+}
+
+func loss(tape, exact Merit) string {
+	order, term := exact.Compare(tape)
+	if order >= 0 {
+		return ""
+	}
+	return "Rounding the marks to the tape costs a little " + Terms[term] + "."
+}

@@ -1,0 +1,71 @@
+package setout
+
+import (
+	"cmp"
+
+	"coursewright/layout/length"
+	"coursewright/layout/piece"
+)
+
+// Merit is the order of merit of design.md, section 4. It is compared term by
+// term from the top; smaller is better except for Smallest.
+type Merit struct {
+	Bare      int
+	Slivers   int
+	OffLine   int
+	Smallest  piece.Share // at most one half
+	Imbalance length.Length
+	CutPieces int
+	Find      int // how hard the starts are to find again, summed over the walls
+}
+
+// Terms are the names of the order of merit, as Compare counts them.
+var Terms = [...]string{"bare wall", "slivers", "edges off the joint lines", "smallest cut", "balance", "cut pieces", "a start that is easy to find"}
+
+// Compare tells whether m is better (-1), as good (0) or worse (1) than o, and
+// the index in Terms of the term that decided.
+func (m Merit) Compare(o Merit) (order, term int) {
+	steps := [...]int{
+		cmp.Compare(m.Bare, o.Bare), cmp.Compare(m.Slivers, o.Slivers), cmp.Compare(m.OffLine, o.OffLine),
+		compareShares(o.Smallest, m.Smallest), cmp.Compare(m.Imbalance, o.Imbalance),
+		cmp.Compare(m.CutPieces, o.CutPieces), cmp.Compare(m.Find, o.Find),
+	}
+	for i, s := range steps {
+		if s != 0 {
+			return s, i
+		}
+	}
+	return 0, len(steps)
+}
+
+// Better tells whether m comes before o.
+func (m Merit) Better(o Merit) bool { order, _ := m.Compare(o); return order < 0 }
+
+func compareShares(a, b piece.Share) int {
+	switch {
+	case a.Less(b):
+		return -1
+	case b.Less(a):
+		return 1
+	}
+	return 0
+}
+
+// plus is the merit of two walls together.
+func (m Merit) plus(o Merit) Merit {
+	return Merit{m.Bare + o.Bare, m.Slivers + o.Slivers, m.OffLine + o.OffLine, m.Smallest.Min(o.Smallest),
+		m.Imbalance + o.Imbalance, m.CutPieces + o.CutPieces, m.Find + o.Find}
+}
+
+// meritOf is a wall's merit from its tally; full is the tile's width, which
+// counts as the cut of an end where no piece is cut.
+func meritOf(t piece.Tally, offLine, find int, full length.Length) Merit {
+	left, right := t.Left, t.Right
+	if left == piece.Uncut {
+		left = full
+	}
+	if right == piece.Uncut {
+		right = full
+	}
+	return Merit{t.Bare, t.Slivers, offLine, t.Smallest, (left - right).Abs(), t.Cut, find}
+}

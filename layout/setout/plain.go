@@ -1,0 +1,168 @@
+package setout
+
+import (
+	"coursewright/layout/length"
+	"coursewright/layout/piece"
+	"coursewright/layout/plane"
+	"coursewright/layout/survey"
+)
+
+// plainKey is all that matters of a row that can be counted by arithmetic: its
+// ends, what is seen between them, and the height left of the tile.
+type plainKey struct {
+	fromOut, from    length.Length // left end, outermost and innermost
+	to, toOut        length.Length // right end
+	seenFrom, seenTo length.Length // what the laps leave visible
+	high             length.Length // height seen of the tile; 0 where it varies
+	short            bool          // the tile is cut in height
+	left, right      plane.Side
+	under, over      plane.Side // of the long edges
+	phase            int
+}
+
+// plainTally counts the pieces of a part of a row by arithmetic alone. Where it
+// is not ok the row needs cutting: a leaning end passes a joint, or a piece may
+// be a strip that sealant takes.
+func (f *field) plainTally(k *class, first length.Length, p part) (piece.Tally, bool) {
+	r := plainRow{field: f, plainKey: k.key, rake: k.rake, tally: piece.NewTally(), ok: true}
+	if p.from > r.fromOut {
+		if p.from < r.from {
+			return r.tally, false
+		}
+		r.fromOut, r.from, r.seenFrom, r.left = p.from, p.from, max(p.from, r.seenFrom), p.left
+	}
+	if p.to < r.toOut {
+		if p.to > r.to {
+			return r.tally, false
+		}
+		r.to, r.toOut, r.seenTo, r.right = p.to, p.to, min(p.to, r.seenTo), p.right
+	}
+	if r.from < r.to {
+		r.count(first)
+	}
+	return r.tally, r.ok
+}
+
+type plainRow struct {
+	*field
+	plainKey
+	rake  *outline // of the visible part, where the height varies
+	tally piece.Tally
+	ok    bool
+}
+
+func (r *plainRow) count(first length.Length) {
+	pitch, width := r.bond.Along(), r.bond.Width
+	i := length.Length(length.DivFloor(r.from-first, pitch))
+	last := length.Length(length.DivFloor(r.to-first-1, pitch))
+	into := r.from - first - i*pitch
+	if lean := r.from - r.fromOut; lean > 0 && (into < lean || into >= width && into-lean < width) {
+		r.ok = false
+		return
+	}
+	if into >= width {
+		r.bare(r.left, pitch-into+r.from-r.fromOut)
+		i++
+	}
+	into = r.to - first - last*pitch
+	if lean := r.toOut - r.to; lean > 0 && (into <= width && into+lean > width || into+lean > pitch) {
+		r.ok = false
+		return
+	}
+	if into > width {
+		r.bare(r.right, into-width+r.toOut-r.to)
+	}
+	for ; i <= last && r.ok; i++ {
+		left := first + i*pitch
+		if left >= max(r.from, r.seenFrom) && left+width <= min(r.seenTo, r.to) {
+			if r.rake == nil {
+				n := (min(r.seenTo, r.to)-left-width)/pitch + 1
+				r.add(width, r.high, r.short, int(n))
+				i += n - 1
+				continue
+			}
+			r.raked(left, left+width, false)
+			continue
+		}
+		r.piece(left)
+	}
+}
+
+func (r *plainRow) add(wide, high length.Length, cut bool, n int) {
+	share := piece.Part(wide, r.bond.Width).Min(piece.Part(high, r.bond.Height))
+	r.tally.Add(share, cut, wide < r.rule.SliverAlong || high < r.rule.SliverAcross, n)
+	if r.plumb { // the wall's ends lie along columns
+		r.tally.EndCut(r.under, high)
+		r.tally.EndCut(r.over, high)
+	}
+}
+
+// raked counts a piece from a to b whose height may vary.
+func (r *plainRow) raked(a, b length.Length, cut bool) {
+	high := r.rake.least(a, b)
+	if high <= r.rule.Sealant {
+		r.ok = false
+	}
+	r.add(b-a, high, cut || high < r.bond.Height, 1)
+}
+
+// piece counts what remains of the tile at left where an end cuts or hides it.
+func (r *plainRow) piece(left length.Length) {
+	right := left + r.bond.Width
+	a, b := max(left, r.from), min(right, r.to)
+	if b <= a {
+		r.ok = r.ok && r.fromOut == r.from && r.toOut == r.to
+		return
+	}
+	cutLeft, cutRight := r.fromOut > left || a > left, r.toOut < right || b < right
+	if cutLeft && r.strip(r.left, b-a, r.from-r.fromOut) || cutRight && r.strip(r.right, b-a, r.toOut-r.to) {
+		return
+	}
+	a, b = max(left, r.seenFrom), min(right, r.seenTo)
+	wide := max(0, b-a)
+	switch {
+	case r.rake == nil:
+		r.add(wide, r.high, cutLeft || cutRight || r.short, 1)
+	case wide == 0:
+		r.ok = false
+		return
+	default:
+		r.raked(a, b, cutLeft || cutRight)
+	}
+	if r.plumb {
+		return
+	}
+	if cutLeft {
+		r.tally.EndCut(r.left, wide)
+	}
+	if cutRight {
+		r.tally.EndCut(r.right, wide)
+	}
+}
+
+// strip tells whether a remainder is only a strip that sealant takes. At a
+// leaning end that is not decided here.
+func (r *plainRow) strip(side plane.Side, wide, lean length.Length) bool {
+	b, meets := r.meets(side)
+	if !meets || wide > r.rule.Sealant-b.Gap {
+		return false
+	}
+	if lean > 0 {
+		r.ok = false
+		return true
+	}
+	r.bare(side, wide+r.bond.Joint)
+	return true
+}
+
+func (r *plainRow) meets(side plane.Side) (survey.Boundary, bool) {
+	b := r.rule.Sides[side]
+	return b, b.Meets
+}
+
+// bare counts an end whose boundary is farther from the next tile than sealant reaches.
+func (r *plainRow) bare(side plane.Side, beyond length.Length) {
+	if b, meets := r.meets(side); meets && b.Gap+beyond > r.rule.Sealant {
+		r.tally.Bare++
+	}
+}

@@ -1,0 +1,367 @@
+package setout
+
+import (
+	"slices"
+
+	"coursewright/layout/length"
+	"coursewright/layout/piece"
+	"coursewright/layout/survey"
+)
+
+// Solve finds the best set-out of a room by the order of merit, once with every
+// position allowed and once with marks that can be found on the room's tape.
+// It never fails on a room that survey accepted.
+func Solve(room survey.Room) Setout {
+	exact, tape := result{}, result{}
+	for i, hand := range hands(room) {
+		s := newSolver(&room, hand)
+		e, t := s.best(false), s.best(true)
+		if i == 0 || e.merit.Better(exact.merit) {
+			exact = e
+		}
+		if i == 0 || t.merit.Better(tape.merit) {
+			tape = t
+		}
+	}
+	if tape.merit.Better(exact.merit) {
+		exact = tape // the tape has places between the turning points too
+	}
+	return tape.solver.describe(tape, exact)
+}
+
+func hands(room survey.Room) []survey.Hand {
+	if room.Bond.Hand != survey.Free {
+		return []survey.Hand{room.Bond.Hand}
+	}
+	if room.Bond.Num == 0 || 2*room.Bond.Num == room.Bond.Den {
+		return []survey.Hand{survey.Left}
+	}
+	return []survey.Hand{survey.Left, survey.Right}
+}
+
+type solver struct {
+	room   *survey.Room
+	hand   survey.Hand
+	fields []*field
+	memo   map[memoKey][]headed
+}
+
+type memoKey struct {
+	wall   int
+	across length.Length
+}
+
+// result is the best set-out found.
+type result struct {
+	solver  *solver
+	line    length.Length
+	choices []choice
+	merit   Merit
+}
+
+func newSolver(room *survey.Room, hand survey.Hand) *solver {
+	s := &solver{room: room, hand: hand, memo: map[memoKey][]headed{}}
+	for _, w := range room.Walls {
+		s.fields = append(s.fields, newField(room, w, hand))
+	}
+	s.ceilings()
+	return s
+}
+
+// ceilings bounds each wall's smallest cut by what its plumb edges allow at the
+// best start.
+func (s *solver) ceilings() {
+	for w, f := range s.fields {
+		f.ceiling = half
+		if f.plumb || f.found.Pin != nil {
+			continue
+		}
+		best := piece.Share{Num: 0, Den: 1}
+		for _, e := range s.plainEdges(w) {
+			if b := f.startAxis.bound(e).Smallest; best.Less(b) {
+				best = b
+			}
+		}
+		f.ceiling = best
+	}
+}
+
+// best tries every line that can be best, the most promising first, and on it
+// every start that can be best on each wall. Lines whose bound the best so far
+// beats are passed over, so the answer is the best of all of them.
+func (s *solver) best(onTape bool) result {
+	lines := s.lines(onTape)
+	bounds := make([][]Merit, len(lines))
+	sums := make([]Merit, len(lines))
+	order := make([]int, len(lines))
+	for i, line := range lines {
+		order[i] = i
+		bounds[i], sums[i] = s.lineBounds(line)
+	}
+	slices.SortStableFunc(order, func(a, b int) int { o, _ := sums[a].Compare(sums[b]); return o })
+	best := result{}
+	for n, i := range order {
+		if n > 0 && !sums[i].Better(best.merit) {
+			continue
+		}
+		var to *Merit
+		if n > 0 {
+			to = &best.merit
+		}
+		if r, found := s.on(lines[i], bounds[i], onTape, to); found && (n == 0 || r.merit.Better(best.merit)) {
+			best = r
+		}
+	}
+	return best
+}
+
+// lineBounds are what no set-out on a course line can beat, by wall and in all.
+func (s *solver) lineBounds(line length.Length) ([]Merit, Merit) {
+	sum := Merit{Smallest: half}
+	out := make([]Merit, len(s.fields))
+	for w, f := range s.fields {
+		m := f.lineAxis.bound(line)
+		m.OffLine = f.levelOff(line)
+		m.Smallest = m.Smallest.Min(f.ceiling)
+		out[w] = m
+		sum = sum.plus(m)
+	}
+	return out, sum
+}
+
+// on finds the best starts for one course line, or finds that none can beat a
+// merit already found. Walls share only the smallest cut: a wall need not do
+// better than the room's, and is weighed by its balance next. The room's is
+// first taken as high as it may be and lowered until a wall's best gives it.
+func (s *solver) on(line length.Length, bounds []Merit, onTape bool, beat *Merit) (result, bool) {
+	most := half
+	for _, b := range bounds {
+		most = most.Min(b.Smallest)
+	}
+	searches := make([]*search, len(s.fields))
+	for w := range s.fields {
+		searches[w] = s.search(w, line, bounds[w], onTape)
+	}
+	for {
+		r := result{solver: s, line: line}
+		reached := half
+		for w := range s.fields {
+			c := searches[w].best(most)
+			r.choices = append(r.choices, c)
+			reached = reached.Min(c.merit.Smallest)
+			if beat != nil && !s.hopeful(r.choices, bounds[w+1:], *beat) {
+				return result{}, false
+			}
+		}
+		r.merit = total(r.choices)
+		if !reached.Less(most) {
+			return r, true
+		}
+		most = reached
+	}
+}
+
+// hopeful tells whether the walls chosen so far, and the rest at their bounds,
+// may still beat a merit. The walls' later terms are not final yet.
+func (s *solver) hopeful(chosen []choice, rest []Merit, beat Merit) bool {
+	m := Merit{Smallest: half}
+	for _, c := range chosen {
+		m = m.plus(Merit{Bare: c.merit.Bare, Slivers: c.merit.Slivers, OffLine: c.merit.OffLine, Smallest: half})
+	}
+	for _, b := range rest {
+		m = m.plus(b)
+	}
+	return m.Better(beat)
+}
+
+// search is the search for the best start on one wall and one course line.
+type search struct {
+	*field
+	line    length.Length
+	edges   []length.Length
+	bounds  []Merit // by edge, ascending in worth: the most promising first
+	weighed []*choice
+	heads   func(edge length.Length) []headed
+}
+
+func (s *solver) search(w int, line length.Length, fromLine Merit, onTape bool) *search {
+	f := s.fields[w]
+	q := &search{field: f, line: line, edges: s.edges(w, line, onTape)}
+	q.heads = func(edge length.Length) []headed {
+		across, _ := f.frame(line, edge)
+		return s.compiled(w, across, line)
+	}
+	byEdge := make(map[length.Length]Merit, len(q.edges))
+	for _, e := range q.edges {
+		b := f.startAxis.bound(e)
+		b.Slivers = max(b.Slivers, fromLine.Slivers)
+		b.CutPieces = max(b.CutPieces, fromLine.CutPieces)
+		b.OffLine = fromLine.OffLine
+		b.Smallest = b.Smallest.Min(fromLine.Smallest)
+		byEdge[e] = b
+	}
+	slices.SortStableFunc(q.edges, func(a, b length.Length) int { o, _ := byEdge[a].Compare(byEdge[b]); return o })
+	for _, e := range q.edges {
+		q.bounds = append(q.bounds, byEdge[e])
+	}
+	q.weighed = make([]*choice, len(q.edges))
+	return q
+}
+
+// best is the best start when a smallest cut over most counts no more.
+func (q *search) best(most piece.Share) choice {
+	cap := func(m Merit) Merit { m.Smallest = m.Smallest.Min(most); return m }
+	at := -1
+	var best Merit
+	for i, e := range q.edges {
+		if at >= 0 && !cap(q.bounds[i]).Better(best) {
+			continue
+		}
+		if q.weighed[i] == nil {
+			c := q.weigh(q.line, e, q.heads(e))
+			q.weighed[i] = &c
+		}
+		m := cap(q.weighed[i].merit)
+		if at < 0 || m.Better(best) || !best.Better(m) && e < q.edges[at] {
+			best, at = m, i
+		}
+	}
+	return *q.weighed[at]
+}
+
+func total(choices []choice) Merit {
+	m := Merit{Smallest: half}
+	for _, c := range choices {
+		m = m.plus(c.merit)
+	}
+	return m
+}
+
+// compiled gives a wall cut into rows, for each place its head may stand.
+func (s *solver) compiled(w int, across, line length.Length) []headed {
+	key := memoKey{w, across}
+	f := s.fields[w]
+	if h, there := s.memo[key]; there && !(f.plumb && !f.found.Head.Meets && f.found.Head.Stops.Free()) {
+		return h
+	}
+	var out []headed
+	for _, head := range f.heads(line) {
+		p := f.placed
+		p.Head = head
+		shape := f.shape
+		if head != f.placed.Head && !f.found.Head.Meets {
+			shape = f.shapeWith(p)
+		}
+		out = append(out, headed{head, f.compile(across, shape), shape})
+	}
+	s.memo[key] = out
+	return out
+}
+
+// lines lists the course lines that can be best, over one period.
+func (s *solver) lines(onTape bool) []length.Length {
+	if s.room.Line != nil {
+		return []length.Length{*s.room.Line}
+	}
+	pitch := s.room.Tile.Height + s.room.Joint
+	from, period := s.lowest(), pitch*s.periods()
+	var fs []feature
+	for _, f := range s.fields {
+		l := f.levels()
+		if s.room.Bond.Plumb {
+			l = f.withShifts(l)
+		}
+		fs = append(fs, l...)
+	}
+	out := phases(unique(fs), s.room.Tile.Height, pitch, s.fields[0].lineAxis.limit, s.room.Joint, from, period)
+	if onTape {
+		out = onTapeOnly(out, s.room.Tape, 0)
+	}
+	return out
+}
+
+// periods is over how many pitches the line must be tried: one, unless a
+// pinned start ties the courses to the line.
+func (s *solver) periods() length.Length {
+	for _, w := range s.room.Walls {
+		if w.Pin != nil && !s.room.Bond.Plumb {
+			return length.Length(max(1, s.room.Bond.Den))
+		}
+	}
+	return 1
+}
+
+// lowest is where the course line is looked for first: the lowest tile of the
+// widest wall.
+func (s *solver) lowest() length.Length {
+	widest := s.fields[0]
+	for _, f := range s.fields {
+		if f.found.Width > widest.found.Width {
+			widest = f
+		}
+	}
+	return widest.shape.Solid.Bounds().Bottom
+}
+
+// edges lists the starts that can be best on a wall, as left edges of a tile
+// of course 0, over one period round the wall's centre.
+func (s *solver) edges(w int, line length.Length, onTape bool) []length.Length {
+	f := s.fields[w]
+	tile, joint := s.room.Tile.Width, s.room.Joint
+	if p := f.found.Pin; p != nil {
+		return []length.Length{edgeAt(p.X, p.OnTile, tile, joint)}
+	}
+	fs := f.startFeatures
+	if !f.plumb {
+		for _, h := range s.compiled(w, line, line) {
+			fs = append(fs[:len(fs):len(fs)], f.rakes(h.compiled)...)
+		}
+		if len(fs) == len(f.startFeatures) {
+			if f.plain[onTape] == nil {
+				f.plain[onTape] = s.edgesAt(w, fs, onTape)
+			}
+			return slices.Clone(f.plain[onTape])
+		}
+	}
+	return s.edgesAt(w, unique(fs), onTape)
+}
+
+// plainEdges are the starts that can be best as far as the plumb edges go.
+func (s *solver) plainEdges(w int) []length.Length {
+	return s.edgesAt(w, s.fields[w].startFeatures, false)
+}
+
+func (s *solver) edgesAt(w int, fs []feature, onTape bool) []length.Length {
+	f := s.fields[w]
+	tile, joint := s.room.Tile.Width, s.room.Joint
+	pitch := tile + joint
+	period := pitch
+	if f.plumb {
+		period *= length.Length(len(f.shifts))
+	}
+	from := f.found.Width.Half() - period.Half()
+	out := phases(fs, tile, pitch, f.startAxis.limit, joint, from, period)
+	if onTape {
+		out = onTapeOnly(out, s.room.Tape, joint.Half(), -tile.Half())
+	}
+	for _, c := range f.classics(f.shape) {
+		for x := from + length.Mod(c.edge(tile, joint)-from, pitch); x < from+period; x += pitch {
+			out = append(out, x)
+		}
+	}
+	slices.Sort(out)
+	return slices.Compact(out)
+}
+
+// onTapeOnly replaces every place by its two neighbours on the tape, where the
+// tape reads the place less one of the offsets.
+func onTapeOnly(places []length.Length, tape length.Length, offsets ...length.Length) []length.Length {
+	var out []length.Length
+	for _, x := range places {
+		for _, o := range offsets {
+			out = append(out, (x-o).FloorTo(tape)+o, (x-o).CeilTo(tape)+o)
+		}
+	}
+	slices.Sort(out)
+	return slices.Compact(out)
+}

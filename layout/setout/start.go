@@ -1,0 +1,218 @@
+package setout
+
+import (
+	"coursewright/layout/length"
+	"coursewright/layout/piece"
+	"coursewright/layout/survey"
+)
+
+// choice is one way to set out one wall: where a tile of course 0 begins, and
+// where the free marks stand.
+type choice struct {
+	edge   length.Length
+	placed survey.Placed
+	merit  Merit
+}
+
+// weigh finds the merit of one start with the best free marks.
+func (f *field) weigh(line, edge length.Length, heads []headed) choice {
+	best := choice{}
+	for i, h := range heads {
+		if c := f.weighHead(line, edge, h); i == 0 || c.merit.Better(best.merit) {
+			best = c
+		}
+	}
+	return best
+}
+
+// headed is the wall compiled with its head at one place, for one phase across.
+type headed struct {
+	head length.Length
+	*compiled
+	shape survey.Shape
+}
+
+// weighHead weighs a start with the head where it is.
+func (f *field) weighHead(line, edge length.Length, h headed) choice {
+	_, along := f.frame(line, edge)
+	best := choice{}
+	first := true
+	for _, l := range f.ends(f.found.Left, edge, false) {
+		for _, r := range f.ends(f.found.Right, edge, true) {
+			p := f.placed
+			p.Left, p.Right, p.Head = l, r, h.head
+			c := f.weighEnds(line, edge, along, h, p)
+			if first || c.merit.Better(best.merit) {
+				best, first = c, false
+			}
+		}
+	}
+	return best
+}
+
+// weighEnds weighs a start with head and ends where they are.
+func (f *field) weighEnds(line, edge, along length.Length, h headed, p survey.Placed) choice {
+	whole := f.limitsOf(p)
+	tallies := make([]piece.Tally, len(h.classes))
+	for i := range h.classes {
+		tallies[i] = f.tally(&h.classes[i], along, whole)
+	}
+	inside := make([]int, len(h.courses)) // which free opening's range a course is in, plus one
+	total := piece.NewTally()
+	total.Bare = h.beds
+	if len(f.free) > 0 {
+		p.Openings = append([]survey.Edges(nil), p.Openings...)
+		for _, i := range f.free {
+			f.open(i, line, edge, along, h, whole, tallies, inside, &p, &total)
+		}
+	}
+	for i, c := range h.courses {
+		if inside[i] == 0 {
+			total.Plus(tallies[c.class])
+		}
+	}
+	return choice{edge, p, meritOf(total, f.offLine(line, edge, p), f.find(edge, h.shape), f.room.Tile.Width)}
+}
+
+// limitsOf is the part of every row between the wall's free ends.
+func (f *field) limitsOf(p survey.Placed) part {
+	w := part{-beyond, beyond, survey.SideLeft, survey.SideRight}
+	if f.plumb {
+		return w
+	}
+	if !f.found.Left.Meets {
+		w.from = p.Left
+	}
+	if !f.found.Right.Meets {
+		w.to = p.Right
+	}
+	return w
+}
+
+const beyond = 50 * length.Metre
+
+// open places one free opening where the rows it crosses come out best, marks
+// those rows as counted and adds them to the total.
+func (f *field) open(i int, line, edge, along length.Length, h headed, whole part, tallies []piece.Tally, inside []int, p *survey.Placed, total *piece.Tally) {
+	o := f.found.Openings[i]
+	levels, _ := f.level(o, line)
+	plumbs, _ := f.upright(o, edge)
+	acrosses, alongs := levels, plumbs
+	if f.plumb {
+		acrosses, alongs = plumbs, levels
+	}
+	low, high := outerSpan(acrosses)
+	var reach []int
+	for k, c := range h.courses {
+		if inside[k] == 0 && c.high > low && c.low < high {
+			reach = append(reach, k)
+		}
+	}
+	var best piece.Tally
+	first := true
+	for _, al := range alongs {
+		split := map[int]piece.Tally{}
+		for _, ac := range acrosses {
+			t := piece.NewTally()
+			for _, k := range reach {
+				c := h.courses[k]
+				if c.low >= ac[1] || c.high <= ac[0] {
+					t.Plus(tallies[c.class])
+					continue
+				}
+				s, there := split[c.class]
+				if !there {
+					s = f.splitTally(&h.classes[c.class], along, whole, al)
+					split[c.class] = s
+				}
+				t.Plus(s)
+			}
+			if first || meritOf(t, 0, 0, f.room.Tile.Width).Better(meritOf(best, 0, 0, f.room.Tile.Width)) {
+				best, first = t, false
+				p.Openings[i] = f.edges(ac, al)
+			}
+		}
+	}
+	for _, k := range reach {
+		inside[k] = i + 1
+	}
+	if len(reach) > 0 {
+		total.Plus(best)
+	}
+}
+
+// splitTally counts a row on both sides of an opening.
+func (f *field) splitTally(k *class, along length.Length, whole part, hole [2]length.Length) piece.Tally {
+	t := f.tally(k, along, part{whole.from, hole[0], whole.left, 0})
+	t.Plus(f.tally(k, along, part{hole[1], whole.to, 0, whole.right}))
+	return t
+}
+
+func (f *field) edges(across, along [2]length.Length) survey.Edges {
+	if f.plumb {
+		return survey.Edges{Left: across[0], Bottom: along[0], Right: across[1], Top: along[1]}
+	}
+	return survey.Edges{Left: along[0], Bottom: across[0], Right: along[1], Top: across[1]}
+}
+
+func outerSpan(s spans) (low, high length.Length) {
+	for i, x := range s {
+		if i == 0 {
+			low, high = x[0], x[1]
+		}
+		low, high = min(low, x[0]), max(high, x[1])
+	}
+	return low, high
+}
+
+// find tells how hard a start is to find again: 0 on the wall's centre, 1 with
+// a full tile at an end, 2 anywhere else.
+func (f *field) find(edge length.Length, s survey.Shape) int {
+	tile, pitch := f.room.Tile.Width, f.room.Tile.Width+f.room.Joint
+	if f.pinned() {
+		return 0
+	}
+	for _, c := range f.classics(s) {
+		if length.Mod(edge-c.edge(tile, f.room.Joint), pitch) == 0 {
+			return c.rank
+		}
+	}
+	return 2
+}
+
+func (f *field) pinned() bool { return f.found.Pin != nil }
+
+// classic is a start people know by name.
+type classic struct {
+	name   string
+	x      length.Length
+	onTile bool
+	rank   int
+}
+
+// edge is the left edge of a tile of course 0 when a joint, or a tile, stands at x.
+func (c classic) edge(tile, joint length.Length) length.Length {
+	return edgeAt(c.x, c.onTile, tile, joint)
+}
+
+func edgeAt(x length.Length, onTile bool, tile, joint length.Length) length.Length {
+	if onTile {
+		return x - tile.Half()
+	}
+	return x + joint.Half()
+}
+
+// classics are the starts of the trade: joint or tile on the wall's centre, or
+// a full tile at an end. At a leaning end the full tile stands where the wall
+// is widest and the rest are cut to follow.
+func (f *field) classics(s survey.Shape) []classic {
+	tile := f.room.Tile.Width
+	box := s.Solid.Bounds()
+	centre := f.found.Width.Half()
+	return []classic{
+		{"joint on centre", centre, false, 0},
+		{"tile on centre", centre, true, 0},
+		{"full tile at left", box.Left + tile.Half(), true, 1},
+		{"full tile at right", box.Right - tile + tile.Half(), true, 1},
+	}
+}
