@@ -52,11 +52,11 @@ func (l *leaf) bar(at drawing.Point, up bool, long drawing.Micron, parts int, na
 // scaleBar draws a round length of the wall at the sheet's scale; lists have
 // it at full size.
 func (b *book) scaleBar(l *leaf, at drawing.Point) {
-	scale, units := l.scale, b.plan.Room.Units
-	if scale.Real == 0 {
-		scale = full
+	scale, units, note := l.scale, b.plan.Room.Units, ""
+	if scale.Real <= 1 {
+		scale, note = full, ", full size"
 	}
-	most := l.size.X - edge - at.X - 22*mmPaper
+	most := l.size.X - edge - at.X - 1500 - style{size: 2600, bold: true}.width("1000 mm"+note)
 	real := roundLengths(units)[0]
 	for _, r := range roundLengths(units) {
 		if scale.On(r) <= most {
@@ -69,11 +69,7 @@ func (b *book) scaleBar(l *leaf, at drawing.Point) {
 		l.box(drawing.Ink{Fill: fill, Line: drawing.Black, Width: 250},
 			drawing.Point{X: at.X + long*n/4, Y: at.Y - 1800}, drawing.Point{X: at.X + long*(n+1)/4, Y: at.Y})
 	}
-	name := real.Format(units, 0)
-	if scale == full {
-		name += ", full size"
-	}
-	l.text(drawing.Point{X: at.X + long + 1500, Y: at.Y}, style{size: 2600, bold: true}, name)
+	l.text(drawing.Point{X: at.X + long + 1500, Y: at.Y}, style{size: 2600, bold: true}, real.Format(units, 0)+note)
 }
 
 // roundLengths are what a scale bar may stand for, ascending.

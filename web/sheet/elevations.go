@@ -62,40 +62,70 @@ func (b *book) groups() map[string]cuts.Group {
 }
 
 // courses lists a wall course by course: how many tiles are whole, and every
-// cut piece.
+// cut piece. Courses after each other that need no cut share a row.
 func (b *book) courses(w layout.Wall, groups map[string]cuts.Group) table {
 	name := "course"
 	if b.plan.Room.Bond.Plumb {
 		name = "column"
 	}
-	t := table{columns: []column{{name: name, share: 14, bold: true}, {name: "whole", share: 13}, {name: "cut pieces from left to right", share: 120}}, text: plain}
-	for first := 0; first < len(w.Pieces); {
-		whole, text, end := 0, "", first
-		for ; end < len(w.Pieces) && w.Pieces[end].Course == w.Pieces[first].Course; end++ {
-			p := w.Pieces[end]
-			if p.Whole {
-				whole++
-				continue
-			}
-			if text != "" {
-				text += ";  "
-			}
-			text += b.cutText(p, groups[p.ID])
+	t := table{columns: []column{{name: name, share: 20, bold: true}, {name: "whole", share: 16}, {name: "cut pieces from left to right", share: 120}}, text: plain}
+	var last entry
+	for _, e := range b.entries(w, groups) {
+		if e.text == "" && last.text == "" && e.whole == last.whole {
+			last.to = e.to
+			t.rows[len(t.rows)-1] = last.row()
+			continue
 		}
-		t.rows = append(t.rows, row{cells: []string{number(w.Pieces[first].Course), number(whole), text}})
-		first = end
+		last = e
+		t.rows = append(t.rows, e.row())
 	}
 	return t
 }
 
-// cutText is a cut piece in one unbroken word: its id, its group and its size.
+// entry is a row of the cut list: one course, or several without cuts.
+type entry struct {
+	from, to, whole int
+	text            string
+}
+
+func (e entry) row() row {
+	courses, whole := number(e.from), number(e.whole)
+	if e.to > e.from {
+		courses, whole = held(courses+" to "+number(e.to)), held(whole+" each")
+	}
+	return row{cells: []string{courses, whole, e.text}}
+}
+
+// entries makes one entry for each course of a wall.
+func (b *book) entries(w layout.Wall, groups map[string]cuts.Group) []entry {
+	var out []entry
+	for first := 0; first < len(w.Pieces); {
+		e := entry{from: w.Pieces[first].Course, to: w.Pieces[first].Course}
+		var all runs
+		end := first
+		for ; end < len(w.Pieces) && w.Pieces[end].Course == e.from; end++ {
+			if p := w.Pieces[end]; p.Whole {
+				e.whole++
+				all = all.gap()
+			} else {
+				all = all.add(p.ID, b.cutText(p, groups[p.ID]))
+			}
+		}
+		e.text = all.text()
+		out = append(out, e)
+		first = end
+	}
+	return out
+}
+
+// cutText is a cut piece's group and size.
 func (b *book) cutText(p piece.Piece, g cuts.Group) string {
 	s := g.Size
-	text := p.ID + " " + g.ID + " " + b.fine(s.Width) + " × " + b.heights(s.Left, s.Right, s.Height)
+	text := g.ID + " " + b.fine(s.Width) + " × " + b.heights(s.Left, s.Right, s.Height)
 	if p.Kind&(piece.Notch|piece.Hole) != 0 {
 		text += " " + g.Kind
 	}
-	return held(text)
+	return text
 }
 
 // heights writes one height, or both of a taper. A side without a height of

@@ -10,11 +10,13 @@ import (
 // firstCourse lists the tiles over the base one by one.
 func (b *book) firstCourse() {
 	f := b.flow(subject{title: "First course"}, false)
-	f.words(body, "Each tile over the uneven base, from left to right: cut its lower edge to the two heights, both measured down from its top edge, seen from the face. "+
+	f.words(body, "Each tile over the uneven base, from left to right; of many alike the first and the last. Cut its lower edge to the two heights, both measured down from its top edge, seen from the face. "+
 		"The drop is how far the tile's lower corner stands under the level line.")
 	for _, w := range b.plan.Walls {
 		f.sub("Wall " + wallText(w.Found))
-		f.table(b.overBase(w))
+		t := b.overBase(w)
+		t.rows = alike(t.rows)
+		f.table(t)
 	}
 	f.cautions(atTheBase...)
 }
@@ -34,6 +36,31 @@ func (b *book) overBase(w layout.Wall) table {
 			b.tape(-lowest(p.Face, box.Left)), b.tape(-lowest(p.Face, box.Right)), p.Kind.String()}})
 	}
 	return t
+}
+
+// alike joins more than a few rows after each other that have the same width,
+// heights and cut into one, from the first piece to the last.
+func alike(rows []row) []row {
+	same := func(a, b row) bool {
+		return a.cells[2] == b.cells[2] && a.cells[3] == b.cells[3] && a.cells[4] == b.cells[4] && a.cells[7] == b.cells[7]
+	}
+	var out []row
+	for from := 0; from < len(rows); {
+		to := from
+		for to+1 < len(rows) && same(rows[from], rows[to+1]) {
+			to++
+		}
+		if to-from < few {
+			out = append(out, rows[from:to+1]...)
+		} else {
+			r := rows[from]
+			r.cells[0] += " to " + rows[to].cells[0]
+			r.cells[6] = rows[to].cells[6]
+			out = append(out, r)
+		}
+		from = to + 1
+	}
+	return out
 }
 
 // down writes a size as the cut schedule shows it, rounded down so that the

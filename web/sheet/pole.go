@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"fmt"
 	"slices"
+	"strings"
 
 	"coursewright/layout"
 	"coursewright/layout/length"
@@ -86,8 +87,9 @@ func (b *book) wallMarks(w layout.Wall) []notch {
 		out = append(out, notch{at, w.Found.Letter + " " + name, drawing.Black})
 	}
 	for _, s := range w.Found.Base {
-		add(s.Readings[0].Value, s.Meets+" left")
-		add(s.Readings[len(s.Readings)-1].Value, s.Meets+" right")
+		name := strings.TrimPrefix(s.Meets, "shower ")
+		add(s.Readings[0].Value, name+" left")
+		add(s.Readings[len(s.Readings)-1].Value, name+" right")
 	}
 	if w.Found.Head.Meets {
 		n := len(w.Found.Head.Readings)

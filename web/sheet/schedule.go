@@ -15,7 +15,7 @@ func (b *book) schedule() {
 	f := b.flow(subject{title: "Cut schedule"}, false)
 	f.words(body, "Batches first. Every sketch is seen from the face, the arrow points up; heavy edges are cut, thin ones are as made. "+
 		"Sizes are rounded down, so that no piece is larger than its place.")
-	t := table{columns: []column{{name: "cut", share: 15, bold: true}, {name: "sketch", share: 46}, {name: "what to cut", share: 62}, {name: "pieces", share: 50}}}
+	t := table{columns: []column{{name: "cut", share: 14, bold: true}, {name: "sketch" + b.inMillimetres(), share: 54}, {name: "what to cut", share: 62}, {name: "pieces", share: 44}}}
 	for _, g := range b.cuts.Groups {
 		t.rows = append(t.rows, row{cells: []string{g.ID, "", b.toCut(g), pieceList(g.Pieces)}, at: 1,
 			picture: func(l *leaf, lo, hi drawing.Point) { b.sketch(l, g, lo, hi) }})
@@ -23,6 +23,14 @@ func (b *book) schedule() {
 	f.table(t)
 	f.pairs()
 	f.cautions(atTheSaw...)
+}
+
+// inMillimetres says what the bare figures of the sketches are in.
+func (b *book) inMillimetres() string {
+	if b.plan.Room.Units == length.Metric {
+		return ", mm"
+	}
+	return ""
 }
 
 // toCut says in words what the sketch shows.
@@ -84,11 +92,11 @@ func (b *book) notch(n cuts.Notch) string {
 
 // pieceList writes ids; of very many the first ones.
 func pieceList(ids []string) string {
-	const most = 120
+	const shown = 120
 	more := ""
-	if len(ids) > most {
-		more = fmt.Sprintf(" and %d more, see the elevations", len(ids)-most)
-		ids = ids[:most]
+	if len(ids) > shown {
+		more = fmt.Sprintf(" and %d more, see the elevations", len(ids)-shown)
+		ids = ids[:shown]
 	}
 	return strings.Join(ids, " ") + more
 }

@@ -58,7 +58,7 @@ func stream(t *testing.T, plan layout.Plan, o Options) string {
 	return b.String()
 }
 
-func run(t *testing.T, command string, args ...string) string {
+func tool(t *testing.T, command string, args ...string) string {
 	t.Helper()
 	out, err := exec.Command(command, args...).CombinedOutput()
 	require.NoError(t, err, string(out))
@@ -120,7 +120,7 @@ func TestNothingStandsWithinTenMillimetresOfTheEdge(t *testing.T) {
 func marginsAreBare(t *testing.T, plan layout.Plan, paper Paper) {
 	file, pages := paged(t, plan, Options{Paper: paper})
 	stem := filepath.Join(t.TempDir(), "page")
-	run(t, "pdftoppm", "-r", "50", "-gray", file, stem)
+	tool(t, "pdftoppm", "-r", "50", "-gray", file, stem)
 	pictures, err := filepath.Glob(stem + "*.pgm")
 	require.NoError(t, err)
 	require.Len(t, pictures, pages)
@@ -149,9 +149,9 @@ func TestTheSamePlanGivesTheSameBytes(t *testing.T) {
 
 func TestEverySheetBearsItsTitleBlock(t *testing.T) {
 	file, pages := paged(t, solved(t, "one-wall"), Options{})
-	assert.Len(t, regexp.MustCompile(`Identity-H +yes`).FindAllString(run(t, "pdffonts", file), -1), 2, "both fonts embedded")
+	assert.Len(t, regexp.MustCompile(`Identity-H +yes`).FindAllString(tool(t, "pdffonts", file), -1), 2, "both fonts embedded")
 	for n := 1; n <= pages; n++ {
-		text := run(t, "pdftotext", "-layout", "-f", strconv.Itoa(n), "-l", strconv.Itoa(n), file, "-")
+		text := tool(t, "pdftotext", "-layout", "-f", strconv.Itoa(n), "-l", strconv.Itoa(n), file, "-")
 		for _, want := range []string{"Behind the basin", fmt.Sprintf("%d of %d", n, pages), "2026-05-04", "0123abcd", "Letter",
 			`11 13/16" × 3 7/8"`, `1/8"`, `14 1/2" over the curb at the left end of`, "print at 100 %, check this bar", "100 mm", "4 in"} {
 			assert.Contains(t, text, want, "sheet %d", n)
@@ -164,7 +164,7 @@ func TestCautionsStandWhereTheyBelong(t *testing.T) {
 	local := strings.Fields(finding.LocalCode)[0:5]
 	for kind, want := range map[Kind]string{CutSchedule: "silica dust", SetOut: "lead paint", FirstCourse: "let it harden", Stages: "GFCI", TakeOff: "silica dust"} {
 		file, _ := paged(t, plan, Options{Kinds: []Kind{kind}})
-		text := strings.Join(strings.Fields(run(t, "pdftotext", file, "-")), " ")
+		text := strings.Join(strings.Fields(tool(t, "pdftotext", file, "-")), " ")
 		assert.Contains(t, text, want, kind)
 		assert.Contains(t, text, strings.Join(local, " "), kind)
 	}
@@ -203,5 +203,5 @@ func TestWhatIsChosenWronglyIsNamed(t *testing.T) {
 func TestAPlanWithoutWallsGivesOneSheetThatSaysSo(t *testing.T) {
 	file, pages := paged(t, layout.Plan{}, Options{})
 	assert.Equal(t, 1, pages)
-	assert.Contains(t, run(t, "pdftotext", file, "-"), "This job has no walls yet.")
+	assert.Contains(t, tool(t, "pdftotext", file, "-"), "This job has no walls yet.")
 }

@@ -12,14 +12,23 @@ type figures struct{ left, right, under, over string }
 
 // figures of a group: one height and one width, or both of a taper.
 func (b *book) figures(s cuts.Size) figures {
-	f := figures{right: b.fine(s.Height), under: b.fine(s.Width)}
+	f := figures{right: b.bare(s.Height), under: b.bare(s.Width)}
 	if s.Left != s.Right && s.Left > 0 && s.Right > 0 {
-		f.left, f.right = b.fine(s.Left), b.fine(s.Right)
+		f.left, f.right = b.bare(s.Left), b.bare(s.Right)
 	}
 	if s.Bottom != s.Top && s.Bottom > 0 && s.Top > 0 {
-		f.under, f.over = b.fine(s.Bottom), b.fine(s.Top)
+		f.under, f.over = b.bare(s.Bottom), b.bare(s.Top)
 	}
 	return f
+}
+
+// bare writes a length for a sketch: millimetres without their unit, which the
+// sheet says once.
+func (b *book) bare(l length.Length) string {
+	if u := b.plan.Room.Units; u == length.Metric {
+		return l.Plain(u, u.FineStep())
+	}
+	return b.fine(l)
 }
 
 // sketch draws a piece as seen from its face into a box, as large as it fits
