@@ -24,7 +24,7 @@ func (b *book) elevations() {
 		w := b.plan.Walls[i]
 		f := b.flow(subject{title: "Cut list", wall: wallText(w.Found)}, false)
 		f.words(plain, "In setting order: course by course from the bottom, each from left to right. Sizes are the width and the height of the piece; "+
-			"the number after C is its row in the cut schedule.")
+			"the number in brackets is its row in the cut schedule.")
 		f.table(b.courses(w, groups))
 	}
 }
@@ -118,14 +118,14 @@ func (b *book) entries(w layout.Wall, groups map[string]cuts.Group) []entry {
 	return out
 }
 
-// cutText is a cut piece's group and size.
+// cutText is a cut piece's size and group.
 func (b *book) cutText(p piece.Piece, g cuts.Group) string {
 	s := g.Size
-	text := g.ID + " " + b.fine(s.Width) + " × " + b.heights(s.Left, s.Right, s.Height)
+	text := b.fine(s.Width) + " × " + b.heights(s.Left, s.Right, s.Height)
 	if p.Kind&(piece.Notch|piece.Hole) != 0 {
 		text += " " + g.Kind
 	}
-	return text
+	return text + " (" + g.ID + ")"
 }
 
 // heights writes one height, or both of a taper. A side without a height of

@@ -11,7 +11,7 @@ import (
 func (b *book) firstCourse() {
 	f := b.flow(subject{title: "First course"}, false)
 	f.words(body, "Each tile over the uneven base, from left to right; of many alike the first and the last. Cut its lower edge to the two heights, both measured down from its top edge, seen from the face. "+
-		"The drop is how far the tile's lower corner stands under the level line.")
+		"The drop is how far the tile's lower corner stands under the level line."+b.said())
 	for _, w := range b.plan.Walls {
 		f.sub("Wall " + wallText(w.Found))
 		t := b.overBase(w)
@@ -31,9 +31,9 @@ func (b *book) overBase(w layout.Wall) table {
 			continue
 		}
 		box := p.Face.Bounds()
-		t.rows = append(t.rows, row{cells: []string{held(p.ID), b.tape(box.Left), b.down(box.Width()),
+		t.rows = append(t.rows, row{cells: []string{held(p.ID), b.bareTape(box.Left), b.down(box.Width()),
 			b.down(upright(p.Face, box.Left)), b.down(upright(p.Face, box.Right)),
-			b.tape(-lowest(p.Face, box.Left)), b.tape(-lowest(p.Face, box.Right)), p.Kind.String()}})
+			b.bareTape(-lowest(p.Face, box.Left)), b.bareTape(-lowest(p.Face, box.Right)), p.Kind.String()}})
 	}
 	return t
 }
@@ -54,7 +54,7 @@ func alike(rows []row) []row {
 			out = append(out, rows[from:to+1]...)
 		} else {
 			r := rows[from]
-			r.cells[0] += " to " + rows[to].cells[0]
+			r.cells[0] += "\nto " + rows[to].cells[0]
 			r.cells[6] = rows[to].cells[6]
 			out = append(out, r)
 		}
@@ -65,7 +65,7 @@ func alike(rows []row) []row {
 
 // down writes a size as the cut schedule shows it, rounded down so that the
 // piece is never larger than its place.
-func (b *book) down(l length.Length) string { return b.fine(l.FloorTo(b.plan.Room.Units.FineStep())) }
+func (b *book) down(l length.Length) string { return b.bare(l.FloorTo(b.plan.Room.Units.FineStep())) }
 
 // upright is how high a face stands at x, one of its ends; where only one
 // corner reaches it, as at a corner that leans, the height of the whole face.
@@ -85,6 +85,22 @@ func upright(face plane.Region, x length.Length) length.Length {
 		return face.Bounds().Height()
 	}
 	return top - low
+}
+
+// bareTape writes a length as the tape shows it, millimetres without their unit.
+func (b *book) bareTape(l length.Length) string {
+	if u := b.plan.Room.Units; u == length.Metric {
+		return l.Plain(u, u.Step())
+	}
+	return b.tape(l)
+}
+
+// said is what is said once where millimetres stand without their unit.
+func (b *book) said() string {
+	if b.plan.Room.Units == length.Metric {
+		return " All figures are in mm."
+	}
+	return ""
 }
 
 // lowest is the height of a face's lowest corner at x, or of its lowest corner

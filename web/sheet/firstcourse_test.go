@@ -57,13 +57,13 @@ func TestManyAlikeAreToldByTheFirstAndTheLast(t *testing.T) {
 	}
 	rows := []row{at("1", "9", "9"), at("2", "9", "9"), at("3", "9", "9"), at("4", "9", "9"), at("5", "9", "8"), at("6", "8", "8")}
 	got := alike(rows)
-	assert.Equal(t, []string{"1 to 4", "", "5", "9", "9", "", "d4", "taper"}, got[0].cells)
+	assert.Equal(t, []string{"1\nto 4", "", "5", "9", "9", "", "d4", "taper"}, got[0].cells)
 	assert.Len(t, got, 3)
 	var r runs
 	for _, id := range []string{"A", "B", "C", "D"} {
 		r = r.add(id, "C1")
 	}
-	assert.Equal(t, held("A to D C1 each"), r.text())
+	assert.Equal(t, held("A to D: C1 each"), r.text())
 	r = r.gap().add("F", "C1").add("G", "C2")
-	assert.Equal(t, held("A to D C1 each")+";  "+held("F C1")+";  "+held("G C2"), r.gap().text())
+	assert.Equal(t, held("A to D: C1 each")+";  "+held("F: C1")+";  "+held("G: C2"), r.gap().text())
 }

@@ -32,11 +32,11 @@ func (r runs) text() string {
 	var all []string
 	for _, x := range r {
 		if n := len(x.ids); n > few {
-			all = append(all, held(x.ids[0]+" to "+x.ids[n-1]+" "+x.what+" each"))
+			all = append(all, held(x.ids[0]+" to "+x.ids[n-1]+": "+x.what+" each"))
 			continue
 		}
 		for _, id := range x.ids {
-			all = append(all, held(id+" "+x.what))
+			all = append(all, held(id+": "+x.what))
 		}
 	}
 	return strings.Join(all, ";  ")
