@@ -54,7 +54,7 @@ func alike(rows []row) []row {
 			out = append(out, rows[from:to+1]...)
 		} else {
 			r := rows[from]
-			r.cells[0] += "\nto " + rows[to].cells[0]
+			r.cells[0] = upTo(r.cells[0], rows[to].cells[0])
 			r.cells[6] = rows[to].cells[6]
 			out = append(out, r)
 		}

@@ -55,9 +55,9 @@ func TestManyAlikeAreToldByTheFirstAndTheLast(t *testing.T) {
 	at := func(id, left, right string) row {
 		return row{cells: []string{id, "", "5", left, right, "", "d" + id, "taper"}}
 	}
-	rows := []row{at("1", "9", "9"), at("2", "9", "9"), at("3", "9", "9"), at("4", "9", "9"), at("5", "9", "8"), at("6", "8", "8")}
+	rows := []row{at("B-1", "9", "9"), at("B-2", "9", "9"), at("B-3", "9", "9"), at("B-4", "9", "9"), at("5", "9", "8"), at("6", "8", "8")}
 	got := alike(rows)
-	assert.Equal(t, []string{"1\nto 4", "", "5", "9", "9", "", "d4", "taper"}, got[0].cells)
+	assert.Equal(t, []string{"B-1 to 4", "", "5", "9", "9", "", "dB-4", "taper"}, got[0].cells)
 	assert.Len(t, got, 3)
 	var r runs
 	for _, id := range []string{"A", "B", "C", "D"} {

@@ -42,6 +42,7 @@ func (b *book) pole() pole {
 		p.marks = append(p.marks, b.wallMarks(w)...)
 	}
 	slices.SortStableFunc(p.marks, func(a, b notch) int { return cmp.Compare(a.at, b.at) })
+	p.low, p.top = min(p.low, p.marks[0].at), max(p.top, p.marks[len(p.marks)-1].at)
 	p.marks = slices.CompactFunc(p.marks, func(a, b notch) bool { return a == b })
 	p.tiles = b.column(p.low, p.top)
 	if len(p.tiles) > 0 {

@@ -26,13 +26,23 @@ func (r runs) add(id, what string) runs {
 // gap parts what stands left of it from what comes.
 func (r runs) gap() runs { return append(r, run{}) }
 
+// upTo names a row of pieces by the first and the last: "B-01-04 to 12" in one
+// course.
+func upTo(first, last string) string {
+	at := strings.LastIndexByte(first, '-') + 1
+	if rest, same := strings.CutPrefix(last, first[:at]); same && at > 0 {
+		last = rest
+	}
+	return first + " to " + last
+}
+
 // text lists the pieces, each in one unbroken word; more than a few alike are
 // told by the first and the last.
 func (r runs) text() string {
 	var all []string
 	for _, x := range r {
 		if n := len(x.ids); n > few {
-			all = append(all, held(x.ids[0]+" to "+x.ids[n-1]+": "+x.what+" each"))
+			all = append(all, held(upTo(x.ids[0], x.ids[n-1])+": "+x.what+" each"))
 			continue
 		}
 		for _, id := range x.ids {

@@ -79,9 +79,9 @@ const (
 	tileWide   = 14 * mmPaper
 	markFrom   = 33 * mmPaper // the heights of the courses stand before it
 	nameFrom   = 36 * mmPaper
-	matchBack  = 16 * mmPaper
+	matchBack  = 9 * mmPaper
+	matchReach = 5 * mmPaper
 	checkBack  = 3 * mmPaper
-	matchReach = 6 * mmPaper
 )
 
 // draw draws one strip: tiles at the left, their heights, and the other marks
@@ -139,19 +139,45 @@ func (s strip) names(marks []notch) {
 		y = min(s.at(m.at)+1200, y-st.leading())
 		s.line(ink(m.colour, 180), drawing.Point{X: s.x + markFrom, Y: s.at(m.at)}, drawing.Point{X: s.x + nameFrom - 500, Y: y - 1200})
 		st.colour = m.colour
-		s.text(drawing.Point{X: s.x + nameFrom, Y: y}, st, st.short(m.name+" "+s.book.signed(m.at), s.right-s.x-nameFrom-checkBack-2500))
+		s.text(drawing.Point{X: s.x + nameFrom, Y: y}, st, st.short(m.name+" "+s.book.signed(m.at), s.nameWidth(y)))
 	}
+}
+
+// nameWidth is how long a name may be at y: clear of the check length, and of
+// the match marks.
+func (s strip) nameWidth(y drawing.Micron) drawing.Micron {
+	wide := s.right - s.x - nameFrom - checkBack - 3500
+	low, top := s.joins()
+	for _, join := range []length.Length{low, top} {
+		if d := y - s.at(join); -5000 < d && d < 6000 {
+			wide = s.right - s.x - nameFrom - matchBack - matchReach - 500
+		}
+	}
+	return wide
+}
+
+// joins are the heights of the two match marks: in the middle of the overlap,
+// or at the end of the pole.
+func (s strip) joins() (low, top length.Length) {
+	low, top = s.low+overlap/2, s.top-overlap/2
+	if s.n == 1 {
+		low = s.low
+	}
+	if s.n == s.of {
+		top = s.top
+	}
+	return low, top
 }
 
 // matches draws the marks by which two strips are laid on each other.
 func (s strip) matches() {
-	low, top := s.low+overlap/2, s.top-overlap/2
+	low, top := s.joins()
 	nameLow, nameTop := matchName(s.n-1), matchName(s.n)
 	if s.n == 1 {
-		low, nameLow = s.low, "FOOT"
+		nameLow = "FOOT"
 	}
 	if s.n == s.of {
-		top, nameTop = s.top, "TOP"
+		nameTop = "TOP"
 	}
 	s.match(low, nameLow)
 	s.match(top, nameTop)
@@ -178,22 +204,28 @@ func matchName(n int) string {
 	return name
 }
 
-// check draws a known length along the strip's right edge.
+// checks are the known lengths a strip may bear, the longest first.
+func checks(u length.System) []length.Length {
+	if u == length.Metric {
+		return []length.Length{150 * length.Millimetre, 100 * length.Millimetre, 50 * length.Millimetre}
+	}
+	return []length.Length{6 * length.Inch, 4 * length.Inch, 2 * length.Inch}
+}
+
+// check draws the longest known length that a strip takes clear of its match
+// marks.
 func (s strip) check(x drawing.Micron) {
-	known := 150 * length.Millimetre
-	if s.book.plan.Room.Units == length.Imperial {
-		known = 6 * length.Inch
-	}
-	if s.top-s.low < known {
-		known = s.book.plan.Room.Units.Unit() * length.Length((s.top-s.low)/s.book.plan.Room.Units.Unit())
-	}
-	if known == 0 {
+	units := s.book.plan.Room.Units
+	for _, known := range checks(units) {
+		if known+30*length.Millimetre > s.top-s.low {
+			continue
+		}
+		low := s.low + (s.top-s.low-known)/2
+		s.line(ink(drawing.Black, 250), drawing.Point{X: x, Y: s.at(low)}, drawing.Point{X: x, Y: s.at(low + known)})
+		for _, y := range []length.Length{low, low + known} {
+			s.line(ink(drawing.Black, 350), drawing.Point{X: x - 1300, Y: s.at(y)}, drawing.Point{X: x + 1300, Y: s.at(y)})
+		}
+		s.text(drawing.Point{X: x - 900, Y: s.at(low + known/3)}, style{size: 3000, up: true}, "check "+known.Format(units, 0))
 		return
 	}
-	low := s.low + (s.top-s.low-known)/2
-	s.line(ink(drawing.Black, 250), drawing.Point{X: x, Y: s.at(low)}, drawing.Point{X: x, Y: s.at(low + known)})
-	for _, y := range []length.Length{low, low + known} {
-		s.line(ink(drawing.Black, 350), drawing.Point{X: x - 1300, Y: s.at(y)}, drawing.Point{X: x + 1300, Y: s.at(y)})
-	}
-	s.text(drawing.Point{X: x - 900, Y: s.at(low + known/3)}, style{size: 3000, up: true}, "check "+known.Format(s.book.plan.Room.Units, 0))
 }
