@@ -173,3 +173,30 @@ func TestPictures(t *testing.T) {
 		}
 	}
 }
+
+// TestAccessibility runs axe-core over every page at three widths. AXE names
+// the file axe.min.js of its npm package, which the build installs.
+func TestAccessibility(t *testing.T) {
+	file := os.Getenv("AXE")
+	if file == "" {
+		t.Skip("AXE names no axe.min.js")
+	}
+	axe, err := os.ReadFile(file)
+	require.NoError(t, err)
+	wall, err := os.ReadFile("../testdata/jobs/one-wall.json")
+	require.NoError(t, err)
+	s := newSiteOf(t, wall)
+	ctx := browse(t)
+	const found = `axe.run().then((r) => r.violations.map((v) => v.id + ": " + v.nodes.map((n) => n.target + " " + n.failureSummary).slice(0, 4).join("; ")))`
+	for _, path := range []string{"/", "/jobs/1", "/jobs/1?wall=1", "/nowhere"} {
+		for _, width := range []int64{1440, 768, 390} {
+			steps(t, ctx, chromedp.EmulateViewport(width, 900), chromedp.Navigate(s.URL+path), chromedp.WaitVisible("#main"))
+			see[bool](t, ctx, `(() => { for (const d of document.querySelectorAll("details")) d.open = true; return true })()`)
+			_, err := chromedp.Run(ctx, chromedp.Evaluate[bool](string(axe)+";true"))
+			require.NoError(t, err)
+			bad, err := chromedp.Run(ctx, chromedp.Evaluate[[]string](found, chromedp.EvalAwaitPromise))
+			require.NoError(t, err)
+			assert.Empty(t, bad, "%s at %d", path, width)
+		}
+	}
+}

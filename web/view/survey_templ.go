@@ -571,11 +571,11 @@ func readings(b Bench) templ.Component {
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
-			templ_7745c5c3_Err = act("add "+form.At("walls", i)+".base left", "Leg at the left", "Add a segment at the left of wall "+w.Name).Render(ctx, templ_7745c5c3_Buffer)
+			templ_7745c5c3_Err = act("add "+form.At("walls", i)+".base left", "Leg at the left", "Leg at the left of wall "+w.Name).Render(ctx, templ_7745c5c3_Buffer)
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
-			templ_7745c5c3_Err = act("add "+form.At("walls", i)+".base", "Leg at the right", "Add a segment at the right of wall "+w.Name).Render(ctx, templ_7745c5c3_Buffer)
+			templ_7745c5c3_Err = act("add "+form.At("walls", i)+".base", "Leg at the right", "Leg at the right of wall "+w.Name).Render(ctx, templ_7745c5c3_Buffer)
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
@@ -949,7 +949,7 @@ func lean(b Bench, path, label, wall string) templ.Component {
 				return templ_7745c5c3_Err
 			}
 		}
-		templ_7745c5c3_Err = act("add "+path+".lean", "The corner leans", "Add a reading of the corner of wall "+wall+", "+label).Render(ctx, templ_7745c5c3_Buffer)
+		templ_7745c5c3_Err = act("add "+path+".lean", "The corner leans", "The corner leans: add a reading, wall "+wall+", "+label).Render(ctx, templ_7745c5c3_Buffer)
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}
