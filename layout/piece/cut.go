@@ -115,7 +115,9 @@ func ordered(parts []plane.Region) []plane.Region {
 // part makes a piece of one connected remainder of a tile, unless sealant
 // takes it.
 func (c *cutter) part(b *Band, row bond.Row, tile plane.Rect, part plane.Region) {
-	inTile := func(r plane.Region) plane.Region { return near(r.KeepAll(plane.RightOf(tile.Left), plane.LeftOf(tile.Right)), part) }
+	inTile := func(r plane.Region) plane.Region {
+		return near(r.KeepAll(plane.RightOf(tile.Left), plane.LeftOf(tile.Right)), part)
+	}
 	p := Piece{Row: row.Course, Tile: tile, Face: part, Visible: part}
 	if !same(b.Region, b.Solid) {
 		p.Face = inTile(b.Region)

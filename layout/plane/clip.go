@@ -24,9 +24,9 @@ func LeftOf(x length.Length) Line  { return Line{Point{x, 0}, Point{0, 1}} }
 // Through is the line along the edge a→b, keeping its left.
 func Through(a, b Point) Line { return Line{a, Point{b.X - a.X, b.Y - a.Y}} }
 
-// side is positive left of the line, zero on it, negative to its right. Exact
+// Side is positive left of the line, zero on it, negative to its right. Exact
 // for coordinates under 100 m.
-func (l Line) side(p Point) int64 {
+func (l Line) Side(p Point) int64 {
 	return int64(l.D.X)*int64(p.Y-l.P.Y) - int64(l.D.Y)*int64(p.X-l.P.X)
 }
 
@@ -92,7 +92,7 @@ func (r Ring) bend(l Line, box Rect) Ring {
 			out = append(out, a)
 		}
 		b := r[(i+1)%len(r)]
-		sa, sb := l.side(a.Point), l.side(b.Point)
+		sa, sb := l.Side(a.Point), l.Side(b.Point)
 		if sa > 0 && sb < 0 || sa < 0 && sb > 0 {
 			p := cross(a.Point, b.Point, sa, sb)
 			if !between(box.Left, p.X, box.Right) || !between(box.Bottom, p.Y, box.Top) {
@@ -149,9 +149,9 @@ const (
 // astride, so that a hole that touches the line becomes a notch.
 func (r Ring) lies(l Line) position {
 	anyLeft, anyRight, edge := false, false, false
-	last := l.side(r[len(r)-1].Point)
+	last := l.Side(r[len(r)-1].Point)
 	for _, c := range r {
-		s := l.side(c.Point)
+		s := l.Side(c.Point)
 		anyLeft = anyLeft || s > 0
 		anyRight = anyRight || s < 0
 		edge = edge || s == 0 && last == 0
@@ -182,14 +182,14 @@ type event struct {
 func (c *chains) gather(r Ring, l Line) {
 	n := len(r)
 	first := 0
-	for l.side(r[first].Point) > 0 {
+	for l.Side(r[first].Point) > 0 {
 		first++
 	}
 	var run Ring
 	for k := range n {
 		i := (first + k) % n
 		a, b := r[i], r[(i+1)%n]
-		sa, sb := l.side(a.Point), l.side(b.Point)
+		sa, sb := l.Side(a.Point), l.Side(b.Point)
 		if sa <= 0 && sb > 0 {
 			enter := Corner{a.Point, a.On}
 			if sa < 0 {

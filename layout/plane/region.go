@@ -127,7 +127,7 @@ func (r Ring) surrounds(hole Ring) bool {
 func (r Ring) contains(p Point) (in, on bool) {
 	for i, a := range r {
 		b := r[(i+1)%len(r)]
-		s := Through(a.Point, b.Point).side(p)
+		s := Through(a.Point, b.Point).Side(p)
 		if s == 0 && between(a.X, p.X, b.X) && between(a.Y, p.Y, b.Y) {
 			return false, true
 		}

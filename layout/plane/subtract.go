@@ -60,7 +60,7 @@ func (r Ring) splitAt(other Region) Ring {
 func (r Ring) with(p Point) Ring {
 	for i, a := range r {
 		b := r[(i+1)%len(r)]
-		if p == a.Point || p == b.Point || Through(a.Point, b.Point).side(p) != 0 {
+		if p == a.Point || p == b.Point || Through(a.Point, b.Point).Side(p) != 0 {
 			continue
 		}
 		if between(a.X, p.X, b.X) && between(a.Y, p.Y, b.Y) {
@@ -119,11 +119,11 @@ func leftmost(e edge, from []edge, edges map[edge]Side) edge {
 // sharper tells whether f turns more to the left after e than g does.
 func sharper(e, f, g edge) bool {
 	back := Through(e.from, e.to)
-	sf, sg := back.side(f.to), back.side(g.to)
+	sf, sg := back.Side(f.to), back.Side(g.to)
 	if (sf > 0) != (sg > 0) {
 		return sf > 0
 	}
-	return Through(g.from, g.to).side(f.to) > 0
+	return Through(g.from, g.to).Side(f.to) > 0
 }
 
 // straight drops corners in the middle of a straight edge on one side.
@@ -132,7 +132,7 @@ func (r Ring) straight() Ring {
 	n := len(r)
 	for i, c := range r {
 		a, b := r[(i+n-1)%n], r[(i+1)%n]
-		if a.On == c.On && Through(a.Point, b.Point).side(c.Point) == 0 &&
+		if a.On == c.On && Through(a.Point, b.Point).Side(c.Point) == 0 &&
 			between(a.X, c.X, b.X) && between(a.Y, c.Y, b.Y) {
 			continue
 		}

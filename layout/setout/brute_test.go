@@ -60,7 +60,9 @@ func TestOnAToyPitchEveryPlaceIsTried(t *testing.T) {
 
 // toy is a room a few dozen units wide, with tiles of a few units.
 func toy(t *rapid.T) survey.Room {
-	n := func(name string, low, high int) length.Length { return length.Length(rapid.IntRange(low, high).Draw(t, name)) }
+	n := func(name string, low, high int) length.Length {
+		return length.Length(rapid.IntRange(low, high).Draw(t, name))
+	}
 	r := survey.Room{Tape: 1, Joint: n("joint", 0, 2), Bed: 1, Sealant: 3, Sliver: n("sliver", 1, 6),
 		Tile: survey.TileSize{Width: n("width", 4, 16), Height: n("height", 4, 12), Thickness: 1},
 		Bond: survey.BondRule{Num: int64(rapid.IntRange(0, 1).Draw(t, "num")), Den: 2, Hand: survey.Left}}

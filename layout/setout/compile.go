@@ -29,6 +29,8 @@ type class struct {
 	strip bool // sealant takes all of it and reaches the next row
 	key   plainKey
 	rake  *outline // where the height varies
+	lean  bool     // the rake runs to a leaning end, whose tile must be cut
+	holes []hole   // of pipes
 	band  piece.Band
 	low   length.Length
 	phase int
@@ -45,16 +47,18 @@ func (f *field) compile(across length.Length, shape survey.Shape) *compiled {
 		if len(band.Solid) == 0 {
 			continue
 		}
-		c.courses = append(c.courses, course{row.Low, row.High, c.classOf(band, row, f.rule, seen)})
+		c.courses = append(c.courses, course{row.Low, row.High, c.classOf(band, row, f.rule, f.holes(row), seen)})
 	}
 	return c
 }
 
-func (c *compiled) classOf(band piece.Band, row bond.Row, rule piece.Rule, seen map[plainKey]int) int {
+func (c *compiled) classOf(band piece.Band, row bond.Row, rule piece.Rule, holes []hole, seen map[plainKey]int) int {
 	k := class{band: band, low: row.Low, phase: row.Phase}
 	k.strip = isStrip(band, rule)
 	k.key, k.rake, k.plain = plainBand(band, row, rule)
-	if k.plain && k.rake == nil {
+	k.lean = k.rake != nil && (k.key.fromOut < k.key.from || k.key.to < k.key.toOut)
+	k.holes = holes
+	if k.plain && k.rake == nil && len(holes) == 0 {
 		if i, there := seen[k.key]; there {
 			return i
 		}
@@ -87,10 +91,11 @@ func isStrip(band piece.Band, rule piece.Rule) bool {
 }
 
 // plainBand recognises a row that runs from end to end between two long edges,
-// no pipe in it, and taller than sealant ever fills where it is level.
+// and is taller than sealant ever fills where it is level. Pipes are left to
+// holes.
 func plainBand(band piece.Band, row bond.Row, rule piece.Rule) (k plainKey, rake *outline, ok bool) {
 	o, ok := outlineOf(band.Solid)
-	if !ok || len(band.Region) != 1 || len(band.Region[0]) != len(band.Solid[0]) {
+	if !ok {
 		return k, nil, false
 	}
 	seen, ok := outlineOf(band.Visible)
@@ -101,9 +106,7 @@ func plainBand(band piece.Band, row bond.Row, rule piece.Rule) (k plainKey, rake
 	solid, level := o.flat()
 	high, flat := seen.flat()
 	if !level || !flat {
-		// A lap hides part of a column's breadth, and a leaning end's width
-		// depends on where the rake ends it: both are left to the cutting.
-		return k, &seen, !rule.Plumb && o.fromOut == o.from && o.to == o.toOut
+		return k, &seen, !rule.Plumb // a lap hides part of a column's breadth
 	}
 	k.high, k.short = high, solid < rule.Across
 	return k, nil, solid >= rule.Across || solid > rule.Sealant

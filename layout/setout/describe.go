@@ -84,12 +84,8 @@ func (s *solver) size(share piece.Share) length.Length {
 // where it may jump.
 func (s *solver) slide(w int, line length.Length) []SlidePoint {
 	f := s.fields[w]
-	pin := f.found.Pin
-	f.found.Pin = nil
-	edges := s.edges(w, line, false)
-	f.found.Pin = pin
 	var places []length.Length
-	for _, e := range edges {
+	for _, e := range s.plainEdges(w) {
 		places = append(places, e-1, e, e+1)
 	}
 	slices.Sort(places)

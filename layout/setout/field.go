@@ -21,6 +21,8 @@ type field struct {
 	shape  survey.Shape  // without the free openings, on the wall
 	shifts []length.Length
 
+	pipes []plane.Ring
+
 	lineAxis, startAxis axis
 	startFeatures       []feature
 	ceiling             piece.Share // no start gives a greater smallest cut
@@ -33,6 +35,7 @@ func newField(room *survey.Room, w survey.WallFound, hand survey.Hand) *field {
 	f.placed, f.free = outermost(w)
 	f.shape = f.shapeWith(f.placed)
 	f.rule = piece.RuleFor(*room, f.shape.Sides)
+	f.pipes = pipeRings(room, w)
 	f.lineAxis, f.startAxis = f.axes()
 	f.startFeatures = f.plumbs()
 	if !f.plumb {

@@ -24,7 +24,7 @@ type plainKey struct {
 // is not ok the row needs cutting: a leaning end passes a joint, or a piece may
 // be a strip that sealant takes.
 func (f *field) plainTally(k *class, first length.Length, p part) (piece.Tally, bool) {
-	r := plainRow{field: f, plainKey: k.key, rake: k.rake, tally: piece.NewTally(), ok: true}
+	r := plainRow{field: f, plainKey: k.key, class: k, first: first, rake: k.rake, tally: piece.NewTally(), ok: true}
 	if p.from > r.fromOut {
 		if p.from < r.from {
 			return r.tally, false
@@ -39,6 +39,9 @@ func (f *field) plainTally(k *class, first length.Length, p part) (piece.Tally, 
 	}
 	if r.from < r.to {
 		r.count(first)
+		for i := range k.holes {
+			r.drill(&k.holes[i])
+		}
 	}
 	return r.tally, r.ok
 }
@@ -46,6 +49,8 @@ func (f *field) plainTally(k *class, first length.Length, p part) (piece.Tally, 
 type plainRow struct {
 	*field
 	plainKey
+	class *class
+	first length.Length
 	rake  *outline // of the visible part, where the height varies
 	tally piece.Tally
 	ok    bool
@@ -110,6 +115,10 @@ func (r *plainRow) raked(a, b length.Length, cut bool) {
 func (r *plainRow) piece(left length.Length) {
 	right := left + r.bond.Width
 	a, b := max(left, r.from), min(right, r.to)
+	if r.class.lean {
+		r.cut(left)
+		return
+	}
 	if b <= a {
 		r.ok = r.ok && r.fromOut == r.from && r.toOut == r.to
 		return
@@ -164,5 +173,37 @@ func (r *plainRow) meets(side plane.Side) (survey.Boundary, bool) {
 func (r *plainRow) bare(side plane.Side, beyond length.Length) {
 	if b, meets := r.meets(side); meets && b.Gap+beyond > r.rule.Sealant {
 		r.tally.Bare++
+	}
+}
+
+// cut counts one tile by cutting it.
+func (r *plainRow) cut(left length.Length) {
+	row := r.row(r.class, r.first-r.shifts[r.phase])
+	band := r.class.band.Trim(max(left, r.fromOut), min(left+r.bond.Width, r.toOut), r.left, r.right)
+	t := band.Tally(row, r.rule)
+	r.tally.Plus(t)
+}
+
+// drill counts the whole tiles that a pipe's hole makes cut ones. A tile that
+// the hole takes altogether is no piece; where an end cuts it too, the row is
+// left to the cutting.
+func (r *plainRow) drill(h *hole) {
+	pitch, width := r.bond.Along(), r.bond.Width
+	for i := length.Length(length.DivFloor(max(h.from, r.fromOut)-r.first, pitch)); ; i++ {
+		left := r.first + i*pitch
+		right := left + width
+		if left >= min(h.to, r.toOut) {
+			return
+		}
+		if right <= h.from {
+			continue
+		}
+		entire := left >= r.from && right <= r.to && !r.short && (r.rake == nil || r.rake.least(left, right) == r.bond.Height)
+		switch covered := h.covers(plane.Rect{Left: left, Bottom: r.class.low, Right: right, Top: r.class.low + r.bond.Height}); {
+		case entire && !covered:
+			r.tally.Cut++
+		case !entire && covered:
+			r.ok = false
+		}
 	}
 }

@@ -4,7 +4,6 @@ import (
 	"testing"
 
 	"coursewright/layout/length"
-	"coursewright/layout/piece"
 	"coursewright/layout/survey"
 
 	"github.com/stretchr/testify/require"
@@ -38,6 +37,9 @@ func randomRoom(t *rapid.T) survey.Room {
 	if rapid.Bool().Draw(t, "niche") {
 		w.Openings = []survey.OpeningFound{{Kind: "niche", Name: "n", Left: at(n("left", 100, 300)), Width: at(n("wide", 50, 150)), Bottom: at(n("bottom", -100, 100)), Height: at(n("tall", 50, 200))}}
 	}
+	if rapid.Bool().Draw(t, "pipe") {
+		w.Openings = append(w.Openings, survey.OpeningFound{Kind: "pipe", Name: "p", At: n("pipe", 20, 480), Up: n("pipe height", -500, 350), Diameter: n("diameter", 10, 150)})
+	}
 	r.Walls = []survey.WallFound{w}
 	return r
 }
@@ -67,5 +69,3 @@ func TestCountingByArithmeticIsCountingThePieces(t *testing.T) {
 		require.False(t, got.merit.Better(Merit{Slivers: b.Slivers, Smallest: b.Smallest, CutPieces: b.CutPieces}), "start bound %v", b)
 	})
 }
-
-var _ = piece.Half
