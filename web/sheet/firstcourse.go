@@ -22,9 +22,9 @@ func (b *book) firstCourse() {
 }
 
 func (b *book) overBase(w layout.Wall) table {
-	t := table{columns: []column{{name: "piece", share: 23, bold: true}, {name: "left edge at", share: 27, right: true}, {name: "width", share: 23, right: true},
+	t := table{columns: []column{{name: "piece", share: 29, bold: true}, {name: "left edge at", share: 26, right: true}, {name: "width", share: 22, right: true},
 		{name: "height left", share: 23, bold: true, right: true}, {name: "height right", share: 23, bold: true, right: true},
-		{name: "drop left", share: 26, right: true}, {name: "drop right", share: 26, right: true}, {name: "cut", share: 24}}, text: style{size: 4000}}
+		{name: "drop left", share: 25, right: true}, {name: "drop right", share: 25, right: true}, {name: "cut", share: 24}}, text: style{size: 4000}}
 	in := stages.Input{Room: b.plan.Room, Walls: b.plan.Walls}
 	for _, p := range w.Pieces {
 		if !in.FirstCourse(w, p) {

@@ -13,6 +13,10 @@ import (
 // which two pieces come out of one tile.
 func (b *book) schedule() {
 	f := b.flow(subject{title: "Cut schedule"}, false)
+	if len(b.cuts.Groups) == 0 {
+		f.words(body, "Nothing is cut: every tile is set whole.")
+		return
+	}
 	f.words(body, "Batches first. Every sketch is seen from the face, the arrow points up; heavy edges are cut, thin ones are as made. "+
 		"Sizes are rounded down, so that no piece is larger than its place.")
 	t := table{columns: []column{{name: "cut", share: 14, bold: true}, {name: "sketch" + b.inMillimetres(), share: 54}, {name: "what to cut", share: 62}, {name: "pieces", share: 44}}}

@@ -205,3 +205,17 @@ func TestAPlanWithoutWallsGivesOneSheetThatSaysSo(t *testing.T) {
 	assert.Equal(t, 1, pages)
 	assert.Contains(t, tool(t, "pdftotext", file, "-"), "This job has no walls yet.")
 }
+
+func TestColumnsAndVeryLargeWallsArePrintedToo(t *testing.T) {
+	columns := solved(t, "one-wall", func(j *survey.Job) { j.Bond.Along = "plumb" })
+	file, pages := paged(t, columns, Options{})
+	assert.Greater(t, pages, 8)
+	assert.Contains(t, tool(t, "pdftotext", file, "-"), "column")
+	hall := solved(t, "toy", func(j *survey.Job) {
+		j.Tile.Width, j.Tile.Height = "1200", "600"
+		j.Walls[0].Width, j.Walls[0].Right.Stops.At, j.Walls[0].Head.Stops.At = "40000", "40000", "20000"
+	})
+	_, pages = paged(t, hall, Options{})
+	assert.Greater(t, pages, 20)
+	assert.Greater(t, newBook(hall, Options{Kinds: []Kind{Elevations}}).leaves[0].scale.Real, int64(100), "no larger scale takes 40 m")
+}

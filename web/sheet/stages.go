@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"coursewright/layout/stages"
@@ -15,7 +16,7 @@ func (b *book) stages() {
 	for i, s := range stages.Of(in, *b.opts.Stages) {
 		f.step(number(i+1), s.Name, b.stageText(s))
 	}
-	f.cautions(append(atTheBase, atTheSaw...)...)
+	f.cautions(slices.Concat(atTheBase, atTheSaw)...)
 }
 
 func (b *book) stageText(s stages.Stage) string {
