@@ -93,14 +93,6 @@ func (f *flow) sub(text string) {
 	f.words(large, text)
 }
 
-// picture lays a scene below what is there.
-func (f *flow) picture(s drawing.Scene) {
-	f.need(s.Height)
-	lo, _ := f.area()
-	f.lay(drawing.Point{X: lo.X, Y: f.y}, s)
-	f.y += s.Height + 2000
-}
-
 // tape writes a length as the person's tape shows it.
 func (b *book) tape(l length.Length) string { return held(l.Tape(b.plan.Room.Units)) }
 
