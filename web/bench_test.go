@@ -105,12 +105,12 @@ func TestTwoWindowsNeverOverwriteEachOther(t *testing.T) {
 	s := newSite(t)
 	first, second := s.bench(), s.bench()
 	first.Set("joint", "3/16")
-	second.Set("joint", "1/16")
+	second.Set("joint", "3/32")
 	s.post("/jobs/1", first)
 	answer, page := s.post("/jobs/1", second)
 	require.Equal(t, http.StatusConflict, answer.StatusCode)
 	assert.Contains(t, page, "<td>3/16</td>")
-	assert.Contains(t, page, "<td>1/16</td>")
+	assert.Contains(t, page, "<td>3/32</td>")
 	_, job := s.stored()
 	assert.Equal(t, "3/16", job.Joint)
 
@@ -118,7 +118,7 @@ func TestTwoWindowsNeverOverwriteEachOther(t *testing.T) {
 	require.Equal(t, http.StatusSeeOther, answer.StatusCode)
 	assert.Equal(t, "/jobs/1", answer.Header.Get("Location"))
 	_, job = s.stored()
-	assert.Equal(t, "1/16", job.Joint)
+	assert.Equal(t, "3/32", job.Joint)
 }
 
 func TestButtonsEditWithoutAScript(t *testing.T) {
