@@ -25,12 +25,9 @@ type compiled struct {
 
 // class is a kind of row: one that arithmetic can count, or a band to be cut.
 type class struct {
-	plain bool
-	strip bool // sealant takes all of it and reaches the next row
-	key   plainKey
-	rake  *outline // where the height varies
-	lean  bool     // the rake runs to a leaning end, whose tile must be cut
-	holes []hole   // of pipes
+	strip bool    // sealant takes all of it and reaches the next row
+	plain []plain // its parts, when arithmetic can count them all
+	holes []hole  // of pipes
 	band  piece.Band
 	low   length.Length
 	phase int
@@ -55,14 +52,14 @@ func (f *field) compile(across length.Length, shape survey.Shape) *compiled {
 func (c *compiled) classOf(band piece.Band, row bond.Row, rule piece.Rule, holes []hole, seen map[plainKey]int) int {
 	k := class{band: band, low: row.Low, phase: row.Phase}
 	k.strip = isStrip(band, rule)
-	k.key, k.rake, k.plain = plainBand(band, row, rule)
-	k.lean = k.rake != nil && (k.key.fromOut < k.key.from || k.key.to < k.key.toOut)
 	k.holes = holes
-	if k.plain && k.rake == nil && len(holes) == 0 {
-		if i, there := seen[k.key]; there {
+	k.plain = plains(band, row, rule)
+	if len(k.plain) == 1 && k.plain[0].rake == nil && len(holes) == 0 {
+		key := k.plain[0].plainKey
+		if i, there := seen[key]; there {
 			return i
 		}
-		seen[k.key] = len(c.classes)
+		seen[key] = len(c.classes)
 	}
 	c.classes = append(c.classes, k)
 	return len(c.classes) - 1
@@ -90,26 +87,42 @@ func isStrip(band piece.Band, rule piece.Rule) bool {
 	return touches && band.Solid.Bounds().Height() <= least
 }
 
-// plainBand recognises a row that runs from end to end between two long edges,
-// and is taller than sealant ever fills where it is level. Pipes are left to
-// holes.
-func plainBand(band piece.Band, row bond.Row, rule piece.Rule) (k plainKey, rake *outline, ok bool) {
-	o, ok := outlineOf(band.Solid)
-	if !ok {
-		return k, nil, false
+// plains reads the parts of a row that each run from end to end between two
+// long edges; nil when some part does not. Pipes are left to holes.
+func plains(band piece.Band, row bond.Row, rule piece.Rule) []plain {
+	if len(band.Visible) != len(band.Solid) {
+		return nil
 	}
-	seen, ok := outlineOf(band.Visible)
-	if !ok {
-		return k, nil, false
+	var out []plain
+	for i, ring := range band.Solid {
+		p, ok := plainOf(ring, band.Visible[i], row, rule)
+		if !ok {
+			return nil
+		}
+		out = append(out, p)
 	}
-	k = plainKey{o.fromOut, o.from, o.to, o.toOut, seen.from, seen.to, 0, false, o.left, o.right, o.under, o.over, row.Phase}
-	solid, level := o.flat()
+	return out
+}
+
+func plainOf(solid, visible plane.Ring, row bond.Row, rule piece.Rule) (p plain, ok bool) {
+	o, ok := outlineOf(solid)
+	if !ok {
+		return p, false
+	}
+	seen, ok := outlineOf(visible)
+	if !ok || seen.fromOut < o.fromOut || seen.toOut > o.toOut {
+		return p, false
+	}
+	p.plainKey = plainKey{o.fromOut, o.from, o.to, o.toOut, seen.from, seen.to, 0, false, o.left, o.right, o.under, o.over, row.Phase}
+	whole, level := o.flat()
 	high, flat := seen.flat()
 	if !level || !flat {
-		return k, &seen, !rule.Plumb // a lap hides part of a column's breadth
+		p.rake, p.wall = &seen, &o
+		p.lean = o.fromOut < o.from || o.to < o.toOut
+		return p, !rule.Plumb // a lap hides part of a column's breadth
 	}
-	k.high, k.short = high, solid < rule.Across
-	return k, nil, solid >= rule.Across || solid > rule.Sealant
+	p.high, p.short = high, whole < rule.Across
+	return p, !(rule.Plumb && o.mixed && whole < rule.Across) && (whole >= rule.Across || whole > rule.Sealant)
 }
 
 // row is the bond's row of a class with a tile of course 0 at along.
@@ -128,7 +141,7 @@ func (f *field) tally(k *class, along length.Length, p part) piece.Tally {
 	if k.strip {
 		return piece.NewTally()
 	}
-	if k.plain {
+	if k.plain != nil {
 		if t, ok := f.plainTally(k, along+f.shifts[k.phase], p); ok {
 			return t
 		}

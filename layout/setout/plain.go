@@ -20,38 +20,52 @@ type plainKey struct {
 	phase            int
 }
 
+// plain is a part of a row that arithmetic can count.
+type plain struct {
+	plainKey
+	rake *outline // of what is seen, where the height varies
+	wall *outline // of the row itself, there
+	lean bool     // the rake runs to a leaning end, whose tile must be cut
+}
+
 // plainTally counts the pieces of a part of a row by arithmetic alone. Where it
-// is not ok the row needs cutting: a leaning end passes a joint, or a piece may
-// be a strip that sealant takes.
+// is not ok the row needs cutting: a leaning end passes a joint, or a pipe
+// meets a tile that is cut anyway.
 func (f *field) plainTally(k *class, first length.Length, p part) (piece.Tally, bool) {
-	r := plainRow{field: f, plainKey: k.key, class: k, first: first, rake: k.rake, tally: piece.NewTally(), ok: true}
-	if p.from > r.fromOut {
-		if p.from < r.from {
-			return r.tally, false
+	total := piece.NewTally()
+	for i := range k.plain {
+		r := plainRow{field: f, plain: k.plain[i], class: k, first: first, tally: piece.NewTally(), ok: true}
+		if r.trim(p); r.from < r.to {
+			r.count(first)
+			for i := range k.holes {
+				r.drill(&k.holes[i])
+			}
 		}
+		if !r.ok {
+			return total, false
+		}
+		total.Plus(r.tally)
+	}
+	return total, true
+}
+
+// trim ends the row where a free end or an opening does.
+func (r *plainRow) trim(p part) {
+	if p.from > r.fromOut {
+		r.ok = r.ok && p.from >= r.from
 		r.fromOut, r.from, r.seenFrom, r.left = p.from, p.from, max(p.from, r.seenFrom), p.left
 	}
 	if p.to < r.toOut {
-		if p.to > r.to {
-			return r.tally, false
-		}
+		r.ok = r.ok && p.to <= r.to
 		r.to, r.toOut, r.seenTo, r.right = p.to, p.to, min(p.to, r.seenTo), p.right
 	}
-	if r.from < r.to {
-		r.count(first)
-		for i := range k.holes {
-			r.drill(&k.holes[i])
-		}
-	}
-	return r.tally, r.ok
 }
 
 type plainRow struct {
 	*field
-	plainKey
+	plain
 	class *class
 	first length.Length
-	rake  *outline // of the visible part, where the height varies
 	tally piece.Tally
 	ok    bool
 }
@@ -66,7 +80,9 @@ func (r *plainRow) count(first length.Length) {
 		return
 	}
 	if into >= width {
-		r.bare(r.left, pitch-into+r.from-r.fromOut)
+		if r.tall(r.from) {
+			r.bare(r.left, pitch-into+r.from-r.fromOut)
+		}
 		i++
 	}
 	into = r.to - first - last*pitch
@@ -74,7 +90,7 @@ func (r *plainRow) count(first length.Length) {
 		r.ok = false
 		return
 	}
-	if into > width {
+	if into > width && r.tall(r.to) {
 		r.bare(r.right, into-width+r.toOut-r.to)
 	}
 	for ; i <= last && r.ok; i++ {
@@ -86,7 +102,7 @@ func (r *plainRow) count(first length.Length) {
 				i += n - 1
 				continue
 			}
-			r.raked(left, left+width, false)
+			r.raked(left, left+width, left, left+width, false)
 			continue
 		}
 		r.piece(left)
@@ -102,20 +118,38 @@ func (r *plainRow) add(wide, high length.Length, cut bool, n int) {
 	}
 }
 
-// raked counts a piece from a to b whose height may vary.
-func (r *plainRow) raked(a, b length.Length, cut bool) {
-	high := r.rake.least(a, b)
-	if high <= r.rule.Sealant {
-		r.ok = false
+// raked counts a piece from a to b, seen from c to d, whose height may vary,
+// unless it is a strip along the base or head that sealant takes. It tells
+// whether there is a piece.
+func (r *plainRow) raked(a, b, c, d length.Length, cut bool) bool {
+	if _, most := r.wall.heights(a, b); most <= r.rule.Sealant && r.low(most) {
+		return false
 	}
-	r.add(b-a, high, cut || high < r.bond.Height, 1)
+	least, _ := r.rake.heights(c, d)
+	r.add(d-c, least, cut || least < r.bond.Height, 1)
+	return true
+}
+
+// low tells whether a remainder no higher than most is a strip along the base
+// or head.
+func (r *plainRow) low(most length.Length) bool {
+	if r.under != 0 && r.over != 0 {
+		r.ok = false
+		return true
+	}
+	b, meets := r.meets(max(r.under, r.over))
+	if !meets || most > r.rule.Sealant-b.Gap {
+		return false
+	}
+	r.bare(max(r.under, r.over), most+r.bond.Joint)
+	return true
 }
 
 // piece counts what remains of the tile at left where an end cuts or hides it.
 func (r *plainRow) piece(left length.Length) {
 	right := left + r.bond.Width
 	a, b := max(left, r.from), min(right, r.to)
-	if r.class.lean {
+	if r.lean {
 		r.cut(left)
 		return
 	}
@@ -127,16 +161,16 @@ func (r *plainRow) piece(left length.Length) {
 	if cutLeft && r.strip(r.left, b-a, r.from-r.fromOut) || cutRight && r.strip(r.right, b-a, r.toOut-r.to) {
 		return
 	}
-	a, b = max(left, r.seenFrom), min(right, r.seenTo)
-	wide := max(0, b-a)
+	c, d := max(left, r.seenFrom), min(right, r.seenTo)
+	wide := max(0, d-c)
 	switch {
 	case r.rake == nil:
 		r.add(wide, r.high, cutLeft || cutRight || r.short, 1)
 	case wide == 0:
 		r.ok = false
 		return
-	default:
-		r.raked(a, b, cutLeft || cutRight)
+	case !r.raked(a, b, c, d, cutLeft || cutRight):
+		return
 	}
 	if r.plumb {
 		return
@@ -185,8 +219,8 @@ func (r *plainRow) cut(left length.Length) {
 }
 
 // drill counts the whole tiles that a pipe's hole makes cut ones. A tile that
-// the hole takes altogether is no piece; where an end cuts it too, the row is
-// left to the cutting.
+// the hole takes altogether is no piece; where a tile is cut otherwise too, the
+// row is left to the cutting.
 func (r *plainRow) drill(h *hole) {
 	pitch, width := r.bond.Along(), r.bond.Width
 	for i := length.Length(length.DivFloor(max(h.from, r.fromOut)-r.first, pitch)); ; i++ {
@@ -198,12 +232,25 @@ func (r *plainRow) drill(h *hole) {
 		if right <= h.from {
 			continue
 		}
-		entire := left >= r.from && right <= r.to && !r.short && (r.rake == nil || r.rake.least(left, right) == r.bond.Height)
-		switch covered := h.covers(plane.Rect{Left: left, Bottom: r.class.low, Right: right, Top: r.class.low + r.bond.Height}); {
-		case entire && !covered:
-			r.tally.Cut++
-		case !entire && covered:
+		entire := left >= r.from && right <= r.to && !r.short && (r.rake == nil || r.full(left, right))
+		switch {
+		case !(left >= r.from && right <= r.to && !r.short && (r.rake == nil || r.full(left, right))):
 			r.ok = false
+		case !h.covers(plane.Rect{Left: left, Bottom: r.class.low, Right: right, Top: r.class.low + r.bond.Height}):
+			r.tally.Cut++
 		}
 	}
 }
+
+// full tells whether the row has its full height all the way from a to b.
+func (r *plainRow) full(a, b length.Length) bool {
+	least, _ := r.rake.heights(a, b)
+	return least == r.bond.Height
+}
+
+// upright tells whether neither the long edges nor the ends are raked.
+func (p plain) upright() bool { return p.rake == nil && p.fromOut == p.from && p.to == p.toOut }
+
+// tall tells whether an end at x is more than the end of a strip that sealant
+// fills along the base or head.
+func (r *plainRow) tall(x length.Length) bool { return r.rake == nil || r.wall.at(x) > r.rule.Sealant }

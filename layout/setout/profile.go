@@ -1,6 +1,8 @@
 package setout
 
 import (
+	"slices"
+
 	"coursewright/layout/length"
 	"coursewright/layout/plane"
 )
@@ -12,70 +14,74 @@ type outline struct {
 	to, toOut     length.Length // the right end, innermost and outermost
 	left, right   plane.Side
 	lower, upper  []plane.Point // left to right
-	under, over   plane.Side    // what the long edges lie on
+	under, over   plane.Side    // what the long edges lie on, all or in part
+	mixed         bool          // some part of them is a factory edge
 }
 
-// outlineOf reads a ring of that shape; anything else is not ok.
-func outlineOf(r plane.Region) (o outline, ok bool) {
-	if len(r) != 1 {
-		return o, false
-	}
-	ring := r[0]
-	first := -1
+// outlineOf reads a ring of that shape; anything else is not ok. An end may be
+// a tip, where the long edges meet.
+func outlineOf(ring plane.Ring) (o outline, ok bool) {
+	first := 0
 	for i, c := range ring {
-		d := ring[(i+1)%len(ring)]
-		if steep(c, d) && d.Y < c.Y {
-			if first >= 0 {
-				return o, false
-			}
+		if f := ring[first]; c.X < f.X || c.X == f.X && c.Y < f.Y {
 			first = i
 		}
 	}
-	if first < 0 {
-		return o, false
+	n := len(ring)
+	for back := 1; back < n; back++ { // a left end that leans begins at its top
+		i := (first + n - back) % n
+		if c, d := ring[i], ring[(i+1)%n]; !steep(c, d) || d.Y >= c.Y {
+			first = (i + 1) % n
+			break
+		}
 	}
 	return walk(ring, first)
 }
 
-// walk follows a ring from its left end: down it, along the lower edge, up the
-// right end and back along the upper edge.
+// walk follows a ring from the top of its left end: down it, along the lower
+// edge, up the right end and back along the upper edge.
 func walk(ring plane.Ring, first int) (o outline, ok bool) {
 	n := len(ring)
 	at := func(i int) plane.Corner { return ring[(first+i)%n] }
-	a, b := at(0), at(1)
-	o.left, o.fromOut, o.from = a.On, min(a.X, b.X), max(a.X, b.X)
-	i := 1
-	o.lower = append(o.lower, at(1).Point)
-	for ; i < n && !steep(at(i), at(i+1)); i++ {
-		if at(i+1).X <= at(i).X {
-			return o, false
-		}
+	i := 0
+	o.fromOut, o.from = at(0).X, at(0).X
+	if steep(at(0), at(1)) {
+		o.left, o.fromOut, o.from = at(0).On, min(at(0).X, at(1).X), max(at(0).X, at(1).X)
+		i = 1
+	}
+	o.lower = append(o.lower, at(i).Point)
+	for ; i < n && !steep(at(i), at(i+1)) && at(i+1).X > at(i).X; i++ {
 		o.lower = append(o.lower, at(i+1).Point)
-		if i > 1 && o.under != at(i).On {
+		if !o.lie(&o.under, at(i).On) {
 			return o, false
 		}
-		o.under = at(i).On
 	}
-	if i >= n {
-		return o, false
+	o.to, o.toOut = at(i).X, at(i).X
+	if i < n && steep(at(i), at(i+1)) {
+		o.right, o.to, o.toOut = at(i).On, min(at(i).X, at(i+1).X), max(at(i).X, at(i+1).X)
+		i++
 	}
-	c, d := at(i), at(i+1)
-	o.right, o.to, o.toOut = c.On, min(c.X, d.X), max(c.X, d.X)
-	for i++; i < n; i++ {
+	for ; i < n; i++ {
 		o.upper = append(o.upper, at(i).Point)
-		if steep(at(i), at(i+1)) || at(i+1).X >= at(i).X {
+		if steep(at(i), at(i+1)) || at(i+1).X >= at(i).X || !o.lie(&o.over, at(i).On) {
 			return o, false
 		}
-		if len(o.upper) > 1 && o.over != at(i).On {
-			return o, false
-		}
-		o.over = at(i).On
 	}
-	o.upper = append(o.upper, a.Point)
-	for l, r := 0, len(o.upper)-1; l < r; l, r = l+1, r-1 {
-		o.upper[l], o.upper[r] = o.upper[r], o.upper[l]
+	o.upper = append(o.upper, at(0).Point)
+	slices.Reverse(o.upper)
+	return o, len(o.lower) > 1 && len(o.upper) > 1 && o.from < o.to
+}
+
+// lie notes a side that a long edge lies on; two of them are one too many.
+func (o *outline) lie(side *plane.Side, on plane.Side) bool {
+	if *side != 0 && on != 0 && *side != on {
+		return false
 	}
-	return o, o.from < o.to
+	if on == 0 {
+		o.mixed = true
+	}
+	*side = max(*side, on)
+	return true
 }
 
 func steep(a, b plane.Corner) bool { return (b.Y - a.Y).Abs() > (b.X - a.X).Abs() }
@@ -96,18 +102,19 @@ func (o *outline) flat() (high length.Length, ok bool) {
 	return top - low, true
 }
 
-// least is the smallest height between the long edges from a to b.
-func (o *outline) least(a, b length.Length) length.Length {
-	least := o.at(a)
-	least = min(least, o.at(b))
+// heights are the least and the greatest distance between the long edges from a to b.
+func (o *outline) heights(a, b length.Length) (least, most length.Length) {
+	least, most = o.at(a), o.at(a)
+	note := func(h length.Length) { least, most = min(least, h), max(most, h) }
+	note(o.at(b))
 	for _, chain := range [...][]plane.Point{o.lower, o.upper} {
 		for _, p := range chain {
 			if p.X > a && p.X < b {
-				least = min(least, o.at(p.X))
+				note(o.at(p.X))
 			}
 		}
 	}
-	return least
+	return least, most
 }
 
 func (o *outline) at(x length.Length) length.Length {

@@ -13,16 +13,21 @@ func (f *field) rakes(c *compiled) []feature {
 	tightest := map[[2]int]feature{}
 	for i := range c.classes {
 		k := &c.classes[i]
-		if k.plain {
+		if len(k.plain) == 1 && k.plain[0].upright() {
 			continue
 		}
 		shift := f.shifts[k.phase]
+		level := len(k.plain) == 1 && k.plain[0].rake == nil
 		f.corners(k.band.Solid, func(at plane.Corner, sides ...plane.Side) {
 			g := feature{at: at.X - shift, seal: f.seal(sides...), cover: f.cover(sides...), solo: true}
-			fs = append(fs, g)
+			if !level {
+				fs = append(fs, g)
+			}
 			f.tighten(tightest, k.phase, g, sides)
 		})
-		fs = append(fs, f.limits(k, shift)...)
+		if !level {
+			fs = append(fs, f.limits(k, shift)...)
+		}
 	}
 	for _, g := range tightest {
 		g.solo = false
