@@ -1,0 +1,217 @@
+package layout_test
+
+import (
+	"go/parser"
+	"go/token"
+	"io/fs"
+	"maps"
+	"os"
+	"path"
+	"slices"
+	"strconv"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+const module = "coursewright/"
+
+// order lists the packages from the bottom up: a package imports only what
+// stands before it.
+var order = []string{
+	"layout/length", "layout/plane", "layout/survey", "layout/bond", "layout/piece", "layout/setout",
+	"layout/finding", "layout", "layout/table", "layout/cuts", "layout/takeoff", "layout/stages",
+	"migrations", "store", "static",
+	"web/drawing", "web/drawing/sample", "web/elevation", "web/sheet", "web/shapes", "web/form", "web/view", "web",
+	"cmd/coursewright",
+}
+
+// arrow says that a package may import another. A name that ends in /... is
+// the package and all below it.
+type arrow struct{ from, to, why string }
+
+var arrows = []arrow{
+	{"layout/plane", "layout/length", "coordinates are lengths"},
+	{"layout/survey", "layout/length", "readings are typed as text and kept as lengths"},
+	{"layout/survey", "layout/plane", "a wall leaves a region for tile"},
+	{"layout/bond", "layout/length", "rows stand at lengths"},
+	{"layout/bond", "layout/survey", "the room says which tile, joint and bond"},
+	{"layout/piece", "layout/length", "pieces are measured"},
+	{"layout/piece", "layout/plane", "a piece is tile ∩ region"},
+	{"layout/piece", "layout/survey", "sides of a shape are boundaries that meet or stop"},
+	{"layout/piece", "layout/bond", "rows are what is cut"},
+	{"layout/setout", "layout/length", "what is decided is places"},
+	{"layout/setout", "layout/plane", "edges of regions are where a set-out may turn"},
+	{"layout/setout", "layout/survey", "the room as found is what is solved"},
+	{"layout/setout", "layout/bond", "a phase moves the rows of a bond"},
+	{"layout/setout", "layout/piece", "the order of merit counts pieces, by the cutter's own rules"},
+	{"layout/finding", "layout/length", "rules have limits in lengths"},
+	{"layout/finding", "layout/plane", "a finding has a place"},
+	{"layout/finding", "layout/survey", "rules ask for tile, joint, openings"},
+	{"layout/finding", "layout/setout", "rules judge the walls as set out"},
+	{"layout/finding", "layout/piece", "rules judge pieces"},
+	{"layout", "layout/length", "the plan file writes lengths"},
+	{"layout", "layout/plane", "the plan file writes regions"},
+	{"layout", "layout/survey", "step one: read the room"},
+	{"layout", "layout/setout", "step two: find the set-out"},
+	{"layout", "layout/piece", "step three: cut and number the pieces"},
+	{"layout", "layout/finding", "step four: say what should be known"},
+	{"layout/cuts", "layout/length", "cuts have sizes"},
+	{"layout/cuts", "layout/plane", "sizes are read off faces"},
+	{"layout/cuts", "layout/survey", "kerf and rounding follow units and tile"},
+	{"layout/cuts", "layout/setout", "walls as they will stand"},
+	{"layout/cuts", "layout/piece", "alike pieces are grouped"},
+	{"layout/cuts", "layout/table", "the schedule is a table too"},
+	{"layout/takeoff", "layout/length", "trim is bought by length"},
+	{"layout/takeoff", "layout/plane", "grout is bought by joint area"},
+	{"layout/takeoff", "layout/survey", "tile, boxes, prices and finishes"},
+	{"layout/takeoff", "layout/setout", "walls as they will stand"},
+	{"layout/takeoff", "layout/table", "what to buy is a table too"},
+	{"layout/stages", "layout/length", "courses have heights"},
+	{"layout/stages", "layout/survey", "setting order, and what the base is"},
+	{"layout/stages", "layout/setout", "walls as they will stand"},
+	{"layout/stages", "layout/piece", "pieces are set in stages"},
+	{"layout/stages", "layout/cuts", "each stage needs its cuts ready"},
+
+	{"store", "migrations", "a file is brought to the newest schema"},
+
+	{"web/drawing", "layout/...", "a scene is made of a plan"},
+	{"web/drawing/sample", "layout/...", "a plan for tests of drawings"},
+	{"web/elevation", "web/drawing", "SVG is one pen for a scene"},
+	{"web/sheet", "web/drawing", "PDF is the other pen for a scene"},
+	{"web/sheet", "layout/...", "sheets list what a plan holds"},
+	{"web/shapes", "layout/...", "a plain room is a job"},
+	{"web/form", "layout/...", "a form fills a job"},
+	{"web/view", "layout/...", "pages show a plan"},
+	{"web/view", "store", "pages list jobs"},
+	{"web/view", "web/form", "fields bear the form's names"},
+	{"web/view", "web/shapes", "a new job is picked by its shape"},
+	{"web", "layout/...", "an edit is solved"},
+	{"web", "store", "and kept"},
+	{"web", "web/...", "and shown"},
+	{"cmd/coursewright", "layout/...", "solve and cuts"},
+	{"cmd/coursewright", "store", "serve opens the data file"},
+	{"cmd/coursewright", "static", "serve sends the files, and begins with the demo"},
+	{"cmd/coursewright", "web/...", "serve, draw and sheets"},
+}
+
+// impure are what layout may not know, and why.
+var impure = []arrow{
+	{to: "os", why: "no files: a job is given and a plan is given back"},
+	{to: "time", why: "no clock: the same job gives the same plan on any day"},
+	{to: "net/...", why: "no network"},
+	{to: "database/...", why: "plans are computed, never stored"},
+	{to: "math/rand/...", why: "no chance: the same job gives the same bytes"},
+	{to: "crypto/rand", why: "no chance"},
+	{to: "log/...", why: "what went wrong is an error"},
+	{to: "sync/...", why: "no state that two callers share"},
+	{to: "runtime/...", why: "the same on any host"},
+	{to: "syscall", why: "the same on any host"},
+	{to: "unsafe", why: "the same on any host"},
+}
+
+// covers tells whether an arrow's target is, or is above, a package.
+func (a arrow) covers(name string) bool {
+	above, all := strings.CutSuffix(a.to, "/...")
+	return name == above || all && strings.HasPrefix(name, above+"/")
+}
+
+// imports lists what every package of the module imports outside its tests.
+func imports(t *testing.T) map[string][]string {
+	t.Helper()
+	out := map[string][]string{}
+	root := os.DirFS("..")
+	require.NoError(t, fs.WalkDir(root, ".", func(name string, d fs.DirEntry, err error) error {
+		switch {
+		case err != nil:
+			return err
+		case d.IsDir() && passedOver(name):
+			return fs.SkipDir
+		case d.IsDir() || !strings.HasSuffix(name, ".go") || strings.HasSuffix(name, "_test.go"):
+			return nil
+		}
+		found, err := importsOf(root, name)
+		from := path.Dir(name)
+		out[from] = append(out[from], found...)
+		return err
+	}))
+	return out
+}
+
+// passedOver tells whether a folder holds no packages of ours.
+func passedOver(name string) bool {
+	base := path.Base(name)
+	return name != "." && strings.HasPrefix(base, ".") || base == "testdata" || base == "node_modules"
+}
+
+func importsOf(root fs.FS, name string) ([]string, error) {
+	source, err := fs.ReadFile(root, name)
+	if err != nil {
+		return nil, err
+	}
+	file, err := parser.ParseFile(token.NewFileSet(), name, source, parser.ImportsOnly)
+	if err != nil {
+		return nil, err
+	}
+	var out []string
+	for _, i := range file.Imports {
+		what, err := strconv.Unquote(i.Path.Value)
+		if err != nil {
+			return nil, err
+		}
+		out = append(out, what)
+	}
+	return out, nil
+}
+
+func TestEveryPackageHasItsPlace(t *testing.T) {
+	found := slices.Sorted(maps.Keys(imports(t)))
+	assert.ElementsMatch(t, order, found, "a new package stands in order, with an arrow and a reason for what it imports")
+}
+
+func TestPackagesImportOnlyWhatHasAReason(t *testing.T) {
+	used := make([]bool, len(arrows))
+	for from, all := range imports(t) {
+		for _, what := range all {
+			to, ours := strings.CutPrefix(what, module)
+			if !ours {
+				continue
+			}
+			allowed := false
+			for i, a := range arrows {
+				if a.from == from && a.covers(to) {
+					allowed, used[i] = true, true
+				}
+			}
+			assert.True(t, allowed, "%s imports %s: no arrow gives a reason", from, to)
+			assert.Less(t, slices.Index(order, to), slices.Index(order, from), "%s imports %s, which stands above it", from, to)
+		}
+	}
+	for i, a := range arrows {
+		assert.NotEmpty(t, a.why)
+		assert.True(t, used[i], "%s no longer imports %s: take the arrow out", a.from, a.to)
+	}
+}
+
+func TestTheLayoutIsPure(t *testing.T) {
+	seen := 0
+	for from, all := range imports(t) {
+		if from != "layout" && !strings.HasPrefix(from, "layout/") {
+			continue
+		}
+		seen++
+		for _, what := range all {
+			for _, a := range impure {
+				assert.False(t, a.covers(what), "%s imports %s: %s", from, what, a.why)
+			}
+			host, _, _ := strings.Cut(what, "/")
+			assert.NotContains(t, host, ".", "%s imports %s: the layout needs no library but Go's own", from, what)
+			if to, ours := strings.CutPrefix(what, module); ours {
+				assert.True(t, to == "layout" || strings.HasPrefix(to, "layout/"), "%s imports %s: the layout knows nothing of what stands on it", from, to)
+			}
+		}
+	}
+	assert.Greater(t, seen, 10)
+}
