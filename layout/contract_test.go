@@ -1,0 +1,232 @@
+package layout_test
+
+import (
+	"encoding/json"
+	"fmt"
+	"math"
+	"os"
+	"path/filepath"
+	"testing"
+
+	"coursewright/layout"
+	"coursewright/layout/survey"
+
+	"github.com/peterstace/simplefeatures/geom"
+	"github.com/stretchr/testify/require"
+	"pgregory.net/rapid"
+)
+
+// plan is the plan file as formats.md has it, read with nothing of the core.
+type plan struct {
+	Course struct {
+		Line, Pitch float64
+		Hand        string
+	}
+	Merit, Exact merit
+	Smallest     *struct {
+		Wall, Piece  string
+		Least, Share float64
+	}
+	Walls []planWall
+}
+
+type merit struct {
+	Bare, Slivers, OffLine, CutPieces int
+	Smallest, Imbalance               float64
+}
+
+type planWall struct {
+	Name  string
+	Start struct {
+		X  float64
+		Is string
+	}
+	Region shape
+	Marks  marks
+	Pieces []planPiece
+}
+
+type planPiece struct {
+	ID                       string
+	Course                   int
+	Whole, Sliver            bool
+	Tile                     [4]float64
+	Face                     shape
+	Wide, High, Least, Share float64
+}
+
+type shape [][][2]float64
+
+type marks map[string]any
+
+func (m marks) at(name string) float64 {
+	v, _ := m[name].(float64)
+	return units(v)
+}
+
+// edges are left, bottom, right and top of a niche or window.
+func (m marks) edges(name string) (e [4]float64) {
+	v, _ := m[name].(map[string]any)
+	for i, side := range [...]string{"left", "bottom", "right", "top"} {
+		mm, _ := v[side].(float64)
+		e[i] = units(mm)
+	}
+	return e
+}
+
+// units turns 0.001 mm back into the whole unit it was rounded from.
+func units(mm float64) float64 { return math.Round(mm * perMM) }
+
+// geometry is a plan's rings as one shape: outer rings counter-clockwise.
+func (s shape) geometry(t require.TestingT) geom.Geometry {
+	g := geom.Polygon{}.AsGeometry()
+	for _, hole := range [...]bool{false, true} {
+		for _, ring := range s {
+			var c []xy
+			for _, p := range ring {
+				c = append(c, xy{units(p[0]), units(p[1])})
+			}
+			switch area := signed(c); {
+			case area > 0 && !hole:
+				g = must(geom.Union(g, polygon(c)))
+			case area < 0 && hole:
+				g = must(geom.Difference(g, polygon(c)))
+			}
+		}
+	}
+	return g
+}
+
+func signed(c []xy) (twice float64) {
+	for i, a := range c {
+		b := c[(i+1)%len(c)]
+		twice += (a.x-c[0].x)*(b.y-c[0].y) - (b.x-c[0].x)*(a.y-c[0].y)
+	}
+	return twice
+}
+
+// solve gives the plan file of a job, read again; the same bytes twice.
+func solve(t require.TestingT, job survey.Job) (plan, []byte) {
+	var files [2][]byte
+	for i := range files {
+		p, err := layout.Solve(job)
+		require.NoError(t, err)
+		files[i], err = p.File()
+		require.NoError(t, err)
+	}
+	require.Equal(t, files[0], files[1], "the same job gives the same bytes")
+	var p plan
+	require.NoError(t, json.Unmarshal(files[0], &p))
+	return p, files[0]
+}
+
+// The plan file of every job that ships holds by formats.md alone.
+func TestPlansOfTheShippedJobsHoldByTheContract(t *testing.T) {
+	files, err := filepath.Glob("../testdata/jobs/*.json")
+	require.NoError(t, err)
+	require.NotEmpty(t, files)
+	for _, file := range files {
+		t.Run(filepath.Base(file), func(t *testing.T) {
+			if testing.Short() && filepath.Base(file) == "mosaic.json" {
+				t.Skip("a large wall")
+			}
+			data, err := os.ReadFile(file)
+			require.NoError(t, err)
+			job, err := survey.Read(data)
+			require.NoError(t, err)
+			p, _ := solve(t, job)
+			check(t, job, p)
+		})
+	}
+}
+
+// So does the plan file of any small job.
+func TestPlansOfRandomJobsHoldByTheContract(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		job := randomJob(t)
+		p, _ := solve(t, job)
+		check(t, job, p)
+	})
+}
+
+// check holds a plan against the oracle.
+func check(t require.TestingT, job survey.Job, p plan) {
+	r := roomOf(job)
+	require.Len(t, p.Walls, len(job.Walls))
+	sum := merit{Bare: p.Merit.Bare, Smallest: 0.5}
+	ids := map[string]bool{}
+	for i, w := range p.Walls {
+		require.Equal(t, job.Walls[i].Name, w.Name, "walls in the order of the job")
+		ranges(t, r, i, w)
+		found := r.wall(i, w.Marks)
+		region := w.Region.geometry(t)
+		near(t, found.region, region, 960*960+pipeSlack(found), "region of "+w.Name)
+		inOrder(t, ids, w)
+		checkPieces(t, r, p, w, found, region, &sum)
+		sum.OffLine += offLine(r, p, w, found)
+	}
+	require.Equal(t, sum.Slivers, p.Merit.Slivers, "slivers")
+	require.Equal(t, sum.CutPieces, p.Merit.CutPieces, "cut pieces")
+	require.Equal(t, sum.OffLine, p.Merit.OffLine, "edges off the joint lines")
+	require.InDelta(t, sum.Smallest, p.Merit.Smallest, shareSlack(r), "smallest")
+	require.InDelta(t, sum.Imbalance/perMM, p.Merit.Imbalance, 0.01*float64(len(p.Walls)), "imbalance")
+}
+
+// shareSlack is two units as a part of the tile: what rounding a raked edge may do.
+func shareSlack(r room) float64 { return 3/min(r.width, r.height) + 1e-6 }
+
+// pipeSlack is the area by which a ring of 64 sides round a circle may exceed it.
+func pipeSlack(w wall) (area float64) {
+	for _, p := range w.pipes {
+		area += 0.004*math.Pi*p.r*p.r + 7*p.r*2
+	}
+	return area
+}
+
+// near holds two shapes to be the same but for a small area.
+func near(t require.TestingT, want, got geom.Geometry, slack float64, what string) {
+	apart := must(geom.SymmetricDifference(want, got)).Area()
+	require.LessOrEqual(t, apart, slack, "%s: %.3f mm² apart of %.1f", what, apart/perMM/perMM, want.Area()/perMM/perMM)
+}
+
+// inOrder holds ids to be unique, and pieces to come by course and then in order.
+func inOrder(t require.TestingT, ids map[string]bool, w planWall) {
+	last, place := 0, 0
+	for _, p := range w.Pieces {
+		require.False(t, ids[p.ID], "%s twice", p.ID)
+		ids[p.ID] = true
+		require.GreaterOrEqual(t, p.Course, last, "%s comes by course", p.ID)
+		if p.Course > last {
+			last, place = p.Course, 0
+		}
+		place++
+		require.Regexp(t, fmt.Sprintf(`^[A-Z]+-%02d-%02d$`, p.Course, place), p.ID)
+	}
+}
+
+// ranges holds that no mark stands outside its range.
+func ranges(t require.TestingT, r room, i int, w planWall) {
+	within := func(m *survey.Mark, got float64, what string) {
+		from, to := m.From, m.To
+		if m.At != "" {
+			from, to = m.At, m.At
+		}
+		require.True(t, got >= r.said(from) && got <= r.said(to), "%s of %s at %v mm, outside %s to %s", what, w.Name, got/perMM, from, to)
+	}
+	found := r.job.Walls[i]
+	for name, m := range map[string]*survey.Mark{"end left": found.Left.Stops, "end right": found.Right.Stops, "head": found.Head.Stops} {
+		if m != nil {
+			within(m, w.Marks.at(name), name)
+		}
+	}
+	for _, o := range found.Openings {
+		if o.Kind == "pipe" {
+			continue
+		}
+		e := w.Marks.edges(o.Kind + " " + o.Name)
+		within(o.Left, e[0], o.Name+" left")
+		within(o.Width, e[2]-e[0], o.Name+" width")
+		within(o.Bottom, e[1], o.Name+" bottom")
+		within(o.Height.Mark, e[3]-e[1], o.Name+" height")
+	}
+}
