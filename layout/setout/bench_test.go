@@ -4,6 +4,7 @@ import (
 	"os"
 	"testing"
 
+	"coursewright/layout/length"
 	"coursewright/layout/survey"
 
 	"github.com/stretchr/testify/require"
@@ -54,4 +55,41 @@ func BenchmarkCut(b *testing.B) {
 			b.ReportMetric(float64(pieces), "pieces")
 		})
 	}
+}
+
+// BenchmarkBruteForce cuts every piece at every place of a grid of 1/16 in on
+// one wall whose marks are measured. None may be better than what the solver
+// finds, which is timed beside it.
+func BenchmarkBruteForce(b *testing.B) {
+	room := benchRoom(b, "one-wall")
+	w := &room.Walls[0]
+	placed := Solve(room).Walls[0].Placed
+	w.Right.Stops = survey.Span{From: placed.Right, To: placed.Right}
+	w.Head.Stops = survey.Span{From: placed.Head, To: placed.Head}
+	var found Setout
+	b.Run("solver", func(b *testing.B) {
+		for b.Loop() {
+			found = Solve(room)
+		}
+	})
+	b.Run("grid", func(b *testing.B) { everyPlace(b, room, found) })
+}
+
+func everyPlace(b *testing.B, room survey.Room, found Setout) {
+	f := newField(&room, room.Walls[0], found.Hand)
+	from, step := found.Line, length.Inch/16
+	tried := 0
+	for b.Loop() {
+		tried = 0
+		for line := from; line < from+room.Tile.Height+room.Joint; line += step {
+			for edge := length.Length(0); edge < room.Tile.Width+room.Joint; edge += step {
+				m := f.measureAll(line, edge, found.Walls[0].Placed)
+				if m.Better(found.Merit) && m.Better(found.Exact) {
+					b.Fatalf("line %d edge %d: %v beats %v", line, edge, m, found.Merit)
+				}
+				tried++
+			}
+		}
+	}
+	b.ReportMetric(float64(tried), "set-outs")
 }
