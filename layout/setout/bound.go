@@ -4,6 +4,7 @@ import (
 	"coursewright/layout/length"
 	"coursewright/layout/piece"
 	"coursewright/layout/plane"
+	"coursewright/layout/survey"
 )
 
 // face is an edge of a wall's visible region that every set-out must cut to:
@@ -27,7 +28,7 @@ func (f *field) faces(level bool) []face {
 			from, to := turned(a.Point, level), turned(b.Point, level)
 			run := (to.X - from.X).Abs()
 			rise := (to.Y - from.Y).Abs()
-			if run <= rise || run <= 2*hide {
+			if run <= rise || run <= 2*hide || f.movable(a.On) {
 				continue
 			}
 			trim := (rise*hide + run - 1) / run
@@ -44,6 +45,20 @@ func (f *field) faces(level bool) []face {
 		}
 	}
 	return out
+}
+
+// movable tells whether a side is a free mark of its own, or none at all.
+func (f *field) movable(on plane.Side) bool {
+	w := f.found
+	switch on {
+	case survey.SideLeft:
+		return !w.Left.Meets && w.Left.Stops.Free()
+	case survey.SideRight:
+		return !w.Right.Meets && w.Right.Stops.Free()
+	case survey.SideHead:
+		return !w.Head.Meets && w.Head.Stops.Free()
+	}
+	return false
 }
 
 func turned(p plane.Point, level bool) plane.Point {
@@ -128,7 +143,10 @@ func (a axis) cost(g face, phase length.Length) Merit {
 	}
 	m.Smallest = m.Smallest.Min(piece.Part(left, a.tile))
 	m.CutPieces = max(0, int(g.long/(a.other*length.Length(len(a.shifts))))-1)
-	if left < a.limit {
+	switch {
+	case most+2 < a.limit: // all along the face
+		m.Slivers = max(1, m.CutPieces)
+	case left < a.limit:
 		m.Slivers = 1
 	}
 	return m

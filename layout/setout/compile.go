@@ -20,7 +20,8 @@ type course struct {
 type compiled struct {
 	courses []course
 	classes []class
-	beds    int // bare places between rows
+	sure    []int // by class: how many of its rows no free mark can touch
+	beds    int   // bare places between rows
 }
 
 // class is a kind of row: one that arithmetic can count, or a band to be cut.
@@ -32,6 +33,9 @@ type class struct {
 	low   length.Length
 	phase int
 }
+
+// quick tells whether the row is counted without cutting.
+func (k *class) quick() bool { return k.plain != nil || k.strip }
 
 // compile cuts the wall's shape into rows.
 func (f *field) compile(across length.Length, shape survey.Shape) *compiled {
@@ -46,7 +50,32 @@ func (f *field) compile(across length.Length, shape survey.Shape) *compiled {
 		}
 		c.courses = append(c.courses, course{row.Low, row.High, c.classOf(band, row, f.rule, f.holes(row), seen)})
 	}
+	c.sure = make([]int, len(c.classes))
+	for _, row := range c.courses {
+		if f.untouched(row) {
+			c.sure[row.class]++
+		}
+	}
 	return c
+}
+
+// untouched tells whether no free head or opening can reach a row, so that its
+// pieces are the same wherever the free marks go.
+func (f *field) untouched(row course) bool {
+	if h := f.found.Head; !h.Meets && h.Stops.Free() && (f.plumb || row.high > h.Stops.From) {
+		return false
+	}
+	for _, i := range f.free {
+		o := f.found.Openings[i]
+		low, size := o.Bottom, o.Height
+		if f.plumb {
+			low, size = o.Left, o.Width
+		}
+		if row.high > low.From && row.low < low.To+size.To {
+			return false
+		}
+	}
+	return true
 }
 
 func (c *compiled) classOf(band piece.Band, row bond.Row, rule piece.Rule, holes []hole, seen map[plainKey]int) int {

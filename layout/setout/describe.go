@@ -79,19 +79,12 @@ func (s *solver) size(share piece.Share) length.Length {
 	return length.Length(share.Num * int64(s.room.Tile.Width) / share.Den)
 }
 
-// slide is the smallest cut against the start over one period round the chosen
-// start's wall centre: at every place where it may turn, and just beside it
-// where it may jump.
+// slide is the smallest cut against the start over one period: on the tape, on
+// either side of every place where it may turn or jump.
 func (s *solver) slide(w int, line length.Length) []SlidePoint {
 	f := s.fields[w]
-	var places []length.Length
-	for _, e := range s.plainEdges(w) {
-		places = append(places, e-1, e, e+1)
-	}
-	slices.Sort(places)
-	places = slices.Compact(places)
 	var out []SlidePoint
-	for _, e := range places {
+	for _, e := range s.edgesAt(w, f.startFeatures, true) {
 		across, _ := f.frame(line, e)
 		m := f.weigh(line, e, s.compiled(w, across, line)).merit
 		out = append(out, SlidePoint{Edge: e, Share: m.Smallest, Slivers: m.Slivers + m.Bare})
@@ -148,7 +141,7 @@ func (s *solver) classicLines() []ClassicLine {
 	var out []ClassicLine
 	for _, k := range s.linesByName() {
 		bounds, _ := s.lineBounds(k.line)
-		r, _ := s.on(k.line, bounds, true, nil)
+		r, _ := s.on(k.line, bounds, true, nil, whole)
 		m := r.merit
 		out = append(out, ClassicLine{k.name, k.line, s.size(m.Smallest), m.Smallest, m.Slivers, m.Bare})
 	}

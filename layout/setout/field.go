@@ -26,6 +26,7 @@ type field struct {
 	lineAxis, startAxis axis
 	startFeatures       []feature
 	ceiling             piece.Share // no start gives a greater smallest cut
+	slivers             int         // nor fewer slivers
 	plain               map[bool][]length.Length
 }
 

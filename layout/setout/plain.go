@@ -184,13 +184,13 @@ func (r *plainRow) piece(left length.Length) {
 }
 
 // strip tells whether a remainder is only a strip that sealant takes. At a
-// leaning end that is not decided here.
+// leaning end, or over a rake, that is not decided here.
 func (r *plainRow) strip(side plane.Side, wide, lean length.Length) bool {
 	b, meets := r.meets(side)
 	if !meets || wide > r.rule.Sealant-b.Gap {
 		return false
 	}
-	if lean > 0 {
+	if lean > 0 || r.rake != nil {
 		r.ok = false
 		return true
 	}
@@ -232,7 +232,6 @@ func (r *plainRow) drill(h *hole) {
 		if right <= h.from {
 			continue
 		}
-		entire := left >= r.from && right <= r.to && !r.short && (r.rake == nil || r.full(left, right))
 		switch {
 		case !(left >= r.from && right <= r.to && !r.short && (r.rake == nil || r.full(left, right))):
 			r.ok = false

@@ -45,9 +45,11 @@ func walk(ring plane.Ring, first int) (o outline, ok bool) {
 	at := func(i int) plane.Corner { return ring[(first+i)%n] }
 	i := 0
 	o.fromOut, o.from = at(0).X, at(0).X
-	if steep(at(0), at(1)) {
-		o.left, o.fromOut, o.from = at(0).On, min(at(0).X, at(1).X), max(at(0).X, at(1).X)
-		i = 1
+	for ; i < n && steep(at(i), at(i+1)); i++ {
+		if o.left = at(i).On; o.left != at(0).On {
+			return o, false
+		}
+		o.fromOut, o.from = min(o.fromOut, at(i+1).X), max(o.from, at(i+1).X)
 	}
 	o.lower = append(o.lower, at(i).Point)
 	for ; i < n && !steep(at(i), at(i+1)) && at(i+1).X > at(i).X; i++ {
@@ -57,9 +59,15 @@ func walk(ring plane.Ring, first int) (o outline, ok bool) {
 		}
 	}
 	o.to, o.toOut = at(i).X, at(i).X
-	if i < n && steep(at(i), at(i+1)) {
-		o.right, o.to, o.toOut = at(i).On, min(at(i).X, at(i+1).X), max(at(i).X, at(i+1).X)
-		i++
+	o.right = at(i).On
+	if !steep(at(i), at(i+1)) {
+		o.right = 0
+	}
+	for ; i < n && steep(at(i), at(i+1)); i++ {
+		if at(i).On != o.right {
+			return o, false
+		}
+		o.to, o.toOut = min(o.to, at(i+1).X), max(o.toOut, at(i+1).X)
 	}
 	for ; i < n; i++ {
 		o.upper = append(o.upper, at(i).Point)

@@ -8,25 +8,24 @@ import (
 	"coursewright/layout/survey"
 )
 
-// Solve finds the best set-out of a room by the order of merit, once with every
-// position allowed and once with marks that can be found on the room's tape.
-// It never fails on a room that survey accepted.
+// Solve finds the best set-out of a room by the order of merit with marks that
+// can be found on the room's tape, and asks whether a course line within one
+// step of the tape would be better in the terms that spoil a wall: that is what
+// the rounding costs. It never fails on a room that survey accepted.
 func Solve(room survey.Room) Setout {
-	exact, tape := result{}, result{}
+	tape := result{}
 	for i, hand := range hands(room) {
-		s := newSolver(&room, hand)
-		e, t := s.best(false), s.best(true)
-		if i == 0 || e.merit.Better(exact.merit) {
-			exact = e
-		}
-		if i == 0 || t.merit.Better(tape.merit) {
+		if t := newSolver(&room, hand).best(); i == 0 || t.merit.Better(tape.merit) {
 			tape = t
 		}
 	}
-	if tape.merit.Better(exact.merit) {
-		exact = tape // the tape has places between the turning points too
-	}
-	return tape.solver.describe(tape, exact)
+	s := tape.solver
+	return s.describe(tape, s.finer(tape, s.near(tape.line)))
+}
+
+// near are the lines that can be best within one step of the tape.
+func (s *solver) near(line length.Length) []length.Length {
+	return slices.DeleteFunc(s.lines(false), func(x length.Length) bool { return (x - line).Abs() >= s.room.Tape })
 }
 
 func hands(room survey.Room) []survey.Hand {
@@ -68,29 +67,47 @@ func newSolver(room *survey.Room, hand survey.Hand) *solver {
 	return s
 }
 
-// ceilings bounds each wall's smallest cut by what its plumb edges allow at the
-// best start.
+// ceilings bounds each wall's smallest cut and slivers by what its plumb edges
+// allow at the best start.
 func (s *solver) ceilings() {
 	for w, f := range s.fields {
 		f.ceiling = half
 		if f.plumb || f.found.Pin != nil {
 			continue
 		}
-		best := piece.Share{Num: 0, Den: 1}
-		for _, e := range s.plainEdges(w) {
-			if b := f.startAxis.bound(e).Smallest; best.Less(b) {
-				best = b
+		for i, e := range s.plainEdges(w) {
+			b := f.startAxis.bound(e)
+			if i == 0 {
+				f.ceiling, f.slivers = b.Smallest, b.Slivers
 			}
+			if f.ceiling.Less(b.Smallest) {
+				f.ceiling = b.Smallest
+			}
+			f.slivers = min(f.slivers, b.Slivers)
 		}
-		f.ceiling = best
 	}
 }
 
-// best tries every line that can be best, the most promising first, and on it
-// every start that can be best on each wall. Lines whose bound the best so far
-// beats are passed over, so the answer is the best of all of them.
-func (s *solver) best(onTape bool) result {
-	lines := s.lines(onTape)
+// best tries every line on the tape that can be best, the most promising
+// first, and on it every start that can be best on each wall.
+func (s *solver) best() result { return s.over(s.lines(true), true, nil, whole) }
+
+// finer looks on the lines, at every turning point, for a set-out that is
+// better than known in the first four terms; it gives known when there is none.
+func (s *solver) finer(known result, lines []length.Length) result {
+	return s.over(lines, false, &known, firstFour)
+}
+
+// whole and firstFour are what of a merit is compared.
+func whole(m Merit) Merit { return m }
+
+func firstFour(m Merit) Merit {
+	return Merit{Bare: m.Bare, Slivers: m.Slivers, OffLine: m.OffLine, Smallest: m.Smallest}
+}
+
+// over tries lines. Those whose bound the best so far beats are passed over, so
+// the answer is the best of all of them.
+func (s *solver) over(lines []length.Length, onTape bool, known *result, of func(Merit) Merit) result {
 	bounds := make([][]Merit, len(lines))
 	sums := make([]Merit, len(lines))
 	order := make([]int, len(lines))
@@ -100,15 +117,19 @@ func (s *solver) best(onTape bool) result {
 	}
 	slices.SortStableFunc(order, func(a, b int) int { o, _ := sums[a].Compare(sums[b]); return o })
 	best := result{}
-	for n, i := range order {
-		if n > 0 && !sums[i].Better(best.merit) {
-			continue
+	if known != nil {
+		best = *known
+	}
+	for _, i := range order {
+		var beat *Merit
+		if best.choices != nil {
+			if !of(sums[i]).Better(of(best.merit)) {
+				continue
+			}
+			m := of(best.merit)
+			beat = &m
 		}
-		var to *Merit
-		if n > 0 {
-			to = &best.merit
-		}
-		if r, found := s.on(lines[i], bounds[i], onTape, to); found && (n == 0 || r.merit.Better(best.merit)) {
+		if r, found := s.on(lines[i], bounds[i], onTape, beat, of); found && (beat == nil || of(r.merit).Better(*beat)) {
 			best = r
 		}
 	}
@@ -123,6 +144,7 @@ func (s *solver) lineBounds(line length.Length) ([]Merit, Merit) {
 		m := f.lineAxis.bound(line)
 		m.OffLine = f.levelOff(line)
 		m.Smallest = m.Smallest.Min(f.ceiling)
+		m.Slivers = max(m.Slivers, f.slivers)
 		out[w] = m
 		sum = sum.plus(m)
 	}
@@ -133,14 +155,16 @@ func (s *solver) lineBounds(line length.Length) ([]Merit, Merit) {
 // merit already found. Walls share only the smallest cut: a wall need not do
 // better than the room's, and is weighed by its balance next. The room's is
 // first taken as high as it may be and lowered until a wall's best gives it.
-func (s *solver) on(line length.Length, bounds []Merit, onTape bool, beat *Merit) (result, bool) {
+func (s *solver) on(line length.Length, bounds []Merit, onTape bool, beat *Merit, of func(Merit) Merit) (result, bool) {
 	most := half
 	for _, b := range bounds {
 		most = most.Min(b.Smallest)
 	}
+
 	searches := make([]*search, len(s.fields))
 	for w := range s.fields {
 		searches[w] = s.search(w, line, bounds[w], onTape)
+		searches[w].of = of
 	}
 	for {
 		r := result{solver: s, line: line}
@@ -179,7 +203,8 @@ type search struct {
 	*field
 	line    length.Length
 	edges   []length.Length
-	bounds  []Merit // by edge, ascending in worth: the most promising first
+	bounds  []Merit           // by edge, the most promising first
+	of      func(Merit) Merit // what of a merit is compared
 	weighed []*choice
 	heads   func(edge length.Length) []headed
 }
@@ -210,18 +235,25 @@ func (s *solver) search(w int, line length.Length, fromLine Merit, onTape bool) 
 
 // best is the best start when a smallest cut over most counts no more.
 func (q *search) best(most piece.Share) choice {
-	cap := func(m Merit) Merit { m.Smallest = m.Smallest.Min(most); return m }
+	capped := func(m Merit) Merit { m.Smallest = m.Smallest.Min(most); return q.of(m) }
 	at := -1
 	var best Merit
 	for i, e := range q.edges {
-		if at >= 0 && !cap(q.bounds[i]).Better(best) {
+		if at >= 0 && !capped(q.bounds[i]).Better(best) {
 			continue
 		}
 		if q.weighed[i] == nil {
-			c := q.weigh(q.line, e, q.heads(e))
+			c, ok := q.weighIf(q.line, e, q.heads(e), func(m Merit) bool {
+				m.OffLine = max(m.OffLine, q.bounds[i].OffLine)
+				return at < 0 || capped(m).Better(best)
+			})
+			if !ok {
+				continue
+			}
+
 			q.weighed[i] = &c
 		}
-		m := cap(q.weighed[i].merit)
+		m := capped(q.weighed[i].merit)
 		if at < 0 || m.Better(best) || !best.Better(m) && e < q.edges[at] {
 			best, at = m, i
 		}
@@ -245,14 +277,23 @@ func (s *solver) compiled(w int, across, line length.Length) []headed {
 		return h
 	}
 	var out []headed
+	var shared *compiled
 	for _, head := range f.heads(line) {
-		p := f.placed
-		p.Head = head
-		shape := f.shape
-		if head != f.placed.Head && !f.found.Head.Meets {
-			shape = f.shapeWith(p)
+		h := headed{head: head, shape: f.shape, open: f.plumb || f.found.Head.Meets}
+		switch onLine := !f.plumb && length.Mod(head-line-s.room.Tile.Height, s.room.Tile.Height+s.room.Joint) == 0; {
+		case f.found.Head.Meets || head == f.placed.Head && !onLine || onLine:
+			// On a joint line the head only leaves out the courses over it.
+			if shared == nil {
+				shared = f.compile(across, f.shape)
+			}
+			h.compiled = shared
+		default:
+			p := f.placed
+			p.Head = head
+			h.shape = f.shapeWith(p)
+			h.compiled = f.compile(across, h.shape)
 		}
-		out = append(out, headed{head, f.compile(across, shape), shape})
+		out = append(out, h)
 	}
 	s.memo[key] = out
 	return out

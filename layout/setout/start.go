@@ -16,13 +16,23 @@ type choice struct {
 
 // weigh finds the merit of one start with the best free marks.
 func (f *field) weigh(line, edge length.Length, heads []headed) choice {
-	best := choice{}
-	for i, h := range heads {
-		if c := f.weighHead(line, edge, h); i == 0 || c.merit.Better(best.merit) {
-			best = c
+	c, _ := f.weighIf(line, edge, heads, func(Merit) bool { return true })
+	return c
+}
+
+// weighIf weighs a start as long as there is hope: it gives up where not even
+// the rows that arithmetic can count are hopeful.
+func (f *field) weighIf(line, edge length.Length, heads []headed, hope func(Merit) bool) (best choice, found bool) {
+	for _, l := range f.ends(f.found.Left, edge, false) {
+		for _, r := range f.ends(f.found.Right, edge, true) {
+			p := f.placed
+			p.Left, p.Right = l, r
+			if c, ok := f.weighAt(line, edge, heads, p, hope); ok && (!found || c.merit.Better(best.merit)) {
+				best, found = c, true
+			}
 		}
 	}
-	return best
+	return best, found
 }
 
 // headed is the wall compiled with its head at one place, for one phase across.
@@ -30,33 +40,63 @@ type headed struct {
 	head length.Length
 	*compiled
 	shape survey.Shape
+	open  bool // the head takes no course away: it meets a ceiling, or the rows run upwards
 }
 
-// weighHead weighs a start with the head where it is.
-func (f *field) weighHead(line, edge length.Length, h headed) choice {
+// has tells whether a course stands under the head. A head off the joint lines
+// has rows of its own.
+func (h headed) has(c course) bool { return h.open || c.low < h.head }
+
+// weighAt weighs a start with the ends where they are, its rows counted once
+// for all the places of the head that share them.
+func (f *field) weighAt(line, edge length.Length, heads []headed, p survey.Placed, hope func(Merit) bool) (best choice, found bool) {
 	_, along := f.frame(line, edge)
-	best := choice{}
-	first := true
-	for _, l := range f.ends(f.found.Left, edge, false) {
-		for _, r := range f.ends(f.found.Right, edge, true) {
-			p := f.placed
-			p.Left, p.Right, p.Head = l, r, h.head
-			c := f.weighEnds(line, edge, along, h, p)
-			if first || c.merit.Better(best.merit) {
-				best, first = c, false
-			}
+	whole := f.limitsOf(p)
+	var rows *compiled
+	var tallies []piece.Tally
+	hopeful := false
+	for _, h := range heads {
+		if h.compiled != rows {
+			rows = h.compiled
+			tallies, hopeful = f.tallies(rows, along, whole, hope)
+		}
+		if !hopeful {
+			continue
+		}
+		p.Head = h.head
+		if c := f.sum(line, edge, along, h, p, whole, tallies); !found || c.merit.Better(best.merit) {
+			best, found = c, true
 		}
 	}
-	return best
+	return best, found
 }
 
-// weighEnds weighs a start with head and ends where they are.
-func (f *field) weighEnds(line, edge, along length.Length, h headed, p survey.Placed) choice {
-	whole := f.limitsOf(p)
-	tallies := make([]piece.Tally, len(h.classes))
-	for i := range h.classes {
-		tallies[i] = f.tally(&h.classes[i], along, whole)
+// tallies counts the rows of every class, those that need cutting last and
+// only if the rows that no free mark touches leave hope.
+func (f *field) tallies(rows *compiled, along length.Length, whole part, hope func(Merit) bool) ([]piece.Tally, bool) {
+	out := make([]piece.Tally, len(rows.classes))
+	least := Merit{Bare: rows.beds, Smallest: half}
+	for _, quick := range [...]bool{true, false} {
+		for i := range rows.classes {
+			k := &rows.classes[i]
+			if k.quick() != quick {
+				continue
+			}
+			t := f.tally(k, along, whole)
+			out[i] = t
+			if n := rows.sure[i]; n > 0 {
+				least = least.plus(Merit{Bare: n * t.Bare, Slivers: n * t.Slivers, Smallest: t.Smallest, CutPieces: n * t.Cut})
+			}
+		}
+		if !hope(least) {
+			return nil, false
+		}
 	}
+	return out, true
+}
+
+// sum weighs a start with every mark but those of free openings where it is.
+func (f *field) sum(line, edge, along length.Length, h headed, p survey.Placed, whole part, tallies []piece.Tally) choice {
 	inside := make([]int, len(h.courses)) // which free opening's range a course is in, plus one
 	total := piece.NewTally()
 	total.Bare = h.beds
@@ -67,7 +107,7 @@ func (f *field) weighEnds(line, edge, along length.Length, h headed, p survey.Pl
 		}
 	}
 	for i, c := range h.courses {
-		if inside[i] == 0 {
+		if inside[i] == 0 && h.has(c) {
 			total.Plus(tallies[c.class])
 		}
 	}
@@ -104,7 +144,7 @@ func (f *field) open(i int, line, edge, along length.Length, h headed, whole par
 	low, high := outerSpan(acrosses)
 	var reach []int
 	for k, c := range h.courses {
-		if inside[k] == 0 && c.high > low && c.low < high {
+		if inside[k] == 0 && h.has(c) && c.high > low && c.low < high {
 			reach = append(reach, k)
 		}
 	}
