@@ -77,6 +77,7 @@ type axis struct {
 	shifts  []length.Length // of the rows, for the phase along them; else one zero
 	through length.Length   // a face this long is met by every shift
 	other   length.Length   // pitch in the other direction
+	eaten   int             // how many pieces along a face pipes may take altogether
 }
 
 // axes are the bounds' axes for the course line and for the start.
@@ -90,6 +91,12 @@ func (f *field) axes() (line, start axis) {
 	}
 	along.shifts = f.shifts
 	along.through = across.pitch * length.Length(len(f.shifts)+1)
+	for _, ring := range f.pipes {
+		box := plane.Region{ring}.Bounds()
+		wide := max(box.Width(), box.Height())
+		line.eaten += int(wide/line.other) + 1
+		start.eaten += int(wide/start.other) + 1
+	}
 	return line, start
 }
 
@@ -141,12 +148,19 @@ func (a axis) cost(g face, phase length.Length) Merit {
 	if g.low != g.high {
 		left += 2 // a raked edge is rounded to the unit at both ends
 	}
+	n := int(g.long/(a.other*length.Length(len(a.shifts)))) - 1 - a.eaten
+	if a.eaten > 0 && n <= 0 {
+		return m
+	}
 	m.Smallest = m.Smallest.Min(piece.Part(left, a.tile))
-	m.CutPieces = max(0, int(g.long/(a.other*length.Length(len(a.shifts))))-1)
+	m.CutPieces = max(0, n)
+	if a.eaten > 0 && g.low != g.high {
+		m.Smallest = half // the smallest may be among those a pipe takes
+	}
 	switch {
 	case most+2 < a.limit: // all along the face
 		m.Slivers = max(1, m.CutPieces)
-	case left < a.limit:
+	case left < a.limit && (a.eaten == 0 || g.low == g.high):
 		m.Slivers = 1
 	}
 	return m

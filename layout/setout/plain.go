@@ -153,6 +153,10 @@ func (r *plainRow) piece(left length.Length) {
 		r.cut(left)
 		return
 	}
+	if a == r.from && b == r.to && r.fromOut < r.from && r.to < r.toOut {
+		r.ok = false // one tile between two leaning ends
+		return
+	}
 	if b <= a {
 		r.ok = r.ok && r.fromOut == r.from && r.toOut == r.to
 		return
