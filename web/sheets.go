@@ -46,13 +46,17 @@ func (s *Server) sendCuts(w http.ResponseWriter, r *http.Request) error {
 // sendTakeoff sends what to buy as CSV.
 func (s *Server) sendTakeoff(w http.ResponseWriter, r *http.Request) error {
 	return s.sendTable(w, r, "take-off", func(plan layout.Plan, out io.Writer) error {
-		in := takeoff.Input{Room: plan.Room, Walls: plan.Walls, TilesCut: schedule(plan).Offcuts.TilesCut}
-		return takeoff.Of(in, takeoff.Usual(plan.Room.Units)).CSV(out)
+		return toBuy(plan, schedule(plan)).CSV(out)
 	})
 }
 
 func schedule(plan layout.Plan) cuts.Schedule {
-	return cuts.Of(cuts.Input{Room: plan.Room, Walls: plan.Walls}, cuts.Usual(plan.Room.Units))
+	return cuts.Of(cuts.Input{Room: plan.Room, Walls: plan.Walls}, cuts.For(plan.Room))
+}
+
+func toBuy(plan layout.Plan, c cuts.Schedule) takeoff.Takeoff {
+	in := takeoff.Input{Room: plan.Room, Walls: plan.Walls, TilesCut: c.Offcuts.TilesCut}
+	return takeoff.Of(in, takeoff.For(plan.Room))
 }
 
 func (s *Server) sendTable(w http.ResponseWriter, r *http.Request, name string, write func(layout.Plan, io.Writer) error) error {

@@ -16,7 +16,7 @@ func (p *program) cuts(args []string) int {
 	if err != nil {
 		return p.refuse(err)
 	}
-	schedule := cuts.Of(cuts.Input{Room: plan.Room, Walls: plan.Walls}, cuts.Usual(plan.Room.Units))
+	schedule := cuts.Of(cuts.Input{Room: plan.Room, Walls: plan.Walls}, cuts.For(plan.Room))
 	if err := schedule.CSV(p.Out, plan.Room.Units); err != nil {
 		return p.fail(err)
 	}

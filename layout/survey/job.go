@@ -15,6 +15,9 @@ type Job struct {
 	SetOrder []string `json:"setOrder,omitempty"`
 	Walls    []Wall   `json:"walls,omitempty"`
 	Pins     Pins     `json:"pins,omitzero"`
+	Work     Work     `json:"work,omitzero"`
+	Choices  []Choice `json:"choices,omitempty"`
+	Chosen   string   `json:"chosen,omitempty"` // the choice whose tile, joint, bond and pins stand above
 }
 
 // Format is the only job file format this program reads and writes.

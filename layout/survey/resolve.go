@@ -29,6 +29,8 @@ func (j Job) Resolve() (Room, Faults) {
 	r.limits(j.Limits, &room)
 	r.walls(j, &room)
 	r.pins("pins", j.Pins, &room)
+	room.Work = r.work("work", j.Work)
+	r.choices(j)
 	r.pieces(room)
 	if r.faults != nil {
 		return Room{}, r.faults

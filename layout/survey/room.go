@@ -19,6 +19,7 @@ type Room struct {
 	Sealant length.Length
 	Walls   []WallFound
 	Line    *length.Length // the pinned course line, or nil
+	Work    WorkRule
 }
 
 // TileSize is one tile, true size as it stands on the wall.

@@ -2,9 +2,11 @@ package form
 
 import (
 	"cmp"
+	"errors"
 	"maps"
 	"net/url"
 	"slices"
+	"strconv"
 
 	"coursewright/layout/length"
 	"coursewright/layout/survey"
@@ -14,17 +16,27 @@ import (
 const (
 	Revision = "revision" // the revision the form was filled from
 	Do       = "do"       // the button pressed: a verb of Apply
+	Filled   = "filled"   // the job file the form was filled from
 )
 
 // Decode lays the posted fields over a job, in the order of the job file, and
 // keeps everything the form does not carry. A renamed wall takes its pins and
 // its place in the setting order along, and a changed width the readings at its
 // end; when the units change, bare numbers keep the unit they were typed in.
+// The job given must be the one the form was filled from (see Base). Text that
+// no field of the job can hold comes back as survey.Faults; the rest is laid
+// over the job all the same.
 func Decode(job *survey.Job, posted url.Values) error {
 	names, wide, units := wallNames(*job), widths(*job), job.Units
+	var faults survey.Faults
 	for _, path := range inOrder(posted) {
 		values := posted[path]
-		if err := Set(job, path, values[len(values)-1]); err != nil {
+		err := Set(job, path, values[len(values)-1])
+		var odd *notWhole
+		switch {
+		case errors.As(err, &odd):
+			faults = append(faults, survey.Fault{Path: path, Found: strconv.Quote(odd.text), Want: "a whole number, such as 60"})
+		case err != nil:
 			return err
 		}
 	}
@@ -36,13 +48,44 @@ func Decode(job *survey.Job, posted url.Values) error {
 		}
 	}
 	Tidy(job)
+	if len(faults) > 0 {
+		return faults
+	}
 	return nil
+}
+
+// Base gives the job a posted form was filled from: what was shown when it was
+// typed in, which is not the stored job while a fault keeps it from being
+// saved. A form that does not say was filled from the stored job.
+func Base(stored survey.Job, posted url.Values) (survey.Job, error) {
+	shown := posted.Get(Filled)
+	if shown == "" {
+		return stored, nil
+	}
+	return survey.Read([]byte(shown))
+}
+
+// Shown is the job to fill a form from after an edit that was not saved: as
+// typed, but a wall whose width does not read yet keeps the last that did, so
+// that the readings at its end can still follow it.
+func Shown(typed, before survey.Job) survey.Job {
+	if len(typed.Walls) != len(before.Walls) {
+		return typed
+	}
+	system, _ := System(typed.Units)
+	typed.Walls = slices.Clone(typed.Walls)
+	for i := range typed.Walls {
+		if _, err := length.Parse(typed.Walls[i].Width, system); err != nil {
+			typed.Walls[i].Width = before.Walls[i].Width
+		}
+	}
+	return typed
 }
 
 // inOrder gives the names of the posted job fields, lists in ascending order.
 func inOrder(posted url.Values) []string {
 	paths := slices.DeleteFunc(slices.Collect(maps.Keys(posted)), func(p string) bool {
-		return p == Revision || p == Do
+		return p == Revision || p == Do || p == Filled
 	})
 	slices.SortFunc(paths, func(a, b string) int {
 		left, _ := steps(a)
@@ -73,14 +116,29 @@ func rename(job *survey.Job, before []string) {
 	for i, name := range job.SetOrder {
 		job.SetOrder[i] = cmp.Or(now[name], name)
 	}
-	if job.Pins.Walls == nil {
-		return
+	for _, pins := range allPins(job) {
+		pins.Walls = renamed(pins.Walls, now)
 	}
-	pins := make(map[string]survey.WallPin, len(job.Pins.Walls))
-	for name, pin := range job.Pins.Walls {
-		pins[cmp.Or(now[name], name)] = pin
+}
+
+// allPins gives the pins of the job and those of its other choices.
+func allPins(job *survey.Job) []*survey.Pins {
+	all := []*survey.Pins{&job.Pins}
+	for i := range job.Choices {
+		all = append(all, &job.Choices[i].Pins)
 	}
-	job.Pins.Walls = pins
+	return all
+}
+
+func renamed(pins map[string]survey.WallPin, now map[string]string) map[string]survey.WallPin {
+	if pins == nil {
+		return nil
+	}
+	out := make(map[string]survey.WallPin, len(pins))
+	for name, pin := range pins {
+		out[cmp.Or(now[name], name)] = pin
+	}
+	return out
 }
 
 // keepUnit writes the old unit behind every bare number, so that a change of
@@ -127,7 +185,8 @@ func System(units string) (length.System, bool) {
 // words are the fields of the job file that hold text or a count, by name.
 var words = []string{
 	"format", "title", "units", "name", "grain", "count", "price", "kind",
-	"offset", "hand", "along", "meets", "finish",
+	"offset", "hand", "along", "meets", "finish", "chosen",
+	"turn", "breakage", "allowance", "notch", "back", "trim", "holds",
 }
 
 // IsLength tells whether the field at a path holds a length.
@@ -138,6 +197,12 @@ func IsLength(path string) bool {
 	}
 	last := way[len(way)-1]
 	if last.index >= 0 { // only the setting order is a list of plain texts
+		return false
+	}
+	if len(way) > 2 && way[0].name == "choices" {
+		way = way[2:]
+	}
+	if len(way) == 3 && way[0].name == "work" && way[1].name == "hours" {
 		return false
 	}
 	// A pinned mark is filed under a name of the person's own.

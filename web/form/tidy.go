@@ -16,7 +16,9 @@ func Tidy(job *survey.Job) {
 	}
 	tidyBond(job)
 	tidyOrder(job)
-	tidyPins(job)
+	for _, pins := range allPins(job) {
+		tidyPins(job.Walls, pins)
+	}
 	if b := job.Tile.Box; b != nil && *b == (survey.Box{}) {
 		job.Tile.Box = nil
 	}
@@ -74,18 +76,18 @@ func tidyOrder(job *survey.Job) {
 	job.SetOrder = order
 }
 
-func tidyPins(job *survey.Job) {
+func tidyPins(found []survey.Wall, pins *survey.Pins) {
 	walls := map[string]survey.WallPin{}
-	for _, w := range job.Walls {
-		pin := job.Pins.Walls[w.Name]
+	for _, w := range found {
+		pin := pins.Walls[w.Name]
 		pin.Marks = tidyMarks(w, pin.Marks)
 		if pin.Joint != "" || pin.Tile != "" || pin.Marks != nil {
 			walls[w.Name] = pin
 		}
 	}
-	job.Pins.Walls = walls
+	pins.Walls = walls
 	if len(walls) == 0 {
-		job.Pins.Walls = nil
+		pins.Walls = nil
 	}
 }
 

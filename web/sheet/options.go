@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"cmp"
 	"crypto/sha256"
 	"encoding/hex"
 	"fmt"
@@ -9,8 +10,8 @@ import (
 	"time"
 
 	"coursewright/layout/cuts"
-	"coursewright/layout/length"
 	"coursewright/layout/stages"
+	"coursewright/layout/survey"
 	"coursewright/layout/takeoff"
 )
 
@@ -65,9 +66,9 @@ type Options struct {
 	Kinds  []Kind            // none: all
 	Date   time.Time         // printed on every sheet, and the date of the document
 	Hash   string            // of the job, as Hash gives it
-	Saw    *cuts.Settings    // nil: cuts.Usual
-	Buy    *takeoff.Settings // nil: takeoff.Usual
-	Stages *stages.Settings  // nil: stages.Usual
+	Saw    *cuts.Settings    // nil: the job's
+	Buy    *takeoff.Settings // nil: the job's
+	Stages *stages.Settings  // nil: the job's
 }
 
 // Hash is short enough to compare by eye and tells two job documents apart.
@@ -76,25 +77,15 @@ func Hash(document []byte) string {
 	return hex.EncodeToString(sum[:4])
 }
 
-// filled puts what is usual where nothing was chosen.
-func (o Options) filled(units length.System) Options {
+// filled puts what the job says, or what is usual, where nothing was chosen.
+func (o Options) filled(room survey.Room) Options {
 	if o.Paper == (Paper{}) {
-		o.Paper = usualPaper(units)
+		o.Paper = usualPaper(room.Units)
 	}
 	if len(o.Kinds) == 0 {
 		o.Kinds = Kinds()
 	}
-	if o.Saw == nil {
-		saw := cuts.Usual(units)
-		o.Saw = &saw
-	}
-	if o.Buy == nil {
-		buy := takeoff.Usual(units)
-		o.Buy = &buy
-	}
-	if o.Stages == nil {
-		usual := stages.Usual()
-		o.Stages = &usual
-	}
+	saw, buy, days := cuts.For(room), takeoff.For(room), stages.For(room)
+	o.Saw, o.Buy, o.Stages = cmp.Or(o.Saw, &saw), cmp.Or(o.Buy, &buy), cmp.Or(o.Stages, &days)
 	return o
 }

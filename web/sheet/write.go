@@ -48,7 +48,7 @@ type book struct {
 }
 
 func newBook(plan layout.Plan, opts Options) *book {
-	b := &book{plan: plan, opts: opts.filled(plan.Room.Units)}
+	b := &book{plan: plan, opts: opts.filled(plan.Room)}
 	if len(plan.Walls) == 0 {
 		b.flow(subject{title: "Nothing to print"}, false).words(body, "This job has no walls yet.")
 		return b

@@ -1,0 +1,160 @@
+package survey
+
+import (
+	"fmt"
+	"slices"
+)
+
+// Choice is one of several ways to tile the room. The chosen one stands at the
+// top of the job and keeps only its name here, so that nothing is said twice.
+type Choice struct {
+	Name  string `json:"name"`
+	Tile  Tile   `json:"tile,omitzero"`
+	Joint string `json:"joint,omitempty"`
+	Bond  Bond   `json:"bond,omitzero"`
+	Pins  Pins   `json:"pins,omitzero"` // starts, course line, and the marks of niches and ends
+}
+
+// mostChoices bounds how many plans one page has to compare.
+const mostChoices = 12
+
+// As gives the job as one of its choices has it, without the others. It is
+// false where there is no such choice.
+func (j Job) As(name string) (Job, bool) {
+	i := j.choice(name)
+	if i < 0 {
+		return Job{}, false
+	}
+	if name != j.Chosen {
+		j.use(j.Choices[i])
+	}
+	j.Choices, j.Chosen = nil, ""
+	return j, true
+}
+
+// Choose brings a choice to the top of the job.
+func (j Job) Choose(name string) (Job, error) {
+	to, from := j.choice(name), j.choice(j.Chosen)
+	if to < 0 || from < 0 {
+		return j, noChoice(name)
+	}
+	j.Choices = slices.Clone(j.Choices)
+	j.Choices[from] = j.held(j.Chosen)
+	j.use(j.Choices[to])
+	j.Choices[to], j.Chosen = Choice{Name: name}, name
+	return j, nil
+}
+
+// Duplicate adds a choice that is like another one. A job without choices
+// first becomes a choice itself, called name.
+func (j Job) Duplicate(name, copied string) (Job, error) {
+	if len(j.Choices) == 0 {
+		j.Choices, j.Chosen = []Choice{{Name: name}}, name
+	}
+	i := j.choice(name)
+	switch {
+	case i < 0:
+		return j, noChoice(name)
+	case len(j.Choices) == mostChoices:
+		return j, fmt.Errorf("a job has at most %d choices", mostChoices)
+	}
+	twin := j.Choices[i]
+	if name == j.Chosen {
+		twin = j.held(name)
+	}
+	twin.Name = copied
+	j.Choices = slices.Insert(slices.Clone(j.Choices), i+1, twin)
+	return j, nil
+}
+
+// Rename gives a choice another name.
+func (j Job) Rename(name, to string) (Job, error) {
+	i := j.choice(name)
+	if i < 0 {
+		return j, noChoice(name)
+	}
+	j.Choices = slices.Clone(j.Choices)
+	j.Choices[i].Name = to
+	if j.Chosen == name {
+		j.Chosen = to
+	}
+	return j, nil
+}
+
+// Drop deletes a choice that is not the chosen one. Where only the chosen one
+// is left, the job is a plain job again.
+func (j Job) Drop(name string) (Job, error) {
+	i := j.choice(name)
+	switch {
+	case i < 0:
+		return j, noChoice(name)
+	case name == j.Chosen:
+		return j, fmt.Errorf("%s is the chosen one: choose another before deleting it", quote(name))
+	}
+	j.Choices = slices.Delete(slices.Clone(j.Choices), i, i+1)
+	if len(j.Choices) == 1 {
+		j.Choices, j.Chosen = nil, ""
+	}
+	return j, nil
+}
+
+func (j Job) choice(name string) int {
+	return slices.IndexFunc(j.Choices, func(c Choice) bool { return c.Name == name })
+}
+
+// held is what stands at the top of the job, as a choice.
+func (j Job) held(name string) Choice { return Choice{name, j.Tile, j.Joint, j.Bond, j.Pins} }
+
+func (j *Job) use(c Choice) { j.Tile, j.Joint, j.Bond, j.Pins = c.Tile, c.Joint, c.Bond, c.Pins }
+
+func noChoice(name string) error { return fmt.Errorf("there is no choice %s", quote(name)) }
+
+// choices checks every choice by itself. Whether its pins still fit the walls
+// shows when it is solved: a wall measured again must not be refused because
+// of a choice that nobody looks at.
+func (r *resolver) choices(j Job) {
+	if len(j.Choices) > mostChoices {
+		r.faults.add("choices", fmt.Sprintf("%d choices", len(j.Choices)), fmt.Sprintf("at most %d", mostChoices))
+		return
+	}
+	switch {
+	case len(j.Choices) == 0 && j.Chosen != "":
+		r.faults.add("chosen", quote(j.Chosen), "nothing here: the job has no choices")
+	case len(j.Choices) > 0 && j.choice(j.Chosen) < 0:
+		r.faults.add("chosen", quote(j.Chosen), "the name of one of the choices")
+		return // which of them stands at the top is not known
+	}
+	taken := map[string]bool{}
+	for i, c := range j.Choices {
+		p := path("choices").at(i)
+		name := r.name(value{p.dot("name"), c.Name}, taken)
+		switch {
+		case name != j.Chosen:
+			r.other(p, c)
+		case !c.empty():
+			r.faults.add(p, "a tile, joint, bond or pins of the chosen one", "only its name: the rest stands at the top of the job")
+		}
+	}
+}
+
+// empty tells whether a choice holds nothing but its name.
+func (c Choice) empty() bool {
+	return c.Tile == Tile{} && c.Joint == "" && c.Bond == Bond{} && c.Pins.Course == CoursePin{} && len(c.Pins.Walls) == 0
+}
+
+// other reads a choice that is not the chosen one.
+func (r *resolver) other(p path, c Choice) {
+	r.tile(p.dot("tile"), c.Tile)
+	r.length(value{p.dot("joint"), c.Joint}, bounds{0, widestJoint})
+	r.bond(p.dot("bond"), c.Bond)
+	p = p.dot("pins")
+	r.chosen(value{p.dot("course.line"), c.Pins.Course.Line}, upright())
+	for _, name := range sortedKeys(c.Pins.Walls) {
+		here, pin := p.dot("walls").dot(name), c.Pins.Walls[name]
+		r.chosen(value{here.dot("joint"), pin.Joint}, upright())
+		r.chosen(value{here.dot("tile"), pin.Tile}, upright())
+		for _, mark := range sortedKeys(pin.Marks) {
+			r.length(value{here.dot("marks").dot(mark), pin.Marks[mark]}, upright())
+		}
+	}
+}
