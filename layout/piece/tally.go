@@ -110,6 +110,19 @@ func (b Band) Trim(from, to length.Length, left, right plane.Side) Band {
 	return t
 }
 
+// Less is the band without an opening, whose edges lie on side.
+func (b Band) Less(hole plane.Rect, side plane.Side) Band {
+	t := Band{Low: b.Low, High: b.High, Solid: b.Solid.Less(hole.Ring(0), side)}
+	t.Visible, t.Region = t.Solid, t.Solid
+	if !same(b.Visible, b.Solid) {
+		t.Visible = b.Visible.Less(hole.Ring(0), side)
+	}
+	if !same(b.Region, b.Solid) {
+		t.Region = b.Region.Less(hole.Ring(0), side)
+	}
+	return t
+}
+
 // Beds counts the bare places between rows, in the frame of the rows.
 func Beds(framed survey.Shape, rows []bond.Row, rule Rule) int {
 	c := cutter{rule: rule}

@@ -25,7 +25,7 @@ func (s *solver) start(w int, line length.Length, c choice) Start {
 	f := s.fields[w]
 	out := Start{Edge: c.edge, Placed: c.placed, Pinned: f.pinned()}
 	out.X, out.OnTile = s.mark(w, c.edge)
-	for _, k := range f.classics(f.shape) {
+	for _, k := range f.classics(c.placed) {
 		out.Classic = append(out.Classic, s.figure(w, line, k))
 	}
 	best := classic{name: "best", x: out.X, onTile: out.OnTile}

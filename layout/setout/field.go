@@ -31,6 +31,7 @@ type field struct {
 }
 
 func newField(room *survey.Room, w survey.WallFound, hand survey.Hand) *field {
+	w = withPins(w)
 	f := &field{found: w, room: room, bond: bond.Of(*room, hand), plumb: room.Bond.Plumb}
 	f.shifts = f.bond.Shifts()
 	f.placed, f.free = outermost(w)
@@ -106,9 +107,9 @@ func Cut(room survey.Room, w survey.WallFound, hand survey.Hand, line, edge leng
 
 // measureAll is the slow and sure way to a wall's merit: cut every piece.
 func (f *field) measureAll(line, edge length.Length, placed survey.Placed) Merit {
-	shape, pieces, bare := Cut(*f.room, f.found, f.bond.Hand, line, edge, placed)
+	_, pieces, bare := Cut(*f.room, f.found, f.bond.Hand, line, edge, placed)
 	t := piece.NewTally()
 	t.Pieces(pieces)
 	t.Bare = len(bare)
-	return meritOf(t, f.offLine(line, edge, placed), f.find(edge, shape), f.room.Tile.Width)
+	return meritOf(t, f.offLine(line, edge, placed), f.find(edge, placed), f.room.Tile.Width)
 }

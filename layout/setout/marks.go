@@ -38,26 +38,43 @@ func (f *field) shifted(o length.Length) []length.Length {
 // spans are pairs of facing edges: an opening between tile edges on both sides.
 type spans [][2]length.Length
 
-// facing lists the openings from a line of low edges, within low, to a line of
-// high edges, as wide as size allows. Where no line stands in the range, the
-// edge is where the range's middle is, and off the lines.
-func facing(low, size survey.Span, pitch length.Length, lows, highs []length.Length) (out spans, onLines bool) {
-	starts := linesIn(low, pitch, lows...)
+// sizes is what an opening allows along one axis: where its low edge may stand,
+// how big it may be, and where its high edge is pinned, if it is.
+type sizes struct {
+	low, size survey.Span
+	high      *length.Length
+}
+
+// reach is where the high edge may stand for a low edge at a.
+func (s sizes) reach(a length.Length) survey.Span {
+	if s.high != nil {
+		return survey.Span{From: *s.high, To: *s.high}
+	}
+	return survey.Span{From: a + s.size.From, To: a + s.size.To}
+}
+
+// facing lists the openings from a line of low edges to a line of high edges.
+// Where no line stands in the range, the edge is where the range's middle is,
+// and off the lines.
+func facing(s sizes, pitch length.Length, lows, highs []length.Length) (out spans, onLines bool) {
+	starts := linesIn(s.low, pitch, lows...)
 	for _, a := range starts {
-		for _, b := range linesIn(survey.Span{From: a + size.From, To: a + size.To}, pitch, highs...) {
-			out = append(out, [2]length.Length{a, b})
+		for _, b := range linesIn(s.reach(a), pitch, highs...) {
+			if b > a {
+				out = append(out, [2]length.Length{a, b})
+			}
 		}
 	}
 	if len(out) > 0 {
 		return out, true
 	}
 	if len(starts) == 0 {
-		starts = []length.Length{middle(low)}
+		starts = []length.Length{middle(s.low)}
 	}
 	for _, a := range starts {
-		ends := linesIn(survey.Span{From: a + size.From, To: a + size.To}, pitch, highs...)
+		ends := linesIn(s.reach(a), pitch, highs...)
 		if len(ends) == 0 {
-			ends = []length.Length{a + middle(size)}
+			ends = []length.Length{middle(s.reach(a))}
 		}
 		for _, b := range ends {
 			out = append(out, [2]length.Length{a, b})
@@ -75,7 +92,7 @@ func (f *field) upright(o survey.OpeningFound, edge length.Length) (spans, bool)
 	if !f.plumb {
 		offsets = f.shifted(edge)
 	}
-	return f.between(o.Left, o.Width, width, offsets)
+	return f.between(sizes{o.Left, o.Width, f.pin(o, "right")}, width, offsets)
 }
 
 func (f *field) level(o survey.OpeningFound, line length.Length) (spans, bool) {
@@ -83,16 +100,16 @@ func (f *field) level(o survey.OpeningFound, line length.Length) (spans, bool) {
 	if f.plumb {
 		offsets = f.shifted(line)
 	}
-	return f.between(o.Bottom, o.Height, height, offsets)
+	return f.between(sizes{o.Bottom, o.Height, f.pin(o, "top")}, height, offsets)
 }
 
-func (f *field) between(low, size survey.Span, tile length.Length, offsets []length.Length) (spans, bool) {
+func (f *field) between(z sizes, tile length.Length, offsets []length.Length) (spans, bool) {
 	far := make([]length.Length, len(offsets))
 	for i, o := range offsets {
 		far[i] = o + tile
 	}
-	out, on := facing(low, size, tile+f.room.Joint, far, offsets)
-	want := [2]length.Length{middle(low), middle(low) + middle(size)}
+	out, on := facing(z, tile+f.room.Joint, far, offsets)
+	want := [2]length.Length{middle(z.low), middle(z.reach(middle(z.low)))}
 	sortStable(out, func(s [2]length.Length) int64 {
 		return int64((s[0] - want[0]).Abs() + (s[1] - want[1]).Abs())
 	})
@@ -191,4 +208,46 @@ func (f *field) levelOff(line length.Length) int {
 		n += f.off(e.Bottom, line, f.room.Tile.Height, f.plumb) + f.off(e.Top, line, f.room.Tile.Height, f.plumb)
 	}
 	return n
+}
+
+// pin is where an edge of an opening is pinned, or nil.
+func (f *field) pin(o survey.OpeningFound, edge string) *length.Length {
+	if x, there := f.found.MarkPins[o.Kind+" "+o.Name+" "+edge]; there {
+		return &x
+	}
+	return nil
+}
+
+// withPins is the wall with the low ends of pinned marks fixed where they are
+// pinned. A pinned high edge of an opening is looked up by pin.
+func withPins(w survey.WallFound) survey.WallFound {
+	if len(w.MarkPins) == 0 {
+		return w
+	}
+	fix := func(s *survey.Span, key string) {
+		if x, there := w.MarkPins[key]; there {
+			*s = survey.Span{From: x, To: x}
+		}
+	}
+	fix(&w.Left.Stops, "end left")
+	fix(&w.Right.Stops, "end right")
+	fix(&w.Head.Stops, "head")
+	w.Openings = slices.Clone(w.Openings)
+	for i := range w.Openings {
+		o := &w.Openings[i]
+		fix(&o.Left, o.Kind+" "+o.Name+" left")
+		fix(&o.Bottom, o.Kind+" "+o.Name+" bottom")
+		o.Left = within(o.Left, o.Width, w.MarkPins, o.Kind+" "+o.Name+" right")
+		o.Bottom = within(o.Bottom, o.Height, w.MarkPins, o.Kind+" "+o.Name+" top")
+	}
+	return w
+}
+
+// within narrows where a low edge may stand to what a pinned high edge leaves.
+func within(low, size survey.Span, pins map[string]length.Length, key string) survey.Span {
+	high, there := pins[key]
+	if !there {
+		return low
+	}
+	return survey.Span{From: max(low.From, high-size.To), To: min(low.To, high-size.From)}
 }

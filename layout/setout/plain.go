@@ -162,7 +162,7 @@ func (r *plainRow) piece(left length.Length) {
 		return
 	}
 	cutLeft, cutRight := r.fromOut > left || a > left, r.toOut < right || b < right
-	if cutLeft && r.strip(r.left, b-a, r.from-r.fromOut) || cutRight && r.strip(r.right, b-a, r.toOut-r.to) {
+	if cutLeft && r.strip(r.left, b-a, right-a, r.from-r.fromOut) || cutRight && r.strip(r.right, b-a, b-left, r.toOut-r.to) {
 		return
 	}
 	c, d := max(left, r.seenFrom), min(right, r.seenTo)
@@ -187,9 +187,10 @@ func (r *plainRow) piece(left length.Length) {
 	}
 }
 
-// strip tells whether a remainder is only a strip that sealant takes. At a
+// strip tells whether a remainder is only a strip that sealant takes; reach is
+// how far the boundary is from the tile's far edge. At a
 // leaning end, or over a rake, that is not decided here.
-func (r *plainRow) strip(side plane.Side, wide, lean length.Length) bool {
+func (r *plainRow) strip(side plane.Side, wide, reach, lean length.Length) bool {
 	b, meets := r.meets(side)
 	if !meets || wide > r.rule.Sealant-b.Gap {
 		return false
@@ -198,7 +199,7 @@ func (r *plainRow) strip(side plane.Side, wide, lean length.Length) bool {
 		r.ok = false
 		return true
 	}
-	r.bare(side, wide+r.bond.Joint)
+	r.bare(side, reach+r.bond.Joint)
 	return true
 }
 

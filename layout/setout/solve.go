@@ -385,7 +385,7 @@ func (s *solver) edgesAt(w int, fs []feature, onTape bool) []length.Length {
 	if onTape {
 		out = onTapeOnly(out, s.room.Tape, joint.Half(), -tile.Half())
 	}
-	for _, c := range f.classics(f.shape) {
+	for _, c := range f.classics(f.placed) {
 		for x := from + length.Mod(c.edge(tile, joint)-from, pitch); x < from+period; x += pitch {
 			out = append(out, x)
 		}

@@ -3,6 +3,7 @@ package setout
 import (
 	"coursewright/layout/length"
 	"coursewright/layout/piece"
+	"coursewright/layout/plane"
 	"coursewright/layout/survey"
 )
 
@@ -27,12 +28,28 @@ func (f *field) weighIf(line, edge length.Length, heads []headed, hope func(Meri
 		for _, r := range f.ends(f.found.Right, edge, true) {
 			p := f.placed
 			p.Left, p.Right = l, r
+			if f.plumb && (f.found.Left.Stops.Free() || f.found.Right.Stops.Free()) {
+				heads = f.recompiled(line, edge, heads, p)
+			}
 			if c, ok := f.weighAt(line, edge, heads, p, hope); ok && (!found || c.merit.Better(best.merit)) {
 				best, found = c, true
 			}
 		}
 	}
 	return best, found
+}
+
+// recompiled cuts the wall into columns again with its ends elsewhere: an end
+// lies along the columns.
+func (f *field) recompiled(line, edge length.Length, heads []headed, p survey.Placed) []headed {
+	across, _ := f.frame(line, edge)
+	out := make([]headed, len(heads))
+	for i, h := range heads {
+		p.Head = h.head
+		shape := f.shapeWith(p)
+		out[i] = headed{h.head, f.compile(across, shape), shape, h.open}
+	}
+	return out
 }
 
 // headed is the wall compiled with its head at one place, for one phase across.
@@ -111,7 +128,7 @@ func (f *field) sum(line, edge, along length.Length, h headed, p survey.Placed, 
 			total.Plus(tallies[c.class])
 		}
 	}
-	return choice{edge, p, meritOf(total, f.offLine(line, edge, p), f.find(edge, h.shape), f.room.Tile.Width)}
+	return choice{edge, p, meritOf(total, f.offLine(line, edge, p), f.find(edge, p), f.room.Tile.Width)}
 }
 
 // limitsOf is the part of every row between the wall's free ends.
@@ -160,6 +177,10 @@ func (f *field) open(i int, line, edge, along length.Length, h headed, whole par
 					t.Plus(tallies[c.class])
 					continue
 				}
+				if c.low < ac[0] || c.high > ac[1] {
+					t.Plus(f.carved(&h.classes[c.class], c, along, whole, f.edges(ac, al), i))
+					continue
+				}
 				s, there := split[c.class]
 				if !there {
 					s = f.splitTally(&h.classes[c.class], along, whole, al)
@@ -188,6 +209,19 @@ func (f *field) splitTally(k *class, along length.Length, whole part, hole [2]le
 	return t
 }
 
+// carved counts a row that an opening takes a part of the height of.
+func (f *field) carved(k *class, c course, along length.Length, whole part, e survey.Edges, opening int) piece.Tally {
+	hole := plane.Rect{Left: e.Left, Bottom: e.Bottom, Right: e.Right, Top: e.Top}
+	if f.plumb {
+		hole = hole.Transposed()
+	}
+	// Rows of one class stand alike: the hole goes where the class was read.
+	hole.Bottom, hole.Top = hole.Bottom-c.low+k.low, hole.Top-c.low+k.low
+	side := survey.SideBase + plane.Side(len(f.found.Base)+opening)
+	band := k.band.Trim(whole.from, whole.to, whole.left, whole.right).Less(hole, side)
+	return band.Tally(f.row(k, along), f.rule)
+}
+
 func (f *field) edges(across, along [2]length.Length) survey.Edges {
 	if f.plumb {
 		return survey.Edges{Left: across[0], Bottom: along[0], Right: across[1], Top: along[1]}
@@ -207,12 +241,12 @@ func outerSpan(s spans) (low, high length.Length) {
 
 // find tells how hard a start is to find again: 0 on the wall's centre, 1 with
 // a full tile at an end, 2 anywhere else.
-func (f *field) find(edge length.Length, s survey.Shape) int {
+func (f *field) find(edge length.Length, p survey.Placed) int {
 	tile, pitch := f.room.Tile.Width, f.room.Tile.Width+f.room.Joint
 	if f.pinned() {
 		return 0
 	}
-	for _, c := range f.classics(s) {
+	for _, c := range f.classics(p) {
 		if length.Mod(edge-c.edge(tile, f.room.Joint), pitch) == 0 {
 			return c.rank
 		}
@@ -245,9 +279,15 @@ func edgeAt(x length.Length, onTile bool, tile, joint length.Length) length.Leng
 // classics are the starts of the trade: joint or tile on the wall's centre, or
 // a full tile at an end. At a leaning end the full tile stands where the wall
 // is widest and the rest are cut to follow.
-func (f *field) classics(s survey.Shape) []classic {
+func (f *field) classics(p survey.Placed) []classic {
 	tile := f.room.Tile.Width
-	box := s.Solid.Bounds()
+	box := f.shape.Solid.Bounds()
+	if !f.found.Left.Meets {
+		box.Left = p.Left
+	}
+	if !f.found.Right.Meets {
+		box.Right = p.Right
+	}
 	centre := f.found.Width.Half()
 	return []classic{
 		{"joint on centre", centre, false, 0},
