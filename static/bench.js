@@ -123,6 +123,7 @@ function swap(page, id) {
 // nobody has touched since takes the server's text: a width takes the readings
 // at its end along.
 function told(page, sent) {
+  form().elements.filled.value = page.querySelector("input[name=filled]").value;
   for (const fresh of page.querySelectorAll(".said, .line[id]")) {
     const old = document.getElementById(fresh.id);
     if (old && old.innerHTML !== fresh.innerHTML) old.replaceWith(fresh);

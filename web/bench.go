@@ -29,34 +29,53 @@ func (s *Server) editJob(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return err
 	}
-	job, err := posted(r, stored)
+	tried, err := posted(r, stored)
 	if err != nil {
 		return badRequest(err)
 	}
-	plan, err := s.Solve(job)
+	plan, err := s.Solve(tried.job)
 	var faults survey.Faults
-	if errors.As(err, &faults) {
-		return s.bench(w, r, stored, &attempt{job, faults}, "Not saved")
+	if errors.As(err, &faults) || len(tried.faults) > 0 {
+		tried.faults = append(tried.faults, faults...)
+		return s.bench(w, r, stored, &tried, "Not saved")
 	}
 	if err != nil {
 		return err
 	}
-	return s.save(w, r, stored.ID, job, plan)
+	return s.save(w, r, stored.ID, tried.job, plan)
 }
 
-// posted lays the form over the stored job and does what the button asks.
-func posted(r *http.Request, stored store.Job) (survey.Job, error) {
+// posted lays the form over the job it was filled from and does what the
+// button asks.
+func posted(r *http.Request, stored store.Job) (attempt, error) {
 	if err := r.ParseForm(); err != nil {
-		return survey.Job{}, err
+		return attempt{}, err
 	}
-	job, err := survey.Read(stored.Document)
+	job, err := filled(r, stored)
+	if err != nil {
+		return attempt{}, err
+	}
+	before, _ := filled(r, stored) // again, because Decode writes into the first
+	tried := attempt{typed: map[string]string{}}
+	err = form.Decode(&job, r.PostForm)
+	if err != nil && !errors.As(err, &tried.faults) {
+		return attempt{}, err
+	}
+	for _, f := range tried.faults {
+		tried.typed[f.Path] = r.PostForm.Get(f.Path)
+	}
+	err = form.Apply(&job, r.PostForm.Get(form.Do))
+	tried.job, tried.shown = job, form.Shown(job, before)
+	return tried, err
+}
+
+// filled reads the job a posted form was filled from.
+func filled(r *http.Request, stored store.Job) (survey.Job, error) {
+	kept, err := survey.Read(stored.Document)
 	if err != nil {
 		return survey.Job{}, err
 	}
-	if err := form.Decode(&job, r.PostForm); err != nil {
-		return survey.Job{}, err
-	}
-	return job, form.Apply(&job, r.PostForm.Get(form.Do))
+	return form.Base(kept, r.PostForm)
 }
 
 // save keeps a job that was solved, and shows it.
@@ -114,6 +133,8 @@ func (s *Server) move(step func(context.Context, int64, int64) (store.Job, error
 // attempt is a job as typed that could not be solved.
 type attempt struct {
 	job    survey.Job
+	shown  survey.Job        // the job its form is filled from
+	typed  map[string]string // by path, what no field of the job can hold
 	faults survey.Faults
 }
 
@@ -131,7 +152,12 @@ func (s *Server) bench(w http.ResponseWriter, r *http.Request, stored store.Job,
 	page, code := s.viewOf(r, stored, job, plan, status), http.StatusOK
 	page.Faults = faults
 	if tried != nil {
-		page.Typed, page.Faults, code = tried.job, tried.faults, http.StatusUnprocessableEntity
+		shown, err := survey.Write(tried.shown)
+		if err != nil {
+			return err
+		}
+		page.Typed, page.Raw, page.Filled = tried.job, tried.typed, string(shown)
+		page.Faults, code = tried.faults, http.StatusUnprocessableEntity
 		if base, err := revision(r); err == nil {
 			page.Revision = base
 		}
@@ -143,7 +169,7 @@ func (s *Server) bench(w http.ResponseWriter, r *http.Request, stored store.Job,
 func (s *Server) viewOf(r *http.Request, stored store.Job, job survey.Job, plan layout.Plan, status string) view.Bench {
 	b := view.Bench{
 		ID: stored.ID, Revision: stored.Revision, CanUndo: stored.CanUndo, CanRedo: stored.CanRedo,
-		Typed: job, Plan: plan, Wall: front(r, plan), Status: status,
+		Typed: job, Filled: string(stored.Document), Plan: plan, Wall: front(r, plan), Status: status,
 	}
 	draw(&b)
 	return b

@@ -73,7 +73,7 @@ func remove(job *survey.Job, path string) error {
 }
 
 func pin(job *survey.Job, rest string) error {
-	at, value, found := strings.Cut(rest, "=")
+	at, value, found := cutLast(rest, "=")
 	name, is, _ := cutLast(at, " ")
 	if !found || !slices.Contains(wallNames(*job), name) {
 		return fmt.Errorf("there is no wall %q", name)

@@ -23,7 +23,7 @@ func follow(job *survey.Job, before []string) {
 			continue
 		}
 		was, err := length.Parse(old, system)
-		if err != nil {
+		if _, unread := length.Parse(job.Walls[i].Width, system); err != nil || unread != nil {
 			continue
 		}
 		w := &job.Walls[i]

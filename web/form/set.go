@@ -130,7 +130,7 @@ func setLeaf(v reflect.Value, value string) error {
 	case reflect.Int:
 		n, err := strconv.Atoi(strings.TrimSpace(value))
 		if err != nil && strings.TrimSpace(value) != "" {
-			return fmt.Errorf("%q is not a whole number", value)
+			return &notWhole{value}
 		}
 		v.SetInt(int64(n))
 	default:
@@ -138,3 +138,8 @@ func setLeaf(v reflect.Value, value string) error {
 	}
 	return nil
 }
+
+// notWhole is text in a field that holds a count.
+type notWhole struct{ text string }
+
+func (n *notWhole) Error() string { return strconv.Quote(n.text) + " is not a whole number" }

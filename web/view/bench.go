@@ -17,10 +17,12 @@ type Bench struct {
 	Revision int64
 	CanUndo  bool
 	CanRedo  bool
-	Typed    survey.Job  // what the form shows: the job as typed last
-	Faults   []Fault     // what keeps the typed job from being solved
-	Plan     layout.Plan // the last good plan
-	Wall     int         // the wall brought to the front, or -1 for the wrap
+	Typed    survey.Job        // what the form shows: the job as typed last
+	Raw      map[string]string // by path, text typed where the job holds no text
+	Filled   string            // the job file the form is filled from
+	Faults   []Fault           // what keeps the typed job from being solved
+	Plan     layout.Plan       // the last good plan
+	Wall     int               // the wall brought to the front, or -1 for the wrap
 	Drawing  templ.Component
 	Slides   []templ.Component // by wall
 	Status   string            // "Saved" and the like
@@ -36,7 +38,12 @@ func (b Bench) System() length.System {
 }
 
 // Value gives what was typed in a field.
-func (b Bench) Value(path string) string { return form.Get(b.Typed, path) }
+func (b Bench) Value(path string) string {
+	if raw, odd := b.Raw[path]; odd {
+		return raw
+	}
+	return form.Get(b.Typed, path)
+}
 
 // Echo says how a length was understood, in both systems, or nothing.
 func (b Bench) Echo(path string) string {
