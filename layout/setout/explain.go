@@ -101,31 +101,69 @@ func slivers(n int) string {
 	return fmt.Sprintf("%d slivers", n)
 }
 
-// doubts tell how far the width of a wall may be wrong, at its right end, with
-// the set-out as it is, before a sliver appears there. From the pieces that the
-// right end cuts: a piece may shrink to the sliver limit, or the wall may grow
-// until the next tile's strip is more than sealant fills.
+// doubts tell how far each measured length may be wrong, with the set-out as it
+// is, before a sliver appears along its boundary: the wall's width at its right
+// end, the drop to each base, the rise to a ceiling. From the pieces that the
+// boundary cuts: a piece may shrink to the sliver limit, or grow until what
+// comes after the next joint is more than sealant fills.
 func doubts(room survey.Room, wall int, w Wall) []Doubt {
-	limit := piece.SliverLimit(room, room.Tile.Width)
-	seal := length.Length(0)
-	if w.Found.Right.Meets {
-		seal = room.Sealant - w.Found.Right.Gap
-	}
-	shrink, grow, found := length.Length(0), length.Length(0), false
-	for _, p := range w.Pieces {
-		if !cutBy(p, survey.SideRight) {
-			continue
+	var out []Doubt
+	add := func(what string, measured length.Length, side plane.Side, level bool) {
+		if shrink, grow, found := slack(room, w, side, level); found {
+			out = append(out, Doubt{what, wall, measured, measured - shrink, measured + grow})
 		}
-		s, g := max(0, p.Wide-limit), room.Tile.Width-p.Wide+room.Joint+seal
-		if !found {
-			shrink, grow, found = s, g, true
-		}
-		shrink, grow = min(shrink, s), min(grow, g)
 	}
-	if !found {
-		return nil
+	f := w.Found
+	add("width of "+f.Name, f.Width, survey.SideRight, false)
+	for i, b := range f.Base {
+		add("drop to the "+b.Meets+" under "+f.Name, -highest(b.Readings), survey.SideBase+plane.Side(i), true)
 	}
-	return []Doubt{{"width of " + w.Found.Name, wall, w.Found.Width, w.Found.Width - shrink, w.Found.Width + grow}}
+	if f.Head.Meets {
+		add("rise to the ceiling over "+f.Name, -highest(negated(f.Head.Readings)), survey.SideHead, true)
+	}
+	return out
 }
 
-func cutBy(p piece.Piece, side plane.Side) bool { return slices.Contains(p.Cuts, side) }
+func highest(readings []survey.Reading) length.Length {
+	top := readings[0].Value
+	for _, r := range readings {
+		top = max(top, r.Value)
+	}
+	return top
+}
+
+func negated(readings []survey.Reading) []survey.Reading {
+	out := make([]survey.Reading, len(readings))
+	for i, r := range readings {
+		out[i] = survey.Reading{At: r.At, Value: -r.Value}
+	}
+	return out
+}
+
+// slack is how far a boundary may move in and out before one of the pieces it
+// cuts becomes a sliver, or another follows it.
+func slack(room survey.Room, w Wall, side plane.Side, level bool) (shrink, grow length.Length, found bool) {
+	tile := room.Tile.Width
+	if level {
+		tile = room.Tile.Height
+	}
+	seal := length.Length(0)
+	if b := w.Shape.Sides[side]; b.Meets {
+		seal = room.Sealant - b.Gap
+	}
+	for _, p := range w.Pieces {
+		if !slices.Contains(p.Cuts, side) {
+			continue
+		}
+		size := p.Wide
+		if level {
+			size = p.High
+		}
+		in, out := max(0, size-piece.SliverLimit(room, tile)), tile-size+room.Joint+seal
+		if !found {
+			shrink, grow, found = in, out, true
+		}
+		shrink, grow = min(shrink, in), min(grow, out)
+	}
+	return shrink, grow, found
+}
