@@ -104,6 +104,11 @@ func TestRules(t *testing.T) {
 		{"small ends in running bond", "small end in every second course", func(in *Input) { in.Walls[0].Pieces = ends(); half(in) },
 			[]string{`At the left end of back every second course ends in 2", the others in 6".`}},
 		{"a set-out rounded to the tape", "rounded to the tape", func(in *Input) { in.Setout.Loss = "lost" }, []string{"lost"}},
+		{"tiles that vary over ten courses, a niche at the fifth", "drift of the courses", func(in *Input) {
+			in.Walls[0].Pieces[1].Row = 9
+			opens(in, niche, 8, 20, 16, 28)
+		}, []string{`From the course line the top course may drift by 5/16" (10 courses × 1/32"), the sill of niche shelf by 5/32".`}},
+		{"tiles that do not vary", "drift of the courses", func(in *Input) { in.Room.Tile.Vary = 0 }, nil},
 
 		{"a half bond of short tile", "offset of long tile", half, nil},
 		{"a third bond of long tile", "offset of long tile", func(in *Input) { long(in); in.Room.Bond = survey.BondRule{Num: 2, Den: 3} }, nil},
