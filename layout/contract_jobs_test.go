@@ -64,7 +64,7 @@ func randomJob(t *rapid.T) survey.Job {
 	if d.metric {
 		job.Units = "mm"
 	}
-	job.Tile = survey.Tile{Width: d.text(d.mm("tile width", 60, 400)), Height: d.text(d.mm("tile height", 60, 300))}
+	job.Tile = survey.Tile{Width: d.text(d.mm("tile width", 90, 400)), Height: d.text(d.mm("tile height", 70, 300))}
 	job.Joint = d.text(d.mm("joint", 1, 6))
 	if offset := rapid.SampledFrom([]string{"", "1/2", "1/3"}).Draw(t, "offset"); offset != "" {
 		job.Bond = survey.Bond{Kind: "running", Offset: offset, Hand: rapid.SampledFrom([]string{"", "left", "right"}).Draw(t, "hand")}
@@ -88,7 +88,7 @@ func randomJob(t *rapid.T) survey.Job {
 }
 
 func (d draws) wall(name string, cornerLeft, cornerRight bool) survey.Wall {
-	width := d.mm("width", 700, 1300)
+	width := d.mm("width", 600, 1000)
 	w := survey.Wall{Name: name, Width: d.text(width)}
 	w.Left, w.Right = d.end("left", cornerLeft, 0, d.mm("spread", 0, 60)), d.end("right", cornerRight, width-d.mm("spread", 0, 60), 0)
 	if w.Right.Stops != nil && d.maybe("free right") {
@@ -122,9 +122,9 @@ func (d draws) base(width int) []survey.Segment {
 	drop := d.mm("drop", 300, 500)
 	reading := func(at, drop int) survey.Drop { return survey.Drop{At: d.text(at), Drop: d.text(drop)} }
 	if d.maybe("step") {
-		front := d.mm("front", 60, 300)
+		front, floor := d.mm("front", 60, 300), drop+d.mm("tub", 60, 300)
 		return []survey.Segment{
-			{Meets: "floor", Readings: []survey.Drop{reading(0, drop+d.mm("tub", 60, 300)), reading(front, drop+d.mm("tub", 60, 300))}},
+			{Meets: "floor", Readings: []survey.Drop{reading(0, floor), reading(front, floor+d.mm("rake", -9, 9))}},
 			{Meets: "tub", Readings: []survey.Drop{reading(front, drop), reading(width, drop+d.mm("rake", -9, 9))}}}
 	}
 	return []survey.Segment{{Meets: "tub", Readings: []survey.Drop{reading(0, drop), reading(width/2, drop+d.mm("rake", -9, 9)), reading(width, drop+d.mm("rake", -9, 9))}}}
@@ -141,4 +141,23 @@ func (d draws) openings(width int) (out []survey.Opening) {
 		out = append(out, survey.Opening{Kind: "pipe", Name: "valve", At: d.text(d.mm("pipe at", 150, 550)), Height: &survey.Measure{Plain: d.text(d.mm("pipe height", -220, -90))}, Diameter: d.text(d.mm("diameter", 20, 120))})
 	}
 	return out
+}
+
+// pinned fixes the course line and every start somewhere on the tape.
+func pinned(t *rapid.T, job survey.Job) survey.Job {
+	d := draws{t, job.Units == "mm"}
+	job.Pins = survey.Pins{Course: survey.CoursePin{Line: d.text(d.mm("line", -500, 0))}, Walls: map[string]survey.WallPin{}}
+	for _, w := range job.Walls {
+		job.Pins.Walls[w.Name] = survey.WallPin{Joint: d.text(d.mm("start", 0, 700))}
+	}
+	return job
+}
+
+// smallJob is one wall of few tiles.
+func smallJob(t *rapid.T) survey.Job {
+	job := randomJob(t)
+	d := draws{t, job.Units == "mm"}
+	job.Walls, job.SetOrder = job.Walls[:1], nil
+	job.Tile.Width, job.Tile.Height = d.text(d.mm("large tile", 200, 400)), d.text(d.mm("tall tile", 150, 300))
+	return job
 }

@@ -105,15 +105,18 @@ func matching(p part, got []planPiece) int {
 
 // measure holds wide, high, least, share and the flags of a piece.
 func measure(t require.TestingT, r room, part part, piece planPiece) {
-	const slack = 0.004 // mm: a few units of rounding at raked edges
+	slack := 0.004 // mm: a few units of rounding at raked edges
+	if part.lapped {
+		slack = 0.05 // where a leaning lap leaves a corner of a piece, a unit aside is many units up
+	}
 	require.Equal(t, part.whole, piece.Whole, "%s whole", piece.ID)
 	require.InDelta(t, part.wide/perMM, piece.Wide, slack, "wide of %s: %s", piece.ID, part.solid.AsText())
 	require.InDelta(t, part.high/perMM, piece.High, slack, "high of %s: %s", piece.ID, part.solid.AsText())
-	require.InDelta(t, part.share, piece.Share, shareSlack(r), "share of %s", piece.ID)
+	require.InDelta(t, part.share, piece.Share, shareSlack(r)+slack*perMM/min(r.width, r.height), "share of %s", piece.ID)
 	require.Contains(t, []float64{piece.Wide, piece.High}, piece.Least)
 	require.InDelta(t, piece.Share, math.Min(piece.Wide/(r.width/perMM), piece.High/(r.height/perMM)), 1e-4)
 	limit := math.Min(part.wide-r.sliverWide, part.high-r.sliverHigh)
-	if math.Abs(limit) > 4 {
+	if math.Abs(limit) > slack*perMM {
 		require.Equal(t, limit < 0, piece.Sliver, "%s is a sliver", piece.ID)
 	}
 }

@@ -64,6 +64,7 @@ type part struct {
 	sealed      bool    // a strip for the sealant
 	margin      float64 // how far the strip's width is from the limit that decides
 	wide, high  float64 // of the visible part
+	lapped      bool    // some of it is hidden
 	share       float64
 }
 
@@ -75,17 +76,38 @@ func (r room) parts(w wall, t tile) (out []part) {
 		if solid.Area() < 10 { // noise of the library
 			continue
 		}
-		p := part{tile: t, solid: solid, face: must(geom.Intersection(solid, w.region)), margin: math.Inf(1)}
+		p := part{tile: t, solid: solid, face: w.drilled(solid), margin: math.Inf(1)}
 		p.whole = p.face.Area() > full-1
 		if p.face.Area() < 10 {
 			continue
 		}
 		ends := r.strip(w, &p)
 		p.left, p.right = ends[0] && !p.whole, ends[1] && !p.whole
-		shown := must(geom.Intersection(solid, w.shown))
-		p.wide, p.high = across(edgesOf(shown, false)), across(edgesOf(shown, true))
+		p.wide, p.high = across(w.edgesShown(t, solid, false)), across(w.edgesShown(t, solid, true))
+		p.lapped = must(geom.Intersection(t.geometry(), w.shown)).Area() < g.Area()-1
 		p.share = min(p.wide/r.width, p.high/r.height)
 		out = append(out, p)
+	}
+	return out
+}
+
+// drilled is a part less the pipes.
+func (w wall) drilled(g geom.Geometry) geom.Geometry {
+	for _, p := range w.pipes {
+		g = must(geom.Difference(g, p.disc()))
+	}
+	return g
+}
+
+// edgesShown are the edges of what a part shows, x and y swapped if asked. The
+// tile is cut anew: a library in floats is best asked once.
+func (w wall) edgesShown(t tile, part geom.Geometry, swap bool) (out []side) {
+	lo, hi, _ := part.Envelope().MinMaxXYs()
+	for _, g := range must(geom.Intersection(t.geometry(), w.shown)).Dump() {
+		c, d, ok := g.Envelope().MinMaxXYs()
+		if ok && c.X >= lo.X-1 && d.X <= hi.X+1 && c.Y >= lo.Y-1 && d.Y <= hi.Y+1 {
+			out = append(out, edgesOf(g, swap)...)
+		}
 	}
 	return out
 }
