@@ -19,7 +19,7 @@ func BenchmarkSolve(b *testing.B) {
 		require.NoError(b, err)
 		job, err := survey.Read(file)
 		require.NoError(b, err)
-		b.Run(name, func(b *testing.B) { solve(b, job) })
+		b.Run(name, func(b *testing.B) { benchSolve(b, job) })
 	}
 }
 
@@ -29,7 +29,7 @@ func BenchmarkGrowth(b *testing.B) {
 		job := growing(tile)
 		plan, err := layout.Solve(job)
 		require.NoError(b, err)
-		b.Run(fmt.Sprintf("pieces=%d", len(plan.Walls[0].Pieces)), func(b *testing.B) { solve(b, job) })
+		b.Run(fmt.Sprintf("pieces=%d", len(plan.Walls[0].Pieces)), func(b *testing.B) { benchSolve(b, job) })
 	}
 }
 
@@ -49,7 +49,7 @@ func growing(tile string) survey.Job {
 	}
 }
 
-func solve(b *testing.B, job survey.Job) {
+func benchSolve(b *testing.B, job survey.Job) {
 	pieces := 0
 	b.ReportAllocs()
 	for b.Loop() {
