@@ -45,7 +45,7 @@ func Elevation(plan layout.Plan, wall int, o Options) Scene {
 	b.levelString(f, f.at(0, r.Bottom).Y+ground+6500, across)
 	b.flags(f, true)
 	b.heading(w, m.left)
-	b.keyPlan(Point{b.Width - 44000, 3000}, Point{40000, b.texts.letter + 7000}, wall)
+	b.keyPlan(Point{b.Width - keyPlanRoom, 3000}, Point{40000, b.texts.letter + 7000}, wall)
 	b.legend(Point{m.left, b.Height - 2000 - b.legendHeight(under)}, under)
 	if o.Handles {
 		b.handles(f, w)
@@ -81,11 +81,15 @@ func (b *board) heading(w layout.Wall, x Micron) {
 	tag := Tag{Kind: Name, Wall: -1}
 	b.label(Label{Tag: tag, Text: w.Found.Letter, Size: size, Bold: true, At: Point{x, y}, Colour: Black})
 	x += TextWidth(w.Found.Letter, size) + size*3/4
-	b.label(Label{Tag: tag, Text: wallName(w.Found.Name), Size: b.texts.note * 3 / 2, Bold: true,
+	space := (b.Width - keyPlanRoom - x) * 100 / 115
+	b.label(Label{Tag: tag, Text: short(wallName(w.Found.Name), b.texts.note*3/2, space), Size: b.texts.note * 3 / 2, Bold: true,
 		At: Point{x, y - b.texts.note*8/5}, Colour: Black})
 	b.label(Label{Tag: tag, Text: seen + b.unitNote(), Size: b.texts.note,
 		At: Point{x, y}, Colour: Grey})
 }
+
+// keyPlanRoom is the room the key plan takes beside the heading.
+const keyPlanRoom = 44000
 
 const seen = "seen from inside the room · "
 

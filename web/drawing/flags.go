@@ -13,13 +13,14 @@ const flagRadius = 2400
 // list; where there is little room, only faults and warnings.
 func (b *board) flags(f frame, all bool) {
 	var taken []Point
+	texts := b.texting()
 	for i, x := range b.plan.Findings {
 		if x.Wall != f.wall || x.At == nil || !all && x.Grade != finding.Fault && x.Grade != finding.Warning {
 			continue
 		}
 		tag := Tag{Kind: Finding, Wall: f.wall, Piece: x.Piece, Finding: i + 1}
 		at := f.at(x.At.X, x.At.Y)
-		c := b.free(at, taken)
+		c := b.free(at, taken, texts)
 		taken = append(taken, c)
 		b.chain(tag, line(Black, 350), at, c)
 		b.disc(tag, fill(Black), at, 600)
@@ -29,18 +30,63 @@ func (b *board) flags(f frame, all bool) {
 }
 
 // free is a place for a flag beside its point: the first round it that keeps
-// clear of the flags already set and of the paper's edge.
-func (b *board) free(at Point, taken []Point) Point {
+// clear of the flags already set, of every text and of the paper's edge; where
+// all are taken, the first that keeps clear of the flags.
+func (b *board) free(at Point, taken []Point, texts []box) Point {
+	if c, found := b.spot(at, taken, texts); found {
+		return c
+	}
+	c, _ := b.spot(at, taken, nil)
+	return c
+}
+
+func (b *board) spot(at Point, taken []Point, texts []box) (Point, bool) {
 	const step = 4200
-	for ring := Micron(1); ring <= 3; ring++ {
+	for ring := Micron(1); ring <= 5; ring++ {
 		for _, d := range []Point{{1, -1}, {-1, -1}, {1, 1}, {-1, 1}, {0, -1}, {0, 1}, {1, 0}, {-1, 0}} {
 			c := Point{at.X + d.X*step*ring, at.Y + d.Y*step*ring}
-			if b.onPaper(c) && apartFrom(c, taken) {
-				return c
+			if b.onPaper(c) && apartFrom(c, taken) && clearOf(c, texts) {
+				return c, true
 			}
 		}
 	}
-	return Point{at.X + step, at.Y - step}
+	return Point{at.X + step, at.Y - step}, false
+}
+
+// box is an upright rectangle on paper, from its upper left corner to its
+// lower right.
+type box struct{ from, to Point }
+
+// texting gives the boxes of all texts drawn so far.
+func (b *board) texting() []box {
+	var out []box
+	for _, e := range b.Elements {
+		if l, ok := e.(Label); ok {
+			out = append(out, l.box())
+		}
+	}
+	return out
+}
+
+// box is about the room a label takes.
+func (l Label) box() box {
+	w := l.width()
+	before := []Micron{0, w / 2, w}[l.Anchor]
+	if l.Up {
+		return box{Point{l.At.X - l.Size*3/4, l.At.Y + before - w}, Point{l.At.X, l.At.Y + before}}
+	}
+	return box{Point{l.At.X - before, l.At.Y - l.Size*3/4}, Point{l.At.X - before + w, l.At.Y}}
+}
+
+// clearOf tells whether a flag at c covers none of the texts.
+func clearOf(c Point, texts []box) bool {
+	const r = flagRadius + 200
+	for _, t := range texts {
+		if c.X+r > t.from.X && c.X-r < t.to.X && c.Y+r > t.from.Y && c.Y-r < t.to.Y {
+			return false
+		}
+	}
+	return true
 }
 
 func (b *board) onPaper(c Point) bool {

@@ -1,6 +1,9 @@
 package drawing
 
-import "unicode/utf8"
+import (
+	"strings"
+	"unicode/utf8"
+)
 
 // Text heights on paper. On a screen 300 mm of paper take about 1200 px.
 type texts struct {
@@ -53,6 +56,19 @@ func advance(r rune) Micron {
 		return 760
 	}
 	return 900
+}
+
+// short cuts a text that runs longer than the space there is, and says so.
+func short(s string, size, space Micron) string {
+	if TextWidth(s, size) <= space {
+		return s
+	}
+	for r := []rune(s); len(r) > 0; r = r[:len(r)-1] {
+		if cut := strings.TrimRight(string(r), " ") + "…"; TextWidth(cut, size) <= space {
+			return cut
+		}
+	}
+	return "…"
 }
 
 // apart keeps a figure and its name apart; two spaces would run together in SVG.

@@ -76,7 +76,9 @@ func (b *board) nameOver(f frame, w layout.Wall, r plane.Rect) {
 	at.Y -= ground + 3500
 	b.label(Label{Tag: tag, Text: letter, Size: size, Bold: true, At: at, Colour: Black})
 	at.X += TextWidth(letter, size) + 1800
-	b.label(Label{Tag: tag, Text: w.Found.Name + apart + b.figure(w.Found.Width), Size: b.texts.note, At: at, Colour: Black})
+	width := apart + b.figure(w.Found.Width)
+	space := f.at(r.Right, 0).X + wrapGap - 1500 - at.X - TextWidth(width, b.texts.note)
+	b.label(Label{Tag: tag, Text: short(w.Found.Name, b.texts.note, space) + width, Size: b.texts.note, At: at, Colour: Black})
 }
 
 // lineNames names the level line and the course line at the left margin.
