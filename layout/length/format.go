@@ -20,9 +20,18 @@ func (l Length) Format(s System, step Length) string {
 	case l < 0:
 		return "-" + (-l).Format(s, 0)
 	case l >= feetFrom:
-		return strconv.FormatInt(DivFloor(l, Foot), 10) + "'-" + Mod(l, Foot).Plain(s, 0) + `"`
+		return strconv.FormatInt(DivFloor(l, Foot), 10) + "'-" + overFeet(Mod(l, Foot)) + `"`
 	}
 	return l.Plain(s, 0) + `"`
+}
+
+// overFeet gives the inches that follow feet: 7 1/2, and 0 1/16, because
+// 4'-1/16" is soon read as 4'-1".
+func overFeet(l Length) string {
+	if l > 0 && l < Inch {
+		return "0 " + l.Plain(Imperial, 0)
+	}
+	return l.Plain(Imperial, 0)
 }
 
 // Plain gives the bare number in inches or millimetres, rounded to the nearest

@@ -25,7 +25,7 @@ func TestFormatShowsWhatATapeShows(t *testing.T) {
 		{48*in - 1, length.Imperial, in / 16, `4'-0"`},
 		{i16(47, 15), length.Imperial, in / 16, `47 15/16"`},
 		{i16(55, 8), length.Imperial, in / 16, `4'-7 1/2"`},
-		{i16(48, 1), length.Imperial, in / 16, `4'-1/16"`},
+		{i16(48, 1), length.Imperial, in / 16, `4'-0 1/16"`},
 		{-i16(55, 8), length.Imperial, in / 16, `-4'-7 1/2"`},
 		{in / 64, length.Imperial, in / 64, `1/64"`},
 		{in / 64, length.Imperial, in / 16, `0"`},
