@@ -145,7 +145,7 @@ func plainOf(solid, visible plane.Ring, row bond.Row, rule piece.Rule) (p plain,
 	p.plainKey = plainKey{o.fromOut, o.from, o.to, o.toOut, seen.from, seen.to, 0, false, o.left, o.right, o.under, o.over, row.Phase}
 	whole, level := o.flat()
 	high, flat := seen.flat()
-	if !level || !flat {
+	if !level || !flat || o.steps != nil {
 		p.rake, p.wall = &seen, &o
 		p.lean = o.fromOut < o.from || o.to < o.toOut
 		return p, !rule.Plumb // a lap hides part of a column's breadth

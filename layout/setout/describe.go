@@ -7,8 +7,6 @@ import (
 	"coursewright/layout/piece"
 )
 
-var half = piece.Half
-
 // describe turns the best set-out on the tape into what a person is told, with
 // the exact best beside it.
 func (s *solver) describe(t, exact result) Setout {

@@ -19,6 +19,9 @@ type Merit struct {
 	Find      int // how hard the starts are to find again, summed over the walls
 }
 
+// half is the most that a smallest cut counts for.
+var half = piece.Half
+
 // Terms are the names of the order of merit, as Compare counts them.
 var Terms = [...]string{"bare wall", "slivers", "edges off the joint lines", "smallest cut", "balance", "cut pieces", "a start that is easy to find"}
 

@@ -93,6 +93,13 @@ func (r *plainRow) count(first length.Length) {
 	if into > width && r.tall(r.to) {
 		r.bare(r.right, into-width+r.toOut-r.to)
 	}
+	if r.rake != nil {
+		for _, x := range r.wall.steps { // a step in a joint may leave bare wall
+			if into := length.Mod(x-first, pitch); into >= width || into == 0 {
+				r.ok = false
+			}
+		}
+	}
 	for ; i <= last && r.ok; i++ {
 		left := first + i*pitch
 		if left >= max(r.from, r.seenFrom) && left+width <= min(r.seenTo, r.to) {
@@ -122,6 +129,10 @@ func (r *plainRow) add(wide, high length.Length, cut bool, n int) {
 // unless it is a strip along the base or head that sealant takes. It tells
 // whether there is a piece.
 func (r *plainRow) raked(a, b, c, d length.Length, cut bool) bool {
+	if r.wall.stepped(a, b) {
+		r.cut(r.first + length.Length(length.DivFloor(a-r.first, r.bond.Along()))*r.bond.Along())
+		return false
+	}
 	if _, most := r.wall.heights(a, b); most <= r.rule.Sealant && r.low(most) {
 		return false
 	}
@@ -149,7 +160,7 @@ func (r *plainRow) low(most length.Length) bool {
 func (r *plainRow) piece(left length.Length) {
 	right := left + r.bond.Width
 	a, b := max(left, r.from), min(right, r.to)
-	if r.lean {
+	if r.lean || r.rake != nil && r.wall.stepped(left, right) {
 		r.cut(left)
 		return
 	}
@@ -248,6 +259,9 @@ func (r *plainRow) drill(h *hole) {
 
 // full tells whether the row has its full height all the way from a to b.
 func (r *plainRow) full(a, b length.Length) bool {
+	if r.wall.stepped(a, b) {
+		return false
+	}
 	least, _ := r.rake.heights(a, b)
 	return least == r.bond.Height
 }

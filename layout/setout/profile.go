@@ -13,9 +13,10 @@ type outline struct {
 	fromOut, from length.Length // the left end, at its outermost and innermost
 	to, toOut     length.Length // the right end, innermost and outermost
 	left, right   plane.Side
-	lower, upper  []plane.Point // left to right
-	under, over   plane.Side    // what the long edges lie on, all or in part
-	mixed         bool          // some part of them is a factory edge
+	lower, upper  []plane.Point   // left to right
+	under, over   plane.Side      // what the long edges lie on, all or in part
+	mixed         bool            // some part of them is a factory edge
+	steps         []length.Length // where the lower edge steps, as at the front of a tub
 }
 
 // outlineOf reads a ring of that shape; anything else is not ok. An end may be
@@ -52,11 +53,16 @@ func walk(ring plane.Ring, first int) (o outline, ok bool) {
 		o.fromOut, o.from = min(o.fromOut, at(i+1).X), max(o.from, at(i+1).X)
 	}
 	o.lower = append(o.lower, at(i).Point)
-	for ; i < n && !steep(at(i), at(i+1)) && at(i+1).X > at(i).X; i++ {
-		o.lower = append(o.lower, at(i+1).Point)
-		if !o.lie(&o.under, at(i).On) {
+	for ; i < n && at(i+1).X >= at(i).X; i++ {
+		if steep(at(i), at(i+1)) {
+			if at(i).X != at(i+1).X || steep(at(i+1), at(i+2)) || at(i+2).X <= at(i+1).X {
+				break
+			}
+			o.steps = append(o.steps, at(i).X)
+		} else if !o.lie(&o.under, at(i).On) {
 			return o, false
 		}
+		o.lower = append(o.lower, at(i+1).Point)
 	}
 	o.to, o.toOut = at(i).X, at(i).X
 	o.right = at(i).On
@@ -93,6 +99,16 @@ func (o *outline) lie(side *plane.Side, on plane.Side) bool {
 }
 
 func steep(a, b plane.Corner) bool { return (b.Y - a.Y).Abs() > (b.X - a.X).Abs() }
+
+// stepped tells whether the lower edge steps between a and b or at one of them.
+func (o *outline) stepped(a, b length.Length) bool {
+	for _, x := range o.steps {
+		if a <= x && x <= b {
+			return true
+		}
+	}
+	return false
+}
 
 // flat tells whether both long edges are level, and how far apart.
 func (o *outline) flat() (high length.Length, ok bool) {

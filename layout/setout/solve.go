@@ -4,7 +4,6 @@ import (
 	"slices"
 
 	"coursewright/layout/length"
-	"coursewright/layout/piece"
 	"coursewright/layout/survey"
 )
 
@@ -21,11 +20,6 @@ func Solve(room survey.Room) Setout {
 	}
 	s := tape.solver
 	return s.describe(tape, s.finer(tape, s.near(tape.line)))
-}
-
-// near are the lines that can be best within one step of the tape.
-func (s *solver) near(line length.Length) []length.Length {
-	return slices.DeleteFunc(s.lines(false), func(x length.Length) bool { return (x - line).Abs() >= s.room.Tape })
 }
 
 func hands(room survey.Room) []survey.Hand {
@@ -198,69 +192,6 @@ func (s *solver) hopeful(chosen []choice, rest []Merit, beat Merit) bool {
 	return m.Better(beat)
 }
 
-// search is the search for the best start on one wall and one course line.
-type search struct {
-	*field
-	line    length.Length
-	edges   []length.Length
-	bounds  []Merit           // by edge, the most promising first
-	of      func(Merit) Merit // what of a merit is compared
-	weighed []*choice
-	heads   func(edge length.Length) []headed
-}
-
-func (s *solver) search(w int, line length.Length, fromLine Merit, onTape bool) *search {
-	f := s.fields[w]
-	q := &search{field: f, line: line, edges: s.edges(w, line, onTape)}
-	q.heads = func(edge length.Length) []headed {
-		across, _ := f.frame(line, edge)
-		return s.compiled(w, across, line)
-	}
-	byEdge := make(map[length.Length]Merit, len(q.edges))
-	for _, e := range q.edges {
-		b := f.startAxis.bound(e)
-		b.Slivers = max(b.Slivers, fromLine.Slivers)
-		b.CutPieces = max(b.CutPieces, fromLine.CutPieces)
-		b.OffLine = fromLine.OffLine
-		b.Smallest = b.Smallest.Min(fromLine.Smallest)
-		byEdge[e] = b
-	}
-	slices.SortStableFunc(q.edges, func(a, b length.Length) int { o, _ := byEdge[a].Compare(byEdge[b]); return o })
-	for _, e := range q.edges {
-		q.bounds = append(q.bounds, byEdge[e])
-	}
-	q.weighed = make([]*choice, len(q.edges))
-	return q
-}
-
-// best is the best start when a smallest cut over most counts no more.
-func (q *search) best(most piece.Share) choice {
-	capped := func(m Merit) Merit { m.Smallest = m.Smallest.Min(most); return q.of(m) }
-	at := -1
-	var best Merit
-	for i, e := range q.edges {
-		if at >= 0 && !capped(q.bounds[i]).Better(best) {
-			continue
-		}
-		if q.weighed[i] == nil {
-			c, ok := q.weighIf(q.line, e, q.heads(e), func(m Merit) bool {
-				m.OffLine = max(m.OffLine, q.bounds[i].OffLine)
-				return at < 0 || capped(m).Better(best)
-			})
-			if !ok {
-				continue
-			}
-
-			q.weighed[i] = &c
-		}
-		m := capped(q.weighed[i].merit)
-		if at < 0 || m.Better(best) || !best.Better(m) && e < q.edges[at] {
-			best, at = m, i
-		}
-	}
-	return *q.weighed[at]
-}
-
 func total(choices []choice) Merit {
 	m := Merit{Smallest: half}
 	for _, c := range choices {
@@ -297,112 +228,4 @@ func (s *solver) compiled(w int, across, line length.Length) []headed {
 	}
 	s.memo[key] = out
 	return out
-}
-
-// lines lists the course lines that can be best, over one period.
-func (s *solver) lines(onTape bool) []length.Length {
-	if s.room.Line != nil {
-		return []length.Length{*s.room.Line}
-	}
-	pitch := s.room.Tile.Height + s.room.Joint
-	from, period := s.lowest(), pitch*s.periods()
-	var fs []feature
-	for _, f := range s.fields {
-		l := f.levels()
-		if s.room.Bond.Plumb {
-			l = f.withShifts(l)
-		}
-		fs = append(fs, l...)
-	}
-	out := phases(unique(fs), s.room.Tile.Height, pitch, s.fields[0].lineAxis.limit, s.room.Joint, from, period)
-	if onTape {
-		out = onTapeOnly(out, s.room.Tape, 0)
-	}
-	return out
-}
-
-// periods is over how many pitches the line must be tried: one, unless a
-// pinned start ties the courses to the line.
-func (s *solver) periods() length.Length {
-	for _, w := range s.room.Walls {
-		if w.Pin != nil && !s.room.Bond.Plumb {
-			return length.Length(max(1, s.room.Bond.Den))
-		}
-	}
-	return 1
-}
-
-// lowest is where the course line is looked for first: the lowest tile of the
-// widest wall.
-func (s *solver) lowest() length.Length {
-	widest := s.fields[0]
-	for _, f := range s.fields {
-		if f.found.Width > widest.found.Width {
-			widest = f
-		}
-	}
-	return widest.shape.Solid.Bounds().Bottom
-}
-
-// edges lists the starts that can be best on a wall, as left edges of a tile
-// of course 0, over one period round the wall's centre.
-func (s *solver) edges(w int, line length.Length, onTape bool) []length.Length {
-	f := s.fields[w]
-	tile, joint := s.room.Tile.Width, s.room.Joint
-	if p := f.found.Pin; p != nil {
-		return []length.Length{edgeAt(p.X, p.OnTile, tile, joint)}
-	}
-	fs := f.startFeatures
-	if !f.plumb {
-		for _, h := range s.compiled(w, line, line) {
-			fs = append(fs[:len(fs):len(fs)], f.rakes(h.compiled)...)
-		}
-		if len(fs) == len(f.startFeatures) {
-			if f.plain[onTape] == nil {
-				f.plain[onTape] = s.edgesAt(w, fs, onTape)
-			}
-			return slices.Clone(f.plain[onTape])
-		}
-	}
-	return s.edgesAt(w, unique(fs), onTape)
-}
-
-// plainEdges are the starts that can be best as far as the plumb edges go.
-func (s *solver) plainEdges(w int) []length.Length {
-	return s.edgesAt(w, s.fields[w].startFeatures, false)
-}
-
-func (s *solver) edgesAt(w int, fs []feature, onTape bool) []length.Length {
-	f := s.fields[w]
-	tile, joint := s.room.Tile.Width, s.room.Joint
-	pitch := tile + joint
-	period := pitch
-	if f.plumb {
-		period *= length.Length(len(f.shifts))
-	}
-	from := f.found.Width.Half() - period.Half()
-	out := phases(fs, tile, pitch, f.startAxis.limit, joint, from, period)
-	if onTape {
-		out = onTapeOnly(out, s.room.Tape, joint.Half(), -tile.Half())
-	}
-	for _, c := range f.classics(f.placed) {
-		for x := from + length.Mod(c.edge(tile, joint)-from, pitch); x < from+period; x += pitch {
-			out = append(out, x)
-		}
-	}
-	slices.Sort(out)
-	return slices.Compact(out)
-}
-
-// onTapeOnly replaces every place by its two neighbours on the tape, where the
-// tape reads the place less one of the offsets.
-func onTapeOnly(places []length.Length, tape length.Length, offsets ...length.Length) []length.Length {
-	var out []length.Length
-	for _, x := range places {
-		for _, o := range offsets {
-			out = append(out, (x-o).FloorTo(tape)+o, (x-o).CeilTo(tape)+o)
-		}
-	}
-	slices.Sort(out)
-	return slices.Compact(out)
 }

@@ -3,7 +3,6 @@ package setout
 import (
 	"coursewright/layout/length"
 	"coursewright/layout/piece"
-	"coursewright/layout/plane"
 	"coursewright/layout/survey"
 )
 
@@ -147,97 +146,6 @@ func (f *field) limitsOf(p survey.Placed) part {
 }
 
 const beyond = 50 * length.Metre
-
-// open places one free opening where the rows it crosses come out best, marks
-// those rows as counted and adds them to the total.
-func (f *field) open(i int, line, edge, along length.Length, h headed, whole part, tallies []piece.Tally, inside []int, p *survey.Placed, total *piece.Tally) {
-	o := f.found.Openings[i]
-	levels, _ := f.level(o, line)
-	plumbs, _ := f.upright(o, edge)
-	acrosses, alongs := levels, plumbs
-	if f.plumb {
-		acrosses, alongs = plumbs, levels
-	}
-	low, high := outerSpan(acrosses)
-	var reach []int
-	for k, c := range h.courses {
-		if inside[k] == 0 && h.has(c) && c.high > low && c.low < high {
-			reach = append(reach, k)
-		}
-	}
-	var best piece.Tally
-	first := true
-	for _, al := range alongs {
-		split := map[int]piece.Tally{}
-		for _, ac := range acrosses {
-			t := piece.NewTally()
-			for _, k := range reach {
-				c := h.courses[k]
-				if c.low >= ac[1] || c.high <= ac[0] {
-					t.Plus(tallies[c.class])
-					continue
-				}
-				if c.low < ac[0] || c.high > ac[1] {
-					t.Plus(f.carved(&h.classes[c.class], c, along, whole, f.edges(ac, al), i))
-					continue
-				}
-				s, there := split[c.class]
-				if !there {
-					s = f.splitTally(&h.classes[c.class], along, whole, al)
-					split[c.class] = s
-				}
-				t.Plus(s)
-			}
-			if first || meritOf(t, 0, 0, f.room.Tile.Width).Better(meritOf(best, 0, 0, f.room.Tile.Width)) {
-				best, first = t, false
-				p.Openings[i] = f.edges(ac, al)
-			}
-		}
-	}
-	for _, k := range reach {
-		inside[k] = i + 1
-	}
-	if len(reach) > 0 {
-		total.Plus(best)
-	}
-}
-
-// splitTally counts a row on both sides of an opening.
-func (f *field) splitTally(k *class, along length.Length, whole part, hole [2]length.Length) piece.Tally {
-	t := f.tally(k, along, part{whole.from, hole[0], whole.left, 0})
-	t.Plus(f.tally(k, along, part{hole[1], whole.to, 0, whole.right}))
-	return t
-}
-
-// carved counts a row that an opening takes a part of the height of.
-func (f *field) carved(k *class, c course, along length.Length, whole part, e survey.Edges, opening int) piece.Tally {
-	hole := plane.Rect{Left: e.Left, Bottom: e.Bottom, Right: e.Right, Top: e.Top}
-	if f.plumb {
-		hole = hole.Transposed()
-	}
-	// Rows of one class stand alike: the hole goes where the class was read.
-	hole.Bottom, hole.Top = hole.Bottom-c.low+k.low, hole.Top-c.low+k.low
-	side := survey.SideBase + plane.Side(len(f.found.Base)+opening)
-	band := k.band.Trim(whole.from, whole.to, whole.left, whole.right).Less(hole, side)
-	return band.Tally(f.row(k, along), f.rule)
-}
-
-func (f *field) edges(across, along [2]length.Length) survey.Edges {
-	if f.plumb {
-		return survey.Edges{Left: across[0], Bottom: along[0], Right: across[1], Top: along[1]}
-	}
-	return survey.Edges{Left: along[0], Bottom: across[0], Right: along[1], Top: across[1]}
-}
-
-func outerSpan(s spans) (low, high length.Length) {
-	for i, x := range s {
-		if i == 0 {
-			low, high = x[0], x[1]
-		}
-		low, high = min(low, x[0]), max(high, x[1])
-	}
-	return low, high
-}
 
 // find tells how hard a start is to find again: 0 on the wall's centre, 1 with
 // a full tile at an end, 2 anywhere else.

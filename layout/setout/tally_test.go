@@ -33,6 +33,11 @@ func randomRoom(t *rapid.T) survey.Room {
 	w.Left = survey.EndFound{Meets: true, Gap: 3 * mm, Behind: 13 * mm, Lean: lean()}
 	w.Right = survey.EndFound{Meets: true, Gap: 3 * mm, Cover: 13 * mm, Lean: lean()}
 	w.Base = []survey.SegmentFound{{Meets: "tub", Gap: 3 * mm, Readings: []survey.Reading{{At: 0, Value: -600 * mm}, {At: w.Width / 2, Value: -600*mm + n("tub", -8, 8)}, {At: w.Width, Value: -600*mm + n("tub", -8, 8)}}}}
+	if rapid.Bool().Draw(t, "leg") {
+		x := n("leg width", 30, 150)
+		w.Base[0].Readings[0].At = x
+		w.Base = append([]survey.SegmentFound{{Meets: "floor", Gap: 3 * mm, Readings: []survey.Reading{{At: 0, Value: -700 * mm}, {At: x, Value: -700 * mm}}}}, w.Base...)
+	}
 	w.Head = survey.HeadFound{Meets: true, Gap: 3 * mm, Readings: []survey.Reading{{At: 0, Value: 400 * mm}, {At: w.Width, Value: 400*mm + n("ceiling", -8, 8)}}}
 	if rapid.Bool().Draw(t, "niche") {
 		w.Openings = []survey.OpeningFound{{Kind: "niche", Name: "n", Left: at(n("left", 100, 300)), Width: at(n("wide", 50, 150)), Bottom: at(n("bottom", -100, 100)), Height: at(n("tall", 50, 200))}}
