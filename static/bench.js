@@ -207,6 +207,17 @@ function select(id) {
   if (row?.closest("details").open) row.scrollIntoView({ block: "nearest" });
 }
 
+// A flag on the drawing opens its finding.
+document.addEventListener("click", (e) => {
+  const flag = e.target.closest?.("#drawing [data-finding]");
+  const finding = flag && document.getElementById(`finding-${flag.dataset.finding}`);
+  if (!finding) return;
+  finding.closest("details").open = true;
+  finding.querySelector("details").open = true;
+  finding.querySelector("summary").focus({ preventScroll: true });
+  finding.scrollIntoView({ block: "center" });
+});
+
 // A link to a field opens the section that holds it.
 document.addEventListener("click", (e) => {
   const link = e.target.closest?.(".faults a");

@@ -9,8 +9,18 @@ import (
 // Group is the findings of one grade.
 type Group struct {
 	Grade    finding.Grade
-	Findings []finding.Finding
+	Findings []Numbered
 }
+
+// Numbered is a finding with its number in the plan, counted from 1: the one
+// its flag on the drawing carries.
+type Numbered struct {
+	finding.Finding
+	Number int
+}
+
+// Flagged tells whether the finding has a place on the drawing.
+func (n Numbered) Flagged() bool { return n.At != nil }
 
 // Grave tells whether the plan itself is in question.
 func (g Group) Grave() bool { return g.Grade == finding.Fault || g.Grade == finding.Warning }
@@ -32,9 +42,9 @@ func (b Bench) grades() []Group {
 	var out []Group
 	for _, grade := range []finding.Grade{finding.Fault, finding.Warning, finding.Advice, finding.Caution} {
 		g := Group{Grade: grade}
-		for _, f := range b.Plan.Findings {
+		for i, f := range b.Plan.Findings {
 			if f.Grade == grade {
-				g.Findings = append(g.Findings, f)
+				g.Findings = append(g.Findings, Numbered{f, i + 1})
 			}
 		}
 		if len(g.Findings) > 0 {

@@ -1,0 +1,33 @@
+package web_test
+
+import (
+	"net/http"
+	"regexp"
+	"testing"
+
+	"github.com/chromedp/chromedp"
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// The number in a flag on the drawing is that of a finding in the list.
+func TestEveryFlagHasItsFindingInTheList(t *testing.T) {
+	s := newSite(t)
+	answer, page := s.get("/jobs/1?wall=2")
+	require.Equal(t, http.StatusOK, answer.StatusCode)
+	flags := regexp.MustCompile(`data-finding="(\d+)"`).FindAllStringSubmatch(page, -1)
+	require.NotEmpty(t, flags)
+	for _, f := range flags {
+		assert.Regexp(t, `id="finding-`+f[1]+`"><details><summary><span class="flag"><span class="hidden">Flag</span> `+f[1]+`</span>`, page)
+	}
+}
+
+func TestAFlagOpensItsFinding(t *testing.T) {
+	s := newSite(t)
+	ctx := browse(t)
+	steps(t, ctx, chromedp.EmulateViewport(1440, 900), chromedp.Navigate(s.URL+"/jobs/1?wall=2"), chromedp.WaitVisible("#drawing svg"))
+	number := see[string](t, ctx, `document.querySelector("#drawing circle[data-finding]").dataset.finding`)
+	steps(t, ctx, chromedp.Click("#drawing text[data-finding]"))
+	await(t, ctx, `document.activeElement.closest("#finding-`+number+`") !== null`)
+	assert.True(t, see[bool](t, ctx, `document.activeElement.closest("details").open`))
+}
