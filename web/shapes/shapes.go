@@ -66,7 +66,7 @@ func (m maker) walls(key string) ([]survey.Wall, bool) {
 	side, back := m.say("33", "840"), m.say("60", "1524")
 	switch key {
 	case "tub":
-		return m.alcove("tub", side, back, m.stop("33", "840")), true
+		return m.withLegs(m.alcove("tub", side, back, m.stop("33", "840"))), true
 	case "three":
 		return m.alcove("shower base", m.say("36", "900"), m.say("48", "1200"), m.ceiling), true
 	case "corner":
@@ -88,6 +88,22 @@ func (m maker) alcove(base, side, back string, head func(width string) survey.He
 		m.wall("back", back, m.corner(), m.corner(), base, head),
 		m.wall("right", side, m.corner(), m.end(side), base, head),
 	}
+}
+
+// withLegs lets both end walls of an alcove run 3 in (80 mm) past the front of
+// the tub, down to a floor 18 in (450 mm) under its rim.
+func (m maker) withLegs(walls []survey.Wall) []survey.Wall {
+	first, last := &walls[0], &walls[len(walls)-1]
+	first.Base[0].Readings[0].At = m.say("3", "80")
+	first.Base = []survey.Segment{m.leg("0", m.say("3", "80")), first.Base[0]}
+	last.Base[0].Readings[1].At = m.say("30", "760")
+	last.Base = append(last.Base, m.leg(m.say("30", "760"), last.Width))
+	return walls
+}
+
+func (m maker) leg(from, to string) survey.Segment {
+	drop := m.say("58", "1450")
+	return survey.Segment{Meets: "floor", Gap: m.gap(), Readings: []survey.Drop{{At: from, Drop: drop}, {At: to, Drop: drop}}}
 }
 
 // wall is a plumb wall with the level line 40 in (1000 mm) over a level base.
