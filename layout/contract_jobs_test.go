@@ -161,3 +161,15 @@ func smallJob(t *rapid.T) survey.Job {
 	job.Tile.Width, job.Tile.Height = d.text(d.mm("large tile", 200, 400)), d.text(d.mm("tall tile", 150, 300))
 	return job
 }
+
+// pinnedAt fixes the course line and the start of a small job on a grid of six
+// by ten places, all on the tape.
+func pinnedAt(job survey.Job, line, start int) survey.Job {
+	d, step := draws{metric: job.Units == "mm"}, 3
+	if d.metric {
+		step = 10
+	}
+	job.Pins = survey.Pins{Course: survey.CoursePin{Line: d.text(-5 * line * step)},
+		Walls: map[string]survey.WallPin{job.Walls[0].Name: {Joint: d.text((4*start + 1) * step)}}}
+	return job
+}
