@@ -18,6 +18,7 @@ func TestTheTubsEndWallsRunPastItsFront(t *testing.T) {
 		require.Equal(t, http.StatusSeeOther, answer.StatusCode)
 		_, page := s.get(answer.Header.Get("Location"))
 		assert.NotContains(t, page, "past the tub; at least", units)
+		assert.NotContains(t, page, "at its thinnest", "no sliver in a plain room, "+units)
 		assert.NotContains(t, page, `class="faults"`, units)
 	}
 }

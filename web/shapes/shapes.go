@@ -63,7 +63,7 @@ func (m maker) job(units, title string) survey.Job {
 }
 
 func (m maker) walls(key string) ([]survey.Wall, bool) {
-	side, back := m.say("33", "840"), m.say("60", "1524")
+	side, back := m.say("35", "880"), m.say("60", "1524")
 	switch key {
 	case "tub":
 		return m.withLegs(m.alcove("tub", side, back, m.stop("33", "840"))), true
@@ -90,12 +90,12 @@ func (m maker) alcove(base, side, back string, head func(width string) survey.He
 	}
 }
 
-// withLegs lets both end walls of an alcove run 3 in (80 mm) past the front of
+// withLegs lets both end walls of an alcove run 5 in (120 mm) past the front of
 // the tub, down to a floor 18 in (450 mm) under its rim.
 func (m maker) withLegs(walls []survey.Wall) []survey.Wall {
 	first, last := &walls[0], &walls[len(walls)-1]
-	first.Base[0].Readings[0].At = m.say("3", "80")
-	first.Base = []survey.Segment{m.leg("0", m.say("3", "80")), first.Base[0]}
+	first.Base[0].Readings[0].At = m.say("5", "120")
+	first.Base = []survey.Segment{m.leg("0", m.say("5", "120")), first.Base[0]}
 	last.Base[0].Readings[1].At = m.say("30", "760")
 	last.Base = append(last.Base, m.leg(m.say("30", "760"), last.Width))
 	return walls
