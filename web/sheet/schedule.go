@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"strings"
 
-	"coursewright/layout/cuts"
 	"coursewright/layout/length"
 	"coursewright/web/drawing"
 )
@@ -21,7 +20,7 @@ func (b *book) schedule() {
 		"Sizes are rounded down, so that no piece is larger than its place.")
 	t := table{columns: []column{{name: "cut", share: 14, bold: true}, {name: "sketch" + b.inMillimetres(), share: 54}, {name: "what to cut", share: 62}, {name: "pieces", share: 44}}}
 	for _, g := range b.cuts.Groups {
-		t.rows = append(t.rows, row{cells: []string{g.ID, "", b.toCut(g), pieceList(g.Pieces)}, at: 1,
+		t.rows = append(t.rows, row{cells: []string{g.ID, "", strings.Join(g.Words(b.plan.Room.Units), "\n"), pieceList(g.Pieces)}, at: 1,
 			picture: func(l *leaf, lo, hi drawing.Point) { b.sketch(l, g, lo, hi) }})
 	}
 	f.table(t)
@@ -35,63 +34,6 @@ func (b *book) inMillimetres() string {
 		return ", mm"
 	}
 	return ""
-}
-
-// toCut says in words what the sketch shows.
-func (b *book) toCut(g cuts.Group) string {
-	s := g.Size
-	text := fmt.Sprintf("%d like this: %s\n", g.Count, g.Kind)
-	if g.Count == 1 {
-		text = "1 of this: " + g.Kind + "\n"
-	}
-	text += "wide " + b.widths(s) + ", high " + b.heights(s.Left, s.Right, s.Height)
-	for _, n := range s.Notches {
-		text += "\nnotch leaves " + b.notch(n)
-	}
-	for _, h := range s.Holes {
-		text += "\nhole " + h.Name + ": ⌀ " + b.fine(h.Diameter) + ", centre " + b.away(h.FromLeft, "the left edge") + ", " + b.away(h.Up, "the bottom edge")
-	}
-	if len(g.Cut) > 0 {
-		text += "\ncut: " + strings.Join(g.Cut, ", ")
-	}
-	if len(g.Factory) > 0 {
-		text += "\nfactory: " + strings.Join(g.Factory, ", ")
-	}
-	return text
-}
-
-// widths writes one width, or those of both ends where they differ.
-func (b *book) widths(s cuts.Size) string {
-	if s.Bottom == s.Top || s.Bottom == 0 || s.Top == 0 {
-		return b.fine(s.Width)
-	}
-	return b.fine(s.Bottom) + " below, " + b.fine(s.Top) + " above"
-}
-
-// away words how far inside an edge of the piece a place is, or outside it.
-func (b *book) away(l length.Length, edge string) string {
-	if l < 0 {
-		return b.fine(-l) + " outside " + edge
-	}
-	return b.fine(l) + " from " + edge
-}
-
-// notch words what a notch leaves on its sides.
-func (b *book) notch(n cuts.Notch) string {
-	var arms []string
-	if n.Left > 0 {
-		arms = append(arms, held(b.fine(n.Left)+" left"))
-	}
-	if n.Right > 0 {
-		arms = append(arms, held(b.fine(n.Right)+" right"))
-	}
-	if n.Below > 0 {
-		arms = append(arms, held(b.fine(n.Below)+" below"))
-	}
-	if n.Above > 0 {
-		arms = append(arms, held(b.fine(n.Above)+" above"))
-	}
-	return strings.Join(arms, ", ")
 }
 
 // pieceList writes ids; of very many the first ones.
