@@ -89,3 +89,21 @@ func TestACountThatIsNoNumberIsAFaultOfItsField(t *testing.T) {
 	assert.Equal(t, 60, job.Tile.Box.Count)
 	assert.Equal(t, "3/16", job.Joint)
 }
+
+func TestAWallsNameShowsItsFault(t *testing.T) {
+	s := newSite(t)
+	posted := s.bench()
+	posted.Set("walls[2].name", "back")
+	_, page := s.post("/jobs/1", posted)
+	assert.Regexp(t, `id="walls\[2\]\.name-said"><span class="fault">`, page)
+	assert.Equal(t, "back", fields(t, page).Get("walls[2].name"))
+}
+
+func TestAJobWithoutANameCanBeFound(t *testing.T) {
+	s := newSite(t)
+	posted := s.bench()
+	posted.Set("title", " ")
+	s.post("/jobs/1", posted)
+	_, page := s.get("/")
+	assert.Contains(t, page, `href="/jobs/1">A job without a name</a>`)
+}

@@ -97,6 +97,14 @@ func pinsLine(b Bench) string {
 	return "none"
 }
 
+// titled gives a job's title, or what to call a job that has none.
+func titled(title string) string {
+	if strings.TrimSpace(title) == "" {
+		return "A job without a name"
+	}
+	return title
+}
+
 func count(n int, noun string) string {
 	if n == 1 {
 		return "1 " + noun
