@@ -47,7 +47,8 @@ func TestResolveRefuses(t *testing.T) {
 		{func(j *job, w *survey.Wall) { j.Measured.Tape = "0" }, "measured.tape: found “0”"},
 		{func(j *job, w *survey.Wall) { j.Measured.Doubt = "-1" }, "measured.doubt: found “-1”; write a length from 0\" to 2\""},
 		// tile
-		{func(j *job, w *survey.Wall) { j.Tile.Width = "4.9 mm" }, "tile.width: found “4.9 mm”; write a length from"},
+		{func(j *job, w *survey.Wall) { j.Tile.Width = "4.9 mm" }, "tile.width: found “4.9 mm”; write a length from 7/32\" to 9'-10 3/32\""},
+		{func(j *job, w *survey.Wall) { j.Limits.Sliver = "-1" }, "limits.sliver: found “-1”; write a length from 1/32\" to 9'-10 3/32\""},
 		{func(j *job, w *survey.Wall) { j.Tile.Height = "3001 mm" }, "tile.height: found “3001 mm”; write a length from"},
 		{func(j *job, w *survey.Wall) { j.Tile.Thickness = "3" }, "tile.thickness: found “3”"},
 		{func(j *job, w *survey.Wall) { j.Tile.Vary = "-1/32" }, "tile.vary: found “-1/32”"},

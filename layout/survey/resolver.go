@@ -43,8 +43,16 @@ type value struct {
 // bounds are the least and the greatest length a field may have.
 type bounds struct{ low, high length.Length }
 
+// text says the bounds as marks of a tape inside them: from 7/32" where the
+// least is 5 mm. Where there is no such mark it says them exactly.
 func (b bounds) text(s length.System) string {
-	return "a length from " + b.low.Format(s, 0) + " to " + b.high.Format(s, 0)
+	step := s.FineStep()
+	low := -length.Length(length.DivFloor(-b.low, step)) * step
+	high := length.Length(length.DivFloor(b.high, step)) * step
+	if low > high {
+		low, high = b.low, b.high
+	}
+	return "a length from " + low.Format(s, 0) + " to " + high.Format(s, 0)
 }
 
 // usual picks the default of formats.md for the job's system.
