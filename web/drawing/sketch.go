@@ -14,7 +14,9 @@ func Sketch(face plane.Region, wide, high Micron, title string) Scene {
 	s := Scene{Width: wide, Height: high, Title: title}
 	scale := fit(box.Width(), wide-arrow-2*margin).or(fit(box.Height(), high-2*margin))
 	at := Point{arrow + (wide-arrow-scale.On(box.Width()))/2, (high + scale.On(box.Height())) / 2}
-	place := func(p plane.Point) Point { return Point{at.X + scale.On(p.X-box.Left), at.Y - scale.On(p.Y-box.Bottom)} }
+	place := func(p plane.Point) Point {
+		return Point{at.X + scale.On(p.X-box.Left), at.Y - scale.On(p.Y-box.Bottom)}
+	}
 	var rings, sawn [][]Point
 	for _, ring := range face {
 		var points []Point

@@ -17,7 +17,7 @@ type Choices struct {
 
 // Option is one choice, solved.
 type Option struct {
-	Bench         // its faults are why it cannot be set
+	Bench  // its faults are why it cannot be set
 	Name   string
 	Chosen bool
 	Alone  bool // the job has no choices yet
