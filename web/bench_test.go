@@ -126,7 +126,7 @@ func TestButtonsEditWithoutAScript(t *testing.T) {
 	require.NoError(t, err)
 	s := newSiteOf(t, file)
 	for _, do := range []string{"add walls", "add walls[1].openings pipe", "add walls[0].base[0].readings",
-		"add walls[1].left.lean", "remove walls[1]"} {
+		"add walls[1].left.lean", "add walls[1].base", "add walls[1].base", "remove walls[1]"} {
 		posted := s.bench()
 		posted.Set("do", do)
 		answer, page := s.post("/jobs/1", posted)

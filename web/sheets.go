@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"io"
 	"net/http"
+	"slices"
 
 	"coursewright/layout"
 	"coursewright/layout/cuts"
@@ -28,12 +29,24 @@ func (s *Server) printSheets(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return err
 	}
+	job, err := survey.Read(stored.Document)
+	if err != nil {
+		return err
+	}
 	var out bytes.Buffer
-	opts := sheet.Options{Paper: paper, Kinds: kinds, Date: s.Store.Now(), Hash: sheet.Hash(stored.Document)}
+	opts := sheet.Options{Choices: s.toCompare(job, kinds), Paper: paper, Kinds: kinds, Date: s.Store.Now(), Hash: sheet.Hash(stored.Document)}
 	if err := sheet.Write(&out, plan, opts); err != nil {
 		return err
 	}
 	return sendAs(w, "application/pdf", `inline; filename="`+fileName(stored.Title)+`.pdf"`, out.Bytes())
+}
+
+// toCompare solves the choices of a job where their sheet is asked for.
+func (s *Server) toCompare(job survey.Job, kinds []sheet.Kind) []sheet.Choice {
+	if len(kinds) > 0 && !slices.Contains(kinds, sheet.Compare) {
+		return nil
+	}
+	return sheet.ChoicesOf(job, s.Solve)
 }
 
 // sendCuts sends the cut schedule as CSV.

@@ -35,7 +35,7 @@ func (p *program) sheets(args []string) int {
 	if err != nil {
 		return p.fail(err)
 	}
-	opts.Hash = sheet.Hash(document)
+	opts.Hash, opts.Choices = sheet.Hash(document), sheet.ChoicesOf(job, layout.Solve)
 	if err := p.writeSheets(*out, plan, opts); err != nil {
 		return p.fail(err)
 	}

@@ -19,11 +19,13 @@ func TestBruteForceOnTheTapeNeverBeatsTheSolver(t *testing.T) {
 		f := s.fields[0]
 		placed := found.choices[0].placed
 		require.Equal(t, found.merit, f.measureAll(found.line, found.choices[0].edge, placed))
-		pitch, along := room.Tile.Height+room.Joint, room.Tile.Width+room.Joint
+		pitch := room.Tile.Height + room.Joint
+		// The start is marked by the wall's middle, where it is easy to measure.
+		marks := everyMark(s.startFrom(f), s.startPeriod(f), room.Tape, room.Joint.Half(), -room.Tile.Width.Half())
 		from := f.shape.Solid.Bounds().Bottom.CeilTo(room.Tape)
 		for range 30 {
-			line := from + room.Tape*length.Length(rapid.IntRange(0, int(pitch/room.Tape)).Draw(t, "line"))
-			edge := room.Joint.Half() + room.Tape*length.Length(rapid.IntRange(0, int(along/room.Tape)).Draw(t, "edge"))
+			line := from + room.Tape*length.Length(rapid.IntRange(0, int(pitch/room.Tape)-1).Draw(t, "line"))
+			edge := rapid.SampledFrom(marks).Draw(t, "edge")
 			m := f.measureAll(line, edge, placed)
 			require.False(t, m.Better(found.merit), "line %d edge %d: %v beats %v", line, edge, m, found.merit)
 		}

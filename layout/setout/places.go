@@ -18,6 +18,9 @@ func (s *solver) lines(onTape bool) []length.Length {
 	}
 	pitch := s.room.Tile.Height + s.room.Joint
 	from, period := s.lowest(), pitch*s.periods()
+	if onTape && period/s.room.Tape <= mostMarks {
+		return everyMark(from, period, s.room.Tape, 0)
+	}
 	var fs []feature
 	for _, f := range s.fields {
 		l := f.levels()
@@ -64,16 +67,16 @@ func (s *solver) edges(w int, line length.Length, onTape bool) []length.Length {
 	if p := f.found.Pin; p != nil {
 		return []length.Length{edgeAt(p.X, p.OnTile, tile, joint)}
 	}
+	if onTape && s.startPeriod(f)/s.room.Tape <= mostMarks {
+		if f.plain[true] == nil {
+			f.plain[true] = s.withClassics(f, everyMark(s.startFrom(f), s.startPeriod(f), s.room.Tape, joint.Half(), -tile.Half()))
+		}
+		return slices.Clone(f.plain[true])
+	}
 	fs := f.startFeatures
 	if !f.plumb {
 		for _, h := range s.compiled(w, line, line) {
 			fs = append(fs[:len(fs):len(fs)], f.rakes(h.compiled)...)
-		}
-		if len(fs) == len(f.startFeatures) {
-			if f.plain[onTape] == nil {
-				f.plain[onTape] = s.edgesAt(w, fs, onTape)
-			}
-			return slices.Clone(f.plain[onTape])
 		}
 	}
 	return s.edgesAt(w, unique(fs), onTape)
@@ -84,21 +87,54 @@ func (s *solver) plainEdges(w int) []length.Length {
 	return s.edgesAt(w, s.fields[w].startFeatures, false)
 }
 
+// startPeriod is how far a start may move before the wall repeats: a pitch, or
+// with columns as many as the bond has before it repeats.
+func (s *solver) startPeriod(f *field) length.Length {
+	pitch := s.room.Tile.Width + s.room.Joint
+	if f.plumb {
+		return pitch * length.Length(len(f.shifts))
+	}
+	return pitch
+}
+
+// startFrom begins a period round the wall's centre.
+func (s *solver) startFrom(f *field) length.Length {
+	return f.found.Width.Half() - s.startPeriod(f).Half()
+}
+
 func (s *solver) edgesAt(w int, fs []feature, onTape bool) []length.Length {
 	f := s.fields[w]
 	tile, joint := s.room.Tile.Width, s.room.Joint
-	pitch := tile + joint
-	period := pitch
-	if f.plumb {
-		period *= length.Length(len(f.shifts))
-	}
-	from := f.found.Width.Half() - period.Half()
-	out := phases(fs, tile, pitch, f.startAxis.limit, joint, from, period)
+	out := phases(fs, tile, tile+joint, f.startAxis.limit, joint, s.startFrom(f), s.startPeriod(f))
 	if onTape {
 		out = onTapeOnly(out, s.room.Tape, joint.Half(), -tile.Half())
 	}
+	return s.withClassics(f, out)
+}
+
+// withClassics adds the classic starts, which are found without a tape.
+func (s *solver) withClassics(f *field, out []length.Length) []length.Length {
+	tile, joint := s.room.Tile.Width, s.room.Joint
+	from, period := s.startFrom(f), s.startPeriod(f)
 	for _, c := range f.classics(f.placed) {
-		for x := from + length.Mod(c.edge(tile, joint)-from, pitch); x < from+period; x += pitch {
+		for x := from + length.Mod(c.edge(tile, joint)-from, tile+joint); x < from+period; x += tile + joint {
+			out = append(out, x)
+		}
+	}
+	slices.Sort(out)
+	return slices.Compact(out)
+}
+
+// mostMarks is up to how many marks of the tape in a period each is tried; in a
+// longer period only those beside a place where the merit may turn.
+const mostMarks = 256
+
+// everyMark lists the places in a period that the tape shows, less one of the
+// offsets.
+func everyMark(from, period, tape length.Length, offsets ...length.Length) []length.Length {
+	var out []length.Length
+	for _, o := range offsets {
+		for x := (from - o).CeilTo(tape) + o; x < from+period; x += tape {
 			out = append(out, x)
 		}
 	}

@@ -74,6 +74,7 @@ func addSegment(job *survey.Job, w *survey.Wall, left bool) {
 	}
 	next := edge(w, left)
 	strip.Gap = next.Gap
+	wide = narrower(job, wide, half(job, next.Readings))
 	if left {
 		first := &next.Readings[0]
 		strip.Readings = []survey.Drop{*first, {At: wide, Drop: first.Drop}}
@@ -86,6 +87,16 @@ func addSegment(job *survey.Job, w *survey.Wall, left bool) {
 	strip.Readings = []survey.Drop{step, *last}
 	*last = step
 	w.Base = append(w.Base, strip)
+}
+
+// half gives half the stretch of a segment's readings.
+func half(job *survey.Job, r []survey.Drop) string {
+	return middle(job, "0", less(job, r[len(r)-1].At, r[0].At))
+}
+
+// narrower gives the smaller of two lengths; the first where one does not read.
+func narrower(job *survey.Job, a, b string) string {
+	return compute(job, a, b, func(x, y length.Length) length.Length { return min(x, y) })
 }
 
 // edge gives the outermost segment of a base that has one.

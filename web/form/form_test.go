@@ -138,7 +138,7 @@ func TestButtons(t *testing.T) {
 		do, path, want string
 	}{
 		{"add walls[1].base[0].readings", "walls[1].base[0].readings[2].at", "44 15/16"},
-		{"add walls[0].base left", "walls[0].base[0].readings[1].at", "4"},
+		{"add walls[0].base left", "walls[0].base[0].readings[1].at", "2 3/16"},
 		{"add walls[2].base", "walls[2].base[2].meets", "floor"},
 		{"add walls[1].openings pipe", "walls[1].openings[1].diameter", "1"},
 		{"add walls[1].openings niche", "walls[1].openings[1].name", "niche"},

@@ -27,11 +27,12 @@ const (
 	StoryPole   Kind = "story-pole"
 	TakeOff     Kind = "take-off"
 	Stages      Kind = "stages"
+	Compare     Kind = "choices"
 )
 
 // Kinds lists all kinds in the order in which they are printed.
 func Kinds() []Kind {
-	return []Kind{SetOut, Elevations, FirstCourse, CutSchedule, StoryPole, TakeOff, Stages}
+	return []Kind{SetOut, Elevations, FirstCourse, CutSchedule, StoryPole, TakeOff, Stages, Compare}
 }
 
 // ParseKinds reads kinds with commas between them; nothing stands for all. The
@@ -69,6 +70,8 @@ type Options struct {
 	Saw    *cuts.Settings    // nil: the job's
 	Buy    *takeoff.Settings // nil: the job's
 	Stages *stages.Settings  // nil: the job's
+
+	Choices []Choice // of the job, to compare; printed where there are several
 }
 
 // Hash is short enough to compare by eye and tells two job documents apart.

@@ -194,7 +194,7 @@ func TestWhatIsChosenWronglyIsNamed(t *testing.T) {
 	_, err := PaperNamed("B5")
 	assert.EqualError(t, err, `there is no paper "B5"; choose a4, letter, a3 or tabloid`)
 	_, err = ParseKinds("set-out,map")
-	assert.EqualError(t, err, `there is no kind of sheet "map"; the kinds are set-out, elevations, first-course, cuts, story-pole, take-off, stages`)
+	assert.EqualError(t, err, `there is no kind of sheet "map"; the kinds are set-out, elevations, first-course, cuts, story-pole, take-off, stages, choices`)
 	kinds, err := ParseKinds(" Stages, cuts,")
 	require.NoError(t, err)
 	assert.Equal(t, []Kind{Stages, CutSchedule}, kinds)

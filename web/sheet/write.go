@@ -3,6 +3,7 @@ package sheet
 import (
 	"bytes"
 	"io"
+	"slices"
 
 	"codeberg.org/go-pdf/fpdf"
 
@@ -55,6 +56,9 @@ func newBook(plan layout.Plan, opts Options) *book {
 	}
 	b.cuts = cuts.Of(cuts.Input{Room: plan.Room, Walls: plan.Walls}, *b.opts.Saw)
 	b.buy = takeoff.Of(takeoff.Input{Room: plan.Room, Walls: plan.Walls, TilesCut: b.cuts.Offcuts.TilesCut}, *b.opts.Buy)
+	if len(opts.Kinds) == 0 && len(opts.Choices) < 2 {
+		b.opts.Kinds = slices.DeleteFunc(b.opts.Kinds, func(k Kind) bool { return k == Compare })
+	}
 	chosen := map[Kind]bool{}
 	for _, k := range b.opts.Kinds {
 		chosen[k] = true
@@ -84,5 +88,13 @@ func (b *book) kind(k Kind) {
 		b.takeOff()
 	case Stages:
 		b.stages()
+	case Compare:
+		b.choices()
 	}
+}
+
+// buying is what another plan of the job needs.
+func (b *book) buying(plan layout.Plan) takeoff.Takeoff {
+	c := cuts.Of(cuts.Input{Room: plan.Room, Walls: plan.Walls}, *b.opts.Saw)
+	return takeoff.Of(takeoff.Input{Room: plan.Room, Walls: plan.Walls, TilesCut: c.Offcuts.TilesCut}, *b.opts.Buy)
 }

@@ -174,7 +174,7 @@ func ConflictPage(c Conflict) templ.Component {
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
-			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 12, "\"> <button>Save yours over it</button></form></div><p class=\"hint\">Whichever you keep, undo brings the other back.</p></main>")
+			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 12, "\"> <button>Save yours over it</button></form></div><p class=\"hint\">If you save yours, undo brings back what was saved. If you keep what is saved, yours is gone.</p></main>")
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}

@@ -880,7 +880,7 @@ func markField(b Bench, path, label string) templ.Component {
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
-			templ_7745c5c3_Err = act("measure "+path, "Measured", label+": type one measured value").Render(ctx, templ_7745c5c3_Buffer)
+			templ_7745c5c3_Err = act("measure "+path, "One value", label+": One value, as measured").Render(ctx, templ_7745c5c3_Buffer)
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
@@ -889,7 +889,7 @@ func markField(b Bench, path, label string) templ.Component {
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
-			templ_7745c5c3_Err = act("free "+path, "Free", label+": let the set-out place it inside a range").Render(ctx, templ_7745c5c3_Buffer)
+			templ_7745c5c3_Err = act("free "+path, "A range", label+": A range, in which the set-out places it").Render(ctx, templ_7745c5c3_Buffer)
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}

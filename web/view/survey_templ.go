@@ -1006,7 +1006,7 @@ func openings(b Bench) templ.Component {
 				if templ_7745c5c3_Err != nil {
 					return templ_7745c5c3_Err
 				}
-				templ_7745c5c3_Err = wordField(b, path+".name", o.Kind).Render(ctx, templ_7745c5c3_Buffer)
+				templ_7745c5c3_Err = wordField(b, path+".name", "Name of the "+o.Kind).Render(ctx, templ_7745c5c3_Buffer)
 				if templ_7745c5c3_Err != nil {
 					return templ_7745c5c3_Err
 				}
