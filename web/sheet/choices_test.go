@@ -1,0 +1,69 @@
+package sheet
+
+import (
+	"os"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"coursewright/layout"
+	"coursewright/layout/survey"
+)
+
+// severalChoices is the alcove in its own tile, in a larger one, and in one
+// whose pin stands outside the wall.
+func severalChoices(t *testing.T) (layout.Plan, []Choice) {
+	t.Helper()
+	data, err := os.ReadFile("../../testdata/jobs/alcove.json")
+	require.NoError(t, err)
+	job, err := survey.Read(data)
+	require.NoError(t, err)
+	for _, name := range []string{"large", "astray"} {
+		job, err = job.Duplicate(job.Title, name)
+		require.NoError(t, err)
+		at := len(job.Choices) - 1
+		for i, c := range job.Choices {
+			if c.Name == name {
+				at = i
+			}
+		}
+		if name == "large" {
+			job.Choices[at].Tile.Width, job.Choices[at].Tile.Height = "11 7/8", "5 7/8"
+		} else {
+			job.Choices[at].Pins.Walls = map[string]survey.WallPin{"nowhere": {Joint: "3"}}
+		}
+	}
+	plan, err := layout.Solve(job)
+	require.NoError(t, err)
+	return plan, ChoicesOf(job, layout.Solve)
+}
+
+func TestChoicesAreComparedOnASheet(t *testing.T) {
+	plan, several := severalChoices(t)
+	require.Len(t, several, 3)
+	o := Options{Kinds: []Kind{Compare}, Choices: several}
+	for _, paper := range Papers() {
+		o.Paper = paper
+		file, _ := paged(t, plan, o)
+		text := tool(t, "pdftotext", "-layout", file, "-")
+		for _, said := range []string{"(chosen)", "large", "cannot be set", "smallest cut", "tiles to buy", "nowhere", "licensed trades"} {
+			assert.Contains(t, text, said, paper.Name)
+		}
+		assert.Equal(t, 2, strings.Count(text, `= 1'-0"`), "two drawings at a scale on %s", paper.Name)
+	}
+}
+
+func TestChoicesArePrintedOnlyWhereThereAreSeveral(t *testing.T) {
+	plan, several := severalChoices(t)
+	titles := func(o Options) (out []string) {
+		for _, l := range newBook(plan, o).leaves {
+			out = append(out, l.title)
+		}
+		return out
+	}
+	assert.NotContains(t, titles(Options{}), "Choices")
+	assert.Contains(t, titles(Options{Choices: several}), "Choices")
+	assert.Equal(t, []string{"Choices"}, titles(Options{Kinds: []Kind{Compare}}), "asked for, it says that there is nothing to compare")
+}
