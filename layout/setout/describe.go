@@ -16,6 +16,7 @@ func (s *solver) describe(t, exact result) Setout {
 	}
 	out.Lines = s.classicLines()
 	out.Loss = loss(t.merit, exact.merit)
+	out.Short = s.short
 	return out
 }
 

@@ -48,6 +48,9 @@ func (s *Setout) reasons(room survey.Room, walls []Wall) []string {
 		out = append(out, fmt.Sprintf("With a %s (line at %s) the smallest cut would be %s, with %s.",
 			l.Name, l.Line.Tape(room.Units), percent(l.Share), slivers(l.Slivers)))
 	}
+	if s.Short {
+		out = append(out, "So much is free in this room that only the most promising course lines were tried. Pin a mark or measure one, and the rest is searched.")
+	}
 	if s.Loss != "" {
 		out = append(out, s.Loss)
 	}

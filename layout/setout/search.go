@@ -15,6 +15,7 @@ type search struct {
 	bounds  []Merit           // by edge, the most promising first
 	of      func(Merit) Merit // what of a merit is compared
 	weighed []*choice
+	tried   *int // counts the starts weighed
 	heads   func(edge length.Length) []headed
 }
 
@@ -52,6 +53,7 @@ func (q *search) best(most piece.Share) choice {
 			continue
 		}
 		if q.weighed[i] == nil {
+			*q.tried++
 			c, ok := q.weighIf(q.line, e, q.heads(e), func(m Merit) bool {
 				m.OffLine = max(m.OffLine, q.bounds[i].OffLine)
 				return at < 0 || capped(m).Better(best)

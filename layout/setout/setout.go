@@ -17,6 +17,7 @@ type Setout struct {
 	Merit   Merit
 	Exact   Merit    // the best possible before rounding to the tape
 	Loss    string   // what rounding cost, or empty
+	Short   bool     // so much is free that only the most promising course lines were tried
 	Reasons []string // plain sentences: what decided, where the smallest cut is
 	Lines   []ClassicLine
 	Doubts  []Doubt

@@ -37,7 +37,14 @@ type solver struct {
 	hand   survey.Hand
 	fields []*field
 	memo   map[memoKey][]headed
+	tried  int  // starts weighed so far
+	short  bool // not every line that might be better was tried
 }
+
+// mostTried is how many starts are weighed before the lines left, the least
+// promising, are given up: it bounds the time that a room may take in which
+// nearly everything is free.
+const mostTried = 12_000
 
 type memoKey struct {
 	wall   int
@@ -120,6 +127,10 @@ func (s *solver) over(lines []length.Length, onTape bool, known *result, of func
 			if !of(sums[i]).Better(of(best.merit)) {
 				continue
 			}
+			if s.tried > mostTried {
+				s.short = true
+				break
+			}
 			m := of(best.merit)
 			beat = &m
 		}
@@ -158,7 +169,7 @@ func (s *solver) on(line length.Length, bounds []Merit, onTape bool, beat *Merit
 	searches := make([]*search, len(s.fields))
 	for w := range s.fields {
 		searches[w] = s.search(w, line, bounds[w], onTape)
-		searches[w].of = of
+		searches[w].of, searches[w].tried = of, &s.tried
 	}
 	for {
 		r := result{solver: s, line: line}
