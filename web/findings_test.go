@@ -31,3 +31,18 @@ func TestAFlagOpensItsFinding(t *testing.T) {
 	await(t, ctx, `document.activeElement.closest("#finding-`+number+`") !== null`)
 	assert.True(t, see[bool](t, ctx, `document.activeElement.closest("details").open`))
 }
+
+// A pinned start is not called the best one: other starts may be better.
+func TestAPinnedStartIsNotCalledTheBest(t *testing.T) {
+	s := newSite(t)
+	best := `value="pin left [^"]*"[^>]*>best<`
+	_, page := s.get("/jobs/1")
+	require.Regexp(t, best, page)
+	posted := s.bench()
+	posted.Set("do", "pin left joint=17 5/8")
+	answer, _ := s.post("/jobs/1", posted)
+	require.Equal(t, http.StatusSeeOther, answer.StatusCode)
+	_, page = s.get("/jobs/1?wall=1")
+	assert.NotRegexp(t, best, page)
+	assert.NotContains(t, page, ">best</text>")
+}

@@ -111,7 +111,7 @@ func (b *board) curve(c chart, points []setout.SlidePoint, wall int) {
 func (b *board) dots(c chart, s setout.Start, wall int) {
 	const apart = 25000
 	tag, size := Tag{Kind: Start, Wall: wall}, b.texts.least
-	classic := slices.Clone(s.Classic)
+	classic := Starts(s)
 	edge := func(k setout.Classic) Micron { return c.x(b.edgeOf(k)) }
 	slices.SortStableFunc(classic, func(p, q setout.Classic) int { return cmp.Compare(edge(p), edge(q)) })
 	at := make([]Micron, len(classic))
@@ -153,6 +153,12 @@ func (c chart) height(points []setout.SlidePoint, x Micron) Micron {
 		break
 	}
 	return y
+}
+
+// Starts lists the starts people know. On a wall whose start is pinned there is
+// no "best" among them: the search has kept the pin and compared nothing.
+func Starts(s setout.Start) []setout.Classic {
+	return slices.DeleteFunc(slices.Clone(s.Classic), func(k setout.Classic) bool { return s.Pinned && k.Name == "best" })
 }
 
 // edgeOf is the left edge of the tile that a classic start names.
