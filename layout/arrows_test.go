@@ -88,6 +88,7 @@ var arrows = []arrow{
 	{"web/view", "store", "pages list jobs"},
 	{"web/view", "web/form", "fields bear the form's names"},
 	{"web/view", "web/shapes", "a new job is picked by its shape"},
+	{"web/view", "web/drawing", "a page offers the starts that its slide curve shows"},
 	{"web", "layout/...", "an edit is solved"},
 	{"web", "store", "and kept"},
 	{"web", "web/...", "and shown"},
