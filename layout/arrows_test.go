@@ -22,7 +22,7 @@ const module = "coursewright/"
 // stands before it.
 var order = []string{
 	"layout/length", "layout/plane", "layout/survey", "layout/bond", "layout/piece", "layout/setout",
-	"layout/finding", "layout", "layout/table", "layout/cuts", "layout/takeoff", "layout/stages",
+	"layout/finding", "layout/table", "layout/cuts", "layout/takeoff", "layout/stages", "layout",
 	"migrations", "store", "static",
 	"web/drawing", "web/drawing/sample", "web/elevation", "web/sheet", "web/shapes", "web/form", "web/view", "web",
 	"cmd/coursewright",
@@ -58,6 +58,8 @@ var arrows = []arrow{
 	{"layout", "layout/setout", "step two: find the set-out"},
 	{"layout", "layout/piece", "step three: cut and number the pieces"},
 	{"layout", "layout/finding", "step four: say what should be known"},
+	{"layout", "layout/cuts", "the plan file lists the cuts"},
+	{"layout", "layout/takeoff", "the plan file lists what to buy"},
 	{"layout/cuts", "layout/length", "cuts have sizes"},
 	{"layout/cuts", "layout/plane", "sizes are read off faces"},
 	{"layout/cuts", "layout/survey", "kerf and rounding follow units and tile"},

@@ -43,6 +43,9 @@ type planFile struct {
 	Holds    []holdsFile   `json:"holds"`
 	Walls    []wallFile    `json:"walls"`
 	Findings []findingFile `json:"findings"`
+	Cuts     []cutFile     `json:"cuts"`
+	Offcuts  offcutFile    `json:"offcuts"`
+	Takeoff  []buyFile     `json:"takeoff"`
 }
 
 type courseFile struct {
@@ -157,6 +160,7 @@ func (p Plan) document() planFile {
 	for _, w := range p.Walls {
 		d.Walls = append(d.Walls, wallOf(w))
 	}
+	p.addWork(&d)
 	for _, f := range p.Findings {
 		out := findingFile{Rule: f.Rule, Grade: string(f.Grade), Piece: f.Piece, Text: f.Text, Why: f.Why, Do: f.Do, Source: f.Source}
 		if f.Wall >= 0 {
