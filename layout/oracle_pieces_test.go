@@ -124,7 +124,7 @@ func (r room) strip(w wall, p *part) (ends [2]bool) {
 				if k == 1 {
 					x = p.tile.right
 				}
-				ends[k] = ends[k] || !touches(p.solid, x)
+				ends[k] = ends[k] || cutShort(p.solid, b.chain, plumb, x)
 			}
 			if !b.meets || r.seal <= b.gap {
 				continue
@@ -269,11 +269,13 @@ func on(chain []xy, p xy) bool {
 	return false
 }
 
-// touches tells whether the whole of one end of a shape is at a factory edge: a
-// part that reaches the tile's own edge at x is not cut there.
-func touches(g geom.Geometry, x float64) bool {
+// cutShort tells whether an end of the wall takes some of the tile at x: an
+// edge lies on it that is not the tile's own.
+func cutShort(g geom.Geometry, chain []xy, steep bool, x float64) bool {
 	for _, e := range edgesOf(g, false) {
-		if math.Abs(e.a.x-x) < 1 && math.Abs(e.b.x-x) < 1 && math.Abs(e.a.y-e.b.y) > 2 {
+		dx, dy := math.Abs(e.a.x-e.b.x), math.Abs(e.a.y-e.b.y)
+		own := math.Abs(e.a.x-x) < 1 && math.Abs(e.b.x-x) < 1
+		if max(dx, dy) >= 2 && (dy > dx) == steep && !own && on(chain, e.a) && on(chain, e.b) {
 			return true
 		}
 	}
