@@ -169,7 +169,8 @@ func check(t require.TestingT, job survey.Job, p plan) {
 		ranges(t, r, i, w)
 		found := r.wall(i, w.Marks)
 		region := w.Region.geometry(t)
-		near(t, found.region, region, 960*960+pipeSlack(found), "region of "+w.Name)
+		// A unit of rounding all the way round the wall.
+		near(t, found.region, region, 960*960+found.region.Boundary().Length()+pipeSlack(found), "region of "+w.Name)
 		inOrder(t, ids, w)
 		checkPieces(t, r, p, w, found, region, &sum)
 		sum.OffLine += offLine(r, p, w, found)
