@@ -195,5 +195,5 @@ func loss(tape, exact Merit) string {
 	if order >= 0 {
 		return ""
 	}
-	return "Rounding the marks to the tape costs a little " + Terms[term] + "."
+	return "With marks rounded to the tape one term is a little worse than it could be: " + Terms[term] + "."
 }
