@@ -75,17 +75,16 @@ func (c Coursed) Shifts() []length.Length {
 // shift of course k, in [0, Along), to the nearest unit. This is the one place
 // where an offset that does not divide the pitch is rounded.
 func (c Coursed) shift(k int) length.Length {
-	n := mod(int64(k)*c.Num, c.Den)
+	n := int64(length.Mod(length.Length(int64(k)*c.Num), length.Length(c.Den)))
 	if c.Hand != survey.Right {
-		n = mod(-n, c.Den)
+		n = (c.Den - n) % c.Den
 	}
 	return length.Length((2*n*int64(c.Along()) + c.Den) / (2 * c.Den))
 }
 
 // Rows of the bond between low and high.
 func (c Coursed) Rows(line, edge, low, high length.Length) []Row {
-	pitch := int64(c.Across())
-	from := floorDiv(int64(low-line), pitch)
+	from := length.DivFloor(low-line, c.Across())
 	if line+length.Length(from)*c.Across()+c.Height <= low {
 		from++
 	}
@@ -93,20 +92,10 @@ func (c Coursed) Rows(line, edge, low, high length.Length) []Row {
 	for k := from; line+length.Length(k)*c.Across() < high; k++ {
 		bottom := line + length.Length(k)*c.Across()
 		rows = append(rows, Row{
-			Course: int(k), Phase: int(mod(k, c.Den)),
+			Course: int(k), Phase: int(length.Mod(length.Length(k), length.Length(c.Den))),
 			Low: bottom, High: bottom + c.Height,
 			First: edge + c.shift(int(k)), Width: c.Width, Pitch: c.Along(),
 		})
 	}
 	return rows
 }
-
-func floorDiv(a, b int64) int64 {
-	q := a / b
-	if a%b < 0 {
-		q--
-	}
-	return q
-}
-
-func mod(a, b int64) int64 { return a - b*floorDiv(a, b) }

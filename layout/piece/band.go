@@ -133,17 +133,9 @@ func (b *Band) whole(left, right length.Length) (whole, empty bool) {
 // cells gives the indices of the tiles of a row that may touch the band.
 func cells(r plane.Region, row bond.Row) (from, to int) {
 	box := r.Bounds()
-	from = int(floorDiv(box.Left-row.First, row.Pitch))
-	to = int(floorDiv(box.Right-row.First-1, row.Pitch))
+	from = int(length.DivFloor(box.Left-row.First, row.Pitch))
+	to = int(length.DivFloor(box.Right-row.First-1, row.Pitch))
 	return from, to
-}
-
-func floorDiv(a, b length.Length) length.Length {
-	q := a / b
-	if a%b < 0 {
-		q--
-	}
-	return q
 }
 
 // split cuts a region into the cells of a row by halves, so that a long row

@@ -106,14 +106,9 @@ func notched(r plane.Ring) bool {
 	for i, c := range r {
 		a, b := r[(i+n-1)%n], r[(i+1)%n]
 		turn := int64(c.X-a.X)*int64(b.Y-c.Y) - int64(c.Y-a.Y)*int64(b.X-c.X)
-		if turn < 0 && steep(a, c) != steep(c, b) {
+		if turn < 0 && plane.Steep(a, c) != plane.Steep(c, b) {
 			return true
 		}
 	}
 	return false
-}
-
-func steep(a, b plane.Corner) bool {
-	dx, dy := b.X-a.X, b.Y-a.Y
-	return max(dy, -dy) > max(dx, -dx)
 }

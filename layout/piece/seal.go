@@ -40,7 +40,7 @@ func thin(part plane.Region, side plane.Side, limit length.Length) bool {
 	for _, ring := range part {
 		for i, c := range ring {
 			if c.On == side {
-				upright = upright || steep(c, ring[(i+1)%len(ring)])
+				upright = upright || plane.Steep(c, ring[(i+1)%len(ring)])
 			}
 		}
 	}
@@ -63,9 +63,9 @@ func (c *cutter) beyondStrip(row bond.Row, tile plane.Rect, part plane.Region, s
 			}
 			gap := c.rule.Sides[side].Gap
 			switch {
-			case steep(a, b) && b.Y < a.Y: // a left end: the next tile is to the right
+			case plane.Steep(a, b) && b.Y < a.Y: // a left end: the next tile is to the right
 				worst.farther(gap+tile.Right+row.Pitch-row.Width-min(a.X, b.X), a.Point)
-			case steep(a, b):
+			case plane.Steep(a, b):
 				worst.farther(gap+max(a.X, b.X)-(tile.Left-row.Pitch+row.Width), a.Point)
 			case b.X > a.X: // a base: the next tile is above
 				worst.farther(gap+row.High+bed-min(a.Y, b.Y), a.Point)
@@ -100,19 +100,19 @@ func (c *cutter) ends(b *Band, row bond.Row) {
 	for _, ring := range b.Solid {
 		for i, a := range ring {
 			d := ring[(i+1)%len(ring)]
-			if a.On == 0 || !c.rule.Sides[a.On].Meets || !steep(a, d) || max(a.Y-d.Y, d.Y-a.Y) <= c.rule.Sealant {
+			if a.On == 0 || !c.rule.Sides[a.On].Meets || !plane.Steep(a, d) || max(a.Y-d.Y, d.Y-a.Y) <= c.rule.Sealant {
 				continue // a short stretch belongs to the strip over a base or under a head
 			}
 			gap := c.rule.Sides[a.On].Gap
 			if d.Y < a.Y {
 				x := min(a.X, d.X)
-				if into := x - row.First - floorDiv(x-row.First, row.Pitch)*row.Pitch; into >= row.Width {
+				if into := length.Mod(x-row.First, row.Pitch); into >= row.Width {
 					c.note(reach{gap + row.Pitch - into, a.Point})
 				}
 				continue
 			}
 			x := max(a.X, d.X)
-			if into := x - row.First - floorDiv(x-row.First-1, row.Pitch)*row.Pitch; into > row.Width {
+			if into := length.Mod(x-row.First-1, row.Pitch) + 1; into > row.Width {
 				c.note(reach{gap + into - row.Width, a.Point})
 			}
 		}
@@ -124,7 +124,7 @@ func (c *cutter) beds(solid plane.Region, rows []bond.Row) {
 	for _, ring := range solid {
 		for i, a := range ring {
 			b := ring[(i+1)%len(ring)]
-			if a.On == 0 || !c.rule.Sides[a.On].Meets || steep(a, b) || a.X == b.X {
+			if a.On == 0 || !c.rule.Sides[a.On].Meets || plane.Steep(a, b) || a.X == b.X {
 				continue
 			}
 			c.bed(a, b, rows)

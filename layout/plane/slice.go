@@ -105,3 +105,7 @@ func HeightAt(chain []Point, x length.Length) length.Length {
 	}
 	return chain[len(chain)-1].Y
 }
+
+// Steep tells whether the edge from a to b counts as plumb or leaning: it rises
+// more than it runs.
+func Steep(a, b Corner) bool { return (b.Y - a.Y).Abs() > (b.X - a.X).Abs() }

@@ -102,7 +102,7 @@ func isStrip(band piece.Band, rule piece.Rule) bool {
 	for _, ring := range band.Solid {
 		for i, c := range ring {
 			d := ring[(i+1)%len(ring)]
-			if c.On == 0 || steep(c, d) {
+			if c.On == 0 || plane.Steep(c, d) {
 				continue
 			}
 			b := rule.Sides[c.On]

@@ -31,7 +31,7 @@ func outlineOf(ring plane.Ring) (o outline, ok bool) {
 	n := len(ring)
 	for back := 1; back < n; back++ { // a left end that leans begins at its top
 		i := (first + n - back) % n
-		if c, d := ring[i], ring[(i+1)%n]; !steep(c, d) || d.Y >= c.Y {
+		if c, d := ring[i], ring[(i+1)%n]; !plane.Steep(c, d) || d.Y >= c.Y {
 			first = (i + 1) % n
 			break
 		}
@@ -46,7 +46,7 @@ func walk(ring plane.Ring, first int) (o outline, ok bool) {
 	at := func(i int) plane.Corner { return ring[(first+i)%n] }
 	i := 0
 	o.fromOut, o.from = at(0).X, at(0).X
-	for ; i < n && steep(at(i), at(i+1)); i++ {
+	for ; i < n && plane.Steep(at(i), at(i+1)); i++ {
 		if o.left = at(i).On; o.left != at(0).On {
 			return o, false
 		}
@@ -54,8 +54,8 @@ func walk(ring plane.Ring, first int) (o outline, ok bool) {
 	}
 	o.lower = append(o.lower, at(i).Point)
 	for ; i < n && at(i+1).X >= at(i).X; i++ {
-		if steep(at(i), at(i+1)) {
-			if at(i).X != at(i+1).X || steep(at(i+1), at(i+2)) || at(i+2).X <= at(i+1).X {
+		if plane.Steep(at(i), at(i+1)) {
+			if at(i).X != at(i+1).X || plane.Steep(at(i+1), at(i+2)) || at(i+2).X <= at(i+1).X {
 				break
 			}
 			o.steps = append(o.steps, at(i).X)
@@ -66,10 +66,10 @@ func walk(ring plane.Ring, first int) (o outline, ok bool) {
 	}
 	o.to, o.toOut = at(i).X, at(i).X
 	o.right = at(i).On
-	if !steep(at(i), at(i+1)) {
+	if !plane.Steep(at(i), at(i+1)) {
 		o.right = 0
 	}
-	for ; i < n && steep(at(i), at(i+1)); i++ {
+	for ; i < n && plane.Steep(at(i), at(i+1)); i++ {
 		if at(i).On != o.right {
 			return o, false
 		}
@@ -77,7 +77,7 @@ func walk(ring plane.Ring, first int) (o outline, ok bool) {
 	}
 	for ; i < n; i++ {
 		o.upper = append(o.upper, at(i).Point)
-		if steep(at(i), at(i+1)) || at(i+1).X >= at(i).X || !o.lie(&o.over, at(i).On) {
+		if plane.Steep(at(i), at(i+1)) || at(i+1).X >= at(i).X || !o.lie(&o.over, at(i).On) {
 			return o, false
 		}
 	}
@@ -97,8 +97,6 @@ func (o *outline) lie(side *plane.Side, on plane.Side) bool {
 	*side = max(*side, on)
 	return true
 }
-
-func steep(a, b plane.Corner) bool { return (b.Y - a.Y).Abs() > (b.X - a.X).Abs() }
 
 // stepped tells whether the lower edge steps between a and b or at one of them.
 func (o *outline) stepped(a, b length.Length) bool {

@@ -223,15 +223,7 @@ func At(readings []Reading, at length.Length) length.Length {
 	a, b := readings[i-1], readings[i]
 	run := b.At - a.At
 	n := 2*int64(at-a.At)*int64(b.Value-a.Value) + int64(run)
-	return a.Value + length.Length(floorDiv(n, 2*int64(run)))
-}
-
-func floorDiv(a, b int64) int64 {
-	q := a / b
-	if a%b < 0 {
-		q--
-	}
-	return q
+	return a.Value + length.Length(length.DivFloor(length.Length(n), 2*run))
 }
 
 // outline joins base, right end, head and left end into one ring.
