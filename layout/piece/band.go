@@ -79,7 +79,7 @@ func (b *Band) survey() {
 	if !same(b.Region, b.Solid) {
 		b.note(b.Region, false)
 	}
-	b.busy = merge(b.busy)
+	b.busy, b.floors = merge(b.busy), merge(b.floors)
 }
 
 func (b *Band) note(r plane.Region, floors bool) {
@@ -123,8 +123,11 @@ func (b *Band) whole(left, right length.Length) (whole, empty bool) {
 		}
 	}
 	for _, s := range b.floors {
-		if s.from < right && s.to > left {
+		if s.from <= left && s.to >= right {
 			return true, false
+		}
+		if s.from < right && s.to > left { // a tip thinner than a unit lies flat on the line
+			return false, false
 		}
 	}
 	return false, true

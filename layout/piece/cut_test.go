@@ -116,3 +116,19 @@ func TestNoTwoPiecesOverlapAndNoneExceedsItsTile(t *testing.T) {
 		}
 	})
 }
+
+// Found by TestPiecesAndJointsMakeUpTheWall: the tip of a lean, thinner than a
+// unit where it crosses a tile's edge, lay flat on the row's line and passed for
+// a floor, so that a whole tile stood where the wall has next to nothing.
+func TestATipThinnerThanAUnitIsNoWholeTile(t *testing.T) {
+	tip := plane.Region{{
+		{Point: plane.Point{X: 144000, Y: 480002}}, {Point: plane.Point{X: 861120, Y: 480002}},
+		{Point: plane.Point{X: 861120, Y: 486722}}, {Point: plane.Point{X: 480000, Y: 486722}, On: 1},
+	}}
+	shape := survey.Shape{Region: tip, Solid: tip, Visible: tip, Sides: []survey.Boundary{{Name: "factory"}, {Name: "right"}}}
+	row := bond.Row{Low: 480002, High: 528002, First: 1, Width: 48000, Pitch: 48000}
+	pieces, _ := piece.Cut(shape, []bond.Row{row}, piece.Rule{Along: 48000, Across: 48000, Sides: shape.Sides})
+	for _, p := range pieces {
+		require.False(t, p.Whole, "%v", p.Face)
+	}
+}
