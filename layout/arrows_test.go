@@ -22,7 +22,7 @@ const module = "coursewright/"
 // stands before it.
 var order = []string{
 	"layout/length", "layout/plane", "layout/survey", "layout/bond", "layout/piece", "layout/setout",
-	"layout/finding", "layout/table", "layout/cuts", "layout/takeoff", "layout/stages", "layout",
+	"layout/steady", "layout/finding", "layout/table", "layout/cuts", "layout/takeoff", "layout/stages", "layout",
 	"migrations", "store", "static",
 	"web/drawing", "web/drawing/sample", "web/elevation", "web/sheet", "web/shapes", "web/form", "web/view", "web",
 	"cmd/coursewright",

@@ -120,10 +120,9 @@ func (c *cutter) part(b *Band, row bond.Row, tile plane.Rect, part plane.Region)
 	}
 	p := Piece{Row: row.Course, Tile: tile, Face: part, Visible: part}
 	if !same(b.Region, b.Solid) {
-		p.Face = inTile(b.Region)
-	}
-	if len(p.Face) == 0 {
-		return
+		if p.Face = inTile(b.Region); p.Face.Area2() <= 0 {
+			return
+		}
 	}
 	if c.sealed(row, tile, part) {
 		return

@@ -297,3 +297,27 @@ func convex(r Ring) bool {
 	}
 	return r.Area2() > 0
 }
+
+// Found by a law of the pieces: where a pipe's hole runs
+// into a leaning edge, crossings rounded one way for the wall and another way for
+// the hole left a strip of negative area, and a piece was made of it.
+func TestAPipeOnALeaningEdgeLeavesNoStripBehind(t *testing.T) {
+	lean := Region{{
+		{Point: Point{X: 18230, Y: -672000}}, {Point: Point{X: 477120, Y: -672000}},
+		{Point: Point{X: 477120, Y: 861120}}, {Point: Point{X: 7362, Y: 576000}, On: 1},
+	}}
+	circle := Circle(Point{X: 48398, Y: 58}, 121084+2*3*960, 0)
+	left := lean.Less(circle, 7)
+	require.Len(t, left, 1, "the hole is a notch in the edge")
+	require.Positive(t, left[0].Area2())
+	require.InDelta(t, float64(lean.Area2()-lean.KeepAll(linesOf(circle)...).Area2()), float64(left.Area2()), 2*1_000_000)
+}
+
+// linesOf are the lines along a ring's edges, keeping its inside.
+func linesOf(r Ring) []Line {
+	var lines []Line
+	for i, c := range r {
+		lines = append(lines, Through(c.Point, r[(i+1)%len(r)].Point))
+	}
+	return lines
+}

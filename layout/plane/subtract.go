@@ -1,5 +1,11 @@
 package plane
 
+import (
+	"slices"
+
+	"coursewright/layout/length"
+)
+
 // Less takes a convex outer ring out of the region; the new edges lie on side
 // on. Where the ring crosses a boundary the boundary is bent there first.
 func (r Region) Less(ring Ring, on Side) Region {
@@ -13,15 +19,17 @@ func (r Region) Less(ring Ring, on Side) Region {
 	if len(taken) == 0 {
 		return r
 	}
-	return r.without(taken, on)
+	return r.without(taken, on, !ring.upright())
 }
 
 type edge struct{ from, to Point }
 
 // without removes a part that lies inside the region and shares corners with
 // it: edges that both have cancel, the rest of the part's edges are turned
-// round, and what remains is linked into rings again.
-func (r Region) without(part Region, on Side) Region {
+// round, and what remains is linked into rings again. Where the part was cut out
+// along raked lines, its corners are only as near to the region's edges as a
+// crossing is rounded, and loose says to take them for being on those edges.
+func (r Region) without(part Region, on Side, loose bool) Region {
 	edges := map[edge]Side{}
 	var order []edge
 	add := func(a, b Point, s Side) {
@@ -33,42 +41,63 @@ func (r Region) without(part Region, on Side) Region {
 		order = append(order, edge{a, b})
 	}
 	for _, ring := range r {
-		ring = ring.splitAt(part)
+		ring = ring.splitAt(part, loose)
 		for i, c := range ring {
 			add(c.Point, ring[(i+1)%len(ring)].Point, c.On)
 		}
 	}
 	for _, ring := range part {
-		ring = ring.splitAt(r)
+		ring = ring.splitAt(r, loose)
 		for i, c := range ring {
 			add(ring[(i+1)%len(ring)].Point, c.Point, on)
 		}
 	}
-	return link(order, edges)
+	rings := link(order, edges)
+	if loose {
+		return slices.DeleteFunc(rings, Ring.residue)
+	}
+	return rings
 }
 
 // splitAt puts a corner on every edge where a corner of the other region stands.
-func (r Ring) splitAt(other Region) Ring {
+func (r Ring) splitAt(other Region, loose bool) Ring {
 	for _, ring := range other {
 		for _, c := range ring {
-			r = r.with(c.Point)
+			r = r.with(c.Point, loose)
 		}
 	}
 	return r
 }
 
-func (r Ring) with(p Point) Ring {
+func (r Ring) with(p Point, loose bool) Ring {
 	for i, a := range r {
 		b := r[(i+1)%len(r)]
-		if p == a.Point || p == b.Point || Through(a.Point, b.Point).Side(p) != 0 {
+		if p == a.Point || p == b.Point || !r.passes(p, a.Point, b.Point, loose) {
 			continue
 		}
-		if between(a.X, p.X, b.X) && between(a.Y, p.Y, b.Y) {
-			out := append(make(Ring, 0, len(r)+1), r[:i+1]...)
-			return append(append(out, Corner{p, a.On}), r[i+1:]...)
-		}
+		out := append(make(Ring, 0, len(r)+1), r[:i+1]...)
+		return append(append(out, Corner{p, a.On}), r[i+1:]...)
 	}
 	return r
+}
+
+// passes tells whether the edge a→b runs through p: exactly, or, when loose and
+// where it is raked, as near as a crossing is rounded.
+func (r Ring) passes(p, a, b Point, loose bool) bool {
+	if !between(a.X, p.X, b.X) || !between(a.Y, p.Y, b.Y) {
+		return false
+	}
+	l := Through(a, b)
+	off := l.Side(p)
+	if off == 0 || !loose {
+		return off == 0
+	}
+	dx, dy := max(l.D.X, -l.D.X), max(l.D.Y, -l.D.Y)
+	return dx > 0 && dy > 0 && max(off, -off) <= int64(max(dx, dy)) && !r.has(p)
+}
+
+func (r Ring) has(p Point) bool {
+	return slices.ContainsFunc(r, func(c Corner) bool { return c.Point == p })
 }
 
 // link strings edges into rings. Where several edges leave one corner, the one
@@ -100,6 +129,24 @@ func link(order []edge, edges map[edge]Side) Region {
 		}
 	}
 	return out
+}
+
+// upright tells whether every edge is plumb or level.
+func (r Ring) upright() bool {
+	for i, c := range r {
+		if d := r[(i+1)%len(r)]; c.X != d.X && c.Y != d.Y {
+			return false
+		}
+	}
+	return true
+}
+
+// residue tells whether a ring is no thicker than a unit: what rounding leaves
+// between two boundaries that run into each other. It may even be turned round.
+func (r Ring) residue() bool {
+	box := Region{r}.Bounds()
+	area := r.Area2()
+	return max(area, -area) <= 2*length.Area(max(box.Width(), box.Height()))
 }
 
 func leftmost(e edge, from []edge, edges map[edge]Side) edge {
