@@ -12,6 +12,7 @@
 //  5. What was answered is on disk: one public method is one transaction, synced before it returns.
 //  6. A file that is newer, damaged or not ours is refused and left as it was.
 //  7. One process per file: the second is told where the first one is.
+//  8. Ticks stand beside the revisions: only the person who made one takes it off.
 //
 // A missing or deleted job is fs.ErrNotExist; trouble with the disk is ErrFull or ErrUnavailable
 // and leaves the old data intact.

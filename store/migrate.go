@@ -19,6 +19,11 @@ func (s *Store) migrate(ctx context.Context, steps []migrations.Step) error {
 		return newer(version, len(steps))
 	}
 	for _, step := range steps[version:] {
+		if version > 0 { // a file that was new a moment ago holds nothing to back up
+			if err := s.backUpBefore(ctx, step); err != nil {
+				return fmt.Errorf("migration %s: backup before it: %w", step.Name, err)
+			}
+		}
 		if err := s.step(ctx, step); err != nil {
 			return fmt.Errorf("migration %s: %w", step.Name, err)
 		}
@@ -26,14 +31,12 @@ func (s *Store) migrate(ctx context.Context, steps []migrations.Step) error {
 	return nil
 }
 
+func (s *Store) backUpBefore(ctx context.Context, step migrations.Step) error {
+	stamp := s.Now().UTC().Format("20060102T150405")
+	return s.Backup(ctx, fmt.Sprintf("%s/before-v%d-%s.db", backupFolder(s.path), step.Version, stamp))
+}
+
 func (s *Store) step(ctx context.Context, step migrations.Step) error {
-	if step.Version > 1 {
-		stamp := s.Now().UTC().Format("20060102T150405")
-		path := fmt.Sprintf("%s/before-v%d-%s.db", backupFolder(s.path), step.Version, stamp)
-		if err := s.Backup(ctx, path); err != nil {
-			return fmt.Errorf("backup before it: %w", err)
-		}
-	}
 	return s.write(ctx, func(tx *sql.Tx) error {
 		if _, err := tx.ExecContext(ctx, step.SQL); err != nil {
 			return err

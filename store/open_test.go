@@ -51,7 +51,7 @@ func TestEveryConnectionIsSetForDurability(t *testing.T) {
 	s := fresh(t)
 	for pragma, want := range map[string]string{
 		"journal_mode": "wal", "synchronous": "2", "foreign_keys": "1", "busy_timeout": "5000",
-		"application_id": fmt.Sprint(applicationID), "user_version": "1",
+		"application_id": fmt.Sprint(applicationID), "user_version": fmt.Sprint(len(must(migrations.Steps()))),
 	} {
 		require.Equal(t, []string{want}, column(t, s, "PRAGMA "+pragma), pragma)
 	}
@@ -82,7 +82,7 @@ func TestAFileThatIsNotOursIsRefusedAndLeftAsItWas(t *testing.T) {
 		"SQLite of another program":   {raw(`CREATE TABLE t (x)`), ErrForeign},
 		"the same with a log":         {raw(`PRAGMA journal_mode = WAL; CREATE TABLE t (x)`), ErrForeign},
 		"the same with a mark":        {raw(`PRAGMA application_id = 7; CREATE TABLE t (x)`), ErrForeign},
-		"written by a newer version":  {ours(`PRAGMA user_version = 2`), ErrNewer},
+		"written by a newer version":  {ours(fmt.Sprintf(`PRAGMA user_version = %d`, len(must(migrations.Steps()))+1)), ErrNewer},
 		"a far newer version":         {ours(`PRAGMA user_version = 2000000000`), ErrNewer},
 		"ours, cut short":             {cutShort, ErrDamaged},
 		"ours, with a scribbled page": {scribbled, ErrDamaged},
@@ -114,11 +114,12 @@ func TestAFileThatIsNotOursIsRefusedAndLeftAsItWas(t *testing.T) {
 func TestANewerVersionStillInTheLogIsRefused(t *testing.T) {
 	path := filepath.Join(t.TempDir(), "jobs.db")
 	s := opened(t, path)
-	_, err := s.db.ExecContext(t.Context(), `PRAGMA user_version = 2`)
+	newest := len(must(migrations.Steps()))
+	_, err := s.db.ExecContext(t.Context(), fmt.Sprintf(`PRAGMA user_version = %d`, newest+1))
 	require.NoError(t, err)
 	copied := filepath.Join(t.TempDir(), "jobs.db")
 	require.NoError(t, errors.Join(copyFile(path, copied), copyFile(path+"-wal", copied+"-wal")))
-	require.NoError(t, inspect(copied, 1), "the header alone does not tell")
+	require.NoError(t, inspect(copied, newest), "the header alone does not tell")
 	refusedUntouched(t, copied, ErrNewer)
 }
 
@@ -148,11 +149,10 @@ func TestAFailedMigrationLeavesTheFileAtItsVersion(t *testing.T) {
 	s := opened(t, path)
 	job := created(t, s, "a")
 	require.NoError(t, s.Close())
-	steps := append(must(migrations.Steps()),
-		migrations.Step{Version: 2, Name: "0002_halfway.sql", SQL: `CREATE TABLE fine (x) STRICT; CREATE TABLE job (x) STRICT;`})
+	steps := oneMore(t, "halfway.sql", `CREATE TABLE fine (x) STRICT; CREATE TABLE job (x) STRICT;`)
 
 	_, err := open(t.Context(), path, steps)
-	require.ErrorContains(t, err, "0002_halfway.sql")
+	require.ErrorContains(t, err, "halfway.sql")
 
 	s = opened(t, path)
 	require.Equal(t, job, must(s.Load(t.Context(), job.ID)))
@@ -164,8 +164,7 @@ func TestAMigrationIsBackedUpFirst(t *testing.T) {
 	s := opened(t, path)
 	job := created(t, s, "a")
 	require.NoError(t, s.Close())
-	steps := append(must(migrations.Steps()),
-		migrations.Step{Version: 2, Name: "0002_notes.sql", SQL: `CREATE TABLE note (x TEXT) STRICT;`})
+	steps := oneMore(t, "notes.sql", `CREATE TABLE note (x TEXT) STRICT;`)
 
 	require.Empty(t, backups(backupFolder(path), "*"), "a new file has nothing to back up")
 	newer, err := open(t.Context(), path, steps)
@@ -175,9 +174,17 @@ func TestAMigrationIsBackedUpFirst(t *testing.T) {
 	_, err = Open(t.Context(), path)
 	require.ErrorIs(t, err, ErrNewer)
 
-	made := backups(backupFolder(path), "before-v2-*.db")
+	made := backups(backupFolder(path), fmt.Sprintf("before-v%d-*.db", len(steps)))
 	require.Len(t, made, 1)
 	require.Equal(t, job, must(opened(t, made[0]).Load(t.Context(), job.ID)), "this version still reads the backup")
+}
+
+// oneMore are the steps of this version and one that only a newer one has.
+func oneMore(t *testing.T, name, query string) []migrations.Step {
+	t.Helper()
+	steps, err := migrations.Steps()
+	require.NoError(t, err)
+	return append(steps, migrations.Step{Version: len(steps) + 1, Name: name, SQL: query})
 }
 
 func TestUnsoundEnginesAreRefused(t *testing.T) {

@@ -28,3 +28,13 @@ BEGIN SELECT RAISE (ABORT, 'a revision is never changed'); END;
 
 CREATE TRIGGER revision_is_never_removed BEFORE DELETE ON revision
 BEGIN SELECT RAISE (ABORT, 'a revision is never removed'); END;
+
+CREATE TABLE tick (
+  job      INTEGER NOT NULL REFERENCES job (id),
+  mark     TEXT    NOT NULL,
+  piece    TEXT    NOT NULL,
+  revision INTEGER NOT NULL,
+  ticked   INTEGER NOT NULL,
+  PRIMARY KEY (job, mark),
+  FOREIGN KEY (job, revision) REFERENCES revision (job, id)
+) STRICT, WITHOUT ROWID;
