@@ -116,7 +116,8 @@ func written(path string) time.Time {
 
 // PutBack makes a copy of a backup the data file at path. What stands there is moved, with its
 // log, into the new folder aside; aside is "" if there was nothing. It fails with *InUse while a
-// process has the data file open, and with *Refused if the backup is not a data file of ours.
+// process has the data file open, and with *Refused if the backup is damaged or not a data file of
+// ours.
 func PutBack(backup, path string, now time.Time) (aside string, err error) {
 	steps, err := migrations.Steps()
 	if err != nil {
@@ -138,12 +139,27 @@ func PutBack(backup, path string, now time.Time) (aside string, err error) {
 	if err := copyFile(backup, part); err != nil {
 		return "", fmt.Errorf("%w: %w", ErrUnavailable, err)
 	}
+	if err := soundCopy(part, len(steps)); err != nil {
+		os.Remove(part)
+		return "", condemn(backup, err)
+	}
 	aside, err = moveAside(path, path+"-aside-"+now.UTC().Format("20060102T150405"))
 	if err != nil {
 		os.Remove(part)
 		return "", fmt.Errorf("%w: %w", ErrUnavailable, err)
 	}
 	return aside, settle(part, path)
+}
+
+// soundCopy reads a copy of a backup through, as a data file is read before it is opened.
+func soundCopy(path string, newest int) error {
+	err := examine(context.Background(), path, newest)
+	for _, end := range []string{"-wal", "-shm"} { // looking at a file may leave these beside it
+		if left := os.Remove(path + end); left != nil && !errors.Is(left, fs.ErrNotExist) {
+			err = errors.Join(err, left)
+		}
+	}
+	return err
 }
 
 // moveAside moves the file and what SQLite left beside it, the log first: if the move is cut

@@ -4,6 +4,7 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
+	"strings"
 	"testing"
 	"time"
 
@@ -80,4 +81,21 @@ func TestOnlyABackupOfOursIsPutBack(t *testing.T) {
 	_, err = PutBack(filepath.Join(folder, "missing.db"), path, time.Now())
 	require.ErrorIs(t, err, fs.ErrNotExist)
 	require.Equal(t, job, must(opened(t, path).Load(t.Context(), job.ID)))
+}
+
+func TestADamagedBackupIsNotPutBack(t *testing.T) {
+	folder := t.TempDir()
+	path, backup := filepath.Join(folder, "jobs.db"), filepath.Join(folder, "backup.db")
+	s := opened(t, path)
+	job := saved(t, s, created(t, s, "a"), strings.Repeat("x", 100_000))
+	require.NoError(t, s.Backup(t.Context(), backup))
+	require.NoError(t, s.Close())
+	scribble(t, backup, 3)
+	_, err := PutBack(backup, path, time.Now())
+	var refused *Refused
+	require.ErrorAs(t, err, &refused)
+	require.ErrorIs(t, err, ErrDamaged)
+	require.Equal(t, backup, refused.Path)
+	require.NoFileExists(t, path+".part")
+	require.Equal(t, job, must(opened(t, path).Load(t.Context(), job.ID)), "the data file stands as it was")
 }

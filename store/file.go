@@ -50,6 +50,16 @@ func refuse(path string, reason error) *Refused {
 	return r
 }
 
+// condemn gives the errors that condemn a file their *Refused.
+func condemn(path string, err error) error {
+	for _, reason := range []error{ErrForeign, ErrNewer, ErrDamaged} {
+		if errors.Is(err, reason) {
+			return refuse(path, err)
+		}
+	}
+	return err
+}
+
 // inspect looks at the first bytes of the file, without SQLite, and refuses what is not ours:
 // opening a stranger's file with SQLite may already change it or leave files beside it. A missing
 // or empty file is fine. Ours carries its mark in the main file from its first transaction on,
@@ -84,17 +94,18 @@ func judge(header [100]byte, n, newest int) error {
 	if n < len(header) || string(header[:len(magic)]) != magic {
 		return fmt.Errorf("%w: it is not an SQLite file", ErrForeign)
 	}
-	version, mark := binary.BigEndian.Uint32(header[60:]), binary.BigEndian.Uint32(header[68:])
+	version, mark := int(int32(binary.BigEndian.Uint32(header[60:]))), binary.BigEndian.Uint32(header[68:])
 	if mark != applicationID {
 		return fmt.Errorf("%w: it is an SQLite file of another program", ErrForeign)
 	}
-	if int(version) > newest {
-		return newer(int(version), newest)
-	}
-	return nil
+	return known(version, newest)
 }
 
-func newer(version, newest int) error {
+// known refuses a version this program does not know; below zero there is none.
+func known(version, newest int) error {
+	if 0 <= version && version <= newest {
+		return nil
+	}
 	return fmt.Errorf("%w (the file has version %d, this program knows up to %d)", ErrNewer, version, newest)
 }
 
@@ -102,11 +113,11 @@ func newer(version, newest int) error {
 // reads: a connection that may write would move the log into the file when it closes. A journal
 // beside the file means that making the file was cut short; SQLite takes that back on writing, and
 // there is nothing to examine before.
-func (s *Store) examine(ctx context.Context, newest int) error {
-	if _, err := os.Lstat(s.path + "-journal"); err == nil {
+func examine(ctx context.Context, path string, newest int) error {
+	if _, err := os.Lstat(path + "-journal"); err == nil {
 		return nil
 	}
-	db, err := connect(s.path, "ro")
+	db, err := connect(path, "ro")
 	if err != nil {
 		return err
 	}
@@ -119,10 +130,10 @@ func (s *Store) examine(ctx context.Context, newest int) error {
 		return fmt.Errorf("%w: %s", ErrDamaged, verdict)
 	}
 	version, err := version(ctx, db)
-	if err == nil && version > newest {
-		return newer(version, newest)
+	if err != nil {
+		return err
 	}
-	return err
+	return known(version, newest)
 }
 
 // version reads the file's version through SQLite, which also sees what is still in the log.

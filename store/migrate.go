@@ -15,8 +15,8 @@ func (s *Store) migrate(ctx context.Context, steps []migrations.Step) error {
 	if err != nil {
 		return err
 	}
-	if version > len(steps) { // examine has no word on a file whose making was cut short
-		return newer(version, len(steps))
+	if err := known(version, len(steps)); err != nil { // examine has no word on a file whose making was cut short
+		return err
 	}
 	for _, step := range steps[version:] {
 		if version > 0 { // a file that was new a moment ago holds nothing to back up

@@ -84,6 +84,7 @@ func TestAFileThatIsNotOursIsRefusedAndLeftAsItWas(t *testing.T) {
 		"the same with a mark":        {raw(`PRAGMA application_id = 7; CREATE TABLE t (x)`), ErrForeign},
 		"written by a newer version":  {ours(fmt.Sprintf(`PRAGMA user_version = %d`, len(must(migrations.Steps()))+1)), ErrNewer},
 		"a far newer version":         {ours(`PRAGMA user_version = 2000000000`), ErrNewer},
+		"a version below none":        {ours(`PRAGMA user_version = -1`), ErrNewer},
 		"ours, cut short":             {cutShort, ErrDamaged},
 		"ours, with a scribbled page": {scribbled, ErrDamaged},
 	} {

@@ -61,7 +61,7 @@ func open(ctx context.Context, path string, steps []migrations.Step, options ...
 		return nil, err
 	}
 	if err := s.ready(ctx, steps); err != nil {
-		return nil, errors.Join(s.asRefusal(err), s.Close())
+		return nil, errors.Join(condemn(s.path, err), s.Close())
 	}
 	return s, nil
 }
@@ -85,7 +85,7 @@ func (s *Store) claim() error {
 
 // ready checks the file, connects, checks SQLite, migrates, and switches to the write-ahead log.
 func (s *Store) ready(ctx context.Context, steps []migrations.Step) error {
-	if err := s.examine(ctx, len(steps)); err != nil {
+	if err := examine(ctx, s.path, len(steps)); err != nil {
 		return err
 	}
 	db, err := connect(s.path, "rw")
@@ -135,16 +135,6 @@ func (s *Store) logAhead(ctx context.Context) error {
 		return fmt.Errorf("%w: no write-ahead log on this disk (journal mode %s)", ErrUnavailable, mode)
 	}
 	return nil
-}
-
-// asRefusal gives the errors that condemn the file their *Refused.
-func (s *Store) asRefusal(err error) error {
-	for _, reason := range []error{ErrForeign, ErrNewer, ErrDamaged} {
-		if errors.Is(err, reason) {
-			return refuse(s.path, err)
-		}
-	}
-	return err
 }
 
 // Close ends all use of the file and lets another process open it.

@@ -28,6 +28,8 @@ const usage = `Coursewright works out where every tile of a tub or shower lands.
 
   coursewright [serve] [--listen 127.0.0.1:7310] [--data FILE] [--host NAME]
       serve the bench to a browser
+  coursewright restore BACKUP [--data FILE]
+      put a backup in the place of the data file, which is moved aside
   coursewright solve JOB.json
       print the plan file of a job
   coursewright draw JOB.json --wall NAME
@@ -56,6 +58,8 @@ func (p *program) run(ctx context.Context, args []string) int {
 	switch command {
 	case "serve":
 		return p.serve(ctx, rest)
+	case "restore":
+		return p.restore(rest)
 	case "solve":
 		return p.solve(rest)
 	case "draw":
@@ -81,6 +85,6 @@ func (p *program) misuse(format string, a ...any) int {
 
 // fail says what went wrong.
 func (p *program) fail(err error) int {
-	fmt.Fprintln(p.Err, "coursewright:", err)
+	fmt.Fprintf(p.Err, "coursewright: %v\n%s", err, wayBack(err))
 	return failed
 }

@@ -62,20 +62,27 @@ func newFlags(name string) *flag.FlagSet {
 
 // jobFile reads flags before and after the one file name and gives the name.
 func (p *program) jobFile(flags *flag.FlagSet, args []string) (string, int) {
-	var files []string
-	for {
-		if err := flags.Parse(args); err != nil {
-			return "", p.misuse("%v.", err)
-		}
-		if flags.NArg() == 0 {
-			break
-		}
-		files, args = append(files, flags.Arg(0)), flags.Args()[1:]
+	files, err := filesOf(flags, args)
+	if err != nil {
+		return "", p.misuse("%v.", err)
 	}
 	if len(files) != 1 {
 		return "", p.misuse("%s takes one job file.", flags.Name())
 	}
 	return files[0], 0
+}
+
+// filesOf reads flags before, between and after file names and gives the names.
+func filesOf(flags *flag.FlagSet, args []string) (files []string, err error) {
+	for {
+		if err := flags.Parse(args); err != nil {
+			return nil, err
+		}
+		if flags.NArg() == 0 {
+			return files, nil
+		}
+		files, args = append(files, flags.Args()[0]), flags.Args()[1:]
+	}
 }
 
 // plan reads and solves a job file.
