@@ -139,7 +139,7 @@ func PutBack(backup, path string, now time.Time) (aside string, err error) {
 	if err := copyFile(backup, part); err != nil {
 		return "", fmt.Errorf("%w: %w", ErrUnavailable, err)
 	}
-	if err := soundCopy(part, len(steps)); err != nil {
+	if err := examine(context.Background(), part, len(steps)); err != nil {
 		os.Remove(part)
 		return "", condemn(backup, err)
 	}
@@ -149,17 +149,6 @@ func PutBack(backup, path string, now time.Time) (aside string, err error) {
 		return "", fmt.Errorf("%w: %w", ErrUnavailable, err)
 	}
 	return aside, settle(part, path)
-}
-
-// soundCopy reads a copy of a backup through, as a data file is read before it is opened.
-func soundCopy(path string, newest int) error {
-	err := examine(context.Background(), path, newest)
-	for _, end := range []string{"-wal", "-shm"} { // looking at a file may leave these beside it
-		if left := os.Remove(path + end); left != nil && !errors.Is(left, fs.ErrNotExist) {
-			err = errors.Join(err, left)
-		}
-	}
-	return err
 }
 
 // moveAside moves the file and what SQLite left beside it, the log first: if the move is cut

@@ -117,6 +117,7 @@ func examine(ctx context.Context, path string, newest int) error {
 	if _, err := os.Lstat(path + "-journal"); err == nil {
 		return nil
 	}
+	defer leaveNothing(path)()
 	db, err := connect(path, "ro")
 	if err != nil {
 		return err
@@ -134,6 +135,22 @@ func examine(ctx context.Context, path string, newest int) error {
 		return err
 	}
 	return known(version, newest)
+}
+
+// leaveNothing gives what removes the log and its index again where reading alone made them: they
+// are empty then.
+func leaveNothing(path string) func() {
+	var made []string
+	for _, end := range []string{"-wal", "-shm"} {
+		if _, err := os.Lstat(path + end); errors.Is(err, fs.ErrNotExist) {
+			made = append(made, path+end)
+		}
+	}
+	return func() {
+		for _, name := range made {
+			_ = os.Remove(name) // it may not be there; and SQLite takes an empty one as none
+		}
+	}
 }
 
 // version reads the file's version through SQLite, which also sees what is still in the log.

@@ -94,7 +94,10 @@ func TestASecondProcessIsToldWhereTheFirstOneIs(t *testing.T) {
 	_, err = PutBack(path, path, time.Now())
 	require.ErrorAs(t, err, &used, "nor is a backup put back under a running program")
 
+	require.Equal(t, used, Holder(path))
 	require.NoError(t, first.Close())
+	require.Nil(t, Holder(path))
+	require.Nil(t, Holder(path+" that is not there"))
 	require.Equal(t, "a", string(must(opened(t, path).Load(t.Context(), 1)).Document))
 }
 

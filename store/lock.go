@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"os"
+	"path/filepath"
 	"strconv"
 	"strings"
 	"syscall"
@@ -46,6 +47,23 @@ func lock(path, address string) (*os.File, error) {
 		return nil, fmt.Errorf("%w: %w", ErrUnavailable, err)
 	}
 	return f, nil
+}
+
+// Holder tells which process has the data file open, or nil.
+func Holder(path string) *InUse {
+	path, err := filepath.Abs(path)
+	if err != nil {
+		return nil
+	}
+	f, err := os.Open(path + ".lock")
+	if err != nil {
+		return nil
+	}
+	defer f.Close()
+	if err := syscall.Flock(int(f.Fd()), syscall.LOCK_SH|syscall.LOCK_NB); errors.Is(err, syscall.EWOULDBLOCK) {
+		return holder(path)
+	}
+	return nil
 }
 
 // sign writes two lines into a lock file: process and address.

@@ -20,16 +20,15 @@ func (p *program) restore(args []string) int {
 	if len(files) != 1 {
 		return p.misuse("restore takes one backup file.")
 	}
-	if *data == "" {
-		if *data, err = dataFile(); err != nil {
-			return p.fail(err)
-		}
-	}
-	aside, err := store.PutBack(files[0], *data, time.Now())
+	path, err := orUsual(*data)
 	if err != nil {
 		return p.fail(err)
 	}
-	fmt.Fprintf(p.Out, "%s is now a copy of %s.\n", *data, files[0])
+	aside, err := store.PutBack(files[0], path, time.Now())
+	if err != nil {
+		return p.fail(err)
+	}
+	fmt.Fprintf(p.Out, "%s is now a copy of %s.\n", path, files[0])
 	if aside != "" {
 		fmt.Fprintf(p.Out, "What stood there is kept in %s.\n", aside)
 	}

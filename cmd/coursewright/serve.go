@@ -43,7 +43,7 @@ func (p *program) serve(ctx context.Context, args []string) int {
 func (p *program) serveOn(ctx context.Context, address, data string, names []string) error {
 	listener, err := net.Listen("tcp", address)
 	if err != nil {
-		return err
+		return orHolder(err, data)
 	}
 	defer listener.Close()
 	address = listener.Addr().String()
@@ -90,13 +90,11 @@ func run(ctx context.Context, listener net.Listener, handler http.Handler, log *
 
 // openStore opens the data file, and puts the demo job into an empty one.
 func openStore(ctx context.Context, path, address string) (*store.Store, error) {
-	if path == "" {
-		var err error
-		if path, err = dataFile(); err != nil {
-			return nil, err
-		}
+	path, err := orUsual(path)
+	if err != nil {
+		return nil, err
 	}
-	kept, err := store.Open(ctx, path, store.Address(address))
+	kept, err := store.Open(ctx, path, store.Address("http://"+address+"/"))
 	if err != nil {
 		return nil, err
 	}
@@ -104,6 +102,24 @@ func openStore(ctx context.Context, path, address string) (*store.Store, error) 
 		return nil, errors.Join(err, kept.Close())
 	}
 	return kept, nil
+}
+
+// orHolder puts the news that the program runs already before the news that its port is taken.
+func orHolder(err error, data string) error {
+	if path, other := orUsual(data); other == nil {
+		if holder := store.Holder(path); holder != nil {
+			return holder
+		}
+	}
+	return err
+}
+
+// orUsual gives the data file, the usual one where nobody says otherwise.
+func orUsual(path string) (string, error) {
+	if path != "" {
+		return path, nil
+	}
+	return dataFile()
 }
 
 // dataFile is where the jobs are kept when nobody says otherwise.
