@@ -36,13 +36,19 @@ func (s *Server) editJob(w http.ResponseWriter, r *http.Request) error {
 	plan, err := s.Solve(tried.job)
 	var faults survey.Faults
 	if errors.As(err, &faults) || len(tried.faults) > 0 {
-		tried.faults = append(tried.faults, faults...)
+		tried.faults, tried.code = append(tried.faults, faults...), http.StatusUnprocessableEntity
 		return s.bench(w, r, stored, &tried, "Not saved")
 	}
 	if err != nil {
 		return err
 	}
-	return s.save(w, r, stored.ID, tried.job, plan)
+	err = s.save(w, r, stored.ID, tried.job, plan)
+	if errors.Is(err, store.ErrFull) || errors.Is(err, store.ErrUnavailable) { // keep what was typed on the page
+		code, title, text := explain(err)
+		tried.code = code
+		return s.bench(w, r, stored, &tried, title+". "+text)
+	}
+	return err
 }
 
 // posted lays the form over the job it was filled from and does what the
@@ -130,8 +136,9 @@ func (s *Server) move(step func(context.Context, int64, int64) (store.Job, error
 	}
 }
 
-// attempt is a job as typed that could not be solved.
+// attempt is a job as typed that could not be solved, or not be saved.
 type attempt struct {
+	code   int // the status it is answered with
 	job    survey.Job
 	shown  survey.Job        // the job its form is filled from
 	typed  map[string]string // by path, what no field of the job can hold
@@ -157,7 +164,7 @@ func (s *Server) bench(w http.ResponseWriter, r *http.Request, stored store.Job,
 			return err
 		}
 		page.Typed, page.Raw, page.Filled = tried.job, tried.typed, string(shown)
-		page.Faults, code = tried.faults, http.StatusUnprocessableEntity
+		page.Faults, code = tried.faults, tried.code
 		if base, err := revision(r); err == nil {
 			page.Revision = base
 		}

@@ -59,7 +59,7 @@ func (s *Server) keepMine(w http.ResponseWriter, r *http.Request) error {
 	plan, err := s.Solve(job)
 	var faults survey.Faults
 	if errors.As(err, &faults) {
-		return s.bench(w, r, stored, &attempt{job: job, shown: job, faults: faults}, "Not saved")
+		return s.bench(w, r, stored, &attempt{code: http.StatusUnprocessableEntity, job: job, shown: job, faults: faults}, "Not saved")
 	}
 	if err != nil {
 		return err
