@@ -16,6 +16,7 @@ require (
 	golang.org/x/sync v0.24.0
 	modernc.org/sqlite v1.62.0
 	pgregory.net/rapid v1.3.0
+	rsc.io/qr v0.2.0
 )
 
 require (

@@ -3,6 +3,7 @@ package web
 import (
 	"net"
 	"net/http"
+	"net/netip"
 	"slices"
 	"strings"
 )
@@ -16,7 +17,7 @@ const bodyLimit = 4 << 20
 // must not read or write jobs.
 func (s *Server) knownHost(next http.Handler) http.Handler {
 	return http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
-		if !s.knows(r.Host) {
+		if !s.knows(r.Host) && !(s.Door != nil && arrivedAt(r)) {
 			http.Error(w, "This server does not answer to that name.", http.StatusMisdirectedRequest)
 			return
 		}
@@ -37,6 +38,25 @@ func (s *Server) knows(host string) bool {
 		return true
 	}
 	return name != "" && slices.Contains(s.Hosts, name)
+}
+
+// arrivedAt tells whether a request names the very address of this machine that
+// it came to. Others can point a name here, but not an address.
+func arrivedAt(r *http.Request) bool {
+	local, ok := r.Context().Value(http.LocalAddrContextKey).(net.Addr)
+	if !ok {
+		return false
+	}
+	at, err := netip.ParseAddrPort(local.String())
+	if err != nil {
+		return false
+	}
+	host := r.Host
+	if h, _, err := net.SplitHostPort(host); err == nil {
+		host = h
+	}
+	named, err := netip.ParseAddr(strings.Trim(host, "[]"))
+	return err == nil && named.WithZone("").Unmap() == at.Addr().WithZone("").Unmap()
 }
 
 // policy lets a page load what this server sends and nothing else, and run no

@@ -20,6 +20,7 @@ type Server struct {
 	Store  *store.Store
 	Static fs.FS                                 // the files under /static/
 	Hosts  []string                              // names it answers to beside loopback, without a port
+	Door   *Door                                 // lets devices of the network in; nil: the network gets nothing
 	Log    *slog.Logger                          // what went wrong here and was no fault of the person's
 	Solve  func(survey.Job) (layout.Plan, error) // layout.Solve
 }
@@ -27,10 +28,12 @@ type Server struct {
 // Handler gives every route, behind the guards.
 func (s *Server) Handler() http.Handler {
 	r := chi.NewRouter()
-	r.Use(s.knownHost, safeHeaders, sameOrigin, smallBody)
+	r.Use(s.knownHost, safeHeaders, s.byTheDoor, sameOrigin, smallBody)
 	r.NotFound(s.page(func(http.ResponseWriter, *http.Request) error { return fs.ErrNotExist }))
 	r.MethodNotAllowed(s.page(func(http.ResponseWriter, *http.Request) error { return errMethod }))
 	r.Get("/", s.page(s.listJobs))
+	r.Get("/open/{code}", s.page(s.openByLink))
+	r.Post("/open", s.page(s.openByForm))
 	r.Post("/jobs", s.page(s.newJob))
 	r.Post("/jobs/import", s.page(s.importJob))
 	r.Route("/jobs/{id}", func(r chi.Router) {
