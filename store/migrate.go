@@ -3,7 +3,9 @@ package store
 import (
 	"context"
 	"database/sql"
+	"errors"
 	"fmt"
+	"io/fs"
 
 	"coursewright/migrations"
 )
@@ -31,9 +33,15 @@ func (s *Store) migrate(ctx context.Context, steps []migrations.Step) error {
 	return nil
 }
 
+// backUpBefore makes a backup unless one was made in the same second, before a migration that was
+// cut short: it holds the same.
 func (s *Store) backUpBefore(ctx context.Context, step migrations.Step) error {
 	stamp := s.Now().UTC().Format("20060102T150405")
-	return s.Backup(ctx, fmt.Sprintf("%s/before-v%d-%s.db", backupFolder(s.path), step.Version, stamp))
+	err := s.Backup(ctx, fmt.Sprintf("%s/before-v%d-%s.db", backupFolder(s.path), step.Version, stamp))
+	if errors.Is(err, fs.ErrExist) {
+		return nil
+	}
+	return err
 }
 
 func (s *Store) step(ctx context.Context, step migrations.Step) error {
