@@ -26,8 +26,8 @@ const (
 
 const usage = `Coursewright works out where every tile of a tub or shower lands.
 
-  coursewright [serve] [--listen 127.0.0.1:7310] [--data FILE] [--host NAME]
-      serve the bench to a browser
+  coursewright [serve] [--listen 127.0.0.1:7310] [--data FILE] [--host NAME] [--lan]
+      serve the bench to a browser; with --lan also to devices of the network that show a code
   coursewright restore BACKUP [--data FILE]
       put a backup in the place of the data file, which is moved aside
   coursewright solve JOB.json
@@ -47,6 +47,7 @@ type program struct {
 	In       io.Reader
 	Out, Err io.Writer
 	Ready    func(address string) // called once when serve listens, if set
+	Limits   limits               // of serve; the usual ones where they are zero
 }
 
 // run does what the arguments ask and gives the exit code.

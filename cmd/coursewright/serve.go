@@ -6,11 +6,10 @@ import (
 	"fmt"
 	"log/slog"
 	"net"
-	"net/http"
+	"net/netip"
 	"os"
 	"path/filepath"
 	"strings"
-	"time"
 
 	"coursewright/layout"
 	"coursewright/layout/survey"
@@ -19,73 +18,74 @@ import (
 	"coursewright/web"
 )
 
-// grace is how long running requests may take once the program is told to end.
-const grace = 10 * time.Second
+// asked is what serve is told by its flags.
+type asked struct {
+	listen, data string
+	names        []string // further names to answer to
+	lan          bool     // let the network in, by a code
+}
 
 // serve serves the bench until the context ends.
 func (p *program) serve(ctx context.Context, args []string) int {
+	var a asked
 	flags := newFlags("serve")
-	listen := flags.String("listen", "127.0.0.1:7310", "address to listen on")
-	data := flags.String("data", "", "data file")
+	flags.StringVar(&a.listen, "listen", "127.0.0.1:7310", "address to listen on")
+	flags.StringVar(&a.data, "data", "", "data file")
 	host := flags.String("host", "", "further names to answer to, with commas between")
+	flags.BoolVar(&a.lan, "lan", false, "let devices of the network in, by a code")
 	if err := flags.Parse(args); err != nil {
 		return p.misuse("%v.", err)
 	}
 	if flags.NArg() > 0 {
 		return p.misuse("serve takes no %q.", flags.Arg(0))
 	}
-	if err := p.serveOn(ctx, *listen, *data, hosts(*host)); err != nil {
+	if a.names = hosts(*host); a.lan {
+		a.listen = onNetwork(a.listen)
+	}
+	if err := p.serveOn(ctx, a); err != nil {
 		return p.fail(err)
 	}
 	return 0
 }
 
-func (p *program) serveOn(ctx context.Context, address, data string, names []string) error {
-	listener, err := net.Listen("tcp", address)
+func (p *program) serveOn(ctx context.Context, a asked) error {
+	listener, at, err := listen(a)
 	if err != nil {
-		return orHolder(err, data)
+		return err
 	}
 	defer listener.Close()
-	address = listener.Addr().String()
-	kept, err := openStore(ctx, data, address)
+	kept, err := openStore(ctx, a.data, atHome(at))
 	if err != nil {
 		return err
 	}
 	defer kept.Close()
 	log := slog.New(slog.NewTextHandler(p.Err, nil))
-	site := &web.Server{Store: kept, Static: static.Files, Hosts: names, Log: log, Solve: layout.Solve}
-	fmt.Fprintf(p.Out, "Coursewright is at http://%s/\n", address)
-	if p.Ready != nil {
-		p.Ready(address)
+	defer daily(ctx, kept, log)()
+	site := &web.Server{Store: kept, Static: static.Files, Hosts: a.names, Log: log, Solve: layout.Solve}
+	fmt.Fprintf(p.Out, "Coursewright is at http://%s/\n", atHome(at))
+	if a.lan {
+		site.Door = p.door(at)
 	}
-	return run(ctx, listener, site.Handler(), log)
+	if p.Ready != nil {
+		p.Ready(atHome(at))
+	}
+	return run(ctx, p.Limits.server(site.Handler(), log), listener)
 }
 
-// run serves until the context ends, then lets running requests finish.
-func run(ctx context.Context, listener net.Listener, handler http.Handler, log *slog.Logger) error {
-	server := &http.Server{
-		Handler:           handler,
-		ReadHeaderTimeout: 10 * time.Second,
-		ReadTimeout:       30 * time.Second,
-		WriteTimeout:      60 * time.Second,
-		IdleTimeout:       2 * time.Minute,
-		MaxHeaderBytes:    64 << 10,
-		ErrorLog:          slog.NewLogLogger(log.Handler(), slog.LevelWarn),
+// listen opens the address asked for. One that the network can reach takes --lan.
+func listen(a asked) (net.Listener, netip.AddrPort, error) {
+	listener, err := net.Listen("tcp", a.listen)
+	if err != nil {
+		return nil, netip.AddrPort{}, orHolder(err, a.data)
 	}
-	ended := make(chan error, 1)
-	go func() { ended <- server.Serve(listener) }()
-	select {
-	case err := <-ended:
-		return err
-	case <-ctx.Done():
+	at, err := netip.ParseAddrPort(listener.Addr().String())
+	if err == nil && !a.lan && !at.Addr().IsLoopback() {
+		err = fmt.Errorf("--listen %s would open the jobs to the network: add --lan, which asks every device for a code", a.listen)
 	}
-	late, cancel := context.WithTimeout(context.Background(), grace)
-	defer cancel()
-	err := server.Shutdown(late)
-	if served := <-ended; !errors.Is(served, http.ErrServerClosed) {
-		err = errors.Join(err, served)
+	if err != nil {
+		return nil, at, errors.Join(err, listener.Close())
 	}
-	return err
+	return listener, at, nil
 }
 
 // openStore opens the data file, and puts the demo job into an empty one.
