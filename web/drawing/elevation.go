@@ -39,8 +39,9 @@ func Elevation(plan layout.Plan, wall int, o Options) Scene {
 	b.Height = m.top + o.Scale.On(r.Top-r.Bottom) + m.bottom + b.legendHeight(under) + 2000
 	b.wall(f, w, true)
 	b.courseNumbers(f, w)
-	b.levelLine(f.origin.Y, m.left-12000, f.at(r.Right, 0).X+6000)
+	b.levelLine(f.origin.Y, m.left-6500, f.at(r.Right, 0).X+6000)
 	b.sizes(f, w.Pieces)
+	b.startName(f, w)
 	b.plumbString(f, f.at(r.Right, 0).X+8500, up)
 	b.levelString(f, f.at(0, r.Bottom).Y+ground+6500, across)
 	b.flags(f, true)
@@ -48,7 +49,8 @@ func Elevation(plan layout.Plan, wall int, o Options) Scene {
 	b.keyPlan(Point{b.Width - keyPlanRoom, 3000}, Point{40000, b.texts.letter + 7000}, wall)
 	b.legend(Point{m.left, b.Height - 2000 - b.legendHeight(under)}, under)
 	if o.Handles {
-		b.handles(f, w)
+		b.handles(f, w, true)
+		b.pick([]layout.Wall{w})
 	}
 	b.Title = "Wall " + w.Found.Letter + ", " + w.Found.Name
 	b.Describe = b.story(w)
@@ -71,7 +73,7 @@ func (b *board) wall(f frame, w layout.Wall, full bool) {
 	b.openings(f, w, true)
 	b.lap(f, w)
 	b.courseLine(f, w, over)
-	b.start(f, w, full)
+	b.start(f, w)
 }
 
 // heading is the wall's letter and name and where it is seen from.

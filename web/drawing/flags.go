@@ -1,6 +1,7 @@
 package drawing
 
 import (
+	"slices"
 	"strconv"
 
 	"coursewright/layout/finding"
@@ -30,27 +31,40 @@ func (b *board) flags(f frame, all bool) {
 }
 
 // free is a place for a flag beside its point: the first round it that keeps
-// clear of the flags already set, of every text and of the paper's edge; where
-// all are taken, the first that keeps clear of the flags.
+// clear of the flags already set, of every text and of the paper's edge, its
+// leader too; where all are taken, the leader may cross a text, then the flag
+// may cover one.
 func (b *board) free(at Point, taken []Point, texts []box) Point {
-	if c, found := b.spot(at, taken, texts); found {
-		return c
+	for _, apart := range []func(c Point) bool{
+		func(c Point) bool { return clearOf(c, texts) && !strikes(at, c, texts) },
+		func(c Point) bool { return clearOf(c, texts) },
+		func(Point) bool { return true },
+	} {
+		if c, found := b.spot(at, taken, apart); found {
+			return c
+		}
 	}
-	c, _ := b.spot(at, taken, nil)
-	return c
+	return Point{at.X + flagStep, at.Y - flagStep}
 }
 
-func (b *board) spot(at Point, taken []Point, texts []box) (Point, bool) {
-	const step = 4200
+// flagStep is how far apart the places for a flag are tried.
+const flagStep = 4200
+
+func (b *board) spot(at Point, taken []Point, apart func(Point) bool) (Point, bool) {
 	for ring := Micron(1); ring <= 5; ring++ {
 		for _, d := range []Point{{1, -1}, {-1, -1}, {1, 1}, {-1, 1}, {0, -1}, {0, 1}, {1, 0}, {-1, 0}} {
-			c := Point{at.X + d.X*step*ring, at.Y + d.Y*step*ring}
-			if b.onPaper(c) && apartFrom(c, taken) && clearOf(c, texts) {
+			c := Point{at.X + d.X*flagStep*ring, at.Y + d.Y*flagStep*ring}
+			if b.onPaper(c) && apartFrom(c, taken) && apart(c) {
 				return c, true
 			}
 		}
 	}
-	return Point{at.X + step, at.Y - step}, false
+	return Point{}, false
+}
+
+// strikes tells whether a leader runs through a text.
+func strikes(from, to Point, texts []box) bool {
+	return slices.ContainsFunc(texts, func(t box) bool { return crosses(from, to, t.from, t.to) })
 }
 
 // box is an upright rectangle on paper, from its upper left corner to its

@@ -1,51 +1,147 @@
 package drawing
 
 import (
+	"fmt"
+
 	"coursewright/layout"
 	"coursewright/layout/length"
 	"coursewright/layout/survey"
 )
 
+// Handle is something a person may drag. X and Y are its figures in wall units,
+// At is its place on paper.
+type Handle struct {
+	ID       string // "course", "start", a mark as the plan file names it, or what form.Apply places
+	Wall     int
+	Axis     string // "x", "y" or "xy"
+	X, Y     length.Length
+	At       Point
+	Text     string // what it is, for a person
+	Measured bool   // it was measured: dragging it changes the survey, where others are pinned
+	Pinned   bool
+}
+
+// hands hangs handles on one wall.
+type hands struct {
+	*board
+	f frame
+	w layout.Wall
+}
+
 // handles lists what a person may drag on a wall: the course line, the start,
-// free marks and pipes. Free marks are named as the plan file names them.
-func (b *board) handles(f frame, w layout.Wall) {
-	add := func(id, axis, text string, x, y length.Length) {
-		b.Handles = append(b.Handles, Handle{ID: id, Wall: f.wall, Axis: axis, X: x, Y: y, At: f.at(x, y), Text: text})
-	}
-	r, line := w.Shape.Region.Bounds(), b.plan.Setout.Line
-	add("course", "y", "course line", r.Left, line)
-	add("start", "x", "start", w.Start.X, line)
-	if !w.Found.Left.Meets && w.Found.Left.Stops.Free() {
-		add("end left", "x", "left end of the tile", w.Start.Placed.Left, (r.Bottom+r.Top)/2)
-	}
-	if !w.Found.Right.Meets && w.Found.Right.Stops.Free() {
-		add("end right", "x", "right end of the tile", w.Start.Placed.Right, (r.Bottom+r.Top)/2)
-	}
-	if !w.Found.Head.Meets && w.Found.Head.Stops.Free() {
-		add("head", "y", "head of the tile", (r.Left+r.Right)/2, w.Start.Placed.Head)
-	}
+// free marks and pipes; on a wall of its own also what was measured.
+func (b *board) handles(f frame, w layout.Wall, full bool) {
+	h := hands{b, f, w}
+	h.decided(full)
 	for i, o := range w.Found.Openings {
-		if o.Kind == "pipe" {
-			add("pipe "+o.Name, "xy", "pipe "+o.Name, o.At, o.Up)
-			continue
+		switch e := placed(w, i); {
+		case o.Kind == "pipe":
+			h.measured("pipe "+o.Name, "xy", "pipe "+o.Name, o.At, o.Up, f.at(o.At, o.Up))
+		default:
+			h.opening(o, e)
+			if full {
+				h.corners(o, e)
+			}
 		}
-		openingHandles(add, o, placed(w, i))
+	}
+	if full {
+		h.readings()
 	}
 }
 
-func openingHandles(add func(id, axis, text string, x, y length.Length), o survey.OpeningFound, e survey.Edges) {
+// decided are the unknowns of the set-out. The course line is held beside the
+// wall, where its flag is, so that it keeps clear of the readings at the corner.
+func (h hands) decided(full bool) {
+	r, line := h.w.Shape.Region.Bounds(), h.plan.Setout.Line
+	beside := h.f.at(r.Left, line)
+	if full {
+		beside.X -= 5500
+	}
+	h.add(Handle{ID: "course", Axis: "y", Text: "course line", X: r.Left, Y: line, At: beside, Pinned: h.plan.Setout.Pinned})
+	h.add(Handle{ID: "start", Axis: "x", Text: "start", X: h.w.Start.X, Y: line, At: h.f.at(h.w.Start.X, line), Pinned: h.w.Start.Pinned})
+	if e := h.w.Found.Left; !e.Meets && e.Stops.Free() {
+		h.mark("end left", "x", "left end of the tile", h.w.Start.Placed.Left, (r.Bottom+r.Top)/2)
+	}
+	if e := h.w.Found.Right; !e.Meets && e.Stops.Free() {
+		h.mark("end right", "x", "right end of the tile", h.w.Start.Placed.Right, (r.Bottom+r.Top)/2)
+	}
+	if e := h.w.Found.Head; !e.Meets && e.Stops.Free() {
+		h.mark("head", "y", "head of the tile", (r.Left+r.Right)/2, h.w.Start.Placed.Head)
+	}
+}
+
+// opening are the edges of a niche or window that the set-out places.
+func (h hands) opening(o survey.OpeningFound, e survey.Edges) {
 	id := o.Kind + " " + o.Name
 	x, y := (e.Left+e.Right)/2, (e.Bottom+e.Top)/2
 	if o.Left.Free() {
-		add(id+" left", "x", "left edge of "+id, e.Left, y)
+		h.mark(id+" left", "x", "left edge of "+id, e.Left, y)
 	}
 	if o.Left.Free() || o.Width.Free() {
-		add(id+" right", "x", "right edge of "+id, e.Right, y)
+		h.mark(id+" right", "x", "right edge of "+id, e.Right, y)
 	}
 	if o.Bottom.Free() {
-		add(id+" bottom", "y", "bottom edge of "+id, x, e.Bottom)
+		h.mark(id+" bottom", "y", "bottom edge of "+id, x, e.Bottom)
 	}
 	if o.Bottom.Free() || o.Height.Free() {
-		add(id+" top", "y", "top edge of "+id, x, e.Top)
+		h.mark(id+" top", "y", "top edge of "+id, x, e.Top)
 	}
+}
+
+// corners are the two corners by which a measured niche or window is moved and
+// sized, each along what of it was measured.
+func (h hands) corners(o survey.OpeningFound, e survey.Edges) {
+	id := o.Kind + " " + o.Name
+	if axis := measuredAxis(o.Left, o.Bottom); axis != "" {
+		h.measured("move "+id, axis, "place of "+id, e.Left, e.Bottom, h.f.at(e.Left, e.Bottom))
+	}
+	if axis := measuredAxis(o.Width, o.Height); axis != "" {
+		h.measured("size "+id, axis, "size of "+id, e.Right-e.Left, e.Top-e.Bottom, h.f.at(e.Right, e.Top))
+	}
+}
+
+func measuredAxis(x, y survey.Span) string {
+	axis := ""
+	if !x.Free() {
+		axis = "x"
+	}
+	if !y.Free() {
+		axis += "y"
+	}
+	return axis
+}
+
+// readings are the points of the level readings. Those at the ends of a
+// stretch keep their place along the wall.
+func (h hands) readings() {
+	for i, s := range h.w.Found.Base {
+		h.points(fmt.Sprintf("base %d", i+1), s.Meets, s.Readings)
+	}
+	if h.w.Found.Head.Meets {
+		h.points("head", "ceiling", h.w.Found.Head.Readings)
+	}
+}
+
+func (h hands) points(id, meets string, readings []survey.Reading) {
+	for k, r := range readings {
+		axis := "xy"
+		if k == 0 || k == len(readings)-1 {
+			axis = "y"
+		}
+		h.measured(fmt.Sprintf("%s reading %d", id, k+1), axis, fmt.Sprintf("%s, reading %d", meets, k+1), r.At, r.Value, h.f.at(r.At, r.Value))
+	}
+}
+
+func (h hands) add(x Handle) {
+	x.Wall = h.f.wall
+	h.Handles = append(h.Handles, x)
+}
+
+func (h hands) mark(id, axis, text string, x, y length.Length) {
+	_, pinned := h.w.Found.MarkPins[id]
+	h.add(Handle{ID: id, Axis: axis, Text: text, X: x, Y: y, At: h.f.at(x, y), Pinned: pinned})
+}
+
+func (h hands) measured(id, axis, text string, x, y length.Length, at Point) {
+	h.add(Handle{ID: id, Axis: axis, Text: text, X: x, Y: y, At: at, Measured: true})
 }

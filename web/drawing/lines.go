@@ -1,6 +1,7 @@
 package drawing
 
 import (
+	"slices"
 	"strconv"
 
 	"coursewright/layout"
@@ -50,23 +51,43 @@ func (b *board) startLine(f frame, w layout.Wall) {
 
 // start marks where the bond begins: a pointer under the course line and the
 // outline of the first tile.
-func (b *board) start(f frame, w layout.Wall, name bool) {
-	tag := Tag{Kind: Start, Wall: f.wall}
+func (b *board) start(f frame, w layout.Wall) {
 	if p, ok := firstTile(w, b.plan.Setout.Line); ok {
 		b.path(Tag{Kind: Start, Wall: f.wall, Piece: p.ID}, line(Blue, 900), f.rings(p.Face)...)
 	}
 	at := f.at(w.Start.X, b.plan.Setout.Line)
 	b.path(Tag{Kind: Pointer, Wall: f.wall}, fill(Blue), []Point{at, {at.X + 1500, at.Y + 2800}, {at.X - 1500, at.Y + 2800}})
-	if name {
-		is := "START joint"
-		if w.Start.OnTile {
-			is = "START tile"
-		}
-		size := b.texts.dim
-		half := TextWidth(is, size) / 2
-		b.plate(Label{Tag: tag, Text: is, Size: size, Bold: true, Colour: Blue},
-			Point{at.X + half + 2600, at.Y + size}, White)
+}
+
+// startName writes START at the first tile: in it or in the courses over it,
+// where it covers no size; else under the course line.
+func (b *board) startName(f frame, w layout.Wall) {
+	l := Label{Tag: Tag{Kind: Start, Wall: f.wall}, Text: "START joint", Size: b.texts.dim, Bold: true, Colour: Blue}
+	if w.Start.OnTile {
+		l.Text = "START tile"
 	}
+	at, texts, t := f.at(w.Start.X, b.plan.Setout.Line), b.texting(), b.plan.Room.Tile
+	half, high := l.width()/2, f.scale.On(t.Height+b.plan.Room.Joint)
+	for row := range Micron(3) {
+		for _, side := range []Micron{1, -1} {
+			c := Point{at.X + side*(half+1500), at.Y - high*row - high/2}
+			if w.Start.OnTile && row == 0 {
+				c.X = at.X
+			}
+			if b.vacant(centred(l, c).box(), texts) {
+				b.plate(l, c, White)
+				return
+			}
+		}
+	}
+	b.plate(l, Point{at.X + half + 2600, at.Y + l.Size}, White)
+}
+
+// vacant tells whether a text's room is on the paper and overlaps no other text.
+func (b *board) vacant(room box, texts []box) bool {
+	return room.from.X > 0 && room.to.X < b.Width && !slices.ContainsFunc(texts, func(t box) bool {
+		return room.from.X < t.to.X && room.to.X > t.from.X && room.from.Y < t.to.Y && room.to.Y > t.from.Y
+	})
 }
 
 // firstTile is the piece of course 0 that the start names: the one whose tile

@@ -3,8 +3,6 @@
 // scene knows nothing of SVG or PDF; each of those is a Pen.
 package drawing
 
-import "coursewright/layout/length"
-
 // Micron is a distance on paper in whole micrometres.
 type Micron int64
 
@@ -23,6 +21,13 @@ type Scene struct {
 	Scale         Scale // of the walls shown; zero in a scene without one
 	Elements      []Element
 	Handles       []Handle
+	Pieces        *Pieces // what a reader may pick; nil in a drawing to look at
+}
+
+// Pieces are the words for the pieces that a reader may pick.
+type Pieces struct {
+	Walls []string          // by wall
+	Names map[string]string // by piece: what it is
 }
 
 // Draw hands every element to the pen, in order.
@@ -130,14 +135,3 @@ const (
 func (e Path) draw(p Pen)  { p.Path(e) }
 func (e Disc) draw(p Pen)  { p.Disc(e) }
 func (e Label) draw(p Pen) { p.Label(e) }
-
-// Handle is something a person may drag. X and Y are in wall units, At the
-// same place on paper.
-type Handle struct {
-	ID   string // "course", "start", or a mark as the plan file names it
-	Wall int
-	Axis string // "x", "y" or "xy"
-	X, Y length.Length
-	At   Point
-	Text string // what it is, for a person
-}

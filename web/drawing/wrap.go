@@ -38,6 +38,9 @@ func Wrap(plan layout.Plan, o Options) Scene {
 	b.lineNames(y, side)
 	b.overWalls(o, side, y)
 	b.legend(Point{side, b.Height - 2000 - b.legendHeight(b.Width-2*side)}, b.Width-2*side)
+	if o.Handles {
+		b.pick(plan.Walls)
+	}
 	for _, w := range plan.Walls {
 		b.Describe += w.Found.Name + ": " + b.story(w) + ". "
 	}
@@ -51,7 +54,7 @@ func (b *board) overWalls(o Options, x, y Micron) {
 		f := frame{wall: i, scale: o.Scale, origin: Point{x - o.Scale.On(r.Left), y}}
 		b.flags(f, false)
 		if o.Handles {
-			b.handles(f, w)
+			b.handles(f, w, false)
 		}
 		x = f.at(r.Right, 0).X + wrapGap
 	}

@@ -29,6 +29,7 @@ type Options struct {
 func Write(w io.Writer, s drawing.Scene, o Options) error {
 	var buf bytes.Buffer
 	p := newPen(&buf, cleanID(o.ID))
+	p.pieces = s.Pieces
 	p.open(s, o)
 	p.hatches(s)
 	s.Draw(p)
@@ -128,5 +129,5 @@ func millimetres(m drawing.Micron) string {
 
 func newPen(w io.Writer, id string) *pen {
 	out := &keeper{w: w}
-	return &pen{out: out, canvas: svg.New(out), id: id}
+	return &pen{out: out, canvas: svg.New(out), id: id, list: none}
 }

@@ -10,22 +10,38 @@ import (
 // at four px to the millimetre, and a little more.
 const reach = 3500
 
+// Grips of what the set-out decides are blue, of what was measured black.
+const (
+	decided  = `fill="#0b4a8f" stroke="#ffffff" stroke-width="300"`
+	measured = `fill="#000000" stroke="#ffffff" stroke-width="300"`
+)
+
 // handles writes what a person may drag as sliders over the drawing. Places
-// are in millimetres on the wall, as in a plan file.
+// are in millimetres on the wall, as in a plan file, and in micrometres on paper.
 func (p *pen) handles(s drawing.Scene) {
 	for _, h := range s.Handles {
-		p.end()
-		value := h.X
+		p.leave()
+		value, ink := h.X, decided
 		if h.Axis == "y" {
 			value = h.Y
 		}
-		p.canvas.Group(`class="handle" role="slider" tabindex="-1"`,
-			attr("aria-label", h.Text), attr("aria-valuenow", value.MillimetreText()),
-			attr("data-handle", h.ID), attr("data-axis", h.Axis), number("data-wall", int64(h.Wall)),
-			attr("data-x", h.X.MillimetreText()), attr("data-y", h.Y.MillimetreText()))
+		if h.Measured {
+			ink = measured
+		}
+		class, text := "handle", h.Text
+		if h.Pinned {
+			class, text = "handle pinned", h.Text+", pinned"
+		}
 		x, y := int(h.At.X), int(h.At.Y)
+		p.canvas.Group(attr("class", class), `role="slider" tabindex="-1"`,
+			attr("aria-label", text), attr("aria-valuenow", value.MillimetreText()),
+			attr("data-handle", h.ID), attr("data-axis", h.Axis), number("data-wall", int64(h.Wall)),
+			attr("data-x", h.X.MillimetreText()), attr("data-y", h.Y.MillimetreText()), fmt.Sprintf(`data-at="%d %d"`, x, y))
 		p.canvas.Circle(x, y, reach, `fill="#ffffff" fill-opacity="0"`)
-		p.canvas.Path(grip(x, y, h.Axis), `fill="#0b4a8f" stroke="#ffffff" stroke-width="300"`)
+		p.canvas.Path(grip(x, y, h.Axis), ink)
+		if h.Pinned {
+			p.canvas.Circle(x, y, 1100, decided)
+		}
 		p.canvas.Gend()
 	}
 }

@@ -17,6 +17,8 @@ type pen struct {
 	canvas *svg.SVG
 	id     string
 	ink    string // the attributes of the open group, or empty
+	pieces *drawing.Pieces
+	list   int // the wall whose list of pieces is open, or none
 }
 
 func (p *pen) group(ink string) {
@@ -36,21 +38,24 @@ func (p *pen) end() {
 }
 
 func (p *pen) close() {
-	p.end()
+	p.leave()
 	p.canvas.End()
 }
 
 func (p *pen) Path(e drawing.Path) {
+	p.among(e.Tag)
 	p.group(p.inked(e.Ink))
-	p.canvas.Path(outline(e), tags(e.Tag))
+	p.canvas.Path(outline(e), tags(e.Tag)+p.option(e.Tag))
 }
 
 func (p *pen) Disc(e drawing.Disc) {
+	p.among(e.Tag)
 	p.group(p.inked(e.Ink))
 	p.canvas.Circle(int(e.Centre.X), int(e.Centre.Y), int(e.Radius), tags(e.Tag))
 }
 
 func (p *pen) Label(e drawing.Label) {
+	p.among(e.Tag)
 	p.group(lettered(e))
 	x, y := int(e.At.X), int(e.At.Y)
 	if e.Up {

@@ -153,6 +153,10 @@ func TestButtons(t *testing.T) {
 		{"place 1 pipe valve=20;-8", "walls[0].openings[1].at", "20"},
 		{"place 1 pipe valve=20;-8", "walls[0].openings[1].height", "-8"},
 		{"place 2 niche shelf left=33", "pins.walls.back.marks.niche shelf left", "33"},
+		{"place 2 base 1 reading 2=31;-38 3/4", "walls[1].base[0].readings[1].drop", "38 3/4"},
+		{"place 2 base 1 reading 2=31;-38 3/4", "walls[1].base[0].readings[1].at", "31"},
+		{"place 2 base 1 reading 1=2", "walls[1].base[0].readings[0].drop", "-2"},
+		{"place 2 base 1 reading 1=0", "walls[1].base[0].readings[0].drop", "0"},
 		{"place 1 head=36", "pins.walls.left.marks.head", "36"},
 		{"", "joint", "1/8"},
 	}
@@ -185,10 +189,25 @@ func TestReleasedPinsLeaveNothingBehind(t *testing.T) {
 
 func TestWrongButtonsAreRefused(t *testing.T) {
 	for _, do := range []string{"paint walls", "add", "add tile", "add walls[7].openings pipe", "add walls[0].openings door",
-		"remove walls[8]", "remove tile", "pin nobody joint=3", "pin back grout=3", "release joint", "place 9 course=1", "place 1 niche x left=3", "place 1 pipe valve=3", "place", "free joint", "set joint.x=3"} {
+		"remove walls[8]", "remove tile", "pin nobody joint=3", "pin back grout=3", "release joint", "place 9 course=1", "place 1 niche x left=3", "place 1 pipe valve=3", "place 1 base 3 reading 1=2", "place 1 base 1 reading 9=2", "place 1 head reading 1=2", "place 2 move niche shelf=3;4", "place 2 move niche=3;4", "place", "free joint", "set joint.x=3"} {
 		t.Run(do, func(t *testing.T) {
 			job := demo(t)
 			assert.Error(t, Apply(&job, do))
 		})
 	}
+}
+
+// What was measured of a window is dragged in the survey; what is free of it is pinned elsewhere.
+func TestAMeasuredWindowIsMovedAndSized(t *testing.T) {
+	job := demo(t)
+	job.Walls[1].Openings = []survey.Opening{{Kind: "window", Name: "reading room",
+		Left: &survey.Mark{At: "20"}, Width: &survey.Mark{At: "24"}, Bottom: &survey.Mark{From: "4", To: "6"}, Height: &survey.Measure{Mark: &survey.Mark{At: "20"}}}}
+	require.NoError(t, Apply(&job, "place 2 move window reading room=19 1/2"))
+	require.NoError(t, Apply(&job, "place 2 size window reading room=25;21"))
+	require.NoError(t, Apply(&job, "place 2 window reading room bottom=5"))
+	assert.Equal(t, survey.Mark{At: "19 1/2"}, *job.Walls[1].Openings[0].Left)
+	assert.Equal(t, survey.Mark{At: "25"}, *job.Walls[1].Openings[0].Width)
+	assert.Equal(t, survey.Mark{At: "21"}, *job.Walls[1].Openings[0].Height.Mark)
+	assert.Equal(t, "5", job.Pins.Walls["back"].Marks["window reading room bottom"])
+	assert.Error(t, Apply(&job, "place 2 move window reading room=19;4"), "the free mark is no measurement")
 }

@@ -32,6 +32,25 @@ func steps(path string) ([]step, error) {
 	return out, nil
 }
 
+// Part is one part of a path: a name, or a place in a list counted from 0.
+type Part struct {
+	Name  string
+	Index int // -1 where the part is a name
+}
+
+// Parts splits a path; one that is no path has no parts but itself.
+func Parts(path string) []Part {
+	way, err := steps(path)
+	if err != nil {
+		return []Part{{path, -1}}
+	}
+	out := make([]Part, len(way))
+	for i, s := range way {
+		out[i] = Part{s.name, s.index}
+	}
+	return out
+}
+
 // first takes the first step off a path and gives what follows it.
 func first(path string) (step, string, error) {
 	switch {

@@ -11,13 +11,17 @@ import (
 
 // place puts what was dragged or nudged on a drawing where it was let go:
 //
-//	1 course=-38 1/2        the course line
-//	1 joint=32 7/16         the start of wall 1, and tile= the same
-//	1 pipe valve=19 1/2;-7  a pipe's centre
-//	1 niche shelf left=34   a mark, named as the plan file names it
+//	1 course=-38 1/2                  the course line
+//	1 joint=32 7/16                   the start of wall 1, and tile= the same
+//	1 pipe valve=19 1/2;-7            a pipe's centre
+//	1 niche shelf left=34             a free mark, named as the plan file names it
+//	1 move window north=20;10         the lower left corner of what was measured
+//	1 size window north=24;30         its width and height
+//	1 base 1 reading 2=30;-38 13/16   a point of the level readings, and head reading 2=
 //
-// Walls count from 1. A pipe was measured, so its survey changes; everything
-// else is pinned.
+// Walls count from 1, and so do stretches of base and readings. Where only one
+// of two figures may move, it stands alone. What was measured changes in the
+// survey; everything else is pinned.
 func place(job *survey.Job, rest string) error {
 	at, value, found := strings.Cut(rest, "=")
 	number, handle, named := strings.Cut(at, " ")
@@ -26,14 +30,21 @@ func place(job *survey.Job, rest string) error {
 		return fmt.Errorf("%q names no wall and no place on it", rest)
 	}
 	w := &job.Walls[i-1]
+	kind, name, _ := strings.Cut(handle, " ")
 	switch {
 	case handle == "course":
 		job.Pins.Course.Line = value
 		return nil
 	case handle == "joint" || handle == "tile":
 		return pin(job, w.Name+" "+handle+"="+value)
-	case strings.HasPrefix(handle, "pipe "):
-		return placePipe(w, strings.TrimPrefix(handle, "pipe "), value)
+	case kind == "pipe":
+		return placePipe(w, name, value)
+	case kind == "move":
+		return placeOpening(job, i-1, name, value, "left", "bottom")
+	case kind == "size":
+		return placeOpening(job, i-1, name, value, "width", "height")
+	case kind == "base" || strings.HasPrefix(handle, "head reading "):
+		return placeReading(w, handle, value)
 	case !hasMark(*w, handle):
 		return fmt.Errorf("wall %q has no %q", w.Name, handle)
 	}
@@ -48,4 +59,68 @@ func placePipe(w *survey.Wall, name, value string) error {
 	}
 	w.Openings[j].At, w.Openings[j].Height = x, &survey.Measure{Plain: y}
 	return nil
+}
+
+// placeOpening writes the measured ones of two marks of a niche or window.
+func placeOpening(job *survey.Job, wall int, name, value, level, plumb string) error {
+	w := job.Walls[wall]
+	j := slices.IndexFunc(w.Openings, func(o survey.Opening) bool { return o.Kind != "pipe" && o.Kind+" "+o.Name == name })
+	if j < 0 {
+		return fmt.Errorf("wall %q has no %q", w.Name, name)
+	}
+	path := At(At("walls", wall)+".openings", j)
+	var marks []string
+	for _, mark := range []string{path + "." + level, path + "." + plumb} {
+		if Get(*job, mark+".at") != "" {
+			marks = append(marks, mark)
+		}
+	}
+	figures := strings.Split(value, ";")
+	if len(marks) == 0 || len(marks) != len(figures) {
+		return fmt.Errorf("%q takes %d figures, not %q", name, len(marks), value)
+	}
+	for k, mark := range marks {
+		if err := Set(job, mark+".at", figures[k]); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// placeReading moves a point of the level readings: along the wall too where
+// the value has two figures. Heights are over the level line; the survey counts
+// a base downwards.
+func placeReading(w *survey.Wall, handle, value string) error {
+	var stretch, k int
+	x, y, both := strings.Cut(value, ";")
+	if !both {
+		y = value
+	}
+	if n, _ := fmt.Sscanf(handle, "head reading %d", &k); n == 1 && k >= 1 && k <= len(w.Head.Readings) {
+		r := &w.Head.Readings[k-1]
+		if r.Rise = y; both {
+			r.At = x
+		}
+		return nil
+	}
+	n, _ := fmt.Sscanf(handle, "base %d reading %d", &stretch, &k)
+	if n != 2 || stretch < 1 || stretch > len(w.Base) || k < 1 || k > len(w.Base[stretch-1].Readings) {
+		return fmt.Errorf("wall %q has no %q", w.Name, handle)
+	}
+	r := &w.Base[stretch-1].Readings[k-1]
+	if r.Drop = opposite(y); both {
+		r.At = x
+	}
+	return nil
+}
+
+// opposite turns the sign of a length as typed.
+func opposite(text string) string {
+	if up, minus := strings.CutPrefix(text, "-"); minus {
+		return up
+	}
+	if text == "0" {
+		return text
+	}
+	return "-" + text
 }

@@ -301,7 +301,7 @@ func Live(b Bench) templ.Component {
 		ctx = templ.InitializeContext(ctx)
 		ctx = templ.ClearChildren(ctx)
 		if len(b.Faults) > 0 {
-			templ_7745c5c3_Err = FaultSummary(b.faultTitle(), b.Faults, true).Render(ctx, templ_7745c5c3_Buffer)
+			templ_7745c5c3_Err = FaultSummary(b.faultTitle(), b.Typed, b.Faults, true).Render(ctx, templ_7745c5c3_Buffer)
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}

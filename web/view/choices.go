@@ -70,7 +70,7 @@ func (b Bench) pinned() []Pin {
 	var out []Pin
 	for _, f := range form.Fields(b.Typed) {
 		if strings.HasPrefix(f.Path, "pins.") {
-			out = append(out, Pin{f.Path, placeName(f.Path)})
+			out = append(out, Pin{f.Path, placeIn(b.Typed, f.Path)})
 		}
 	}
 	return out

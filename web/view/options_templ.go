@@ -54,7 +54,7 @@ func ChoicesPage(c Choices) templ.Component {
 				return templ_7745c5c3_Err
 			}
 			if len(c.Faults) > 0 {
-				templ_7745c5c3_Err = FaultSummary("Not saved: "+count(len(c.Faults), "thing")+" to put right.", c.Faults, false).Render(ctx, templ_7745c5c3_Buffer)
+				templ_7745c5c3_Err = FaultSummary("Not saved: "+count(len(c.Faults), "thing")+" to put right.", c.Typed, c.Faults, false).Render(ctx, templ_7745c5c3_Buffer)
 				if templ_7745c5c3_Err != nil {
 					return templ_7745c5c3_Err
 				}

@@ -54,7 +54,7 @@ func WorkPage(w Work) templ.Component {
 				return templ_7745c5c3_Err
 			}
 			if len(w.Faults) > 0 {
-				templ_7745c5c3_Err = FaultSummary("Not saved: "+count(len(w.Faults), "thing")+" to put right.", w.Faults, true).Render(ctx, templ_7745c5c3_Buffer)
+				templ_7745c5c3_Err = FaultSummary("Not saved: "+count(len(w.Faults), "thing")+" to put right.", w.Typed, w.Faults, true).Render(ctx, templ_7745c5c3_Buffer)
 				if templ_7745c5c3_Err != nil {
 					return templ_7745c5c3_Err
 				}

@@ -1,0 +1,37 @@
+package drawing
+
+import (
+	"fmt"
+
+	"coursewright/layout"
+	"coursewright/layout/piece"
+)
+
+// pick names the pieces of some walls for readers who pick one.
+func (b *board) pick(walls []layout.Wall) {
+	b.Pieces = &Pieces{Names: map[string]string{}}
+	for _, w := range b.plan.Walls {
+		b.Pieces.Walls = append(b.Pieces.Walls, w.Found.Name)
+	}
+	for _, w := range walls {
+		for _, p := range w.Pieces {
+			b.Pieces.Names[p.ID] = b.pieceName(p)
+		}
+	}
+}
+
+// pieceName says what a piece is: "B-03-01, course 3, cross cut 2 5/16"".
+func (b *board) pieceName(p piece.Piece) string {
+	name := fmt.Sprintf("%s, course %d, ", p.ID, p.Course)
+	if b.plan.Room.Bond.Plumb {
+		name = fmt.Sprintf("%s, column %d, ", p.ID, p.Course)
+	}
+	if p.Whole {
+		return name + "whole"
+	}
+	name += p.Kind.String() + " " + b.figure(p.Wide) + " × " + b.figure(p.High)
+	if p.Sliver {
+		name += ", sliver"
+	}
+	return name
+}
