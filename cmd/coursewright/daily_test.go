@@ -1,0 +1,64 @@
+package main
+
+import (
+	"bytes"
+	"context"
+	"errors"
+	"log/slog"
+	"os"
+	"path/filepath"
+	"testing"
+	"time"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+func TestServeMakesTheBackupOfTheDay(t *testing.T) {
+	data := filepath.Join(t.TempDir(), "jobs.db")
+	opened(t, limits{}, "--listen", "127.0.0.1:0", "--data", data)
+	made, err := filepath.Glob(data + "-backups/daily-*.db")
+	require.NoError(t, err)
+	require.Len(t, made, 1)
+	again := filepath.Join(t.TempDir(), "again.db")
+	code, out, errs := command(t, "", "restore", made[0], "--data", again)
+	require.Zero(t, code, errs)
+	assert.Contains(t, out, again)
+	s, _, _ := opened(t, limits{}, "--listen", "127.0.0.1:0", "--data", again)
+	assert.Contains(t, s.page(t, "/"), "Heron Street", "the backup holds the jobs")
+}
+
+func TestABackupThatFailsIsSaidAndStopsNothing(t *testing.T) {
+	data := filepath.Join(t.TempDir(), "jobs.db")
+	require.NoError(t, os.WriteFile(data+"-backups", []byte("a file where the folder should be"), 0o600))
+	s, _, errs := opened(t, limits{}, "--listen", "127.0.0.1:0", "--data", data)
+	assert.Contains(t, s.page(t, "/"), "Heron Street")
+	s.end()
+	assert.Zero(t, <-s.code)
+	assert.Contains(t, errs.String(), "no backup was made today")
+}
+
+func TestBackupsGoOnAfterOneFailed(t *testing.T) {
+	ctx, cancel := context.WithCancel(t.Context())
+	ticks, ended := make(chan time.Time), make(chan struct{})
+	var made []time.Time
+	var said bytes.Buffer
+	backUp := func(_ context.Context, now time.Time) error {
+		made = append(made, now)
+		if len(made) == 1 {
+			return errors.New("no room")
+		}
+		return nil
+	}
+	go func() {
+		defer close(ended)
+		keepBackups(ctx, backUp, ticks, slog.New(slog.NewTextHandler(&said, nil)))
+	}()
+	day := time.Date(2026, 3, 1, 8, 0, 0, 0, time.UTC)
+	ticks <- day
+	ticks <- day.Add(time.Hour)
+	cancel()
+	<-ended
+	assert.Equal(t, []time.Time{day, day.Add(time.Hour)}, made)
+	assert.Contains(t, said.String(), "no room")
+}
