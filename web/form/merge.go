@@ -1,0 +1,192 @@
+package form
+
+import (
+	"reflect"
+	"slices"
+
+	"coursewright/layout/survey"
+)
+
+// Merged is two edits of one job laid together, field by field.
+type Merged struct {
+	Job     survey.Job
+	Clashes []Clash  // fields both changed, each to something else
+	Changes []Change // fields only one of the two changed, or both alike on one side
+}
+
+// Clash is a field that both edits changed: what it held before, and what each made of it.
+type Clash struct{ Path, Was, Saved, Yours string }
+
+// Change is a field that one edit changed.
+type Change struct {
+	Path, Was, Is string
+	Yours         bool // by the later edit
+}
+
+// Merge lays two edits of base together. What only one of them changed is taken from it. Where both
+// changed a field, the later edit counts if yours says so of its path, the saved one otherwise. A
+// list that grew or shrank on both sides, a mark, and a group whose kind changed are one field. A
+// change of units or of a wall's name on one side is carried over to the other first, so that it
+// clashes with nothing. The jobs given stay as they are. Laws:
+//
+//  1. An edit merged with an unchanged job is that edit.
+//  2. Two edits that changed different fields both come through whole.
+//  3. A value that is in neither edit is never in the outcome.
+func Merge(base, saved, later survey.Job, yours func(path string) bool) (Merged, error) {
+	jobs, err := copies(base, saved, later)
+	if err != nil {
+		return Merged{}, err
+	}
+	b, s, l := &jobs[0], &jobs[1], &jobs[2]
+	if err := sameUnits(b, s, l); err != nil {
+		return Merged{}, err
+	}
+	sameNames(b, s, l)
+	m := merger{yours: yours}
+	job := m.merge("", reflect.ValueOf(*b), reflect.ValueOf(*s), reflect.ValueOf(*l))
+	m.out.Job = job.Interface().(survey.Job)
+	return m.out, nil
+}
+
+// copies gives jobs that share nothing with those given, as they would be read back.
+func copies(jobs ...survey.Job) ([]survey.Job, error) {
+	out := make([]survey.Job, len(jobs))
+	for i, job := range jobs {
+		job.Format = survey.Format
+		document, err := survey.Write(job)
+		if err != nil {
+			return nil, err
+		}
+		if out[i], err = survey.Read(document); err != nil {
+			return nil, err
+		}
+	}
+	return out, nil
+}
+
+// sameUnits writes the old unit behind the bare numbers of those that still count in it, where one
+// edit has changed the units.
+func sameUnits(base, saved, later *survey.Job) error {
+	if saved.Units == later.Units || saved.Units != base.Units && later.Units != base.Units {
+		return nil
+	}
+	units := base.Units
+	for _, job := range []*survey.Job{base, saved, later} {
+		if job.Units != units {
+			continue
+		}
+		if err := keepUnit(job, units); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// sameNames gives a wall that one edit has renamed its new name on the other side too.
+func sameNames(base, saved, later *survey.Job) {
+	if len(base.Walls) != len(saved.Walls) || len(base.Walls) != len(later.Walls) {
+		return
+	}
+	was := wallNames(*base)
+	now := slices.Clone(was)
+	for i := range now {
+		switch s, l := saved.Walls[i].Name, later.Walls[i].Name; was[i] {
+		case l:
+			now[i] = s
+		case s:
+			now[i] = l
+		}
+	}
+	if sorted := slices.Sorted(slices.Values(now)); len(slices.Compact(sorted)) < len(now) {
+		return // two walls of one name: the pins of one would take the place of the other's
+	}
+	for _, job := range []*survey.Job{base, saved, later} {
+		before := wallNames(*job)
+		for i := range job.Walls {
+			if before[i] == was[i] {
+				job.Walls[i].Name = now[i]
+			}
+		}
+		rename(job, before)
+	}
+}
+
+type merger struct {
+	yours func(string) bool
+	out   Merged
+}
+
+// merge gives the outcome for one field and everything below it.
+func (m *merger) merge(path string, base, saved, later reflect.Value) reflect.Value {
+	switch {
+	case same(saved, later):
+		return saved
+	case same(base, later):
+		m.changed(path, base, saved, false)
+		return saved
+	case same(base, saved):
+		m.changed(path, base, later, true)
+		return later
+	case alike(base, saved) && alike(base, later):
+		return m.inside(path, base, saved, later)
+	}
+	m.out.Clashes = append(m.out.Clashes, Clash{path, inWords(base), inWords(saved), inWords(later)})
+	if m.yours != nil && m.yours(path) {
+		return later
+	}
+	return saved
+}
+
+// inside merges the members of a group, list or map.
+func (m *merger) inside(path string, base, saved, later reflect.Value) reflect.Value {
+	out := reflect.New(base.Type()).Elem()
+	switch base.Kind() {
+	case reflect.Pointer:
+		out.Set(reflect.New(base.Type().Elem()))
+		out.Elem().Set(m.merge(path, base.Elem(), saved.Elem(), later.Elem()))
+	case reflect.Struct:
+		for i := range base.NumField() {
+			out.Field(i).Set(m.merge(join(path, fieldName(base.Type(), i)), base.Field(i), saved.Field(i), later.Field(i)))
+		}
+	case reflect.Slice:
+		out.Set(reflect.MakeSlice(base.Type(), base.Len(), base.Len()))
+		for i := range base.Len() {
+			out.Index(i).Set(m.merge(At(path, i), base.Index(i), saved.Index(i), later.Index(i)))
+		}
+	case reflect.Map:
+		for _, key := range keys(base, saved, later) {
+			one := m.merge(Key(path, key), entry(base, key), entry(saved, key), entry(later, key))
+			put(out, key, one)
+		}
+	}
+	return out
+}
+
+// changed notes what one edit made of a field, as deep as the two can be held side by side.
+func (m *merger) changed(path string, was, is reflect.Value, yours bool) {
+	if same(was, is) {
+		return
+	}
+	if !alike(was, is) {
+		m.out.Changes = append(m.out.Changes, Change{path, inWords(was), inWords(is), yours})
+		return
+	}
+	switch was.Kind() {
+	case reflect.Pointer:
+		m.changed(path, was.Elem(), is.Elem(), yours)
+	case reflect.Struct:
+		for i := range was.NumField() {
+			m.changed(join(path, fieldName(was.Type(), i)), was.Field(i), is.Field(i), yours)
+		}
+	case reflect.Slice:
+		for i := range was.Len() {
+			m.changed(At(path, i), was.Index(i), is.Index(i), yours)
+		}
+	case reflect.Map:
+		for _, key := range keys(was, is) {
+			m.changed(Key(path, key), entry(was, key), entry(is, key), yours)
+		}
+	}
+}
+
+func same(a, b reflect.Value) bool { return reflect.DeepEqual(a.Interface(), b.Interface()) }

@@ -1,0 +1,62 @@
+package form
+
+import (
+	"reflect"
+	"strings"
+)
+
+// inWords writes a field out for people, in one line; nothing where it holds nothing.
+func inWords(v reflect.Value) string {
+	const longest = 120
+	out := []rune(phrase(v))
+	if len(out) > longest {
+		return string(out[:longest-1]) + "…"
+	}
+	return string(out)
+}
+
+func phrase(v reflect.Value) string {
+	if v = resolve(v); !v.IsValid() {
+		return ""
+	}
+	switch v.Kind() {
+	case reflect.Struct:
+		return groupPhrase(v)
+	case reflect.Slice:
+		var out []string
+		for i := range v.Len() {
+			out = append(out, elementPhrase(v.Index(i)))
+		}
+		return strings.Join(out, "; ")
+	case reflect.Map:
+		var out []string
+		for _, key := range sorted(v) {
+			out = append(out, key+": "+phrase(entry(v, key)))
+		}
+		return strings.Join(out, "; ")
+	case reflect.Bool:
+		return map[bool]string{true: "yes", false: "no"}[v.Bool()]
+	}
+	return text(v)
+}
+
+// elementPhrase names an element of a list by its own name where it has one.
+func elementPhrase(v reflect.Value) string {
+	if v.Kind() == reflect.Struct {
+		if name := v.FieldByName("Name"); name.IsValid() && name.String() != "" {
+			return name.String()
+		}
+	}
+	return phrase(v)
+}
+
+func groupPhrase(v reflect.Value) string {
+	var out []string
+	for i := range v.NumField() {
+		if v.Field(i).IsZero() {
+			continue
+		}
+		out = append(out, fieldName(v.Type(), i)+" "+phrase(v.Field(i)))
+	}
+	return strings.Join(out, ", ")
+}
