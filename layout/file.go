@@ -33,6 +33,7 @@ type mm = float64
 type planFile struct {
 	Format   string        `json:"format"`
 	Engine   string        `json:"engine"`
+	Tile     *tileFile     `json:"tile,omitempty"` // where it was measured, not taken as typed
 	Course   courseFile    `json:"course"`
 	Merit    meritFile     `json:"merit"`
 	Exact    meritFile     `json:"exact"`
@@ -46,6 +47,12 @@ type planFile struct {
 	Cuts     []cutFile     `json:"cuts"`
 	Offcuts  offcutFile    `json:"offcuts"`
 	Takeoff  []buyFile     `json:"takeoff"`
+}
+
+type tileFile struct {
+	Width  mm `json:"width"`
+	Height mm `json:"height"`
+	Vary   mm `json:"vary"`
 }
 
 type courseFile struct {
@@ -97,6 +104,14 @@ type wallFile struct {
 	Pieces []pieceFile    `json:"pieces"`
 	Starts []classicFile  `json:"starts"`
 	Slide  [][2]float64   `json:"slide"`
+	Set    *setFile       `json:"set,omitempty"`
+}
+
+// setFile is the highest course that stands, with its top edge at both ends.
+type setFile struct {
+	Course int `json:"course"`
+	Left   mm  `json:"left"`
+	Right  mm  `json:"right"`
 }
 
 type startFile struct {
@@ -118,6 +133,7 @@ type pieceFile struct {
 	Cuts   []string  `json:"cuts"`
 	Kind   string    `json:"kind"`
 	Sliver bool      `json:"sliver"`
+	Set    bool      `json:"set,omitempty"` // stands already
 }
 
 type classicFile struct {
@@ -148,6 +164,9 @@ func (p Plan) document() planFile {
 		Course: courseFile{s.Line.Millimetres(), (p.Room.Tile.Height + p.Room.Joint).Millimetres(), p.handName(), s.Pinned},
 		Merit:  meritOf(s.Merit), Exact: meritOf(s.Exact),
 		Lines: []lineFile{}, Holds: []holdsFile{}, Walls: []wallFile{}, Findings: []findingFile{}}
+	if t := p.Room.Tile; t.Real.Used {
+		d.Tile = &tileFile{t.Width.Millimetres(), t.Height.Millimetres(), t.Vary.Millimetres()}
+	}
 	if l := s.Least; l.Piece != "" {
 		d.Smallest = &leastFile{p.Walls[l.Wall].Found.Name, l.Piece, l.Size.Millimetres(), round(l.Share)}
 	}
@@ -203,6 +222,9 @@ func wallOf(w Wall) wallFile {
 	for i, p := range w.Pieces {
 		out.Pieces[i] = pieceOf(w, p)
 	}
+	if s := w.Found.Set; s != nil {
+		out.Set = &setFile{s.Course, s.Left.Millimetres(), s.Right.Millimetres()}
+	}
 	for _, c := range w.Start.Classic {
 		out.Starts = append(out.Starts, classicFile{c.Name, c.X.Millimetres(), !c.OnTile, c.Smallest.Millimetres(), round(c.Share), c.Slivers, c.Bare})
 	}
@@ -221,7 +243,7 @@ func pieceOf(w Wall, p piece.Piece) pieceFile {
 	}
 	t := p.Tile
 	return pieceFile{p.ID, p.Course, p.Whole, [4]mm{t.Left.Millimetres(), t.Bottom.Millimetres(), t.Right.Millimetres(), t.Top.Millimetres()},
-		ringsOf(p.Face), p.Wide.Millimetres(), p.High.Millimetres(), p.Least.Millimetres(), round(p.Share), cuts, p.Kind.String(), p.Sliver}
+		ringsOf(p.Face), p.Wide.Millimetres(), p.High.Millimetres(), p.Least.Millimetres(), round(p.Share), cuts, p.Kind.String(), p.Sliver, w.Found.Stands(p.Row)}
 }
 
 func ringsOf(r plane.Region) [][][2]mm {

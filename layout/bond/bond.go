@@ -72,14 +72,9 @@ func (c Coursed) Shifts() []length.Length {
 	return out
 }
 
-// shift of course k, in [0, Along), to the nearest unit. This is the one place
-// where an offset that does not divide the pitch is rounded.
+// shift of course k, in [0, Along).
 func (c Coursed) shift(k int) length.Length {
-	n := int64(length.Mod(length.Length(int64(k)*c.Num), length.Length(c.Den)))
-	if c.Hand != survey.Right {
-		n = (c.Den - n) % c.Den
-	}
-	return length.Length((2*n*int64(c.Along()) + c.Den) / (2 * c.Den))
+	return survey.BondRule{Num: c.Num, Den: c.Den}.Shift(k, c.Hand, c.Along())
 }
 
 // Rows of the bond between low and high.

@@ -8,10 +8,12 @@ import (
 	"coursewright/layout/plane"
 )
 
-// Offcuts says which two pieces come out of one tile.
+// Offcuts says which two pieces come out of one tile. The counts are of the
+// whole room, what is set already included, because the tile was bought for all
+// of it; the pairs are of what is still to be cut.
 type Offcuts struct {
 	TilesCut   int         // tiles that are cut into, after pairing
-	TilesSaved int         // pairs
+	TilesSaved int         // tiles that are cut twice
 	Pairs      [][2]string // piece ids: the one cut first, and the one from its off-cut
 	LowerBound int         // no way of cutting at most two pieces from a tile needs fewer: area and count
 }
@@ -49,6 +51,13 @@ func pair(cut []work, in Input, set Settings) Offcuts {
 	off.TilesSaved = len(off.Pairs)
 	off.TilesCut = len(blanks) - off.TilesSaved
 	return off
+}
+
+// plus adds the tiles of pieces that are set already.
+func (o *Offcuts) plus(stood Offcuts) {
+	o.TilesCut += stood.TilesCut
+	o.TilesSaved += stood.TilesSaved
+	o.LowerBound += stood.LowerBound
 }
 
 // usable lists the blanks that may share a tile, by area, the largest first,

@@ -58,13 +58,15 @@ type Group struct {
 
 // Of makes the schedule of a plan. Laws:
 //
-//  1. Every piece that is not whole stands in exactly one group.
+//  1. Every piece that is cut and not yet set stands in exactly one group.
 //  2. No size of a group exceeds that of any of its pieces, and it falls short
 //     by less than the fine step (1/32 in, 0.5 mm).
 //  3. Batches come before single pieces.
 func Of(in Input, set Settings) Schedule {
-	cut := inSettingOrder(in)
-	return Schedule{Groups: groups(cut, in.Room.Units.FineStep()), Offcuts: pair(cut, in, set)}
+	cut, stood := inSettingOrder(in)
+	off := pair(cut, in, set)
+	off.plus(pair(stood, in, set))
+	return Schedule{Groups: groups(cut, in.Room.Units.FineStep()), Offcuts: off}
 }
 
 // work is one cut piece on its wall, with its face moved to 0, 0 and the outer
@@ -78,22 +80,25 @@ type work struct {
 }
 
 // inSettingOrder lists the cut pieces by setting order of the walls, then as
-// they stand on the wall.
-func inSettingOrder(in Input) []work {
+// they stand on the wall: those still to be cut, and those set already.
+func inSettingOrder(in Input) (cut, stood []work) {
 	walls := make([]*setout.Wall, len(in.Walls))
 	for i := range in.Walls {
 		walls[i] = &in.Walls[i]
 	}
 	slices.SortStableFunc(walls, func(a, b *setout.Wall) int { return cmp.Compare(a.Found.Order, b.Found.Order) })
-	var cut []work
 	for _, w := range walls {
 		for _, p := range w.Pieces {
-			if !p.Whole {
+			switch {
+			case p.Whole:
+			case w.Found.Stands(p.Row):
+				stood = append(stood, newWork(p, w, survey.PipeClear(in.Room.Units)))
+			default:
 				cut = append(cut, newWork(p, w, survey.PipeClear(in.Room.Units)))
 			}
 		}
 	}
-	return cut
+	return cut, stood
 }
 
 func newWork(p piece.Piece, w *setout.Wall, clear length.Length) work {

@@ -74,15 +74,18 @@ func opens(in *Input, o survey.OpeningFound, left, bottom, right, top length.Len
 	w.Start.Placed.Openings = append(w.Start.Placed.Openings, survey.Edges{Left: left * inch, Bottom: bottom * inch, Right: right * inch, Top: top * inch})
 }
 
+// ruleCase is a change of the quiet room and what one rule then says.
+type ruleCase struct {
+	name, rule string
+	change     func(*Input)
+	want       []string // the texts, in order; none: the rule is silent
+}
+
 func TestRules(t *testing.T) {
 	niche := survey.OpeningFound{Kind: "niche", Name: "shelf"}
 	window := survey.OpeningFound{Kind: "window", Name: "light"}
 	valve := survey.OpeningFound{Kind: "pipe", Name: "valve", At: 4 * inch, Up: 2 * inch, Diameter: inch}
-	cases := []struct {
-		name, rule string
-		change     func(*Input)
-		want       []string // the texts, in order; none: the rule is silent
-	}{
+	cases := []ruleCase{
 		{"no bare wall", "bare wall", func(in *Input) {}, nil},
 		{"bare wall at three places", "bare wall", func(in *Input) { in.Setout.Merit.Bare = 3 },
 			[]string{`The gap to the tile is wider than sealant may fill (1/4") at 3 places.`}},
@@ -187,7 +190,7 @@ func TestRules(t *testing.T) {
 		{"no tub", "tub deflects", func(in *Input) {}, nil},
 	}
 	spoke := map[string]bool{"mortar contact": true, "old walls": true, "backing and membrane": true, "first course must harden": true, "grab bars": true}
-	for _, c := range cases {
+	for _, c := range append(cases, setCases()...) {
 		t.Run(c.rule+"/"+c.name, func(t *testing.T) {
 			in := quiet()
 			c.change(&in)

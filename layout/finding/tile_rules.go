@@ -57,6 +57,12 @@ func tileRules() []Rule {
 			Do:     "Widen the joint where this rule counts.",
 			Source: "practice in Singapore, as the trade press tells it; look it up",
 		},
+		{
+			Name: "tile measured far from its size", Grade: Warning, judge: farMeasured,
+			Why:    "Real tile is a little off the size on its box, never much: a joint or a tile too many in the row looks just so.",
+			Do:     "Count the tiles and the joints of the row again, and look which side was measured.",
+			Source: practice,
+		},
 	}, flatRules()...)
 }
 
@@ -167,4 +173,22 @@ func lippage(in Input) []place {
 		allowed = "1/16 in (1.6 mm)"
 	}
 	return room(fmt.Sprintf("With a joint of %s two edges may differ by %s plus the actual warpage of the tile.", in.close(in.Room.Joint), allowed))
+}
+
+// farMeasured speaks where a sample that is used makes a side more than a
+// twentieth off the size typed: calibrated tile is within 3 % (ANSI A137.1).
+func farMeasured(in Input) []place {
+	var all []place
+	t := in.Room.Tile
+	for i, side := range [2]struct {
+		name  string
+		is    length.Length
+		known bool
+	}{{"wide", t.Width, t.Real.Width > 0}, {"high", t.Height, t.Real.Height > 0}} {
+		sold := t.Real.Sold[i]
+		if t.Real.Used && side.known && 20*(side.is-sold).Abs() > sold {
+			all = append(all, room(fmt.Sprintf("As measured the tile is %s %s, as typed %s.", in.close(side.is), side.name, in.close(sold)))...)
+		}
+	}
+	return all
 }

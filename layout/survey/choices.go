@@ -144,7 +144,7 @@ func (c Choice) empty() bool {
 
 // other reads a choice that is not the chosen one.
 func (r *resolver) other(p path, c Choice) {
-	r.tile(p.dot("tile"), c.Tile)
+	r.tile(p.dot("tile"), c.Tile, c.Joint)
 	r.length(value{p.dot("joint"), c.Joint}, bounds{0, widestJoint})
 	r.bond(p.dot("bond"), c.Bond)
 	p = p.dot("pins")

@@ -29,7 +29,8 @@ type Measured struct {
 	Doubt string `json:"doubt,omitempty"`
 }
 
-// Tile is one tile as it stands on the wall, true size.
+// Tile is one tile as it stands on the wall, true size. A sample of real tiles
+// may take the place of the sizes typed.
 type Tile struct {
 	Name      string `json:"name,omitempty"`
 	Width     string `json:"width"`
@@ -38,6 +39,8 @@ type Tile struct {
 	Vary      string `json:"vary,omitempty"`
 	Grain     bool   `json:"grain,omitempty"`
 	Box       *Box   `json:"box,omitempty"`
+
+	Sample *Sample `json:"sample,omitempty"` // real tiles, measured
 }
 
 // Box is how the tile is sold.
@@ -69,6 +72,7 @@ type Wall struct {
 	Base     []Segment `json:"base,omitempty"`
 	Head     Head      `json:"head"`
 	Openings []Opening `json:"openings,omitempty"`
+	Set      *AsSet    `json:"set,omitempty"` // where the courses that stand really are
 }
 
 // End is one end of a wall: it meets a corner or stops at a mark.

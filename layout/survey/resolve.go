@@ -22,14 +22,15 @@ func (j Job) Resolve() (Room, Faults) {
 	}
 	room := Room{Title: j.Title, Units: r.units}
 	r.measured(j.Measured, &room)
-	room.Tile = r.tile("tile", j.Tile)
+	room.Tile = r.tile("tile", j.Tile, j.Joint)
 	room.Joint = r.length(value{"joint", j.Joint}, bounds{0, widestJoint})
 	room.Bed = r.or(value{"bed", j.Bed}, r.usual(3*length.Inch/16, 5*length.Millimetre), bounds{0, thickest})
 	room.Bond = r.bond("bond", j.Bond)
 	r.limits(j.Limits, &room)
 	r.walls(j, &room)
 	r.pins("pins", j.Pins, &room)
-	room.Work = r.work("work", j.Work)
+	r.stand(j.Walls, &room)
+	room.Work = r.work("work", j.Work, j.Joint)
 	r.choices(j)
 	r.pieces(room)
 	if r.faults != nil {

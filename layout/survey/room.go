@@ -18,7 +18,8 @@ type Room struct {
 	Sliver  length.Length // 0: the default of formats.md
 	Sealant length.Length
 	Walls   []WallFound
-	Line    *length.Length // the pinned course line, or nil
+	Line    *length.Length // the course line where it is pinned or tile stands, or nil
+	Passed  *length.Length // a pinned course line that gave way to tile that stands, or nil
 	Work    WorkRule
 }
 
@@ -29,6 +30,7 @@ type TileSize struct {
 	Grain                          bool
 	BoxCount                       int
 	BoxCents                       int64 // price of a box in hundredths
+	Real                           Real  // what a sample of real tiles says
 }
 
 // BondRule is how courses shift against each other. Stack bond is Num 0, Den 1.
@@ -37,6 +39,17 @@ type BondRule struct {
 	Num, Den int64 // offset as a fraction of the pitch, 0 <= Num < Den
 	Hand     Hand
 	Plumb    bool // columns instead of courses
+}
+
+// Shift is how far the joints of course k stand to the right of those of course
+// 0, in [0, pitch), to the nearest unit; pitch is that along the courses. This
+// is the one place where an offset that does not divide the pitch is rounded.
+func (b BondRule) Shift(k int, hand Hand, pitch length.Length) length.Length {
+	n := int64(length.Mod(length.Length(int64(k)*b.Num), length.Length(b.Den)))
+	if hand != Right {
+		n = (b.Den - n) % b.Den
+	}
+	return length.Length((2*n*int64(pitch) + b.Den) / (2 * b.Den))
 }
 
 // Hand is the side to which each course steps.
@@ -67,6 +80,7 @@ type WallFound struct {
 	Order       int // 0 for the wall set first
 	Pin         *StartPin
 	MarkPins    map[string]length.Length
+	Set         *Standing // the courses that stand, or nil
 }
 
 // StartPin fixes the middle of a joint, or of a tile, at X in course 0.

@@ -9,8 +9,12 @@ import (
 	"coursewright/layout/length"
 )
 
-// tile reads the tile. Its faces are true sizes.
-func (r *resolver) tile(p path, t Tile) TileSize {
+// mostVary is how far the tiles of one box may differ. A practical bound, far
+// over any real tile.
+const mostVary = length.Inch
+
+// tile reads the tile, laid with a joint as typed. Its faces are true sizes.
+func (r *resolver) tile(p path, t Tile, joint string) TileSize {
 	size := bounds{leastTile, largestTile}
 	r.label(value{p.dot("name"), t.Name}, longestName)
 	found := TileSize{
@@ -18,11 +22,14 @@ func (r *resolver) tile(p path, t Tile) TileSize {
 		Width:     r.length(value{p.dot("width"), t.Width}, size),
 		Height:    r.length(value{p.dot("height"), t.Height}, size),
 		Thickness: r.or(value{p.dot("thickness"), t.Thickness}, r.usual(5*length.Inch/16, 8*length.Millimetre), bounds{0, thickest}),
-		Vary:      r.or(value{p.dot("vary"), t.Vary}, 0, bounds{0, length.Inch}),
+		Vary:      r.or(value{p.dot("vary"), t.Vary}, 0, bounds{0, mostVary}),
 		Grain:     t.Grain,
 	}
 	if t.Box != nil {
 		found.BoxCount, found.BoxCents = r.box(p.dot("box"), *t.Box)
+	}
+	if t.Sample != nil {
+		r.sampled(p.dot("sample"), *t.Sample, joint, &found)
 	}
 	return found
 }

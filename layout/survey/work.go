@@ -55,15 +55,15 @@ type WorkRule struct {
 // (6 × 6 mm), 1/4 by 3/8 in (6 × 10 mm), 1/2 by 1/2 in (12 × 12 mm).
 func Notches() []string { return []string{"quarter", "three eighths", "half"} }
 
-// work reads the settings of the work.
-func (r *resolver) work(p path, w Work) WorkRule {
+// work reads the settings of the work in a room with a joint as typed.
+func (r *resolver) work(p path, w Work, joint string) WorkRule {
 	const longestWait = 24 * 60
 	rule := WorkRule{
 		Kerf:      r.chosen(value{p.dot("kerf"), w.Kerf}, bounds{0, length.Inch}),
 		Turn:      w.Turn,
 		Least:     r.chosen(value{p.dot("least"), w.Least}, bounds{0, largestTile}),
-		Breakage:  r.whole(value{p.dot("breakage"), w.Breakage}, 100, "percent"),
-		Allowance: r.whole(value{p.dot("allowance"), w.Allowance}, 100, "percent"),
+		Breakage:  r.whole(value{p.dot("breakage"), w.Breakage}, 0, 100, "percent"),
+		Allowance: r.whole(value{p.dot("allowance"), w.Allowance}, 0, 100, "percent"),
 		NicheBack: w.Niche.Back, NicheTrim: w.Niche.Trim, Holds: w.Holds,
 	}
 	if w.Notch != "" {
@@ -71,13 +71,13 @@ func (r *resolver) work(p path, w Work) WorkRule {
 	}
 	rule.NicheDepth = r.or(value{p.dot("niche.depth"), w.Niche.Depth}, 0, bounds{0, 24 * length.Inch})
 	if w.Niche.Tile != (Tile{}) {
-		rule.NicheTile = r.tile(p.dot("niche.tile"), w.Niche.Tile)
+		rule.NicheTile = r.tile(p.dot("niche.tile"), w.Niche.Tile, joint)
 	}
 	hours := p.dot("hours")
-	rule.First = r.whole(value{hours.dot("first"), w.Hours.First}, longestWait, "hours")
-	rule.Grout = r.whole(value{hours.dot("grout"), w.Hours.Grout}, longestWait, "hours")
-	rule.Sealant = r.whole(value{hours.dot("sealant"), w.Hours.Sealant}, longestWait, "hours")
-	rule.Water = r.whole(value{hours.dot("water"), w.Hours.Water}, longestWait, "hours")
+	rule.First = r.whole(value{hours.dot("first"), w.Hours.First}, 0, longestWait, "hours")
+	rule.Grout = r.whole(value{hours.dot("grout"), w.Hours.Grout}, 0, longestWait, "hours")
+	rule.Sealant = r.whole(value{hours.dot("sealant"), w.Hours.Sealant}, 0, longestWait, "hours")
+	rule.Water = r.whole(value{hours.dot("water"), w.Hours.Water}, 0, longestWait, "hours")
 	return rule
 }
 
@@ -91,13 +91,13 @@ func (r *resolver) chosen(v value, b bounds) *length.Length {
 }
 
 // whole reads a whole number that may be left out.
-func (r *resolver) whole(v value, most int, of string) *int {
+func (r *resolver) whole(v value, least, most int, of string) *int {
 	if v.text == "" {
 		return nil
 	}
 	n, err := strconv.Atoi(strings.TrimSpace(v.text))
-	if err != nil || n < 0 || n > most {
-		r.faults.add(v.path, quote(v.text), fmt.Sprintf("a whole number of %s from 0 to %d", of, most))
+	if err != nil || n < least || n > most {
+		r.faults.add(v.path, quote(v.text), fmt.Sprintf("a whole number of %s from %d to %d", of, least, most))
 	}
 	return &n
 }

@@ -17,6 +17,7 @@ const (
 	Ramp2  Colour = 0xfe9929
 	Ramp3  Colour = 0xd95f0e
 	Ramp4  Colour = 0x993404
+	Stone  Colour = 0xd3d9e0
 	Grout  Colour = 0x6b6b6b
 	Ground Colour = 0x767676
 )
@@ -87,6 +88,8 @@ func cutInk(k Kind) Ink {
 	switch k {
 	case Whole:
 		ink.Line = Grout
+	case Set:
+		ink.Fill, ink.Line = Stone, Grout
 	case CutHalf:
 		ink.Fill = Ramp1
 	case CutThird:

@@ -1,5 +1,11 @@
 package drawing
 
+import (
+	"slices"
+
+	"coursewright/layout"
+)
+
 // entry is one swatch of the legend with its place in it.
 type entry struct {
 	kind Kind
@@ -13,6 +19,9 @@ func (b *board) entries(width Micron) []entry {
 		{kind: Whole, text: "whole"}, {kind: CutHalf, text: "half a tile or more"},
 		{kind: CutThird, text: "a third to a half"}, {kind: CutFifth, text: "a fifth to a third"},
 		{kind: CutLeast, text: "under a fifth, or a sliver"},
+	}
+	if slices.ContainsFunc(b.plan.Walls, func(w layout.Wall) bool { return w.Found.Set != nil }) {
+		all = append(all, entry{kind: Set, text: "set already"})
 	}
 	var at Point
 	for i := range all {

@@ -9,6 +9,13 @@ import (
 // one wall become one path.
 const manyWhole = 2000
 
+// Set is a piece that stands already, SetLine the top edge of the last course
+// that does.
+const (
+	Set     Kind = "piece set"
+	SetLine Kind = "set-line"
+)
+
 // CutKind sorts a piece into its colour: by its least face over the tile.
 func CutKind(p piece.Piece) Kind {
 	switch {
@@ -29,25 +36,44 @@ func CutKind(p piece.Piece) Kind {
 func (b *board) pieces(f frame, pieces []piece.Piece) {
 	whole := 0
 	for _, p := range pieces {
-		if p.Whole {
+		if b.kind(f, p) == Whole {
 			whole++
 		}
 	}
 	b.whole(f, pieces, whole > manyWhole)
 	for _, p := range pieces {
-		if !p.Whole {
-			k := CutKind(p)
+		if k := b.kind(f, p); k != Whole {
 			b.path(Tag{Kind: k, Wall: f.wall, Piece: p.ID}, cutInk(k), f.rings(p.Face)...)
 		}
 	}
 	b.cutEdges(f, pieces)
+	b.setLine(f)
+}
+
+// kind sorts a piece as it is drawn: what is set already is drawn as one thing,
+// however it was cut.
+func (b *board) kind(f frame, p piece.Piece) Kind {
+	if b.plan.Walls[f.wall].Found.Stands(p.Row) {
+		return Set
+	}
+	return CutKind(p)
+}
+
+// setLine draws the top edge of the courses that stand, as measured.
+func (b *board) setLine(f frame) {
+	w := b.plan.Walls[f.wall].Found
+	if w.Set == nil {
+		return
+	}
+	b.Elements = append(b.Elements, Path{Tag: Tag{Kind: SetLine, Wall: f.wall}, Ink: broken(Black, 500, Hidden), Open: true,
+		Rings: [][]Point{{f.at(0, w.Set.Left), f.at(w.Width, w.Set.Right)}}})
 }
 
 // cutEdges draws the edges that are cut, heavier than the factory edges.
 func (b *board) cutEdges(f frame, pieces []piece.Piece) {
 	var all [][]Point
 	for _, p := range pieces {
-		if p.Whole {
+		if k := b.kind(f, p); k == Whole || k == Set {
 			continue
 		}
 		edges(p.Face, func(s plane.Side) bool { return s != 0 }, func(a, z plane.Corner) {
@@ -59,17 +85,19 @@ func (b *board) cutEdges(f frame, pieces []piece.Piece) {
 	}
 }
 
-// sizes writes in every cut piece what it is cut to.
+// sizes writes in every piece that is still to be cut what it is cut to.
 func (b *board) sizes(f frame, pieces []piece.Piece) {
 	for _, p := range pieces {
-		b.written(f, p)
+		if b.kind(f, p) != Set {
+			b.written(f, p)
+		}
 	}
 }
 
 func (b *board) whole(f frame, pieces []piece.Piece, merge bool) {
 	var all [][]Point
 	for _, p := range pieces {
-		if !p.Whole {
+		if b.kind(f, p) != Whole {
 			continue
 		}
 		rings := f.rings(p.Face)
