@@ -53,11 +53,9 @@ func pair(cut []work, in Input, set Settings) Offcuts {
 	return off
 }
 
-// plus adds the tiles of pieces that are set already.
-func (o *Offcuts) plus(stood Offcuts) {
-	o.TilesCut += stood.TilesCut
-	o.TilesSaved += stood.TilesSaved
-	o.LowerBound += stood.LowerBound
+// count takes the counts, but not the pairs, of the whole room.
+func (o *Offcuts) count(whole Offcuts) {
+	o.TilesCut, o.TilesSaved, o.LowerBound = whole.TilesCut, whole.TilesSaved, whole.LowerBound
 }
 
 // usable lists the blanks that may share a tile, by area, the largest first,

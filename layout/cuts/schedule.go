@@ -65,7 +65,9 @@ type Group struct {
 func Of(in Input, set Settings) Schedule {
 	cut, stood := inSettingOrder(in)
 	off := pair(cut, in, set)
-	off.plus(pair(stood, in, set))
+	if len(stood) > 0 {
+		off.count(pair(append(stood, cut...), in, set))
+	}
 	return Schedule{Groups: groups(cut, in.Room.Units.FineStep()), Offcuts: off}
 }
 
