@@ -41,6 +41,9 @@ type Real struct {
 	Sold          [2]length.Length
 }
 
+// UsualRun is how many tiles a run has where nothing is said.
+const UsualRun = "10"
+
 // Bounds of a sample: nobody lays out or measures more.
 const (
 	usualRun    = 10

@@ -19,6 +19,8 @@ import (
 //	pin WALL joint|tile=VALUE   pin a start, whichever was pinned before
 //	release PATH       let go of a pin
 //	place WALL HANDLE=VALUE     put what was dragged there
+//	stand PATH=VALUE   courses of the wall at PATH stand
+//	forget PATH        drop a sample of tile, or what stands on a wall
 //
 // An empty verb changes nothing.
 func Apply(job *survey.Job, do string) error {
@@ -44,6 +46,8 @@ var verbs = map[string]func(*survey.Job, string) error{
 	"pin":     pin,
 	"release": release,
 	"place":   place,
+	"stand":   stand,
+	"forget":  forget,
 }
 
 func setOne(job *survey.Job, rest string) error {

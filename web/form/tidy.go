@@ -19,12 +19,16 @@ func Tidy(job *survey.Job) {
 	for _, pins := range allPins(job) {
 		tidyPins(job.Walls, pins)
 	}
+	tidySample(&job.Tile)
 	if b := job.Tile.Box; b != nil && *b == (survey.Box{}) {
 		job.Tile.Box = nil
 	}
 }
 
 func tidyWall(job *survey.Job, w *survey.Wall) {
+	if w.Set != nil && *w.Set == (survey.AsSet{}) {
+		w.Set = nil
+	}
 	tidyEnd(job, &w.Left, "0")
 	tidyEnd(job, &w.Right, w.Width)
 	if w.Head.Meets != "" {

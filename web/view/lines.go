@@ -69,7 +69,11 @@ func openingsLine(b Bench) string {
 
 func tileLine(b Bench) string {
 	t := b.Typed.Tile
-	return strings.TrimSpace(short(b, t.Width) + " × " + short(b, t.Height) + " " + t.Name)
+	size := short(b, t.Width) + " × " + short(b, t.Height)
+	if r := b.sampled(); r.Used && known(r) {
+		size = b.realSize(r)
+	}
+	return strings.TrimSpace(size + " " + t.Name)
 }
 
 func jointLine(b Bench) string { return short(b, b.Typed.Joint) }
