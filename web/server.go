@@ -48,6 +48,8 @@ func (s *Server) Handler() http.Handler {
 		r.Post("/work", s.page(s.editWork))
 		r.Get("/choices", s.page(s.showChoices))
 		r.Post("/choices", s.page(s.editChoices))
+		r.Get("/bathroom", s.page(s.showBathroom))
+		r.Post("/bathroom", s.page(s.tickPieces))
 		r.Get("/job.json", s.page(s.exportJob))
 		r.Get("/plan.json", s.page(s.exportPlan))
 		r.Get("/sheets.pdf", s.page(s.printSheets))
