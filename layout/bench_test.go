@@ -14,7 +14,7 @@ import (
 // BenchmarkSolve is a job from its fields to the whole plan: the room read,
 // the set-out found, every piece cut, every rule applied.
 func BenchmarkSolve(b *testing.B) {
-	for _, name := range []string{"one-wall", "alcove", "mosaic"} {
+	for _, name := range []string{"one-wall", "alcove", "mosaic", "corner-shower"} {
 		file, err := os.ReadFile("../testdata/jobs/" + name + ".json")
 		require.NoError(b, err)
 		job, err := survey.Read(file)

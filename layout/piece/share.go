@@ -23,6 +23,14 @@ func (s Share) Min(t Share) Share {
 	return s
 }
 
+// Max is the greater of the two.
+func (s Share) Max(t Share) Share {
+	if s.Less(t) {
+		return t
+	}
+	return s
+}
+
 // Float is the share as a number, for showing.
 func (s Share) Float() float64 {
 	if s.Den == 0 {

@@ -123,7 +123,11 @@ func (r Region) Keep(l Line) Region {
 			c.gather(ring, l)
 		}
 	}
-	return append(out, c.link()...)
+	linked := c.link(l)
+	if out == nil {
+		return linked
+	}
+	return append(out, linked...)
 }
 
 // KeepAll keeps what lies to the left of every line.
@@ -186,16 +190,17 @@ func (c *chains) gather(r Ring, l Line) {
 		first++
 	}
 	var run Ring
+	a := r[first]
+	sa := l.Side(a.Point)
 	for k := range n {
-		i := (first + k) % n
-		a, b := r[i], r[(i+1)%n]
-		sa, sb := l.Side(a.Point), l.Side(b.Point)
+		b := r[(first+k+1)%n]
+		sb := l.Side(b.Point)
 		if sa <= 0 && sb > 0 {
 			enter := Corner{a.Point, a.On}
 			if sa < 0 {
 				enter.Point = cross(a.Point, b.Point, sa, sb)
 			}
-			run = Ring{enter}
+			run = append(make(Ring, 0, n-k+2), enter)
 		}
 		if sb > 0 {
 			run = append(run, b)
@@ -205,22 +210,26 @@ func (c *chains) gather(r Ring, l Line) {
 			if sb < 0 {
 				leave = cross(a.Point, b.Point, sa, sb)
 			}
-			run = append(run, Corner{leave, 0})
-			id := len(c.runs)
-			c.runs = append(c.runs, run)
-			c.events = append(c.events,
-				event{l.along(run[0].Point), id, true},
-				event{l.along(leave), id, false})
+			c.runs = append(c.runs, append(run, Corner{leave, 0}))
 		}
+		a, sa = b, sb
 	}
 }
 
 // link joins the chains along the line. Along it, the inside begins where a
 // chain leaves and ends at the next one that enters; where several meet in one
 // point, a begun stretch is ended first.
-func (c *chains) link() Region {
-	if len(c.runs) == 0 {
+func (c *chains) link(l Line) Region {
+	switch len(c.runs) {
+	case 0:
 		return nil
+	case 1:
+		return c.rings([]int{0})
+	}
+	for id, run := range c.runs {
+		c.events = append(c.events,
+			event{l.along(run[0].Point), id, true},
+			event{l.along(run[len(run)-1].Point), id, false})
 	}
 	slices.SortStableFunc(c.events, func(a, b event) int {
 		return int(max(-1, min(1, a.at-b.at)))
@@ -252,15 +261,15 @@ func (c *chains) prefer(i int, enter bool) {
 
 func (c *chains) rings(next []int) Region {
 	var out Region
-	used := make([]bool, len(c.runs))
-	for i := range c.runs {
-		if used[i] {
+	for i, run := range c.runs {
+		if run == nil {
 			continue
 		}
-		var ring Ring
-		for j := i; !used[j]; j = next[j] {
-			used[j] = true
+		ring := run
+		c.runs[i] = nil
+		for j := next[i]; c.runs[j] != nil; j = next[j] {
 			ring = append(ring, c.runs[j]...)
+			c.runs[j] = nil
 		}
 		if ring = ring.tidy(); len(ring) >= 3 && ring.Area2() != 0 {
 			out = append(out, ring)
@@ -272,11 +281,18 @@ func (c *chains) rings(next []int) Region {
 // tidy drops a corner that stands where the next one does; the edge that
 // leaves the place is the later corner's.
 func (r Ring) tidy() Ring {
-	out := r[:0:0]
+	n := len(r)
 	for i, c := range r {
-		if c.Point != r[(i+1)%len(r)].Point {
-			out = append(out, c)
+		if c.Point != r[(i+1)%n].Point {
+			continue
 		}
+		out := append(make(Ring, 0, n-1), r[:i]...)
+		for k, d := range r[i+1:] {
+			if d.Point != r[(i+k+2)%n].Point {
+				out = append(out, d)
+			}
+		}
+		return out
 	}
-	return out
+	return r
 }

@@ -76,7 +76,7 @@ func BenchmarkBruteForce(b *testing.B) {
 }
 
 func everyPlace(b *testing.B, room survey.Room, found Setout) {
-	f := newField(&room, room.Walls[0], found.Hand)
+	f := newField(&room, room.Walls[0], found.Hand, new(int))
 	from, step := found.Line, length.Inch/16
 	tried := 0
 	for b.Loop() {

@@ -17,34 +17,114 @@ type face struct {
 	hidden    length.Length // how much farther a tile reaches behind a lap
 }
 
-// faces lists the level, or the plumb, edges of a wall. A raked edge is
-// shortened at either end by as much as joints and a sealed strip may hide.
+// faces lists the level, or the plumb, edges of a wall that are there wherever
+// its free marks go.
 func (f *field) faces(level bool) []face {
 	var out []face
-	hide := 2*f.room.Joint + f.room.Sealant + 2
 	for _, ring := range f.shape.Visible {
 		for i, a := range ring {
 			b := ring[(i+1)%len(ring)]
-			from, to := turned(a.Point, level), turned(b.Point, level)
-			run := (to.X - from.X).Abs()
-			rise := (to.Y - from.Y).Abs()
-			if run <= rise || run <= 2*hide || f.movable(a.On) {
+			if f.movable(a.On) {
 				continue
 			}
-			trim := (rise*hide + run - 1) / run
-			g := face{low: min(from.Y, to.Y) + trim, high: max(from.Y, to.Y) - trim, long: run, rising: to.X > from.X, seal: f.seal(a.On), hidden: f.cover(a.On)}
-			if !level {
-				g.rising = to.X < from.X
-			}
-			if rise == 0 {
-				g.low, g.high = from.Y, from.Y
-			}
-			if g.low <= g.high {
-				out = append(out, g)
+			for _, part := range f.certain(turned(a.Point, level), turned(b.Point, level), level) {
+				if g, ok := f.faceOf(part, a.On); ok {
+					g.rising = (part[0].X < part[1].X) == level
+					out = append(out, g)
+				}
 			}
 		}
 	}
 	return out
+}
+
+// stretch is a part of an edge, along X.
+type stretch [2]plane.Point
+
+// certain is what of an edge no free end, head or opening can take away.
+func (f *field) certain(a, b plane.Point, level bool) []stretch {
+	from, to := f.sureSpan(level)
+	parts := [][2]length.Length{{max(from, min(a.X, b.X)), min(to, max(a.X, b.X))}}
+	for _, i := range f.free {
+		o := f.found.Openings[i]
+		along, across := reach(o.Left, o.Width), reach(o.Bottom, o.Height)
+		if !level {
+			along, across = across, along
+		}
+		margin := f.room.Tile.Width + f.room.Tile.Height
+		if max(a.Y, b.Y) < across.From-margin || min(a.Y, b.Y) > across.To+margin {
+			continue
+		}
+		parts = without(parts, along.From-margin, along.To+margin)
+	}
+	var out []stretch
+	for _, p := range parts {
+		if p[0] >= p[1] {
+			continue
+		}
+		s := stretch{{X: p[0], Y: between(a, b, p[0])}, {X: p[1], Y: between(a, b, p[1])}}
+		if a.X > b.X {
+			s[0], s[1] = s[1], s[0]
+		}
+		out = append(out, s)
+	}
+	return out
+}
+
+// sureSpan is how far the wall reaches at least, along a level edge or a plumb one.
+func (f *field) sureSpan(level bool) (from, to length.Length) {
+	w := f.found
+	from, to = -beyond, beyond
+	switch {
+	case level:
+		if !w.Left.Meets {
+			from = w.Left.Stops.To
+		}
+		if !w.Right.Meets {
+			to = w.Right.Stops.From
+		}
+	case !w.Head.Meets:
+		to = w.Head.Stops.From
+	}
+	return from, to
+}
+
+// reach is from the least place of a free opening's low edge to the greatest of its high one.
+func reach(low, size survey.Span) survey.Span {
+	return survey.Span{From: low.From, To: low.To + size.To}
+}
+
+// without takes the stretch from–to out of others.
+func without(parts [][2]length.Length, from, to length.Length) [][2]length.Length {
+	var out [][2]length.Length
+	for _, p := range parts {
+		out = append(out, [2]length.Length{p[0], min(p[1], from)}, [2]length.Length{max(p[0], to), p[1]})
+	}
+	return out
+}
+
+// between is the height of an edge at x.
+func between(a, b plane.Point, x length.Length) length.Length {
+	if a.X == b.X {
+		return a.Y
+	}
+	return a.Y + (b.Y-a.Y)*(x-a.X)/(b.X-a.X)
+}
+
+// faceOf is a stretch as a face, unless it is steep or short. A raked one is
+// shortened at either end by as much as joints and a sealed strip may hide.
+func (f *field) faceOf(s stretch, on plane.Side) (face, bool) {
+	hide := 2*f.room.Joint + f.room.Sealant + 2
+	run, rise := (s[1].X - s[0].X).Abs(), (s[1].Y - s[0].Y).Abs()
+	if run <= rise || run <= 2*hide {
+		return face{}, false
+	}
+	trim := length.Length(0)
+	if rise > 0 {
+		trim = (rise*hide+run-1)/run + 1
+	}
+	g := face{low: min(s[0].Y, s[1].Y) + trim, high: max(s[0].Y, s[1].Y) - trim, long: run, seal: f.seal(on), hidden: f.cover(on)}
+	return g, g.low <= g.high
 }
 
 // movable tells whether a side is a free mark of its own, or none at all.

@@ -15,7 +15,7 @@ func TestBruteForceOnTheTapeNeverBeatsTheSolver(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		room := randomRoom(t)
 		s := newSolver(&room, survey.Left)
-		found := s.best()
+		found := s.best(nil)
 		f := s.fields[0]
 		placed := found.choices[0].placed
 		require.Equal(t, found.merit, f.measureAll(found.line, found.choices[0].edge, placed))
@@ -38,7 +38,7 @@ func TestOnAToyPitchEveryPlaceIsTried(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		room := toy(t)
 		s := newSolver(&room, survey.Left)
-		found := s.over(s.lines(false), false, nil, whole)
+		found := s.over(s.lines(false), false, nil, whole, mostCut)
 		f := s.fields[0]
 		best := Merit{}
 		first := true
@@ -76,4 +76,35 @@ func toy(t *rapid.T) survey.Room {
 	}
 	r.Walls = []survey.WallFound{w}
 	return r
+}
+
+// On a coarse tape every line and every pair of starts on two walls is tried
+// without any bound, and the best is the solver's: walls share the line and the
+// smallest cut, and one may give up some of its own for the other's balance.
+func TestEveryLineAndEveryPairOfStartsIsTried(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		room := freeRoom(t)
+		room.Walls = append(room.Walls, randomRoom(t).Walls...)
+		room.Tape = 16 * mm
+		s := newSolver(&room, survey.Left)
+		found := s.best(nil)
+		require.False(t, s.short)
+		best := found.merit
+		for _, line := range s.lines(true) {
+			var merits [2][]Merit
+			for w, f := range s.fields {
+				for _, e := range s.edges(w, line, true) {
+					across, _ := f.frame(line, e)
+					merits[w] = append(merits[w], f.weigh(line, e, s.compiled(w, across, line)).merit)
+				}
+			}
+			for _, a := range merits[0] {
+				for _, b := range merits[1] {
+					if m := a.plus(b); m.Better(best) {
+						t.Fatalf("line %d: %v beats %v", line, m, best)
+					}
+				}
+			}
+		}
+	})
 }

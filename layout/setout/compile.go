@@ -20,8 +20,7 @@ type course struct {
 type compiled struct {
 	courses []course
 	classes []class
-	sure    []int // by class: how many of its rows no free mark can touch
-	beds    int   // bare places between rows
+	beds    int // bare places between rows
 }
 
 // class is a kind of row: one that arithmetic can count, or a band to be cut.
@@ -32,6 +31,7 @@ type class struct {
 	band  piece.Band
 	low   length.Length
 	phase int
+	cuts  map[cutKey]piece.Tally // of single tiles that were cut to be counted
 }
 
 // quick tells whether the row is counted without cutting.
@@ -41,6 +41,7 @@ func (k *class) quick() bool { return k.plain != nil || k.strip }
 func (f *field) compile(across length.Length, shape survey.Shape) *compiled {
 	rows := f.rows(across, 0, shape)
 	framed := piece.Frame(shape, rows, f.plumb)
+	*f.cuts += len(rows)
 	c := &compiled{beds: piece.Beds(framed, rows, f.rule)}
 	seen := map[plainKey]int{}
 	for _, row := range rows {
@@ -48,23 +49,13 @@ func (f *field) compile(across length.Length, shape survey.Shape) *compiled {
 		if len(band.Solid) == 0 {
 			continue
 		}
-		c.courses = append(c.courses, course{row.Low, row.High, c.classOf(band, row, f.rule, f.holes(row), seen)})
-	}
-	c.sure = make([]int, len(c.classes))
-	for _, row := range c.courses {
-		if f.untouched(row) {
-			c.sure[row.class]++
-		}
+		c.courses = append(c.courses, course{row.Low, row.High, c.classOf(f, band, row, seen)})
 	}
 	return c
 }
 
-// untouched tells whether no free head or opening can reach a row, so that its
-// pieces are the same wherever the free marks go.
-func (f *field) untouched(row course) bool {
-	if h := f.found.Head; !h.Meets && h.Stops.Free() && (f.plumb || row.high > h.Stops.From) {
-		return false
-	}
+// openingMayTake tells whether a free opening can reach a row.
+func (f *field) openingMayTake(row course) bool {
 	for _, i := range f.free {
 		o := f.found.Openings[i]
 		low, size := o.Bottom, o.Height
@@ -72,18 +63,34 @@ func (f *field) untouched(row course) bool {
 			low, size = o.Left, o.Width
 		}
 		if row.high > low.From && row.low < low.To+size.To {
-			return false
+			return true
 		}
 	}
-	return true
+	return false
 }
 
-func (c *compiled) classOf(band piece.Band, row bond.Row, rule piece.Rule, holes []hole, seen map[plainKey]int) int {
-	k := class{band: band, low: row.Low, phase: row.Phase}
-	k.strip = isStrip(band, rule)
-	k.holes = holes
-	k.plain = plains(band, row, rule)
-	if len(k.plain) == 1 && k.plain[0].rake == nil && len(holes) == 0 {
+// opened is the stretch along the rows that free openings can reach.
+func (f *field) opened() (from, to length.Length) {
+	for n, i := range f.free {
+		o := f.found.Openings[i]
+		low, size := o.Left, o.Width
+		if f.plumb {
+			low, size = o.Bottom, o.Height
+		}
+		if n == 0 {
+			from, to = low.From, low.To+size.To
+		}
+		from, to = min(from, low.From), max(to, low.To+size.To)
+	}
+	return from, to
+}
+
+func (c *compiled) classOf(f *field, band piece.Band, row bond.Row, seen map[plainKey]int) int {
+	k := class{band: band, low: row.Low, phase: row.Phase, cuts: map[cutKey]piece.Tally{}}
+	k.strip = isStrip(band, f.rule)
+	k.holes = f.holes(row)
+	k.plain = plains(band, row, f.rule)
+	if len(k.plain) == 1 && k.plain[0].rake == nil && len(k.holes) == 0 {
 		key := k.plain[0].plainKey
 		if i, there := seen[key]; there {
 			return i
@@ -175,6 +182,7 @@ func (f *field) tally(k *class, along length.Length, p part) piece.Tally {
 			return t
 		}
 	}
+	*f.cuts++
 	band := k.band
 	if box := band.Solid.Bounds(); p.from > box.Left || p.to < box.Right {
 		band = band.Trim(p.from, p.to, p.left, p.right)

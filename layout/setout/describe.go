@@ -14,6 +14,7 @@ func (s *solver) describe(t, exact result) Setout {
 	for w, c := range t.choices {
 		out.Walls = append(out.Walls, s.start(w, t.line, c))
 	}
+	s.limit = s.cut + mostCut
 	out.Lines = s.classicLines()
 	out.Loss = loss(t.merit, exact.merit)
 	out.Short = s.short
@@ -139,9 +140,12 @@ func slip(slide []SlidePoint, edge, pitch length.Length) (from, to length.Length
 func (s *solver) classicLines() []ClassicLine {
 	var out []ClassicLine
 	for _, k := range s.linesByName() {
-		bounds, _ := s.lineBounds(k.line)
-		r, _ := s.on(k.line, bounds, true, nil, whole)
-		m := r.merit
+		t := trial{line: k.line}
+		t.bounds, t.merit = s.lineBounds(k.line, true)
+		for t.depth != weighed {
+			s.closer(&t, true, firstFour)
+		}
+		m := t.merit
 		out = append(out, ClassicLine{k.name, k.line, s.size(m.Smallest), m.Smallest, m.Slivers, m.Bare})
 	}
 	return out

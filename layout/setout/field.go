@@ -25,12 +25,13 @@ type field struct {
 
 	lineAxis, startAxis axis
 	startFeatures       []feature
-	ceiling             piece.Share // no start gives a greater smallest cut
-	slivers             int         // nor fewer slivers
-	plain               map[bool][]length.Length
+	marks               []length.Length         // the starts that the tape shows
+	cuts                *int                    // counts the rows cut
+	atBest              map[bool]Merit          // what no start can beat, by whether it is on the tape
+	guesses             map[length.Length]Merit // of starts, on any course line
 }
 
-func newField(room *survey.Room, w survey.WallFound, hand survey.Hand) *field {
+func newField(room *survey.Room, w survey.WallFound, hand survey.Hand, cuts *int) *field {
 	w = withPins(w)
 	f := &field{found: w, room: room, bond: bond.Of(*room, hand), plumb: room.Bond.Plumb}
 	f.shifts = f.bond.Shifts()
@@ -43,7 +44,9 @@ func newField(room *survey.Room, w survey.WallFound, hand survey.Hand) *field {
 	if !f.plumb {
 		f.startFeatures = f.withShifts(f.startFeatures)
 	}
-	f.plain = map[bool][]length.Length{}
+	f.cuts = cuts
+	f.atBest = map[bool]Merit{}
+	f.guesses = map[length.Length]Merit{}
 	return f
 }
 

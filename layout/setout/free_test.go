@@ -43,7 +43,7 @@ func freeRoom(t *rapid.T) survey.Room {
 func TestFreeMarksAreCountedAsCutAndKeepTheirRanges(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		room := freeRoom(t)
-		found := newSolver(&room, survey.Left).best()
+		found := newSolver(&room, survey.Left).best(nil)
 		f, c := found.solver.fields[0], found.choices[0]
 		want := f.measureAll(found.line, c.edge, c.placed)
 		require.Equal(t, want.Bare > 0, found.merit.Bare > 0)

@@ -196,18 +196,48 @@ func (f *field) off(x, first, tile length.Length, shift bool) int {
 	return 1
 }
 
-// levelOff counts the level edges of measured openings that a course line
-// leaves off the joint lines.
+// levelOff counts the level edges of openings that a course line leaves off the
+// joint lines, wherever a free opening goes.
 func (f *field) levelOff(line length.Length) int {
 	n := 0
 	for i, o := range f.found.Openings {
-		if o.Kind == "pipe" || slices.Contains(f.free, i) {
+		if o.Kind == "pipe" {
 			continue
 		}
 		e := f.placed.Openings[i]
-		n += f.off(e.Bottom, line, f.room.Tile.Height, f.plumb) + f.off(e.Top, line, f.room.Tile.Height, f.plumb)
+		edges := spans{{e.Bottom, e.Top}}
+		if slices.Contains(f.free, i) {
+			edges, _ = f.level(o, line)
+		}
+		n += f.leastOff(edges, line, f.room.Tile.Height, f.plumb)
 	}
 	return n
+}
+
+// plumbOff counts the plumb edges that a start leaves off the joint lines.
+func (f *field) plumbOff(edge length.Length) int {
+	n := 0
+	for i, o := range f.found.Openings {
+		if o.Kind == "pipe" {
+			continue
+		}
+		e := f.placed.Openings[i]
+		edges := spans{{e.Left, e.Right}}
+		if slices.Contains(f.free, i) {
+			edges, _ = f.upright(o, edge)
+		}
+		n += f.leastOff(edges, edge, f.room.Tile.Width, !f.plumb)
+	}
+	return n
+}
+
+// leastOff is how many edges stay off the lines at the best of several places.
+func (f *field) leastOff(edges spans, first, tile length.Length, shift bool) int {
+	least := 2
+	for _, s := range edges {
+		least = min(least, f.off(s[0], first, tile, shift)+f.off(s[1], first, tile, shift))
+	}
+	return least
 }
 
 // pin is where an edge of an opening is pinned, or nil.

@@ -28,17 +28,30 @@ var Terms = [...]string{"bare wall", "slivers", "edges off the joint lines", "sm
 // Compare tells whether m is better (-1), as good (0) or worse (1) than o, and
 // the index in Terms of the term that decided.
 func (m Merit) Compare(o Merit) (order, term int) {
-	steps := [...]int{
-		cmp.Compare(m.Bare, o.Bare), cmp.Compare(m.Slivers, o.Slivers), cmp.Compare(m.OffLine, o.OffLine),
-		compareShares(o.Smallest, m.Smallest), cmp.Compare(m.Imbalance, o.Imbalance),
-		cmp.Compare(m.CutPieces, o.CutPieces), cmp.Compare(m.Find, o.Find),
-	}
-	for i, s := range steps {
-		if s != 0 {
-			return s, i
+	for term = range Terms {
+		if order = m.compare(&o, term); order != 0 {
+			return order, term
 		}
 	}
-	return 0, len(steps)
+	return 0, len(Terms)
+}
+
+func (m *Merit) compare(o *Merit, term int) int {
+	switch term {
+	case 0:
+		return cmp.Compare(m.Bare, o.Bare)
+	case 1:
+		return cmp.Compare(m.Slivers, o.Slivers)
+	case 2:
+		return cmp.Compare(m.OffLine, o.OffLine)
+	case 3:
+		return compareShares(o.Smallest, m.Smallest)
+	case 4:
+		return cmp.Compare(m.Imbalance, o.Imbalance)
+	case 5:
+		return cmp.Compare(m.CutPieces, o.CutPieces)
+	}
+	return cmp.Compare(m.Find, o.Find)
 }
 
 // Better tells whether m comes before o.
@@ -58,6 +71,13 @@ func compareShares(a, b piece.Share) int {
 func (m Merit) plus(o Merit) Merit {
 	return Merit{m.Bare + o.Bare, m.Slivers + o.Slivers, m.OffLine + o.OffLine, m.Smallest.Min(o.Smallest),
 		m.Imbalance + o.Imbalance, m.CutPieces + o.CutPieces, m.Find + o.Find}
+}
+
+// least takes the worse of each term of two merits that cannot be beaten. Level
+// and plumb edges of openings off the lines are different edges, and add up.
+func (m Merit) least(o Merit) Merit {
+	return Merit{max(m.Bare, o.Bare), max(m.Slivers, o.Slivers), m.OffLine + o.OffLine, m.Smallest.Min(o.Smallest),
+		max(m.Imbalance, o.Imbalance), max(m.CutPieces, o.CutPieces), max(m.Find, o.Find)}
 }
 
 // meritOf is a wall's merit from its tally; full is the tile's width, which

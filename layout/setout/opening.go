@@ -77,6 +77,7 @@ func (f *field) carved(k *class, c course, along length.Length, whole part, e su
 	// Rows of one class stand alike: the hole goes where the class was read.
 	hole.Bottom, hole.Top = hole.Bottom-c.low+k.low, hole.Top-c.low+k.low
 	side := survey.SideBase + plane.Side(len(f.found.Base)+opening)
+	*f.cuts++
 	band := k.band.Trim(whole.from, whole.to, whole.left, whole.right).Less(hole, side)
 	return band.Tally(f.row(k, along), f.rule)
 }

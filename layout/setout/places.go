@@ -6,19 +6,15 @@ import (
 	"coursewright/layout/length"
 )
 
-// near are the lines that can be best within one step of the tape.
-func (s *solver) near(line length.Length) []length.Length {
-	return slices.DeleteFunc(s.lines(false), func(x length.Length) bool { return (x - line).Abs() >= s.room.Tape })
-}
-
-// lines lists the course lines that can be best, over one period.
+// lines lists the course lines that can be best, over one period: every one that
+// the tape shows, or every turning point off it.
 func (s *solver) lines(onTape bool) []length.Length {
 	if s.room.Line != nil {
 		return []length.Length{*s.room.Line}
 	}
 	pitch := s.room.Tile.Height + s.room.Joint
 	from, period := s.lowest(), pitch*s.periods()
-	if onTape && period/s.room.Tape <= mostMarks {
+	if onTape {
 		return everyMark(from, period, s.room.Tape, 0)
 	}
 	var fs []feature
@@ -29,11 +25,7 @@ func (s *solver) lines(onTape bool) []length.Length {
 		}
 		fs = append(fs, l...)
 	}
-	out := phases(unique(fs), s.room.Tile.Height, pitch, s.fields[0].lineAxis.limit, s.room.Joint, from, period)
-	if onTape {
-		out = onTapeOnly(out, s.room.Tape, 0)
-	}
-	return out
+	return phases(unique(fs), s.room.Tile.Height, pitch, s.fields[0].lineAxis.limit, s.room.Joint, from, period)
 }
 
 // periods is over how many pitches the line must be tried: one, unless a
@@ -63,15 +55,8 @@ func (s *solver) lowest() length.Length {
 // of course 0, over one period round the wall's centre.
 func (s *solver) edges(w int, line length.Length, onTape bool) []length.Length {
 	f := s.fields[w]
-	tile, joint := s.room.Tile.Width, s.room.Joint
-	if p := f.found.Pin; p != nil {
-		return []length.Length{edgeAt(p.X, p.OnTile, tile, joint)}
-	}
-	if onTape && s.startPeriod(f)/s.room.Tape <= mostMarks {
-		if f.plain[true] == nil {
-			f.plain[true] = s.withClassics(f, everyMark(s.startFrom(f), s.startPeriod(f), s.room.Tape, joint.Half(), -tile.Half()))
-		}
-		return slices.Clone(f.plain[true])
+	if onTape || f.pinned() {
+		return s.marks(w)
 	}
 	fs := f.startFeatures
 	if !f.plumb {
@@ -79,11 +64,29 @@ func (s *solver) edges(w int, line length.Length, onTape bool) []length.Length {
 			fs = append(fs[:len(fs):len(fs)], f.rakes(h.compiled)...)
 		}
 	}
-	return s.edgesAt(w, unique(fs), onTape)
+	return s.edgesAt(w, unique(fs), false)
 }
 
-// plainEdges are the starts that can be best as far as the plumb edges go.
+// marks are the starts that the tape shows, and the classic ones; the pinned one
+// where there is one.
+func (s *solver) marks(w int) []length.Length {
+	f := s.fields[w]
+	tile, joint := s.room.Tile.Width, s.room.Joint
+	switch p := f.found.Pin; {
+	case p != nil:
+		return []length.Length{edgeAt(p.X, p.OnTile, tile, joint)}
+	case f.marks == nil:
+		f.marks = s.withClassics(f, everyMark(s.startFrom(f), s.startPeriod(f), s.room.Tape, joint.Half(), -tile.Half()))
+	}
+	return f.marks
+}
+
+// plainEdges are the starts off the tape that can be best as far as the plumb
+// edges go.
 func (s *solver) plainEdges(w int) []length.Length {
+	if s.fields[w].pinned() {
+		return s.marks(w)
+	}
 	return s.edgesAt(w, s.fields[w].startFeatures, false)
 }
 
@@ -124,10 +127,6 @@ func (s *solver) withClassics(f *field, out []length.Length) []length.Length {
 	slices.Sort(out)
 	return slices.Compact(out)
 }
-
-// mostMarks is up to how many marks of the tape in a period each is tried; in a
-// longer period only those beside a place where the merit may turn.
-const mostMarks = 256
 
 // everyMark lists the places in a period that the tape shows, less one of the
 // offsets.

@@ -32,9 +32,25 @@ type plain struct {
 // is not ok the row needs cutting: a leaning end passes a joint, or a pipe
 // meets a tile that is cut anyway.
 func (f *field) plainTally(k *class, first length.Length, p part) (piece.Tally, bool) {
-	total := piece.NewTally()
+	t, known := f.tallyRow(k, first, p, false)
+	return t, known == all
+}
+
+// known is how much of a row was counted.
+type known uint8
+
+const (
+	nothing known = iota // the row needs cutting
+	most                 // all but single tiles that need cutting
+	all
+)
+
+// tallyRow counts a part of a row; when it skims, it leaves out the single
+// tiles that need cutting.
+func (f *field) tallyRow(k *class, first length.Length, p part, skim bool) (piece.Tally, known) {
+	total, got := piece.NewTally(), all
 	for i := range k.plain {
-		r := plainRow{field: f, plain: k.plain[i], class: k, first: first, tally: piece.NewTally(), ok: true}
+		r := plainRow{field: f, plain: k.plain[i], class: k, first: first, tally: piece.NewTally(), ok: true, skim: skim}
 		if r.trim(p); r.from < r.to {
 			r.count(first)
 			for i := range k.holes {
@@ -42,11 +58,14 @@ func (f *field) plainTally(k *class, first length.Length, p part) (piece.Tally, 
 			}
 		}
 		if !r.ok {
-			return total, false
+			return total, nothing
+		}
+		if r.skipped {
+			got = most
 		}
 		total.Plus(r.tally)
 	}
-	return total, true
+	return total, got
 }
 
 // trim ends the row where a free end or an opening does.
@@ -64,10 +83,12 @@ func (r *plainRow) trim(p part) {
 type plainRow struct {
 	*field
 	plain
-	class *class
-	first length.Length
-	tally piece.Tally
-	ok    bool
+	class   *class
+	first   length.Length
+	tally   piece.Tally
+	ok      bool
+	skim    bool // leave out tiles that need cutting
+	skipped bool // one was left out
 }
 
 func (r *plainRow) count(first length.Length) {
@@ -226,12 +247,28 @@ func (r *plainRow) bare(side plane.Side, beyond length.Length) {
 	}
 }
 
-// cut counts one tile by cutting it.
+// cut counts one tile by cutting it, once for every place it may stand in its class.
 func (r *plainRow) cut(left length.Length) {
-	row := r.row(r.class, r.first-r.shifts[r.phase])
-	band := r.class.band.Trim(max(left, r.fromOut), min(left+r.bond.Width, r.toOut), r.left, r.right)
-	t := band.Tally(row, r.rule)
+	if r.skim {
+		r.skipped = true
+		return
+	}
+	p := part{max(left, r.fromOut), min(left+r.bond.Width, r.toOut), r.left, r.right}
+	key := cutKey{left, p}
+	t, there := r.class.cuts[key]
+	if !there {
+		*r.cuts++
+		row := r.row(r.class, r.first-r.shifts[r.phase])
+		t = r.class.band.Trim(p.from, p.to, p.left, p.right).Tally(row, r.rule)
+		r.class.cuts[key] = t
+	}
 	r.tally.Plus(t)
+}
+
+// cutKey is a tile and what of its row remains there.
+type cutKey struct {
+	left length.Length
+	part part
 }
 
 // drill counts the whole tiles that a pipe's hole makes cut ones. A tile that

@@ -1,9 +1,8 @@
 package setout
 
 import (
-	"slices"
-
 	"coursewright/layout/length"
+	"coursewright/layout/piece"
 	"coursewright/layout/survey"
 )
 
@@ -12,14 +11,13 @@ import (
 // step of the tape would be better in the terms that spoil a wall: that is what
 // the rounding costs. It never fails on a room that survey accepted.
 func Solve(room survey.Room) Setout {
-	tape := result{}
-	for i, hand := range hands(room) {
-		if t := newSolver(&room, hand).best(); i == 0 || t.merit.Better(tape.merit) {
-			tape = t
-		}
+	var tape *result
+	for _, hand := range hands(room) {
+		t := newSolver(&room, hand).best(tape)
+		tape = &t
 	}
 	s := tape.solver
-	return s.describe(tape, s.finer(tape, s.near(tape.line)))
+	return s.describe(*tape, s.finer(*tape))
 }
 
 func hands(room survey.Room) []survey.Hand {
@@ -37,14 +35,15 @@ type solver struct {
 	hand   survey.Hand
 	fields []*field
 	memo   map[memoKey][]headed
-	tried  int  // starts weighed so far
+	cut    int  // rows cut so far
+	limit  int  // how many may be
 	short  bool // not every line that might be better was tried
 }
 
-// mostTried is how many starts are weighed before the lines left, the least
-// promising, are given up: it bounds the time that a room may take in which
-// nearly everything is free.
-const mostTried = 12_000
+// mostCut is how many rows are cut in one search before it settles for the best
+// found so far: it bounds the time that a room may take in which nearly
+// everything is free.
+const mostCut = 60_000
 
 type memoKey struct {
 	wall   int
@@ -62,41 +61,63 @@ type result struct {
 func newSolver(room *survey.Room, hand survey.Hand) *solver {
 	s := &solver{room: room, hand: hand, memo: map[memoKey][]headed{}}
 	for _, w := range room.Walls {
-		s.fields = append(s.fields, newField(room, w, hand))
+		s.fields = append(s.fields, newField(room, w, hand, &s.cut))
 	}
-	s.ceilings()
 	return s
 }
 
-// ceilings bounds each wall's smallest cut and slivers by what its plumb edges
-// allow at the best start.
-func (s *solver) ceilings() {
-	for w, f := range s.fields {
-		f.ceiling = half
-		if f.plumb || f.found.Pin != nil {
-			continue
-		}
-		for i, e := range s.plainEdges(w) {
-			b := f.startAxis.bound(e)
-			if i == 0 {
-				f.ceiling, f.slivers = b.Smallest, b.Slivers
-			}
-			if f.ceiling.Less(b.Smallest) {
-				f.ceiling = b.Smallest
-			}
-			f.slivers = min(f.slivers, b.Slivers)
-		}
+// atBest is what no start on a wall can beat, on the tape or off it, whatever the
+// course line: the best of each term over all of them.
+func (s *solver) atBest(w int, onTape bool) Merit {
+	f := s.fields[w]
+	if m, there := f.atBest[onTape]; there {
+		return m
 	}
+	starts := s.marks
+	if !onTape {
+		starts = s.plainEdges
+	}
+	least := Merit{}
+	for i, e := range starts(w) {
+		m := f.guess(e)
+		if i == 0 {
+			least = m
+		}
+		least = least.either(m)
+	}
+	f.atBest[onTape] = least
+	return least
 }
 
-// best tries every line on the tape that can be best, the most promising
-// first, and on it every start that can be best on each wall.
-func (s *solver) best() result { return s.over(s.lines(true), true, nil, whole) }
+// best is the best set-out with marks on the tape. A result known before it is
+// given back unless it can be beaten.
+func (s *solver) best(known *result) result {
+	r := s.over(s.lines(true), true, known, whole, mostCut)
+	s.short = s.spent()
+	return r
+}
 
-// finer looks on the lines, at every turning point, for a set-out that is
-// better than known in the first four terms; it gives known when there is none.
-func (s *solver) finer(known result, lines []length.Length) result {
-	return s.over(lines, false, &known, firstFour)
+// spent tells whether so many rows were cut that it is time to settle.
+func (s *solver) spent() bool { return s.cut > s.limit }
+
+// finer looks at every turning point off the tape for a set-out that is better
+// than known in the first three terms, or better by a mark of the tape or more
+// in the fourth; it gives known when there is none, or none was found in an
+// eighth of the time that the tape may take.
+func (s *solver) finer(known result) result {
+	within := known
+	t := s.room.Tile
+	within.merit.Smallest = plusMark(known.merit.Smallest, s.room.Tape, min(t.Width, t.Height))
+	if found := s.over(s.lines(false), false, &within, firstFour, mostCut/8); found.choices != nil && firstFour(found.merit).Better(firstFour(within.merit)) {
+		return found
+	}
+	return known
+}
+
+// plusMark is a share of a tile with one mark of the tape more.
+func plusMark(s piece.Share, mark, tile length.Length) piece.Share {
+	n := (s.Num*int64(tile)+s.Den-1)/s.Den + int64(mark)
+	return piece.Part(length.Length(n), tile)
 }
 
 // whole and firstFour are what of a merit is compared.
@@ -106,109 +127,95 @@ func firstFour(m Merit) Merit {
 	return Merit{Bare: m.Bare, Slivers: m.Slivers, OffLine: m.OffLine, Smallest: m.Smallest}
 }
 
-// over tries lines. Those whose bound the best so far beats are passed over, so
-// the answer is the best of all of them.
-func (s *solver) over(lines []length.Length, onTape bool, known *result, of func(Merit) Merit) result {
-	bounds := make([][]Merit, len(lines))
-	sums := make([]Merit, len(lines))
-	order := make([]int, len(lines))
-	for i, line := range lines {
-		order[i] = i
-		bounds[i], sums[i] = s.lineBounds(line)
-	}
-	slices.SortStableFunc(order, func(a, b int) int { o, _ := sums[a].Compare(sums[b]); return o })
-	best := result{}
-	if known != nil {
-		best = *known
-	}
-	for _, i := range order {
-		var beat *Merit
-		if best.choices != nil {
-			if !of(sums[i]).Better(of(best.merit)) {
-				continue
-			}
-			if s.tried > mostTried {
-				s.short = true
-				break
-			}
-			m := of(best.merit)
-			beat = &m
-		}
-		if r, found := s.on(lines[i], bounds[i], onTape, beat, of); found && (beat == nil || of(r.merit).Better(*beat)) {
-			best = r
-		}
-	}
-	return best
+// trial is one course line on trial, with the search on every wall. Its merit
+// is exact, or one that it cannot beat.
+type trial struct {
+	line     length.Length
+	merit    Merit
+	depth    depth
+	bounds   []Merit // by wall
+	searches []*search
+	choices  []choice
 }
 
-// lineBounds are what no set-out on a course line can beat, by wall and in all.
-func (s *solver) lineBounds(line length.Length) ([]Merit, Merit) {
-	sum := Merit{Smallest: half}
-	out := make([]Merit, len(s.fields))
+// over tries lines, the most promising first, ever more closely, until the first
+// is exact: no other can then be better. Of equal ones the lowest is taken. Once
+// as many rows are cut as the budget has, it settles for the best so far.
+func (s *solver) over(lines []length.Length, onTape bool, known *result, of func(Merit) Merit, budget int) result {
+	q := queue[*trial]{before: func(a, b *trial) bool {
+		if order, _ := of(a.merit).Compare(of(b.merit)); order != 0 {
+			return order < 0
+		}
+		return a.line < b.line
+	}}
+	for _, line := range lines {
+		t := &trial{line: line}
+		t.bounds, t.merit = s.lineBounds(line, onTape)
+		q.items = append(q.items, t)
+	}
+	q.sort()
+	s.limit = s.cut + budget
+	for {
+		t := q.first()
+		if s.spent() {
+			t = q.firstOf(func(t *trial) bool { return t.depth == weighed }, t)
+		}
+		if known != nil && !of(t.merit).Better(of(known.merit)) {
+			return *known
+		}
+		if t.depth == weighed {
+			return result{s, t.line, t.choices, t.merit}
+		}
+		s.closer(t, onTape, of)
+		q.settle()
+	}
+}
+
+// closer looks at a line one step more closely.
+func (s *solver) closer(t *trial, onTape bool, of func(Merit) Merit) {
+	t.depth++
+	if t.searches == nil {
+		for w := range s.fields {
+			t.searches = append(t.searches, s.search(w, t.line, t.bounds[w], onTape, of))
+		}
+	}
+	t.merit, t.choices = t.on(t.depth)
+}
+
+// on is the merit of a line with the best starts, known as closely as to. Walls
+// share only the smallest cut: a wall need not do better than the room's, and is
+// weighed by its balance next. The room's is first taken as high as it may be
+// and lowered until a wall's best gives it.
+func (t *trial) on(to depth) (Merit, []choice) {
+	most := t.merit.Smallest
+	for {
+		sum := Merit{Smallest: half}
+		choices := make([]choice, len(t.searches))
+		for w, q := range t.searches {
+			s := q.best(most, to)
+			sum = sum.plus(s.merit)
+			if s.choice != nil {
+				choices[w] = *s.choice
+			}
+		}
+		if !sum.Smallest.Less(most) {
+			return sum, choices
+		}
+		most = sum.Smallest
+	}
+}
+
+// lineBounds are what no set-out on a course line can beat: by wall, from its
+// level edges alone, and in all, with the best start on every wall.
+func (s *solver) lineBounds(line length.Length, onTape bool) (walls []Merit, all Merit) {
+	all = Merit{Smallest: half}
 	for w, f := range s.fields {
 		m := f.lineAxis.bound(line)
 		m.OffLine = f.levelOff(line)
-		m.Smallest = m.Smallest.Min(f.ceiling)
-		m.Slivers = max(m.Slivers, f.slivers)
-		out[w] = m
-		sum = sum.plus(m)
+		walls = append(walls, m)
+		all = all.plus(m.least(s.atBest(w, onTape)))
 	}
-	return out, sum
-}
-
-// on finds the best starts for one course line, or finds that none can beat a
-// merit already found. Walls share only the smallest cut: a wall need not do
-// better than the room's, and is weighed by its balance next. The room's is
-// first taken as high as it may be and lowered until a wall's best gives it.
-func (s *solver) on(line length.Length, bounds []Merit, onTape bool, beat *Merit, of func(Merit) Merit) (result, bool) {
-	most := half
-	for _, b := range bounds {
-		most = most.Min(b.Smallest)
-	}
-
-	searches := make([]*search, len(s.fields))
-	for w := range s.fields {
-		searches[w] = s.search(w, line, bounds[w], onTape)
-		searches[w].of, searches[w].tried = of, &s.tried
-	}
-	for {
-		r := result{solver: s, line: line}
-		reached := half
-		for w := range s.fields {
-			c := searches[w].best(most)
-			r.choices = append(r.choices, c)
-			reached = reached.Min(c.merit.Smallest)
-			if beat != nil && !s.hopeful(r.choices, bounds[w+1:], *beat) {
-				return result{}, false
-			}
-		}
-		r.merit = total(r.choices)
-		if !reached.Less(most) {
-			return r, true
-		}
-		most = reached
-	}
-}
-
-// hopeful tells whether the walls chosen so far, and the rest at their bounds,
-// may still beat a merit. The walls' later terms are not final yet.
-func (s *solver) hopeful(chosen []choice, rest []Merit, beat Merit) bool {
-	m := Merit{Smallest: half}
-	for _, c := range chosen {
-		m = m.plus(Merit{Bare: c.merit.Bare, Slivers: c.merit.Slivers, OffLine: c.merit.OffLine, Smallest: half})
-	}
-	for _, b := range rest {
-		m = m.plus(b)
-	}
-	return m.Better(beat)
-}
-
-func total(choices []choice) Merit {
-	m := Merit{Smallest: half}
-	for _, c := range choices {
-		m = m.plus(c.merit)
-	}
-	return m
+	return walls, all
 }
 
 // compiled gives a wall cut into rows, for each place its head may stand.
@@ -221,21 +228,22 @@ func (s *solver) compiled(w int, across, line length.Length) []headed {
 	var out []headed
 	var shared *compiled
 	for _, head := range f.heads(line) {
-		h := headed{head: head, shape: f.shape, open: f.plumb || f.found.Head.Meets}
-		switch onLine := !f.plumb && length.Mod(head-line-s.room.Tile.Height, s.room.Tile.Height+s.room.Joint) == 0; {
-		case f.found.Head.Meets || head == f.placed.Head && !onLine || onLine:
+		onLine := !f.plumb && length.Mod(head-line-s.room.Tile.Height, s.room.Tile.Height+s.room.Joint) == 0
+		rows, shape := shared, f.shape
+		switch {
+		case f.found.Head.Meets || head == f.placed.Head || onLine:
 			// On a joint line the head only leaves out the courses over it.
 			if shared == nil {
 				shared = f.compile(across, f.shape)
 			}
-			h.compiled = shared
+			rows = shared
 		default:
 			p := f.placed
 			p.Head = head
-			h.shape = f.shapeWith(p)
-			h.compiled = f.compile(across, h.shape)
+			shape = f.shapeWith(p)
+			rows = f.compile(across, shape)
 		}
-		out = append(out, h)
+		out = append(out, f.headAt(head, rows, shape, f.plumb || f.found.Head.Meets))
 	}
 	s.memo[key] = out
 	return out

@@ -15,14 +15,18 @@ type choice struct {
 }
 
 // weigh finds the merit of one start with the best free marks.
-func (f *field) weigh(line, edge length.Length, heads []headed) choice {
-	c, _ := f.weighIf(line, edge, heads, func(Merit) bool { return true })
-	return c
+func (f *field) weigh(line, edge length.Length, heads []headed) (best choice) {
+	found := false
+	f.eachEnds(line, edge, heads, func(p survey.Placed, heads []headed) {
+		if c := f.weighAt(line, edge, heads, p); !found || c.merit.Better(best.merit) {
+			best, found = c, true
+		}
+	})
+	return best
 }
 
-// weighIf weighs a start as long as there is hope: it gives up where not even
-// the rows that arithmetic can count are hopeful.
-func (f *field) weighIf(line, edge length.Length, heads []headed, hope func(Merit) bool) (best choice, found bool) {
+// eachEnds goes through the places where the wall's free ends may stand.
+func (f *field) eachEnds(line, edge length.Length, heads []headed, each func(p survey.Placed, heads []headed)) {
 	for _, l := range f.ends(f.found.Left, edge, false) {
 		for _, r := range f.ends(f.found.Right, edge, true) {
 			p := f.placed
@@ -30,12 +34,9 @@ func (f *field) weighIf(line, edge length.Length, heads []headed, hope func(Meri
 			if f.plumb && (f.found.Left.Stops.Free() || f.found.Right.Stops.Free()) {
 				heads = f.recompiled(line, edge, heads, p)
 			}
-			if c, ok := f.weighAt(line, edge, heads, p, hope); ok && (!found || c.merit.Better(best.merit)) {
-				best, found = c, true
-			}
+			each(p, heads)
 		}
 	}
-	return best, found
 }
 
 // recompiled cuts the wall into columns again with its ends elsewhere: an end
@@ -46,7 +47,7 @@ func (f *field) recompiled(line, edge length.Length, heads []headed, p survey.Pl
 	for i, h := range heads {
 		p.Head = h.head
 		shape := f.shapeWith(p)
-		out[i] = headed{h.head, f.compile(across, shape), shape, h.open}
+		out[i] = f.headAt(h.head, f.compile(across, shape), shape, h.open)
 	}
 	return out
 }
@@ -55,8 +56,25 @@ func (f *field) recompiled(line, edge length.Length, heads []headed, p survey.Pl
 type headed struct {
 	head length.Length
 	*compiled
-	shape survey.Shape
-	open  bool // the head takes no course away: it meets a ceiling, or the rows run upwards
+	shape  survey.Shape
+	open   bool  // the head takes no course away: it meets a ceiling, or the rows run upwards
+	sure   []int // by class: how many of its rows no free opening can touch
+	beside []int // by class: how many it can
+}
+
+// headAt is the wall's rows with the head at one place.
+func (f *field) headAt(head length.Length, rows *compiled, shape survey.Shape, open bool) headed {
+	h := headed{head, rows, shape, open, make([]int, len(rows.classes)), make([]int, len(rows.classes))}
+	for _, c := range rows.courses {
+		switch {
+		case !h.has(c):
+		case f.openingMayTake(c):
+			h.beside[c.class]++
+		default:
+			h.sure[c.class]++
+		}
+	}
+	return h
 }
 
 // has tells whether a course stands under the head. A head off the joint lines
@@ -65,50 +83,31 @@ func (h headed) has(c course) bool { return h.open || c.low < h.head }
 
 // weighAt weighs a start with the ends where they are, its rows counted once
 // for all the places of the head that share them.
-func (f *field) weighAt(line, edge length.Length, heads []headed, p survey.Placed, hope func(Merit) bool) (best choice, found bool) {
+func (f *field) weighAt(line, edge length.Length, heads []headed, p survey.Placed) (best choice) {
 	_, along := f.frame(line, edge)
 	whole := f.limitsOf(p)
 	var rows *compiled
 	var tallies []piece.Tally
-	hopeful := false
-	for _, h := range heads {
+	for i, h := range heads {
 		if h.compiled != rows {
 			rows = h.compiled
-			tallies, hopeful = f.tallies(rows, along, whole, hope)
-		}
-		if !hopeful {
-			continue
+			tallies = f.tallies(rows, along, whole)
 		}
 		p.Head = h.head
-		if c := f.sum(line, edge, along, h, p, whole, tallies); !found || c.merit.Better(best.merit) {
-			best, found = c, true
+		if c := f.sum(line, edge, along, h, p, whole, tallies); i == 0 || c.merit.Better(best.merit) {
+			best = c
 		}
 	}
-	return best, found
+	return best
 }
 
-// tallies counts the rows of every class, those that need cutting last and
-// only if the rows that no free mark touches leave hope.
-func (f *field) tallies(rows *compiled, along length.Length, whole part, hope func(Merit) bool) ([]piece.Tally, bool) {
+// tallies counts the rows of every class.
+func (f *field) tallies(rows *compiled, along length.Length, whole part) []piece.Tally {
 	out := make([]piece.Tally, len(rows.classes))
-	least := Merit{Bare: rows.beds, Smallest: half}
-	for _, quick := range [...]bool{true, false} {
-		for i := range rows.classes {
-			k := &rows.classes[i]
-			if k.quick() != quick {
-				continue
-			}
-			t := f.tally(k, along, whole)
-			out[i] = t
-			if n := rows.sure[i]; n > 0 {
-				least = least.plus(Merit{Bare: n * t.Bare, Slivers: n * t.Slivers, Smallest: t.Smallest, CutPieces: n * t.Cut})
-			}
-		}
-		if !hope(least) {
-			return nil, false
-		}
+	for i := range rows.classes {
+		out[i] = f.tally(&rows.classes[i], along, whole)
 	}
-	return out, true
+	return out
 }
 
 // sum weighs a start with every mark but those of free openings where it is.
