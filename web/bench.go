@@ -178,6 +178,10 @@ func (s *Server) viewOf(r *http.Request, stored store.Job, job survey.Job, plan 
 		ID: stored.ID, Revision: stored.Revision, CanUndo: stored.CanUndo, CanRedo: stored.CanRedo,
 		Typed: job, Filled: string(stored.Document), Plan: plan, Wall: front(r, plan), Status: status,
 	}
+	if len(plan.Walls) > 0 {
+		b.Schedule = schedule(plan)
+		b.Card = card(plan, b.Schedule, r.URL.Query().Get("piece"))
+	}
 	draw(&b)
 	return b
 }

@@ -29,6 +29,9 @@ func browse(t *testing.T) context.Context {
 	return chromium(t, ctx)
 }
 
+// ready waits for the page's script.
+var ready = chromedp.WaitReady("html.scripted")
+
 // see evaluates a script in the page.
 func see[T any](t *testing.T, ctx context.Context, script string) T {
 	t.Helper()
@@ -61,7 +64,7 @@ func quote(s string) string { return "`" + s + "`" }
 func TestEditRedrawUndoReload(t *testing.T) {
 	s := newSite(t)
 	ctx := browse(t)
-	steps(t, ctx, chromedp.Navigate(s.URL+"/"), chromedp.Click("a.job"), chromedp.WaitVisible("#drawing svg"))
+	steps(t, ctx, chromedp.Navigate(s.URL+"/"), chromedp.Click("a.job"), chromedp.WaitVisible("#drawing svg"), ready)
 	before := see[string](t, ctx, `document.getElementById("drawing").innerHTML`)
 
 	see[bool](t, ctx, `window.same = true`)
@@ -79,14 +82,14 @@ func TestEditRedrawUndoReload(t *testing.T) {
 	assert.True(t, before == see[string](t, ctx, `document.getElementById("drawing").innerHTML`), "the drawing as it was")
 	steps(t, ctx, chromedp.Click("#redo"))
 	await(t, ctx, `document.getElementById("walls[1].width").value === "59 3/4"`)
-	steps(t, ctx, chromedp.Reload(), chromedp.WaitVisible("#drawing svg"))
+	steps(t, ctx, chromedp.Reload(), chromedp.WaitVisible("#drawing svg"), ready)
 	assert.Equal(t, "59 3/4", see[string](t, ctx, `document.getElementById("walls[1].width").value`))
 }
 
 func TestAFaultKeepsTheDrawingAndTheText(t *testing.T) {
 	s := newSite(t)
 	ctx := browse(t)
-	steps(t, ctx, chromedp.Navigate(s.URL+"/jobs/1"), chromedp.WaitVisible("#drawing svg"))
+	steps(t, ctx, chromedp.Navigate(s.URL+"/jobs/1"), chromedp.WaitVisible("#drawing svg"), ready)
 	before := see[string](t, ctx, `document.getElementById("drawing").innerHTML`)
 	typeInto(t, ctx, "walls[1].width", "sixty")
 	await(t, ctx, `document.querySelector(".faults a") !== null`)
@@ -100,7 +103,7 @@ func TestAFaultKeepsTheDrawingAndTheText(t *testing.T) {
 func TestWithoutAServerThePageKeepsWhatWasTyped(t *testing.T) {
 	s := newSite(t)
 	ctx := browse(t)
-	steps(t, ctx, chromedp.Navigate(s.URL+"/jobs/1"), chromedp.WaitVisible("#drawing svg"))
+	steps(t, ctx, chromedp.Navigate(s.URL+"/jobs/1"), chromedp.WaitVisible("#drawing svg"), ready)
 	see[bool](t, ctx, `(() => { window.real = fetch; window.fetch = () => Promise.reject(new TypeError("gone")); return true })()`)
 	typeInto(t, ctx, "joint", "3/16")
 	await(t, ctx, `document.getElementById("status").textContent.startsWith("Not saved: the server")`)
@@ -117,11 +120,11 @@ func TestAStartIsDraggedNudgedAndReleased(t *testing.T) {
 	s := newSiteOf(t, file)
 	ctx := browse(t)
 	pinned := func() survey.WallPin { _, job := s.stored(); return job.Pins.Walls["basin"] }
-	steps(t, ctx, chromedp.EmulateViewport(1440, 900), chromedp.Navigate(s.URL+"/jobs/1?wall=1"), chromedp.WaitVisible("#drawing svg"))
+	steps(t, ctx, chromedp.EmulateViewport(1440, 900), chromedp.Navigate(s.URL+"/jobs/1?wall=1"), chromedp.WaitVisible("#drawing svg"), ready)
 	from := see[[]float64](t, ctx, `(() => { const r = document.querySelector("[data-handle=start]").getBoundingClientRect(); return [r.x + r.width / 2, r.y + r.height / 2] })()`)
 
 	steps(t, ctx, chromedp.DragAndDropXY(from[0], from[1], from[0]+40, from[1], 5))
-	await(t, ctx, `document.querySelector(".card .pinned") !== null`)
+	await(t, ctx, `document.getElementById("status").textContent === "Saved" && document.querySelector(".card .pinned") !== null`)
 	dragged := pinned()
 	assert.NotEmpty(t, dragged.Joint+dragged.Tile)
 
@@ -146,7 +149,7 @@ func TestEscGivesUpADrag(t *testing.T) {
 	s := newSiteOf(t, file)
 	ctx := browse(t)
 	before, _ := s.stored()
-	steps(t, ctx, chromedp.Navigate(s.URL+"/jobs/1"), chromedp.WaitVisible("#drawing svg"))
+	steps(t, ctx, chromedp.Navigate(s.URL+"/jobs/1"), chromedp.WaitVisible("#drawing svg"), ready)
 	see[bool](t, ctx, `(() => { document.querySelector("[data-handle=course]").focus(); return true })()`)
 	steps(t, ctx, chromedp.KeyEvent(kb.ArrowUp), chromedp.KeyEvent(kb.Escape))
 	assert.False(t, see[bool](t, ctx, `document.querySelector(".handle.moved") !== null`))

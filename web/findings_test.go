@@ -25,7 +25,7 @@ func TestEveryFlagHasItsFindingInTheList(t *testing.T) {
 func TestAFlagOpensItsFinding(t *testing.T) {
 	s := newSite(t)
 	ctx := browse(t)
-	steps(t, ctx, chromedp.EmulateViewport(1440, 900), chromedp.Navigate(s.URL+"/jobs/1?wall=2"), chromedp.WaitVisible("#drawing svg"))
+	steps(t, ctx, chromedp.EmulateViewport(1440, 900), chromedp.Navigate(s.URL+"/jobs/1?wall=2"), chromedp.WaitVisible("#drawing svg"), ready)
 	number := see[string](t, ctx, `document.querySelector("#drawing circle[data-finding]").dataset.finding`)
 	steps(t, ctx, chromedp.Click("#drawing text[data-finding]"))
 	await(t, ctx, `document.activeElement.closest("#finding-`+number+`") !== null`)

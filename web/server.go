@@ -39,6 +39,9 @@ func (s *Server) Handler() http.Handler {
 	r.Route("/jobs/{id}", func(r chi.Router) {
 		r.Get("/", s.page(s.showBench))
 		r.Post("/", s.page(s.editJob))
+		r.Post("/look", s.page(s.look))
+		r.Get("/piece/{piece}", s.page(s.showPiece))
+		r.Get("/widths", s.page(s.showWidths))
 		r.Post("/undo", s.page(s.move(s.Store.Undo)))
 		r.Post("/redo", s.page(s.move(s.Store.Redo)))
 		r.Post("/keep", s.page(s.keepMine))

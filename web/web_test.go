@@ -49,7 +49,7 @@ func newSiteOf(t *testing.T, file []byte) site {
 	require.NoError(t, err)
 	_, err = kept.Create(t.Context(), job.Title, document)
 	require.NoError(t, err)
-	w := &web.Server{Store: kept, Static: static.Files, Hosts: []string{"bench.example"}, Solve: layout.Solve, Log: slog.New(slog.NewTextHandler(t.Output(), nil))}
+	w := &web.Server{Store: kept, Static: static.Files, Hosts: []string{"bench.example"}, Solve: web.Recent(layout.Solve), Log: slog.New(slog.NewTextHandler(t.Output(), nil))}
 	s := httptest.NewServer(w.Handler())
 	t.Cleanup(s.Close)
 	jar, _ := cookiejar.New(nil)

@@ -46,7 +46,11 @@ func (b *board) plate(l Label, at Point, ground Colour) {
 	if l.Up {
 		w, h = h, w
 	}
-	b.path(Tag{Kind: Plate, Wall: l.Wall}, fill(ground),
+	kind := Plate
+	if l.Kind == Size {
+		kind = SizePlate
+	}
+	b.path(Tag{Kind: kind, Wall: l.Wall}, fill(ground),
 		corners(Point{at.X - w, at.Y - h}, Point{at.X + w, at.Y + h}))
 	b.label(centred(l, at))
 }

@@ -44,12 +44,14 @@ func Elevation(plan layout.Plan, wall int, o Options) Scene {
 	b.startName(f, w)
 	b.plumbString(f, f.at(r.Right, 0).X+8500, up)
 	b.levelString(f, f.at(0, r.Bottom).Y+ground+6500, across)
+	if o.Handles {
+		b.handles(f, w, true)
+	}
 	b.flags(f, true)
 	b.heading(w, m.left)
 	b.keyPlan(Point{b.Width - keyPlanRoom, 3000}, Point{40000, b.texts.letter + 7000}, wall)
 	b.legend(Point{m.left, b.Height - 2000 - b.legendHeight(under)}, under)
 	if o.Handles {
-		b.handles(f, w, true)
 		b.pick([]layout.Wall{w})
 	}
 	b.Title = "Wall " + w.Found.Letter + ", " + w.Found.Name

@@ -11,9 +11,12 @@ import (
 const flagRadius = 2400
 
 // flags marks this wall's findings at their place with their number in the
-// list; where there is little room, only faults and warnings.
+// list, clear of what may be dragged; where there is little room, only faults and warnings.
 func (b *board) flags(f frame, all bool) {
 	var taken []Point
+	for _, h := range b.Handles {
+		taken = append(taken, h.At)
+	}
 	texts := b.texting()
 	for i, x := range b.plan.Findings {
 		if x.Wall != f.wall || x.At == nil || !all && x.Grade != finding.Fault && x.Grade != finding.Warning {

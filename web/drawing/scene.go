@@ -60,6 +60,7 @@ const (
 	CutLeast   Kind = "piece cut-least"
 	Cut        Kind = "cut-edge"
 	Plate      Kind = "plate"
+	SizePlate  Kind = "plate of-size"
 	Size       Kind = "size"
 	Outline    Kind = "outline"
 	Base       Kind = "base"

@@ -29,6 +29,9 @@ func Wrap(plan layout.Plan, o Options) Scene {
 		r := extents(w)
 		f := frame{wall: i, scale: o.Scale, origin: Point{x - o.Scale.On(r.Left), y}}
 		b.wall(f, w, false)
+		if o.Handles { // on a screen one may come nearer
+			b.sizes(f, w.Pieces)
+		}
 		b.nameOver(f, w, r)
 		x = f.at(r.Right, 0).X + wrapGap
 	}
@@ -52,10 +55,10 @@ func (b *board) overWalls(o Options, x, y Micron) {
 	for i, w := range b.plan.Walls {
 		r := extents(w)
 		f := frame{wall: i, scale: o.Scale, origin: Point{x - o.Scale.On(r.Left), y}}
-		b.flags(f, false)
 		if o.Handles {
 			b.handles(f, w, false)
 		}
+		b.flags(f, false)
 		x = f.at(r.Right, 0).X + wrapGap
 	}
 }

@@ -6,6 +6,7 @@ import (
 	"github.com/a-h/templ"
 
 	"coursewright/layout"
+	"coursewright/layout/cuts"
 	"coursewright/layout/length"
 	"coursewright/layout/survey"
 	"coursewright/web/form"
@@ -25,7 +26,9 @@ type Bench struct {
 	Wall     int               // the wall brought to the front, or -1 for the wrap
 	Drawing  templ.Component
 	Slides   []templ.Component // by wall
-	Status   string            // "Saved" and the like
+	Card     *Card             // the piece looked at, or nil
+	Schedule cuts.Schedule
+	Status   string // "Saved" and the like
 }
 
 // Fault is one field that keeps a job from being solved.

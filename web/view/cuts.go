@@ -1,75 +1,45 @@
 package view
 
 import (
-	"cmp"
 	"fmt"
 	"slices"
-	"strings"
 
-	"coursewright/layout/length"
-	"coursewright/layout/piece"
-	"coursewright/layout/plane"
+	"github.com/a-h/templ"
+
+	"coursewright/layout/cuts"
 )
 
-// Cut is one size to cut and the pieces that take it.
-type Cut struct {
-	Kind, Wide, High string
-	Pieces           []string
-}
+// Cut is one cut of the schedule with those of its pieces that are shown.
+type Cut struct{ cuts.Group }
 
-// ids lists the pieces of a cut, the first dozen by name.
-func (c Cut) ids() string {
-	const named = 12
-	if len(c.Pieces) <= named {
-		return strings.Join(c.Pieces, ", ")
+// mostNamed is how many pieces of a cut are named.
+const mostNamed = 12
+
+func (c Cut) first() []string { return c.Pieces[:min(mostNamed, len(c.Pieces))] }
+
+func (c Cut) rest() string {
+	if n := len(c.Pieces) - mostNamed; n > 0 {
+		return fmt.Sprintf("and %d more", n)
 	}
-	return strings.Join(c.Pieces[:named], ", ") + fmt.Sprintf(" and %d more", len(c.Pieces)-named)
+	return ""
 }
 
-// cuts gathers the cut pieces of the walls shown by kind and size, the
-// commonest first. The sizes are of the rectangle round the piece.
+// cuts lists the cuts of the walls shown, as the schedule counts them.
 func (b Bench) cuts() []Cut {
-	found := map[string]*Cut{}
+	here := map[string]bool{}
 	for _, i := range b.Walls() {
 		for _, p := range b.Plan.Walls[i].Pieces {
-			if !p.Whole {
-				b.gather(found, p)
-			}
+			here[p.ID] = true
 		}
 	}
-	out := make([]Cut, 0, len(found))
-	for _, c := range found {
-		out = append(out, *c)
+	var out []Cut
+	for _, g := range b.Schedule.Groups {
+		g.Pieces = slices.DeleteFunc(slices.Clone(g.Pieces), func(id string) bool { return !here[id] })
+		if len(g.Pieces) > 0 {
+			out = append(out, Cut{g})
+		}
 	}
-	slices.SortFunc(out, func(x, y Cut) int {
-		return cmp.Or(cmp.Compare(len(y.Pieces), len(x.Pieces)), cmp.Compare(x.Pieces[0], y.Pieces[0]))
-	})
 	return out
-}
-
-func (b Bench) gather(found map[string]*Cut, p piece.Piece) {
-	s := b.Plan.Room.Units
-	wide, high := extent(p.Face)
-	key := p.Kind.String() + wide.Fine(s) + high.Fine(s)
-	if found[key] == nil {
-		found[key] = &Cut{Kind: p.Kind.String(), Wide: wide.Fine(s), High: high.Fine(s)}
-	}
-	found[key].Pieces = append(found[key].Pieces, p.ID)
-}
-
-// extent gives the width and height of the rectangle round a region.
-func extent(r plane.Region) (wide, high length.Length) {
-	var box plane.Rect
-	for i, ring := range r {
-		for j, c := range ring {
-			if i == 0 && j == 0 {
-				box = plane.Rect{Left: c.X, Right: c.X, Bottom: c.Y, Top: c.Y}
-			}
-			box.Left, box.Right = min(box.Left, c.X), max(box.Right, c.X)
-			box.Bottom, box.Top = min(box.Bottom, c.Y), max(box.Top, c.Y)
-		}
-	}
-	return box.Right - box.Left, box.Top - box.Bottom
 }
 
 func (b Bench) cutsLine() string {
@@ -79,4 +49,12 @@ func (b Bench) cutsLine() string {
 		n += len(c.Pieces)
 	}
 	return count(len(cuts), "size") + " for " + count(n, "piece")
+}
+
+// pieceAt is the address of the page with the card of a piece.
+func (b Bench) pieceAt(id string) templ.SafeURL {
+	if b.Wall < 0 {
+		return jobPath(b.ID, "?piece="+id)
+	}
+	return jobPath(b.ID, b.query()+"&piece="+id)
 }

@@ -2,6 +2,7 @@ package view
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -110,6 +111,20 @@ func (b Bench) startText(i int) string {
 
 func (b Bench) lineText() string {
 	return "bottom edge of a course " + b.fromLevel(b.Plan.Setout.Line)
+}
+
+// lines are the course lines people know, and that of the plan where it is none
+// of them.
+func (b Bench) lines() []setout.ClassicLine {
+	s := b.Plan.Setout
+	if slices.ContainsFunc(s.Lines, func(c setout.ClassicLine) bool { return c.Line == s.Line }) {
+		return s.Lines
+	}
+	own := setout.ClassicLine{Name: "best", Line: s.Line, Smallest: s.Least.Size, Share: s.Least.Share, Slivers: s.Merit.Slivers, Bare: s.Merit.Bare}
+	if s.Pinned {
+		own.Name = "as pinned"
+	}
+	return append(slices.Clone(s.Lines), own)
 }
 
 // fromLevel says where a height is, as people say it.

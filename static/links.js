@@ -1,0 +1,35 @@
+// Links inside the page: a flag opens its finding, a fault its field, and what
+// takes long to work out is asked for when it is opened.
+
+document.addEventListener("click", (e) => {
+  const flag = e.target.closest?.("#drawing [data-finding]");
+  const finding = flag && document.getElementById(`finding-${flag.dataset.finding}`);
+  if (!finding) return;
+  finding.closest("details").open = true;
+  finding.querySelector("details").open = true;
+  finding.querySelector("summary").focus({ preventScroll: true });
+  finding.scrollIntoView({ block: "center" });
+});
+
+document.addEventListener("click", (e) => {
+  const link = e.target.closest?.(".faults a");
+  const field = link && document.getElementById(decodeURIComponent(link.hash.slice(1)));
+  if (!field) return;
+  e.preventDefault();
+  field.closest("details")?.setAttribute("open", "");
+  field.focus();
+});
+
+document.addEventListener("toggle", async (e) => {
+  const place = e.target.open && e.target.querySelector?.(":scope > [data-load]");
+  if (!place || place.hasAttribute("aria-busy")) return;
+  place.setAttribute("aria-busy", "true");
+  place.textContent = "Working it out";
+  try {
+    const page = new DOMParser().parseFromString(await (await fetch(place.dataset.load)).text(), "text/html");
+    place.replaceChildren(page.querySelector("#main table") ?? page.querySelector("#main p"));
+  } catch {
+    place.textContent = "The server cannot be reached. Close and open this again.";
+  }
+  place.removeAttribute("aria-busy");
+}, true);

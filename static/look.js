@@ -1,0 +1,71 @@
+// Looks: while something is held, the server is asked what would come of it,
+// and its drawing is shown as soon as it is there. Nothing is saved. One look is
+// asked for at a time; of those that wait only the newest is asked for. Looks are
+// numbered, and an answer to one from before the thing was let go is dropped.
+
+import { form, request, say, whereFocus, refocus } from "./save.js";
+import { job } from "./address.js";
+
+let number = 0; // of the last look
+let since = 0; // answers up to this one are stale
+let waiting = null;
+let flying = null; // what stops the look that is asked for
+const before = new Map(); // by id, the parts of the page that looks have replaced
+
+// at asks what would come of doing something.
+export function at(doing) {
+  waiting = doing;
+  if (!flying) ask();
+}
+
+async function ask() {
+  while (waiting) {
+    const doing = waiting;
+    waiting = null;
+    flying = new AbortController();
+    const mine = ++number;
+    try {
+      const { body } = request(form(), { name: "do", value: doing });
+      const answer = await fetch(job("/look") + location.search, { method: "POST", body, signal: flying.signal, headers: { "X-Look": mine } });
+      show(await answer.text(), Number(answer.headers.get("X-Look")));
+    } catch (why) {
+      if (why.name !== "AbortError") say("The drawing cannot follow: the server cannot be reached");
+    }
+    flying = null;
+  }
+}
+
+// show puts each part of the answer in the place of the one with its id.
+function show(text, of) {
+  if (!(of > since)) return;
+  const page = new DOMParser().parseFromString(text, "text/html");
+  const focus = whereFocus();
+  for (const part of page.querySelectorAll("#look > [id], body > #clash")) {
+    const old = document.getElementById(part.id);
+    if (!old) continue;
+    if (!before.has(part.id)) before.set(part.id, old);
+    old.replaceWith(part);
+  }
+  document.dispatchEvent(new Event("redrawn"));
+  refocus(focus);
+}
+
+// stop drops what is asked for: the thing has been let go.
+export function stop() {
+  since = number;
+  waiting = null;
+  flying?.abort();
+}
+
+// putBack shows the page as it was before the first look.
+export function putBack() {
+  stop();
+  const focus = whereFocus();
+  for (const [id, old] of before) document.getElementById(id)?.replaceWith(old);
+  forget();
+  document.dispatchEvent(new Event("redrawn"));
+  refocus(focus);
+}
+
+// forget takes the page as it is for good.
+export function forget() { before.clear(); }

@@ -1,0 +1,168 @@
+// One piece: pointed at, tapped or reached with the keys it shows its card; its
+// rows in the tables and its place in the drawing select each other. All
+// listeners are on the document, however many pieces there are.
+
+import { job, keep, kept } from "./address.js";
+import { reveal } from "./zoom.js";
+import { near } from "./neighbours.js";
+
+const DWELL = 90; // ms the mouse rests on a piece before its card is asked for
+
+let selected = kept("piece") ?? null;
+let shown = null; // the piece whose card is shown
+let timer = 0;
+const cards = new Map(); // by piece, what was asked for already
+
+const pieceOf = (target) => target.closest?.("#drawing .piece[data-piece]");
+const inDrawing = (id) => document.querySelector(`#drawing .piece[data-piece="${CSS.escape(id)}"]`);
+
+// select marks a piece everywhere and shows its card; null marks none.
+function select(id) {
+  selected = id;
+  keep("piece", id);
+  mark(id ? [id] : []);
+  show(id);
+}
+
+// mark puts a ring round pieces and shades the rows that hold them.
+function mark(ids) {
+  for (const old of document.querySelectorAll("tr.selected")) old.classList.remove("selected");
+  for (const old of document.querySelectorAll("#drawing [aria-selected]")) old.removeAttribute("aria-selected");
+  const parts = ids.map(inDrawing).filter(Boolean);
+  for (const part of parts) part.setAttribute("aria-selected", "true");
+  ring("rings", parts);
+  for (const id of ids) {
+    for (const row of document.querySelectorAll(`tr[data-piece="${CSS.escape(id)}"], tr[data-pieces~="${CSS.escape(id)}"]`)) {
+      row.classList.add("selected");
+      inTable(row);
+    }
+  }
+  if (parts.length === 1) {
+    reveal(parts[0]);
+    reach(parts[0]);
+  }
+}
+
+// ring draws outlines over all else; the pieces themselves stay where they are.
+function ring(name, parts) {
+  const svg = document.querySelector("#drawing svg");
+  svg?.querySelector(`.${name}`)?.remove();
+  if (!svg || !parts.length) return;
+  const group = document.createElementNS(svg.namespaceURI, "g");
+  group.setAttribute("class", name);
+  for (const part of parts) {
+    const path = document.createElementNS(svg.namespaceURI, "path");
+    path.setAttribute("d", part.getAttribute("d"));
+    group.append(path);
+  }
+  svg.append(group);
+}
+
+// inTable scrolls a row into its own table's frame, never the page.
+function inTable(row) {
+  const table = row.closest(".scroll");
+  if (!table?.clientHeight) return;
+  const box = row.getBoundingClientRect(), at = table.getBoundingClientRect();
+  if (box.top < at.top + 40) table.scrollTop += box.top - at.top - 40;
+  else if (box.bottom > at.bottom) table.scrollTop += box.bottom - at.bottom;
+}
+
+// show puts the card of a piece beside the drawing, on the side away from it.
+async function show(id) {
+  shown = id;
+  const place = document.getElementById("card");
+  if (!id) return place.replaceChildren();
+  if (place.querySelector(".piececard")?.dataset.piece !== id) {
+    if (!cards.has(id)) cards.set(id, fetch(job(`/piece/${encodeURIComponent(id)}`)).then((a) => (a.ok ? a.text() : "")).catch(() => ""));
+    const text = await cards.get(id);
+    if (shown !== id) return; // another one is shown by now
+    const page = new DOMParser().parseFromString(text, "text/html");
+    document.getElementById("card").replaceChildren(...page.body.children);
+  }
+  aside(id);
+}
+
+function aside(id) {
+  const part = inDrawing(id), frame = document.getElementById("drawing").getBoundingClientRect();
+  const box = part?.getBoundingClientRect();
+  const right = !box || box.x + box.width / 2 < frame.x + frame.width / 2;
+  document.getElementById("card").classList.toggle("right", right);
+}
+
+// reach makes a piece the one of its wall that the tab key comes to.
+function reach(part) {
+  for (const old of part.closest(".pieces").querySelectorAll("[tabindex]")) old.removeAttribute("tabindex");
+  part.setAttribute("tabindex", "0");
+}
+
+document.addEventListener("pointerover", (e) => {
+  if (e.pointerType !== "mouse" || e.buttons) return;
+  const part = pieceOf(e.target);
+  clearTimeout(timer);
+  if (!part && e.target.closest?.("#stage")) return;
+  if (!part && shown === selected) return;
+  timer = setTimeout(() => {
+    ring("hover", part?.isConnected ? [part] : []);
+    show(part ? part.dataset.piece : selected);
+  }, DWELL);
+});
+
+document.addEventListener("click", (e) => {
+  const part = pieceOf(e.target), row = e.target.closest?.("#more tr[data-piece], #more tr[data-pieces]");
+  const named = e.target.closest?.("#more .ids a, #more tr[data-piece] a");
+  if (part) return focusOn(part);
+  if (e.target.closest?.("[data-close]")) return close(e);
+  if (!row || (e.target.closest("a") && !named)) return;
+  e.preventDefault();
+  const id = named?.dataset.piece ?? row.dataset.piece;
+  if (id) return select(id);
+  select(null);
+  mark(row.dataset.pieces.split(" "));
+});
+
+function focusOn(part) {
+  reach(part);
+  part.focus({ preventScroll: true });
+  select(part.dataset.piece);
+}
+
+function close(e) {
+  e.preventDefault();
+  const part = shown && inDrawing(shown);
+  const inside = document.activeElement?.closest("#card");
+  select(null);
+  if (inside) part?.focus({ preventScroll: true });
+}
+
+document.addEventListener("focusin", (e) => {
+  const part = pieceOf(e.target);
+  if (part && part.dataset.piece !== selected && part.matches(":focus-visible")) select(part.dataset.piece);
+});
+
+document.addEventListener("keydown", (e) => {
+  if (e.key === "Escape" && shown && (pieceOf(e.target) || e.target.closest?.("#card") || e.target === document.body)) return close(e);
+  const part = pieceOf(e.target);
+  if (!part || e.altKey || e.metaKey) return;
+  if (e.key === "Enter" || e.key === " ") {
+    e.preventDefault();
+    return show(part.dataset.piece).then(() => document.querySelector("#card .piececard")?.focus());
+  }
+  const next = near(part, e.key, e.ctrlKey);
+  if (!next) return;
+  e.preventDefault();
+  focusOn(next);
+});
+
+function redrawn() {
+  cards.clear();
+  for (const wall of document.querySelectorAll("#drawing .pieces")) {
+    wall.querySelector("[role=option]")?.setAttribute("tabindex", "0");
+  }
+  if (!selected || !document.getElementById("card")) return;
+  const card = document.querySelector("#card .piececard");
+  mark([selected]);
+  if (card?.dataset.piece === selected) aside(selected);
+  else show(inDrawing(selected) ? selected : null);
+}
+document.addEventListener("redrawn", redrawn);
+redrawn();

@@ -1,0 +1,190 @@
+// An edit: the form is posted, the page that comes back is swapped in. Text
+// that somebody is typing is never touched.
+
+import * as look from "./look.js";
+
+export const form = () => document.getElementById("survey");
+export const say = (text) => { document.getElementById("status").textContent = text; };
+
+export const PAUSE = 500; // ms without a key before an edit is sent
+const AGAIN = 3000; // ms before the server is tried again
+
+let timer = 0;
+let sending = false;
+let waiting = null; // the newest request that has not been sent
+let answered = ""; // the last form that was answered, so that leaving a box sends nothing twice
+
+// released waits until no finger or button is down: a control must not be
+// swapped between press and click.
+let pressed = false;
+addEventListener("pointerdown", () => { pressed = true; }, true);
+for (const end of ["pointerup", "pointercancel"]) addEventListener(end, () => { pressed = false; }, true);
+
+async function released() {
+  while (pressed) await new Promise((done) => setTimeout(done, 30));
+  await new Promise((done) => setTimeout(done, 0)); // the click comes after the release
+}
+
+// edited sends the form once the person pauses.
+function edited(pause) {
+  say("Not saved yet");
+  clearTimeout(timer);
+  timer = setTimeout(() => send(() => request(form())), pause);
+}
+
+// request is a form as it stands; the answer is to show the place looked at.
+export function request(from, button) {
+  const body = new URLSearchParams(new FormData(from));
+  if (button?.name) body.set(button.name, button.value);
+  const url = new URL(from.action);
+  url.search = location.search;
+  return { url, body, whole: Boolean(button) };
+}
+
+// act sends the form with what a button would ask for. Where it was held on the
+// drawing, a refusal puts it back and leaves the form alone.
+export function act(value, held = false) {
+  say("Saving");
+  send(() => ({ ...request(form(), { name: "do", value }), held }));
+}
+
+// send posts one request at a time: each edit names the revision it is made
+// on, so the next one has to wait for the answer. Of several only the last is
+// sent; answers that are older than it are not shown.
+async function send(make) {
+  clearTimeout(timer);
+  waiting = make;
+  if (sending) return;
+  sending = true;
+  while (waiting) {
+    const next = waiting;
+    waiting = null;
+    const asked = next();
+    if (!await post(asked)) {
+      waiting ??= next;
+      await new Promise((done) => setTimeout(done, AGAIN));
+    }
+  }
+  sending = false;
+}
+
+async function post(asked) {
+  let answer, text;
+  try {
+    answer = await fetch(asked.url, { method: "POST", body: asked.body, headers: { "X-Bench": "live" } });
+    text = await answer.text();
+  } catch {
+    say("Not saved: the server cannot be reached. What you typed is kept here; trying again.");
+    return false;
+  }
+  const page = new DOMParser().parseFromString(text, "text/html");
+  if (answer.status === 409) { // two edits at odds: the page shows both
+    document.title = page.title;
+    document.body.replaceWith(page.body);
+    return true;
+  }
+  if (!page.getElementById("live")) {
+    say(page.querySelector("h1")?.textContent ?? "Not saved");
+    return true;
+  }
+  await released();
+  if (asked.held && answer.status === 422) refused(page);
+  else if (waiting) takeRevision(page);
+  else show(page, asked);
+  return true;
+}
+
+// refused tells why something cannot stand where it was let go.
+function refused(page) {
+  look.putBack();
+  document.getElementById("clash").replaceChildren(...page.querySelectorAll(".faults li"));
+  say("Not moved");
+}
+
+// settled notes what the form holds once an answer is in it.
+function settled() { answered = String(request(form()).body); }
+
+function takeRevision(page) {
+  const now = page.querySelector("input[name=revision]").value;
+  for (const box of document.querySelectorAll("input[name=revision]")) box.value = now;
+}
+
+// show swaps the drawing and, after a button, the form; after typing only what
+// the form says about the fields.
+function show(page, { whole, body }) {
+  const at = whereFocus();
+  const open = [...document.querySelectorAll("details[open]")].map((d) => d.id).filter(Boolean);
+  look.forget();
+  takeRevision(page);
+  for (const id of ["live", "more", "jobtitle"]) swap(page, id);
+  for (const id of ["undo", "redo"]) {
+    document.getElementById(id).disabled = page.getElementById(id).disabled;
+  }
+  say(page.getElementById("status").textContent);
+  document.title = page.title;
+  if (whole) form().replaceWith(page.getElementById("survey"));
+  for (const id of open) document.getElementById(id)?.setAttribute("open", "");
+  if (!whole) told(page, body);
+  document.dispatchEvent(new Event("redrawn"));
+  if (whole || document.activeElement?.value === body.get(document.activeElement?.name)) settled();
+  refocus(at);
+}
+
+function swap(page, id) { document.getElementById(id).replaceWith(page.getElementById(id)); }
+
+// told copies how each field was understood, and each section's line. A field
+// nobody has touched since takes the server's text: a width takes the readings
+// at its end along.
+function told(page, sent) {
+  form().elements.filled.value = page.querySelector("input[name=filled]").value;
+  for (const fresh of page.querySelectorAll(".said, .line[id]")) {
+    const old = document.getElementById(fresh.id);
+    if (old && old.innerHTML !== fresh.innerHTML) old.replaceWith(fresh);
+  }
+  for (const box of form().querySelectorAll("input[id], select[id]")) {
+    const fresh = page.getElementById(box.id);
+    if (!fresh) continue;
+    box.toggleAttribute("aria-invalid", fresh.hasAttribute("aria-invalid"));
+    if (box !== document.activeElement && box.value === sent.get(box.name)) box.value = fresh.value;
+  }
+}
+
+// whereFocus says what has the focus, so that it can be found in a new page.
+export function whereFocus() {
+  const on = document.activeElement;
+  const { handle, wall, piece } = on?.dataset ?? {};
+  return { id: on?.id, name: on?.name, value: on?.value, handle, wall, piece };
+}
+
+export function refocus({ id, name, value, handle, wall, piece }) {
+  if (document.activeElement && document.activeElement !== document.body) return;
+  const same = handle ? document.querySelector(`[data-handle="${CSS.escape(handle)}"][data-wall="${wall}"]`)
+    : piece ? document.querySelector(`.pieces [data-piece="${CSS.escape(piece)}"]`)
+    : id ? document.getElementById(id)
+    : name && [...document.querySelectorAll("button")].find((b) => b.name === name && b.value === value);
+  if (piece) same?.setAttribute("tabindex", "0");
+  same?.focus({ preventScroll: true });
+}
+
+document.addEventListener("input", (e) => {
+  if (e.target.form === form() && e.target.matches("input:not([type=checkbox])")) edited(PAUSE);
+});
+
+document.addEventListener("change", (e) => {
+  if (!form() || e.target.form !== form()) return;
+  if (e.target.matches("select, [type=checkbox]")) {
+    return send(() => ({ ...request(form()), whole: true })); // the choice decides which fields there are
+  }
+  if (String(request(form()).body) !== answered) edited(0);
+});
+
+document.addEventListener("submit", (e) => {
+  const from = e.target;
+  if (from !== form() && !("live" in from.dataset)) return;
+  e.preventDefault();
+  say("Saving");
+  const button = e.submitter ?? { name: "do", value: "" };
+  send(() => request(from, button));
+});
+
+addEventListener("beforeunload", (e) => { if (sending || waiting) e.preventDefault(); });

@@ -1,0 +1,83 @@
+// A wall's start goes along its slide curve: by the slider under it, by a finger
+// on the curve itself, or by the arrow keys. The drawing follows; the job changes
+// once, when it is let go.
+
+import { act, say, PAUSE } from "./save.js";
+import * as look from "./look.js";
+import { tape } from "./tape.js";
+
+let timer = 0;
+let began = null; // the slider that is moved, and where it stood
+
+const asks = ({ dataset, value }) => `pin ${dataset.pin} ${dataset.is}=${tape(value, dataset.per)}`;
+
+function told(range) {
+  const text = `${range.dataset.is} at ${tape(range.value, range.dataset.per)}`;
+  range.setAttribute("aria-valuetext", text);
+  document.querySelector(`output[for="${range.id}"]`).textContent = text;
+}
+
+function slid(range) {
+  clearTimeout(timer);
+  began ??= { range, value: range.defaultValue };
+  told(range);
+  say("Not saved yet");
+  look.at(asks(range));
+}
+
+// letGo pins the start; with keys once they pause, so that a run of them is one step.
+function letGo(range, pause) {
+  clearTimeout(timer);
+  timer = setTimeout(() => {
+    if (!began) return;
+    began = null;
+    look.stop();
+    act(asks(range), true);
+  }, pause);
+}
+
+function giveUp() {
+  clearTimeout(timer);
+  began.range.value = began.value;
+  told(began.range);
+  began = null;
+  look.putBack();
+  say("");
+}
+
+let byHand = false;
+document.addEventListener("pointerdown", (e) => {
+  byHand = true;
+  if (e.target.closest?.(".slide svg") && !e.button) onCurve(e);
+});
+document.addEventListener("keydown", (e) => {
+  byHand = false;
+  if (e.key === "Escape" && began) giveUp();
+});
+document.addEventListener("input", (e) => { if (e.target.dataset.pin) slid(e.target); });
+document.addEventListener("change", (e) => { if (e.target.dataset.pin && began) letGo(e.target, byHand ? 0 : PAUSE); });
+
+// onCurve moves the slider with a finger on the curve over it.
+function onCurve(e) {
+  const slide = e.target.closest(".slide"), range = slide.querySelector("[data-pin]");
+  const from = e.clientX;
+  let held = false;
+  const move = (m) => {
+    if (!held && Math.abs(m.clientX - from) < 4) return; // a tap is no drag
+    held = true;
+    const box = range.getBoundingClientRect(), knob = 16;
+    const along = (m.clientX - box.left - knob / 2) / (box.width - knob);
+    range.value = Math.round(Number(range.min) + along * (range.max - range.min));
+    slid(range);
+  };
+  const end = () => {
+    removeEventListener("pointermove", move);
+    removeEventListener("pointerup", end);
+    removeEventListener("pointercancel", end);
+    if (held && began) letGo(range, 0);
+  };
+  slide.setPointerCapture(e.pointerId);
+  addEventListener("pointermove", move);
+  addEventListener("pointerup", end);
+  addEventListener("pointercancel", end);
+}

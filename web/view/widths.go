@@ -1,0 +1,73 @@
+package view
+
+import (
+	"coursewright/layout/length"
+	"coursewright/layout/setout"
+)
+
+// Widths are what a wrong width of each wall would do.
+type Widths struct {
+	Bench
+	Rows []Wrong
+}
+
+// Wrong is one wall wider or narrower than measured. Kept is the set-out of the
+// plan on it, Best the best one for it; nil where the room cannot be set so.
+type Wrong struct {
+	Wall       int
+	Width, Off length.Length
+	Kept, Best *setout.Setout
+}
+
+// Off is how wrong a width is taken to be: 1/4 in or 6 mm.
+func Off(s length.System) length.Length {
+	if s == length.Metric {
+		return 6 * length.Millimetre
+	}
+	return length.Inch / 4
+}
+
+func (b Bench) off() string { return Off(b.Plan.Room.Units).Tape(b.Plan.Room.Units) }
+
+// what names the row: "back 1/4" narrower".
+func (w Widths) what(r Wrong) string {
+	side := " wider"
+	if r.Off < 0 {
+		side = " narrower"
+	}
+	return w.Plan.Walls[r.Wall].Found.Name + " " + w.off() + side
+}
+
+// least is the smallest cut of a set-out, with what weighs more than it.
+func (w Widths) least(s *setout.Setout) string {
+	switch {
+	case s == nil:
+		return "cannot be set"
+	case s.Merit.Bare > 0:
+		return "bare wall"
+	case s.Least.Piece == "":
+		return "nothing is cut"
+	}
+	text := w.tape(s.Least.Size) + ", " + percent(s.Least.Share)
+	if s.Merit.Slivers > 0 {
+		text += ", " + count(s.Merit.Slivers, "sliver")
+	}
+	return text
+}
+
+// best tells whether the set-out of the plan stays the best, and if not where
+// the wall would start.
+func (w Widths) best(r Wrong) string {
+	switch {
+	case r.Kept == nil || r.Best == nil:
+		return ""
+	case !r.Best.Merit.Better(r.Kept.Merit):
+		return "stays the best"
+	}
+	start := r.Best.Walls[r.Wall]
+	what := "joint"
+	if start.OnTile {
+		what = "tile"
+	}
+	return what + " at " + w.tape(start.X) + ": " + w.least(r.Best)
+}
