@@ -1,0 +1,103 @@
+package web_test
+
+import (
+	"context"
+	"fmt"
+	"testing"
+
+	"github.com/chromedp/chromedp"
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// openPart opens a section of the survey.
+func openPart(t *testing.T, ctx context.Context, id string) {
+	t.Helper()
+	see[bool](t, ctx, `(() => { const d = document.getElementById(`+quote(id)+`); d.open = true; d.scrollIntoView(); return true })()`)
+}
+
+// press clicks the button that asks for something beginning so.
+func press(t *testing.T, ctx context.Context, do string) {
+	t.Helper()
+	await(t, ctx, `document.querySelector('button[name=do][value^=`+fmt.Sprintf("%q", do)+`]') !== null`)
+	see[bool](t, ctx, `(() => { document.querySelector('button[name=do][value^=`+fmt.Sprintf("%q", do)+`]').click(); return true })()`)
+}
+
+// saying is a script that reads what an element says.
+func saying(id string) string { return `document.getElementById(` + quote(id) + `).innerText` }
+
+// A row of ten with nine joints of 1/8 in, 60 1/8 in long, makes a tile 5.9 in
+// wide; singles that differ by 1/16 in ask for a joint of 3/16 in (ANSI A108.02
+// 4.3.8, quoted in TileLetter).
+func TestARowOfRealTilesIsUsedWithOneTap(t *testing.T) {
+	s := newSite(t)
+	ctx := browse(t)
+	steps(t, ctx, chromedp.Navigate(s.URL+"/jobs/1"), chromedp.WaitVisible("#drawing svg"))
+	openPart(t, ctx, "section-sample")
+	before := see[string](t, ctx, `document.getElementById("drawing").innerHTML`)
+
+	typeInto(t, ctx, "tile.sample.across.length", "60 1/8")
+	await(t, ctx, saying("tile.sample-said")+`.includes('5 29/32" · 149.9 mm')`)
+	assert.Contains(t, see[string](t, ctx, saying("tile.sample-said")), `6 1/32" · 153 mm`, "the pitch")
+	typeInto(t, ctx, "tile.sample.singles[0].width", "5 7/8")
+	typeInto(t, ctx, "tile.sample.singles[3].width", "5 15/16")
+	await(t, ctx, saying("tile.sample-said")+`.includes('three times as much; yours is 1/8"')`)
+	shot(t, ctx, "sample")
+	assert.True(t, before == see[string](t, ctx, `document.getElementById("drawing").innerHTML`), "not used yet")
+
+	press(t, ctx, "set tile.sample.use=true")
+	await(t, ctx, `document.getElementById("line-sample").textContent.includes("in use")`)
+	_, job := s.stored()
+	require.NotNil(t, job.Tile.Sample)
+	assert.True(t, job.Tile.Sample.Use)
+	assert.Equal(t, "5 7/8", job.Tile.Width, "the size typed is kept")
+	assert.Equal(t, "5 15/16", job.Tile.Sample.Singles[3].Width)
+	assert.False(t, before == see[string](t, ctx, `document.getElementById("drawing").innerHTML`), "set out anew")
+	assert.Contains(t, see[string](t, ctx, `document.body.innerText`), `The tiles vary by 1/16", so the joint should be at least three times that, 3/16"; it is 1/8".`)
+
+	steps(t, ctx, chromedp.Click("#undo"))
+	await(t, ctx, `document.getElementById("line-sample").textContent.includes("not used")`)
+	assert.True(t, before == see[string](t, ctx, `document.getElementById("drawing").innerHTML`), "undone")
+	assert.Equal(t, "60 1/8", see[string](t, ctx, `document.getElementById("tile.sample.across.length").value`), "and nothing typed is lost")
+}
+
+func TestTheRestIsSetOutFromWhereTheFirstCoursesStand(t *testing.T) {
+	s := newSite(t)
+	ctx := browse(t)
+	steps(t, ctx, chromedp.Navigate(s.URL+"/jobs/1"), chromedp.WaitVisible("#drawing svg"))
+	assert.Zero(t, see[int](t, ctx, `document.querySelectorAll("#drawing .piece.set").length`))
+	openPart(t, ctx, "section-set")
+	press(t, ctx, "stand walls[1]=")
+	await(t, ctx, `document.querySelectorAll("#drawing .piece.set").length > 5`)
+	planned := see[string](t, ctx, `document.getElementById("walls[1].set.right").value`)
+	require.NotEmpty(t, planned)
+	_, job := s.stored()
+	require.NotNil(t, job.Walls[1].Set)
+
+	// The right end stands 3/8 in over the left one: the line moves up by half.
+	typeInto(t, ctx, "walls[1].set.left", "-36")
+	typeInto(t, ctx, "walls[1].set.right", "-35 5/8")
+	await(t, ctx, saying("walls[1].set-said")+`.includes('3/8" higher at the right end')`)
+	await(t, ctx, `document.body.innerText.includes("stands 3/8\" higher at its right end than at its left")`)
+	assert.Contains(t, see[string](t, ctx, `document.getElementById("drawing").textContent`), "set already", "the legend says it")
+	openPart(t, ctx, "section-set")
+	shot(t, ctx, "as-set")
+
+	typeInto(t, ctx, "walls[1].set.right", "low")
+	await(t, ctx, `document.querySelector(".faults a[href='#walls[1].set.right']") !== null`)
+	assert.Equal(t, "low", see[string](t, ctx, `document.getElementById("walls[1].set.right").value`))
+	_, job = s.stored()
+	assert.Equal(t, "-35 5/8", job.Walls[1].Set.Right, "what does not read is not saved")
+
+	typeInto(t, ctx, "walls[1].set.right", "-36")
+	await(t, ctx, `document.querySelector(".faults") === null`)
+	count := see[int](t, ctx, `document.querySelectorAll("#drawing .piece.set").length`)
+	steps(t, ctx, chromedp.Reload(), chromedp.WaitVisible("#drawing svg"))
+	openPart(t, ctx, "section-set")
+	press(t, ctx, "stand walls[1]=")
+	await(t, ctx, fmt.Sprintf(`document.querySelectorAll("#drawing .piece.set").length > %d`, count))
+	press(t, ctx, "forget walls[1].set")
+	await(t, ctx, `document.querySelectorAll("#drawing .piece.set").length === 0`)
+	steps(t, ctx, chromedp.Click("#undo"))
+	await(t, ctx, fmt.Sprintf(`document.querySelectorAll("#drawing .piece.set").length > %d`, count))
+}
