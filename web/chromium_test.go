@@ -8,7 +8,7 @@ import (
 )
 
 // chromium starts Chromium with a fresh profile and gives one tab of it.
-func chromium(t *testing.T, ctx context.Context) context.Context {
+func chromium(t *testing.T, ctx context.Context, more ...chromedp.ExecAllocatorOption) context.Context {
 	t.Helper()
 	options := append(chromedp.DefaultExecAllocatorOptions[:],
 		chromedp.NoSandbox, chromedp.Headless, chromedp.DisableGPU,
@@ -19,6 +19,7 @@ func chromium(t *testing.T, ctx context.Context) context.Context {
 		chromedp.Flag("disable-component-update", true),
 		chromedp.Flag("disable-sync", true),
 	)
+	options = append(options, more...)
 	ctx, cancel := chromedp.NewExecAllocator(ctx, options...)
 	t.Cleanup(cancel)
 	ctx, stop := chromedp.NewContext(ctx)

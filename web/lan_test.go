@@ -60,16 +60,17 @@ func (a away) LocalAddr() net.Addr  { return &net.TCPAddr{IP: net.ParseIP(ours),
 
 // house is a site with a door, on a network.
 type house struct {
-	t    *testing.T
-	net  *network
-	door *web.Door
-	at   string // host and port to dial
-	log  *bytes.Buffer
-	mu   sync.Mutex
-	now  time.Time
+	t     *testing.T
+	net   *network
+	door  *web.Door
+	store *store.Store
+	at    string // host and port to dial
+	log   *bytes.Buffer
+	mu    sync.Mutex
+	now   time.Time
 }
 
-// newHouse begins with a stranger at 192.168.7.9 and, unless shut, with a door.
+// newHouse begins with a stranger at 192.168.7.9 and, with a door unless that is nil.
 func newHouse(t *testing.T, door *web.Door) *house {
 	t.Helper()
 	kept, err := store.Open(t.Context(), filepath.Join(t.TempDir(), "jobs.db"))
@@ -81,7 +82,7 @@ func newHouse(t *testing.T, door *web.Door) *house {
 	require.NoError(t, err)
 	_, err = kept.Create(t.Context(), job.Title, document)
 	require.NoError(t, err)
-	h := &house{t: t, door: door, log: &bytes.Buffer{}, now: time.Date(2026, 3, 1, 8, 0, 0, 0, time.UTC)}
+	h := &house{t: t, door: door, store: kept, log: &bytes.Buffer{}, now: time.Date(2026, 3, 1, 8, 0, 0, 0, time.UTC)}
 	if door != nil {
 		door.Now = func() time.Time { h.mu.Lock(); defer h.mu.Unlock(); return h.now }
 	}
