@@ -5,6 +5,7 @@ import (
 	"errors"
 	"io/fs"
 	"net/http"
+	"os"
 
 	"github.com/a-h/templ"
 
@@ -30,6 +31,9 @@ func badRequest(err error) error {
 	var large *http.MaxBytesError
 	if errors.As(err, &large) {
 		return &refusal{http.StatusRequestEntityTooLarge, "That is larger than a job may be: 1 MiB."}
+	}
+	if errors.Is(err, os.ErrDeadlineExceeded) {
+		return &refusal{http.StatusRequestTimeout, "That took too long to arrive, and nothing was saved. Send it again."}
 	}
 	return &refusal{http.StatusBadRequest, err.Error()}
 }

@@ -72,6 +72,20 @@ func TestSlowClientsAreDroppedWhileOthersAreServed(t *testing.T) {
 	assert.Contains(t, s.page(t, "/"), "Heron Street", "and afterwards")
 }
 
+func TestARequestThatTakesTooLongIsTold(t *testing.T) {
+	s, _, _ := opened(t, tight, "--listen", "127.0.0.1:0", "--data", filepath.Join(t.TempDir(), "jobs.db"))
+	conn := dial(t, s)
+	_, err := io.WriteString(conn, "POST /jobs HTTP/1.1\r\nHost: localhost\r\nContent-Type: application/x-www-form-urlencoded\r\nContent-Length: 100\r\n\r\ntitle=")
+	require.NoError(t, err)
+	answer, err := http.ReadResponse(bufio.NewReader(conn), nil)
+	require.NoError(t, err)
+	page, err := io.ReadAll(answer.Body)
+	require.NoError(t, err)
+	assert.Equal(t, http.StatusRequestTimeout, answer.StatusCode)
+	assert.Contains(t, string(page), "nothing was saved")
+	assert.NotContains(t, string(page), "127.0.0.1")
+}
+
 func TestAConnectionThatIsNotUsedIsClosed(t *testing.T) {
 	s, _, _ := opened(t, tight, "--listen", "127.0.0.1:0", "--data", filepath.Join(t.TempDir(), "jobs.db"))
 	conn := dial(t, s)
