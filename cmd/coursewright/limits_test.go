@@ -73,7 +73,7 @@ func TestSlowClientsAreDroppedWhileOthersAreServed(t *testing.T) {
 }
 
 func TestARequestThatTakesTooLongIsTold(t *testing.T) {
-	s, _, _ := opened(t, tight, "--listen", "127.0.0.1:0", "--data", filepath.Join(t.TempDir(), "jobs.db"))
+	s, _, _ := opened(t, limits{read: 200 * time.Millisecond}, "--listen", "127.0.0.1:0", "--data", filepath.Join(t.TempDir(), "jobs.db"))
 	conn := dial(t, s)
 	_, err := io.WriteString(conn, "POST /jobs HTTP/1.1\r\nHost: localhost\r\nContent-Type: application/x-www-form-urlencoded\r\nContent-Length: 100\r\n\r\ntitle=")
 	require.NoError(t, err)
