@@ -2,6 +2,7 @@ package web
 
 import (
 	"bytes"
+	"context"
 	"errors"
 	"io/fs"
 	"net/http"
@@ -78,7 +79,8 @@ func explain(err error) (status int, title, text string) {
 // render writes a whole page or none.
 func render(w http.ResponseWriter, r *http.Request, status int, page templ.Component) error {
 	var out bytes.Buffer
-	if err := page.Render(r.Context(), &out); err != nil {
+	// A request that came too late is over by now, and must still be told so.
+	if err := page.Render(context.WithoutCancel(r.Context()), &out); err != nil {
 		return err
 	}
 	w.Header().Set("Content-Type", "text/html; charset=utf-8")
