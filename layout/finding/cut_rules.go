@@ -77,7 +77,7 @@ const single = 6
 func slivers(in Input) []place {
 	var all []place
 	for i, w := range in.Walls {
-		thin := thinnest(w.Pieces)
+		thin := thinnest(toSet(w))
 		for _, p := range thin[:min(len(thin), single)] {
 			all = append(all, onPiece(i, p, fmt.Sprintf("%s on %s is only %s at its thinnest.", p.ID, w.Found.Name, in.fine(p.Least))))
 		}
@@ -86,6 +86,15 @@ func slivers(in Input) []place {
 		}
 	}
 	return all
+}
+
+// toSet lists the pieces of a wall that are still to be set: of those that stand
+// nothing can be cut another way.
+func toSet(w setout.Wall) []piece.Piece {
+	if w.Found.Set == nil {
+		return w.Pieces
+	}
+	return slices.DeleteFunc(slices.Clone(w.Pieces), func(p piece.Piece) bool { return w.Found.Stands(p.Row) })
 }
 
 // thinnest lists the slivers, the smallest share first, else in wall order.
@@ -167,8 +176,9 @@ func smallEnds(in Input) []place {
 // even courses, the smaller of the two first; nil where a kind is missing.
 func endSizes(w setout.Wall, end string) (small, large *piece.Piece) {
 	var least [2]*piece.Piece
-	for k := range w.Pieces {
-		p := &w.Pieces[k]
+	pieces := toSet(w)
+	for k := range pieces {
+		p := &pieces[k]
 		if cutTo(w, *p, end) && (least[p.Course&1] == nil || p.Wide < least[p.Course&1].Wide) {
 			least[p.Course&1] = p
 		}

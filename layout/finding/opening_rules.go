@@ -53,7 +53,7 @@ func holes(in Input) []place {
 	var all []place
 	for i, w := range in.Walls {
 		for _, o := range in.openings("pipe") {
-			for _, p := range w.Pieces {
+			for _, p := range toSet(w) {
 				if rim := rimToEdge(o.found, p, in.Room.Units); o.wall == i && rim > 0 && rim < in.Limits.HoleToEdge {
 					all = append(all, onPiece(i, p, fmt.Sprintf("The hole for %s leaves %s of tile beside it in %s.", o.found.Name, in.fine(rim), p.ID)))
 				}

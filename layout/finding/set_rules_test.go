@@ -85,6 +85,16 @@ func setCases() []ruleCase {
 			standing(8, 0, 0)(in)
 			in.Walls[0].Found.Set.Passed = &survey.StartPin{}
 		}, []string{"The start of back is pinned, and tile stands: the start as set counts."}},
+		{"a sliver that stands already", "sliver", func(in *Input) {
+			in.Walls[0].Pieces = append(in.Walls[0].Pieces, thin("B-01-02", 1, inch, true))
+			standing(8, 0, 0)(in)
+		}, nil},
+		{"a sliver over the course that stands", "sliver", func(in *Input) {
+			p := thin("B-02-02", 2, inch, true)
+			p.Row = 1
+			in.Walls[0].Pieces = append(in.Walls[0].Pieces, p)
+			standing(8, 0, 0)(in)
+		}, []string{`B-02-02 on back is only 1" at its thinnest.`}},
 		{"tile measured a little off its size", "tile measured far from its size", func(in *Input) {
 			in.Room.Tile.Real = survey.Real{Used: true, Width: 8 * inch, Sold: [2]length.Length{8*inch + inch/4, 4 * inch}}
 		}, nil},
