@@ -20,7 +20,7 @@ var (
 	finishChoices = []Choice{{"", "none"}, {"trim", "trim"}, {"bullnose", "bullnose"}, {"casing", "casing"}}
 	bondChoices   = []Choice{{"stack", "stack bond"}, {"running", "running bond"}}
 	alongChoices  = []Choice{{"level", "level"}, {"plumb", "plumb"}}
-	jointsChoices = []Choice{{"", "between them"}, {"each", "and one at an end"}}
+	jointsChoices = []Choice{{"", "between only"}, {"each", "one at an end too"}}
 	startChoices  = []Choice{{"left edge", "left edge of a tile"}, {"right edge", "right edge of a tile"}, {"joint", "middle of a joint"}, {"tile", "middle of a tile"}}
 	handChoices   = []Choice{{"", "better side"}, {"left", "left"}, {"right", "right"}}
 )

@@ -110,12 +110,13 @@ func (b Bench) standsText(i int) string {
 	if err != nil || other != nil {
 		return ""
 	}
-	mean := "; its middle is " + b.near((left + right).Half()) + " from the level line"
+	mean := (left + right).Half()
+	middle := "; its middle is " + b.near(mean.Abs()) + map[bool]string{true: " under", false: " over"}[mean < 0] + " the level line"
 	switch off := right - left; {
 	case off > 0:
-		return fmt.Sprintf("%s higher at the right end%s.", b.near(off), mean)
+		return fmt.Sprintf("%s higher at the right end%s.", b.near(off), middle)
 	case off < 0:
-		return fmt.Sprintf("%s lower at the right end%s.", b.near(-off), mean)
+		return fmt.Sprintf("%s lower at the right end%s.", b.near(-off), middle)
 	}
-	return "Level" + mean + "."
+	return "Level" + middle + "."
 }
