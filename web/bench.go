@@ -177,6 +177,7 @@ func (s *Server) viewOf(r *http.Request, stored store.Job, job survey.Job, plan 
 	b := view.Bench{
 		ID: stored.ID, Revision: stored.Revision, CanUndo: stored.CanUndo, CanRedo: stored.CanRedo,
 		Typed: job, Filled: string(stored.Document), Plan: plan, Wall: front(r, plan), Status: status,
+		Phone: s.phone(stored.ID),
 	}
 	if len(plan.Walls) > 0 {
 		b.Schedule = schedule(plan)

@@ -1,12 +1,17 @@
 package web_test
 
 import (
+	"bytes"
 	"context"
+	"image/png"
 	"net"
 	"testing"
 
 	"github.com/chromedp/chromedp"
+	"github.com/makiuchi-d/gozxing"
+	"github.com/makiuchi-d/gozxing/qrcode"
 	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
 
 	"coursewright/web"
 )
@@ -39,4 +44,27 @@ func TestAPhoneIsLetInAndTicks(t *testing.T) {
 	steps(t, ctx, chromedp.Navigate("http://bench.example:"+port+"/open/"+bare(door)), chromedp.WaitVisible(".jobs"))
 	assert.Equal(t, "/", see[string](t, ctx, `location.pathname`), "away from the address with the code")
 	assert.Empty(t, see[string](t, ctx, `document.referrer`))
+}
+
+// The square is read off a picture of the page, as a camera would.
+func TestTheDesksSquareReadsAsTheAddress(t *testing.T) {
+	h := newHouse(t, web.NewDoor(ours+":7310"))
+	h.net.comingFrom("127.0.0.1")
+	_, port, _ := net.SplitHostPort(h.at)
+	ctx := browse(t)
+	for _, width := range []int64{1440, 390, 320} {
+		steps(t, ctx, chromedp.EmulateViewport(width, 900), chromedp.Navigate("http://127.0.0.1:"+port+"/jobs/1"), chromedp.WaitVisible(".qr"))
+		assert.LessOrEqual(t, see[float64](t, ctx, `document.documentElement.scrollWidth - innerWidth`), 0.0)
+		see[bool](t, ctx, `document.querySelector(".phone").scrollIntoView({block: "center"}), true`)
+		shot(t, ctx, "phone-"+itoa(int(width)))
+		taken, err := chromedp.Run(ctx, chromedp.Screenshot(".qr"))
+		require.NoError(t, err)
+		picture, err := png.Decode(bytes.NewReader(taken))
+		require.NoError(t, err)
+		bits, err := gozxing.NewBinaryBitmapFromImage(picture)
+		require.NoError(t, err)
+		read, err := qrcode.NewQRCodeReader().Decode(bits, nil)
+		require.NoError(t, err)
+		assert.Equal(t, "http://192.168.7.2:7310/jobs/1/bathroom", read.GetText())
+	}
 }

@@ -9,6 +9,7 @@ import (
 	"strings"
 	"time"
 
+	"github.com/a-h/templ"
 	"github.com/go-chi/chi/v5"
 
 	"coursewright/web/view"
@@ -117,6 +118,16 @@ func (a answer) words() string {
 		return "That is not the code. One more wrong code, and this device has to wait."
 	}
 	return fmt.Sprintf("That is not the code. %d tries are left.", a.left)
+}
+
+// phone says how to take a job into the bathroom. The address is shown without
+// the code, which stands on no page.
+func (s *Server) phone(id int64) view.Phone {
+	p := view.Phone{Path: templ.SafeURL(jobPath(id) + "/bathroom")}
+	if s.Door != nil && s.Door.Address != "" {
+		p.Address = "http://" + s.Door.Address + string(p.Path)
+	}
+	return p
 }
 
 // sender is the address a request came from; one that does not read is nobody's.

@@ -327,3 +327,19 @@ func TestTheMachinesOwnAddressIsAHostAndNoOther(t *testing.T) {
 		assert.Equal(t, want, raw(t, h.at, "POST /jobs/1/delete", host), host)
 	}
 }
+
+func TestTheDeskShowsTheAddressForAPhoneWithoutTheCode(t *testing.T) {
+	door := web.NewDoor(ours + ":7310")
+	h := newHouse(t, door)
+	h.net.comingFrom("127.0.0.1")
+	_, page := h.knock("GET", "/jobs/1", "", nil)
+	assert.Contains(t, page, "http://192.168.7.2:7310/jobs/1/bathroom")
+	assert.Contains(t, page, `class="qr"`)
+	assert.NotContains(t, page, bare(door))
+	assert.NotContains(t, page, door.Code())
+
+	s := newSite(t)
+	_, page = s.get("/jobs/1")
+	assert.Contains(t, page, "--lan", "without a door it says how to get one")
+	assert.NotContains(t, page, `class="qr"`)
+}

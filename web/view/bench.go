@@ -29,6 +29,7 @@ type Bench struct {
 	Card     *Card             // the piece looked at, or nil
 	Schedule cuts.Schedule
 	Status   string // "Saved" and the like
+	Phone    Phone
 }
 
 // Fault is one field that keeps a job from being solved.
