@@ -2,6 +2,7 @@ package survey
 
 import (
 	"fmt"
+	"slices"
 
 	"coursewright/layout/length"
 )
@@ -37,6 +38,11 @@ type Standing struct {
 // Stands tells whether a row of tile of the wall, counted from the course line,
 // is set already.
 func (w WallFound) Stands(row int) bool { return w.Set != nil && row <= w.Set.Row }
+
+// Stands tells whether tile stands on any wall, so that the course line is given.
+func (r Room) Stands() bool {
+	return slices.ContainsFunc(r.Walls, func(w WallFound) bool { return w.Set != nil })
+}
 
 // Low is how far the right end is under the left one, negative where it is over it.
 func (s Standing) Low() length.Length { return s.Left - s.Right }

@@ -49,16 +49,21 @@ func (b *board) handles(f frame, w layout.Wall, full bool) {
 	}
 }
 
-// decided are the unknowns of the set-out. The course line is held beside the
-// wall, where its flag is, so that it keeps clear of the readings at the corner.
+// decided are the unknowns of the set-out; where tile stands, line and start are
+// none. The course line is held beside the wall, where its flag is, so that it
+// keeps clear of the readings at the corner.
 func (h hands) decided(full bool) {
 	r, line := h.w.Shape.Region.Bounds(), h.plan.Setout.Line
 	beside := h.f.at(r.Left, line)
 	if full {
 		beside.X -= 5500
 	}
-	h.add(Handle{ID: "course", Axis: "y", Text: "course line", X: r.Left, Y: line, At: beside, Pinned: h.plan.Setout.Pinned})
-	h.add(Handle{ID: "start", Axis: "x", Text: "start", X: h.w.Start.X, Y: line, At: h.f.at(h.w.Start.X, line), Pinned: h.w.Start.Pinned})
+	if !h.plan.Room.Stands() {
+		h.add(Handle{ID: "course", Axis: "y", Text: "course line", X: r.Left, Y: line, At: beside, Pinned: h.plan.Setout.Pinned})
+	}
+	if h.w.Found.Set == nil {
+		h.add(Handle{ID: "start", Axis: "x", Text: "start", X: h.w.Start.X, Y: line, At: h.f.at(h.w.Start.X, line), Pinned: h.w.Start.Pinned})
+	}
 	if e := h.w.Found.Left; !e.Meets && e.Stops.Free() {
 		h.mark("end left", "x", "left end of the tile", h.w.Start.Placed.Left, (r.Bottom+r.Top)/2)
 	}

@@ -1,11 +1,5 @@
 package drawing
 
-import (
-	"slices"
-
-	"coursewright/layout"
-)
-
 // entry is one swatch of the legend with its place in it.
 type entry struct {
 	kind Kind
@@ -20,7 +14,7 @@ func (b *board) entries(width Micron) []entry {
 		{kind: CutThird, text: "a third to a half"}, {kind: CutFifth, text: "a fifth to a third"},
 		{kind: CutLeast, text: "under a fifth, or a sliver"},
 	}
-	if slices.ContainsFunc(b.plan.Walls, func(w layout.Wall) bool { return w.Found.Set != nil }) {
+	if b.plan.Room.Stands() {
 		all = append(all, entry{kind: Set, text: "set already"})
 	}
 	var at Point

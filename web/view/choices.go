@@ -20,7 +20,7 @@ var (
 	finishChoices = []Choice{{"", "none"}, {"trim", "trim"}, {"bullnose", "bullnose"}, {"casing", "casing"}}
 	bondChoices   = []Choice{{"stack", "stack bond"}, {"running", "running bond"}}
 	alongChoices  = []Choice{{"level", "level"}, {"plumb", "plumb"}}
-	jointsChoices = []Choice{{"", "between only"}, {"each", "one at an end too"}}
+	jointsChoices = []Choice{{"", "between"}, {"each", "and at an end"}}
 	startChoices  = []Choice{{"left edge", "left edge of a tile"}, {"right edge", "right edge of a tile"}, {"joint", "middle of a joint"}, {"tile", "middle of a tile"}}
 	handChoices   = []Choice{{"", "better side"}, {"left", "left"}, {"right", "right"}}
 )

@@ -67,9 +67,9 @@ func (b Bench) sideFigures(name, path string, is length.Length) []Figure {
 		if off < 0 {
 			off, way = -off, "less"
 		}
-		out[0].Note = b.near(off) + " " + way + " than typed"
-		if 2*off < b.System().FineStep()/2 {
-			out[0].Note = "as typed"
+		out[0].Note = "as typed"
+		if ten := b.near(10 * off); ten != b.near(0) {
+			out[0].Note = "ten are " + ten + " " + way + " than typed"
 		}
 		if 20*off > typed {
 			out[0].Note, out[0].Class = out[0].Note+": count the tiles and the joints again", "bad"

@@ -124,6 +124,9 @@ func (b Bench) lines() []setout.ClassicLine {
 	if s.Pinned {
 		own.Name = "as pinned"
 	}
+	if b.Plan.Room.Stands() {
+		own.Name = "as set"
+	}
 	return append(slices.Clone(s.Lines), own)
 }
 

@@ -120,3 +120,11 @@ func (b Bench) standsText(i int) string {
 	}
 	return "Level" + middle + "."
 }
+
+// heldBy says what keeps a start or the course line where it is.
+func heldBy(set bool) string {
+	if set {
+		return "as set"
+	}
+	return "pinned"
+}
