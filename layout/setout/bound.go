@@ -221,7 +221,7 @@ func (a axis) cost(g face, phase length.Length) Merit {
 	if left <= g.seal || most <= g.seal {
 		return m
 	}
-	if len(a.shifts) > 1 {
+	if len(a.shifts) > 1 && g.low != g.high {
 		// The rows of one shift may miss the worst place by as much as a period.
 		left += ((g.high-g.low+2)*a.through+g.long-1)/g.long + 1
 	}

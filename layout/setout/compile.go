@@ -26,6 +26,7 @@ type compiled struct {
 // class is a kind of row: one that arithmetic can count, or a band to be cut.
 type class struct {
 	strip bool    // sealant takes all of it and reaches the next row
+	gapes bool    // sealant takes it, and does not reach the next row
 	plain []plain // its parts, when arithmetic can count them all
 	holes []hole  // of pipes
 	band  piece.Band
@@ -90,6 +91,7 @@ func (c *compiled) classOf(f *field, band piece.Band, row bond.Row, seen map[pla
 	k.strip = isStrip(band, f.rule)
 	k.holes = f.holes(row)
 	k.plain = plains(band, row, f.rule)
+	k.gapes = !k.strip && k.plain == nil && f.gapes(band)
 	if len(k.plain) == 1 && k.plain[0].rake == nil && len(k.holes) == 0 {
 		key := k.plain[0].plainKey
 		if i, there := seen[key]; there {
@@ -121,6 +123,22 @@ func isStrip(band piece.Band, rule piece.Rule) bool {
 		}
 	}
 	return touches && band.Solid.Bounds().Height() <= least
+}
+
+// gapes recognises a row, long enough for a tile in its middle, that sealant
+// takes over one boundary without reaching the next row's tiles.
+func (f *field) gapes(band piece.Band) bool {
+	box := band.Solid.Bounds()
+	if len(band.Solid) != 1 || box.Width() < 4*f.bond.Along() {
+		return false
+	}
+	o, ok := outlineOf(band.Solid[0])
+	if !ok || o.under != 0 && o.over != 0 {
+		return false
+	}
+	high, flat := o.flat()
+	b := f.rule.Sides[max(o.under, o.over)]
+	return flat && b.Meets && high <= f.rule.Sealant-b.Gap && high+f.rule.Joint > f.rule.Sealant-b.Gap
 }
 
 // plains reads the parts of a row that each run from end to end between two

@@ -47,7 +47,10 @@ func (f *field) countRows(rows *compiled, along length.Length, whole part, skim 
 	for i := range rows.classes {
 		k := &rows.classes[i]
 		c := rowCount{piece.NewTally(), all, piece.NewTally()}
-		if !k.strip {
+		switch {
+		case k.gapes:
+			c.tally.Bare, c.known = 1, most
+		case !k.strip:
 			first := along + f.shifts[k.phase]
 			c.tally, c.known = f.arithmetic(k, first, whole, skim)
 			if len(f.free) > 0 {
