@@ -163,7 +163,7 @@ func TestEscGivesUpADrag(t *testing.T) {
 func TestPictures(t *testing.T) {
 	s := newSite(t)
 	ctx := browse(t)
-	for _, page := range []struct{ name, path string }{{"jobs", "/"}, {"bench", "/jobs/1"}, {"wall", "/jobs/1?wall=2"}, {"work", "/jobs/1/work"}, {"choices", "/jobs/1/choices"}} {
+	for _, page := range []struct{ name, path string }{{"jobs", "/"}, {"bench", "/jobs/1"}, {"wall", "/jobs/1?wall=2"}, {"work", "/jobs/1/work"}, {"choices", "/jobs/1/choices"}, {"bathroom", "/jobs/1/bathroom"}} {
 		for name, width := range map[string]int64{"1440": 1440, "768": 768, "390": 390, "320": 320} {
 			steps(t, ctx, chromedp.EmulateViewport(width, 900), chromedp.Navigate(s.URL+page.path), chromedp.WaitVisible("#main"))
 			over := see[float64](t, ctx, `document.documentElement.scrollWidth - innerWidth`)
@@ -191,7 +191,7 @@ func TestAccessibility(t *testing.T) {
 	s := newSiteOf(t, wall)
 	ctx := browse(t)
 	const found = `axe.run().then((r) => r.violations.map((v) => v.id + ": " + v.nodes.map((n) => n.target + " " + n.failureSummary).slice(0, 4).join("; ")))`
-	for _, path := range []string{"/", "/jobs/1", "/jobs/1?wall=1", "/jobs/1/work?cut=C1", "/jobs/1/choices", "/nowhere"} {
+	for _, path := range []string{"/", "/jobs/1", "/jobs/1?wall=1", "/jobs/1/work?cut=C1", "/jobs/1/choices", "/jobs/1/bathroom", "/nowhere"} {
 		for _, width := range []int64{1440, 768, 390} {
 			steps(t, ctx, chromedp.EmulateViewport(width, 900), chromedp.Navigate(s.URL+path), chromedp.WaitVisible("#main"))
 			see[bool](t, ctx, `(() => { for (const d of document.querySelectorAll("details")) d.open = true; return true })()`)
