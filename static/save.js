@@ -79,8 +79,11 @@ async function post(asked) {
   }
   const page = new DOMParser().parseFromString(text, "text/html");
   if (answer.status === 409) { // two edits at odds: the page shows both
+    if (waiting) return true; // and what was typed since, once that has been sent
     document.title = page.title;
     document.body.replaceWith(page.body);
+    document.querySelector("h1").focus();
+    clearTimeout(timer); // a box that lost the focus by this asks to be sent, and is gone
     return true;
   }
   if (!page.getElementById("live")) {
@@ -89,8 +92,10 @@ async function post(asked) {
   }
   await released();
   if (asked.held && answer.status === 422) refused(page);
-  else if (waiting) takeRevision(page);
-  else show(page, asked);
+  else if (waiting && !asked.whole) {
+    takeRevision(page);
+    told(page, asked.body);
+  } else show(page, asked);
   return true;
 }
 

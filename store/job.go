@@ -70,6 +70,20 @@ func (s *Store) Load(ctx context.Context, id int64) (job Job, err error) {
 	return job, err
 }
 
+// At gives the title and the document a job had at one of its revisions, whether the job is deleted
+// or not.
+func (s *Store) At(ctx context.Context, id, revision int64) (title string, document []byte, err error) {
+	const query = `SELECT title, document FROM revision WHERE job = ? AND id = ?`
+	err = s.read(ctx, func(tx *sql.Tx) error {
+		err := tx.QueryRowContext(ctx, query, id, revision).Scan(&title, &document)
+		if errors.Is(err, sql.ErrNoRows) {
+			return fmt.Errorf("revision %d of job %d: %w", revision, id, fs.ErrNotExist)
+		}
+		return err
+	})
+	return title, document, err
+}
+
 // Jobs lists the jobs that are not deleted, the one saved last first.
 func (s *Store) Jobs(ctx context.Context) ([]Summary, error) {
 	return s.summaries(ctx, `WHERE j.deleted IS NULL ORDER BY j.saved DESC, j.id DESC`)

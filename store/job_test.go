@@ -89,6 +89,23 @@ func TestAnEditAfterUndoBeginsABranchAndKeepsTheOldOne(t *testing.T) {
 	require.Equal(t, [][2]int64{{0, a.Revision}, {a.Revision, b.Revision}, {b.Revision, c.Revision}, {a.Revision, d.Revision}}, tree)
 }
 
+func TestEveryRevisionCanBeReadAgain(t *testing.T) {
+	s := fresh(t)
+	other, a := created(t, s, "other"), created(t, s, "a")
+	b := saved(t, s, a, "b")
+	saved(t, s, undone(t, s, b), "c")
+	for _, of := range []Job{a, b} {
+		title, document, err := s.At(t.Context(), a.ID, of.Revision)
+		require.NoError(t, err)
+		require.Equal(t, of.Title, title)
+		require.Equal(t, of.Document, document)
+	}
+	for _, number := range []int64{0, 99, other.Revision} {
+		_, _, err := s.At(t.Context(), a.ID, number)
+		require.ErrorIs(t, err, fs.ErrNotExist)
+	}
+}
+
 func TestARevisionIsNeverChangedNorRemoved(t *testing.T) {
 	s := fresh(t)
 	job := created(t, s, "a")

@@ -1,6 +1,7 @@
 package web
 
 import (
+	"cmp"
 	"context"
 	"errors"
 	"fmt"
@@ -90,23 +91,37 @@ func (s *Server) save(w http.ResponseWriter, r *http.Request, id int64, job surv
 	if err != nil {
 		return err
 	}
-	document, err := survey.Write(job)
+	return s.keep(w, r, edit{id: id, base: base, job: job, plan: plan})
+}
+
+// edit is a job that was solved and is to be saved.
+type edit struct {
+	id     int64
+	base   int64 // the revision it was made on
+	job    survey.Job
+	plan   layout.Plan
+	joined string // what to say of it where it was laid together with another
+}
+
+// keep saves an edit and shows the job, or lets it meet what was saved meanwhile.
+func (s *Server) keep(w http.ResponseWriter, r *http.Request, e edit) error {
+	document, err := survey.Write(e.job)
 	if err != nil {
 		return err
 	}
-	saved, err := s.Store.Save(r.Context(), id, base, job.Title, document)
+	saved, err := s.Store.Save(r.Context(), e.id, e.base, e.job.Title, document)
 	var conflict *store.Conflict
 	if errors.As(err, &conflict) {
-		return s.showConflict(w, r, conflict.Theirs, job)
+		return s.meet(w, r, conflict, e.job)
 	}
 	if err != nil {
 		return err
 	}
-	if !live(r) {
+	if !live(r) && (e.joined == "" || r.URL.Path != jobPath(e.id)) {
 		http.Redirect(w, r, r.URL.RequestURI(), http.StatusSeeOther)
 		return nil
 	}
-	return render(w, r, http.StatusOK, view.BenchPage(s.viewOf(r, saved, job, plan, "Saved")))
+	return render(w, r, http.StatusOK, view.BenchPage(s.viewOf(r, saved, e.job, e.plan, cmp.Or(e.joined, "Saved"))))
 }
 
 // move is undo or redo.

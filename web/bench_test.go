@@ -101,26 +101,6 @@ func TestUndoAndRedo(t *testing.T) {
 	assert.Equal(t, http.StatusBadRequest, answer.StatusCode, "an undo says what it undoes")
 }
 
-func TestTwoWindowsNeverOverwriteEachOther(t *testing.T) {
-	s := newSite(t)
-	first, second := s.bench(), s.bench()
-	first.Set("joint", "3/16")
-	second.Set("joint", "3/32")
-	s.post("/jobs/1", first)
-	answer, page := s.post("/jobs/1", second)
-	require.Equal(t, http.StatusConflict, answer.StatusCode)
-	assert.Contains(t, page, "<td>3/16</td>")
-	assert.Contains(t, page, "<td>3/32</td>")
-	_, job := s.stored()
-	assert.Equal(t, "3/16", job.Joint)
-
-	answer, _ = s.post("/jobs/1/keep", hidden(t, page))
-	require.Equal(t, http.StatusSeeOther, answer.StatusCode)
-	assert.Equal(t, "/jobs/1", answer.Header.Get("Location"))
-	_, job = s.stored()
-	assert.Equal(t, "3/32", job.Joint)
-}
-
 func TestButtonsEditWithoutAScript(t *testing.T) {
 	file, err := os.ReadFile("../testdata/jobs/one-wall.json")
 	require.NoError(t, err)

@@ -107,19 +107,3 @@ func TestAJobWithoutANameCanBeFound(t *testing.T) {
 	_, page := s.get("/")
 	assert.Contains(t, page, `href="/jobs/1">A job without a name</a>`)
 }
-
-// The page on which two edits meet must not promise to bring back one that was
-// never saved.
-func TestAConflictPromisesOnlyWhatUndoCanDo(t *testing.T) {
-	s := newSite(t)
-	first, second := s.bench(), s.bench()
-	first.Set("joint", "3/16")
-	second.Set("joint", "3/32")
-	s.post("/jobs/1", first)
-	_, page := s.post("/jobs/1", second)
-	assert.Contains(t, page, "yours is gone")
-	s.post("/jobs/1/keep", hidden(t, page))
-	s.post("/jobs/1/undo", map[string][]string{"revision": {s.bench().Get("revision")}})
-	_, job := s.stored()
-	assert.Equal(t, "3/16", job.Joint, "undo brings back what was saved")
-}

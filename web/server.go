@@ -44,7 +44,7 @@ func (s *Server) Handler() http.Handler {
 		r.Get("/widths", s.page(s.showWidths))
 		r.Post("/undo", s.page(s.move(s.Store.Undo)))
 		r.Post("/redo", s.page(s.move(s.Store.Redo)))
-		r.Post("/keep", s.page(s.keepMine))
+		r.Post("/keep", s.page(s.keepChosen))
 		r.Post("/delete", s.page(s.deleteJob))
 		r.Post("/restore", s.page(s.restoreJob))
 		r.Get("/work", s.page(s.showWork))
