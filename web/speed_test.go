@@ -43,6 +43,7 @@ func BenchmarkEdit(b *testing.B) {
 				body := url.Values{"title": {strings.Repeat("x", 1+i%2)}, "revision": {strconv.FormatInt(now.Revision, 10)}}
 				r := httptest.NewRequest(http.MethodPost, "/jobs/1", strings.NewReader(body.Encode()))
 				r.Host = "localhost"
+				r.RemoteAddr = "127.0.0.1:1"
 				r.Header.Set("Content-Type", "application/x-www-form-urlencoded")
 				r.Header.Set("X-Bench", "live")
 				w := httptest.NewRecorder()
