@@ -3,11 +3,18 @@ package web_test
 import (
 	"context"
 	"fmt"
+	"net/http"
+	"os"
+	"strings"
 	"testing"
 
 	"github.com/chromedp/chromedp"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+	"golang.org/x/net/html"
+
+	"coursewright/layout/survey"
+	"coursewright/static"
 )
 
 // openPart opens a section of the survey.
@@ -100,4 +107,74 @@ func TestTheRestIsSetOutFromWhereTheFirstCoursesStand(t *testing.T) {
 	await(t, ctx, `document.querySelectorAll("#drawing .piece.set").length === 0`)
 	steps(t, ctx, chromedp.Click("#undo"))
 	await(t, ctx, fmt.Sprintf(`document.querySelectorAll("#drawing .piece.set").length > %d`, count))
+}
+
+// TestMeasuredAndSetPartsAreAccessible runs axe-core on a job that has both; AXE
+// names the file axe.min.js.
+func TestMeasuredAndSetPartsAreAccessible(t *testing.T) {
+	file := os.Getenv("AXE")
+	if file == "" {
+		t.Skip("AXE names no axe.min.js")
+	}
+	axe, err := os.ReadFile(file)
+	require.NoError(t, err)
+	job, err := survey.Read(static.Demo)
+	require.NoError(t, err)
+	job.Tile.Sample = &survey.Sample{Use: true, Across: survey.Run{Length: "60 1/8"}, Singles: []survey.Single{{Width: "5 7/8"}, {Width: "5 15/16"}}}
+	job.Walls[1].Set = &survey.AsSet{Course: "7", Left: "-36", Right: "-35 5/8", Start: survey.SetStart{Is: "left edge", At: "12 3/8"}}
+	document, err := survey.Write(job)
+	require.NoError(t, err)
+	s := newSiteOf(t, document)
+	ctx := browse(t)
+	for _, width := range []int64{1440, 768, 390} {
+		steps(t, ctx, chromedp.EmulateViewport(width, 900), chromedp.Navigate(s.URL+"/jobs/1"), chromedp.WaitVisible("#drawing svg"))
+		see[bool](t, ctx, `(() => { for (const d of document.querySelectorAll("details")) d.open = true; return true })()`)
+		_, err := chromedp.Run(ctx, chromedp.Evaluate[bool](string(axe)+";true"))
+		require.NoError(t, err)
+		bad, err := chromedp.Run(ctx, chromedp.Evaluate[[]string](`axe.run(document.getElementById("survey")).then((r) => r.violations.map((v) => v.id + ": " + v.nodes.map((n) => n.target)))`, chromedp.EvalAwaitPromise))
+		require.NoError(t, err)
+		assert.Empty(t, bad, "at %d", width)
+	}
+}
+
+// Without a script the buttons of both parts post and the page comes back.
+func TestSampleAndAsSetWorkWithoutAScript(t *testing.T) {
+	s := newSite(t)
+	_, page := s.get("/jobs/1")
+	filled := fields(t, page)
+	filled.Set("tile.sample.up.length", "29 7/8")
+	filled.Set("tile.sample.singles[9].height", "2 7/8")
+	filled.Set("do", "set tile.sample.use=true")
+	answer, _ := s.post("/jobs/1", filled)
+	require.Equal(t, http.StatusSeeOther, answer.StatusCode)
+	_, job := s.stored()
+	assert.Equal(t, &survey.Sample{Use: true, Up: survey.Run{Length: "29 7/8"}, Singles: append(make([]survey.Single, 9), survey.Single{Height: "2 7/8"})}, job.Tile.Sample)
+
+	_, page = s.get("/jobs/1")
+	assert.Contains(t, page, "measured size")
+	filled = fields(t, page)
+	filled.Set("do", button(t, page, "stand walls[1]="))
+	answer, _ = s.post("/jobs/1", filled)
+	require.Equal(t, http.StatusSeeOther, answer.StatusCode)
+	_, page = s.get("/jobs/1")
+	filled = fields(t, page)
+	filled.Set("walls[1].set.course", "none")
+	answer, page = s.post("/jobs/1", filled)
+	assert.Equal(t, http.StatusUnprocessableEntity, answer.StatusCode)
+	assert.Contains(t, page, `value="none"`, "what was typed is kept")
+	assert.Contains(t, page, "a whole number of courses")
+}
+
+// button finds what the first button asks for that begins so.
+func button(t *testing.T, page, begins string) string {
+	t.Helper()
+	root, err := html.Parse(strings.NewReader(page))
+	require.NoError(t, err)
+	for n := range root.Descendants() {
+		if n.Type == html.ElementNode && n.Data == "button" && strings.HasPrefix(attr(n, "value"), begins) {
+			return attr(n, "value")
+		}
+	}
+	t.Fatalf("no button for %q", begins)
+	return ""
 }

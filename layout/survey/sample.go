@@ -33,12 +33,12 @@ type Single struct {
 // Real is what a sample says of the tile. A side that was not measured is zero.
 // A run counts before single tiles, because its error is shared by all its tiles.
 type Real struct {
-	Width, Height length.Length // the mean, to the nearest unit of 1/960 mm
-	Vary          length.Length // the largest single less the smallest, of the worse side
-	Compared      bool          // at least two singles give Vary
-	Singles       int           // tiles of which a side was measured
-	Used          bool          // the set-out takes it
-	Sold          [2]length.Length
+	Width, Height length.Length    // the mean, to the nearest unit of 1/960 mm
+	Vary          length.Length    // the largest single less the smallest, of the worse side
+	Compared      bool             // at least two singles give Vary
+	Singles       int              // tiles of which a side was measured
+	Used          bool             // the set-out takes it, because the job says so and a side was measured
+	Sold          [2]length.Length // width and height as typed
 }
 
 // UsualRun is how many tiles a run has where nothing is said.
@@ -75,15 +75,10 @@ func (r *resolver) mute(text string) length.Length {
 
 // sampled puts what the sample says in place of the sizes typed.
 func (r *resolver) sampled(p path, s Sample, joint string, tile *TileSize) {
-	before := len(r.faults)
 	real := r.sample(p, s, r.mute(joint))
 	real.Sold = [2]length.Length{tile.Width, tile.Height}
-	if s.Use && len(r.faults) == before && real.Width == 0 && real.Height == 0 {
-		r.faults.add(p.dot("use"), "true, and no tile measured", "a row, a stack or single tiles; or leave it out")
-	}
-	real.Used = s.Use
 	tile.Real = real
-	if !s.Use {
+	if !real.Used {
 		return
 	}
 	if real.Width > 0 {
@@ -99,7 +94,7 @@ func (r *resolver) sampled(p path, s Sample, joint string, tile *TileSize) {
 
 // sample reads the runs and the singles.
 func (r *resolver) sample(p path, s Sample, joint length.Length) Real {
-	real := Real{Used: s.Use}
+	var real Real
 	wide, high := r.run(p.dot("across"), s.Across, joint), r.run(p.dot("up"), s.Up, joint)
 	real.Width, real.Height = wide, high
 	if len(s.Singles) > mostSingles {
@@ -121,6 +116,7 @@ func (r *resolver) sample(p path, s Sample, joint length.Length) Real {
 	if high == 0 {
 		real.Height = heights.mean()
 	}
+	real.Used = s.Use && (real.Width > 0 || real.Height > 0)
 	real.Vary, real.Compared = max(widths.vary(), heights.vary()), max(widths.n, heights.n) > 1
 	if real.Vary > mostVary {
 		r.faults.add(p.dot("singles"), "tiles that differ by "+real.Vary.Format(r.units, r.units.FineStep()),

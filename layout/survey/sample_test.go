@@ -69,6 +69,13 @@ func TestTheTrueSizeOfTheTile(t *testing.T) {
 	}
 }
 
+func TestASampleThatSaysNothingLeavesTheTileAsTyped(t *testing.T) {
+	room, faults := measured(t, survey.Sample{Use: true, Up: survey.Run{Spacer: "2"}}).Resolve()
+	require.Empty(t, faults)
+	assert.Equal(t, 100*mm, room.Tile.Height)
+	assert.False(t, room.Tile.Real.Used)
+}
+
 // A tenth of 80 in less nine joints of 1/8 in is 7.8875 in, 192328.8 units.
 func TestAMeanIsRoundedToTheUnit(t *testing.T) {
 	job := sketch("in", "a", "b", "c")
@@ -84,7 +91,6 @@ func TestASampleRefuses(t *testing.T) {
 		sample survey.Sample
 		fault  string
 	}{
-		{survey.Sample{Use: true}, "tile.sample.use: found true, and no tile measured; write a row, a stack or single tiles; or leave it out"},
 		{survey.Sample{Across: survey.Run{Length: "long"}}, "tile.sample.across.length: found “long”, which has"},
 		{survey.Sample{Across: survey.Run{Length: "20"}}, "tile.sample.across.length: found “20”, which makes a tile of -0.5 mm; write the length of 10 tiles with 9 joints of 3 mm"},
 		{survey.Sample{Up: survey.Run{Tiles: "1", Length: "200"}}, "tile.sample.up.tiles: found “1”; write a whole number of tiles from 2 to 100"},
