@@ -146,6 +146,14 @@ func (b Bathroom) strayed() string {
 	return fmt.Sprintf("%d ticks no longer apply", len(b.Astray))
 }
 
+// forget is what the button says that drops them.
+func (b Bathroom) forget() string {
+	if len(b.Astray) == 1 {
+		return "Forget it for good"
+	}
+	return fmt.Sprintf("Forget these %d for good", len(b.Astray))
+}
+
 // turn names a step on another wall by that wall.
 func (b Bathroom) turn(t *Turn, name string) string {
 	if t.Name != "" {
