@@ -48,7 +48,7 @@ type Cut struct {
 
 // Of divides the work. Laws:
 //
-//  1. Every piece of the plan is set in exactly one stage.
+//  1. Every piece of the plan that is not set already is set in exactly one stage.
 //  2. The cuts of all stages together are the groups of the schedule, each
 //     with its whole count.
 //  3. The order is dry lay, first course, field, niche, ends, holes, grout,
@@ -68,6 +68,9 @@ func Of(in Input, set Settings) []Stage {
 	for _, w := range in.Walls {
 		for i := range w.Pieces {
 			p := &w.Pieces[i]
+			if w.Found.Stands(p.Row) {
+				continue
+			}
 			s := in.turn(w, p)
 			all[s].Pieces++
 			if p.Whole {

@@ -97,3 +97,16 @@ func TestAMortarThatHoldsNeedsNoWaitForTheFirstCourse(t *testing.T) {
 	set.Holds = true
 	assert.Zero(t, stages.Of(in, set)[1].Wait)
 }
+
+func TestWhatIsSetAlreadyIsNoLongerWork(t *testing.T) { // laws 1 and 2 once courses stand
+	in := input(t, "toy")
+	w := &in.Walls[0]
+	w.Found.Set = &survey.Standing{Row: w.Pieces[0].Row}
+	in.Cuts = cuts.Of(cuts.Input{Room: in.Room, Walls: in.Walls}, cuts.Usual(in.Room.Units))
+	pieces := 0
+	for _, s := range stages.Of(in, stages.Usual()) {
+		assert.NotEqual(t, "First course", s.Name)
+		pieces += s.Pieces
+	}
+	assert.Equal(t, len(w.Pieces)-3, pieces, "three tiles of the first course stand")
+}

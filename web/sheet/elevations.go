@@ -62,7 +62,7 @@ func (b *book) groups() map[string]cuts.Group {
 }
 
 // courses lists a wall course by course: how many tiles are whole, and every
-// cut piece. Courses after each other that need no cut share a row.
+// piece still to be cut. Courses after each other that need no cut share a row.
 func (b *book) courses(w layout.Wall, groups map[string]cuts.Group) table {
 	name := "course"
 	if b.plan.Room.Bond.Plumb {
@@ -71,7 +71,7 @@ func (b *book) courses(w layout.Wall, groups map[string]cuts.Group) table {
 	t := table{columns: []column{{name: name, share: 20, bold: true}, {name: "whole", share: 16}, {name: "cut pieces from left to right", share: 120}}, text: plain}
 	var last entry
 	for _, e := range b.entries(w, groups) {
-		if e.text == "" && last.text == "" && e.whole == last.whole {
+		if e.text == last.text && (e.text == "" || e.text == standing) && e.whole == last.whole {
 			last.to = e.to
 			t.rows[len(t.rows)-1] = last.row()
 			continue
@@ -81,6 +81,9 @@ func (b *book) courses(w layout.Wall, groups map[string]cuts.Group) table {
 	}
 	return t
 }
+
+// standing is what a cut list says of a course that is set already.
+const standing = "set already"
 
 // entry is a row of the cut list: one course, or several without cuts.
 type entry struct {
@@ -102,7 +105,7 @@ func (b *book) entries(w layout.Wall, groups map[string]cuts.Group) []entry {
 	for first := 0; first < len(w.Pieces); {
 		e := entry{from: w.Pieces[first].Course, to: w.Pieces[first].Course}
 		var all runs
-		end := first
+		set, end := w.Found.Stands(w.Pieces[first].Row), first
 		for ; end < len(w.Pieces) && w.Pieces[end].Course == e.from; end++ {
 			if p := w.Pieces[end]; p.Whole {
 				e.whole++
@@ -111,7 +114,9 @@ func (b *book) entries(w layout.Wall, groups map[string]cuts.Group) []entry {
 				all = all.add(p.ID, b.cutText(p, groups[p.ID]))
 			}
 		}
-		e.text = all.text()
+		if e.text = all.text(); set {
+			e.text = standing
+		}
 		out = append(out, e)
 		first = end
 	}

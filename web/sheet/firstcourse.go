@@ -15,6 +15,10 @@ func (b *book) firstCourse() {
 	for _, w := range b.plan.Walls {
 		f.sub("Wall " + wallText(w.Found))
 		t := b.overBase(w)
+		if len(t.rows) == 0 && w.Found.Set != nil {
+			f.words(body, "The first course of this wall is set already.")
+			continue
+		}
 		t.rows = alike(t.rows)
 		f.table(t)
 	}
@@ -27,7 +31,7 @@ func (b *book) overBase(w layout.Wall) table {
 		{name: "drop left", share: 25, right: true}, {name: "drop right", share: 25, right: true}, {name: "cut", share: 24}}, text: style{size: 4000}}
 	in := stages.Input{Room: b.plan.Room, Walls: b.plan.Walls}
 	for _, p := range w.Pieces {
-		if !in.FirstCourse(w, p) {
+		if !in.FirstCourse(w, p) || w.Found.Stands(p.Row) {
 			continue
 		}
 		box := p.Face.Bounds()
