@@ -89,10 +89,13 @@ function aside(id) {
   document.getElementById("card").classList.toggle("right", right);
 }
 
-// reach makes a piece the one of its wall that the tab key comes to.
+// reach makes a piece the one of its wall that the tab key comes to. It comes
+// first, because a piece that loses its place in the order loses the focus.
 function reach(part) {
-  for (const old of part.closest(".pieces").querySelectorAll("[tabindex]")) old.removeAttribute("tabindex");
   part.setAttribute("tabindex", "0");
+  for (const old of part.closest(".pieces").querySelectorAll("[tabindex]")) {
+    if (old !== part) old.removeAttribute("tabindex");
+  }
 }
 
 document.addEventListener("pointerover", (e) => {
@@ -129,9 +132,8 @@ function focusOn(part) {
 function close(e) {
   e.preventDefault();
   const part = shown && inDrawing(shown);
-  const inside = document.activeElement?.closest("#card");
+  if (document.activeElement?.closest("#card")) part?.focus({ preventScroll: true });
   select(null);
-  if (inside) part?.focus({ preventScroll: true });
 }
 
 document.addEventListener("focusin", (e) => {
