@@ -58,10 +58,11 @@ func TestSlowClientsAreDroppedWhileOthersAreServed(t *testing.T) {
 			_, err := io.WriteString(conn, begins)
 			require.NoError(t, err)
 			go func() {
-				if !dribble(conn) {
-					name = "not " + name
+				if dribble(conn) {
+					dropped <- name
+				} else {
+					dropped <- "not " + name
 				}
-				dropped <- name
 			}()
 		}
 	}
