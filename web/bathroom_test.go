@@ -1,6 +1,8 @@
 package web_test
 
 import (
+	"context"
+	"fmt"
 	"net/http"
 	"net/url"
 	"os"
@@ -255,4 +257,31 @@ func TestTheBathroomByTouchAndByKeys(t *testing.T) {
 	steps(t, ctx, chromedp.KeyEvent(kb.ArrowLeft), chromedp.WaitVisible(".thumb .end"))
 	assert.Equal(t, first, see[string](t, ctx, `document.querySelector(".which strong").textContent`))
 	assert.Equal(t, ticks, s.ticked())
+}
+
+// swipe moves one finger over the page.
+func swipe(t *testing.T, ctx context.Context, selector string, dx, dy int) {
+	t.Helper()
+	see[bool](t, ctx, fmt.Sprintf(`(() => {
+		const target = document.querySelector(%q);
+		const at = (x, y) => new Touch({ identifier: 1, target, clientX: x, clientY: y });
+		target.dispatchEvent(new TouchEvent("touchstart", { bubbles: true, touches: [at(200, 200)], changedTouches: [at(200, 200)] }));
+		target.dispatchEvent(new TouchEvent("touchend", { bubbles: true, touches: [], changedTouches: [at(%d, %d)] }));
+		return true;
+	})()`, selector, 200+dx, 200+dy))
+}
+
+func TestASwipeTurnsThePageAndASlipDoesNot(t *testing.T) {
+	s := siteOfFile(t, "toy")
+	ctx := browse(t)
+	steps(t, ctx, chromedp.EmulateViewport(390, 844), chromedp.Navigate(s.URL+"/jobs/1/bathroom"), chromedp.WaitVisible(".thumb .set"))
+	see[bool](t, ctx, `window.turned = 0, document.querySelector('.thumb a[rel="next"]').addEventListener("click", (e) => { window.turned++; e.preventDefault() }), true`)
+	for _, slip := range [][2]int{{-60, 0}, {-120, 80}, {0, -300}, {120, 0}} {
+		swipe(t, ctx, "main", slip[0], slip[1])
+	}
+	swipe(t, ctx, ".thumb .set", -200, 0)
+	assert.Zero(t, see[int](t, ctx, `window.turned`), "a slip, a scroll, back from the first, a thumb on the buttons")
+	swipe(t, ctx, "main", -150, 20)
+	assert.Equal(t, 1, see[int](t, ctx, `window.turned`))
+	assert.Empty(t, s.ticked())
 }
