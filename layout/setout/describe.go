@@ -137,18 +137,30 @@ func slip(slide []SlidePoint, edge, pitch length.Length) (from, to length.Length
 }
 
 // classicLines are the course lines of the trade with the best starts on each.
+// Lines whole pitches apart are one line.
 func (s *solver) classicLines() []ClassicLine {
 	var out []ClassicLine
+	period := (s.room.Tile.Height + s.room.Joint) * s.periods()
+	known := map[length.Length]Merit{}
 	for _, k := range s.linesByName() {
-		t := trial{line: k.line}
-		t.bounds, t.merit = s.lineBounds(k.line, true)
-		for t.depth != weighed {
-			s.closer(&t, true, firstFour)
+		m, there := known[length.Mod(k.line, period)]
+		if !there {
+			m = s.bestOn(k.line)
+			known[length.Mod(k.line, period)] = m
 		}
-		m := t.merit
 		out = append(out, ClassicLine{k.name, k.line, s.size(m.Smallest), m.Smallest, m.Slivers, m.Bare})
 	}
 	return out
+}
+
+// bestOn is the merit of a course line with the best starts, in its first four terms.
+func (s *solver) bestOn(line length.Length) Merit {
+	t := trial{line: line}
+	t.bounds, t.merit = s.lineBounds(line, true)
+	for t.depth != weighed {
+		s.closer(&t, true, firstFour)
+	}
+	return t.merit
 }
 
 type namedLine struct {
