@@ -21,7 +21,13 @@ import (
 // emptySite is a server over a data file without jobs, which solves them as told.
 func emptySite(t *testing.T, solve func(survey.Job) (layout.Plan, error)) site {
 	t.Helper()
-	kept, err := store.Open(t.Context(), filepath.Join(t.TempDir(), "jobs.db"))
+	return siteAt(t, filepath.Join(t.TempDir(), "jobs.db"), solve)
+}
+
+// siteAt is a server over the data file of a name.
+func siteAt(t *testing.T, data string, solve func(survey.Job) (layout.Plan, error)) site {
+	t.Helper()
+	kept, err := store.Open(t.Context(), data)
 	require.NoError(t, err)
 	t.Cleanup(func() { assert.NoError(t, kept.Close()) })
 	w := &web.Server{Store: kept, Static: static.Files, Solve: solve, Log: slog.New(slog.NewTextHandler(t.Output(), nil))}

@@ -9,6 +9,7 @@ import (
 	"net/http"
 
 	"github.com/go-chi/chi/v5"
+	"github.com/go-chi/chi/v5/middleware"
 
 	"coursewright/layout"
 	"coursewright/layout/survey"
@@ -28,7 +29,7 @@ type Server struct {
 // Handler gives every route, behind the guards.
 func (s *Server) Handler() http.Handler {
 	r := chi.NewRouter()
-	r.Use(s.knownHost, safeHeaders, s.byTheDoor, sameOrigin, smallBody)
+	r.Use(safeHeaders, s.knownHost, s.byTheDoor, sameOrigin, smallBody, middleware.GetHead)
 	r.NotFound(s.page(func(http.ResponseWriter, *http.Request) error { return fs.ErrNotExist }))
 	r.MethodNotAllowed(s.page(func(http.ResponseWriter, *http.Request) error { return errMethod }))
 	r.Get("/", s.page(s.listJobs))
@@ -61,7 +62,7 @@ func (s *Server) Handler() http.Handler {
 	})
 	r.Get("/static/drawing.css", drawingStyle)
 	r.Get("/static/condensed.ttf", drawingFont)
-	r.Handle("/static/*", http.StripPrefix("/static/", static(s.Static)))
+	r.Get("/static/*", http.StripPrefix("/static/", static(s.Static)).ServeHTTP)
 	return r
 }
 

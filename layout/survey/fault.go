@@ -54,11 +54,17 @@ func (p path) dot(field string) path {
 // at gives the path of an item of the list p.
 func (p path) at(i int) path { return path(fmt.Sprintf("%s[%d]", p, i)) }
 
+// unseen tells of control characters, ends of line, and those that turn the text around them from
+// right to left, so that a page or a sheet would read differently from what it says.
+func unseen(c rune) bool {
+	return unicode.IsControl(c) || unicode.In(c, unicode.Bidi_Control, unicode.Zl, unicode.Zp)
+}
+
 // clip makes a person's text fit for a message.
 func clip(text string) string {
 	const most = 80
 	clean := []rune(strings.Map(func(c rune) rune {
-		if unicode.IsControl(c) {
+		if unseen(c) {
 			return '?'
 		}
 		return c

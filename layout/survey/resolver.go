@@ -4,7 +4,6 @@ import (
 	"errors"
 	"fmt"
 	"strings"
-	"unicode"
 	"unicode/utf8"
 
 	"coursewright/layout/length"
@@ -146,7 +145,7 @@ func (r *resolver) label(v value, longest int) bool {
 	switch {
 	case utf8.RuneCountInString(v.text) > longest:
 		r.faults.add(v.path, quote(v.text), fmt.Sprintf("at most %d letters", longest))
-	case strings.ContainsFunc(v.text, unicode.IsControl):
+	case strings.ContainsFunc(v.text, unseen):
 		r.faults.add(v.path, quote(v.text)+" with control characters", "letters on one line")
 	default:
 		return true
