@@ -147,7 +147,7 @@ func (b bathroom) step(out *view.Bathroom, at int) {
 	out.Step, out.Back, out.Next, out.Cautions = &shown, b.turn(at, -1), b.turn(at, 1), b.cautions(at)
 	set := map[string]bool{}
 	for _, p := range b.plan.Walls[s.wall].Pieces {
-		set[p.ID] = b.set[b.marks[p.ID]]
+		set[p.ID] = b.set[b.marks[p.ID]] || b.plan.Walls[s.wall].Found.Stands(p.Row)
 	}
 	out.Drawing = picture(drawing.Setting(b.plan, s.wall, here, set), "wall")
 	if s.batch != nil {

@@ -53,9 +53,12 @@ func orderOf(plan layout.Plan, s cuts.Schedule) order {
 	return o
 }
 
-// wall adds the steps of one wall, course by course.
+// wall adds the steps of one wall, course by course. What the job says stands
+// already is no step.
 func (o *order) wall(wall int, batch map[string]*cuts.Group) {
-	for rest := o.plan.Walls[wall].Pieces; len(rest) > 0; {
+	w := o.plan.Walls[wall]
+	stands := func(p piece.Piece) bool { return w.Found.Stands(p.Row) }
+	for rest := slices.DeleteFunc(slices.Clone(w.Pieces), stands); len(rest) > 0; {
 		n := alike(rest, func(p piece.Piece) any { return p.Course })
 		course := rest[:n]
 		for from := 0; from < n; {

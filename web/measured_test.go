@@ -178,3 +178,23 @@ func button(t *testing.T, page, begins string) string {
 	t.Fatalf("no button for %q", begins)
 	return ""
 }
+
+// A cut piece that stands has no row in the cut schedule any more; its card and
+// the bathroom have to do without.
+func TestAPieceThatStandsHasACardAndIsNoStepOfTheWork(t *testing.T) {
+	job, err := survey.Read(static.Demo)
+	require.NoError(t, err)
+	job.Walls[1].Set = &survey.AsSet{Course: "7", Left: "-36", Right: "-35 5/8", Start: survey.SetStart{Is: "left edge", At: "12 3/8"}}
+	document, err := survey.Write(job)
+	require.NoError(t, err)
+	s := newSiteOf(t, document)
+	for _, path := range []string{"/jobs/1", "/jobs/1?piece=B-07-01", "/jobs/1/piece/B-07-01", "/jobs/1/work", "/jobs/1/choices", "/jobs/1/bathroom?wall=2&piece=B-07-01"} {
+		answer, page := s.get(path)
+		require.Equal(t, http.StatusOK, answer.StatusCode, path)
+		if strings.Contains(path, "bathroom") {
+			assert.Contains(t, page, "There is no piece B-07-01")
+		} else if strings.Contains(path, "piece") {
+			assert.Contains(t, page, "set already")
+		}
+	}
+}

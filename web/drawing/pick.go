@@ -16,6 +16,9 @@ func (b *board) pick(walls []layout.Wall) {
 	for _, w := range walls {
 		for _, p := range w.Pieces {
 			b.Pieces.Names[p.ID] = b.pieceName(p)
+			if w.Found.Stands(p.Row) {
+				b.Pieces.Names[p.ID] += ", set already"
+			}
 		}
 	}
 }

@@ -17,7 +17,7 @@ type Card struct {
 	Plan   layout.Plan
 	Wall   int
 	Piece  piece.Piece
-	Batch  *cuts.Group // the cut of the schedule that it belongs to; nil for a whole tile
+	Batch  *cuts.Group // the cut of the schedule that it belongs to; nil for a whole tile, and for one that is set
 	From   string      // the piece whose off-cut it comes from, or empty
 	Sketch templ.Component
 }
@@ -32,15 +32,24 @@ func (c Card) course() string {
 }
 
 func (c Card) kind() string {
-	if c.Piece.Whole {
-		return "whole tile"
+	text := c.Piece.Kind.String()
+	switch {
+	case c.Piece.Whole:
+		text = "whole tile"
+	case c.Batch != nil:
+		text = c.Batch.Kind
 	}
-	text := c.Batch.Kind
 	if c.Piece.Sliver {
 		text += ", a sliver"
 	}
+	if c.stands() {
+		text += ", set already"
+	}
 	return text
 }
+
+// stands tells whether the piece is set already.
+func (c Card) stands() bool { return c.Plan.Walls[c.Wall].Found.Stands(c.Piece.Row) }
 
 // swatch is the class of the piece's colour.
 func (c Card) swatch() string {
@@ -53,7 +62,10 @@ func (c Card) lines() []string {
 		s, t := c.Plan.Room.Units, c.Plan.Room.Tile
 		return []string{"wide " + t.Width.Fine(s) + ", high " + t.Height.Fine(s), "factory: left, right, bottom, top"}
 	}
-	out := c.Batch.Words(c.Plan.Room.Units)[1:]
+	var out []string
+	if c.Batch != nil {
+		out = c.Batch.Words(c.Plan.Room.Units)[1:]
+	}
 	if meets := c.meets(); meets != "" {
 		out = append(out, "cut to "+meets)
 	}
