@@ -1,8 +1,6 @@
 package web_test
 
 import (
-	"context"
-	"fmt"
 	"net/http"
 	"net/url"
 	"os"
@@ -10,11 +8,11 @@ import (
 	"strings"
 	"testing"
 
-	"github.com/chromedp/chromedp"
-	"github.com/chromedp/chromedp/kb"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 	"golang.org/x/net/html"
+
+	"coursewright/static"
 )
 
 // siteOfFile is a site with a job under testdata; that of toy is six whole tiles.
@@ -222,66 +220,19 @@ func TestNextLeadsOverEveryPieceAndEveryCaution(t *testing.T) {
 	assert.Len(t, said, 7, "%v", said)
 }
 
-func TestTheBathroomAtArmsLength(t *testing.T) {
-	s := newSite(t)
-	ctx := browse(t)
-	for _, width := range []int64{320, 390, 768, 1440} {
-		for name, path := range map[string]string{"first": "/jobs/1/bathroom", "whole": "/jobs/1/bathroom?piece=B-08-03", "end": "/jobs/1/bathroom?piece=B-09-01", "pipe": "/jobs/1/bathroom?piece=L-16-04"} {
-			steps(t, ctx, chromedp.EmulateViewport(width, 640), chromedp.Navigate(s.URL+path), chromedp.WaitVisible("#main"))
-			shot(t, ctx, "bathroom-"+name+"-"+itoa(int(width)))
-			assert.LessOrEqual(t, see[float64](t, ctx, `document.documentElement.scrollWidth - innerWidth`), 0.0, "%s at %d", name, width)
-			small := see[[]string](t, ctx, `[...document.querySelectorAll("details")].forEach((d) => d.open = true), [...document.querySelectorAll("a:not(.skip), button, summary")].filter((e) => e.checkVisibility()).map((e) => [e, e.getBoundingClientRect()]).filter(([, r]) => r.width < 44 || r.height < 44).map(([e, r]) => e.outerHTML.slice(0, 80) + r.width + "x" + r.height)`)
-			assert.Empty(t, small, "targets of 44 px and more")
-			shot(t, ctx, "bathroom-"+name+"-open-"+itoa(int(width)))
-		}
+func TestHostileNamesStayTextInTheBathroom(t *testing.T) {
+	const hostile = `\"><script>alert(1)</script><b onclick='x' & `
+	file := strings.NewReplacer(`"back"`, `"`+hostile+`"`, `"shelf"`, `"`+hostile+`"`, `"spout"`, `"`+hostile+`"`, "Heron Street", hostile).Replace(string(static.Demo))
+	s := newSiteOf(t, []byte(file))
+	for _, query := range []string{"", "?wall=1", "?wall=2", "?piece=L-08-03", "?piece=A-08-03", "?wall=%22%3E%3Cscript%3E&piece=%22%3E%3Cscript%3E"} {
+		_, page := s.get("/jobs/1/bathroom" + query)
+		assert.Contains(t, page, "&lt;script&gt;", query)
+		assert.NotContains(t, page, "<script>", query)
+		assert.NotContains(t, page, "<b onclick", query)
+		assert.NotContains(t, page, " style=", query)
 	}
+	page := s.follow(formOf(t, second(s.get("/jobs/1/bathroom")), "set"))
+	assert.Contains(t, page, "✓ set", "a mark takes any name")
 }
 
-func TestTheBathroomByTouchAndByKeys(t *testing.T) {
-	s := newSite(t)
-	ctx := browse(t)
-	steps(t, ctx, chromedp.EmulateViewport(320, 568), chromedp.Navigate(s.URL+"/jobs/1/bathroom"), chromedp.WaitVisible(".thumb .set"))
-	first := see[string](t, ctx, `document.querySelector(".which strong").textContent`)
-	low := see[bool](t, ctx, `[...document.querySelectorAll(".thumb a, .thumb button")].every((e) => { const r = e.getBoundingClientRect(); return r.height >= 56 && r.top > innerHeight / 2 && r.bottom <= innerHeight })`)
-	assert.True(t, low, "all that is tapped again and again is within reach of a thumb")
-	at := see[[]float64](t, ctx, `(() => { const r = document.querySelector(".thumb .set").getBoundingClientRect(); return [r.x + r.width / 2, r.y + r.height / 2] })()`)
-	steps(t, ctx, chromedp.MouseClickXY(at[0], at[1]), chromedp.WaitVisible(".thumb .tick"))
-	ticks := s.ticked()
-	assert.NotEmpty(t, ticks)
-	steps(t, ctx, chromedp.MouseClickXY(at[0], at[1]), chromedp.MouseClickXY(at[0], at[1]))
-	assert.Equal(t, first, see[string](t, ctx, `document.querySelector(".which strong").textContent`), "a second tap does nothing")
-	assert.Equal(t, ticks, s.ticked())
-
-	steps(t, ctx, chromedp.KeyEvent(kb.ArrowRight), chromedp.WaitVisible(`.thumb a[rel="prev"]`))
-	assert.NotEqual(t, first, see[string](t, ctx, `document.querySelector(".which strong").textContent`))
-	steps(t, ctx, chromedp.KeyEvent(kb.ArrowLeft), chromedp.WaitVisible(".thumb .end"))
-	assert.Equal(t, first, see[string](t, ctx, `document.querySelector(".which strong").textContent`))
-	assert.Equal(t, ticks, s.ticked())
-}
-
-// swipe moves one finger over the page.
-func swipe(t *testing.T, ctx context.Context, selector string, dx, dy int) {
-	t.Helper()
-	see[bool](t, ctx, fmt.Sprintf(`(() => {
-		const target = document.querySelector(%q);
-		const at = (x, y) => new Touch({ identifier: 1, target, clientX: x, clientY: y });
-		target.dispatchEvent(new TouchEvent("touchstart", { bubbles: true, touches: [at(200, 200)], changedTouches: [at(200, 200)] }));
-		target.dispatchEvent(new TouchEvent("touchend", { bubbles: true, touches: [], changedTouches: [at(%d, %d)] }));
-		return true;
-	})()`, selector, 200+dx, 200+dy))
-}
-
-func TestASwipeTurnsThePageAndASlipDoesNot(t *testing.T) {
-	s := siteOfFile(t, "toy")
-	ctx := browse(t)
-	steps(t, ctx, chromedp.EmulateViewport(390, 844), chromedp.Navigate(s.URL+"/jobs/1/bathroom"), chromedp.WaitVisible(".thumb .set"))
-	see[bool](t, ctx, `window.turned = 0, document.querySelector('.thumb a[rel="next"]').addEventListener("click", (e) => { window.turned++; e.preventDefault() }), true`)
-	for _, slip := range [][2]int{{-60, 0}, {-120, 80}, {0, -300}, {120, 0}} {
-		swipe(t, ctx, "main", slip[0], slip[1])
-	}
-	swipe(t, ctx, ".thumb .set", -200, 0)
-	assert.Zero(t, see[int](t, ctx, `window.turned`), "a slip, a scroll, back from the first, a thumb on the buttons")
-	swipe(t, ctx, "main", -150, 20)
-	assert.Equal(t, 1, see[int](t, ctx, `window.turned`))
-	assert.Empty(t, s.ticked())
-}
+func second(_ *http.Response, page string) string { return page }
