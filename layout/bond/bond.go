@@ -23,6 +23,9 @@ type Row struct {
 	Pitch     length.Length
 }
 
+// Height is the tile's height across the row.
+func (r Row) Height() length.Length { return r.High - r.Low }
+
 // Bond gives the rows that may touch a stretch of wall.
 type Bond interface {
 	// Rows lists the rows that meet [low, high] across the rows, lowest first,
@@ -46,7 +49,7 @@ type Coursed struct {
 
 // Of makes the bond of a room. With columns instead of courses, along means up
 // the wall. A hand of survey.Free counts as left.
-func Of(room survey.Room, hand survey.Hand) Coursed {
+func Of(room survey.Room, hand survey.Hand) Bond {
 	c := Coursed{room.Tile.Width, room.Tile.Height, room.Joint, room.Bond.Num, room.Bond.Den, hand}
 	if room.Bond.Plumb {
 		c.Width, c.Height = c.Height, c.Width

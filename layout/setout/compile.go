@@ -30,8 +30,7 @@ type class struct {
 	plain []plain // its parts, when arithmetic can count them all
 	holes []hole  // of pipes
 	band  piece.Band
-	low   length.Length
-	phase int
+	row   bond.Row               // where its tiles stand with the start at 0
 	cuts  map[cutKey]piece.Tally // of single tiles that were cut to be counted
 }
 
@@ -87,7 +86,7 @@ func (f *field) opened() (from, to length.Length) {
 }
 
 func (c *compiled) classOf(f *field, band piece.Band, row bond.Row, seen map[plainKey]int) int {
-	k := class{band: band, low: row.Low, phase: row.Phase, cuts: map[cutKey]piece.Tally{}}
+	k := class{band: band, row: row, cuts: map[cutKey]piece.Tally{}}
 	k.strip = isStrip(band, f.rule)
 	k.holes = f.holes(row)
 	k.plain = plains(band, row, f.rule)
@@ -179,9 +178,11 @@ func plainOf(solid, visible plane.Ring, row bond.Row, rule piece.Rule) (p plain,
 	return p, !(rule.Plumb && o.mixed && whole < rule.Across) && (whole >= rule.Across || whole > rule.Sealant)
 }
 
-// row is the bond's row of a class with a tile of course 0 at along.
-func (f *field) row(k *class, along length.Length) bond.Row {
-	return bond.Row{Phase: k.phase, Low: k.low, High: k.low + f.bond.Height, First: along + f.shifts[k.phase], Width: f.bond.Width, Pitch: f.bond.Along()}
+// at is the row of a class with a tile of course 0 at along.
+func (k *class) at(along length.Length) bond.Row {
+	row := k.row
+	row.First += along
+	return row
 }
 
 // part is a stretch of a row and the sides it ends on.
@@ -196,7 +197,7 @@ func (f *field) tally(k *class, along length.Length, p part) piece.Tally {
 		return piece.NewTally()
 	}
 	if k.plain != nil {
-		if t, ok := f.plainTally(k, along+f.shifts[k.phase], p); ok {
+		if t, ok := f.plainTally(k, along+k.row.First, p); ok {
 			return t
 		}
 	}
@@ -205,5 +206,5 @@ func (f *field) tally(k *class, along length.Length, p part) piece.Tally {
 	if box := band.Solid.Bounds(); p.from > box.Left || p.to < box.Right {
 		band = band.Trim(p.from, p.to, p.left, p.right)
 	}
-	return band.Tally(f.row(k, along), f.rule)
+	return band.Tally(k.at(along), f.rule)
 }

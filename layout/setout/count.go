@@ -51,7 +51,7 @@ func (f *field) countRows(rows *compiled, along length.Length, whole part, skim 
 		case k.gapes:
 			c.tally.Bare, c.known = 1, most
 		case !k.strip:
-			first := along + f.shifts[k.phase]
+			first := along + k.row.First
 			c.tally, c.known = f.arithmetic(k, first, whole, skim)
 			if len(f.free) > 0 {
 				c.beside = f.besideOpenings(k, first, whole, skim)
@@ -109,7 +109,7 @@ func (f *field) arithmetic(k *class, first length.Length, p part, skim bool) (pi
 // stretch that arithmetic cannot count is left out.
 func (f *field) besideOpenings(k *class, first length.Length, whole part, skim bool) piece.Tally {
 	from, to := f.opened()
-	pitch := f.bond.Along()
+	pitch := k.row.Pitch
 	from -= length.Mod(from-first, pitch)
 	to += length.Mod(first-to, pitch)
 	sum := piece.NewTally()

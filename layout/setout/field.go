@@ -13,7 +13,8 @@ import (
 type field struct {
 	found  survey.WallFound
 	room   *survey.Room
-	bond   bond.Coursed
+	bond   bond.Bond
+	hand   survey.Hand
 	plumb  bool
 	rule   piece.Rule
 	placed survey.Placed // measured marks, and free ones at their outermost
@@ -33,7 +34,7 @@ type field struct {
 
 func newField(room *survey.Room, w survey.WallFound, hand survey.Hand, cuts *int) *field {
 	w = withPins(w)
-	f := &field{found: w, room: room, bond: bond.Of(*room, hand), plumb: room.Bond.Plumb}
+	f := &field{found: w, room: room, bond: bond.Of(*room, hand), hand: hand, plumb: room.Bond.Plumb}
 	f.shifts = f.bond.Shifts()
 	f.placed, f.free = outermost(w)
 	f.shape = f.shapeWith(f.placed)
@@ -101,7 +102,7 @@ func (f *field) frame(line, edge length.Length) (across, along length.Length) {
 
 // Cut makes the pieces of a wall from its set-out, without IDs, with the bare places.
 func Cut(room survey.Room, w survey.WallFound, hand survey.Hand, line, edge length.Length, placed survey.Placed) (survey.Shape, []piece.Piece, []plane.Point) {
-	f := &field{found: w, room: &room, bond: bond.Of(room, hand), plumb: room.Bond.Plumb}
+	f := &field{found: w, room: &room, bond: bond.Of(room, hand), hand: hand, plumb: room.Bond.Plumb}
 	shape := w.Shape(room.Units, placed)
 	across, along := f.frame(line, edge)
 	pieces, bare := piece.Cut(shape, f.rows(across, along, shape), piece.RuleFor(room, shape.Sides))
@@ -110,7 +111,7 @@ func Cut(room survey.Room, w survey.WallFound, hand survey.Hand, line, edge leng
 
 // measureAll is the slow and sure way to a wall's merit: cut every piece.
 func (f *field) measureAll(line, edge length.Length, placed survey.Placed) Merit {
-	_, pieces, bare := Cut(*f.room, f.found, f.bond.Hand, line, edge, placed)
+	_, pieces, bare := Cut(*f.room, f.found, f.hand, line, edge, placed)
 	t := piece.NewTally()
 	t.Pieces(pieces)
 	t.Bare = len(bare)

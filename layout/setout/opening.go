@@ -75,11 +75,11 @@ func (f *field) carved(k *class, c course, along length.Length, whole part, e su
 		hole = hole.Transposed()
 	}
 	// Rows of one class stand alike: the hole goes where the class was read.
-	hole.Bottom, hole.Top = hole.Bottom-c.low+k.low, hole.Top-c.low+k.low
+	hole.Bottom, hole.Top = hole.Bottom-c.low+k.row.Low, hole.Top-c.low+k.row.Low
 	side := survey.SideBase + plane.Side(len(f.found.Base)+opening)
 	*f.cuts++
 	band := k.band.Trim(whole.from, whole.to, whole.left, whole.right).Less(hole, side)
-	return band.Tally(f.row(k, along), f.rule)
+	return band.Tally(k.at(along), f.rule)
 }
 
 func (f *field) edges(across, along [2]length.Length) survey.Edges {

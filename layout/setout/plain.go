@@ -92,7 +92,7 @@ type plainRow struct {
 }
 
 func (r *plainRow) count(first length.Length) {
-	pitch, width := r.bond.Along(), r.bond.Width
+	pitch, width := r.class.row.Pitch, r.class.row.Width
 	i := length.Length(length.DivFloor(r.from-first, pitch))
 	last := length.Length(length.DivFloor(r.to-first-1, pitch))
 	into := r.from - first - i*pitch
@@ -138,7 +138,7 @@ func (r *plainRow) count(first length.Length) {
 }
 
 func (r *plainRow) add(wide, high length.Length, cut bool, n int) {
-	share := piece.Part(wide, r.bond.Width).Min(piece.Part(high, r.bond.Height))
+	share := piece.Part(wide, r.rule.Along).Min(piece.Part(high, r.rule.Across))
 	r.tally.Add(share, cut, wide < r.rule.SliverAlong || high < r.rule.SliverAcross, n)
 	if r.plumb { // the wall's ends lie along columns
 		r.tally.EndCut(r.under, high)
@@ -151,14 +151,15 @@ func (r *plainRow) add(wide, high length.Length, cut bool, n int) {
 // whether there is a piece.
 func (r *plainRow) raked(a, b, c, d length.Length, cut bool) bool {
 	if r.wall.stepped(a, b) {
-		r.cut(r.first + length.Length(length.DivFloor(a-r.first, r.bond.Along()))*r.bond.Along())
+		pitch := r.class.row.Pitch
+		r.cut(r.first + length.Length(length.DivFloor(a-r.first, pitch))*pitch)
 		return false
 	}
 	if _, most := r.wall.heights(a, b); most <= r.rule.Sealant && r.low(most) {
 		return false
 	}
 	least, _ := r.rake.heights(c, d)
-	r.add(d-c, least, cut || least < r.bond.Height, 1)
+	r.add(d-c, least, cut || least < r.class.row.Height(), 1)
 	return true
 }
 
@@ -173,13 +174,13 @@ func (r *plainRow) low(most length.Length) bool {
 	if !meets || most > r.rule.Sealant-b.Gap {
 		return false
 	}
-	r.bare(max(r.under, r.over), most+r.bond.Joint)
+	r.bare(max(r.under, r.over), most+r.rule.Joint)
 	return true
 }
 
 // piece counts what remains of the tile at left where an end cuts or hides it.
 func (r *plainRow) piece(left length.Length) {
-	right := left + r.bond.Width
+	right := left + r.class.row.Width
 	a, b := max(left, r.from), min(right, r.to)
 	if r.lean || r.rake != nil && r.wall.stepped(left, right) {
 		r.cut(left)
@@ -231,7 +232,7 @@ func (r *plainRow) strip(side plane.Side, wide, reach, lean length.Length) bool 
 		r.ok = false
 		return true
 	}
-	r.bare(side, reach+r.bond.Joint)
+	r.bare(side, reach+r.rule.Joint)
 	return true
 }
 
@@ -253,12 +254,12 @@ func (r *plainRow) cut(left length.Length) {
 		r.skipped = true
 		return
 	}
-	p := part{max(left, r.fromOut), min(left+r.bond.Width, r.toOut), r.left, r.right}
+	p := part{max(left, r.fromOut), min(left+r.class.row.Width, r.toOut), r.left, r.right}
 	key := cutKey{left, p}
 	t, there := r.class.cuts[key]
 	if !there {
 		*r.cuts++
-		row := r.row(r.class, r.first-r.shifts[r.phase])
+		row := r.class.at(r.first - r.class.row.First)
 		t = r.class.band.Trim(p.from, p.to, p.left, p.right).Tally(row, r.rule)
 		r.class.cuts[key] = t
 	}
@@ -275,7 +276,7 @@ type cutKey struct {
 // the hole takes altogether is no piece; where a tile is cut otherwise too, the
 // row is left to the cutting.
 func (r *plainRow) drill(h *hole) {
-	pitch, width := r.bond.Along(), r.bond.Width
+	pitch, width := r.class.row.Pitch, r.class.row.Width
 	for i := length.Length(length.DivFloor(max(h.from, r.fromOut)-r.first, pitch)); ; i++ {
 		left := r.first + i*pitch
 		right := left + width
@@ -288,7 +289,7 @@ func (r *plainRow) drill(h *hole) {
 		switch {
 		case !(left >= r.from && right <= r.to && !r.short && (r.rake == nil || r.full(left, right))):
 			r.ok = false
-		case !h.covers(plane.Rect{Left: left, Bottom: r.class.low, Right: right, Top: r.class.low + r.bond.Height}):
+		case !h.covers(plane.Rect{Left: left, Bottom: r.class.row.Low, Right: right, Top: r.class.row.High}):
 			r.tally.Cut++
 		}
 	}
@@ -300,7 +301,7 @@ func (r *plainRow) full(a, b length.Length) bool {
 		return false
 	}
 	least, _ := r.rake.heights(a, b)
-	return least == r.bond.Height
+	return least == r.class.row.Height()
 }
 
 // upright tells whether neither the long edges nor the ends are raked.

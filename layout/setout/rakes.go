@@ -16,14 +16,14 @@ func (f *field) rakes(c *compiled) []feature {
 		if len(k.plain) == 1 && k.plain[0].upright() {
 			continue
 		}
-		shift := f.shifts[k.phase]
+		shift := k.row.First
 		level := len(k.plain) == 1 && k.plain[0].rake == nil
 		f.corners(k.band.Solid, func(at plane.Corner, sides ...plane.Side) {
 			g := feature{at: at.X - shift, seal: f.seal(sides...), cover: f.cover(sides...), solo: true}
 			if !level {
 				fs = append(fs, g)
 			}
-			f.tighten(tightest, k.phase, g, sides)
+			f.tighten(tightest, k.row.Phase, g, sides)
 		})
 		if !level {
 			fs = append(fs, f.limits(k, shift)...)
@@ -54,7 +54,7 @@ func (f *field) tighten(tightest map[[2]int]feature, phase int, g feature, sides
 // the tile or a strip that sealant takes.
 func (f *field) limits(k *class, shift length.Length) []feature {
 	var fs []feature
-	low, high := k.low, k.low+f.bond.Height
+	low, high := k.row.Low, k.row.High
 	for _, ring := range k.band.Solid {
 		for i, a := range ring {
 			b := ring[(i+1)%len(ring)]
@@ -63,7 +63,7 @@ func (f *field) limits(k *class, shift length.Length) []feature {
 			}
 			seal := f.seal(a.On)
 			for _, y := range [...]length.Length{high - f.rule.SliverAcross, low + f.rule.SliverAcross, high - seal, low + seal,
-				high - f.bond.Height/2, low + f.bond.Height/2} {
+				high - (high-low)/2, low + (high-low)/2} {
 				if y > min(a.Y, b.Y) && y < max(a.Y, b.Y) {
 					x := a.X + (b.X-a.X)*(y-a.Y)/(b.Y-a.Y)
 					for d := length.Length(-1); d <= 1; d++ {
