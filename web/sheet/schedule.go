@@ -12,8 +12,11 @@ import (
 // which two pieces come out of one tile.
 func (b *book) schedule() {
 	f := b.flow(subject{title: "Cut schedule"}, false)
+	if b.plan.Room.Stands() {
+		f.words(body, "What is set already is not in this list.")
+	}
 	if len(b.cuts.Groups) == 0 {
-		f.words(body, "Nothing is cut: every tile is set whole.")
+		f.words(body, "No piece is to be cut.")
 		return
 	}
 	f.words(body, "Batches first. Every sketch is seen from the face, the arrow points up; heavy edges are cut, thin ones are as made. "+
