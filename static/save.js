@@ -101,8 +101,9 @@ async function post(asked) {
 
 // refused tells why something cannot stand where it was let go.
 function refused(page) {
+  const said = [...document.querySelectorAll("#clash > *")];
   look.putBack();
-  document.getElementById("clash").replaceChildren(...page.querySelectorAll(".faults li"));
+  document.getElementById("clash").replaceChildren(...(said.length ? said : page.querySelectorAll(".faults li")));
   say("Not moved");
 }
 

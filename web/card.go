@@ -5,6 +5,7 @@ import (
 	"net/http"
 	"slices"
 
+	"github.com/a-h/templ"
 	"github.com/go-chi/chi/v5"
 
 	"coursewright/layout"
@@ -24,7 +25,7 @@ func (s *Server) showPiece(w http.ResponseWriter, r *http.Request) error {
 	if c == nil {
 		return fs.ErrNotExist
 	}
-	return render(w, r, http.StatusOK, view.PieceCard(stored.ID, *c))
+	return render(w, r, http.StatusOK, view.PieceCard(stored.ID, templ.SafeURL(jobPath(stored.ID)), *c))
 }
 
 // card tells all about one piece, or nothing where there is none of that name.

@@ -154,7 +154,7 @@ func aClash(t *testing.T, ctx context.Context) {
 	moveTo(t, ctx, x+80, y)
 	await(t, ctx, `document.querySelector("#clash p") !== null`)
 	said := see[string](t, ctx, `document.getElementById("clash").textContent`)
-	assert.Contains(t, said, "End right of basin, pinned")
+	assert.Contains(t, said, "Right end of basin")
 	assert.Regexp(t, `which is .*" outside the mark's range; write a length from 46 to 50|which is .*" outside`, said)
 	assert.Equal(t, "alert", see[string](t, ctx, `document.getElementById("clash").getAttribute("role")`))
 	release(t, ctx, x+80, y)

@@ -32,7 +32,7 @@ func TestALookSavesNothing(t *testing.T) {
 	form.Set("do", "place 2 niche shelf left=12")
 	answer, page = s.post("/jobs/1/look", form)
 	assert.Equal(t, http.StatusUnprocessableEntity, answer.StatusCode)
-	assert.Contains(t, page, "Niche shelf left of back, pinned:")
+	assert.Contains(t, page, "Left edge of niche shelf on back:")
 	assert.Contains(t, page, "which is 20&#34; outside the mark&#39;s range")
 
 	form.Set("do", "paint it")

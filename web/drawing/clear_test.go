@@ -76,3 +76,68 @@ func TestALongWallNameStaysOnItsWall(t *testing.T) {
 		}
 	}
 }
+
+// labels gives the texts of one kind.
+func labels(s Scene, k Kind) []Label {
+	var out []Label
+	for _, e := range s.Elements {
+		if l, ok := e.(Label); ok && l.Kind == k {
+			out = append(out, l)
+		}
+	}
+	return out
+}
+
+func TestStartCoversNoSizeAndTheLevelLineNoCourseNumber(t *testing.T) {
+	p := alcove(t, strings.Clone)
+	for i := range p.Walls {
+		s := Elevation(p, i, Options{})
+		start := labels(s, Start)
+		require.Len(t, start, 1)
+		var sizes []box
+		for _, l := range labels(s, Size) {
+			sizes = append(sizes, l.box())
+		}
+		require.NotEmpty(t, sizes)
+		assert.True(t, (&board{Scene: s}).vacant(start[0].box(), sizes), "wall %d", i)
+		for _, e := range s.Elements {
+			if l, ok := e.(Path); ok && l.Kind == LevelLine {
+				for _, n := range labels(s, Course) {
+					assert.False(t, strikes(l.Rings[0][0], l.Rings[0][1], []box{n.box()}), "course %s of wall %d", n.Text, i)
+				}
+			}
+		}
+	}
+}
+
+// A flag's leader keeps off the texts where there is a place from which it can.
+func TestALeaderStrikesNoText(t *testing.T) {
+	b := &board{}
+	b.Width, b.Height = 100000, 100000
+	at := Point{50000, 50000}
+	above := box{Point{40000, 44000}, Point{60000, 47000}}
+	c := b.free(at, nil, []box{above})
+	assert.False(t, strikes(at, c, []box{above}), "%v", c)
+	all := []box{above, {Point{40000, 53000}, Point{60000, 56000}}, {Point{53000, 40000}, Point{56000, 60000}}, {Point{44000, 40000}, Point{47000, 60000}}}
+	c = b.free(at, nil, all)
+	assert.True(t, clearOf(c, all), "walled in, it covers no text all the same")
+}
+
+func TestTheSlideCurveShowsHowFarTheStartMaySlip(t *testing.T) {
+	p := alcove(t, strings.Clone)
+	start := &p.Walls[1].Start
+	bars := func() int {
+		n := 0
+		for _, e := range Slide(p, 1).Elements {
+			if l, ok := e.(Path); ok && l.Kind == Start && l.Width == 900 {
+				assert.Less(t, l.Rings[0][0].X, l.Rings[0][1].X)
+				n++
+			}
+		}
+		return n
+	}
+	require.Less(t, start.From, start.To)
+	assert.Equal(t, 1, bars())
+	start.From, start.To = start.Edge, start.Edge
+	assert.Zero(t, bars())
+}

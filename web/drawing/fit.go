@@ -11,6 +11,9 @@ func (b *board) written(f frame, p piece.Piece) {
 	ground := cutInk(CutKind(p)).Fill
 	l := Label{Tag: Tag{Kind: Size, Wall: f.wall, Piece: p.ID}, Colour: textOn(ground)}
 	face := f.rings(p.Visible)
+	if p.Kind&piece.Hole != 0 {
+		face = f.rings(p.Face) // beside the pipe
+	}
 	if b.taper(f, p, l, ground) {
 		return
 	}

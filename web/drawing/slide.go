@@ -19,7 +19,7 @@ type chart struct {
 
 // Slide draws a wall's slide curve: the smallest cut, as a share of the tile,
 // against the start over one period of the bond. Dots mark the classic starts
-// and a larger one the chosen start.
+// and a larger one the chosen start; a bar on the axis is how far that may slip.
 func Slide(plan layout.Plan, wall int) Scene {
 	if wall < 0 || wall >= len(plan.Walls) || len(plan.Walls[wall].Start.Slide) == 0 {
 		return Scene{}
@@ -31,6 +31,7 @@ func Slide(plan layout.Plan, wall int) Scene {
 		period: plan.Room.Tile.Width + plan.Room.Joint}
 	b.grid(c)
 	b.curve(c, w.Start.Slide, wall)
+	b.slip(c, w.Start, wall)
 	b.dots(c, w.Start, wall)
 	b.chosen(c, w.Start, wall)
 	b.Describe = "Smallest cut against the start, over one tile and joint. Chosen start at " + b.figure(w.Start.X) + "."
@@ -104,6 +105,20 @@ func (b *board) curve(c chart, points []setout.SlidePoint, wall int) {
 		run = append(run, Point{c.hi.X, c.y(first.Share)})
 	}
 	flush()
+}
+
+// slip marks on the axis how far the start may slip without a new sliver.
+func (b *board) slip(c chart, s setout.Start, wall int) {
+	if s.From >= s.To {
+		return
+	}
+	tag, at := Tag{Kind: Start, Wall: wall}, length.Mod(s.Edge-c.first, max(c.period, 1))
+	lo := max(c.along(at+s.From-s.Edge), c.lo.X)
+	hi := min(c.along(at+s.To-s.Edge), c.hi.X)
+	b.chain(tag, line(Blue, 900), Point{lo, c.hi.Y}, Point{hi, c.hi.Y})
+	for _, x := range []Micron{lo, hi} {
+		b.chain(tag, line(Blue, 500), Point{x, c.hi.Y - 1400}, Point{x, c.hi.Y + 1400})
+	}
 }
 
 // dots marks the classic starts with their names over the chart, and the

@@ -31,13 +31,26 @@ func wordsOf(job survey.Job, parts []form.Part) []string {
 	case head == "pins" && len(parts) > 2 && parts[1].Name == "course":
 		return []string{"course line"}
 	case head == "pins" && len(parts) > 4 && parts[3].Name == "marks":
-		return []string{parts[4].Name + " of " + parts[2].Name, "pinned"}
+		return []string{markName(parts[4].Name, parts[2].Name)}
 	case head == "pins" && len(parts) > 3:
 		return []string{"start of " + parts[2].Name}
 	case head == "setOrder":
 		return []string{"setting order"}
 	}
 	return nil
+}
+
+// markName says what a mark of a wall is, which the plan file calls "end left",
+// "head" or "niche NAME left".
+func markName(mark, wall string) string {
+	if side, end := strings.CutPrefix(mark, "end "); end {
+		return side + " end of " + wall
+	}
+	i := strings.LastIndex(mark, " ")
+	if i < 0 {
+		return mark + " of " + wall
+	}
+	return mark[i+1:] + " edge of " + mark[:i] + " on " + wall
 }
 
 // wallWords say where a field of a wall is.

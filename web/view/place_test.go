@@ -21,7 +21,9 @@ func TestAFieldIsCalledByThePlainNamesOfItsJob(t *testing.T) {
 		"walls[0].openings[1]":                   "Pipe valve on left",
 		"pins.course.line":                       "Course line",
 		"pins.walls.back.joint":                  "Start of back",
-		"pins.walls.back.marks.niche shelf left": "Niche shelf left of back, pinned",
+		"pins.walls.back.marks.niche shelf left": "Left edge of niche shelf on back",
+		"pins.walls.back.marks.end left":         "Left end of back",
+		"pins.walls.back.marks.head":             "Head of back",
 		"tile.width":                             "Tile, width",
 		"walls[7].width":                         "Wall 8, width",
 	} {

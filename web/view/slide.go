@@ -35,6 +35,16 @@ func (b Bench) slide(i int) Slide {
 	}
 }
 
+// slip says how far a wall's start may slip before a sliver appears.
+func (b Bench) slip(i int) string {
+	s := b.Plan.Walls[i].Start
+	if s.From >= s.To {
+		return ""
+	}
+	from, to := s.X+s.From-s.Edge, s.X+s.To-s.Edge
+	return "no new sliver from " + b.tape(from) + " to " + b.tape(to)
+}
+
 // slideFrom is the start at the left end of the slide curve: the one of the
 // curve's first point that lies within a period left of the wall's own start.
 func (b Bench) slideFrom(i int) length.Length {
