@@ -102,7 +102,11 @@ func (b bathroom) page(s *Server, wall, piece, notice string) view.Bathroom {
 	out := view.Bathroom{Notice: notice, Bench: view.Bench{ID: b.stored.ID, Revision: b.stored.Revision, Typed: b.job, Plan: b.plan}}
 	at, known := b.at[piece]
 	if !known {
-		if piece != "" && notice == "" {
+		switch {
+		case notice != "" || piece == "":
+		case b.stands[piece]:
+			out.Notice = cleanID(piece) + " stands already, as the survey of the job says."
+		default:
 			out.Notice = "There is no piece " + cleanID(piece) + " in the plan as it is now."
 		}
 		at, known = b.begin(number(wall) - 1)
@@ -147,7 +151,7 @@ func (b bathroom) step(out *view.Bathroom, at int) {
 	out.Step, out.Back, out.Next, out.Cautions = &shown, b.turn(at, -1), b.turn(at, 1), b.cautions(at)
 	set := map[string]bool{}
 	for _, p := range b.plan.Walls[s.wall].Pieces {
-		set[p.ID] = b.set[b.marks[p.ID]] || b.plan.Walls[s.wall].Found.Stands(p.Row)
+		set[p.ID] = b.set[b.marks[p.ID]] || b.stands[p.ID]
 	}
 	out.Drawing = picture(drawing.Setting(b.plan, s.wall, here, set), "wall")
 	if s.batch != nil {

@@ -15,13 +15,14 @@ import (
 
 // order is a plan in the order in which it is set: wall after wall, each course
 // by course from the bottom and from left to right. Its law, with a test: every
-// piece of the plan stands in exactly one step.
+// piece of the plan is in exactly one step, or stands already.
 type order struct {
-	plan  layout.Plan
-	walls []int // indices into the plan's walls, the one set first in front
-	steps []step
-	at    map[string]int    // by piece id, the index of its step
-	marks map[string]string // by piece id
+	plan   layout.Plan
+	walls  []int // indices into the plan's walls, the one set first in front
+	steps  []step
+	at     map[string]int    // by piece id, the index of its step
+	marks  map[string]string // by piece id
+	stands map[string]bool   // by piece id, what the job says is set already
 }
 
 // step is what one sets in one go: whole tiles beside each other in a course,
@@ -36,7 +37,7 @@ type step struct {
 
 // orderOf makes the steps of a plan; s is its cut schedule.
 func orderOf(plan layout.Plan, s cuts.Schedule) order {
-	o := order{plan: plan, at: map[string]int{}, marks: map[string]string{}}
+	o := order{plan: plan, at: map[string]int{}, marks: map[string]string{}, stands: map[string]bool{}}
 	batch := map[string]*cuts.Group{}
 	for i := range s.Groups {
 		for _, id := range s.Groups[i].Pieces {
@@ -57,8 +58,15 @@ func orderOf(plan layout.Plan, s cuts.Schedule) order {
 // already is no step.
 func (o *order) wall(wall int, batch map[string]*cuts.Group) {
 	w := o.plan.Walls[wall]
-	stands := func(p piece.Piece) bool { return w.Found.Stands(p.Row) }
-	for rest := slices.DeleteFunc(slices.Clone(w.Pieces), stands); len(rest) > 0; {
+	var rest []piece.Piece
+	for _, p := range w.Pieces {
+		if w.Found.Stands(p.Row) {
+			o.stands[p.ID] = true
+		} else {
+			rest = append(rest, p)
+		}
+	}
+	for len(rest) > 0 {
 		n := alike(rest, func(p piece.Piece) any { return p.Course })
 		course := rest[:n]
 		for from := 0; from < n; {

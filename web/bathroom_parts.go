@@ -17,9 +17,9 @@ func (b bathroom) count(s step) int {
 	return n
 }
 
-// total is how much of the job is set.
+// total is how much of the job is set, with what stands already.
 func (b bathroom) total() view.Part {
-	var all view.Part
+	all := view.Part{Set: len(b.stands), Total: len(b.stands)}
 	for _, s := range b.steps {
 		all.Set += b.count(s)
 		all.Total += len(s.pieces)
@@ -39,6 +39,12 @@ func (b bathroom) parts(out *view.Bathroom, at int) {
 			b.goOn(&part, s)
 			if part.Here {
 				out.Courses = b.course(out.Courses, s)
+			}
+		}
+		for _, p := range w.Pieces {
+			if b.stands[p.ID] {
+				part.Set++
+				part.Total++
 			}
 		}
 		if part.Here {
@@ -80,7 +86,8 @@ func (b bathroom) open(p view.Part) string {
 	return p.Piece
 }
 
-// astray lists the ticks that no piece of the plan fits.
+// astray lists the ticks that no piece of the plan fits. One for a piece that
+// stands by now, where it really is, has come true.
 func (b bathroom) astray() []view.Strayed {
 	fits := map[string]bool{}
 	for _, mark := range b.marks {
@@ -88,7 +95,7 @@ func (b bathroom) astray() []view.Strayed {
 	}
 	var out []view.Strayed
 	for _, t := range b.ticks {
-		if !fits[t.Mark] {
+		if !fits[t.Mark] && !b.stands[t.Piece] {
 			out = append(out, view.Strayed{Piece: t.Piece, Mark: t.Mark})
 		}
 	}

@@ -12,6 +12,7 @@ import (
 	"github.com/stretchr/testify/require"
 	"golang.org/x/net/html"
 
+	"coursewright/layout/survey"
 	"coursewright/static"
 )
 
@@ -236,3 +237,24 @@ func TestHostileNamesStayTextInTheBathroom(t *testing.T) {
 }
 
 func second(_ *http.Response, page string) string { return page }
+
+// Courses that the job itself says stand are no steps, count as set, and make
+// no stray of a tick that was made on them.
+func TestCoursesThatStandAreSet(t *testing.T) {
+	s := siteOfFile(t, "toy")
+	_, page := s.get("/jobs/1/bathroom")
+	s.follow(formOf(t, page, "All 3 set"))
+	kept, job := s.stored()
+	job.Walls[0].Set = &survey.AsSet{Course: "1", Left: "101", Right: "101", Start: survey.SetStart{Is: "joint", At: "101"}}
+	document, err := survey.Write(job)
+	require.NoError(t, err)
+	_, err = s.store.Save(t.Context(), 1, kept.Revision, job.Title, document)
+	require.NoError(t, err)
+	_, page = s.get("/jobs/1/bathroom")
+	assert.Contains(t, page, "3 of 6 set")
+	assert.Contains(t, page, "course 2")
+	assert.NotContains(t, page, `rel="prev"`)
+	assert.NotContains(t, page, "no longer appl")
+	_, page = s.get("/jobs/1/bathroom?piece=" + s.ticked()[0])
+	assert.Contains(t, page, "stands already")
+}

@@ -192,7 +192,7 @@ func TestAPieceThatStandsHasACardAndIsNoStepOfTheWork(t *testing.T) {
 		answer, page := s.get(path)
 		require.Equal(t, http.StatusOK, answer.StatusCode, path)
 		if strings.Contains(path, "bathroom") {
-			assert.Contains(t, page, "There is no piece B-07-01")
+			assert.Contains(t, page, "B-07-01 stands already")
 		} else if strings.Contains(path, "piece") {
 			assert.Contains(t, page, "set already")
 		}
