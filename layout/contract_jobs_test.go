@@ -138,7 +138,7 @@ func (d draws) openings(width int) (out []survey.Opening) {
 			Bottom: d.mark("hole bottom", d.mm("hole bottom", 0, 80), d.mm("spread", 0, 60)), Height: &survey.Measure{Mark: d.mark("hole height", d.mm("hole height", 100, 200), d.mm("spread", 0, 60))}})
 	}
 	if d.maybe("pipe") {
-		out = append(out, survey.Opening{Kind: "pipe", Name: "valve", At: d.text(d.mm("pipe at", 150, 550)), Height: &survey.Measure{Plain: d.text(d.mm("pipe height", -220, -90))}, Diameter: d.text(d.mm("diameter", 20, 120))})
+		out = append(out, survey.Opening{Kind: "pipe", Name: "valve", At: d.text(min(d.mm("pipe at", 150, 550), width-d.mm("pipe from the end", 60, 100))), Height: &survey.Measure{Plain: d.text(d.mm("pipe height", -220, -90))}, Diameter: d.text(d.mm("diameter", 20, 120))})
 	}
 	return out
 }
