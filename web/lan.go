@@ -55,10 +55,11 @@ func (d *Door) Link() string { return "http://" + d.Address + "/open/" + d.code 
 // answer is what the door says to a try: in, or how many tries are left, or
 // how long nobody at this address, or nobody at all, is heard.
 type answer struct {
-	in   bool
-	left int
-	wait time.Duration
-	all  bool // the wait is everybody's
+	in     bool
+	left   int
+	wait   time.Duration
+	all    bool // the wait is everybody's
+	begins bool // the wait begins with this try
 }
 
 // try weighs a code that somebody at an address typed. While an address is
@@ -76,7 +77,7 @@ func (d *Door) try(from netip.Addr, typed string) answer {
 	}
 	left := d.tries.wrong(from, now)
 	wait, all := d.tries.locked(from, now)
-	return answer{left: left, wait: wait, all: all}
+	return answer{left: left, wait: wait, all: all, begins: wait > 0}
 }
 
 // tidied takes out what people put between the groups, and reads O, I and L as

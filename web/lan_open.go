@@ -97,6 +97,8 @@ func (s *Server) open(w http.ResponseWriter, r *http.Request, code, to string) e
 	if answer.wait > 0 {
 		status = http.StatusTooManyRequests
 		w.Header().Set("Retry-After", strconv.Itoa(int(answer.wait/time.Second)+1))
+	}
+	if answer.begins { // each knock after it would only fill the log
 		s.Log.Warn("locked after wrong codes", "address", from, "everybody", answer.all, "for", answer.wait)
 	}
 	return render(w, r, status, view.DoorPage(view.Door{To: to, Trouble: answer.words(), Locked: answer.wait > 0}))

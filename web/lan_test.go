@@ -284,6 +284,7 @@ func TestTenWrongCodesLockADeviceForAWhile(t *testing.T) {
 	h.later(9*time.Minute + 59*time.Second)
 	_, page = h.knock("POST", "/open", "", right)
 	assert.Contains(t, page, "Wait a minute")
+	assert.Equal(t, 1, strings.Count(h.log.String(), "locked after"), "the log is not filled from outside")
 	h.later(2 * time.Second)
 	answer, _ = h.knock("POST", "/open", "", wrong())
 	assert.Equal(t, http.StatusForbidden, answer.StatusCode, "then it begins anew")
