@@ -19,5 +19,9 @@ const Style = `
 .drawing .key,.drawing .key-wall:not(text),.drawing .finding:not(text){stroke:CanvasText}
 .drawing .key-wall:not(text),.drawing .finding:not(text){fill:Canvas}
 .drawing .here:not(text){fill:CanvasText}
+.drawing [fill="#ffffff"]>.key,.drawing [fill="#fee391"]>.key{fill:Canvas}
+.drawing .note:not(text){stroke:CanvasText}
+.drawing [fill="#000000"]>.note:not(text){fill:CanvasText}
+.drawing [fill="#eef1f4"]>.note:not(text){fill:Canvas}
 }
 `
