@@ -191,7 +191,7 @@ func TestAccessibility(t *testing.T) {
 	s := newSiteOf(t, wall)
 	ctx := browse(t)
 	const found = `axe.run().then((r) => r.violations.map((v) => v.id + ": " + v.nodes.map((n) => n.target + " " + n.failureSummary).slice(0, 4).join("; ")))`
-	for _, path := range []string{"/", "/jobs/1", "/jobs/1?wall=1", "/jobs/1/work?cut=C1", "/jobs/1/choices", "/jobs/1/bathroom", "/nowhere"} {
+	for _, path := range []string{"/", "/jobs/1", "/jobs/1?wall=1", "/jobs/1?wall=1&piece=B-01-01", "/jobs/1/widths", "/jobs/1/work?cut=C1", "/jobs/1/choices", "/jobs/1/bathroom", "/nowhere"} {
 		for _, width := range []int64{1440, 768, 390} {
 			steps(t, ctx, chromedp.EmulateViewport(width, 900), chromedp.Navigate(s.URL+path), chromedp.WaitVisible("#main"))
 			see[bool](t, ctx, `(() => { for (const d of document.querySelectorAll("details")) d.open = true; return true })()`)
