@@ -13,6 +13,8 @@ const Style = `
 .drawing text{fill:CanvasText}
 .drawing .whole,.drawing .cut-half,.drawing .niche:not(text),.drawing .window:not(text),.drawing .hole{fill:Canvas}
 .drawing .piece,.drawing .outline,.drawing .niche:not(text),.drawing .window:not(text),.drawing .hole,.drawing .dim:not(text),.drawing .hatch,.drawing .lap,.drawing .corner,.drawing .centre,.drawing .curve,.drawing .base:not(text),.drawing .head:not(text){stroke:CanvasText}
+.drawing .set{fill:GrayText}
+.drawing .set-line{stroke:CanvasText}
 .drawing .level-line:not(text){stroke:Highlight}
 .drawing .course-line:not(text),.drawing .start:not(text){stroke:LinkText}
 .drawing .course-line:not(text),.drawing .pointer,.drawing .handle path{fill:LinkText}
