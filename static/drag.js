@@ -81,6 +81,12 @@ document.addEventListener("pointerdown", (e) => {
   held = { ...grab(handle), from: e };
 });
 
+// A finger on a handle moves it and does not scroll. The style sheet cannot say
+// so: touch-action is not heeded inside a drawing.
+document.addEventListener("touchstart", (e) => {
+  if (e.target.closest?.("#drawing .handle")) e.preventDefault();
+}, { passive: false });
+
 document.addEventListener("pointermove", (e) => {
   if (!held?.from || e.pointerId !== held.from.pointerId) return;
   const steps = (pixels) => Math.round(pixels / held.pixels);

@@ -27,6 +27,7 @@ func TestInTheHand(t *testing.T) {
 		"a clash":                              aClash,
 		"a reading is nudged":                  aReading,
 		"the slider is one step":               theSlider,
+		"by finger":                            byFinger,
 		"pieces by the keys":                   piecesByKeys,
 		"straight up":                          straightUp,
 		"pieces by the mouse":                  piecesByMouse,
