@@ -113,19 +113,29 @@ func (e *editor) edit(p process) error {
 	return nil
 }
 
-// holds looks at a copy of the killed server's files, so that the next server finds them as they
-// are, and gives how many edits that were on their way are in the file.
-func holds(t *testing.T, data string, people []*editor) (kept int) {
+// copied opens a copy of the files of a data file, so that the next server finds them as they are.
+func copied(t *testing.T, data string) *sql.DB {
 	t.Helper()
-	copied := filepath.Join(t.TempDir(), "jobs.db")
+	file := data + ".copy"
 	for _, end := range []string{"", "-wal"} {
 		body, err := os.ReadFile(data + end)
-		require.True(t, err == nil || errors.Is(err, os.ErrNotExist), err)
-		require.NoError(t, os.WriteFile(copied+end, body, 0o600))
+		if errors.Is(err, os.ErrNotExist) {
+			os.Remove(file + end)
+			continue
+		}
+		require.NoError(t, err)
+		require.NoError(t, os.WriteFile(file+end, body, 0o600))
 	}
-	defer os.Remove(copied)
-	db, err := sql.Open("sqlite", (&url.URL{Scheme: "file", Path: copied}).String())
+	db, err := sql.Open("sqlite", (&url.URL{Scheme: "file", Path: file}).String())
 	require.NoError(t, err)
+	t.Cleanup(func() { db.Close() })
+	return db
+}
+
+// holds wants every answered edit in the file, and gives how many that were on their way are too.
+func holds(t *testing.T, data string, people []*editor) (kept int) {
+	t.Helper()
+	db := copied(t, data)
 	defer db.Close()
 	require.Equal(t, []string{"ok"}, column(t, db, `PRAGMA integrity_check`))
 	for _, one := range people {

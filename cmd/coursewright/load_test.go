@@ -1,0 +1,108 @@
+package main
+
+import (
+	"flag"
+	"fmt"
+	"net/http"
+	"os"
+	"path/filepath"
+	"regexp"
+	"slices"
+	"testing"
+	"time"
+
+	"github.com/stretchr/testify/require"
+	"golang.org/x/sync/errgroup"
+)
+
+// A long run: go test ./cmd/coursewright -run Load -v -people 64 -minutes 1 -load-job ../../testdata/jobs/alcove.json -pause 2s
+var (
+	people  = flag.Int("people", 6, "how many people edit a job of their own at once")
+	minutes = flag.Float64("minutes", 0, "for how long; 0: a few edits each")
+	loadJob = flag.String("load-job", toy, "the job each begins with")
+	pause   = flag.Duration("pause", 0, "how long each waits between an answer and the next edit")
+)
+
+// typist is one person at one job.
+type typist struct {
+	job   int
+	typed []string // the joints that were answered as saved
+	took  []time.Duration
+}
+
+// TestLoad lets many people edit over HTTP at once: every edit is answered as saved, every one is a
+// revision of its job in order, and nothing else is.
+func TestLoad(t *testing.T) {
+	data := filepath.Join(t.TempDir(), "jobs.db")
+	p := started(t, data)
+	all := make([]*typist, *people)
+	for i := range all {
+		p.imports(t, *loadJob)
+		all[i] = &typist{job: i + 2} // job 1 is the demo
+	}
+	began := time.Now()
+	var group errgroup.Group
+	for _, one := range all {
+		group.Go(func() error { return one.work(p, began) })
+	}
+	require.NoError(t, group.Wait())
+	spent := time.Since(began)
+	report(t, p, all, spent)
+	require.NoError(t, p.Process.Signal(os.Interrupt))
+	require.NoError(t, p.Wait())
+	holdsEveryEdit(t, data, all)
+}
+
+// work edits until the time is over.
+func (y *typist) work(p process, began time.Time) error {
+	status, page, err := p.get(fmt.Sprint("/jobs/", y.job))
+	for err == nil && status == http.StatusOK && !y.done(began) {
+		joint := fmt.Sprintf("%d.%d mm", 2+len(y.typed)%3, len(y.typed)%10) // changes the whole set-out
+		sent := time.Now()
+		status, page, err = p.edit(y.job, revisionOf(page), "joint", joint)
+		y.took, y.typed = append(y.took, time.Since(sent)), append(y.typed, joint)
+		time.Sleep(*pause)
+	}
+	if err == nil && status != http.StatusOK {
+		err = fmt.Errorf("job %d: status %d: %.300s", y.job, status, page)
+	}
+	return err
+}
+
+func (y *typist) done(began time.Time) bool {
+	if *minutes == 0 {
+		return len(y.typed) == 4
+	}
+	return time.Since(began).Minutes() >= *minutes
+}
+
+// holdsEveryEdit reads the files the server has written: every edit is there, in order, once.
+func holdsEveryEdit(t *testing.T, data string, all []*typist) {
+	t.Helper()
+	db := copied(t, data)
+	require.Equal(t, []string{"ok"}, column(t, db, `PRAGMA integrity_check`))
+	for _, one := range all {
+		joints := column(t, db, `SELECT document ->> 'joint' FROM revision WHERE job = ? ORDER BY id`, one.job)
+		require.Equal(t, one.typed, joints[1:], "job %d", one.job)
+	}
+}
+
+var peak = regexp.MustCompile(`VmHWM:\s*(\d+) kB`)
+
+// report prints what one reads a load by.
+func report(t *testing.T, p process, all []*typist, spent time.Duration) {
+	t.Helper()
+	var took []time.Duration
+	for _, one := range all {
+		took = append(took, one.took...)
+	}
+	slices.Sort(took)
+	at := func(share float64) time.Duration {
+		return took[int(share*float64(len(took)-1))].Round(time.Millisecond)
+	}
+	status, err := os.ReadFile(fmt.Sprintf("/proc/%d/status", p.Process.Pid))
+	require.NoError(t, err)
+	t.Logf("%d people, %s: %d edits in %v, %.1f a second; p50 %v, p95 %v, p99 %v, longest %v; at most %s kB of memory",
+		len(all), filepath.Base(*loadJob), len(took), spent.Round(time.Millisecond), float64(len(took))/spent.Seconds(),
+		at(0.5), at(0.95), at(0.99), at(1), peak.FindStringSubmatch(string(status))[1])
+}
