@@ -5,6 +5,7 @@
 import { job, keep, kept } from "./address.js";
 import { reveal } from "./zoom.js";
 import { near } from "./neighbours.js";
+import { outline, pointed } from "./onwall.js";
 
 const DWELL = 90; // ms the mouse rests on a piece before its card is asked for
 
@@ -30,7 +31,7 @@ function mark(ids) {
   for (const old of document.querySelectorAll("#drawing [aria-selected]")) old.removeAttribute("aria-selected");
   const parts = ids.map(inDrawing).filter(Boolean);
   for (const part of parts) part.setAttribute("aria-selected", "true");
-  ring("rings", parts);
+  ring("rings", parts.map((part) => part.getAttribute("d")));
   for (const id of ids) {
     for (const row of document.querySelectorAll(`tr[data-piece="${CSS.escape(id)}"], tr[data-pieces~="${CSS.escape(id)}"]`)) {
       row.classList.add("selected");
@@ -44,15 +45,15 @@ function mark(ids) {
 }
 
 // ring draws outlines over all else; the pieces themselves stay where they are.
-function ring(name, parts) {
+function ring(name, outlines) {
   const svg = document.querySelector("#drawing svg");
   svg?.querySelector(`.${name}`)?.remove();
-  if (!svg || !parts.length) return;
+  if (!svg || !outlines.length) return;
   const group = document.createElementNS(svg.namespaceURI, "g");
   group.setAttribute("class", name);
-  for (const part of parts) {
+  for (const d of outlines) {
     const path = document.createElementNS(svg.namespaceURI, "path");
-    path.setAttribute("d", part.getAttribute("d"));
+    path.setAttribute("d", d);
     group.append(path);
   }
   svg.append(group);
@@ -76,10 +77,33 @@ async function show(id) {
     if (!cards.has(id)) cards.set(id, fetch(job(`/piece/${encodeURIComponent(id)}`)).then((a) => (a.ok ? a.text() : "")).catch(() => ""));
     const text = await cards.get(id);
     if (shown !== id) return; // another one is shown by now
-    const page = new DOMParser().parseFromString(text, "text/html");
-    document.getElementById("card").replaceChildren(...page.body.children);
+    put(text);
   }
   aside(id);
+}
+
+// put shows a card, with a ring round its tile where that is not drawn by itself.
+function put(text) {
+  const place = document.getElementById("card"), svg = document.querySelector("#drawing svg");
+  place.replaceChildren(...new DOMParser().parseFromString(text, "text/html").body.children);
+  const { piece, wall, box } = place.querySelector(".piececard")?.dataset ?? {};
+  if (!piece || inDrawing(piece)) return;
+  const d = outline(svg, wall, box.split(" ").map(Number));
+  if (d) ring("rings", [d]);
+}
+
+// found shows the card of the tile at a place, on a wall of so many that the
+// whole ones are drawn as one.
+async function found(part, e) {
+  const at = pointed(part, e.clientX, e.clientY);
+  if (!at) return;
+  const [x, y] = at.map((mm) => mm.toFixed(1));
+  const answer = await fetch(job(`/piece?wall=${Number(part.dataset.wall) + 1}&x=${x}&y=${y}`)).catch(() => null);
+  if (!answer?.ok) return select(null);
+  const text = await answer.text();
+  const id = new DOMParser().parseFromString(text, "text/html").querySelector(".piececard").dataset.piece;
+  cards.set(id, text);
+  select(id);
 }
 
 function aside(id) {
@@ -105,7 +129,7 @@ document.addEventListener("pointerover", (e) => {
   if (!part && e.target.closest?.("#stage")) return;
   if (!part && shown === selected) return;
   timer = setTimeout(() => {
-    ring("hover", part?.isConnected ? [part] : []);
+    ring("hover", part?.isConnected ? [part.getAttribute("d")] : []);
     show(part ? part.dataset.piece : selected);
   }, DWELL);
 });
@@ -114,6 +138,7 @@ document.addEventListener("click", (e) => {
   const part = pieceOf(e.target), row = e.target.closest?.("#more tr[data-piece], #more tr[data-pieces]");
   const named = e.target.closest?.("#more .ids a, #more tr[data-piece] a");
   if (part) return focusOn(part);
+  if (e.target.matches?.("#drawing .piece.whole")) return found(e.target, e);
   if (e.target.closest?.("[data-close]")) return close(e);
   if (!row || (e.target.closest("a") && !named)) return;
   e.preventDefault();
@@ -163,8 +188,9 @@ function redrawn() {
   if (!selected || !document.getElementById("card")) return;
   const card = document.querySelector("#card .piececard");
   mark([selected]);
-  if (card?.dataset.piece === selected) aside(selected);
-  else show(inDrawing(selected) ? selected : null);
+  if (card?.dataset.piece === selected) put(card.outerHTML);
+  else show(selected);
+  aside(selected);
 }
 document.addEventListener("redrawn", redrawn);
 redrawn();

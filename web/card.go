@@ -4,12 +4,14 @@ import (
 	"io/fs"
 	"net/http"
 	"slices"
+	"strconv"
 
 	"github.com/a-h/templ"
 	"github.com/go-chi/chi/v5"
 
 	"coursewright/layout"
 	"coursewright/layout/cuts"
+	"coursewright/layout/length"
 	"coursewright/layout/piece"
 	"coursewright/web/drawing"
 	"coursewright/web/view"
@@ -26,6 +28,28 @@ func (s *Server) showPiece(w http.ResponseWriter, r *http.Request) error {
 		return fs.ErrNotExist
 	}
 	return render(w, r, http.StatusOK, view.PieceCard(stored.ID, templ.SafeURL(jobPath(stored.ID)), *c))
+}
+
+// findPiece is the card of the piece at a place on a wall, in millimetres: where
+// a wall has too many whole tiles to draw each by itself.
+func (s *Server) findPiece(w http.ResponseWriter, r *http.Request) error {
+	stored, plan, err := s.solved(r)
+	if err != nil {
+		return err
+	}
+	q := r.URL.Query()
+	wall, err := strconv.Atoi(q.Get("wall"))
+	x, wrongX := length.Parse(q.Get("x"), length.Metric)
+	y, wrongY := length.Parse(q.Get("y"), length.Metric)
+	if err != nil || wrongX != nil || wrongY != nil || wall < 1 || wall > len(plan.Walls) {
+		return &refusal{http.StatusBadRequest, "A place is a wall, counted from 1, and x and y on it in millimetres."}
+	}
+	for _, p := range plan.Walls[wall-1].Pieces {
+		if t := p.Tile; t.Left <= x && x <= t.Right && t.Bottom <= y && y <= t.Top {
+			return render(w, r, http.StatusOK, view.PieceCard(stored.ID, templ.SafeURL(jobPath(stored.ID)), *cardOf(plan, schedule(plan), wall-1, p)))
+		}
+	}
+	return fs.ErrNotExist
 }
 
 // card tells all about one piece, or nothing where there is none of that name.

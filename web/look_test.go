@@ -60,7 +60,7 @@ func TestALookNamesBothOfAClash(t *testing.T) {
 func TestAPieceHasAnAddressWithoutAScript(t *testing.T) {
 	s := newSite(t)
 	_, page := s.get("/jobs/1?wall=2&piece=B-10-10")
-	for _, said := range []string{`data-piece="B-10-10" tabindex="-1"`, "back, course 10", "cut: right", "/jobs/1/work?cut=C"} {
+	for _, said := range []string{`data-piece="B-10-10" data-wall="1"`, "back, course 10", "cut: right", "/jobs/1/work?cut=C"} {
 		assert.Contains(t, page, said)
 	}
 	_, page = s.get("/jobs/1?piece=B-99-99")
@@ -69,6 +69,12 @@ func TestAPieceHasAnAddressWithoutAScript(t *testing.T) {
 	assert.Equal(t, http.StatusOK, answer.StatusCode)
 	assert.Contains(t, card, "piececard")
 	answer, _ = s.get("/jobs/1/piece/B-99-99")
+	assert.Equal(t, http.StatusNotFound, answer.StatusCode)
+	_, card = s.get("/jobs/1/piece?wall=2&x=400&y=0")
+	assert.Contains(t, card, `data-piece="B-19-04" data-wall="1"`)
+	answer, _ = s.get("/jobs/1/piece?wall=4&x=wide&y=0")
+	assert.Equal(t, http.StatusBadRequest, answer.StatusCode)
+	answer, _ = s.get("/jobs/1/piece?wall=2&x=9000&y=0")
 	assert.Equal(t, http.StatusNotFound, answer.StatusCode)
 }
 

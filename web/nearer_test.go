@@ -173,4 +173,11 @@ func manyPieces(t *testing.T, ctx context.Context) {
 	steps(t, ctx, chromedp.KeyEvent(kb.End))
 	assert.NotEqual(t, first, see[string](t, ctx, here))
 	await(t, ctx, `document.querySelector("#card .piececard") !== null`)
+	steps(t, ctx, chromedp.Click(`[data-zoom=fit]`))
+	at := see[[]float64](t, ctx, `(() => { const r = document.querySelector("#drawing .piece.whole").getBoundingClientRect();
+		for (let x = r.x + r.width * 0.7; ; x++) { const y = r.y + r.height * 0.7 + x % 7; if (document.elementFromPoint(x, y)?.matches(".piece.whole")) return [x, y] } })()`)
+	steps(t, ctx, chromedp.MouseClickXY(at[0], at[1]))
+	await(t, ctx, `document.querySelector("#card .piececard")?.textContent.includes("whole tile")`)
+	ring := see[[]float64](t, ctx, `(() => { const r = document.querySelector(".rings path").getBoundingClientRect(); return [r.left, r.right, r.top, r.bottom] })()`)
+	assert.True(t, ring[0] <= at[0]+1 && at[0] <= ring[1]+1 && ring[2] <= at[1]+1 && at[1] <= ring[3]+1, "the ring is round what was tapped: %v in %v", at, ring)
 }

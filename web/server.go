@@ -41,6 +41,7 @@ func (s *Server) Handler() http.Handler {
 		r.Get("/", s.page(s.showBench))
 		r.Post("/", s.page(s.editJob))
 		r.Post("/look", s.page(s.look))
+		r.Get("/piece", s.page(s.findPiece))
 		r.Get("/piece/{piece}", s.page(s.showPiece))
 		r.Get("/widths", s.page(s.showWidths))
 		r.Post("/undo", s.page(s.move(s.Store.Undo)))

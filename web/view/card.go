@@ -56,6 +56,12 @@ func (c Card) swatch() string {
 	return strings.TrimPrefix(string(drawing.CutKind(c.Piece)), "piece ")
 }
 
+// box is the place of its tile on the wall, in millimetres: left, bottom, right, top.
+func (c Card) box() string {
+	t := c.Piece.Tile
+	return strings.Join([]string{t.Left.MillimetreText(), t.Bottom.MillimetreText(), t.Right.MillimetreText(), t.Top.MillimetreText()}, " ")
+}
+
 // lines are its sizes and edges, as in the cut schedule.
 func (c Card) lines() []string {
 	if c.Piece.Whole {
