@@ -38,7 +38,7 @@ func TestOnAToyPitchEveryPlaceIsTried(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		room := toy(t)
 		s := newSolver(&room, survey.Left)
-		found := s.over(s.lines(false), false, nil, whole, mostCut)
+		found := s.over(s.lines(false), false, nil, whole, mostWork)
 		f := s.fields[0]
 		best := Merit{}
 		first := true

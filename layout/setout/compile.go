@@ -41,7 +41,7 @@ func (k *class) quick() bool { return k.plain != nil || k.strip }
 func (f *field) compile(across length.Length, shape survey.Shape) *compiled {
 	rows := f.rows(across, 0, shape)
 	framed := piece.Frame(shape, rows, f.plumb)
-	*f.cuts += len(rows)
+	*f.work += rowCut * len(rows)
 	c := &compiled{beds: piece.Beds(framed, rows, f.rule)}
 	seen := map[plainKey]int{}
 	for _, row := range rows {
@@ -201,7 +201,7 @@ func (f *field) tally(k *class, along length.Length, p part) piece.Tally {
 			return t
 		}
 	}
-	*f.cuts++
+	*f.work += rowCut
 	band := k.band
 	if box := band.Solid.Bounds(); p.from > box.Left || p.to < box.Right {
 		band = band.Trim(p.from, p.to, p.left, p.right)

@@ -1,6 +1,7 @@
 package setout
 
 import (
+	"cmp"
 	"slices"
 
 	"coursewright/layout/length"
@@ -11,10 +12,10 @@ import (
 // the exact best beside it.
 func (s *solver) describe(t, exact result) Setout {
 	out := Setout{Line: t.line, Hand: s.hand, Pinned: s.room.Line != nil, Merit: t.merit, Exact: exact.merit}
+	s.limit = s.work + mostWork/8 // for all that follows
 	for w, c := range t.choices {
 		out.Walls = append(out.Walls, s.start(w, t.line, c))
 	}
-	s.limit = s.cut + mostCut
 	out.Lines = s.classicLines()
 	out.Loss = loss(t.merit, exact.merit)
 	out.Short = s.short
@@ -80,16 +81,44 @@ func (s *solver) size(share piece.Share) length.Length {
 }
 
 // slide is the smallest cut against the start over one period: on the tape, on
-// either side of every place where it may turn or jump.
+// either side of every place where it may turn or jump. Where that takes too
+// long, fewer places give a coarser curve.
 func (s *solver) slide(w int, line length.Length) []SlidePoint {
 	f := s.fields[w]
 	var out []SlidePoint
-	for _, e := range s.edgesAt(w, f.startFeatures, true) {
-		across, _ := f.frame(line, e)
-		m := f.weigh(line, e, s.compiled(w, across, line)).merit
-		out = append(out, SlidePoint{Edge: e, Share: m.Smallest, Slivers: m.Slivers + m.Bare})
+	edges := s.edgesAt(w, f.startFeatures, true)
+	for _, i := range coarseFirst(len(edges)) {
+		if s.spent() && len(out) > fewest {
+			break
+		}
+		across, _ := f.frame(line, edges[i])
+		m := f.weigh(line, edges[i], s.compiled(w, across, line)).merit
+		out = append(out, SlidePoint{Edge: edges[i], Share: m.Smallest, Slivers: m.Slivers + m.Bare})
 	}
+	slices.SortFunc(out, func(a, b SlidePoint) int { return cmp.Compare(a.Edge, b.Edge) })
 	return straighten(out)
+}
+
+// fewest is how many places of a slide curve are always weighed.
+const fewest = 16
+
+// coarseFirst orders n places so that any beginning of the list is spread over all.
+func coarseFirst(n int) []int {
+	out := make([]int, 0, n)
+	seen := make([]bool, n)
+	step := 1
+	for step < n {
+		step *= 2
+	}
+	for ; step > 0; step /= 2 {
+		for i := 0; i < n; i += step {
+			if !seen[i] {
+				seen[i] = true
+				out = append(out, i)
+			}
+		}
+	}
+	return out
 }
 
 // straighten drops points in the middle of a straight stretch.
@@ -157,9 +186,7 @@ func (s *solver) classicLines() []ClassicLine {
 func (s *solver) bestOn(line length.Length) Merit {
 	t := trial{line: line}
 	t.bounds, t.merit = s.lineBounds(line, true)
-	for t.depth != weighed {
-		s.closer(&t, true, firstFour)
-	}
+	s.deepest(&t, true, firstFour)
 	return t.merit
 }
 

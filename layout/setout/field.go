@@ -27,12 +27,12 @@ type field struct {
 	lineAxis, startAxis axis
 	startFeatures       []feature
 	marks               []length.Length         // the starts that the tape shows
-	cuts                *int                    // counts the rows cut
+	work                *int                    // counts the rows counted and cut, as the solver does
 	atBest              map[bool]Merit          // what no start can beat, by whether it is on the tape
 	guesses             map[length.Length]Merit // of starts, on any course line
 }
 
-func newField(room *survey.Room, w survey.WallFound, hand survey.Hand, cuts *int) *field {
+func newField(room *survey.Room, w survey.WallFound, hand survey.Hand, work *int) *field {
 	w = withPins(w)
 	f := &field{found: w, room: room, bond: bond.Of(*room, hand), hand: hand, plumb: room.Bond.Plumb}
 	f.shifts = f.bond.Shifts()
@@ -45,7 +45,7 @@ func newField(room *survey.Room, w survey.WallFound, hand survey.Hand, cuts *int
 	if !f.plumb {
 		f.startFeatures = f.withShifts(f.startFeatures)
 	}
-	f.cuts = cuts
+	f.work = work
 	f.atBest = map[bool]Merit{}
 	f.guesses = map[length.Length]Merit{}
 	return f

@@ -77,7 +77,7 @@ func (f *field) carved(k *class, c course, along length.Length, whole part, e su
 	// Rows of one class stand alike: the hole goes where the class was read.
 	hole.Bottom, hole.Top = hole.Bottom-c.low+k.row.Low, hole.Top-c.low+k.row.Low
 	side := survey.SideBase + plane.Side(len(f.found.Base)+opening)
-	*f.cuts++
+	*f.work += rowCut
 	band := k.band.Trim(whole.from, whole.to, whole.left, whole.right).Less(hole, side)
 	return band.Tally(k.at(along), f.rule)
 }

@@ -48,6 +48,7 @@ const (
 // tallyRow counts a part of a row; when it skims, it leaves out the single
 // tiles that need cutting.
 func (f *field) tallyRow(k *class, first length.Length, p part, skim bool) (piece.Tally, known) {
+	*f.work++
 	total, got := piece.NewTally(), all
 	for i := range k.plain {
 		r := plainRow{field: f, plain: k.plain[i], class: k, first: first, tally: piece.NewTally(), ok: true, skim: skim}
@@ -258,7 +259,7 @@ func (r *plainRow) cut(left length.Length) {
 	key := cutKey{left, p}
 	t, there := r.class.cuts[key]
 	if !there {
-		*r.cuts++
+		*r.work += rowCut
 		row := r.class.at(r.first - r.class.row.First)
 		t = r.class.band.Trim(p.from, p.to, p.left, p.right).Tally(row, r.rule)
 		r.class.cuts[key] = t

@@ -97,8 +97,11 @@ func (q *search) best(most piece.Share, to depth) *start {
 	}
 	for {
 		s := q.queue.first()
-		if to == weighed && q.spent() {
-			s = q.queue.firstOf(func(s *start) bool { return s.depth == weighed }, s)
+		if q.spent() {
+			s = q.queue.firstOf(func(s *start) bool { return s.depth >= to }, s)
+			for s.depth < to {
+				q.closer(s)
+			}
 		}
 		if s.depth >= to {
 			return s

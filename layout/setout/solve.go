@@ -35,15 +35,18 @@ type solver struct {
 	hand   survey.Hand
 	fields []*field
 	memo   map[memoKey][]headed
-	cut    int  // rows cut so far
+	work   int  // rows counted so far; one that is cut counts as rowCut of them
 	limit  int  // how many may be
 	short  bool // not every line that might be better was tried
 }
 
-// mostCut is how many rows are cut in one search before it settles for the best
-// found so far: it bounds the time that a room may take in which nearly
-// everything is free.
-const mostCut = 60_000
+// mostWork is how many rows are counted in one search before it settles for the
+// best found so far: it bounds the time that a room may take in which nearly
+// everything is free. Cutting a row takes as long as counting rowCut of them.
+const (
+	mostWork = 4_000_000
+	rowCut   = 12
+)
 
 type memoKey struct {
 	wall   int
@@ -61,7 +64,7 @@ type result struct {
 func newSolver(room *survey.Room, hand survey.Hand) *solver {
 	s := &solver{room: room, hand: hand, memo: map[memoKey][]headed{}}
 	for _, w := range room.Walls {
-		s.fields = append(s.fields, newField(room, w, hand, &s.cut))
+		s.fields = append(s.fields, newField(room, w, hand, &s.work))
 	}
 	return s
 }
@@ -92,23 +95,23 @@ func (s *solver) atBest(w int, onTape bool) Merit {
 // best is the best set-out with marks on the tape. A result known before it is
 // given back unless it can be beaten.
 func (s *solver) best(known *result) result {
-	r := s.over(s.lines(true), true, known, whole, mostCut)
+	r := s.over(s.lines(true), true, known, whole, mostWork)
 	s.short = s.spent()
 	return r
 }
 
 // spent tells whether so many rows were cut that it is time to settle.
-func (s *solver) spent() bool { return s.cut > s.limit }
+func (s *solver) spent() bool { return s.work > s.limit }
 
 // finer looks at every turning point off the tape for a set-out that is better
 // than known in the first three terms, or better by a mark of the tape or more
-// in the fourth; it gives known when there is none, or none was found in an
-// eighth of the time that the tape may take.
+// in the fourth; it gives known when there is none, or none was found in a
+// sixteenth of the time that the tape may take.
 func (s *solver) finer(known result) result {
 	within := known
 	t := s.room.Tile
 	within.merit.Smallest = plusMark(known.merit.Smallest, s.room.Tape, min(t.Width, t.Height))
-	if found := s.over(s.lines(false), false, &within, firstFour, mostCut/8); found.choices != nil && firstFour(found.merit).Better(firstFour(within.merit)) {
+	if found := s.over(s.lines(false), false, &within, firstFour, mostWork/16); found.choices != nil && firstFour(found.merit).Better(firstFour(within.merit)) {
 		return found
 	}
 	return known
@@ -140,7 +143,7 @@ type trial struct {
 
 // over tries lines, the most promising first, ever more closely, until the first
 // is exact: no other can then be better. Of equal ones the lowest is taken. Once
-// as many rows are cut as the budget has, it settles for the best so far.
+// as many rows are counted as the budget has, it settles for the best so far.
 func (s *solver) over(lines []length.Length, onTape bool, known *result, of func(Merit) Merit, budget int) result {
 	q := queue[*trial]{before: func(a, b *trial) bool {
 		if order, _ := of(a.merit).Compare(of(b.merit)); order != 0 {
@@ -154,11 +157,15 @@ func (s *solver) over(lines []length.Length, onTape bool, known *result, of func
 		q.items = append(q.items, t)
 	}
 	q.sort()
-	s.limit = s.cut + budget
+	s.limit = s.work + budget
 	for {
 		t := q.first()
 		if s.spent() {
 			t = q.firstOf(func(t *trial) bool { return t.depth == weighed }, t)
+			if t.depth != weighed && known != nil {
+				return *known
+			}
+			s.deepest(t, onTape, of)
 		}
 		if known != nil && !of(t.merit).Better(of(known.merit)) {
 			return *known
@@ -168,6 +175,13 @@ func (s *solver) over(lines []length.Length, onTape bool, known *result, of func
 		}
 		s.closer(t, onTape, of)
 		q.settle()
+	}
+}
+
+// deepest looks at a line as closely as there is.
+func (s *solver) deepest(t *trial, onTape bool, of func(Merit) Merit) {
+	for t.depth != weighed {
+		s.closer(t, onTape, of)
 	}
 }
 
