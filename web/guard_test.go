@@ -313,3 +313,51 @@ func TestBodiesOverTheLimitAreRefusedOnEveryRoute(t *testing.T) {
 	}
 	require.Equal(t, before, bytesOf(t, folder))
 }
+
+// counted writes a form of up to 4 MB by numbers.
+func counted(format string) string {
+	var b strings.Builder
+	b.WriteString("revision=1")
+	for i := 0; b.Len() < 4_000_000; i++ {
+		fmt.Fprintf(&b, "&"+format+"=1", i)
+	}
+	return b.String()
+}
+
+// TestWhatIsBuiltToCostMuchIsRefused posts forms and files within the limits of size that are as
+// costly as they can be made.
+func TestWhatIsBuiltToCostMuchIsRefused(t *testing.T) {
+	s, folder := guarded(t)
+	before := bytesOf(t, folder)
+	for name, body := range map[string]string{
+		"a name many times": strings.Repeat("a&", 2_000_000),
+		"many names":        counted("name%d"),
+		"many walls":        counted("walls[%d].name"),
+		"many pins":         counted("pins.walls.w%d.joint"),
+		"a deep name":       "walls" + strings.Repeat("[0]", 1_000_000) + "=1",
+		"a long name":       "pins.walls." + strings.Repeat("x", 4_000_000) + ".joint=1",
+		"a deep file":       "filled=" + strings.Repeat("[", 1_000_000),
+		"an index past all": "walls[9999999].name=x",
+	} {
+		r, err := http.NewRequest(http.MethodPost, s.URL+"/jobs/1", strings.NewReader(body))
+		require.NoError(t, err)
+		r.Header.Set("Content-Type", "application/x-www-form-urlencoded")
+		answer, page := s.do(r)
+		require.Contains(t, []int{http.StatusBadRequest, http.StatusUnprocessableEntity}, answer.StatusCode, name)
+		require.Less(t, len(page), 100_000, name)
+	}
+	for name, file := range map[string]string{
+		"deep lists":     strings.Repeat("[", 1_000_000),
+		"deep objects":   strings.Repeat(`{"a":`, 200_000),
+		"many walls":     `{"format":"coursewright-job/1","walls":[` + strings.Repeat(`{},`, 340_000) + `{}]}`,
+		"many faults":    `{"format":"coursewright-job/1","walls":[` + strings.Repeat(`{"x":1},`, 120_000) + `{}]}`,
+		"a long number":  `{"tile":{"box":{"count":1` + strings.Repeat("0", 900_000) + `}}}`,
+		"a huge wall":    strings.NewReplacer(`"304"`, `"99 m"`, `"202"`, `"99 m"`, `"100"`, `"5"`).Replace(string(must(os.ReadFile("../testdata/jobs/toy.json")))),
+		"past its limit": `{"title":"` + strings.Repeat("x", 1<<20) + `"}`,
+	} {
+		answer, page := s.upload([]byte(file))
+		require.Equal(t, http.StatusUnprocessableEntity, answer.StatusCode, name)
+		require.Less(t, len(page), 100_000, name)
+	}
+	require.Equal(t, before, bytesOf(t, folder))
+}

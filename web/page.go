@@ -36,7 +36,16 @@ func badRequest(err error) error {
 	if errors.Is(err, os.ErrDeadlineExceeded) {
 		return &refusal{http.StatusRequestTimeout, "That took too long to arrive, and nothing was saved. Send it again."}
 	}
-	return &refusal{http.StatusBadRequest, err.Error()}
+	return &refusal{http.StatusBadRequest, short(err.Error())}
+}
+
+// short cuts off what repeats a long field of a form built to be long.
+func short(text string) string {
+	const longest = 400
+	if all := []rune(text); len(all) > longest {
+		return string(all[:longest]) + "…"
+	}
+	return text
 }
 
 // page is the one adapter from a handler to net/http.
