@@ -14,6 +14,7 @@ import (
 func TestBruteForceOnTheTapeNeverBeatsTheSolver(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		room := randomRoom(t)
+		room.Tape = 3 * mm
 		s := newSolver(&room, survey.Left)
 		found := s.best(nil)
 		f := s.fields[0]
