@@ -67,6 +67,9 @@ func because(room survey.Room, w Wall) string {
 	}
 	said := fmt.Sprintf("Wall %s starts with %s at %s", w.Found.Name, where, x)
 	if w.Start.Pinned {
+		if w.Found.Set != nil {
+			return said + ", as it is set."
+		}
 		return said + ", as pinned."
 	}
 	best := w.Start.Classic[len(w.Start.Classic)-1]
