@@ -195,3 +195,32 @@ func TestTwoWindowsInABrowser(t *testing.T) {
 		return job.Joint == "1/4" && job.Tile.Name == "mine"
 	}, patience, 20*time.Millisecond)
 }
+
+// TestWhatIsTypedWhileAnotherEditIsAnsweredOverwritesNothing holds an answer back in which another
+// window's change comes along, and types on meanwhile.
+func TestWhatIsTypedWhileAnotherEditIsAnsweredOverwritesNothing(t *testing.T) {
+	s := newSite(t)
+	ctx := browse(t)
+	steps(t, ctx, chromedp.Navigate(s.URL+"/jobs/1"), chromedp.WaitVisible("#drawing svg"))
+	elsewhere := s.bench()
+	elsewhere.Set("tile.name", "theirs")
+	s.post("/jobs/1", elsewhere)
+	see[bool](t, ctx, `(() => {
+		const real = window.fetch, gate = new Promise((open) => { window.openGate = open; });
+		window.fetch = async (...a) => { window.asked = true; await gate; return real(...a); };
+		return true;
+	})()`)
+	typeInto(t, ctx, "joint", "3/16")
+	await(t, ctx, `window.asked === true`)
+	typeInto(t, ctx, "bed", "1/4")
+	await(t, ctx, `(window.typedAt ??= performance.now()) + 1000 < performance.now()`) // the pause after a key is over
+	see[bool](t, ctx, `(() => { openGate(); return true })()`)
+	require.Eventually(t, func() bool {
+		_, job := s.stored()
+		return job.Bed == "1/4"
+	}, patience, 20*time.Millisecond)
+	_, job := s.stored()
+	assert.Equal(t, []string{"3/16", "1/4", "theirs"}, []string{job.Joint, job.Bed, job.Tile.Name})
+	await(t, ctx, `document.getElementById("status").textContent === "Saved"`)
+	assert.Equal(t, "theirs", see[string](t, ctx, `document.getElementById("tile.name").value`))
+}
