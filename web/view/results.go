@@ -49,7 +49,7 @@ type Figure struct{ Name, Value, Note, Class string }
 func (b Bench) figures() []Figure {
 	s := b.Plan.Setout
 	out := []Figure{
-		{"Smallest cut", b.tape(s.Least.Size), b.leastNote(), ""},
+		{"Smallest cut", s.Least.Size.Fine(b.Plan.Room.Units), b.leastNote(), ""},
 		{"Slivers", strconv.Itoa(s.Merit.Slivers), "", bad(s.Merit.Slivers)},
 		{"Cut pieces", strconv.Itoa(s.Merit.CutPieces), "of " + strconv.Itoa(b.total()), ""},
 		{"Course line", b.tape(s.Line), "from the level line", ""},
