@@ -5,6 +5,7 @@
 import { keep, kept } from "./address.js";
 
 const MOST = 16;
+const GRIP = matchMedia("(pointer: coarse)").matches ? 30 : 24; // pixels across a handle, however near
 const LEGIBLE = 7.5; // pixels: a size written smaller is not shown at all
 
 const frame = () => document.getElementById("drawing");
@@ -19,6 +20,10 @@ function read() {
   return near > 1 && near <= MOST && x >= 0 && y >= 0 ? { near, x, y } : { near: 1, x: 0.5, y: 0.5 };
 }
 
+// A frame that has just changed its size scrolls by itself; that is no wish.
+let size = "";
+const sized = () => `${frame().clientWidth} ${frame().clientHeight}`;
+
 // apply shows the place on the drawing as it is now.
 function apply() {
   const drawing = svg();
@@ -27,8 +32,10 @@ function apply() {
   frame().style.setProperty("--aspect", width / height);
   frame().style.setProperty("--near", place.near);
   const box = drawing.getBoundingClientRect();
+  size = sized();
   frame().scrollLeft = place.x * box.width - frame().clientWidth / 2;
   frame().scrollTop = place.y * box.height - frame().clientHeight / 2;
+  frame().style.setProperty("--grip", Math.min(1.25, GRIP / 7000 * width / box.width)); // no larger, or one covers the next
   legible(drawing, LEGIBLE * width / box.width);
 }
 
@@ -108,6 +115,7 @@ document.addEventListener("wheel", (e) => {
 
 document.addEventListener("scroll", (e) => {
   if (e.target !== frame() || !svg()) return;
+  if (sized() !== size) return apply();
   seen();
   note();
 }, { capture: true, passive: true });

@@ -43,6 +43,7 @@ func byFinger(t *testing.T, ctx context.Context) {
 	defer fingersOn(t, ctx, false)
 	openAt(t, ctx, s, "/jobs/1?wall=1")
 	steps(t, ctx, chromedp.EmulateViewport(390, 800))
+	await(t, ctx, `matchMedia("(max-width: 48rem)").matches && innerWidth === 390`)
 	before, _ := s.stored()
 	at := see[[2]float64](t, ctx, `(() => { const h = document.querySelector('#drawing [data-handle="course"]'); h.scrollIntoView({ block: "center", inline: "center" }); const r = h.getBoundingClientRect(); return [r.x + r.width / 2, r.y + r.height / 2] })()`)
 	fingers(t, ctx, "touchStart", at)

@@ -126,7 +126,14 @@ func zoomKeeps(t *testing.T, ctx context.Context) {
 	steps(t, ctx, chromedp.Reload(), chromedp.WaitVisible("#drawing svg"), ready)
 	assert.InDelta(t, near, see[float64](t, ctx, wide), 2, "and so does a reload")
 	assert.InDelta(t, before, see[float64](t, ctx, left), 4)
-	steps(t, ctx, chromedp.Click(`[data-zoom=fit]`))
+	middle := `(() => { const d = document.getElementById("drawing"); return (d.scrollLeft + d.clientWidth / 2) / document.querySelector("#drawing svg").getBoundingClientRect().width })()`
+	share := see[float64](t, ctx, middle)
+	steps(t, ctx, chromedp.EmulateViewport(900, 700))
+	await(t, ctx, `innerWidth === 900`)
+	assert.InDelta(t, share, see[float64](t, ctx, middle), 0.01, "and a turned phone")
+	grip := see[float64](t, ctx, `document.querySelector(".handle circle").getBoundingClientRect().width`)
+	assert.InDelta(t, 24, grip, 0.5, "a handle stays as large as a finger needs")
+	steps(t, ctx, chromedp.EmulateViewport(1440, 900), chromedp.Click(`[data-zoom=fit]`))
 	assert.InDelta(t, fit, see[float64](t, ctx, wide), 3)
 }
 
