@@ -95,40 +95,6 @@ func (o OpeningFound) box() Edges {
 	return Edges{o.Left.From, o.Bottom.From, o.Left.To + o.Width.To, o.Bottom.To + o.Height.To}
 }
 
-// clashes refuses measured openings that run into each other.
-func (r *resolver) clashes(p path, w WallFound) {
-	for i, a := range w.Openings {
-		for _, b := range w.Openings[:i] {
-			if a.measured() && b.measured() && overlap(a, b) {
-				r.faults.add(p.at(i), a.Kind+" "+quote(a.Name)+" over "+b.Kind+" "+quote(b.Name), "places that do not overlap")
-			}
-		}
-	}
-}
-
-// overlap tells whether two openings share wall; touching they do not.
-func overlap(a, b OpeningFound) bool {
-	switch {
-	case a.Kind == "pipe" && b.Kind == "pipe":
-		reach := a.Diameter + b.Diameter
-		x, y := 2*(a.At-b.At), 2*(a.Up-b.Up)
-		return x.Times(x)+y.Times(y) < reach.Times(reach)
-	case a.Kind == "pipe":
-		return a.into(b.box())
-	case b.Kind == "pipe":
-		return b.into(a.box())
-	}
-	e, f := a.box(), b.box()
-	return e.Left < f.Right && f.Left < e.Right && e.Bottom < f.Top && f.Bottom < e.Top
-}
-
-// into tells whether a pipe runs into a rectangle.
-func (o OpeningFound) into(e Edges) bool {
-	x := 2 * (o.At - min(max(o.At, e.Left), e.Right))
-	y := 2 * (o.Up - min(max(o.Up, e.Bottom), e.Top))
-	return x.Times(x)+y.Times(y) < o.Diameter.Times(o.Diameter)
-}
-
 // reached refuses openings that no tile can come near: all over the head or
 // all under the base. They may touch either.
 func (r *resolver) reached(p path, w WallFound) {

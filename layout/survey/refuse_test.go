@@ -167,13 +167,16 @@ func TestResolveRefuses(t *testing.T) {
 		}, "walls[1].openings[0].width: found a right edge at up to 61"},
 		{func(j *job, w *survey.Wall) {
 			w.Openings = []survey.Opening{niche("n", *mark("10"), *mark("12")), niche("m", *mark("21"), *mark("12"))}
-		}, "walls[1].openings[1]: found niche “m” over niche “n”; write places that do not overlap"},
+		}, "walls[1].openings[1]: found niche “m” over niche “n” by 1\"; write places that do not overlap"},
 		{func(j *job, w *survey.Wall) {
 			w.Openings = []survey.Opening{niche("n", *mark("10"), *mark("12")), pipe("p", "23", "5", "2 1/8")}
-		}, "walls[1].openings[1]: found pipe “p” over niche “n”"},
+		}, "walls[1].openings[1]: found pipe “p” over niche “n” by 1/16\""},
 		{func(j *job, w *survey.Wall) {
 			w.Openings = []survey.Opening{pipe("p", "20", "0", "4"), pipe("q", "22", "2", "2")}
-		}, "walls[1].openings[1]: found pipe “q” over pipe “p”"},
+		}, "walls[1].openings[1]: found pipe “q” over pipe “p” by 3/16\""},
+		{func(j *job, w *survey.Wall) {
+			w.Openings = []survey.Opening{niche("n", *mark("10"), *mark("12")), pipe("p", "21", "5", "2")}
+		}, "walls[1].openings[1]: found pipe “p” over niche “n” by 2\""},
 		{func(j *job, w *survey.Wall) { w.Openings = []survey.Opening{pipe("p", "20", "35", "4")} }, "walls[1].openings[0]: found pipe “p” from 33 to 37; write a place between the base at -40 and the head at 30"},
 		// bounds of the job
 		{func(j *job, w *survey.Wall) { j.Tile.Width, j.Tile.Height, j.Joint = "5 mm", "5 mm", "0" }, "walls: found about 325740 pieces; write at most 200000 pieces"},

@@ -1,0 +1,62 @@
+package survey
+
+import "coursewright/layout/length"
+
+// clashes refuses measured openings that run into each other, and says by how
+// much: the least way that would part them.
+func (r *resolver) clashes(p path, w WallFound) {
+	step := r.units.FineStep()
+	for i, a := range w.Openings {
+		for _, b := range w.Openings[:i] {
+			by := overlap(a, b)
+			if !a.measured() || !b.measured() || by <= 0 {
+				continue
+			}
+			by = (by + step - 1).FloorTo(step)
+			r.faults.add(p.at(i), a.Kind+" "+quote(a.Name)+" over "+b.Kind+" "+quote(b.Name)+" by "+by.Format(r.units, 0),
+				"places that do not overlap")
+		}
+	}
+}
+
+// overlap is how far two openings reach into each other, rounded up; zero or
+// less where they touch at most.
+func overlap(a, b OpeningFound) length.Length {
+	switch {
+	case a.Kind == "pipe" && b.Kind == "pipe":
+		return half(a.Diameter + b.Diameter - root(a.At-b.At, a.Up-b.Up))
+	case a.Kind == "pipe":
+		return a.into(b.box())
+	case b.Kind == "pipe":
+		return b.into(a.box())
+	}
+	e, f := a.box(), b.box()
+	return min(e.Right-f.Left, f.Right-e.Left, e.Top-f.Bottom, f.Top-e.Bottom)
+}
+
+// into is how far a pipe reaches into a rectangle.
+func (o OpeningFound) into(e Edges) length.Length {
+	x, y := o.At-min(max(o.At, e.Left), e.Right), o.Up-min(max(o.Up, e.Bottom), e.Top)
+	if x != 0 || y != 0 {
+		return half(o.Diameter - root(x, y))
+	}
+	return half(o.Diameter) + min(o.At-e.Left, e.Right-o.At, o.Up-e.Bottom, e.Top-o.Up)
+}
+
+// root is twice the straight way along x and y, rounded down.
+func root(x, y length.Length) length.Length {
+	x, y = 2*x, 2*y
+	n := x.Times(x) + y.Times(y)
+	low, high := length.Length(0), x.Abs()+y.Abs()+1
+	for low+1 < high {
+		if mid := (low + high) / 2; mid.Times(mid) <= n {
+			low = mid
+		} else {
+			high = mid
+		}
+	}
+	return low
+}
+
+// half is half a length, rounded up.
+func half(l length.Length) length.Length { return length.Length(length.DivFloor(l+1, 2)) }
