@@ -2,6 +2,7 @@ package web_test
 
 import (
 	"context"
+	"net/http"
 	"os"
 	"strings"
 	"testing"
@@ -26,6 +27,7 @@ func TestInTheHand(t *testing.T) {
 		"one look at a time":                   oneLook,
 		"a clash":                              aClash,
 		"a reading is nudged":                  aReading,
+		"a window is moved and sized":          aWindow,
 		"the slider is one step":               theSlider,
 		"by finger":                            byFinger,
 		"pieces by the keys":                   piecesByKeys,
@@ -204,4 +206,31 @@ func theSlider(t *testing.T, ctx context.Context) {
 	assert.Equal(t, before.Revision+1, after.Revision)
 	assert.NotEmpty(t, job.Pins.Walls["basin"])
 	assert.Equal(t, "slide-0", see[string](t, ctx, `document.activeElement.id`))
+}
+
+func aWindow(t *testing.T, ctx context.Context) {
+	s := newSiteOf(t, testdata(t, "one-wall.json"))
+	form := s.bench()
+	form.Set("do", "add walls[0].openings window")
+	answer, _ := s.post("/jobs/1", form)
+	require.Equal(t, http.StatusSeeOther, answer.StatusCode)
+	_, job := s.stored()
+	before := job.Walls[0].Openings[0]
+	openAt(t, ctx, s, "/jobs/1?wall=1")
+	x, y := grasp(t, ctx, "move window window")
+	moveTo(t, ctx, x+25, y)
+	release(t, ctx, x+25, y)
+	await(t, ctx, status+` === "Saved"`)
+	_, job = s.stored()
+	after := job.Walls[0].Openings[0]
+	assert.NotEqual(t, before.Left.At, after.Left.At)
+	assert.Equal(t, before.Bottom.At, after.Bottom.At)
+	assert.Equal(t, before.Width, after.Width, "it moves whole")
+	assert.Equal(t, after.Left.At, see[string](t, ctx, `document.getElementById("walls[0].openings[0].left.at").value`), "the survey shows it")
+	focus(t, ctx, `[data-handle="size window window"]`)
+	steps(t, ctx, chromedp.KeyEvent(kb.ArrowDown))
+	await(t, ctx, status+` === "Saved" && document.querySelector(".ghost") === null`)
+	_, job = s.stored()
+	assert.Equal(t, "23 15/16", job.Walls[0].Openings[0].Height.Mark.At)
+	assert.Equal(t, before.Width, job.Walls[0].Openings[0].Width)
 }
