@@ -1,6 +1,8 @@
 package view
 
 import (
+	"strings"
+
 	"coursewright/layout/length"
 	"coursewright/layout/setout"
 )
@@ -48,11 +50,21 @@ func (w Widths) least(s *setout.Setout) string {
 	case s.Least.Piece == "":
 		return "nothing is cut"
 	}
-	text := w.tape(s.Least.Size) + ", " + percent(s.Least.Share)
+	text := w.figure(s.Least.Size) + ", " + percent(s.Least.Share)
 	if s.Merit.Slivers > 0 {
 		text += ", " + count(s.Merit.Slivers, "sliver")
 	}
 	return text
+}
+
+// figure is a length that no line breaks; one that a tape does not show is under
+// its smallest step.
+func (w Widths) figure(l length.Length) string {
+	text := w.tape(l)
+	if l > 0 && l.RoundTo(w.step()) == 0 {
+		text = "under " + w.tape(w.step())
+	}
+	return strings.ReplaceAll(text, " ", "\u00a0")
 }
 
 // best tells whether the set-out of the plan stays the best, and if not where
@@ -69,5 +81,5 @@ func (w Widths) best(r Wrong) string {
 	if start.OnTile {
 		what = "tile"
 	}
-	return what + " at " + w.tape(start.X) + ": " + w.least(r.Best)
+	return what + " at " + w.figure(start.X) + ": " + w.least(r.Best)
 }
