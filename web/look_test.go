@@ -134,3 +134,23 @@ func TestAPlanJustMadeIsRemembered(t *testing.T) {
 	_, err = solve(job)
 	require.Error(t, err, "a refusal is no plan")
 }
+
+// A remembered plan is shared by all pages, so none may change it.
+func TestNoPageChangesAPlan(t *testing.T) {
+	job, err := survey.Read(static.Demo)
+	require.NoError(t, err)
+	var shared layout.Plan
+	s := newSiteSolving(t, static.Demo, func(job survey.Job) (layout.Plan, error) {
+		if len(shared.Walls) == 0 {
+			shared, err = layout.Solve(job)
+		}
+		return shared, err
+	})
+	for _, path := range []string{"", "?wall=2", "?piece=B-10-10", "/work?cut=C1", "/choices", "/bathroom", "/widths", "/plan.json", "/cuts.csv", "/takeoff.csv", "/sheets.pdf"} {
+		answer, _ := s.get("/jobs/1" + path)
+		require.Equal(t, http.StatusOK, answer.StatusCode, path)
+	}
+	fresh, err := layout.Solve(job)
+	require.NoError(t, err)
+	assert.Equal(t, fresh, shared)
+}

@@ -40,6 +40,11 @@ func newSite(t *testing.T) site {
 
 func newSiteOf(t *testing.T, file []byte) site {
 	t.Helper()
+	return newSiteSolving(t, file, web.Recent(layout.Solve))
+}
+
+func newSiteSolving(t *testing.T, file []byte, solve func(survey.Job) (layout.Plan, error)) site {
+	t.Helper()
 	kept, err := store.Open(t.Context(), filepath.Join(t.TempDir(), "jobs.db"))
 	require.NoError(t, err)
 	t.Cleanup(func() { assert.NoError(t, kept.Close()) })
@@ -49,7 +54,7 @@ func newSiteOf(t *testing.T, file []byte) site {
 	require.NoError(t, err)
 	_, err = kept.Create(t.Context(), job.Title, document)
 	require.NoError(t, err)
-	w := &web.Server{Store: kept, Static: static.Files, Hosts: []string{"bench.example"}, Solve: web.Recent(layout.Solve), Log: slog.New(slog.NewTextHandler(t.Output(), nil))}
+	w := &web.Server{Store: kept, Static: static.Files, Hosts: []string{"bench.example"}, Solve: solve, Log: slog.New(slog.NewTextHandler(t.Output(), nil))}
 	s := httptest.NewServer(w.Handler())
 	t.Cleanup(s.Close)
 	jar, _ := cookiejar.New(nil)
