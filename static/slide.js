@@ -8,6 +8,8 @@ import { tape } from "./tape.js";
 
 let timer = 0;
 let began = null; // the slider that is moved, and where it stood
+let byHand = false; // moved by mouse or finger, not by keys
+let dropped = false; // given up with the hand still down: what it does until it is lifted counts no more
 
 const asks = ({ dataset, value }) => `pin ${dataset.pin} ${dataset.is}=${tape(value, dataset.per)}`;
 
@@ -18,6 +20,8 @@ function told(range) {
 }
 
 function slid(range) {
+  if (dropped) range.value = range.defaultValue;
+  if (dropped) return;
   clearTimeout(timer);
   began ??= { range, value: range.defaultValue };
   told(range);
@@ -41,18 +45,20 @@ function giveUp() {
   began.range.value = began.value;
   told(began.range);
   began = null;
+  dropped = byHand;
   look.putBack();
   say("");
 }
 
-let byHand = false;
 document.addEventListener("pointerdown", (e) => {
   byHand = true;
+  dropped = false;
   if (e.target.closest?.(".slide svg") && !e.button) onCurve(e);
 });
 document.addEventListener("keydown", (e) => {
+  if (e.key === "Escape" && began) return giveUp();
   byHand = false;
-  if (e.key === "Escape" && began) giveUp();
+  dropped = false;
 });
 document.addEventListener("input", (e) => { if (e.target.dataset.pin) slid(e.target); });
 document.addEventListener("change", (e) => { if (e.target.dataset.pin && began) letGo(e.target, byHand ? 0 : PAUSE); });

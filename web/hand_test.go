@@ -191,23 +191,6 @@ func aReading(t *testing.T, ctx context.Context) {
 	assert.Equal(t, same, moved)
 }
 
-func theSlider(t *testing.T, ctx context.Context) {
-	s := newSiteOf(t, testdata(t, "one-wall.json"))
-	openAt(t, ctx, s, "/jobs/1")
-	before, _ := s.stored()
-	drawn := see[string](t, ctx, `document.querySelector("#curve-0 svg").outerHTML`)
-	focus(t, ctx, "#slide-0")
-	steps(t, ctx, chromedp.KeyEvent(kb.ArrowRight))
-	see[bool](t, ctx, `(() => { const nudge = (n) => setTimeout(() => { const r = document.activeElement; r.stepUp();
-		for (const e of ["input", "change"]) r.dispatchEvent(new Event(e, { bubbles: true })) }, 40 * n); [1, 2, 3].forEach(nudge); return true })()`)
-	await(t, ctx, `document.querySelector("#curve-0 svg").outerHTML !== `+quote(drawn))
-	await(t, ctx, status+` === "Saved"`)
-	after, job := s.stored()
-	assert.Equal(t, before.Revision+1, after.Revision)
-	assert.NotEmpty(t, job.Pins.Walls["basin"])
-	assert.Equal(t, "slide-0", see[string](t, ctx, `document.activeElement.id`))
-}
-
 func aWindow(t *testing.T, ctx context.Context) {
 	s := newSiteOf(t, testdata(t, "one-wall.json"))
 	form := s.bench()
