@@ -1,6 +1,8 @@
 // Links inside the page: a flag opens its finding, a fault its field, and what
 // takes long to work out is asked for when it is opened.
 
+const REST = 300; // ms without an edit before something long is asked for
+
 document.addEventListener("click", (e) => {
   const flag = e.target.closest?.("#drawing [data-finding]");
   const finding = flag && document.getElementById(`finding-${flag.dataset.finding}`);
@@ -25,6 +27,8 @@ document.addEventListener("toggle", async (e) => {
   if (!place || place.hasAttribute("aria-busy")) return;
   place.setAttribute("aria-busy", "true");
   place.textContent = "Working it out";
+  await new Promise((done) => setTimeout(done, REST));
+  if (!place.isConnected) return; // an edit has come meanwhile, and opened it anew
   try {
     const page = new DOMParser().parseFromString(await (await fetch(place.dataset.load)).text(), "text/html");
     place.replaceChildren(page.querySelector("#main table") ?? page.querySelector("#main p"));
