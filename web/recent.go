@@ -9,8 +9,11 @@ import (
 )
 
 // mostRecent is how many plans are remembered: the job on the bench, what a
-// drag makes of it, and one or two more.
-const mostRecent = 4
+// drag makes of it, and one or two more. Of plans of very many pieces fewer are.
+const (
+	mostRecent = 4
+	mostPieces = 60_000
+)
 
 // Recent remembers the last plans a solver gave, because a page, a card of one
 // piece and the save after a drag ask for a plan that was just made. Plans are
@@ -62,8 +65,19 @@ func (r *recent) find(document string) (layout.Plan, bool) {
 func (r *recent) keep(k known) {
 	r.mu.Lock()
 	defer r.mu.Unlock()
-	if len(r.known) == mostRecent {
+	r.known = append(r.known, k)
+	for len(r.known) > 1 && (len(r.known) > mostRecent || r.pieces() > mostPieces) {
 		r.known = slices.Delete(r.known, 0, 1)
 	}
-	r.known = append(r.known, k)
+}
+
+// pieces counts those of all plans remembered.
+func (r *recent) pieces() int {
+	n := 0
+	for _, k := range r.known {
+		for _, w := range k.plan.Walls {
+			n += len(w.Pieces)
+		}
+	}
+	return n
 }
