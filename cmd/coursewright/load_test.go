@@ -23,6 +23,9 @@ var (
 	pause   = flag.Duration("pause", 0, "how long each waits between an answer and the next edit")
 )
 
+// joints are what is typed, one after the other.
+var joints = []string{"3/16 in", "5/32 in", "1/4 in", "3 mm", "4 mm", "1/8 in"}
+
 // typist is one person at one job.
 type typist struct {
 	job   int
@@ -45,8 +48,13 @@ func TestLoad(t *testing.T) {
 	for _, one := range all {
 		group.Go(func() error { return one.work(p, began) })
 	}
-	require.NoError(t, group.Wait())
+	err := group.Wait()
 	spent := time.Since(began)
+	if err != nil {
+		p.Process.Kill()
+		p.Wait()
+	}
+	require.NoError(t, err, "%s", p.said)
 	report(t, p, all, spent)
 	require.NoError(t, p.Process.Signal(os.Interrupt))
 	require.NoError(t, p.Wait())
@@ -55,9 +63,13 @@ func TestLoad(t *testing.T) {
 
 // work edits until the time is over.
 func (y *typist) work(p process, began time.Time) error {
-	status, page, err := p.get(fmt.Sprint("/jobs/", y.job))
+	_, page, err := p.get(fmt.Sprint("/jobs/", y.job))
+	if err != nil {
+		return err
+	}
+	status, page, err := p.edit(y.job, revisionOf(page), "title", fmt.Sprint("job ", y.job)) // no two jobs are alike
 	for err == nil && status == http.StatusOK && !y.done(began) {
-		joint := fmt.Sprintf("%d.%d mm", 2+len(y.typed)%3, len(y.typed)%10) // changes the whole set-out
+		joint := joints[len(y.typed)%len(joints)] // changes the whole set-out
 		sent := time.Now()
 		status, page, err = p.edit(y.job, revisionOf(page), "joint", joint)
 		y.took, y.typed = append(y.took, time.Since(sent)), append(y.typed, joint)
@@ -82,8 +94,8 @@ func holdsEveryEdit(t *testing.T, data string, all []*typist) {
 	db := copied(t, data)
 	require.Equal(t, []string{"ok"}, column(t, db, `PRAGMA integrity_check`))
 	for _, one := range all {
-		joints := column(t, db, `SELECT document ->> 'joint' FROM revision WHERE job = ? ORDER BY id`, one.job)
-		require.Equal(t, one.typed, joints[1:], "job %d", one.job)
+		saved := column(t, db, `SELECT document ->> 'joint' FROM revision WHERE job = ? ORDER BY id`, one.job)
+		require.Equal(t, one.typed, saved[2:], "job %d", one.job)
 	}
 }
 

@@ -61,7 +61,7 @@ func started(t *testing.T, data string) process {
 
 // patient gives up on a server that hangs, long after any answer that comes.
 var patient = &http.Client{
-	Timeout:       30 * time.Second,
+	Timeout:       2 * time.Minute,
 	CheckRedirect: func(*http.Request, []*http.Request) error { return http.ErrUseLastResponse },
 }
 

@@ -1,0 +1,41 @@
+package main
+
+import (
+	"sync/atomic"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+	"golang.org/x/sync/errgroup"
+
+	"coursewright/layout"
+	"coursewright/layout/survey"
+)
+
+func TestRoomsAreSolvedInTurns(t *testing.T) {
+	var now atomic.Int64
+	var over atomic.Bool
+	full, proceed := make(chan bool, 3), make(chan bool)
+	solve := inTurns(3, func(survey.Job) (layout.Plan, error) {
+		if now.Add(1) > 3 {
+			over.Store(true)
+		}
+		select {
+		case full <- true:
+		default:
+		}
+		<-proceed
+		now.Add(-1)
+		return layout.Plan{}, nil
+	})
+	var group errgroup.Group
+	for range 20 {
+		group.Go(func() error { _, err := solve(survey.Job{}); return err })
+	}
+	for range 3 { // three at work; the others cannot have begun
+		<-full
+	}
+	close(proceed)
+	require.NoError(t, group.Wait())
+	assert.False(t, over.Load())
+}
