@@ -227,7 +227,7 @@ func holdsEveryWayOut(t *testing.T, s site, text string) {
 		holdsFileName(t, answer)
 		holdsNoFormula(t, body)
 	}
-	answer, body = s.get("/jobs/1/sheets.pdf")
+	answer, body = s.get("/jobs/1/sheets.pdf?kinds=set-out,elevations,first-course,cuts,take-off,stages,choices") // every kind that prints names
 	holdsFileName(t, answer)
 	holdsSoundPDF(t, body)
 }

@@ -20,6 +20,9 @@ type handler func(http.ResponseWriter, *http.Request) error
 // errMethod is a route asked with the wrong method.
 var errMethod = errors.New("wrong method")
 
+// ErrBusy is the answer of a solver that so many ask at once that it would take too long.
+var ErrBusy = errors.New("too many rooms are being worked out")
+
 // refusal is a request that cannot be right: what to do instead.
 type refusal struct {
 	status int
@@ -29,6 +32,9 @@ type refusal struct {
 func (r *refusal) Error() string { return r.text }
 
 func badRequest(err error) error {
+	if errors.Is(err, ErrBusy) {
+		return err
+	}
 	var large *http.MaxBytesError
 	if errors.As(err, &large) {
 		return &refusal{http.StatusRequestEntityTooLarge, "That is larger than a job may be: 1 MiB."}
@@ -81,6 +87,8 @@ func explain(err error) (status int, title, text string) {
 		return http.StatusInsufficientStorage, "Not saved: the disk is full", "Make room on the disk and try again. Everything saved before is safe."
 	case errors.Is(err, store.ErrUnavailable):
 		return http.StatusServiceUnavailable, "Not saved: the data file cannot be reached", "Try again in a moment. Everything saved before is safe."
+	case errors.Is(err, ErrBusy):
+		return http.StatusServiceUnavailable, "Not done: too many rooms are being worked out at once", "Try again in a moment. Everything saved before is safe."
 	}
 	return http.StatusInternalServerError, "Something went wrong here", "This is a fault in the program, not in what you did. What was saved is safe."
 }

@@ -6,6 +6,11 @@ import (
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"coursewright/layout"
+	"coursewright/layout/survey"
+	"coursewright/static"
+	"coursewright/web"
 )
 
 // After an edit that cannot be solved yet, the next one goes on from what the
@@ -106,4 +111,26 @@ func TestAJobWithoutANameCanBeFound(t *testing.T) {
 	s.post("/jobs/1", posted)
 	_, page := s.get("/")
 	assert.Contains(t, page, `href="/jobs/1">A job without a name</a>`)
+}
+
+func TestABusyServerSaysSo(t *testing.T) {
+	busy := false
+	s := emptySite(t, func(job survey.Job) (layout.Plan, error) {
+		if busy {
+			return layout.Plan{}, web.ErrBusy
+		}
+		return resolved(job)
+	})
+	s.upload(static.Demo)
+	posted := s.bench()
+	posted.Set("joint", "3/16")
+	busy = true
+	answer, page := s.post("/jobs/1", posted)
+	assert.Equal(t, http.StatusServiceUnavailable, answer.StatusCode)
+	assert.Contains(t, page, "<h1>Not done: too many rooms")
+	answer, _ = s.get("/jobs/1/sheets.pdf")
+	assert.Equal(t, http.StatusServiceUnavailable, answer.StatusCode)
+	busy = false
+	answer, _ = s.post("/jobs/1", posted)
+	assert.Equal(t, http.StatusSeeOther, answer.StatusCode)
 }

@@ -61,7 +61,7 @@ func (p *program) serveOn(ctx context.Context, a asked) error {
 	defer kept.Close()
 	log := slog.New(slog.NewTextHandler(p.Err, nil))
 	defer daily(ctx, kept, log)()
-	site := &web.Server{Store: kept, Static: static.Files, Hosts: a.names, Log: log, Solve: web.Recent(inTurns(mostAtOnce(), layout.Solve))}
+	site := &web.Server{Store: kept, Static: static.Files, Hosts: a.names, Log: log, Solve: web.Recent(inTurns(mostAtOnce(), longestWait, layout.Solve))}
 	fmt.Fprintf(p.Out, "Coursewright is at http://%s/\n", atHome(at))
 	if a.lan {
 		site.Door = p.door(at)

@@ -3,6 +3,7 @@ package main
 import (
 	"sync/atomic"
 	"testing"
+	"time"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -10,13 +11,14 @@ import (
 
 	"coursewright/layout"
 	"coursewright/layout/survey"
+	"coursewright/web"
 )
 
 func TestRoomsAreSolvedInTurns(t *testing.T) {
 	var now atomic.Int64
 	var over atomic.Bool
 	full, proceed := make(chan bool, 3), make(chan bool)
-	solve := inTurns(3, func(survey.Job) (layout.Plan, error) {
+	solve := inTurns(3, time.Hour, func(survey.Job) (layout.Plan, error) {
 		if now.Add(1) > 3 {
 			over.Store(true)
 		}
@@ -38,4 +40,20 @@ func TestRoomsAreSolvedInTurns(t *testing.T) {
 	close(proceed)
 	require.NoError(t, group.Wait())
 	assert.False(t, over.Load())
+}
+
+func TestWhoWaitsTooLongForATurnIsTold(t *testing.T) {
+	begun, proceed := make(chan bool), make(chan bool)
+	solve := inTurns(1, time.Millisecond, func(survey.Job) (layout.Plan, error) {
+		begun <- true
+		<-proceed
+		return layout.Plan{}, nil
+	})
+	var group errgroup.Group
+	group.Go(func() error { _, err := solve(survey.Job{}); return err })
+	<-begun
+	_, err := solve(survey.Job{})
+	require.ErrorIs(t, err, web.ErrBusy)
+	close(proceed)
+	require.NoError(t, group.Wait(), "the first goes on")
 }
