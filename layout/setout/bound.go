@@ -98,7 +98,11 @@ func reach(low, size survey.Span) survey.Span {
 func without(parts [][2]length.Length, from, to length.Length) [][2]length.Length {
 	var out [][2]length.Length
 	for _, p := range parts {
-		out = append(out, [2]length.Length{p[0], min(p[1], from)}, [2]length.Length{max(p[0], to), p[1]})
+		for _, part := range [...][2]length.Length{{p[0], min(p[1], from)}, {max(p[0], to), p[1]}} {
+			if part[0] < part[1] {
+				out = append(out, part)
+			}
+		}
 	}
 	return out
 }

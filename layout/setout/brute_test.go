@@ -16,7 +16,7 @@ func TestBruteForceOnTheTapeNeverBeatsTheSolver(t *testing.T) {
 		room := randomRoom(t)
 		room.Tape = 3 * mm
 		s := newSolver(&room, survey.Left)
-		found := s.best(nil)
+		found := s.best(nil, mostWork)
 		f := s.fields[0]
 		placed := found.choices[0].placed
 		require.Equal(t, found.merit, f.measureAll(found.line, found.choices[0].edge, placed))
@@ -88,7 +88,7 @@ func TestEveryLineAndEveryPairOfStartsIsTried(t *testing.T) {
 		room.Walls = append(room.Walls, randomRoom(t).Walls...)
 		room.Tape = 16 * mm
 		s := newSolver(&room, survey.Left)
-		found := s.best(nil)
+		found := s.best(nil, mostWork)
 		require.False(t, s.short)
 		best := found.merit
 		for _, line := range s.lines(true) {

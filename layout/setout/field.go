@@ -34,7 +34,7 @@ type field struct {
 
 func newField(room *survey.Room, w survey.WallFound, hand survey.Hand, work *int) *field {
 	w = withPins(w)
-	f := &field{found: w, room: room, bond: bond.Of(*room, hand), hand: hand, plumb: room.Bond.Plumb}
+	f := &field{found: w, room: room, bond: bond.Of(*room, hand), hand: hand, plumb: room.Bond.Plumb, work: work}
 	f.shifts = f.bond.Shifts()
 	f.placed, f.free = outermost(w)
 	f.shape = f.shapeWith(f.placed)
@@ -45,7 +45,6 @@ func newField(room *survey.Room, w survey.WallFound, hand survey.Hand, work *int
 	if !f.plumb {
 		f.startFeatures = f.withShifts(f.startFeatures)
 	}
-	f.work = work
 	f.atBest = map[bool]Merit{}
 	f.guesses = map[length.Length]Merit{}
 	return f
@@ -53,6 +52,7 @@ func newField(room *survey.Room, w survey.WallFound, hand survey.Hand, work *int
 
 // shapeWith is the wall's shape without its free openings.
 func (f *field) shapeWith(p survey.Placed) survey.Shape {
+	*f.work += shapeCuts * rowCut
 	w := f.found
 	if len(f.free) > 0 {
 		// A free opening far off the wall takes nothing away and keeps its number.

@@ -44,7 +44,7 @@ func TestFreeMarksAreCountedAsCutAndKeepTheirRanges(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		room := freeRoom(t)
 		room.Tape = 6 * mm // fewer marks, as good for counting
-		found := newSolver(&room, survey.Left).best(nil)
+		found := newSolver(&room, survey.Left).best(nil, mostWork)
 		f, c := found.solver.fields[0], found.choices[0]
 		want := f.measureAll(found.line, c.edge, c.placed)
 		require.Equal(t, want.Bare > 0, found.merit.Bare > 0)

@@ -27,7 +27,7 @@ func TestTheSmallestCutIsThatOfALinearProgram(t *testing.T) {
 	slivers := 0
 	for seed := range uint64(30) {
 		room := plainRoom(rand.New(rand.NewPCG(seed, 7)))
-		found := newSolver(&room, survey.Left).best(nil)
+		found := newSolver(&room, survey.Left).best(nil, mostWork)
 		least := solveProgram(t, glpsol, program(room))
 		require.Zero(t, found.merit.Bare, "seed %d", seed)
 		if found.merit.Slivers > 0 {
@@ -153,7 +153,7 @@ func BenchmarkOutside(b *testing.B) {
 	b.Run("search", func(b *testing.B) {
 		for b.Loop() {
 			for i := range rooms {
-				newSolver(&rooms[i], survey.Left).best(nil)
+				newSolver(&rooms[i], survey.Left).best(nil, mostWork)
 			}
 		}
 	})

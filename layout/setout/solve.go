@@ -7,16 +7,20 @@ import (
 )
 
 // Solve finds the best set-out of a room by the order of merit with marks that
-// can be found on the room's tape, and asks whether a course line within one
-// step of the tape would be better in the terms that spoil a wall: that is what
-// the rounding costs. It never fails on a room that survey accepted.
+// can be found on the room's tape, and asks whether one off the tape would be
+// better: that is what the rounding costs. It never fails on a room that survey
+// accepted.
 func Solve(room survey.Room) Setout {
 	var tape *result
+	left, short := mostWork, false
 	for _, hand := range hands(room) {
-		t := newSolver(&room, hand).best(tape)
+		s := newSolver(&room, hand)
+		t := s.best(tape, max(left, mostWork/4))
+		left, short = left-s.work, short || s.short
 		tape = &t
 	}
 	s := tape.solver
+	s.short = short
 	return s.describe(*tape, s.finer(*tape))
 }
 
@@ -42,10 +46,12 @@ type solver struct {
 
 // mostWork is how many rows are counted in one search before it settles for the
 // best found so far: it bounds the time that a room may take in which nearly
-// everything is free. Cutting a row takes as long as counting rowCut of them.
+// everything is free. Cutting a row takes as long as counting rowCut of them,
+// and making a wall's shape as long as cutting shapeCuts rows.
 const (
-	mostWork = 4_000_000
-	rowCut   = 12
+	mostWork  = 3_500_000
+	rowCut    = 25
+	shapeCuts = 20
 )
 
 type memoKey struct {
@@ -94,8 +100,8 @@ func (s *solver) atBest(w int, onTape bool) Merit {
 
 // best is the best set-out with marks on the tape. A result known before it is
 // given back unless it can be beaten.
-func (s *solver) best(known *result) result {
-	r := s.over(s.lines(true), true, known, whole, mostWork)
+func (s *solver) best(known *result, budget int) result {
+	r := s.over(s.lines(true), true, known, whole, budget)
 	s.short = s.spent()
 	return r
 }
