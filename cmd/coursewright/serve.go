@@ -9,6 +9,7 @@ import (
 	"net/netip"
 	"os"
 	"path/filepath"
+	"runtime/debug"
 	"strings"
 
 	"coursewright/layout"
@@ -42,10 +43,18 @@ func (p *program) serve(ctx context.Context, args []string) int {
 	if a.names = hosts(*host); a.lan {
 		a.listen = onNetwork(a.listen)
 	}
+	sweepSeldom()
 	if err := p.serveOn(ctx, a); err != nil {
 		return p.fail(err)
 	}
 	return 0
+}
+
+// sweepSeldom has memory swept less often than usual, up to a limit: solving and
+// drawing leave much behind that is soon of no use, and little that stays.
+func sweepSeldom() {
+	debug.SetGCPercent(400)
+	debug.SetMemoryLimit(512 << 20)
 }
 
 func (p *program) serveOn(ctx context.Context, a asked) error {
