@@ -1,6 +1,9 @@
 package drawing
 
-import "coursewright/layout/piece"
+import (
+	"coursewright/layout/length"
+	"coursewright/layout/piece"
+)
 
 // written puts a cut piece's size, and on a sheet its id, inside the piece
 // where they fit: in one line, or in two.
@@ -40,21 +43,44 @@ func (b *board) wordings(p piece.Piece) [][][]string {
 	return [][][]string{full, {{p.ID}}, {one, size}}
 }
 
-// cutSize is the size or the two sizes a piece is cut to.
+// cutSize is the size or the two sizes a piece is cut to, what a corner covers
+// of it included.
 func (b *board) cutSize(p piece.Piece) []string {
-	narrow, low := p.Wide < p.Tile.Right-p.Tile.Left, p.High < p.Tile.Top-p.Tile.Bottom
+	wide, high := uncovered(p)
+	narrow, low := wide < p.Tile.Right-p.Tile.Left, high < p.Tile.Top-p.Tile.Bottom
 	switch {
 	case narrow && low:
-		return []string{b.figure(p.Wide), b.figure(p.High)}
+		return []string{b.figure(wide), b.figure(high)}
 	case low:
-		return []string{b.figure(p.High)}
+		return []string{b.figure(high)}
 	case narrow:
-		return []string{b.figure(p.Wide)}
+		return []string{b.figure(wide)}
 	}
 	if p.Kind&piece.Hole != 0 {
 		return []string{"hole"}
 	}
 	return []string{"cut"}
+}
+
+// uncovered are the least width and height of a piece before the tile of the
+// next wall covers its end: what the saw cuts, where Wide and High are what is
+// seen.
+func uncovered(p piece.Piece) (wide, high length.Length) {
+	cover := p.Face.Bounds().Width() - p.Visible.Bounds().Width()
+	if cover <= 0 {
+		return p.Wide, p.High
+	}
+	if p.Kind&piece.Notch == 0 {
+		return p.Wide + cover, p.High
+	}
+	wide, high = p.Face.Bounds().Width(), p.Face.Bounds().Height()
+	if across := p.Face.Across(); across.Found {
+		wide = across.Least
+	}
+	if up := p.Face.Transposed().Across(); up.Found {
+		high = up.Least
+	}
+	return wide, high
 }
 
 // fits tries the wordings of a tier level, then reading up, at falling sizes,

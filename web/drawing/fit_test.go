@@ -1,0 +1,36 @@
+package drawing
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"coursewright/layout/length"
+	"coursewright/layout/piece"
+	"coursewright/web/drawing/sample"
+)
+
+// What is written in a piece is what the saw cuts, as the cut list has it: the
+// strip that the tile of the next wall covers is part of it.
+func TestASizeCountsWhatACornerCovers(t *testing.T) {
+	p := sample.Plan()
+	covered, written := map[string]string{}, 0
+	for _, w := range p.Walls {
+		for _, x := range w.Pieces {
+			box := x.Face.Bounds()
+			plain := x.Kind&(piece.Notch|piece.Hole|piece.Taper) == 0
+			if plain && len(x.Face) == 1 && x.High == x.Tile.Top-x.Tile.Bottom && box.Width() > x.Visible.Bounds().Width() && box.Width() < x.Tile.Right-x.Tile.Left {
+				covered[x.ID] = box.Width().Tape(length.Imperial)
+			}
+		}
+	}
+	require.NotEmpty(t, covered, "a corner covers some of them")
+	for _, e := range Elevation(p, 1, Options{}).Elements {
+		if l, ok := e.(Label); ok && l.Kind == Size && covered[l.Piece] != "" {
+			written++
+			assert.Equal(t, covered[l.Piece], l.Text, l.Piece)
+		}
+	}
+	assert.Positive(t, written)
+}
