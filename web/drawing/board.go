@@ -74,6 +74,10 @@ func (b *board) figure(l length.Length) string {
 	return l.Tape(u)
 }
 
+// cutTo writes a size to cut as the tape shows it, rounded down as in the cut
+// schedule, so that the piece is never larger than its place.
+func (b *board) cutTo(l length.Length) string { return b.figure(l.FloorTo(b.plan.Room.Units.Step())) }
+
 // signed writes a height over the level line: up +, down −.
 func (b *board) signed(l length.Length) string {
 	switch {

@@ -50,11 +50,11 @@ func (b *board) cutSize(p piece.Piece) []string {
 	narrow, low := wide < p.Tile.Right-p.Tile.Left, high < p.Tile.Top-p.Tile.Bottom
 	switch {
 	case narrow && low:
-		return []string{b.figure(wide), b.figure(high)}
+		return []string{b.cutTo(wide), b.cutTo(high)}
 	case low:
-		return []string{b.figure(high)}
+		return []string{b.cutTo(high)}
 	case narrow:
-		return []string{b.figure(wide)}
+		return []string{b.cutTo(wide)}
 	}
 	if p.Kind&piece.Hole != 0 {
 		return []string{"hole"}

@@ -21,7 +21,7 @@ func TestASizeCountsWhatACornerCovers(t *testing.T) {
 			box := x.Face.Bounds()
 			plain := x.Kind&(piece.Notch|piece.Hole|piece.Taper) == 0
 			if plain && len(x.Face) == 1 && x.High == x.Tile.Top-x.Tile.Bottom && box.Width() > x.Visible.Bounds().Width() && box.Width() < x.Tile.Right-x.Tile.Left {
-				covered[x.ID] = box.Width().Tape(length.Imperial)
+				covered[x.ID] = box.Width().FloorTo(length.Imperial.Step()).Tape(length.Imperial)
 			}
 		}
 	}
@@ -33,4 +33,15 @@ func TestASizeCountsWhatACornerCovers(t *testing.T) {
 		}
 	}
 	assert.Positive(t, written)
+}
+
+// A cut is written no larger than its place, so that one by a hair does not
+// read as a whole tile.
+func TestASizeIsRoundedDown(t *testing.T) {
+	b := board{plan: sample.Plan()}
+	whole := piece.Piece{Wide: 6 * length.Inch, High: 3 * length.Inch}
+	whole.Tile.Right, whole.Tile.Top = whole.Wide, whole.High
+	cut := whole
+	cut.Wide -= length.Inch / 40
+	assert.Equal(t, []string{`5 15/16"`}, b.cutSize(cut))
 }

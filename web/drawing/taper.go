@@ -15,7 +15,7 @@ func (b *board) taper(f frame, p piece.Piece, l Label, ground Colour) bool {
 	}
 	box := p.Visible.Bounds()
 	lh, rh := upright(p.Visible, box.Left), upright(p.Visible, box.Right)
-	left, right := b.figure(lh), b.figure(rh)
+	left, right := b.cutTo(lh), b.cutTo(rh)
 	if lh <= 0 || rh <= 0 || left == right {
 		return false
 	}
