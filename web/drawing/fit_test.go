@@ -33,6 +33,12 @@ func TestASizeCountsWhatACornerCovers(t *testing.T) {
 		}
 	}
 	assert.Positive(t, written)
+	names := Elevation(p, 1, Options{Handles: true}).Pieces.Names
+	for id, wide := range covered {
+		if names[id] != "" {
+			assert.Contains(t, names[id], " "+wide+" × ", "as it is told")
+		}
+	}
 }
 
 // A cut is written no larger than its place, so that one by a hair does not

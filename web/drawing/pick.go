@@ -32,7 +32,8 @@ func (b *board) pieceName(p piece.Piece) string {
 	if p.Whole {
 		return name + "whole"
 	}
-	name += p.Kind.String() + " " + b.figure(p.Wide) + " × " + b.figure(p.High)
+	wide, high := uncovered(p)
+	name += p.Kind.String() + " " + b.cutTo(wide) + " × " + b.cutTo(high)
 	if p.Sliver {
 		name += ", sliver"
 	}
