@@ -1,6 +1,8 @@
 package drawing
 
 import (
+	"strings"
+
 	"coursewright/layout"
 	"coursewright/layout/plane"
 	"coursewright/layout/survey"
@@ -51,7 +53,7 @@ func (b *board) opening(f frame, o survey.OpeningFound, e survey.Edges, names bo
 func (b *board) openingName(tag Tag, box []Point, o survey.OpeningFound, e survey.Edges) {
 	mid := Point{(box[0].X + box[2].X) / 2, (box[0].Y + box[2].Y) / 2}
 	size := b.texts.note
-	name := Label{Tag: tag, Text: o.Kind + " " + o.Name, Size: size, Bold: true, Colour: Black}
+	name := Label{Tag: tag, Text: OpeningName(o.Kind, o.Name), Size: size, Bold: true, Colour: Black}
 	space := box[2].X - box[0].X - 3000
 	if name.width() > space {
 		name.Text = o.Kind
@@ -64,6 +66,16 @@ func (b *board) openingName(tag Tag, box []Point, o survey.OpeningFound, e surve
 	if TextWidth(clear, size) < space {
 		b.plate(Label{Tag: tag, Text: clear, Size: size, Colour: Black}, Point{mid.X, mid.Y + size*3/4}, Pale)
 	}
+}
+
+// OpeningName is how an opening is called: its kind and its name, or the name
+// alone where that begins with the kind, as a new one's does: "niche shelf",
+// "niche 2".
+func OpeningName(kind, name string) string {
+	if name == kind || strings.HasPrefix(name, kind+" ") {
+		return name
+	}
+	return kind + " " + name
 }
 
 func (b *board) pipe(f frame, o survey.OpeningFound) {

@@ -7,6 +7,7 @@ import (
 
 	"coursewright/layout/length"
 	"coursewright/layout/survey"
+	"coursewright/web/drawing"
 )
 
 // The one line that a closed section of the survey shows.
@@ -61,7 +62,7 @@ func openingsLine(b Bench) string {
 	var out []string
 	for _, w := range b.Typed.Walls {
 		for _, o := range w.Openings {
-			out = append(out, o.Kind+" "+o.Name+" on "+w.Name)
+			out = append(out, drawing.OpeningName(o.Kind, o.Name)+" on "+w.Name)
 		}
 	}
 	return cmp.Or(strings.Join(out, ", "), "none")

@@ -8,6 +8,7 @@ import (
 	"unicode/utf8"
 
 	"coursewright/layout/survey"
+	"coursewright/web/drawing"
 	"coursewright/web/form"
 )
 
@@ -64,7 +65,7 @@ func wallWords(w survey.Wall, name string, rest []form.Part) []string {
 		return append([]string{wall, w.Base[rest[1].Index].Meets}, fieldWords(rest[2:])...)
 	case len(rest) > 1 && rest[0].Name == "openings" && rest[1].Index < len(w.Openings):
 		o := w.Openings[rest[1].Index]
-		return append([]string{o.Kind + " " + o.Name + " on " + name}, openingWords(rest[2:])...)
+		return append([]string{drawing.OpeningName(o.Kind, o.Name) + " on " + name}, openingWords(rest[2:])...)
 	case len(rest) > 0 && (rest[0].Name == "left" || rest[0].Name == "right"):
 		return append([]string{wall, rest[0].Name + " end"}, fieldWords(rest[1:])...)
 	}
