@@ -98,7 +98,7 @@ func (b *book) marks() table {
 		}
 		for i, o := range w.Found.Openings {
 			x, y := b.opening(o, p, i)
-			add(o.Kind+" "+o.Name, x, y)
+			add(drawing.OpeningName(o.Kind, o.Name), x, y)
 		}
 	}
 	if len(t.rows) == 0 {
