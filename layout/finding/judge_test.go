@@ -168,6 +168,9 @@ func TestRules(t *testing.T) {
 		}, []string{`At the left end of back the tile runs 1" past the tub; at least 2" is better.`}},
 		{"a wall of 21 ft", "movement joint in the field", func(in *Input) { in.Walls[0].Found.Width = 252 * inch }, []string{`back is 21'-0" wide.`}},
 
+		{"a niche beside a window", "openings run into each other", func(in *Input) { opens(in, niche, 8, 4, 16, 8); opens(in, window, 16, 0, 30, 20) }, nil},
+		{"a niche in a window", "openings run into each other", func(in *Input) { opens(in, niche, 8, 4, 16, 8); opens(in, window, 15, 0, 30, 20) },
+			[]string{"Window light runs into niche shelf."}},
 		{"a niche of 14 in", "niche wider than a stud bay", func(in *Input) { opens(in, niche, 8, 4, 22, 8) }, nil},
 		{"a niche of 15 in", "niche wider than a stud bay", func(in *Input) { opens(in, niche, 8, 4, 23, 8) },
 			[]string{`Niche shelf is 15" wide between the tiles; a bay between studs at 16 in is 14 1/2" clear.`}},

@@ -2,16 +2,24 @@ package finding
 
 import (
 	"fmt"
+	"strings"
 
 	"coursewright/layout/length"
 	"coursewright/layout/piece"
 	"coursewright/layout/plane"
+	"coursewright/layout/setout"
 	"coursewright/layout/survey"
 )
 
 // openingRules judge niches, windows and pipes.
 func openingRules() []Rule {
 	return []Rule{
+		{
+			Name: "openings run into each other", Grade: Fault, judge: runInto,
+			Why:    "Two openings cannot be in one place, and the tile round them would be cut for neither.",
+			Do:     "Measure the places again, or give the free one a range in which it stands clear.",
+			Source: "plain geometry",
+		},
 		{
 			Name: "niche wider than a stud bay", Grade: Warning, judge: wideNiche,
 			Why:    "A stud would have to be cut, and in a bearing wall it carries the house.",
@@ -26,7 +34,7 @@ func openingRules() []Rule {
 		},
 		{
 			Name: "niche sill", Grade: Advice,
-			judge:  eachNiche("The sill of niche %s slopes at least 1/4 in per ft (21 mm per m) to the room."),
+			judge:  eachNiche("The sill of %s slopes at least 1/4 in per ft (21 mm per m) to the room."),
 			Why:    "Water that stands on the sill finds its way behind the tile.",
 			Do:     "Slope the sill, seal its corners, and keep a niche out of an exterior wall if it can be helped.",
 			Source: cited("TCNA details", "TileLetter"),
@@ -39,7 +47,7 @@ func openingRules() []Rule {
 		},
 		{
 			Name: "cut studs", Grade: Caution,
-			judge:  eachNiche("Niche %s is cut into the framing."),
+			judge:  eachNiche("%s is cut into the framing."),
 			Why:    "A bearing or exterior stud may be notched by a quarter of its depth only (7/8 in of a 2×4), any other by 40 %; holes stay 5/8 in from the edge.",
 			Do:     "Look for pipes and cables before you open the wall, and leave bearing walls to a licensed trade.",
 			Source: "IRC R602.6; look it up",
@@ -71,12 +79,50 @@ func rimToEdge(o survey.OpeningFound, p piece.Piece, s length.System) length.Len
 	return min(o.At-b.Left, b.Right-o.At, o.Up-b.Bottom, b.Top-o.Up) - r
 }
 
+// runInto judges openings where they are placed: those with a range may have
+// been left no room.
+func runInto(in Input) []place {
+	var all []place
+	for i, w := range in.Walls {
+		for k, o := range w.Found.Openings {
+			for j, other := range w.Found.Openings[:k] {
+				if taken(w, k, in.Room.Units).Overlaps(taken(w, j, in.Room.Units)) {
+					all = append(all, onPoint(i, middle(taken(w, k, in.Room.Units)), fmt.Sprintf("%s runs into %s.", capital(called(o)), called(other))))
+				}
+			}
+		}
+	}
+	return all
+}
+
+// taken is the box that an opening takes of its wall, a pipe with what stays
+// clear round it.
+func taken(w setout.Wall, k int, s length.System) plane.Rect {
+	o := w.Found.Openings[k]
+	if o.Kind == "pipe" {
+		r := o.Diameter.Half() + survey.PipeClear(s)
+		return plane.Rect{Left: o.At - r, Bottom: o.Up - r, Right: o.At + r, Top: o.Up + r}
+	}
+	e := edges(w, k)
+	return plane.Rect{Left: e.Left, Bottom: e.Bottom, Right: e.Right, Top: e.Top}
+}
+
+// called is an opening by kind and name, once where they are the same.
+func called(o survey.OpeningFound) string {
+	if o.Name == o.Kind {
+		return o.Kind
+	}
+	return o.Kind + " " + o.Name
+}
+
+func capital(s string) string { return strings.ToUpper(s[:1]) + s[1:] }
+
 func wideNiche(in Input) []place {
 	var all []place
 	for _, o := range in.openings("niche") {
 		if wide := o.edges.Right - o.edges.Left; wide > in.Limits.StudBay {
-			all = append(all, onPoint(o.wall, o.middle(), fmt.Sprintf("Niche %s is %s wide between the tiles; a bay between studs at 16 in is %s clear.",
-				o.found.Name, in.tape(wide), in.tape(in.Limits.StudBay))))
+			all = append(all, onPoint(o.wall, o.middle(), fmt.Sprintf("%s is %s wide between the tiles; a bay between studs at 16 in is %s clear.",
+				capital(called(o.found)), in.tape(wide), in.tape(in.Limits.StudBay))))
 		}
 	}
 	return all
@@ -90,18 +136,18 @@ func glass(in Input) []place {
 	for _, o := range in.openings("window") {
 		if h := o.edges.Bottom - stand; known && h < in.Limits.GlassHeight {
 			all = append(all, onPoint(o.wall, plane.Point{X: o.middle().X, Y: o.edges.Bottom},
-				fmt.Sprintf("Window %s begins %s over the rim, under %s.", o.found.Name, in.tape(h), in.tape(in.Limits.GlassHeight))))
+				fmt.Sprintf("%s begins %s over the rim, under %s.", capital(called(o.found)), in.tape(h), in.tape(in.Limits.GlassHeight))))
 		}
 	}
 	return all
 }
 
-// eachNiche says the same of every niche; the text takes its name.
+// eachNiche says the same of every niche; the text takes what it is called.
 func eachNiche(text string) func(Input) []place {
 	return func(in Input) []place {
 		var all []place
 		for _, o := range in.openings("niche") {
-			all = append(all, onPoint(o.wall, o.middle(), fmt.Sprintf(text, o.found.Name)))
+			all = append(all, onPoint(o.wall, o.middle(), capital(fmt.Sprintf(text, called(o.found)))))
 		}
 		return all
 	}

@@ -1,6 +1,7 @@
 package setout
 
 import (
+	"os"
 	"testing"
 
 	"coursewright/layout/length"
@@ -69,4 +70,21 @@ func TestFreeMarksAreCountedAsCutAndKeepTheirRanges(t *testing.T) {
 			require.Equal(t, x, e.Top)
 		}
 	})
+}
+
+// Found by placing a pipe where the free niche of a wall liked to stand.
+func TestAFreeNicheStandsClearOfAPipe(t *testing.T) {
+	file, err := os.ReadFile("../../testdata/jobs/alcove.json")
+	require.NoError(t, err)
+	job, err := survey.Read(file)
+	require.NoError(t, err)
+	room, faults := job.Resolve()
+	require.Empty(t, faults)
+	back := &room.Walls[1]
+	niche := Solve(room).Walls[1].Placed.Openings[0]
+	back.Openings = append(back.Openings, survey.OpeningFound{Kind: "pipe", Name: "p", At: niche.Left + 10*mm, Up: niche.Bottom + 10*mm, Diameter: 30 * mm})
+	clear := Solve(room).Walls[1].Placed.Openings[0]
+	require.NotEqual(t, niche, clear)
+	pipe := box(survey.Edges{Left: niche.Left - 5*mm, Right: niche.Left + 25*mm, Bottom: niche.Bottom - 5*mm, Top: niche.Bottom + 25*mm})
+	require.False(t, box(clear).Overlaps(pipe), "%v", clear)
 }

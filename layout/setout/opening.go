@@ -1,6 +1,8 @@
 package setout
 
 import (
+	"slices"
+
 	"coursewright/layout/length"
 	"coursewright/layout/piece"
 	"coursewright/layout/plane"
@@ -26,9 +28,13 @@ func (f *field) open(i int, line, edge, along length.Length, h headed, whole par
 	}
 	var best piece.Tally
 	first := true
+	apart := f.anyApart(i, acrosses, alongs, *p)
 	for _, al := range alongs {
 		split := map[int]piece.Tally{}
 		for _, ac := range acrosses {
+			if apart && f.runsInto(i, f.edges(ac, al), *p) {
+				continue
+			}
 			t := piece.NewTally()
 			for _, k := range reach {
 				c := h.courses[k]
@@ -61,6 +67,41 @@ func (f *field) open(i int, line, edge, along length.Length, h headed, whole par
 	}
 }
 
+// anyApart tells whether a free opening can stand clear of the others at all.
+func (f *field) anyApart(i int, acrosses, alongs spans, p survey.Placed) bool {
+	for _, al := range alongs {
+		for _, ac := range acrosses {
+			if !f.runsInto(i, f.edges(ac, al), p) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// runsInto tells whether an opening there overlaps another one that has its
+// place: a measured one, or a free one placed before it.
+func (f *field) runsInto(i int, e survey.Edges, p survey.Placed) bool {
+	for j, o := range f.found.Openings {
+		if j == i || j > i && slices.Contains(f.free, j) {
+			continue
+		}
+		b := box(p.Openings[j])
+		if o.Kind == "pipe" {
+			reach := o.Diameter.Half() + survey.PipeClear(f.room.Units)
+			b = plane.Rect{Left: o.At - reach, Bottom: o.Up - reach, Right: o.At + reach, Top: o.Up + reach}
+		}
+		if box(e).Overlaps(b) {
+			return true
+		}
+	}
+	return false
+}
+
+func box(e survey.Edges) plane.Rect {
+	return plane.Rect{Left: e.Left, Bottom: e.Bottom, Right: e.Right, Top: e.Top}
+}
+
 // splitTally counts a row on both sides of an opening.
 func (f *field) splitTally(k *class, along length.Length, whole part, hole [2]length.Length) piece.Tally {
 	t := f.tally(k, along, part{whole.from, hole[0], whole.left, 0})
@@ -70,7 +111,7 @@ func (f *field) splitTally(k *class, along length.Length, whole part, hole [2]le
 
 // carved counts a row that an opening takes a part of the height of.
 func (f *field) carved(k *class, c course, along length.Length, whole part, e survey.Edges, opening int) piece.Tally {
-	hole := plane.Rect{Left: e.Left, Bottom: e.Bottom, Right: e.Right, Top: e.Top}
+	hole := box(e)
 	if f.plumb {
 		hole = hole.Transposed()
 	}
