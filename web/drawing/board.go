@@ -42,17 +42,23 @@ func (b *board) label(l Label) { b.Elements = append(b.Elements, l) }
 
 // plate is a label on a ground of its own, centred on at.
 func (b *board) plate(l Label, at Point, ground Colour) {
-	w, h := l.width()/2+l.Size/8, l.Size*62/100
-	if l.Up {
-		w, h = h, w
-	}
+	room := plateRoom(l, at)
 	kind := Plate
 	if l.Kind == Size {
 		kind = SizePlate
 	}
 	b.path(Tag{Kind: kind, Wall: l.Wall}, fill(ground),
-		corners(Point{at.X - w, at.Y - h}, Point{at.X + w, at.Y + h}))
+		corners(room.from, room.to))
 	b.label(centred(l, at))
+}
+
+// plateRoom is the room of the ground that a label stands on with its middle at a point.
+func plateRoom(l Label, at Point) box {
+	w, h := l.width()/2+l.Size/8, l.Size*62/100
+	if l.Up {
+		w, h = h, w
+	}
+	return box{Point{at.X - w, at.Y - h}, Point{at.X + w, at.Y + h}}
 }
 
 // centred puts a label's middle at a point.

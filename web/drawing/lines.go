@@ -74,7 +74,7 @@ func (b *board) startName(f frame, w layout.Wall) {
 			if w.Start.OnTile && row == 0 {
 				c.X = at.X
 			}
-			if b.vacant(centred(l, c).box(), texts) {
+			if b.vacant(plateRoom(l, c), texts) {
 				b.plate(l, c, White)
 				return
 			}
