@@ -76,7 +76,7 @@ func (m maker) walls(key string) ([]survey.Wall, bool) {
 			m.wall("right", size, m.corner(), m.end(size), "shower base", m.ceiling),
 		}, true
 	case "one":
-		return []survey.Wall{m.wall("wall", back, m.end("0"), m.end(back), "floor", m.stop("33", "840"))}, true
+		return []survey.Wall{m.wall("back", back, m.end("0"), m.end(back), "floor", m.stop("33", "840"))}, true
 	}
 	return nil, false
 }
