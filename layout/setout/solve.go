@@ -106,7 +106,7 @@ func (s *solver) best(known *result, budget int) result {
 	return r
 }
 
-// spent tells whether so many rows were cut that it is time to settle.
+// spent tells whether so many rows were counted that it is time to settle.
 func (s *solver) spent() bool { return s.work > s.limit }
 
 // finer looks at every turning point off the tape for a set-out that is better
