@@ -49,7 +49,7 @@ func noWorse(t *rapid.T, bound, exact Merit) {
 // opening doubled the parts of every edge, most of them empty.
 func TestWhatIsTakenOutOfAnEdgeLeavesNoEmptyParts(t *testing.T) {
 	parts := [][2]length.Length{{0, 1000}}
-	for range 40 {
+	for range 12 {
 		parts = without(parts, 400, 600)
 	}
 	require.Equal(t, [][2]length.Length{{0, 400}, {600, 1000}}, parts)
