@@ -6,8 +6,8 @@ import (
 
 	"coursewright/layout/length"
 	"coursewright/layout/piece"
+	"coursewright/layout/plan"
 	"coursewright/layout/plane"
-	"coursewright/layout/setout"
 )
 
 // PlanFormat and Engine name the plan file's format and the rules it was made by.
@@ -173,7 +173,7 @@ func (p Plan) document() planFile {
 	for _, l := range s.Lines {
 		d.Lines = append(d.Lines, lineFile{l.Name, l.Line.Millimetres(), l.Smallest.Millimetres(), round(l.Share), l.Slivers, l.Bare})
 	}
-	for _, h := range s.Doubts {
+	for _, h := range s.Holds {
 		d.Holds = append(d.Holds, holdsFile{h.What, h.Measured.Millimetres(), h.From.Millimetres(), h.To.Millimetres()})
 	}
 	for _, w := range p.Walls {
@@ -204,7 +204,7 @@ func (p Plan) handName() string {
 	return "left"
 }
 
-func meritOf(m setout.Merit) meritFile {
+func meritOf(m plan.Merit) meritFile {
 	return meritFile{m.Bare, m.Slivers, m.OffLine, round(m.Smallest), m.Imbalance.Millimetres(), m.CutPieces, m.Find}
 }
 

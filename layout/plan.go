@@ -2,7 +2,7 @@ package layout
 
 import (
 	"coursewright/layout/finding"
-	"coursewright/layout/setout"
+	"coursewright/layout/plan"
 	"coursewright/layout/survey"
 )
 
@@ -10,10 +10,10 @@ import (
 // it into the plan file of formats.md.
 type Plan struct {
 	Room     survey.Room
-	Setout   setout.Setout
+	Setout   plan.Setout
 	Walls    []Wall // in the job's order
 	Findings []finding.Finding
 }
 
 // Wall is one wall as it will stand.
-type Wall = setout.Wall
+type Wall = plan.Wall

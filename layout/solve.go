@@ -6,6 +6,7 @@ package layout
 import (
 	"coursewright/layout/finding"
 	"coursewright/layout/piece"
+	"coursewright/layout/plan"
 	"coursewright/layout/setout"
 	"coursewright/layout/survey"
 )
@@ -20,21 +21,21 @@ func Solve(job survey.Job) (Plan, error) {
 	}
 	chosen := setout.Solve(room)
 	walls := cut(room, chosen)
-	chosen.Explain(room, walls)
+	setout.Explain(&chosen, room, walls)
 	plan := Plan{Room: room, Setout: chosen, Walls: walls}
 	plan.Findings = finding.Judge(finding.Input{Room: room, Setout: chosen, Walls: walls})
 	return plan, nil
 }
 
 // cut makes and numbers the pieces of every wall.
-func cut(room survey.Room, s setout.Setout) []setout.Wall {
-	walls := make([]setout.Wall, len(room.Walls))
+func cut(room survey.Room, s plan.Setout) []plan.Wall {
+	walls := make([]plan.Wall, len(room.Walls))
 	pieces := make([][]piece.Piece, len(room.Walls))
 	letters := make([]string, len(room.Walls))
 	for i, w := range room.Walls {
 		start := s.Walls[i]
 		shape, cut, gaps := setout.Cut(room, w, s.Hand, s.Line, start.Edge, start.Placed)
-		walls[i] = setout.Wall{Found: w, Shape: shape, Start: start, Bare: gaps}
+		walls[i] = plan.Wall{Found: w, Shape: shape, Start: start, Bare: gaps}
 		pieces[i], letters[i] = cut, w.Letter
 	}
 	piece.Number(pieces, letters, room.Bond.Plumb)

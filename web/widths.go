@@ -8,7 +8,7 @@ import (
 
 	"coursewright/layout"
 	"coursewright/layout/length"
-	"coursewright/layout/setout"
+	"coursewright/layout/plan"
 	"coursewright/layout/survey"
 	"coursewright/web/form"
 	"coursewright/web/view"
@@ -58,7 +58,7 @@ func (s *Server) wrong(ctx context.Context, job survey.Job, plan layout.Plan, wa
 }
 
 // setout solves a job; one that cannot be set has no set-out.
-func (s *Server) setout(job survey.Job) (*setout.Setout, error) {
+func (s *Server) setout(job survey.Job) (*plan.Setout, error) {
 	plan, err := s.Solve(job)
 	var faults survey.Faults
 	switch {

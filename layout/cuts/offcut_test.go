@@ -17,14 +17,14 @@ import (
 
 	"coursewright/layout/length"
 	"coursewright/layout/piece"
+	"coursewright/layout/plan"
 	"coursewright/layout/plane"
-	"coursewright/layout/setout"
 	"coursewright/layout/survey"
 )
 
 func paired(grain bool, set Settings, pieces ...piece.Piece) Offcuts {
 	room := survey.Room{Tile: survey.TileSize{Grain: grain}}
-	return Of(Input{Room: room, Walls: []setout.Wall{wall("back", 0, pieces...)}}, set).Offcuts
+	return Of(Input{Room: room, Walls: []plan.Wall{wall("back", 0, pieces...)}}, set).Offcuts
 }
 
 // rightEnd is a piece cut straight at the right.

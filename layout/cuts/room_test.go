@@ -11,7 +11,7 @@ import (
 	"coursewright/layout/bond"
 	"coursewright/layout/length"
 	"coursewright/layout/piece"
-	"coursewright/layout/setout"
+	"coursewright/layout/plan"
 	"coursewright/layout/survey"
 )
 
@@ -38,7 +38,7 @@ func set(t *testing.T, file string) Input {
 		}
 		cut, _ := piece.Cut(shape, bond.Of(room, survey.Left).Rows(0, 0, low, high), piece.RuleFor(room, shape.Sides))
 		pieces, letters = append(pieces, cut), append(letters, w.Letter)
-		in.Walls = append(in.Walls, setout.Wall{Found: w, Shape: shape, Start: setout.Start{Placed: p}})
+		in.Walls = append(in.Walls, plan.Wall{Found: w, Shape: shape, Start: plan.Start{Placed: p}})
 	}
 	piece.Number(pieces, letters, room.Bond.Plumb)
 	for i := range in.Walls {

@@ -11,15 +11,15 @@ import (
 
 	"coursewright/layout/length"
 	"coursewright/layout/piece"
+	"coursewright/layout/plan"
 	"coursewright/layout/plane"
-	"coursewright/layout/setout"
 	"coursewright/layout/survey"
 )
 
 // Input is the plan whose pieces are cut.
 type Input struct {
 	Room  survey.Room
-	Walls []setout.Wall // in the job's order
+	Walls []plan.Wall // in the job's order
 }
 
 // Settings are what a person may choose about cutting.
@@ -75,7 +75,7 @@ func Of(in Input, set Settings) Schedule {
 // ring first.
 type work struct {
 	piece piece.Piece
-	wall  *setout.Wall
+	wall  *plan.Wall
 	face  plane.Region
 	box   plane.Rect
 	clear length.Length // what tile keeps away from a pipe
@@ -84,11 +84,11 @@ type work struct {
 // inSettingOrder lists the cut pieces by setting order of the walls, then as
 // they stand on the wall: those still to be cut, and those set already.
 func inSettingOrder(in Input) (cut, stood []work) {
-	walls := make([]*setout.Wall, len(in.Walls))
+	walls := make([]*plan.Wall, len(in.Walls))
 	for i := range in.Walls {
 		walls[i] = &in.Walls[i]
 	}
-	slices.SortStableFunc(walls, func(a, b *setout.Wall) int { return cmp.Compare(a.Found.Order, b.Found.Order) })
+	slices.SortStableFunc(walls, func(a, b *plan.Wall) int { return cmp.Compare(a.Found.Order, b.Found.Order) })
 	for _, w := range walls {
 		for _, p := range w.Pieces {
 			switch {
@@ -103,7 +103,7 @@ func inSettingOrder(in Input) (cut, stood []work) {
 	return cut, stood
 }
 
-func newWork(p piece.Piece, w *setout.Wall, clear length.Length) work {
+func newWork(p piece.Piece, w *plan.Wall, clear length.Length) work {
 	box := p.Face.Bounds()
 	face := make(plane.Region, 0, len(p.Face))
 	for _, ring := range p.Face.Straight() {

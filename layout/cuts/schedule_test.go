@@ -11,8 +11,8 @@ import (
 
 	"coursewright/layout/length"
 	"coursewright/layout/piece"
+	"coursewright/layout/plan"
 	"coursewright/layout/plane"
-	"coursewright/layout/setout"
 	"coursewright/layout/survey"
 )
 
@@ -20,8 +20,8 @@ const inch = length.Inch
 
 // The sides of the wall all tests cut on: 1 left, 2 right, 3 head, 4 base,
 // 5 niche shelf, 6 pipe valve.
-func wall(name string, order int, pieces ...piece.Piece) setout.Wall {
-	w := setout.Wall{Found: survey.WallFound{Name: name, Order: order}, Pieces: pieces}
+func wall(name string, order int, pieces ...piece.Piece) plan.Wall {
+	w := plan.Wall{Found: survey.WallFound{Name: name, Order: order}, Pieces: pieces}
 	for _, side := range []string{"factory", "left", "right", "head", "base", "niche shelf", "pipe valve"} {
 		w.Shape.Sides = append(w.Shape.Sides, survey.Boundary{Name: side})
 	}
@@ -47,7 +47,7 @@ func end(id string, wide length.Length) piece.Piece {
 }
 
 func of(pieces ...piece.Piece) []Group {
-	return Of(Input{Walls: []setout.Wall{wall("back", 0, pieces...)}}, Usual(length.Imperial)).Groups
+	return Of(Input{Walls: []plan.Wall{wall("back", 0, pieces...)}}, Usual(length.Imperial)).Groups
 }
 
 func TestSizes(t *testing.T) {
@@ -120,7 +120,7 @@ func TestEqualPiecesAreBatchedAndComeFirst(t *testing.T) {
 	whole.Whole = true
 	left.Pieces = append(left.Pieces, whole)
 	var lines []string
-	for _, g := range Of(Input{Walls: []setout.Wall{back, left}}, Usual(length.Imperial)).Groups {
+	for _, g := range Of(Input{Walls: []plan.Wall{back, left}}, Usual(length.Imperial)).Groups {
 		lines = append(lines, g.ID+" "+g.Size.Width.Fine(length.Imperial)+" "+strings.Join(g.Pieces, " "))
 	}
 	assert.Equal(t, []string{`C1 3" B-02-01 B-03-01`, `C2 6" L-01-01`, `C3 5" B-01-01`}, lines)
@@ -135,7 +135,7 @@ func TestNoPieceExceedsItsPlace(t *testing.T) {
 		p := cut("B-01-01", piece.Taper, []plane.Side{4}, plane.Ring{
 			{Point: plane.Point{Y: 4*inch - left}, On: 4}, {Point: plane.Point{X: 8 * inch, Y: 4*inch - right}},
 			corner(8, 4, 0), corner(0, 4, 0)})
-		s := Of(Input{Room: survey.Room{Units: units}, Walls: []setout.Wall{wall("back", 0, p)}}, Usual(units))
+		s := Of(Input{Room: survey.Room{Units: units}, Walls: []plan.Wall{wall("back", 0, p)}}, Usual(units))
 		step := units.FineStep()
 		for _, pair := range [][2]length.Length{{s.Groups[0].Size.Left, left}, {s.Groups[0].Size.Right, right}, {s.Groups[0].Size.Height, max(left, right)}} {
 			if pair[0] > pair[1] || pair[1]-pair[0] >= step {
@@ -146,7 +146,7 @@ func TestNoPieceExceedsItsPlace(t *testing.T) {
 }
 
 func TestCSV(t *testing.T) {
-	in := Input{Walls: []setout.Wall{wall("back", 0, end("-B-01-01", 3*inch), end("B-02-01", 3*inch))}}
+	in := Input{Walls: []plan.Wall{wall("back", 0, end("-B-01-01", 3*inch), end("B-02-01", 3*inch))}}
 	var b strings.Builder
 	require.NoError(t, Of(in, Usual(length.Imperial)).CSV(&b, length.Imperial))
 	rows, err := csv.NewReader(strings.NewReader(strings.TrimPrefix(b.String(), "\ufeff"))).ReadAll()

@@ -7,8 +7,8 @@ import (
 
 	"coursewright/layout/length"
 	"coursewright/layout/piece"
+	"coursewright/layout/plan"
 	"coursewright/layout/plane"
-	"coursewright/layout/setout"
 )
 
 // cutRules judge where the cuts fall.
@@ -90,7 +90,7 @@ func slivers(in Input) []place {
 
 // toSet lists the pieces of a wall that are still to be set: of those that stand
 // nothing can be cut another way.
-func toSet(w setout.Wall) []piece.Piece {
+func toSet(w plan.Wall) []piece.Piece {
 	if w.Found.Set == nil {
 		return w.Pieces
 	}
@@ -174,7 +174,7 @@ func smallEnds(in Input) []place {
 
 // endSizes gives, of the pieces at an end, the smallest of the odd and of the
 // even courses, the smaller of the two first; nil where a kind is missing.
-func endSizes(w setout.Wall, end string) (small, large *piece.Piece) {
+func endSizes(w plan.Wall, end string) (small, large *piece.Piece) {
 	var least [2]*piece.Piece
 	pieces := toSet(w)
 	for k := range pieces {
@@ -191,7 +191,7 @@ func endSizes(w setout.Wall, end string) (small, large *piece.Piece) {
 }
 
 // cutTo tells whether a piece is cut to the boundary of that name.
-func cutTo(w setout.Wall, p piece.Piece, name string) bool {
+func cutTo(w plan.Wall, p piece.Piece, name string) bool {
 	for _, side := range p.Cuts {
 		if int(side) < len(w.Shape.Sides) && w.Shape.Sides[side].Name == name {
 			return true

@@ -4,8 +4,8 @@ import (
 	"fmt"
 
 	"coursewright/layout/length"
+	"coursewright/layout/plan"
 	"coursewright/layout/plane"
-	"coursewright/layout/setout"
 	"coursewright/layout/survey"
 )
 
@@ -79,7 +79,7 @@ func gaps(in Input) []place {
 	return all
 }
 
-func (in Input) gapText(w setout.Wall, b survey.Boundary) string {
+func (in Input) gapText(w plan.Wall, b survey.Boundary) string {
 	where := b.Name
 	if where == "base" && b.Kind != "" {
 		where = b.Kind
@@ -178,7 +178,7 @@ func wetHeight(in Input) []place {
 }
 
 // headHeight is the lowest height at which the tile of a wall ends.
-func headHeight(w setout.Wall) length.Length {
+func headHeight(w plan.Wall) length.Length {
 	h := w.Found.Head
 	if !h.Meets || len(h.Readings) == 0 {
 		return w.Start.Placed.Head

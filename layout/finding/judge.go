@@ -1,17 +1,17 @@
 package finding
 
 import (
+	"coursewright/layout/plan"
 	"coursewright/layout/plane"
-	"coursewright/layout/setout"
 	"coursewright/layout/survey"
 )
 
 // Input is the plan to be judged.
 type Input struct {
 	Room   survey.Room
-	Setout setout.Setout
-	Walls  []setout.Wall // in the job's order
-	Limits Limits        // the zero value stands for Usual in the room's units
+	Setout plan.Setout
+	Walls  []plan.Wall // in the job's order
+	Limits Limits      // the zero value stands for Usual in the room's units
 }
 
 // LocalCode is the sentence that every page with findings shows.

@@ -10,8 +10,8 @@ import (
 
 	"coursewright/layout/length"
 	"coursewright/layout/piece"
+	"coursewright/layout/plan"
 	"coursewright/layout/plane"
-	"coursewright/layout/setout"
 	"coursewright/layout/survey"
 )
 
@@ -26,13 +26,13 @@ func quiet() Input {
 			Joint: inch / 8, Sealant: inch / 4,
 			Bond: survey.BondRule{Kind: "stack", Den: 1},
 		},
-		Walls: []setout.Wall{{
+		Walls: []plan.Wall{{
 			Found: survey.WallFound{
 				Name: "back", Letter: "B", Width: 60 * inch,
 				Base: []survey.SegmentFound{{Meets: "floor", Gap: inch / 8, Readings: readings(0, -40, 60, -40)}},
 			},
 			Shape: survey.Shape{Sides: []survey.Boundary{{Name: "factory"}, {Name: "left"}, {Name: "base", Gap: inch / 8}}},
-			Start: setout.Start{Placed: survey.Placed{Right: 60 * inch, Head: 40 * inch}},
+			Start: plan.Start{Placed: survey.Placed{Right: 60 * inch, Head: 40 * inch}},
 			Pieces: []piece.Piece{
 				tile("B-01-01", 1, 0, 0, 8, 4),
 				tile("B-02-01", 2, 8, 4, 16, 8),

@@ -6,8 +6,8 @@ import (
 
 	"coursewright/layout/length"
 	"coursewright/layout/piece"
+	"coursewright/layout/plan"
 	"coursewright/layout/plane"
-	"coursewright/layout/setout"
 	"coursewright/layout/survey"
 )
 
@@ -97,7 +97,7 @@ func runInto(in Input) []place {
 
 // taken is the box that an opening takes of its wall, a pipe with what stays
 // clear round it.
-func taken(w setout.Wall, k int, s length.System) plane.Rect {
+func taken(w plan.Wall, k int, s length.System) plane.Rect {
 	o := w.Found.Openings[k]
 	if o.Kind == "pipe" {
 		r := o.Diameter.Half() + survey.PipeClear(s)

@@ -3,8 +3,8 @@ package finding
 import (
 	"coursewright/layout/length"
 	"coursewright/layout/piece"
+	"coursewright/layout/plan"
 	"coursewright/layout/plane"
-	"coursewright/layout/setout"
 	"coursewright/layout/survey"
 )
 
@@ -50,7 +50,7 @@ func (in Input) close(l length.Length) string {
 }
 
 // edges are the placed edges of opening i; empty when the wall has none placed.
-func edges(w setout.Wall, i int) survey.Edges {
+func edges(w plan.Wall, i int) survey.Edges {
 	if i >= len(w.Start.Placed.Openings) {
 		return survey.Edges{}
 	}

@@ -4,8 +4,8 @@ import (
 	"fmt"
 
 	"coursewright/layout/length"
+	"coursewright/layout/plan"
 	"coursewright/layout/plane"
-	"coursewright/layout/setout"
 )
 
 // setRules judge the courses that stand already against the line the rest is
@@ -100,7 +100,7 @@ func setOff(can bool) func(Input) []place {
 
 // courses is how many joints over the set course it takes to bring it back to
 // the line, and whether there are as many.
-func (in Input) courses(w setout.Wall, off length.Length) (n int, enough bool) {
+func (in Input) courses(w plan.Wall, off length.Length) (n int, enough bool) {
 	spare := in.spare()
 	if spare <= 0 {
 		return 0, false
@@ -110,7 +110,7 @@ func (in Input) courses(w setout.Wall, off length.Length) (n int, enough bool) {
 }
 
 // above is how many courses are still to be set over the set one.
-func (in Input) above(w setout.Wall) int {
+func (in Input) above(w plan.Wall) int {
 	above := 0
 	for _, p := range w.Pieces {
 		above = max(above, p.Row-w.Found.Set.Row)
@@ -118,7 +118,7 @@ func (in Input) above(w setout.Wall) int {
 	return above
 }
 
-func (in Input) offText(w setout.Wall, left, right length.Length) string {
+func (in Input) offText(w plan.Wall, left, right length.Length) string {
 	s := w.Found.Set
 	text := fmt.Sprintf("Course %d of %s is level", s.Course, w.Found.Name)
 	switch low := s.Low(); {
@@ -142,7 +142,7 @@ func (in Input) side(off length.Length) string {
 }
 
 // takeUp says in which courses the joints take it up.
-func (in Input) takeUp(w setout.Wall, n int, can bool) string {
+func (in Input) takeUp(w plan.Wall, n int, can bool) string {
 	spare, set := in.spare(), w.Found.Set.Course
 	switch {
 	case spare <= 0:

@@ -6,7 +6,7 @@ import (
 	"github.com/stretchr/testify/assert"
 
 	"coursewright/layout/length"
-	"coursewright/layout/setout"
+	"coursewright/layout/plan"
 	"coursewright/layout/survey"
 )
 
@@ -28,7 +28,7 @@ func beside(in *Input, up length.Length) {
 	standing(8, 0, 0)(in)
 	w := in.Walls[0]
 	w.Found.Name, w.Found.Set = "left", &survey.Standing{Course: 1, Left: 4*inch + up, Right: 4*inch + up}
-	in.Walls = append(in.Walls, setout.Wall{Found: w.Found, Shape: w.Shape, Start: w.Start, Pieces: w.Pieces})
+	in.Walls = append(in.Walls, plan.Wall{Found: w.Found, Shape: w.Shape, Start: w.Start, Pieces: w.Pieces})
 }
 
 // setCases are the rules for tile that stands; a joint of 1/8 in has 1/16 in to

@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"coursewright/layout/length"
+	"coursewright/layout/plan"
 	"coursewright/layout/survey"
 
 	"github.com/stretchr/testify/require"
@@ -66,7 +67,7 @@ func BenchmarkBruteForce(b *testing.B) {
 	placed := Solve(room).Walls[0].Placed
 	w.Right.Stops = survey.Span{From: placed.Right, To: placed.Right}
 	w.Head.Stops = survey.Span{From: placed.Head, To: placed.Head}
-	var found Setout
+	var found plan.Setout
 	b.Run("solver", func(b *testing.B) {
 		for b.Loop() {
 			found = Solve(room)
@@ -75,7 +76,7 @@ func BenchmarkBruteForce(b *testing.B) {
 	b.Run("grid", func(b *testing.B) { everyPlace(b, room, found) })
 }
 
-func everyPlace(b *testing.B, room survey.Room, found Setout) {
+func everyPlace(b *testing.B, room survey.Room, found plan.Setout) {
 	f := newField(&room, room.Walls[0], found.Hand, new(int))
 	from, step := found.Line, length.Inch/16
 	tried := 0
@@ -84,7 +85,7 @@ func everyPlace(b *testing.B, room survey.Room, found Setout) {
 		for line := from; line < from+room.Tile.Height+room.Joint; line += step {
 			for edge := length.Length(0); edge < room.Tile.Width+room.Joint; edge += step {
 				m := f.measureAll(line, edge, found.Walls[0].Placed)
-				if m.Better(found.Merit) {
+				if m.Better(Merit(found.Merit)) {
 					b.Fatalf("line %d edge %d: %v beats %v", line, edge, m, found.Merit)
 				}
 				tried++

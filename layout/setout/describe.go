@@ -6,12 +6,13 @@ import (
 
 	"coursewright/layout/length"
 	"coursewright/layout/piece"
+	"coursewright/layout/plan"
 )
 
 // describe turns the best set-out on the tape into what a person is told, with
 // the exact best beside it.
-func (s *solver) describe(t, exact result) Setout {
-	out := Setout{Line: t.line, Hand: s.hand, Pinned: s.room.Line != nil, Merit: t.merit, Exact: exact.merit}
+func (s *solver) describe(t, exact result) plan.Setout {
+	out := plan.Setout{Line: t.line, Hand: s.hand, Pinned: s.room.Line != nil, Merit: plan.Merit(t.merit), Exact: plan.Merit(exact.merit)}
 	s.limit = s.work + mostWork/8 // for all that follows
 	for w, c := range t.choices {
 		out.Walls = append(out.Walls, s.start(w, t.line, c))
@@ -22,9 +23,9 @@ func (s *solver) describe(t, exact result) Setout {
 	return out
 }
 
-func (s *solver) start(w int, line length.Length, c choice) Start {
+func (s *solver) start(w int, line length.Length, c choice) plan.Start {
 	f := s.fields[w]
-	out := Start{Edge: c.edge, Placed: c.placed, Pinned: f.pinned()}
+	out := plan.Start{Edge: c.edge, Placed: c.placed, Pinned: f.pinned()}
 	out.X, out.OnTile = s.mark(w, c.edge)
 	for _, k := range f.classics(c.placed) {
 		out.Classic = append(out.Classic, s.figure(w, line, k))
@@ -67,12 +68,12 @@ func (s *solver) mark(w int, edge length.Length) (x length.Length, onTile bool) 
 }
 
 // figure is what a start by name would give on one wall, with the course line as it is.
-func (s *solver) figure(w int, line length.Length, k classic) Classic {
+func (s *solver) figure(w int, line length.Length, k classic) plan.Classic {
 	f := s.fields[w]
 	edge := k.edge(s.room.Tile.Width, s.room.Joint)
 	across, _ := f.frame(line, edge)
 	m := f.weigh(line, edge, s.compiled(w, across, line)).merit
-	return Classic{Name: k.name, X: k.x, OnTile: k.onTile, Smallest: s.size(m.Smallest), Share: m.Smallest, Slivers: m.Slivers, Bare: m.Bare}
+	return plan.Classic{Name: k.name, X: k.x, OnTile: k.onTile, Smallest: s.size(m.Smallest), Share: m.Smallest, Slivers: m.Slivers, Bare: m.Bare}
 }
 
 // size is a share as a length, of the tile's width.
@@ -83,9 +84,9 @@ func (s *solver) size(share piece.Share) length.Length {
 // slide is the smallest cut against the start over one period: on the tape, on
 // either side of every place where it may turn or jump. Where that takes too
 // long, fewer places give a coarser curve.
-func (s *solver) slide(w int, line length.Length) []SlidePoint {
+func (s *solver) slide(w int, line length.Length) []plan.SlidePoint {
 	f := s.fields[w]
-	var out []SlidePoint
+	var out []plan.SlidePoint
 	edges := s.edgesAt(w, f.startFeatures, true)
 	for _, i := range coarseFirst(len(edges)) {
 		if s.spent() && len(out) > fewest {
@@ -93,9 +94,9 @@ func (s *solver) slide(w int, line length.Length) []SlidePoint {
 		}
 		across, _ := f.frame(line, edges[i])
 		m := f.weigh(line, edges[i], s.compiled(w, across, line)).merit
-		out = append(out, SlidePoint{Edge: edges[i], Share: m.Smallest, Slivers: m.Slivers + m.Bare})
+		out = append(out, plan.SlidePoint{Edge: edges[i], Share: m.Smallest, Slivers: m.Slivers + m.Bare})
 	}
-	slices.SortFunc(out, func(a, b SlidePoint) int { return cmp.Compare(a.Edge, b.Edge) })
+	slices.SortFunc(out, func(a, b plan.SlidePoint) int { return cmp.Compare(a.Edge, b.Edge) })
 	return straighten(out)
 }
 
@@ -122,8 +123,8 @@ func coarseFirst(n int) []int {
 }
 
 // straighten drops points in the middle of a straight stretch.
-func straighten(p []SlidePoint) []SlidePoint {
-	var out []SlidePoint
+func straighten(p []plan.SlidePoint) []plan.SlidePoint {
+	var out []plan.SlidePoint
 	for i, q := range p {
 		if i > 0 && i < len(p)-1 && inLine(out[len(out)-1], q, p[i+1]) {
 			continue
@@ -135,7 +136,7 @@ func straighten(p []SlidePoint) []SlidePoint {
 
 // inLine tells whether b lies on the way from a to c to within a thousandth of
 // a tile: good enough to draw.
-func inLine(a, b, c SlidePoint) bool {
+func inLine(a, b, c plan.SlidePoint) bool {
 	if a.Slivers != b.Slivers || b.Slivers != c.Slivers || a.Edge == c.Edge {
 		return false
 	}
@@ -145,7 +146,7 @@ func inLine(a, b, c SlidePoint) bool {
 }
 
 // slip is how far the start may move, both ways, before more slivers appear.
-func slip(slide []SlidePoint, edge, pitch length.Length) (from, to length.Length) {
+func slip(slide []plan.SlidePoint, edge, pitch length.Length) (from, to length.Length) {
 	if len(slide) == 0 {
 		return edge, edge
 	}
@@ -167,8 +168,8 @@ func slip(slide []SlidePoint, edge, pitch length.Length) (from, to length.Length
 
 // classicLines are the course lines of the trade with the best starts on each.
 // Lines whole pitches apart are one line.
-func (s *solver) classicLines() []ClassicLine {
-	var out []ClassicLine
+func (s *solver) classicLines() []plan.ClassicLine {
+	var out []plan.ClassicLine
 	period := (s.room.Tile.Height + s.room.Joint) * s.periods()
 	known := map[length.Length]Merit{}
 	for _, k := range s.linesByName() {
@@ -177,7 +178,7 @@ func (s *solver) classicLines() []ClassicLine {
 			m = s.bestOn(k.line)
 			known[length.Mod(k.line, period)] = m
 		}
-		out = append(out, ClassicLine{k.name, k.line, s.size(m.Smallest), m.Smallest, m.Slivers, m.Bare})
+		out = append(out, plan.ClassicLine{Name: k.name, Line: k.line, Smallest: s.size(m.Smallest), Share: m.Smallest, Slivers: m.Slivers, Bare: m.Bare})
 	}
 	return out
 }

@@ -6,34 +6,35 @@ import (
 
 	"coursewright/layout/length"
 	"coursewright/layout/piece"
+	"coursewright/layout/plan"
 	"coursewright/layout/plane"
 	"coursewright/layout/survey"
 )
 
 // Explain fills in what can be said only once the pieces are cut: where the
 // smallest cut is, why this set-out was chosen, and how sure it is.
-func (s *Setout) Explain(room survey.Room, walls []Wall) {
+func Explain(s *plan.Setout, room survey.Room, walls []plan.Wall) {
 	s.Least = least(walls)
 	for i, w := range walls {
-		s.Doubts = append(s.Doubts, doubts(room, i, w)...)
+		s.Holds = append(s.Holds, holds(room, i, w)...)
 	}
-	s.Reasons = s.reasons(room, walls)
+	s.Reasons = reasons(s, room, walls)
 }
 
 // least is the first piece with the smallest share among the cut ones.
-func least(walls []Wall) Least {
-	best := Least{Share: piece.Share{Num: 1, Den: 1}}
+func least(walls []plan.Wall) plan.Least {
+	best := plan.Least{Share: piece.Share{Num: 1, Den: 1}}
 	for i, w := range walls {
 		for _, p := range w.Pieces {
 			if !p.Whole && p.Share.Less(best.Share) {
-				best = Least{i, p.ID, p.Least, p.Share}
+				best = plan.Least{Wall: i, Piece: p.ID, Size: p.Least, Share: p.Share}
 			}
 		}
 	}
 	return best
 }
 
-func (s *Setout) reasons(room survey.Room, walls []Wall) []string {
+func reasons(s *plan.Setout, room survey.Room, walls []plan.Wall) []string {
 	var out []string
 	if s.Least.Piece == "" {
 		out = append(out, "No tile needs a cut under its full size.")
@@ -59,13 +60,13 @@ func (s *Setout) reasons(room survey.Room, walls []Wall) []string {
 
 // because tells what decided between the chosen start and the best of the
 // classic ones on a wall.
-func because(room survey.Room, w Wall) string {
+func because(room survey.Room, w plan.Wall) string {
 	x := w.Start.X.Tape(room.Units)
 	where := "a joint"
 	if w.Start.OnTile {
 		where = "the middle of a tile"
 	}
-	said := fmt.Sprintf("Wall %s starts with %s at %s", w.Found.Name, where, x)
+	said := fmt.Sprintf("plan.Wall %s starts with %s at %s", w.Found.Name, where, x)
 	if w.Start.Pinned {
 		if w.Found.Set != nil {
 			return said + ", as it is set."
@@ -74,13 +75,13 @@ func because(room survey.Room, w Wall) string {
 	}
 	best := w.Start.Classic[len(w.Start.Classic)-1]
 	for _, c := range w.Start.Classic[:len(w.Start.Classic)-1] {
-		said += fmt.Sprintf("; %s would give %s", c.Name, c.against(best))
+		said += fmt.Sprintf("; %s would give %s", c.Name, against(c, best))
 	}
 	return said + "."
 }
 
 // against says how a start compares with the chosen one.
-func (c Classic) against(best Classic) string {
+func against(c, best plan.Classic) string {
 	switch {
 	case c.Bare > best.Bare:
 		return "bare wall"
@@ -112,11 +113,11 @@ func slivers(n int) string {
 // end, the drop to each base, the rise to a ceiling. From the pieces that the
 // boundary cuts: a piece may shrink to the sliver limit, or grow until what
 // comes after the next joint is more than sealant fills.
-func doubts(room survey.Room, wall int, w Wall) []Doubt {
-	var out []Doubt
+func holds(room survey.Room, wall int, w plan.Wall) []plan.Hold {
+	var out []plan.Hold
 	add := func(what string, measured length.Length, side plane.Side, level bool) {
 		if shrink, grow, found := slack(room, w, side, level); found {
-			out = append(out, Doubt{what, wall, measured, measured - shrink, measured + grow})
+			out = append(out, plan.Hold{What: what, Wall: wall, Measured: measured, From: measured - shrink, To: measured + grow})
 		}
 	}
 	f := w.Found
@@ -148,7 +149,7 @@ func negated(readings []survey.Reading) []survey.Reading {
 
 // slack is how far a boundary may move in and out before one of the pieces it
 // cuts becomes a sliver, or another follows it.
-func slack(room survey.Room, w Wall, side plane.Side, level bool) (shrink, grow length.Length, found bool) {
+func slack(room survey.Room, w plan.Wall, side plane.Side, level bool) (shrink, grow length.Length, found bool) {
 	tile := room.Tile.Width
 	if level {
 		tile = room.Tile.Height

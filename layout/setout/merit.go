@@ -5,19 +5,12 @@ import (
 
 	"coursewright/layout/length"
 	"coursewright/layout/piece"
+	"coursewright/layout/plan"
 )
 
 // Merit is the order of merit of design.md, section 4. It is compared term by
 // term from the top; smaller is better except for Smallest.
-type Merit struct {
-	Bare      int
-	Slivers   int
-	OffLine   int
-	Smallest  piece.Share // at most one half
-	Imbalance length.Length
-	CutPieces int
-	Find      int // how hard the starts are to find again, summed over the walls
-}
+type Merit plan.Merit
 
 // half is the most that a smallest cut counts for.
 var half = piece.Half

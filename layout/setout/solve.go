@@ -3,6 +3,7 @@ package setout
 import (
 	"coursewright/layout/length"
 	"coursewright/layout/piece"
+	"coursewright/layout/plan"
 	"coursewright/layout/survey"
 )
 
@@ -10,7 +11,7 @@ import (
 // can be found on the room's tape, and asks whether one off the tape would be
 // better: that is what the rounding costs. It never fails on a room that survey
 // accepted.
-func Solve(room survey.Room) Setout {
+func Solve(room survey.Room) plan.Setout {
 	var tape *result
 	left, short := mostWork, false
 	for _, hand := range hands(room) {

@@ -4,14 +4,14 @@ package stages
 
 import (
 	"coursewright/layout/cuts"
-	"coursewright/layout/setout"
+	"coursewright/layout/plan"
 	"coursewright/layout/survey"
 )
 
 // Input is a plan with its cut schedule.
 type Input struct {
 	Room  survey.Room
-	Walls []setout.Wall // in the job's order
+	Walls []plan.Wall   // in the job's order
 	Cuts  cuts.Schedule // of the same plan
 }
 
@@ -54,7 +54,7 @@ type Cut struct {
 //  3. The order is dry lay, first course, field, niche, ends, holes, grout,
 //     soft joints; a stage without work is left out.
 func Of(in Input, set Settings) []Stage {
-	all := plan(set)
+	all := days(set)
 	group := map[string]int{}
 	for i, g := range in.Cuts.Groups {
 		for _, id := range g.Pieces {

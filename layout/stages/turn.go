@@ -5,7 +5,7 @@ import (
 
 	"coursewright/layout/length"
 	"coursewright/layout/piece"
-	"coursewright/layout/setout"
+	"coursewright/layout/plan"
 	"coursewright/layout/survey"
 )
 
@@ -26,7 +26,7 @@ const (
 // with it, however it is cut; among the others holes come last, since they are
 // marked on the wall, then ends, then what meets a niche or window. What is cut
 // to the side of a step in the base goes with the field.
-func (in Input) turn(w setout.Wall, p *piece.Piece) int {
+func (in Input) turn(w plan.Wall, p *piece.Piece) int {
 	if in.FirstCourse(w, *p) {
 		return first
 	}
@@ -53,7 +53,7 @@ func stageOf(b survey.Boundary) int {
 // FirstCourse tells whether a piece belongs to the first course: a level or raked
 // edge of it lies on the base, or it stands so low over it that no piece fits below. What fits below is
 // at most the sealed strip of formats.md and a joint.
-func (in Input) FirstCourse(w setout.Wall, p piece.Piece) bool {
+func (in Input) FirstCourse(w plan.Wall, p piece.Piece) bool {
 	for _, ring := range p.Face {
 		for i, c := range ring {
 			next := ring[(i+1)%len(ring)]
@@ -74,7 +74,7 @@ func (in Input) FirstCourse(w setout.Wall, p piece.Piece) bool {
 // baseAt is the height of the base at x; of the two at a step, the higher one.
 // A lone reading is level over the whole wall, and past its readings a base
 // goes on level.
-func baseAt(w setout.Wall, x length.Length) (y length.Length, found bool) {
+func baseAt(w plan.Wall, x length.Length) (y length.Length, found bool) {
 	last := len(w.Found.Base) - 1
 	for i, s := range w.Found.Base {
 		from, to := s.Readings[0].At, s.Readings[len(s.Readings)-1].At
@@ -88,8 +88,8 @@ func baseAt(w setout.Wall, x length.Length) (y length.Length, found bool) {
 	return y, found
 }
 
-// plan lists all stages with their words.
-func plan(set Settings) []Stage {
+// days lists all stages with their words.
+func days(set Settings) []Stage {
 	all := make([]Stage, stageCount)
 	all[dryLay] = Stage{Name: "Dry lay and marks", Do: "Measure a stack of ten tiles. Draw the level line, the course line, " +
 		"the starts and the ends. Lay out the first course dry on the floor and hold it against the marks."}

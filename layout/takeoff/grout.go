@@ -4,8 +4,8 @@ import (
 	"fmt"
 
 	"coursewright/layout/length"
+	"coursewright/layout/plan"
 	"coursewright/layout/plane"
-	"coursewright/layout/setout"
 	"coursewright/layout/survey"
 )
 
@@ -55,7 +55,7 @@ func (in Input) sealant(set Settings) Line {
 	var long length.Length
 	var ml int64
 	soft := func(b survey.Boundary) bool { return b.Meets && b.Gap > 0 }
-	in.sides(soft, func(w setout.Wall, side plane.Side, b survey.Boundary) {
+	in.sides(soft, func(w plan.Wall, side plane.Side, b survey.Boundary) {
 		if in.behind(w, side) {
 			return
 		}
@@ -73,7 +73,7 @@ func (in Input) sealant(set Settings) Line {
 }
 
 // behind tells whether a wall's end lies behind the tile of a wall set later.
-func (in Input) behind(w setout.Wall, side plane.Side) bool {
+func (in Input) behind(w plan.Wall, side plane.Side) bool {
 	end := w.Found.Left
 	switch side {
 	case survey.SideRight:

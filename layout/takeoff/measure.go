@@ -4,8 +4,8 @@ import (
 	"slices"
 
 	"coursewright/layout/length"
+	"coursewright/layout/plan"
 	"coursewright/layout/plane"
-	"coursewright/layout/setout"
 	"coursewright/layout/survey"
 )
 
@@ -41,7 +41,7 @@ func (in Input) joints() length.Area {
 }
 
 // runs gives the lengths of the unbroken runs of a wall's edge on one side.
-func runs(w setout.Wall, side plane.Side) []length.Length {
+func runs(w plan.Wall, side plane.Side) []length.Length {
 	var all []length.Length
 	for _, ring := range w.Shape.Region {
 		first := max(0, slices.IndexFunc(ring, func(c plane.Corner) bool { return c.On != side }))
@@ -88,7 +88,7 @@ func areaText(a length.Area, s length.System) string {
 }
 
 // sides calls f for every side of every wall that is of a kind.
-func (in Input) sides(is func(survey.Boundary) bool, f func(setout.Wall, plane.Side, survey.Boundary)) {
+func (in Input) sides(is func(survey.Boundary) bool, f func(plan.Wall, plane.Side, survey.Boundary)) {
 	for _, w := range in.Walls {
 		for i, b := range w.Shape.Sides {
 			if i != int(survey.SideFactory) && is(b) {

@@ -6,15 +6,15 @@ import (
 	"fmt"
 
 	"coursewright/layout/length"
-	"coursewright/layout/setout"
+	"coursewright/layout/plan"
 	"coursewright/layout/survey"
 )
 
 // Input is the plan to buy for.
 type Input struct {
 	Room     survey.Room
-	Walls    []setout.Wall // in the job's order
-	TilesCut int           // tiles that are cut into, as the cut schedule pairs them
+	Walls    []plan.Wall // in the job's order
+	TilesCut int         // tiles that are cut into, as the cut schedule pairs them
 }
 
 // Takeoff is the shopping list.

@@ -11,8 +11,8 @@ import (
 
 	"coursewright/layout/length"
 	"coursewright/layout/piece"
+	"coursewright/layout/plan"
 	"coursewright/layout/plane"
-	"coursewright/layout/setout"
 	"coursewright/layout/survey"
 )
 
@@ -40,7 +40,7 @@ func box(l, b, r, t length.Length, on ...plane.Side) plane.Ring {
 func twoByTwo() Input {
 	const size, pitch = 10 * inch, 10*inch + inch/4
 	const all = size + pitch
-	w := setout.Wall{Found: survey.WallFound{Name: "back", Right: survey.EndFound{Meets: true, Gap: inch / 8, Beyond: -1}}}
+	w := plan.Wall{Found: survey.WallFound{Name: "back", Right: survey.EndFound{Meets: true, Gap: inch / 8, Beyond: -1}}}
 	w.Shape.Region = plane.Region{box(0, 0, all, all, base, right, head, left)}
 	w.Shape.Sides = []survey.Boundary{{Name: "factory"}, {Name: "left", Kind: "trim"}, {Name: "right", Kind: "corner", Meets: true, Gap: inch / 8},
 		{Name: "head", Kind: "bullnose"}, {Name: "base", Kind: "tub", Meets: true, Gap: inch / 4}}
@@ -57,7 +57,7 @@ func twoByTwo() Input {
 	}
 	return Input{
 		Room:     survey.Room{Tile: survey.TileSize{Width: size, Height: size, Thickness: inch / 2, BoxCount: 3, BoxCents: 4550}, Joint: inch / 4},
-		Walls:    []setout.Wall{w},
+		Walls:    []plan.Wall{w},
 		TilesCut: 1,
 	}
 }
@@ -131,7 +131,7 @@ func TestTheCornerIsSealedOnce(t *testing.T) {
 }
 
 func TestRunsOverTheEndOfARing(t *testing.T) {
-	w := setout.Wall{}
+	w := plan.Wall{}
 	w.Shape.Region = plane.Region{box(0, 0, 10, 20, base, right, base, base)}
 	assert.Equal(t, []length.Length{40}, runs(w, base), "head, left and base hang together")
 	assert.Equal(t, []length.Length{20}, runs(w, right))

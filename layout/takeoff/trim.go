@@ -5,8 +5,8 @@ import (
 	"slices"
 
 	"coursewright/layout/length"
+	"coursewright/layout/plan"
 	"coursewright/layout/plane"
-	"coursewright/layout/setout"
 	"coursewright/layout/survey"
 )
 
@@ -38,7 +38,7 @@ func (in Input) bars(set Settings, finish string) Line {
 // finished lists the lengths of the edges with a finish.
 func (in Input) finished(finish string) []length.Length {
 	var all []length.Length
-	in.sides(func(b survey.Boundary) bool { return b.Kind == finish }, func(w setout.Wall, side plane.Side, _ survey.Boundary) {
+	in.sides(func(b survey.Boundary) bool { return b.Kind == finish }, func(w plan.Wall, side plane.Side, _ survey.Boundary) {
 		all = append(all, runs(w, side)...)
 	})
 	return all

@@ -7,7 +7,7 @@ import (
 	"coursewright/layout"
 	"coursewright/layout/length"
 	"coursewright/layout/piece"
-	"coursewright/layout/setout"
+	"coursewright/layout/plan"
 )
 
 // chart is the field a slide curve is drawn in.
@@ -86,7 +86,7 @@ func (b *board) grid(c chart) {
 
 // curve draws the corners as a line; two corners at one edge are a jump and
 // break it. At the end of the period it is where it began.
-func (b *board) curve(c chart, points []setout.SlidePoint, wall int) {
+func (b *board) curve(c chart, points []plan.SlidePoint, wall int) {
 	tag := Tag{Kind: Curve, Wall: wall}
 	var run []Point
 	flush := func() {
@@ -108,7 +108,7 @@ func (b *board) curve(c chart, points []setout.SlidePoint, wall int) {
 }
 
 // slip marks on the axis how far the start may slip without a new sliver.
-func (b *board) slip(c chart, s setout.Start, wall int) {
+func (b *board) slip(c chart, s plan.Start, wall int) {
 	if s.From >= s.To {
 		return
 	}
@@ -123,12 +123,12 @@ func (b *board) slip(c chart, s setout.Start, wall int) {
 
 // dots marks the classic starts with their names over the chart, and the
 // chosen start.
-func (b *board) dots(c chart, s setout.Start, wall int) {
+func (b *board) dots(c chart, s plan.Start, wall int) {
 	const apart = 25000
 	tag, size := Tag{Kind: Start, Wall: wall}, b.texts.least
 	classic := Starts(s)
-	edge := func(k setout.Classic) Micron { return c.x(b.edgeOf(k)) }
-	slices.SortStableFunc(classic, func(p, q setout.Classic) int { return cmp.Compare(edge(p), edge(q)) })
+	edge := func(k plan.Classic) Micron { return c.x(b.edgeOf(k)) }
+	slices.SortStableFunc(classic, func(p, q plan.Classic) int { return cmp.Compare(edge(p), edge(q)) })
 	at := make([]Micron, len(classic))
 	for i, k := range classic {
 		at[i] = edge(k)
@@ -143,7 +143,7 @@ func (b *board) dots(c chart, s setout.Start, wall int) {
 
 // chosen marks the start of the plan: a larger dot on the curve, and its
 // place on the tape under the chart.
-func (b *board) chosen(c chart, s setout.Start, wall int) {
+func (b *board) chosen(c chart, s plan.Start, wall int) {
 	tag, size, x := Tag{Kind: Start, Wall: wall}, b.texts.note, c.x(s.Edge)
 	b.chain(tag, line(Blue, 500), Point{x, c.lo.Y}, Point{x, c.hi.Y + 1500})
 	b.disc(tag, Ink{Fill: Blue, Line: White, Width: 350}, Point{x, c.height(s.Slide, x)}, 1700)
@@ -153,7 +153,7 @@ func (b *board) chosen(c chart, s setout.Start, wall int) {
 }
 
 // height is the curve's height over x; at a jump, that of its right side.
-func (c chart) height(points []setout.SlidePoint, x Micron) Micron {
+func (c chart) height(points []plan.SlidePoint, x Micron) Micron {
 	y := c.y(points[0].Share)
 	for i, p := range points {
 		at := c.along(p.Edge - c.first)
@@ -172,12 +172,12 @@ func (c chart) height(points []setout.SlidePoint, x Micron) Micron {
 
 // Starts lists the starts people know. On a wall whose start is pinned there is
 // no "best" among them: the search has kept the pin and compared nothing.
-func Starts(s setout.Start) []setout.Classic {
-	return slices.DeleteFunc(slices.Clone(s.Classic), func(k setout.Classic) bool { return s.Pinned && k.Name == "best" })
+func Starts(s plan.Start) []plan.Classic {
+	return slices.DeleteFunc(slices.Clone(s.Classic), func(k plan.Classic) bool { return s.Pinned && k.Name == "best" })
 }
 
 // edgeOf is the left edge of the tile that a classic start names.
-func (b *board) edgeOf(k setout.Classic) length.Length {
+func (b *board) edgeOf(k plan.Classic) length.Length {
 	if k.OnTile {
 		return k.X - b.plan.Room.Tile.Width/2
 	}

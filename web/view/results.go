@@ -8,7 +8,7 @@ import (
 
 	"coursewright/layout/length"
 	"coursewright/layout/piece"
-	"coursewright/layout/setout"
+	"coursewright/layout/plan"
 	"coursewright/web/form"
 )
 
@@ -115,12 +115,12 @@ func (b Bench) lineText() string {
 
 // lines are the course lines people know, and that of the plan where it is none
 // of them.
-func (b Bench) lines() []setout.ClassicLine {
+func (b Bench) lines() []plan.ClassicLine {
 	s := b.Plan.Setout
-	if slices.ContainsFunc(s.Lines, func(c setout.ClassicLine) bool { return c.Line == s.Line }) {
+	if slices.ContainsFunc(s.Lines, func(c plan.ClassicLine) bool { return c.Line == s.Line }) {
 		return s.Lines
 	}
-	own := setout.ClassicLine{Name: "best", Line: s.Line, Smallest: s.Least.Size, Share: s.Least.Share, Slivers: s.Merit.Slivers, Bare: s.Merit.Bare}
+	own := plan.ClassicLine{Name: "best", Line: s.Line, Smallest: s.Least.Size, Share: s.Least.Share, Slivers: s.Merit.Slivers, Bare: s.Merit.Bare}
 	if s.Pinned {
 		own.Name = "as pinned"
 	}
@@ -141,18 +141,18 @@ func (b Bench) fromLevel(y length.Length) string {
 	return "on the level line"
 }
 
-func (b Bench) doubtText(d setout.Doubt) string {
+func (b Bench) doubtText(d plan.Hold) string {
 	return fmt.Sprintf("%s is between %s and %s (measured %s)", d.What, b.tape(d.From), b.tape(d.To), b.tape(d.Measured))
 }
 
 // chosen tells whether a classic start is the one the wall has.
-func (b Bench) chosen(i int, c setout.Classic) bool {
+func (b Bench) chosen(i int, c plan.Classic) bool {
 	s := b.Plan.Walls[i].Start
 	return c.X == s.X && c.OnTile == s.OnTile
 }
 
 // pinStart is the button that pins a classic start.
-func (b Bench) pinStart(i int, c setout.Classic) string {
+func (b Bench) pinStart(i int, c plan.Classic) string {
 	is := "joint"
 	if c.OnTile {
 		is = "tile"

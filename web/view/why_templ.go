@@ -103,12 +103,12 @@ func why(b Bench) templ.Component {
 				return templ_7745c5c3_Err
 			}
 		}
-		if len(b.Plan.Setout.Doubts) > 0 {
+		if len(b.Plan.Setout.Holds) > 0 {
 			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 11, "<h3>Holds while</h3><ul class=\"reasons\">")
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
-			for _, d := range b.Plan.Setout.Doubts {
+			for _, d := range b.Plan.Setout.Holds {
 				templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 12, "<li>")
 				if templ_7745c5c3_Err != nil {
 					return templ_7745c5c3_Err

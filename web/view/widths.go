@@ -4,7 +4,7 @@ import (
 	"strings"
 
 	"coursewright/layout/length"
-	"coursewright/layout/setout"
+	"coursewright/layout/plan"
 )
 
 // Widths are what a wrong width of each wall would do.
@@ -18,7 +18,7 @@ type Widths struct {
 type Wrong struct {
 	Wall       int
 	Width, Off length.Length
-	Kept, Best *setout.Setout
+	Kept, Best *plan.Setout
 }
 
 // Off is how wrong a width is taken to be: 1/4 in or 6 mm.
@@ -41,7 +41,7 @@ func (w Widths) what(r Wrong) string {
 }
 
 // least is the smallest cut of a set-out, with what weighs more than it.
-func (w Widths) least(s *setout.Setout) string {
+func (w Widths) least(s *plan.Setout) string {
 	switch {
 	case s == nil:
 		return "cannot be set"

@@ -12,8 +12,8 @@ import (
 	"coursewright/layout/finding"
 	"coursewright/layout/length"
 	"coursewright/layout/piece"
+	"coursewright/layout/plan"
 	"coursewright/layout/plane"
-	"coursewright/layout/setout"
 	"coursewright/layout/survey"
 )
 
@@ -36,7 +36,7 @@ func Plan() layout.Plan {
 	if len(faults) > 0 {
 		panic(faults)
 	}
-	p := layout.Plan{Room: room, Setout: setout.Setout{Line: line, Hand: survey.Left}}
+	p := layout.Plan{Room: room, Setout: plan.Setout{Line: line, Hand: survey.Left}}
 	starts := starts(room)
 	for i, w := range room.Walls {
 		p.Walls = append(p.Walls, wall(room, w, starts[i]))
@@ -48,12 +48,12 @@ func Plan() layout.Plan {
 
 // starts are the set-out: the left wall from its right end, the back wall with
 // a sliver in the left corner, the right wall with a tile on the centre.
-func starts(room survey.Room) []setout.Start {
+func starts(room survey.Room) []plan.Start {
 	pitch := room.Tile.Height + room.Joint
 	niche := survey.Edges{Left: 36 * in, Right: 49 * in, Bottom: line + 7*pitch - room.Joint, Top: line + 10*pitch}
 	window := survey.Edges{Left: 11 * in, Right: 25 * in, Bottom: 8 * in, Top: 30 * in}
 	half := room.Tile.Width / 2
-	s := []setout.Start{
+	s := []plan.Start{
 		{X: 24 * in, OnTile: true, Edge: 24*in - half, Placed: survey.Placed{Head: 41 * in, Openings: make([]survey.Edges, 2)}},
 		{X: 14*in - room.Joint/2, Edge: 14 * in, Placed: survey.Placed{Openings: []survey.Edges{niche}}},
 		{X: 17*in + in/8, OnTile: true, Edge: 17*in + in/8 - half, Placed: survey.Placed{Right: 34*in + in/4, Head: 41 * in, Openings: []survey.Edges{window}}},
@@ -62,7 +62,7 @@ func starts(room survey.Room) []setout.Start {
 	return s
 }
 
-func wall(room survey.Room, found survey.WallFound, s setout.Start) layout.Wall {
+func wall(room survey.Room, found survey.WallFound, s plan.Start) layout.Wall {
 	shape := found.Shape(room.Units, s.Placed)
 	b := shape.Region.Bounds()
 	rows := bond.Of(room, survey.Left).Rows(line, s.Edge, b.Bottom, b.Top)
@@ -88,18 +88,18 @@ func findings() []finding.Finding {
 }
 
 // slide is a curve with a level stretch and a jump.
-func slide(period length.Length) []setout.SlidePoint {
+func slide(period length.Length) []plan.SlidePoint {
 	low := piece.Share{Num: 1, Den: 24}
-	return []setout.SlidePoint{
+	return []plan.SlidePoint{
 		{Edge: 0, Share: low, Slivers: 8}, {Edge: 5 * in, Share: piece.Half}, {Edge: 6 * in, Share: piece.Half},
 		{Edge: 6 * in, Share: piece.Share{Num: 1, Den: 5}}, {Edge: 9 * in, Share: piece.Share{Num: 2, Den: 5}},
 		{Edge: period, Share: low, Slivers: 8},
 	}
 }
 
-func classic(room survey.Room) []setout.Classic {
+func classic(room survey.Room) []plan.Classic {
 	centre := room.Walls[back].Width / 2
-	return []setout.Classic{
+	return []plan.Classic{
 		{Name: "joint on centre", X: centre, Share: piece.Share{Num: 7, Den: 30}},
 		{Name: "tile on centre", X: centre, OnTile: true, Share: piece.Share{Num: 1, Den: 8}},
 		{Name: "full tile at left", X: in / 8, Share: piece.Share{Num: 1, Den: 20}, Slivers: 8},

@@ -1,4 +1,4 @@
-package setout
+package plan
 
 import (
 	"coursewright/layout/piece"

@@ -1,8 +1,10 @@
-// Package setout finds where every course and every bond begins: the course
-// line, the start on each wall and the free marks.
-package setout
+// Package plan holds what the solver has worked out, for everybody who reads it:
+// the set-out, its merit, and every wall with its pieces. No solver is in it.
+package plan
 
 import (
+	"cmp"
+
 	"coursewright/layout/length"
 	"coursewright/layout/piece"
 	"coursewright/layout/survey"
@@ -20,7 +22,7 @@ type Setout struct {
 	Short   bool     // so much is free that only the most promising course lines were tried
 	Reasons []string // plain sentences: what decided, where the smallest cut is
 	Lines   []ClassicLine
-	Doubts  []Doubt
+	Holds   []Hold
 	Least   Least // where the smallest cut is; Piece is empty when nothing is cut
 }
 
@@ -74,10 +76,28 @@ type SlidePoint struct {
 	Slivers int
 }
 
-// Doubt says between which sizes a measured length may lie before a sliver appears.
-type Doubt struct {
+// Hold says between which sizes a measured length may lie before a sliver appears.
+type Hold struct {
 	What     string // "width of back"
 	Wall     int
 	Measured length.Length
 	From, To length.Length
+}
+
+// Merit is what a set-out is judged by.
+type Merit struct {
+	Bare      int
+	Slivers   int
+	OffLine   int
+	Smallest  piece.Share // at most one half
+	Imbalance length.Length
+	CutPieces int
+	Find      int // how hard the starts are to find again, summed over the walls
+}
+
+// Better tells whether m comes before o.
+func (m Merit) Better(o Merit) bool {
+	return cmp.Or(cmp.Compare(m.Bare, o.Bare), cmp.Compare(m.Slivers, o.Slivers), cmp.Compare(m.OffLine, o.OffLine),
+		-cmp.Compare(m.Smallest.Num*o.Smallest.Den, o.Smallest.Num*m.Smallest.Den), cmp.Compare(m.Imbalance, o.Imbalance),
+		cmp.Compare(m.CutPieces, o.CutPieces), cmp.Compare(m.Find, o.Find)) < 0
 }
