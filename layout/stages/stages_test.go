@@ -16,13 +16,18 @@ import (
 	"coursewright/layout/survey"
 )
 
-func input(t *testing.T, name string) stages.Input {
+func jobOf(t *testing.T, name string) survey.Job {
 	t.Helper()
 	data, err := os.ReadFile("../../testdata/jobs/" + name + ".json")
 	require.NoError(t, err)
 	job, err := survey.Read(data)
 	require.NoError(t, err)
-	plan, err := layout.Solve(job)
+	return job
+}
+
+func input(t *testing.T, name string) stages.Input {
+	t.Helper()
+	plan, err := layout.Solve(jobOf(t, name))
 	require.NoError(t, err)
 	return stages.Input{Room: plan.Room, Walls: plan.Walls,
 		Cuts: cuts.Of(cuts.Input{Room: plan.Room, Walls: plan.Walls}, cuts.Usual(plan.Room.Units))}

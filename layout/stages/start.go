@@ -1,0 +1,91 @@
+package stages
+
+import (
+	"coursewright/layout/length"
+	"coursewright/layout/piece"
+	"coursewright/layout/plan"
+	"coursewright/layout/survey"
+)
+
+// FullCourse is the lowest course that stands whole over every base: that of
+// the batten. Its bottom edge is the line to strike.
+type FullCourse struct {
+	Row    int           // as pieces count it, from the course line
+	Bottom length.Length // over the level line
+}
+
+// FirstFull finds the first full course of a room: at or over the course line,
+// not set already, and on no wall cut to a base. Where the walls hold no such
+// course found is false, and Bottom the course line.
+//
+// With columns, whose tiles may be staggered, it is the lowest tile so found in
+// the column of a wall's start.
+//
+// Laws, each with a test:
+//  1. No piece of the course is cut to a base.
+//  2. Every lower course at or over the line is, or stands already.
+func FirstFull(room survey.Room, line length.Length, walls []plan.Wall) (full FullCourse, found bool) {
+	courses := map[length.Length]bool{} // by bottom edge, whether it is full
+	rows := map[length.Length]int{}
+	for i := range walls {
+		w := &walls[i]
+		for _, p := range w.Pieces {
+			y := p.Tile.Bottom
+			if y < line || room.Bond.Plumb && p.Tile.Left != w.Start.Edge {
+				continue
+			}
+			fit, seen := courses[y]
+			courses[y] = (fit || !seen) && !w.Found.Stands(p.Row) && !cutToBase(w, p)
+			rows[y] = p.Row
+		}
+	}
+	full.Bottom = line
+	for y, fit := range courses {
+		if fit && (!found || y < full.Bottom) {
+			full, found = FullCourse{rows[y], y}, true
+		}
+	}
+	return full, found
+}
+
+// cutToBase tells whether a piece is cut to what the wall stands on.
+func cutToBase(w *plan.Wall, p piece.Piece) bool {
+	for _, side := range p.Cuts {
+		if w.Shape.Sides[side].Name == "base" {
+			return true
+		}
+	}
+	return false
+}
+
+// StartTile is the tile that is set first on a wall: a whole one of the first
+// full course, the one whose left edge lies nearest the start. Its left edge is
+// what is struck on the wall. Where that course holds no whole tile, as on a
+// wall narrower than two tiles, it is the nearest whole tile over it; ok is
+// false where the wall holds none.
+//
+// Laws, each with a test:
+//  1. The tile is whole and stands at or over the first full course.
+//  2. Where the first full course is the one of the course line, and the tile
+//     of the start is whole, it is that tile.
+func StartTile(w plan.Wall, full FullCourse) (start piece.Piece, ok bool) {
+	for _, p := range w.Pieces {
+		if !p.Whole || p.Tile.Bottom < full.Bottom || w.Found.Stands(p.Row) {
+			continue
+		}
+		if !ok || nearer(p, start, w.Start.Edge) {
+			start, ok = p, true
+		}
+	}
+	return start, ok
+}
+
+// nearer tells whether p comes before q: lower, then nearer the edge, then
+// further left.
+func nearer(p, q piece.Piece, edge length.Length) bool {
+	if p.Tile.Bottom != q.Tile.Bottom {
+		return p.Tile.Bottom < q.Tile.Bottom
+	}
+	a, b := (p.Tile.Left - edge).Abs(), (q.Tile.Left - edge).Abs()
+	return a < b || a == b && p.Tile.Left < q.Tile.Left
+}

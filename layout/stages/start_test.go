@@ -1,0 +1,106 @@
+package stages_test
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"coursewright/layout"
+	"coursewright/layout/length"
+	"coursewright/layout/piece"
+	"coursewright/layout/plane"
+	"coursewright/layout/stages"
+	"coursewright/layout/survey"
+)
+
+// solved gives the plan of a job of testdata, with its course line pinned
+// where one is given.
+func solved(t *testing.T, name, line string) layout.Plan {
+	t.Helper()
+	job := jobOf(t, name)
+	if line != "" {
+		job.Pins.Course.Line = line
+	}
+	p, err := layout.Solve(job)
+	require.NoError(t, err)
+	return p
+}
+
+func onBase(w layout.Wall, p piece.Piece) bool {
+	for _, s := range p.Cuts {
+		if w.Shape.Sides[s].Name == "base" {
+			return true
+		}
+	}
+	return false
+}
+
+func TestTheFirstFullCourseIsTheLowestThatNoBaseCuts(t *testing.T) { // laws 1 and 2 of FirstFull
+	for _, c := range []struct{ job, line string }{{"toy", ""}, {"one-wall", ""}, {"alcove", ""}, {"alcove", "-40"}, {"alcove", "-38 1/4"}} {
+		p := solved(t, c.job, c.line)
+		full, found := stages.FirstFull(p.Room, p.Setout.Line, p.Walls)
+		require.True(t, found, "%+v", c)
+		cut := map[length.Length]bool{}
+		for _, w := range p.Walls {
+			for _, x := range w.Pieces {
+				cut[x.Tile.Bottom] = cut[x.Tile.Bottom] || onBase(w, x)
+			}
+		}
+		assert.False(t, cut[full.Bottom], "%+v", c)
+		for y, is := range cut {
+			if p.Setout.Line <= y && y < full.Bottom {
+				assert.True(t, is, "%+v: course at %v", c, y)
+			}
+		}
+	}
+}
+
+func TestTheStartTileIsWholeAndOnTheBatten(t *testing.T) { // law 1 of StartTile
+	for _, c := range []struct{ job, line string }{{"toy", ""}, {"one-wall", ""}, {"alcove", ""}, {"alcove", "-40"}} {
+		p := solved(t, c.job, c.line)
+		full, _ := stages.FirstFull(p.Room, p.Setout.Line, p.Walls)
+		for _, w := range p.Walls {
+			start, ok := stages.StartTile(w, full)
+			require.True(t, ok, "%+v, %s", c, w.Found.Name)
+			assert.True(t, start.Whole)
+			assert.Equal(t, full.Bottom, start.Tile.Bottom, "%+v, %s", c, w.Found.Name)
+			assert.LessOrEqual(t, (start.Tile.Left - w.Start.Edge).Abs(), (p.Room.Tile.Width+p.Room.Joint)*2, "near the start")
+		}
+	}
+}
+
+func TestTheStartTileIsTheTileOfTheStartWhereThatIsWhole(t *testing.T) { // law 2 of StartTile
+	p := solved(t, "toy", "")
+	full, _ := stages.FirstFull(p.Room, p.Setout.Line, p.Walls)
+	require.Equal(t, p.Setout.Line, full.Bottom)
+	start, _ := stages.StartTile(p.Walls[0], full)
+	assert.Equal(t, length.Length(0), length.Mod(start.Tile.Left-p.Walls[0].Start.Edge, p.Room.Tile.Width+p.Room.Joint))
+	for _, x := range p.Walls[0].Pieces {
+		if x.Whole && x.Tile.Left == p.Walls[0].Start.Edge && x.Tile.Bottom == full.Bottom {
+			assert.Equal(t, x.ID, start.ID)
+		}
+	}
+}
+
+func TestWhatStandsIsNoStart(t *testing.T) {
+	p := solved(t, "toy", "")
+	w := &p.Walls[0]
+	w.Found.Set = &survey.Standing{Row: w.Pieces[0].Row}
+	full, found := stages.FirstFull(p.Room, p.Setout.Line, p.Walls)
+	require.True(t, found)
+	assert.Greater(t, full.Row, w.Pieces[0].Row)
+	start, ok := stages.StartTile(*w, full)
+	require.True(t, ok)
+	assert.False(t, w.Found.Stands(start.Row))
+}
+
+func TestAWallWithoutAWholeTileHasNoStart(t *testing.T) {
+	p := solved(t, "toy", "")
+	w := p.Walls[0]
+	w.Pieces = []piece.Piece{{ID: "A-01-01", Tile: plane.Rect{Right: 10, Top: 10}}}
+	_, ok := stages.StartTile(w, stages.FullCourse{})
+	assert.False(t, ok)
+	_, found := stages.FirstFull(p.Room, 0, nil)
+	assert.False(t, found)
+}
