@@ -16,6 +16,7 @@ type Job struct {
 	Walls    []Wall   `json:"walls,omitempty"`
 	Pins     Pins     `json:"pins,omitzero"`
 	Work     Work     `json:"work,omitzero"`
+	Grout    string   `json:"grout,omitempty"` // its colour, "#rrggbb"
 	Choices  []Choice `json:"choices,omitempty"`
 	Chosen   string   `json:"chosen,omitempty"` // the choice whose tile, joint, bond and pins stand above
 }
@@ -38,6 +39,7 @@ type Tile struct {
 	Thickness string `json:"thickness,omitempty"`
 	Vary      string `json:"vary,omitempty"`
 	Grain     bool   `json:"grain,omitempty"`
+	Colour    string `json:"colour,omitempty"` // "#rrggbb"
 	Box       *Box   `json:"box,omitempty"`
 
 	Sample *Sample `json:"sample,omitempty"` // real tiles, measured

@@ -56,6 +56,11 @@ func TestResolveRefuses(t *testing.T) {
 		{func(j *job, w *survey.Wall) { j.Tile.Box = &survey.Box{} }, "tile.box.count: found 0; write a whole number from 1 to 100000"},
 		{func(j *job, w *survey.Wall) { j.Tile.Box = &survey.Box{Count: 1, Price: "cheap"} }, "tile.box.price: found “cheap”; write a price such as 74.50"},
 		{func(j *job, w *survey.Wall) { j.Tile.Box = &survey.Box{Count: 1, Price: "1.234"} }, "tile.box.price: found “1.234”"},
+		{func(j *job, w *survey.Wall) { j.Tile.Colour = "white" }, "tile.colour: found “white”; write a colour as # and six digits 0 to f, such as #f3efe4"},
+		{func(j *job, w *survey.Wall) { j.Tile.Colour = "#fff" }, "tile.colour: found “#fff”; write a colour as"},
+		{func(j *job, w *survey.Wall) { j.Tile.Colour = "ffffff" }, "tile.colour: found “ffffff”; write a colour as"},
+		{func(j *job, w *survey.Wall) { j.Grout = "#12345g" }, "grout: found “#12345g”; write a colour as # and six digits 0 to f, such as #b5afa3"},
+		{func(j *job, w *survey.Wall) { j.Grout = "#+12345" }, "grout: found “#+12345”; write a colour as"},
 		// bond
 		{func(j *job, w *survey.Wall) { j.Bond.Kind = "" }, "bond.kind: found nothing; write one of stack, running"},
 		{func(j *job, w *survey.Wall) { j.Bond.Kind = "basket" }, "bond.kind: found “basket”; write one of stack, running"},

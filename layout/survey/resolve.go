@@ -31,6 +31,7 @@ func (j Job) Resolve() (Room, Faults) {
 	r.pins("pins", j.Pins, &room)
 	r.stand(j.Walls, &room)
 	room.Work = r.work("work", j.Work, j.Joint)
+	room.Grout = r.colour(value{"grout", j.Grout}, UsualGrout)
 	r.choices(j)
 	r.pieces(room)
 	if r.faults != nil {

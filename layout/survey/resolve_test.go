@@ -62,8 +62,8 @@ func TestTheExampleOfTheContract(t *testing.T) {
 	assert.Equal(t, survey.Room{
 		Title: "Upstairs bath", Units: length.Imperial, Tape: in / 16, Doubt: in / 8,
 		Tile: survey.TileSize{Name: "sage glazed", Width: l(t, "7 15/16"), Height: l(t, "2 7/16"), Thickness: l(t, "5/16"),
-			Vary: in / 32, BoxCount: 60, BoxCents: 7450},
-		Joint: l(t, "3/32"), Bed: l(t, "3/16"), Sliver: l(t, "1 1/2"), Sealant: in / 4, Line: &line,
+			Vary: in / 32, Colour: survey.UsualTile, BoxCount: 60, BoxCents: 7450},
+		Grout: survey.UsualGrout, Joint: l(t, "3/32"), Bed: l(t, "3/16"), Sliver: l(t, "1 1/2"), Sealant: in / 4, Line: &line,
 		Bond:  survey.BondRule{Kind: "running", Num: 1, Den: 2, Hand: survey.Left},
 		Walls: room.Walls,
 	}, room)

@@ -21,6 +21,7 @@ type Room struct {
 	Line    *length.Length // the course line where it is pinned or tile stands, or nil
 	Passed  *length.Length // a pinned course line that gave way to tile that stands, or nil
 	Work    WorkRule
+	Grout   Colour
 }
 
 // TileSize is one tile, true size as it stands on the wall.
@@ -28,6 +29,7 @@ type TileSize struct {
 	Name                           string
 	Width, Height, Thickness, Vary length.Length
 	Grain                          bool
+	Colour                         Colour
 	BoxCount                       int
 	BoxCents                       int64 // price of a box in hundredths
 	Real                           Real  // what a sample of real tiles says

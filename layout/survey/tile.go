@@ -24,6 +24,7 @@ func (r *resolver) tile(p path, t Tile, joint string) TileSize {
 		Thickness: r.or(value{p.dot("thickness"), t.Thickness}, r.usual(5*length.Inch/16, 8*length.Millimetre), bounds{0, thickest}),
 		Vary:      r.or(value{p.dot("vary"), t.Vary}, 0, bounds{0, mostVary}),
 		Grain:     t.Grain,
+		Colour:    r.colour(value{p.dot("colour"), t.Colour}, UsualTile),
 	}
 	if t.Box != nil {
 		found.BoxCount, found.BoxCents = r.box(p.dot("box"), *t.Box)
