@@ -100,7 +100,7 @@ func TestReadNamesAllFaultsAtOnce(t *testing.T) {
 		"tile.width: found the number 5; write a text in quotes",
 		"joint: found the number 3; write a text in quotes",
 		"bed: found the number 4; write a text in quotes",
-		"x: found a field that is not known; write one of format, title, units, measured, tile, joint, bed, bond, limits, setOrder, walls, pins, work, choices, chosen",
+		"x: found a field that is not known; write one of format, title, units, measured, tile, joint, bed, bond, limits, setOrder, walls, pins, work, grout, choices, chosen",
 	}, "\n"))
 }
 
