@@ -34,22 +34,56 @@ type part struct {
 //  3. Every refusal is a *ParseError.
 func Parse(text string, s System) (Length, error) {
 	r := &reader{text: text}
-	if len(text) > longestText {
-		return 0, r.fail(longestText, "is too long", examples)
+	parts, total, err := r.all(s)
+	if err != nil {
+		return 0, err
+	}
+	return r.keep(total, parts[0].unit.system())
+}
+
+// ParsePrinted reads what Parse reads, and besides what MillimetreText prints:
+// a number of millimetres with up to three decimals is read as the unit nearest
+// to it. Units lie 1/960 mm apart and none is printed more than 0.0005 mm off,
+// so the law is ParsePrinted(l.MillimetreText()+" mm", s) == l.
+func ParsePrinted(text string, s System) (Length, error) {
+	r := &reader{text: text}
+	parts, total, err := r.all(s)
+	if err != nil {
+		return 0, err
+	}
+	if len(parts) == 1 && parts[0].unit == millimetre {
+		micrometres := new(big.Rat).Mul(total, big.NewRat(1000, int64(Millimetre)))
+		if micrometres.IsInt() {
+			total = nearest(total)
+		}
+	}
+	return r.keep(total, parts[0].unit.system())
+}
+
+// nearest gives the whole number nearest to a sum; a tie goes up.
+func nearest(total *big.Rat) *big.Rat {
+	raised := new(big.Rat).Add(total, big.NewRat(1, 2))
+	return new(big.Rat).SetInt(new(big.Int).Div(raised.Num(), raised.Denom()))
+}
+
+// all reads the whole text: its parts and their sum.
+func (r *reader) all(s System) ([]part, *big.Rat, error) {
+	if len(r.text) > longestText {
+		return nil, nil, r.fail(longestText, "is too long", examples)
 	}
 	negative := r.sign()
 	if r.ended() {
-		return 0, r.fail(r.at, "is empty", examples)
+		return nil, nil, r.fail(r.at, "is empty", examples)
 	}
 	parts, err := r.parts(s)
 	if err != nil {
-		return 0, err
+		return nil, nil, err
 	}
 	total := sum(parts)
 	if negative {
 		total.Neg(total)
 	}
-	return r.keep(total, parts[0].unit.system())
+	return parts, total, nil
 }
 
 // sign takes the spaces and the sign before a length.

@@ -2,6 +2,7 @@ package length_test
 
 import (
 	"errors"
+	"strings"
 	"testing"
 
 	"coursewright/layout/length"
@@ -297,4 +298,31 @@ func FuzzParse(f *testing.F) {
 			require.Equal(t, l, again)
 		}
 	})
+}
+
+// Law of ParsePrinted: what MillimetreText prints is read back to the unit, in
+// either system, near zero and far from it.
+func TestParsePrintedReadsBackWhatIsPrinted(t *testing.T) {
+	for _, from := range []length.Length{-2000, 797_000, -943_357, 40 * length.Metre} {
+		for l := from; l < from+4000; l++ {
+			for _, s := range []length.System{length.Imperial, length.Metric} {
+				got, err := length.ParsePrinted(l.MillimetreText()+" mm", s)
+				if err != nil || got != l {
+					t.Fatalf("%d prints as %s mm and reads back as %d: %v", l, l.MillimetreText(), got, err)
+				}
+			}
+		}
+	}
+}
+
+func TestParsePrintedRoundsNothingElse(t *testing.T) {
+	for text, want := range map[string]length.Length{"59 1/2": 59*length.Inch + length.Inch/2, "-0.5 mm": -480, "1511 mm": 1511 * length.Millimetre} {
+		got, err := length.ParsePrinted(text, length.Imperial)
+		require.NoError(t, err, text)
+		assert.Equal(t, want, got, text)
+	}
+	for _, text := range []string{"1/7", "830.2631 mm", "83.0263 cm", "0.830263 m", "1 m 3.263 mm", "59.001", "x mm", strings.Repeat("9", 70) + ".123 mm"} {
+		_, err := length.ParsePrinted(text, length.Imperial)
+		assert.Error(t, err, text)
+	}
 }
