@@ -13,11 +13,12 @@ const MaxBytes = 1 << 20
 
 // Read reads a job file as typed, without looking at its lengths. It refuses
 // what is longer than MaxBytes, no JSON, of another format, or has a field
-// that is unknown or of the wrong kind; the error is then Faults, all of them.
-// Of a field given twice the last counts. Lists and objects that are empty
-// read as absent, so that Read gives back exactly what Write was given.
+// that is unknown, of the wrong kind or there twice; the error is then Faults,
+// all of them. A byte-order mark at the start is skipped. Lists and objects that
+// are empty read as absent, so that Read gives back exactly what Write was given.
 func Read(data []byte) (Job, error) {
 	var faults Faults
+	data = bytes.TrimPrefix(data, []byte("\ufeff"))
 	if len(data) > MaxBytes {
 		faults.add("document", fmt.Sprintf("%d bytes", len(data)), "at most 1 MiB (1048576 bytes)")
 		return Job{}, faults
@@ -28,7 +29,7 @@ func Read(data []byte) (Job, error) {
 		return Job{}, faults
 	}
 	var job Job
-	d := decoder{}
+	d := decoder{faults: doubled(data)}
 	d.into(reflect.ValueOf(&job).Elem(), tree, "")
 	if d.faults == nil && job.Format != Format {
 		d.faults.add("format", quote(job.Format), Format)

@@ -48,10 +48,10 @@ func TestReadTakesEmptyListsAsAbsent(t *testing.T) {
 	require.Equal(t, survey.Job{Format: survey.Format}, job)
 }
 
-func TestReadTakesTheLastOfTwoFields(t *testing.T) {
-	job, err := survey.Read([]byte(`{"format": "coursewright-job/1", "title": "a", "title": "b"}`))
+func TestReadSkipsAByteOrderMark(t *testing.T) {
+	job, err := survey.Read([]byte("\ufeff" + `{"format": "coursewright-job/1", "title": "a"}`))
 	require.NoError(t, err)
-	require.Equal(t, "b", job.Title)
+	require.Equal(t, "a", job.Title)
 }
 
 func TestWriteKeepsSignsReadable(t *testing.T) {
@@ -74,7 +74,7 @@ func TestReadRefusals(t *testing.T) {
 		"in another case":     {`{"Title": "a"}`, "Title: found a field that is not known"},
 		"a field in a wall":   {`{"walls": [{}, {"wide": "3"}]}`, "walls[1].wide: found a field that is not known; write one of name, width"},
 		"in a reading":        {`{"walls": [{"base": [{"readings": [{"at": "0", "dorp": "1"}]}]}]}`, "walls[0].base[0].readings[0].dorp: found"},
-		"a number as length":  {`{"joint": 3}`, "joint: found the number 3; write a text in quotes"},
+		"a number as length":  {`{"joint": 3}`, "joint: found the number 3; write a length in quotes or a mark { }"},
 		"null as length":      {`{"joint": null}`, "joint: found null"},
 		"a text as list":      {`{"walls": "one"}`, "walls: found “one”; write a list [ ]"},
 		"a text as truth":     {`{"tile": {"grain": "yes"}}`, "tile.grain: found “yes”; write true or false"},
@@ -83,6 +83,8 @@ func TestReadRefusals(t *testing.T) {
 		"a list as height":    {`{"walls": [{"openings": [{"height": []}]}]}`, "walls[0].openings[0].height: found a list; write a length in quotes or a mark { }"},
 		"a field in a height": {`{"walls": [{"openings": [{"height": {"ta": "1"}}]}]}`, "walls[0].openings[0].height.ta: found a field"},
 		"a field in a pin":    {`{"pins": {"walls": {"back": {"jiont": "1"}}}}`, "pins.walls.back.jiont: found a field"},
+		"a field twice":       {`{"title": "a", "tile": {}, "title": "b"}`, "title: found the field a second time; write each field once"},
+		"a field twice, deep": {`{"walls": [{}, {"head": {"gap": "1", "gap": "1"}}]}`, "walls[1].head.gap: found the field a second time"},
 		"too long":            {`{"title": "` + strings.Repeat("a", survey.MaxBytes) + `"}`, "document: found 1048589 bytes; write at most 1 MiB"},
 	} {
 		t.Run(name, func(t *testing.T) {
@@ -98,9 +100,9 @@ func TestReadNamesAllFaultsAtOnce(t *testing.T) {
 	_, err := survey.Read([]byte(`{"format": "coursewright-job/1", "joint": 3, "bed": 4, "x": 1, "tile": {"width": 5}}`))
 	require.EqualError(t, err, strings.Join([]string{
 		"tile.width: found the number 5; write a text in quotes",
-		"joint: found the number 3; write a text in quotes",
+		"joint: found the number 3; write a length in quotes or a mark { }",
 		"bed: found the number 4; write a text in quotes",
-		"x: found a field that is not known; write one of format, title, units, measured, tile, joint, bed, bond, limits, setOrder, walls, pins, work, grout, choices, chosen",
+		"x: found a field that is not known; write one of format, title, units, measured, tile, joint, bed, bond, limits, setOrder, prefer, walls, pins, work, grout, choices, chosen",
 	}, "\n"))
 }
 
