@@ -37,7 +37,7 @@ func BenchmarkGrowth(b *testing.B) {
 func growing(tile string) survey.Job {
 	gap := "3"
 	return survey.Job{
-		Format: survey.Format, Title: "growth", Units: "mm", Joint: "1.5",
+		Format: survey.Format, Title: "growth", Units: "mm", Joint: survey.Measure{Plain: "1.5"},
 		Tile: survey.Tile{Width: tile, Height: tile}, Bond: survey.Bond{Kind: "stack"},
 		Walls: []survey.Wall{{
 			Name: "wall", Width: "2600",

@@ -65,7 +65,7 @@ func randomJob(t *rapid.T) survey.Job {
 		job.Units = "mm"
 	}
 	job.Tile = survey.Tile{Width: d.text(d.mm("tile width", 90, 400)), Height: d.text(d.mm("tile height", 70, 300))}
-	job.Joint = d.text(d.mm("joint", 1, 6))
+	job.Joint.Plain = d.text(d.mm("joint", 1, 6))
 	if offset := rapid.SampledFrom([]string{"", "1/2", "1/3"}).Draw(t, "offset"); offset != "" {
 		job.Bond = survey.Bond{Kind: "running", Offset: offset, Hand: rapid.SampledFrom([]string{"", "left", "right"}).Draw(t, "hand")}
 	}

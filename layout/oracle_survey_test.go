@@ -77,7 +77,7 @@ func (r room) or(text, inches, mm string) float64 {
 
 func roomOf(job survey.Job) room {
 	r := room{job: job, offset: new(big.Rat), plumb: job.Bond.Along == "plumb"}
-	r.width, r.height, r.joint = r.said(job.Tile.Width), r.said(job.Tile.Height), r.said(job.Joint)
+	r.width, r.height, r.joint = r.said(job.Tile.Width), r.said(job.Tile.Height), r.said(job.Joint.Plain)
 	r.deep = r.or(job.Bed, "3/16", "5") + r.or(job.Tile.Thickness, "5/16", "8")
 	r.seal = r.or(job.Limits.Sealant, "1/4", "6")
 	r.clear = r.or("", "1/8", "3")

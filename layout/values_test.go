@@ -19,7 +19,7 @@ import (
 // bare is a job of one plain wall that tile fills from stop to stop.
 func bare(units, width, height, tileWidth, tileHeight, joint string) survey.Job {
 	return survey.Job{Format: survey.Format, Title: "values", Units: units,
-		Tile: survey.Tile{Width: tileWidth, Height: tileHeight}, Joint: joint, Bond: survey.Bond{Kind: "stack"},
+		Tile: survey.Tile{Width: tileWidth, Height: tileHeight}, Joint: survey.Measure{Plain: joint}, Bond: survey.Bond{Kind: "stack"},
 		Walls: []survey.Wall{plain("w", width, height)}}
 }
 

@@ -87,7 +87,7 @@ func TestAChangeElsewhereKeepsTheMarks(t *testing.T) {
 	before := planOf(t, "toy", asItIs)
 	after := planOf(t, "toy", func(j *survey.Job) { j.Title, j.Tile.Name = "Another", "another" })
 	assert.Equal(t, orderOf(before, schedule(before)).marks, orderOf(after, schedule(after)).marks)
-	wider := planOf(t, "toy", func(j *survey.Job) { j.Joint = "3" })
+	wider := planOf(t, "toy", func(j *survey.Job) { j.Joint.Plain = "3" })
 	assert.NotEqual(t, orderOf(before, schedule(before)).marks, orderOf(wider, schedule(wider)).marks)
 }
 

@@ -63,7 +63,7 @@ func TestALiveEditIsAnsweredWithTheNewPage(t *testing.T) {
 	require.Equal(t, http.StatusOK, answer.StatusCode)
 	assert.Contains(t, page, ">Saved</p>")
 	kept, job := s.stored()
-	assert.Equal(t, "3/16", job.Joint)
+	assert.Equal(t, "3/16", job.Joint.Plain)
 	assert.NotEqual(t, posted.Get("revision"), fields(t, page).Get("revision"))
 	assert.True(t, kept.CanUndo)
 }
@@ -93,10 +93,10 @@ func TestUndoAndRedo(t *testing.T) {
 	answer, _ := s.post("/jobs/1/undo", undo)
 	require.Equal(t, http.StatusSeeOther, answer.StatusCode)
 	_, job := s.stored()
-	assert.Equal(t, "1/8", job.Joint)
+	assert.Equal(t, "1/8", job.Joint.Plain)
 	s.post("/jobs/1/redo", url.Values{"revision": {s.bench().Get("revision")}})
 	_, job = s.stored()
-	assert.Equal(t, "3/16", job.Joint)
+	assert.Equal(t, "3/16", job.Joint.Plain)
 	answer, _ = s.post("/jobs/1/undo", nil)
 	assert.Equal(t, http.StatusBadRequest, answer.StatusCode, "an undo says what it undoes")
 }

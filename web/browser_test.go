@@ -111,7 +111,7 @@ func TestWithoutAServerThePageKeepsWhatWasTyped(t *testing.T) {
 	see[bool](t, ctx, `(() => { window.fetch = window.real; return true })()`)
 	await(t, ctx, `document.getElementById("status").textContent === "Saved"`)
 	_, job := s.stored()
-	assert.Equal(t, "3/16", job.Joint)
+	assert.Equal(t, "3/16", job.Joint.Plain)
 }
 
 func TestAStartIsDraggedNudgedAndReleased(t *testing.T) {

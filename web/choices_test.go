@@ -31,7 +31,7 @@ func TestChoicesFromOneToTwoAndBack(t *testing.T) {
 	_, job := s.stored()
 	assert.Equal(t, "tall", job.Chosen)
 	assert.Equal(t, "11 7/8", job.Tile.Width, "the bench changes the chosen one")
-	assert.Equal(t, []survey.Choice{{Name: "kiln white", Tile: job.Choices[0].Tile, Joint: "1/8", Bond: job.Bond}, {Name: "tall"}}, job.Choices)
+	assert.Equal(t, []survey.Choice{{Name: "kiln white", Tile: job.Choices[0].Tile, Joint: survey.Measure{Plain: "1/8"}, Bond: job.Bond}, {Name: "tall"}}, job.Choices)
 	assert.Equal(t, "5 7/8", job.Choices[0].Tile.Width)
 	_, page = s.get("/jobs/1/choices")
 	assert.Equal(t, 2, strings.Count(page, "<svg xmlns"))

@@ -45,7 +45,7 @@ func TestAFieldBothWindowsChangedIsAskedFor(t *testing.T) {
 	assert.Contains(t, page, "was: 1/8")
 	assert.NotContains(t, page, `name="pick tile.name"`, "only one changed it")
 	_, job := s.stored()
-	assert.Equal(t, "3/16", job.Joint, "nothing is written yet")
+	assert.Equal(t, "3/16", job.Joint.Plain, "nothing is written yet")
 
 	answer, again := s.post("/jobs/1/keep", hidden(t, page))
 	require.Equal(t, http.StatusUnprocessableEntity, answer.StatusCode, "a choice is made by the person")
@@ -54,11 +54,11 @@ func TestAFieldBothWindowsChangedIsAskedFor(t *testing.T) {
 	require.Equal(t, http.StatusSeeOther, answer.StatusCode)
 	assert.Equal(t, "/jobs/1", answer.Header.Get("Location"))
 	_, job = s.stored()
-	assert.Equal(t, []string{"3/32", "35", "mine"}, []string{job.Joint, job.Walls[0].Width, job.Tile.Name})
+	assert.Equal(t, []string{"3/32", "35", "mine"}, []string{job.Joint.Plain, job.Walls[0].Width, job.Tile.Name})
 
 	s.post("/jobs/1/undo", s.at())
 	_, job = s.stored()
-	assert.Equal(t, []string{"3/16", "35", "kiln white"}, []string{job.Joint, job.Walls[0].Width, job.Tile.Name}, "undo brings back what was saved")
+	assert.Equal(t, []string{"3/16", "35", "kiln white"}, []string{job.Joint.Plain, job.Walls[0].Width, job.Tile.Name}, "undo brings back what was saved")
 }
 
 func TestTheSavedValueCanBeKept(t *testing.T) {
@@ -68,7 +68,7 @@ func TestTheSavedValueCanBeKept(t *testing.T) {
 	answer, _ := s.post("/jobs/1/keep", picks(t, page, "pick joint", "saved", "pick tile.name", "yours"))
 	require.Equal(t, http.StatusSeeOther, answer.StatusCode)
 	_, job := s.stored()
-	assert.Equal(t, []string{"3/16", "mine", "1/4"}, []string{job.Joint, job.Tile.Name, job.Bed})
+	assert.Equal(t, []string{"3/16", "mine", "1/4"}, []string{job.Joint.Plain, job.Tile.Name, job.Bed})
 	s.post("/jobs/1/undo", s.at())
 	after, _ := s.stored()
 	assert.Equal(t, before.Revision, after.Revision)
@@ -77,7 +77,7 @@ func TestTheSavedValueCanBeKept(t *testing.T) {
 	_, page = inTwoWindows(s, []string{"joint", "3/16", "tile.name", "theirs", "walls[0].width", "35"}, []string{"joint", "3/32", "tile.name", "mine"})
 	s.post("/jobs/1/keep", picks(t, page, "all", "yours"))
 	_, job = s.stored()
-	assert.Equal(t, []string{"3/32", "mine", "35"}, []string{job.Joint, job.Tile.Name, job.Walls[0].Width})
+	assert.Equal(t, []string{"3/32", "mine", "35"}, []string{job.Joint.Plain, job.Tile.Name, job.Walls[0].Width})
 }
 
 func TestEditsOfDifferentFieldsAreSavedTogetherAndSaid(t *testing.T) {
@@ -88,7 +88,7 @@ func TestEditsOfDifferentFieldsAreSavedTogetherAndSaid(t *testing.T) {
 		assert.Regexp(t, `id="status"[^>]*>Saved, together with what was changed in another window: [Jj]oint: 3/16<`, page)
 		assert.Equal(t, "3/16", fields(t, page).Get("joint"))
 		_, job := s.stored()
-		assert.Equal(t, []string{"3/16", "mine"}, []string{job.Joint, job.Tile.Name})
+		assert.Equal(t, []string{"3/16", "mine"}, []string{job.Joint.Plain, job.Tile.Name})
 		answer, page = s.post("/jobs/1", fields(t, page))
 		require.Equal(t, http.StatusSeeOther, answer.StatusCode, page)
 		_, again := s.stored()
@@ -107,7 +107,7 @@ func TestAWallAddedElsewhereIsShownBeforeItIsSaved(t *testing.T) {
 	require.Equal(t, http.StatusSeeOther, answer.StatusCode, page)
 	_, job := s.stored()
 	assert.Len(t, job.Walls[1].Openings, 2)
-	assert.Equal(t, "3/16", job.Joint)
+	assert.Equal(t, "3/16", job.Joint.Plain)
 }
 
 func TestAThirdEditMeetsTheChoicesMade(t *testing.T) {
@@ -124,7 +124,7 @@ func TestAThirdEditMeetsTheChoicesMade(t *testing.T) {
 	answer, _ = s.post("/jobs/1/keep", picks(t, page, "pick joint", "yours"))
 	require.Equal(t, http.StatusSeeOther, answer.StatusCode)
 	_, job := s.stored()
-	assert.Equal(t, []string{"3/32", "third"}, []string{job.Joint, job.Tile.Name})
+	assert.Equal(t, []string{"3/32", "third"}, []string{job.Joint.Plain, job.Tile.Name})
 }
 
 func TestEditsThatCannotStandTogetherComeBackAsTyped(t *testing.T) {
@@ -192,7 +192,7 @@ func TestTwoWindowsInABrowser(t *testing.T) {
 	see[bool](t, one, `(() => { document.querySelector(".odds input[value=yours]").click(); document.querySelector("main form button").click(); return true })()`)
 	require.Eventually(t, func() bool {
 		_, job := s.stored()
-		return job.Joint == "1/4" && job.Tile.Name == "mine"
+		return job.Joint.Plain == "1/4" && job.Tile.Name == "mine"
 	}, patience, 20*time.Millisecond)
 }
 
@@ -220,7 +220,7 @@ func TestWhatIsTypedWhileAnotherEditIsAnsweredOverwritesNothing(t *testing.T) {
 		return job.Bed == "1/4"
 	}, patience, 20*time.Millisecond)
 	_, job := s.stored()
-	assert.Equal(t, []string{"3/16", "1/4", "theirs"}, []string{job.Joint, job.Bed, job.Tile.Name})
+	assert.Equal(t, []string{"3/16", "1/4", "theirs"}, []string{job.Joint.Plain, job.Bed, job.Tile.Name})
 	await(t, ctx, `document.getElementById("status").textContent === "Saved"`)
 	assert.Equal(t, "theirs", see[string](t, ctx, `document.getElementById("tile.name").value`))
 }

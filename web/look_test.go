@@ -120,15 +120,15 @@ func TestAPlanJustMadeIsRemembered(t *testing.T) {
 	assert.Equal(t, first, again)
 	assert.Equal(t, 1, solved)
 	for _, joint := range []string{"3/16", "5/32", "3/32", "1/16"} {
-		job.Joint = joint
+		job.Joint.Plain = joint
 		_, err = solve(job)
 		require.NoError(t, err)
 	}
-	job.Joint = "1/8"
+	job.Joint.Plain = "1/8"
 	_, err = solve(job)
 	require.NoError(t, err)
 	assert.Equal(t, 6, solved, "the oldest is forgotten")
-	job.Joint = "wide"
+	job.Joint.Plain = "wide"
 	_, err = solve(job)
 	require.Error(t, err)
 	_, err = solve(job)

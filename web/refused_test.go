@@ -73,7 +73,7 @@ func TestUnitsChangedBesideAFaultAreNotChangedTwice(t *testing.T) {
 	answer, page := s.post("/jobs/1", posted)
 	require.Equal(t, http.StatusSeeOther, answer.StatusCode, page)
 	_, job := s.stored()
-	assert.Equal(t, "3", job.Joint, "typed in millimetres")
+	assert.Equal(t, "3", job.Joint.Plain, "typed in millimetres")
 }
 
 func TestACountThatIsNoNumberIsAFaultOfItsField(t *testing.T) {
@@ -92,7 +92,7 @@ func TestACountThatIsNoNumberIsAFaultOfItsField(t *testing.T) {
 	require.Equal(t, http.StatusSeeOther, answer.StatusCode, page)
 	_, job := s.stored()
 	assert.Equal(t, 60, job.Tile.Box.Count)
-	assert.Equal(t, "3/16", job.Joint)
+	assert.Equal(t, "3/16", job.Joint.Plain)
 }
 
 func TestAWallsNameShowsItsFault(t *testing.T) {

@@ -72,7 +72,7 @@ func TestSettingsOfTheWorkAreSavedInTheJob(t *testing.T) {
 	no := false
 	assert.Equal(t, survey.Work{Kerf: "0", Breakage: "15", Turn: &no, Holds: true,
 		Niche: survey.NicheWork{Depth: "3 1/2"}, Hours: survey.Hours{Grout: "36"}}, job.Work)
-	assert.Equal(t, "1/8", job.Joint, "the page changes nothing else")
+	assert.Equal(t, "1/8", job.Joint.Plain, "the page changes nothing else")
 	_, after := s.get("/jobs/1/takeoff.csv")
 	assert.NotEqual(t, before, after)
 	assert.Contains(t, after, "niche returns")

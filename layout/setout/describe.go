@@ -7,6 +7,7 @@ import (
 	"coursewright/layout/length"
 	"coursewright/layout/piece"
 	"coursewright/layout/plan"
+	"coursewright/layout/survey"
 )
 
 // describe turns the best set-out on the tape into what a person is told, with
@@ -41,10 +42,14 @@ func (s *solver) start(w int, line length.Length, c choice) plan.Start {
 // close to the wall's centre as it can be, on the tape where that is possible.
 func (s *solver) mark(w int, edge length.Length) (x length.Length, onTile bool) {
 	f := s.fields[w]
-	if p := f.found.Pin; p != nil {
-		return p.X, p.OnTile
-	}
 	tile, joint := s.room.Tile.Width, s.room.Joint
+	switch p := f.found.Pin; {
+	case p == nil:
+	case p.Is == survey.OnEdge:
+		return p.X - joint.Half(), false
+	default:
+		return p.X, p.Is == survey.OnTile
+	}
 	pitch := tile + joint
 	near := func(x length.Length) length.Length {
 		if s.room.Bond.Plumb {

@@ -74,7 +74,7 @@ func (s *solver) marks(w int) []length.Length {
 	tile, joint := s.room.Tile.Width, s.room.Joint
 	switch p := f.found.Pin; {
 	case p != nil:
-		return []length.Length{edgeAt(p.X, p.OnTile, tile, joint)}
+		return []length.Length{p.Edge(tile, joint)}
 	case f.marks == nil:
 		f.marks = s.withClassics(f, everyMark(s.startFrom(f), s.startPeriod(f), s.room.Tape, joint.Half(), -tile.Half()))
 	}

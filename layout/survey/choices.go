@@ -8,11 +8,11 @@ import (
 // Choice is one of several ways to tile the room. The chosen one stands at the
 // top of the job and keeps only its name here, so that nothing is said twice.
 type Choice struct {
-	Name  string `json:"name"`
-	Tile  Tile   `json:"tile,omitzero"`
-	Joint string `json:"joint,omitempty"`
-	Bond  Bond   `json:"bond,omitzero"`
-	Pins  Pins   `json:"pins,omitzero"` // starts, course line, and the marks of niches and ends
+	Name  string  `json:"name"`
+	Tile  Tile    `json:"tile,omitzero"`
+	Joint Measure `json:"joint,omitzero"`
+	Bond  Bond    `json:"bond,omitzero"`
+	Pins  Pins    `json:"pins,omitzero"` // starts, course line, and the marks of niches and ends
 }
 
 // mostChoices bounds how many plans one page has to compare.
@@ -139,22 +139,30 @@ func (r *resolver) choices(j Job) {
 
 // empty tells whether a choice holds nothing but its name.
 func (c Choice) empty() bool {
-	return c.Tile == Tile{} && c.Joint == "" && c.Bond == Bond{} && c.Pins.Course == CoursePin{} && len(c.Pins.Walls) == 0
+	return c.Tile == Tile{} && c.Joint == Measure{} && c.Bond == Bond{} && c.Pins.Course == CoursePin{} && len(c.Pins.Walls) == 0
+}
+
+// pinned reads a pin that may be left out.
+func (r *resolver) pinned(v value) {
+	if v.text != "" {
+		r.printed(v, upright())
+	}
 }
 
 // other reads a choice that is not the chosen one.
 func (r *resolver) other(p path, c Choice) {
 	r.tile(p.dot("tile"), c.Tile, c.Joint)
-	r.length(value{p.dot("joint"), c.Joint}, bounds{0, widestJoint})
+	r.joints(p.dot("joint"), c.Joint)
 	r.bond(p.dot("bond"), c.Bond)
 	p = p.dot("pins")
-	r.chosen(value{p.dot("course.line"), c.Pins.Course.Line}, upright())
+	r.pinned(value{p.dot("course.line"), c.Pins.Course.Line})
 	for _, name := range sortedKeys(c.Pins.Walls) {
 		here, pin := p.dot("walls").dot(name), c.Pins.Walls[name]
-		r.chosen(value{here.dot("joint"), pin.Joint}, upright())
-		r.chosen(value{here.dot("tile"), pin.Tile}, upright())
+		r.pinned(value{here.dot("edge"), pin.Edge})
+		r.pinned(value{here.dot("joint"), pin.Joint})
+		r.pinned(value{here.dot("tile"), pin.Tile})
 		for _, mark := range sortedKeys(pin.Marks) {
-			r.length(value{here.dot("marks").dot(mark), pin.Marks[mark]}, upright())
+			r.printed(value{here.dot("marks").dot(mark), pin.Marks[mark]}, upright())
 		}
 	}
 }

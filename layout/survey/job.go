@@ -8,11 +8,12 @@ type Job struct {
 	Units    string   `json:"units"` // "in" or "mm": the unit of a bare number
 	Measured Measured `json:"measured,omitzero"`
 	Tile     Tile     `json:"tile"`
-	Joint    string   `json:"joint"`
+	Joint    Measure  `json:"joint"` // one length, or the range of spacers of which the best is taken
 	Bed      string   `json:"bed,omitempty"`
 	Bond     Bond     `json:"bond"`
 	Limits   Limits   `json:"limits,omitzero"`
 	SetOrder []string `json:"setOrder,omitempty"`
+	Prefer   []string `json:"prefer,omitempty"` // words of Preferences
 	Walls    []Wall   `json:"walls,omitempty"`
 	Pins     Pins     `json:"pins,omitzero"`
 	Work     Work     `json:"work,omitzero"`
@@ -84,6 +85,7 @@ type End struct {
 	Lean   []Lean `json:"lean,omitempty"`
 	Stops  *Mark  `json:"stops,omitempty"`
 	Finish string `json:"finish,omitempty"` // "trim", "bullnose", "casing"
+	Sight  string `json:"sight,omitempty"`  // "plain" (default), "low"
 }
 
 // Lean is a reading of a corner: how far it stands to the right at a height.
@@ -97,6 +99,7 @@ type Segment struct {
 	Meets    string `json:"meets"` // "tub", "shower base", "curb", "floor"
 	Gap      string `json:"gap,omitempty"`
 	Readings []Drop `json:"readings,omitempty"`
+	Sight    string `json:"sight,omitempty"` // "plain", "low"; the default is in SegmentFound
 }
 
 // Drop is a reading down from the level line to the base.
@@ -112,6 +115,7 @@ type Head struct {
 	Readings []Rise `json:"readings,omitempty"`
 	Stops    *Mark  `json:"stops,omitempty"`
 	Finish   string `json:"finish,omitempty"`
+	Sight    string `json:"sight,omitempty"` // "plain" (default), "low"
 }
 
 // Rise is a reading up from the level line to the ceiling.
@@ -122,14 +126,16 @@ type Rise struct {
 
 // Opening is a niche, a window or a pipe.
 type Opening struct {
-	Kind string `json:"kind"` // "niche", "window", "pipe"
-	Name string `json:"name"`
+	Kind  string `json:"kind"` // "niche", "window", "pipe"
+	Name  string `json:"name"`
+	Sight string `json:"sight,omitempty"` // "plain" (default), "low"
 
 	// Niche and window.
 	Left   *Mark    `json:"left,omitempty"`
 	Width  *Mark    `json:"width,omitempty"`
 	Bottom *Mark    `json:"bottom,omitempty"`
 	Height *Measure `json:"height,omitempty"` // a pipe's height is a plain length
+	Near   *Place   `json:"near,omitempty"`   // where the middle is wished
 
 	// Pipe.
 	At       string `json:"at,omitempty"`
@@ -143,8 +149,16 @@ type Mark struct {
 	To   string `json:"to,omitempty"`
 }
 
-// Measure is a field that is a mark in a niche or window and a plain length
-// in a pipe. Exactly one of the two is set.
+// Place is a point of a wall, {"x": L, "y": L}: x from the wall's left end, y
+// over the level line. Either may be left out, where only the other is wished.
+type Place struct {
+	X string `json:"x,omitempty"`
+	Y string `json:"y,omitempty"`
+}
+
+// Measure is a field that is a plain length or a mark: the height of a pipe is
+// plain and that of a niche or window a mark; a joint is plain or a range of
+// spacers, {"from": L, "to": L}. Exactly one of the two is set.
 type Measure struct {
 	Mark  *Mark
 	Plain string
@@ -161,10 +175,13 @@ type CoursePin struct {
 	Line string `json:"line,omitempty"`
 }
 
-// WallPin fixes a wall's start, or where one of its free marks goes.
+// WallPin fixes a wall's start, or where one of its free marks goes. In the
+// course whose bottom edge is the course line there stands at the place: the
+// left edge of a tile (Edge), the middle of a joint or the middle of a tile.
 // A mark is keyed as it is named in the plan: "end left", "end right", "head",
 // or "niche NAME left", "window NAME top" and so on.
 type WallPin struct {
+	Edge  string            `json:"edge,omitempty"`
 	Joint string            `json:"joint,omitempty"`
 	Tile  string            `json:"tile,omitempty"`
 	Marks map[string]string `json:"marks,omitempty"`

@@ -17,8 +17,9 @@ func (r *resolver) openingList(p path, openings []Opening, across bounds) []Open
 
 func (r *resolver) opening(p path, o Opening, across bounds, taken map[string]bool) OpeningFound {
 	found := OpeningFound{
-		Kind: r.choice(value{p.dot("kind"), o.Kind}, "niche", "window", "pipe"),
-		Name: r.name(value{p.dot("name"), o.Name}, taken),
+		Kind:  r.choice(value{p.dot("kind"), o.Kind}, "niche", "window", "pipe"),
+		Name:  r.name(value{p.dot("name"), o.Name}, taken),
+		Sight: r.sight(value{p.dot("sight"), o.Sight}, Plain),
 	}
 	switch found.Kind {
 	case "pipe":
@@ -41,6 +42,9 @@ func (r *resolver) pipe(p path, o Opening, across bounds, found *OpeningFound) {
 		r.faults.add(p.dot("height"), "a mark", "the height of the pipe's middle as one length in quotes")
 	default:
 		found.Up = r.length(value{p.dot("height"), o.Height.Plain}, upright())
+	}
+	if o.Near != nil {
+		r.faults.add(p.dot("near"), "a place", "nothing here: a pipe stays where it is")
 	}
 	r.noMark(p.dot("left"), o.Left)
 	r.noMark(p.dot("width"), o.Width)
@@ -74,11 +78,23 @@ func (r *resolver) hole(p path, o Opening, across bounds, found *OpeningFound) {
 	} else {
 		found.Height = r.span(p.dot("height"), height, bounds{1, widestWall})
 	}
+	found.Near = r.near(p.dot("near"), o.Near, across)
 	r.unused(`a niche or window has "left" and "width"`, value{p.dot("at"), o.At}, value{p.dot("diameter"), o.Diameter})
 	if end := found.Left.To + found.Width.To; len(r.faults) == before && end > across.high {
 		r.faults.add(p.dot("width"), "a right edge at up to "+end.Plain(r.units, 0),
 			"a left edge and a width that end by "+across.high.Plain(r.units, 0)+", the wall's width")
 	}
+}
+
+// near reads where the middle of a niche or window is wished.
+func (r *resolver) near(p path, wish *Place, across bounds) Near {
+	if wish == nil {
+		return Near{}
+	}
+	if *wish == (Place{}) {
+		r.faults.add(p, "nothing", `{"x": …, "y": …}, or one of them`)
+	}
+	return Near{r.chosen(value{p.dot("x"), wish.X}, across), r.chosen(value{p.dot("y"), wish.Y}, upright())}
 }
 
 // measured tells whether nothing of the opening is left to the solver.

@@ -10,13 +10,16 @@ import (
 
 // order gives every wall its place in the order of setting: those named first,
 // then the widest first, of equal ones the first in the list. A name that no
-// wall has yet is passed over.
+// wall has is refused, unless it may be that of a wall whose name is missing.
 func (r *resolver) order(names []string, walls []WallFound) {
 	var order []int
+	unnamed := slices.ContainsFunc(walls, func(w WallFound) bool { return strings.TrimSpace(w.Name) == "" })
 	for i, name := range names {
 		at := slices.IndexFunc(walls, func(w WallFound) bool { return w.Name == name })
 		switch {
-		case at < 0: // a wall not measured yet, as in the example of formats.md
+		case at < 0 && unnamed:
+		case at < 0:
+			r.faults.add(path("setOrder").at(i), quote(name), "the name of a wall: "+wallNames(walls))
 		case slices.Contains(order, at):
 			r.faults.add(path("setOrder").at(i), quote(name)+" a second time", "each wall once")
 		default:

@@ -10,7 +10,7 @@ import (
 // pins reads what a person has fixed and checks that no two pins clash.
 func (r *resolver) pins(p path, pins Pins, room *Room) {
 	if text := pins.Course.Line; text != "" {
-		line := r.length(value{p.dot("course.line"), text}, upright())
+		line := r.printed(value{p.dot("course.line"), text}, upright())
 		room.Line = &line
 	}
 	for _, name := range sortedKeys(pins.Walls) {
@@ -21,44 +21,50 @@ func (r *resolver) pins(p path, pins Pins, room *Room) {
 			continue
 		}
 		w := &room.Walls[at]
-		w.Pin = r.start(here, pins.Walls[name], pitch(*room))
+		w.Pin = r.start(here, pins.Walls[name], *room)
 		if r.sound[at] {
 			r.marks(here.dot("marks"), pins.Walls[name].Marks, w)
 		}
 	}
 }
 
-// pitch along the course, or zero where the tile could not be read.
-func pitch(room Room) length.Length {
-	if room.Tile.Width == 0 {
-		return 0
-	}
-	return room.Tile.Width + room.Joint
+// started is one way in which a start is pinned.
+type started struct {
+	value
+	StartPin
 }
 
-// start reads the pin of a wall's start. A joint and a tile may both be
-// pinned where they say the same.
-func (r *resolver) start(p path, pin WallPin, pitch length.Length) *StartPin {
+// start reads the pin of a wall's start. It may be pinned in several words
+// where they say the same: the joint counts, then the edge, then the tile.
+func (r *resolver) start(p path, pin WallPin, room Room) *StartPin {
 	before := len(r.faults)
-	joint, tile := value{p.dot("joint"), pin.Joint}, value{p.dot("tile"), pin.Tile}
-	var found *StartPin
-	if pin.Tile != "" {
-		found = &StartPin{X: r.length(tile, upright()), OnTile: true}
+	var said []started
+	for _, s := range []started{
+		{value{p.dot("joint"), pin.Joint}, StartPin{Is: OnJoint}},
+		{value{p.dot("edge"), pin.Edge}, StartPin{Is: OnEdge}},
+		{value{p.dot("tile"), pin.Tile}, StartPin{Is: OnTile}},
+	} {
+		if s.text != "" {
+			s.X = r.printed(s.value, upright())
+			said = append(said, s)
+		}
 	}
-	if pin.Joint == "" {
-		return found
+	if len(said) == 0 {
+		return nil
 	}
-	x := r.length(joint, upright())
-	if found != nil && pitch > 0 && len(r.faults) == before {
-		r.agree(tile, joint, found.X-x, pitch)
+	for _, other := range said[1:] {
+		if room.Tile.Width > 0 && len(room.Joints) == 1 && len(r.faults) == before {
+			r.agree(said[0], other, room.Tile.Width, room.Joint)
+		}
 	}
-	return &StartPin{X: x}
+	return &said[0].StartPin
 }
 
-// agree checks that a tile's middle stands half a pitch from a joint's, whole
-// pitches aside, or within half a unit of it.
-func (r *resolver) agree(tile, joint value, apart, pitch length.Length) {
-	off := length.Mod(2*apart-pitch, 2*pitch)
+// agree checks that two pins put the tiles in the same places, whole pitches
+// aside, or within half a unit.
+func (r *resolver) agree(a, b started, tile, joint length.Length) {
+	pitch := tile + joint
+	off := length.Mod(a.twice(tile, joint)-b.twice(tile, joint), 2*pitch)
 	if off > pitch {
 		off -= 2 * pitch
 	}
@@ -66,8 +72,19 @@ func (r *resolver) agree(tile, joint value, apart, pitch length.Length) {
 		return
 	}
 	off = (off.Abs() / 2).RoundTo(r.units.FineStep())
-	r.faults.add(tile.path, quote(tile.text)+", which clashes with the joint at "+quote(joint.text)+" by "+off.Format(r.units, 0),
-		"only one of "+string(joint.path)+" and "+string(tile.path))
+	r.faults.add(b.path, quote(b.text)+", which clashes with the "+a.Is.String()+" at "+quote(a.text)+" by "+off.Format(r.units, 0),
+		"only one of "+string(a.path)+" and "+string(b.path))
+}
+
+// twice is double the left edge of a tile, so that no half is rounded.
+func (p StartPin) twice(tile, joint length.Length) length.Length {
+	switch p.Is {
+	case OnTile:
+		return 2*p.X - tile
+	case OnJoint:
+		return 2*p.X + joint
+	}
+	return 2 * p.X
 }
 
 // marks reads the pinned marks of one wall and checks each against its range.
@@ -80,7 +97,7 @@ func (r *resolver) marks(p path, pins map[string]string, w *WallFound) {
 			continue
 		}
 		before := len(r.faults)
-		l := r.length(value{p.dot(key), pins[key]}, upright())
+		l := r.printed(value{p.dot(key), pins[key]}, upright())
 		if len(r.faults) > before || !r.inRange(value{p.dot(key), pins[key]}, l, span) {
 			continue
 		}

@@ -22,6 +22,7 @@ func (r *resolver) base(p path, segments []Segment, across bounds, sealant lengt
 	if len(r.faults) == before {
 		r.join(p, found, across)
 	}
+	r.feet(p, segments, found)
 	return found
 }
 
@@ -109,7 +110,7 @@ func stretch(one Reading, end, next length.Length, first, last bool) []Reading {
 
 // head reads where tile ends at the top.
 func (r *resolver) head(p path, h Head, across bounds, sealant length.Length) HeadFound {
-	found := HeadFound{Finish: h.Finish}
+	found := HeadFound{Finish: h.Finish, Sight: r.sight(value{p.dot("sight"), h.Sight}, Plain)}
 	if r.either(p, h.Meets, h.Stops, "ceiling") {
 		found.Meets = true
 		found.Gap = r.gap(value{p.dot("gap"), h.Gap}, sealant)

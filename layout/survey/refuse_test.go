@@ -38,11 +38,11 @@ func TestResolveRefuses(t *testing.T) {
 		{func(j *job, w *survey.Wall) { j.Title = "a\nb" }, "title: found “a?b” with control characters"},
 		{func(j *job, w *survey.Wall) { j.Title = strings.Repeat("a", 201) }, "title: found “" + strings.Repeat("a", 80) + "…”; write at most 200 letters"},
 		{func(j *job, w *survey.Wall) { j.Units = "yd" }, "units: found “yd”; write one of in, mm"},
-		{func(j *job, w *survey.Wall) { j.Joint = "" }, "joint: found nothing; write a length from 0\" to 1\""},
-		{func(j *job, w *survey.Wall) { j.Joint = "2 yd" }, "joint: found “2 yd”, which has no unit “yd”; write ft, in, m, cm or mm"},
-		{func(j *job, w *survey.Wall) { j.Joint = "1/7" }, "joint: found “1/7”, which cannot be kept exactly; write the nearest reading, 9/64 in or 5/32 in"},
-		{func(j *job, w *survey.Wall) { j.Joint = "-1/8" }, "joint: found “-1/8”; write a length from 0\" to 1\""},
-		{func(j *job, w *survey.Wall) { j.Joint = "1 1/64" }, "joint: found “1 1/64”; write a length from 0\" to 1\""},
+		{func(j *job, w *survey.Wall) { j.Joint.Plain = "" }, "joint: found nothing; write a length from 0\" to 1\""},
+		{func(j *job, w *survey.Wall) { j.Joint.Plain = "2 yd" }, "joint: found “2 yd”, which has no unit “yd”; write ft, in, m, cm or mm"},
+		{func(j *job, w *survey.Wall) { j.Joint.Plain = "1/7" }, "joint: found “1/7”, which cannot be kept exactly; write the nearest reading, 9/64 in or 5/32 in"},
+		{func(j *job, w *survey.Wall) { j.Joint.Plain = "-1/8" }, "joint: found “-1/8”; write a length from 0\" to 1\""},
+		{func(j *job, w *survey.Wall) { j.Joint.Plain = "1 1/64" }, "joint: found “1 1/64”; write a length from 0\" to 1\""},
 		{func(j *job, w *survey.Wall) { j.Bed = "thick" }, "bed: found “thick”, which has “thick” where a number is needed"},
 		{func(j *job, w *survey.Wall) { j.Measured.Tape = "0" }, "measured.tape: found “0”"},
 		{func(j *job, w *survey.Wall) { j.Measured.Doubt = "-1" }, "measured.doubt: found “-1”; write a length from 0\" to 2\""},
@@ -73,6 +73,7 @@ func TestResolveRefuses(t *testing.T) {
 		{func(j *job, w *survey.Wall) { j.Limits.Sliver = "0" }, "limits.sliver: found “0”"},
 		{func(j *job, w *survey.Wall) { j.Limits.Sealant = "2" }, "limits.sealant: found “2”; write a length from 0\" to 1\""},
 		{func(j *job, w *survey.Wall) { w.Left.Gap = "5/16" }, "walls[1].left.gap: found “5/16”; write a length from 0\" to 1/4\""},
+		{func(j *job, w *survey.Wall) { j.SetOrder = []string{"b", "bcak"} }, "setOrder[1]: found “bcak”; write the name of a wall: a, b, c"},
 		{func(j *job, w *survey.Wall) { j.SetOrder = []string{"b", "b"} }, "setOrder[1]: found “b” a second time; write each wall once"},
 		// walls
 		{func(j *job, w *survey.Wall) { j.Walls = nil }, "walls: found no wall; write at least one wall"},
@@ -184,7 +185,7 @@ func TestResolveRefuses(t *testing.T) {
 		}, "walls[1].openings[1]: found pipe “p” over niche “n” by 2\""},
 		{func(j *job, w *survey.Wall) { w.Openings = []survey.Opening{pipe("p", "20", "35", "4")} }, "walls[1].openings[0]: found pipe “p” from 33 to 37; write a place between the base at -40 and the head at 30"},
 		// bounds of the job
-		{func(j *job, w *survey.Wall) { j.Tile.Width, j.Tile.Height, j.Joint = "5 mm", "5 mm", "0" }, "walls: found about 325740 pieces; write at most 200000 pieces"},
+		{func(j *job, w *survey.Wall) { j.Tile.Width, j.Tile.Height, j.Joint.Plain = "5 mm", "5 mm", "0" }, "walls: found about 325740 pieces; write at most 200000 pieces"},
 		{func(j *job, w *survey.Wall) {
 			w.Base[0].Readings = nil
 			for i := range 500 {
@@ -241,7 +242,7 @@ func TestPinsThatClash(t *testing.T) {
 
 func TestAllFaultsComeAtOnce(t *testing.T) {
 	job := sketch("in", "a", "b", "a")
-	job.Joint = "wide"
+	job.Joint.Plain = "wide"
 	job.Tile.Width = "1 mm"
 	job.Limits.Sealant = "much"
 	job.Walls[0].Base[0].Readings[1].Drop = ""

@@ -23,10 +23,13 @@ func (j Job) Resolve() (Room, Faults) {
 	room := Room{Title: j.Title, Units: r.units}
 	r.measured(j.Measured, &room)
 	room.Tile = r.tile("tile", j.Tile, j.Joint)
-	room.Joint = r.length(value{"joint", j.Joint}, bounds{0, widestJoint})
+	if room.Joints = r.joints("joint", j.Joint); room.Joints != nil {
+		room.Joint = room.Joints[0]
+	}
 	room.Bed = r.or(value{"bed", j.Bed}, r.usual(3*length.Inch/16, 5*length.Millimetre), bounds{0, thickest})
 	room.Bond = r.bond("bond", j.Bond)
 	r.limits(j.Limits, &room)
+	room.Prefer = r.prefer("prefer", j.Prefer)
 	r.walls(j, &room)
 	r.pins("pins", j.Pins, &room)
 	r.stand(j.Walls, &room)

@@ -63,7 +63,7 @@ func TestTheExampleOfTheContract(t *testing.T) {
 		Title: "Upstairs bath", Units: length.Imperial, Tape: in / 16, Doubt: in / 8,
 		Tile: survey.TileSize{Name: "sage glazed", Width: l(t, "7 15/16"), Height: l(t, "2 7/16"), Thickness: l(t, "5/16"),
 			Vary: in / 32, Colour: survey.UsualTile, BoxCount: 60, BoxCents: 7450},
-		Grout: survey.UsualGrout, Joint: l(t, "3/32"), Bed: l(t, "3/16"), Sliver: l(t, "1 1/2"), Sealant: in / 4, Line: &line,
+		Grout: survey.UsualGrout, Joint: l(t, "3/32"), Joints: []length.Length{l(t, "3/32")}, Bed: l(t, "3/16"), Sliver: l(t, "1 1/2"), Sealant: in / 4, Line: &line,
 		Bond:  survey.BondRule{Kind: "running", Num: 1, Den: 2, Hand: survey.Left},
 		Walls: room.Walls,
 	}, room)
@@ -74,7 +74,7 @@ func TestTheExampleOfTheContract(t *testing.T) {
 			Left:  survey.EndFound{Stops: survey.Span{From: 0, To: l(t, "3 1/2")}, Finish: "trim", Beyond: -1},
 			Right: survey.EndFound{Meets: true, Gap: gap, Behind: deep, Beyond: 1},
 			Base: []survey.SegmentFound{
-				{Meets: "floor", Gap: gap, Readings: []survey.Reading{{Value: -l(t, "58 1/4")}, {At: 4 * in, Value: -l(t, "58 1/4")}}},
+				{Meets: "floor", Gap: gap, Sight: survey.Low, Readings: []survey.Reading{{Value: -l(t, "58 1/4")}, {At: 4 * in, Value: -l(t, "58 1/4")}}},
 				{Meets: "tub", Gap: gap, Readings: []survey.Reading{{At: 4 * in, Value: -l(t, "38 5/8")}, {At: l(t, "35 1/4"), Value: -l(t, "38 1/2")}}},
 			},
 			Head:     survey.HeadFound{Stops: survey.Span{From: 42 * in, To: 48 * in}, Finish: "trim"},
@@ -100,7 +100,7 @@ func TestTheExampleOfTheContract(t *testing.T) {
 // 30 in above, meeting a corner at both ends.
 func sketch(units string, names ...string) survey.Job {
 	job := survey.Job{
-		Format: survey.Format, Title: "sketch", Units: units, Joint: "1/8 in", Bond: survey.Bond{Kind: "stack"},
+		Format: survey.Format, Title: "sketch", Units: units, Joint: survey.Measure{Plain: "1/8 in"}, Bond: survey.Bond{Kind: "stack"},
 		Tile: survey.Tile{Width: "6 in", Height: "3 in"},
 	}
 	for _, name := range names {
@@ -167,7 +167,7 @@ func TestLetters(t *testing.T) {
 
 func TestOrderOfSetting(t *testing.T) {
 	for given, want := range map[string]string{
-		"": "b a c", "c": "c b a", "a c": "a c b", "none c": "c b a", "c b a": "c b a",
+		"": "b a c", "c": "c b a", "a c": "a c b", "c b a": "c b a",
 	} {
 		job := sketch("in", "a", "b", "c")
 		job.Walls[1].Width = "61 in"
@@ -253,7 +253,7 @@ func TestPinsAreRead(t *testing.T) {
 	job.Pins.Walls["a"] = survey.WallPin{Tile: "20"}
 	room, faults = job.Resolve()
 	require.Empty(t, faults)
-	assert.Equal(t, &survey.StartPin{X: 20 * in, OnTile: true}, room.Walls[0].Pin)
+	assert.Equal(t, &survey.StartPin{X: 20 * in, Is: survey.OnTile}, room.Walls[0].Pin)
 }
 
 // niche is 10 in high on the level line.

@@ -63,8 +63,14 @@ func (r *resolver) usual(imperial, metric length.Length) length.Length {
 }
 
 // length reads a length within bounds; a fault gives zero.
-func (r *resolver) length(v value, b bounds) length.Length {
-	l, err := length.Parse(v.text, r.units)
+func (r *resolver) length(v value, b bounds) length.Length { return r.read(v, b, length.Parse) }
+
+// printed reads a length that may be one a plan has printed, to 0.001 mm.
+func (r *resolver) printed(v value, b bounds) length.Length { return r.read(v, b, length.ParsePrinted) }
+
+// read reads a length by one of the parsers.
+func (r *resolver) read(v value, b bounds, parse func(string, length.System) (length.Length, error)) length.Length {
+	l, err := parse(v.text, r.units)
 	var refused *length.ParseError
 	switch {
 	case v.text == "":

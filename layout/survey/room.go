@@ -12,7 +12,9 @@ type Room struct {
 	Tape    length.Length // the smallest step of the person's tape
 	Doubt   length.Length
 	Tile    TileSize
-	Joint   length.Length
+	Joint   length.Length   // the joint; of a range the least, until a set-out picks one of Joints
+	Joints  []length.Length // the spacers to choose from, ascending: the range's, or the one joint alone
+	Prefer  Prefer
 	Bed     length.Length
 	Bond    BondRule
 	Sliver  length.Length // 0: the default of formats.md
@@ -85,10 +87,35 @@ type WallFound struct {
 	Set         *Standing // the courses that stand, or nil
 }
 
-// StartPin fixes the middle of a joint, or of a tile, at X in course 0.
+// StartPin fixes what stands at X in course 0.
 type StartPin struct {
-	X      length.Length
-	OnTile bool
+	X  length.Length
+	Is Struck
+}
+
+// Struck is what of a bond stands at a place.
+type Struck uint8
+
+// What a start is pinned by, or told by.
+const (
+	OnJoint Struck = iota // the middle of a joint
+	OnTile                // the middle of a tile
+	OnEdge                // the left edge of a tile
+)
+
+// String gives the word of the job file and the plan file.
+func (s Struck) String() string { return [...]string{"joint", "tile", "edge"}[s] }
+
+// Edge is where the pin puts the left edge of a tile of course 0. Halves of a
+// tile or a joint round down to the unit.
+func (p StartPin) Edge(tile, joint length.Length) length.Length {
+	switch p.Is {
+	case OnTile:
+		return p.X - tile.Half()
+	case OnEdge:
+		return p.X
+	}
+	return p.X + joint.Half()
 }
 
 // EndFound is one end of a wall.
@@ -100,6 +127,7 @@ type EndFound struct {
 	Lean   []Reading     // At is the height, Value how far to the right
 	Stops  Span
 	Finish string
+	Sight  Sight
 	Beyond int // the neighbour's index, or -1
 }
 
@@ -112,6 +140,7 @@ type SegmentFound struct {
 	Meets    string
 	Gap      length.Length
 	Readings []Reading
+	Sight    Sight // where the job does not say: a floor beside a tub, shower base or curb is low
 }
 
 // HeadFound is the top of the tile. Value of a reading is the height.
@@ -121,14 +150,21 @@ type HeadFound struct {
 	Readings []Reading
 	Stops    Span
 	Finish   string
+	Sight    Sight
 }
 
 // OpeningFound is a niche, a window or a pipe.
 type OpeningFound struct {
 	Kind, Name                  string
+	Sight                       Sight
+	Near                        Near          // where its middle is wished
 	Left, Width, Bottom, Height Span          // niche and window
 	At, Up, Diameter            length.Length // pipe: its centre and size
 }
+
+// Near is the place wished for the middle of an opening: X from the wall's left
+// end, Y over the level line. Nil is no wish in that direction.
+type Near struct{ X, Y *length.Length }
 
 // Placed is where the marks of one wall stand: measured ones and those the
 // solver chose.

@@ -61,7 +61,7 @@ func (j Job) Real() Real {
 	if j.Units == "mm" {
 		r.units = length.Metric
 	}
-	return r.sample("tile.sample", *j.Tile.Sample, r.mute(j.Joint))
+	return r.sample("tile.sample", *j.Tile.Sample, j.Joint)
 }
 
 // mute reads a length whose faults belong to another field.
@@ -74,8 +74,8 @@ func (r *resolver) mute(text string) length.Length {
 }
 
 // sampled puts what the sample says in place of the sizes typed.
-func (r *resolver) sampled(p path, s Sample, joint string, tile *TileSize) {
-	real := r.sample(p, s, r.mute(joint))
+func (r *resolver) sampled(p path, s Sample, joint Measure, tile *TileSize) {
+	real := r.sample(p, s, joint)
 	real.Sold = [2]length.Length{tile.Width, tile.Height}
 	tile.Real = real
 	if !real.Used {
@@ -93,7 +93,7 @@ func (r *resolver) sampled(p path, s Sample, joint string, tile *TileSize) {
 }
 
 // sample reads the runs and the singles.
-func (r *resolver) sample(p path, s Sample, joint length.Length) Real {
+func (r *resolver) sample(p path, s Sample, joint Measure) Real {
 	var real Real
 	wide, high := r.run(p.dot("across"), s.Across, joint), r.run(p.dot("up"), s.Up, joint)
 	real.Width, real.Height = wide, high
@@ -126,7 +126,7 @@ func (r *resolver) sample(p path, s Sample, joint length.Length) Real {
 }
 
 // run gives the size of one tile of a row or stack, or zero where none was laid.
-func (r *resolver) run(p path, run Run, joint length.Length) length.Length {
+func (r *resolver) run(p path, run Run, joint Measure) length.Length {
 	before := len(r.faults)
 	n := usualRun
 	if tiles := r.whole(value{p.dot("tiles"), run.Tiles}, 2, longestRun, "tiles"); tiles != nil {
@@ -136,9 +136,12 @@ func (r *resolver) run(p path, run Run, joint length.Length) length.Length {
 	if run.Joints != "" && r.choice(value{p.dot("joints"), run.Joints}, "between", "each") == "each" {
 		joints = n
 	}
-	spacer := r.or(value{p.dot("spacer"), run.Spacer}, joint, bounds{0, widestJoint})
+	spacer := r.or(value{p.dot("spacer"), run.Spacer}, r.mute(joint.typed()), bounds{0, widestJoint})
 	if run.Length == "" {
 		return 0
+	}
+	if run.Spacer == "" && joint.Mark != nil && joint.Mark.At == "" {
+		r.faults.add(p.dot("spacer"), "nothing, and the joint is still a range", "the spacer it was laid with")
 	}
 	long := r.length(value{p.dot("length"), run.Length}, bounds{1, widestWall})
 	if len(r.faults) > before {

@@ -14,7 +14,7 @@ import (
 // and a sample of it that is used.
 func measured(t *testing.T, s survey.Sample) survey.Job {
 	job := sketch("in", "a", "b", "c")
-	job.Units, job.Joint = "mm", "3"
+	job.Units, job.Joint.Plain = "mm", "3"
 	job.Tile = survey.Tile{Width: "200", Height: "100", Vary: "0.5", Sample: &s}
 	return job
 }
@@ -79,7 +79,7 @@ func TestASampleThatSaysNothingLeavesTheTileAsTyped(t *testing.T) {
 // A tenth of 80 in less nine joints of 1/8 in is 7.8875 in, 192328.8 units.
 func TestAMeanIsRoundedToTheUnit(t *testing.T) {
 	job := sketch("in", "a", "b", "c")
-	job.Joint = "1/8"
+	job.Joint.Plain = "1/8"
 	job.Tile.Sample = &survey.Sample{Use: true, Across: survey.Run{Length: "80"}}
 	room, faults := job.Resolve()
 	require.Empty(t, faults)
@@ -117,7 +117,7 @@ func TestASampleOfANicheTileOrAChoiceIsReadWithItsOwnJoint(t *testing.T) {
 	require.Empty(t, faults)
 	assert.Equal(t, 50*mm, room.Work.NicheTile.Width)
 
-	job.Choices = []survey.Choice{{Name: "a"}, {Name: "b", Joint: "30", Tile: survey.Tile{Width: "50", Height: "50", Sample: run}, Bond: survey.Bond{Kind: "stack"}}}
+	job.Choices = []survey.Choice{{Name: "a"}, {Name: "b", Joint: survey.Measure{Plain: "30"}, Tile: survey.Tile{Width: "50", Height: "50", Sample: run}, Bond: survey.Bond{Kind: "stack"}}}
 	job.Chosen = "a"
 	_, faults = job.Resolve()
 	require.NotEmpty(t, faults)

@@ -19,6 +19,7 @@ type Boundary struct {
 	Kind  string // what it is: "corner", "trim", "tub", "ceiling", "niche" and so on
 	Meets bool   // it meets something, so sealant may fill up to the limit
 	Gap   length.Length
+	Low   bool // out of sight: what it cuts is judged after all that is seen
 }
 
 // The sides every wall has. Each further segment of base and each opening
@@ -71,18 +72,18 @@ func (w WallFound) Shape(units length.System, p Placed) Shape {
 
 func (w WallFound) sides() []Boundary {
 	sides := []Boundary{{Name: "factory"}, w.Left.boundary("left"), w.Right.boundary("right"),
-		{Name: "head", Kind: kindOf(w.Head.Meets, "ceiling", w.Head.Finish), Meets: w.Head.Meets, Gap: w.Head.Gap}}
+		{Name: "head", Kind: kindOf(w.Head.Meets, "ceiling", w.Head.Finish), Meets: w.Head.Meets, Gap: w.Head.Gap, Low: w.Head.Sight == Low}}
 	for _, b := range w.Base {
-		sides = append(sides, Boundary{Name: "base", Kind: b.Meets, Meets: true, Gap: b.Gap})
+		sides = append(sides, Boundary{Name: "base", Kind: b.Meets, Meets: true, Gap: b.Gap, Low: b.Sight == Low})
 	}
 	for _, o := range w.Openings {
-		sides = append(sides, Boundary{Name: o.Kind + " " + o.Name, Kind: o.Kind})
+		sides = append(sides, Boundary{Name: o.Kind + " " + o.Name, Kind: o.Kind, Low: o.Sight == Low})
 	}
 	return sides
 }
 
 func (e EndFound) boundary(name string) Boundary {
-	return Boundary{Name: name, Kind: kindOf(e.Meets, "corner", e.Finish), Meets: e.Meets, Gap: e.Gap}
+	return Boundary{Name: name, Kind: kindOf(e.Meets, "corner", e.Finish), Meets: e.Meets, Gap: e.Gap, Low: e.Sight == Low}
 }
 
 func kindOf(meets bool, what, finish string) string {

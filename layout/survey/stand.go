@@ -69,6 +69,10 @@ func (r *resolver) stand(typed []Wall, room *Room) {
 		r.faults.add("bond.hand", "nothing", "left or right: the way the courses that stand step")
 		return
 	}
+	if len(room.Joints) > 1 {
+		r.faults.add("joint", "a range, where courses stand", "the joint between the courses that stand, as one length in quotes")
+		return
+	}
 	r.together(set, room)
 }
 
@@ -105,11 +109,11 @@ func (r *resolver) setStart(p path, s SetStart, room Room, width length.Length) 
 	at, tile := r.length(value{p.dot("at"), s.At}, across), room.Tile.Width
 	switch is {
 	case "tile":
-		return &StartPin{X: at, OnTile: true}
+		return &StartPin{X: at, Is: OnTile}
 	case "left edge":
-		return &StartPin{X: at + tile.Half(), OnTile: true}
+		return &StartPin{X: at, Is: OnEdge}
 	case "right edge":
-		return &StartPin{X: at - tile + tile.Half(), OnTile: true}
+		return &StartPin{X: at - tile, Is: OnEdge}
 	}
 	return &StartPin{X: at}
 }

@@ -32,25 +32,25 @@ func TestAsSetBecomesTheCourseLineAndThePins(t *testing.T) {
 		line    length.Length
 		rows    [2]int // of the set courses from the course line
 		pin, on length.Length
-		tile    bool // pin: of wall a; on: of wall b
+		is      survey.Struck // what stands at pin; pin: of wall a; on: of wall b
 	}{
-		{"one level course: its bottom edge", survey.Bond{}, asSet("1", "-30", "-30", "joint", "20"), nil, -33 * in, [2]int{}, 20 * in, 0, false},
-		{"out of level: the mean of its ends", survey.Bond{}, asSet("1", "-30", "-29 3/4", "joint", "20"), nil, -33*in + in/8, [2]int{}, 20 * in, 0, false},
-		{"the middle of a tile", survey.Bond{}, asSet("1", "-30", "-30", "tile", "20"), nil, -33 * in, [2]int{}, 20 * in, 0, true},
-		{"a tile's left edge: its middle stands 3 in on", survey.Bond{}, asSet("1", "-30", "-30", "left edge", "20"), nil, -33 * in, [2]int{}, 23 * in, 0, true},
-		{"a tile's right edge", survey.Bond{}, asSet("1", "-30", "-30", "right edge", "20"), nil, -33 * in, [2]int{}, 17 * in, 0, true},
+		{"one level course: its bottom edge", survey.Bond{}, asSet("1", "-30", "-30", "joint", "20"), nil, -33 * in, [2]int{}, 20 * in, 0, survey.OnJoint},
+		{"out of level: the mean of its ends", survey.Bond{}, asSet("1", "-30", "-29 3/4", "joint", "20"), nil, -33*in + in/8, [2]int{}, 20 * in, 0, survey.OnJoint},
+		{"the middle of a tile", survey.Bond{}, asSet("1", "-30", "-30", "tile", "20"), nil, -33 * in, [2]int{}, 20 * in, 0, survey.OnTile},
+		{"a tile's left edge", survey.Bond{}, asSet("1", "-30", "-30", "left edge", "20"), nil, -33 * in, [2]int{}, 20 * in, 0, survey.OnEdge},
+		{"a tile's right edge: its left one stands 6 in before it", survey.Bond{}, asSet("1", "-30", "-30", "right edge", "20"), nil, -33 * in, [2]int{}, 14 * in, 0, survey.OnEdge},
 		{"two walls: the mean of both", survey.Bond{}, asSet("1", "-30", "-30", "joint", "20"), asSet("1", "-29 3/4", "-29 3/4", "joint", "30"),
-			-33*in + in/8, [2]int{}, 20 * in, 30 * in, false},
+			-33*in + in/8, [2]int{}, 20 * in, 30 * in, survey.OnJoint},
 		{"another course on the other wall: two pitches of 3 1/8 in up", survey.Bond{}, asSet("1", "-30", "-30", "joint", "20"), asSet("3", "-23 3/4", "-23 3/4", "joint", "30"),
-			-33 * in, [2]int{0, 2}, 20 * in, 30 * in, false},
+			-33 * in, [2]int{0, 2}, 20 * in, 30 * in, survey.OnJoint},
 		{"in running bond the next course stands half a pitch of 6 1/8 in off", running, asSet("1", "-30", "-30", "joint", "20"), asSet("2", "-26 7/8", "-26 7/8", "joint", "30"),
-			-33 * in, [2]int{0, 1}, 20 * in, 30*in - 49*in/16, false},
+			-33 * in, [2]int{0, 1}, 20 * in, 30*in - 49*in/16, survey.OnJoint},
 		{"two courses up they stand alike", running, asSet("1", "-30", "-30", "joint", "20"), asSet("3", "-23 3/4", "-23 3/4", "joint", "30"),
-			-33 * in, [2]int{0, 2}, 20 * in, 30 * in, false},
+			-33 * in, [2]int{0, 2}, 20 * in, 30 * in, survey.OnJoint},
 		{"a course down, in thirds to the right", third, asSet("3", "-30", "-30", "joint", "20"), asSet("2", "-33 1/8", "-33 1/8", "joint", "30"),
-			-33 * in, [2]int{0, -1}, 20 * in, 30*in - 2*49784, false}, // a third of 6 1/8 in is 49784 units
+			-33 * in, [2]int{0, -1}, 20 * in, 30*in - 2*49784, survey.OnJoint}, // a third of 6 1/8 in is 49784 units
 		{"a joint that would stand beside the wall is another one", running, asSet("1", "-30", "-30", "joint", "20"), asSet("2", "-26 7/8", "-26 7/8", "joint", "1"),
-			-33 * in, [2]int{0, 1}, 20 * in, 1*in + 49*in/16, false},
+			-33 * in, [2]int{0, 1}, 20 * in, 1*in + 49*in/16, survey.OnJoint},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			job := stood(c.a, c.b)
@@ -61,7 +61,7 @@ func TestAsSetBecomesTheCourseLineAndThePins(t *testing.T) {
 			require.Empty(t, faults)
 			require.NotNil(t, room.Line)
 			assert.Equal(t, c.line, *room.Line)
-			assert.Equal(t, &survey.StartPin{X: c.pin, OnTile: c.tile}, room.Walls[0].Pin)
+			assert.Equal(t, &survey.StartPin{X: c.pin, Is: c.is}, room.Walls[0].Pin)
 			assert.True(t, room.Walls[0].Stands(c.rows[0]))
 			assert.False(t, room.Walls[0].Stands(c.rows[0]+1))
 			assert.False(t, room.Walls[2].Stands(-100), "nothing stands on c")
@@ -80,7 +80,7 @@ func TestTileThatStandsComesBeforeAPin(t *testing.T) {
 	require.Empty(t, faults)
 	assert.Equal(t, -33*in, *room.Line)
 	assert.Equal(t, -34*in, *room.Passed)
-	assert.Equal(t, &survey.StartPin{X: 9 * in, OnTile: true}, room.Walls[0].Set.Passed)
+	assert.Equal(t, &survey.StartPin{X: 9 * in, Is: survey.OnTile}, room.Walls[0].Set.Passed)
 	assert.Equal(t, 20*in, room.Walls[0].Pin.X)
 	assert.Equal(t, 31*in, room.Walls[1].Pin.X, "a wall without set tile keeps its pin")
 }

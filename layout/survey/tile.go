@@ -14,7 +14,7 @@ import (
 const mostVary = length.Inch
 
 // tile reads the tile, laid with a joint as typed. Its faces are true sizes.
-func (r *resolver) tile(p path, t Tile, joint string) TileSize {
+func (r *resolver) tile(p path, t Tile, joint Measure) TileSize {
 	size := bounds{leastTile, largestTile}
 	r.label(value{p.dot("name"), t.Name}, longestName)
 	found := TileSize{

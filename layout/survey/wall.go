@@ -48,7 +48,7 @@ func (r *resolver) gap(v value, sealant length.Length) length.Length {
 // end reads one end: it meets a corner or stops at a mark, whose x runs from
 // the wall's left end for either end.
 func (r *resolver) end(p path, e End, across bounds, sealant length.Length) EndFound {
-	found := EndFound{Beyond: -1, Finish: e.Finish}
+	found := EndFound{Beyond: -1, Finish: e.Finish, Sight: r.sight(value{p.dot("sight"), e.Sight}, Plain)}
 	if r.either(p, e.Meets, e.Stops, "corner") {
 		found.Meets = true
 		found.Gap = r.gap(value{p.dot("gap"), e.Gap}, sealant)

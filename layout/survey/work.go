@@ -56,7 +56,7 @@ type WorkRule struct {
 func Notches() []string { return []string{"quarter", "three eighths", "half"} }
 
 // work reads the settings of the work in a room with a joint as typed.
-func (r *resolver) work(p path, w Work, joint string) WorkRule {
+func (r *resolver) work(p path, w Work, joint Measure) WorkRule {
 	const longestWait = 24 * 60
 	rule := WorkRule{
 		Kerf:      r.chosen(value{p.dot("kerf"), w.Kerf}, bounds{0, length.Inch}),

@@ -47,7 +47,7 @@ func TestAFieldBothChangedIsAClashWithAChoice(t *testing.T) {
 	base, saved, later := demo(t), edited(t, "joint", "3/16", "bed", "1/4"), edited(t, "joint", "3/32", "bed", "1/2")
 	m := merged(t, base, saved, later, "bed")
 	assert.Equal(t, []Clash{{"joint", "1/8", "3/16", "3/32"}, {"bed", demo(t).Bed, "1/4", "1/2"}}, m.Clashes)
-	assert.Equal(t, "3/16", m.Job.Joint)
+	assert.Equal(t, "3/16", m.Job.Joint.Plain)
 	assert.Equal(t, "1/2", m.Job.Bed)
 	assert.Empty(t, m.Changes)
 	assert.Empty(t, merged(t, base, saved, saved).Clashes, "the same change twice is no clash")
@@ -60,7 +60,7 @@ func TestAChangeOfUnitsOnOneSideClashesWithNothing(t *testing.T) {
 	for _, m := range []Merged{merged(t, base, saved, later), merged(t, base, later, saved)} {
 		assert.Empty(t, m.Clashes)
 		assert.Equal(t, "mm", m.Job.Units)
-		assert.Equal(t, "3/16 in", m.Job.Joint)
+		assert.Equal(t, "3/16 in", m.Job.Joint.Plain)
 		assert.Len(t, m.Changes, 2)
 	}
 }

@@ -56,7 +56,7 @@ func (m maker) job(units, title string) survey.Job {
 			Width: m.say("7 7/8", "200"), Height: m.say("3 15/16", "100"),
 			Thickness: m.say("5/16", "8"), Vary: m.say("1/32", "0.5"),
 		},
-		Joint: m.say("1/8", "3"), Bed: m.say("3/16", "5"),
+		Joint: survey.Measure{Plain: m.say("1/8", "3")}, Bed: m.say("3/16", "5"),
 		Bond:   survey.Bond{Kind: "running", Offset: "1/2", Along: "level"},
 		Limits: survey.Limits{Sealant: m.say("1/4", "6")},
 	}

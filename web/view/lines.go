@@ -77,7 +77,12 @@ func tileLine(b Bench) string {
 	return strings.TrimSpace(size + " " + t.Name)
 }
 
-func jointLine(b Bench) string { return short(b, b.Typed.Joint) }
+func jointLine(b Bench) string {
+	if m := b.Typed.Joint.Mark; m != nil && m.At == "" {
+		return short(b, m.From) + " to " + short(b, m.To)
+	}
+	return short(b, b.Typed.Joint.Plain)
+}
 
 func bondLine(b Bench) string {
 	bond := b.Typed.Bond
