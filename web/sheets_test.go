@@ -27,7 +27,7 @@ func TestAJobsSheetsAreOnePDF(t *testing.T) {
 
 func TestTablesComeAsCSV(t *testing.T) {
 	s := toySite(t)
-	for path, column := range map[string]string{"/jobs/1/cuts.csv": "cut,count,kind", "/jobs/1/takeoff.csv": "item,count,unit"} {
+	for path, column := range map[string]string{"/jobs/1/cuts.csv": "piece,cut,kind", "/jobs/1/takeoff.csv": "item,count,unit"} {
 		answer, body := s.get(path)
 		assert.Equal(t, http.StatusOK, answer.StatusCode, path)
 		assert.Equal(t, "text/csv; charset=utf-8", answer.Header.Get("Content-Type"))

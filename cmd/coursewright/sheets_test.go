@@ -47,7 +47,7 @@ func TestCutsPrintsTheScheduleAsCSV(t *testing.T) {
 	code, out, complaint := try("cuts", "../../testdata/jobs/one-wall.json")
 	require.Zero(t, code, complaint)
 	lines := strings.Split(strings.TrimSpace(out), "\n")
-	assert.Contains(t, lines[0], "cut,count,kind,width,height")
+	assert.Contains(t, lines[0], "piece,cut,kind,width,height")
 	assert.Greater(t, len(lines), 3)
 }
 

@@ -133,3 +133,23 @@ func (m *matcher) swap(v int) {
 		v = next
 	}
 }
+
+// gather pairs anew, without losing a pair, so that alike vertices stand
+// together where they fit: of two pairs whose first and whose second are alike,
+// it makes one of the firsts and one of the seconds.
+func gather(mate []int, fits, alike func(i, j int) bool) {
+	for a := range mate {
+		b := mate[a]
+		if b < a || alike(a, b) {
+			continue
+		}
+		for c := a + 1; c < len(mate); c++ {
+			d := mate[c]
+			if d < c || !alike(a, c) || !alike(b, d) || !fits(a, c) || !fits(b, d) {
+				continue
+			}
+			mate[a], mate[c], mate[b], mate[d] = c, a, d, b
+			break
+		}
+	}
+}

@@ -16,6 +16,7 @@ type Offcuts struct {
 	TilesSaved int         // tiles that are cut twice
 	Pairs      [][2]string // piece ids: the one cut first, and the one from its off-cut
 	LowerBound int         // no way of cutting at most two pieces from a tile needs fewer: area and count
+	Nearly     int         // tiles more that would be saved if every cut took Near more off
 }
 
 // blank is a piece as a straight cutter sees it: an upright box, and which of
@@ -30,18 +31,44 @@ type blank struct {
 
 type tile struct{ wide, high length.Length }
 
-// pair finds as many pairs as there can be. Two pieces pair when one straight
-// cut (guillotine, edge to edge) parts the tile so that each has room on its
-// side of the kerf with the factory edges it needs. Who pairs with whom is a
-// maximum matching, so no other choice of pairs saves more tiles.
-func pair(cut []work, in Input, set Settings) Offcuts {
-	set.Turn = set.Turn && !in.Room.Tile.Grain
+// pair finds as many pairs as there can be, and counts how many more there were
+// if the cuts took a little more off.
+func pair(cut []work, set Settings, near length.Length) Offcuts {
 	blanks := make([]blank, len(cut))
 	for i, w := range cut {
 		blanks[i] = w.blank()
 	}
-	order := set.usable(blanks)
-	mates := match(len(order), func(i, j int) bool { return set.pairs(&blanks[order[i]], &blanks[order[j]]) })
+	off := set.paired(blanks)
+	for i := range blanks {
+		blanks[i].shrink(near)
+	}
+	off.Nearly = max(0, set.paired(blanks).TilesSaved-off.TilesSaved)
+	return off
+}
+
+// shrink takes a little more off the sides of a blank that are cut.
+func (b *blank) shrink(by length.Length) {
+	if b.wide < b.tile.wide {
+		b.wide = max(b.wide-by, 0)
+	}
+	if b.high < b.tile.high {
+		b.high = max(b.high-by, 0)
+	}
+}
+
+// paired finds as many pairs as there can be. Two pieces pair when one straight
+// cut (guillotine, edge to edge) parts the tile so that each has room on its
+// side of the kerf with the factory edges it needs. Who pairs with whom is a
+// maximum matching, so no other choice of pairs saves more tiles.
+func (s Settings) paired(blanks []blank) Offcuts {
+	order := s.usable(blanks)
+	fits := func(i, j int) bool { return s.pairs(&blanks[order[i]], &blanks[order[j]]) }
+	mates := match(len(order), fits)
+	alike := func(i, j int) bool {
+		a, b := &blanks[order[i]], &blanks[order[j]]
+		return a.wide == b.wide && a.high == b.high
+	}
+	gather(mates, fits, alike)
 	off := Offcuts{LowerBound: lowerBound(blanks)}
 	for i, j := range mates {
 		if i < j {

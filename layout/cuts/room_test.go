@@ -75,23 +75,40 @@ func TestRoomsKeepTheLaws(t *testing.T) {
 			}
 			cut := len(faces)
 			s := Of(in, Usual(in.Room.Units))
+			step := in.Room.Units.FineStep()
+			require.Len(t, s.Cuts, cut)
+			for _, c := range s.Cuts {
+				b := faces[c.Piece].Face.Bounds()
+				assert.True(t, c.Size.Width <= b.Width() && b.Width()-c.Size.Width < step, c.Piece)
+				assert.True(t, c.Size.Height <= b.Height() && b.Height()-c.Size.Height < step, c.Piece)
+				for _, side := range []length.Length{c.Size.Left, c.Size.Right} {
+					assert.True(t, 0 <= side && side <= c.Size.Height, "%s: side %d", c.Piece, side)
+				}
+				for _, end := range []length.Length{c.Size.Bottom, c.Size.Top} {
+					assert.True(t, 0 <= end && end <= c.Size.Width, "%s: end %d", c.Piece, end)
+				}
+			}
 			for _, g := range s.Groups {
 				assert.Len(t, g.Pieces, g.Count)
 				for _, id := range g.Pieces {
 					require.Contains(t, faces, id, "twice, or not a cut piece")
 					b := faces[id].Face.Bounds()
 					delete(faces, id)
-					step := in.Room.Units.FineStep()
-					assert.True(t, g.Size.Width <= b.Width() && b.Width()-g.Size.Width < step, id)
-					assert.True(t, g.Size.Height <= b.Height() && b.Height()-g.Size.Height < step, id)
-					for _, side := range []length.Length{g.Size.Left, g.Size.Right} {
-						assert.True(t, 0 <= side && side <= g.Size.Height, "%s: side %d", id, side)
+					if g.How == Uncut {
+						assert.True(t, g.Size.Width-b.Width() < step && g.Size.Height-b.Height() < step, id)
+						continue
 					}
-					for _, end := range []length.Length{g.Size.Bottom, g.Size.Top} {
-						assert.True(t, 0 <= end && end <= g.Size.Width, "%s: end %d", id, end)
+					assert.LessOrEqual(t, g.Size.Width, b.Width(), "%s in %s", id, g.ID)
+					assert.LessOrEqual(t, g.Size.Height, b.Height(), "%s in %s", id, g.ID)
+					fence, name := g.Fence()
+					place := b.Width()
+					if name == "high" {
+						place = b.Height()
 					}
+					assert.Less(t, place-fence, step+max(g.Spread, step), "%s in %s", id, g.ID)
 				}
 			}
+			assert.LessOrEqual(t, len(s.Groups), 40, "lines")
 			assert.Empty(t, faces, "pieces that stand in no group")
 			assert.Equal(t, cut, s.Offcuts.TilesCut+s.Offcuts.TilesSaved)
 			assert.GreaterOrEqual(t, s.Offcuts.TilesCut, s.Offcuts.LowerBound)

@@ -1,16 +1,25 @@
-// Package cuts turns the cut pieces of a plan into work: what to cut, how many
-// alike, and which two come out of one tile.
+// Package cuts turns the cut pieces of a plan into work for the saw: one line
+// for every setting of the fence, how many pieces it gives, and which two come
+// out of one tile.
+//
+// Laws, each with a test:
+//
+//  1. Every piece that is cut and not yet set stands in exactly one line.
+//  2. No size of a line exceeds that of any of its pieces. The largest of them
+//     is larger by less than the fine step (1/32 in, 0.5 mm) and the spread
+//     that the line states. Only a line that says Uncut leaves a piece larger,
+//     by less than the fine step, which the joints take up.
+//  3. Lines of one sort of cut stand together, larger counts first.
+//  4. The same plan gives the same schedule.
 package cuts
 
 import (
 	"cmp"
 	"fmt"
 	"slices"
-	"strconv"
 	"strings"
 
 	"coursewright/layout/length"
-	"coursewright/layout/piece"
 	"coursewright/layout/plan"
 	"coursewright/layout/plane"
 	"coursewright/layout/survey"
@@ -40,167 +49,128 @@ func Usual(s length.System) Settings {
 
 // Schedule is the list of cuts of a room.
 type Schedule struct {
-	Groups  []Group // batches first, the largest first; then in setting order
+	Groups  []Group // the lines
+	Cuts    []Cut   // every piece by itself, in setting order
 	Offcuts Offcuts
 }
 
-// Group is one kind of piece and how many of it are needed.
-type Group struct {
-	ID      string // "C1", "C2", … in the order of the schedule
-	Count   int
+// Cut is one piece that is cut, as its place wants it.
+type Cut struct {
+	Piece   string // its id
+	Group   string // the line it stands in
 	Kind    string // "cross cut", "rip", "taper", "notch", "hole", or several
 	Size    Size
 	Factory []string     // the edges that stay as made: "left", "right", "bottom", "top"
 	Cut     []string     // the edges that are cut; one that is cut in part stands in both
-	Pieces  []string     // their ids in setting order
-	Sketch  plane.Region // the face of the first of them, its lower left corner at 0, 0
+	Sketch  plane.Region // its face, the lower left corner at 0, 0
 }
 
-// Of makes the schedule of a plan. Laws:
-//
-//  1. Every piece that is cut and not yet set stands in exactly one group.
-//  2. No size of a group exceeds that of any of its pieces, and it falls short
-//     by less than the fine step (1/32 in, 0.5 mm).
-//  3. Batches come before single pieces.
+// Group is one line of the schedule: the pieces that one setting of the fence
+// gives, or that are made in the same way.
+type Group struct {
+	ID      string // "C1", "C2", … in the order of the schedule
+	Count   int
+	How     How
+	Kind    string        // as of a Cut
+	Size    Size          // to cut to: nowhere larger than any of the pieces
+	Spread  length.Length // how much larger the place of a piece may be; under the fine step it is 0
+	Hides   bool          // the spread is covered by a lap or filled by sealant
+	Factory []string      // of the first piece, as of a Cut
+	Cut     []string
+	Pieces  []string // their ids in setting order
+	Places  []Place
+	Sketch  plane.Region // the face of the first of them
+}
+
+// How says how the pieces of a line come by their size.
+type How uint8
+
+// The ways.
+const (
+	Fence       How = iota // all at one setting
+	InPlace                // each is held to its place and marked
+	FirstCourse            // each by the heights of the first-course sheet
+	Uncut                  // under the fine step to take off: set whole
+	Unworkable             // not to be cut: the set-out must change first
+)
+
+// Place is where pieces of a line go: a wall and what they are cut to there.
+type Place struct {
+	Wall   string // its letter
+	Side   string // "left", "right", "head", "base", "niche NAME", "window NAME", "pipe NAME"
+	Pieces []string
+}
+
+// Of makes the schedule of a plan.
 func Of(in Input, set Settings) Schedule {
+	set.Turn = set.Turn && !in.Room.Tile.Grain
 	cut, stood := inSettingOrder(in)
-	off := pair(cut, in, set)
+	near := Near(in.Room.Units)
+	s := Schedule{Offcuts: pair(cut, set, near)}
 	if len(stood) > 0 {
-		off.count(pair(append(stood, cut...), in, set))
+		s.Offcuts.count(pair(append(stood, cut...), set, near))
 	}
-	return Schedule{Groups: groups(cut, in.Room.Units.FineStep()), Offcuts: off}
-}
-
-// work is one cut piece on its wall, with its face moved to 0, 0 and the outer
-// ring first.
-type work struct {
-	piece piece.Piece
-	wall  *plan.Wall
-	face  plane.Region
-	box   plane.Rect
-	clear length.Length // what tile keeps away from a pipe
-}
-
-// inSettingOrder lists the cut pieces by setting order of the walls, then as
-// they stand on the wall: those still to be cut, and those set already.
-func inSettingOrder(in Input) (cut, stood []work) {
-	walls := make([]*plan.Wall, len(in.Walls))
-	for i := range in.Walls {
-		walls[i] = &in.Walls[i]
-	}
-	slices.SortStableFunc(walls, func(a, b *plan.Wall) int { return cmp.Compare(a.Found.Order, b.Found.Order) })
-	for _, w := range walls {
-		for _, p := range w.Pieces {
-			switch {
-			case p.Whole:
-			case w.Found.Stands(p.Row):
-				stood = append(stood, newWork(p, w, survey.PipeClear(in.Room.Units)))
-			default:
-				cut = append(cut, newWork(p, w, survey.PipeClear(in.Room.Units)))
-			}
+	b := batcher{room: in.Room, turn: set.Turn, step: in.Room.Units.FineStep(), near: near}
+	s.Groups = b.groups(cut)
+	line := map[string]string{}
+	for _, g := range s.Groups {
+		for _, id := range g.Pieces {
+			line[id] = g.ID
 		}
 	}
-	return cut, stood
-}
-
-func newWork(p piece.Piece, w *plan.Wall, clear length.Length) work {
-	box := p.Face.Bounds()
-	face := make(plane.Region, 0, len(p.Face))
-	for _, ring := range p.Face.Straight() {
-		moved := make(plane.Ring, 0, len(ring))
-		for _, c := range ring {
-			c.X, c.Y = c.X-box.Left, c.Y-box.Bottom
-			moved = append(moved, c)
-		}
-		face = append(face, fromLowest(moved))
-	}
-	slices.SortStableFunc(face, func(a, b plane.Ring) int { return cmp.Compare(b.Area2(), a.Area2()) })
-	return work{piece: p, wall: w, face: face, box: box, clear: clear}
-}
-
-// fromLowest turns a ring so that its lowest, then leftmost corner comes first.
-func fromLowest(r plane.Ring) plane.Ring {
-	first := 0
-	for i, c := range r {
-		if c.Y < r[first].Y || c.Y == r[first].Y && c.X < r[first].X {
-			first = i
-		}
-	}
-	return append(slices.Clone(r[first:]), r[:first]...)
-}
-
-// groups puts equal pieces together and sorts them.
-func groups(cut []work, step length.Length) []Group {
-	var all []Group
-	index := map[string]int{}
 	for _, w := range cut {
-		g := w.group(step)
-		key := g.key() + w.outline(step)
-		if i, known := index[key]; known {
-			all[i].Pieces = append(all[i].Pieces, w.piece.ID)
-			continue
-		}
-		index[key] = len(all)
-		all = append(all, g)
+		s.Cuts = append(s.Cuts, w.cut(b.step, line[w.piece.ID]))
 	}
+	return s
+}
+
+// Near is within which cuts into a corner count as alike: 1/16 in or 1.5 mm,
+// what sealant takes up without being seen. Common practice, no source.
+func Near(s length.System) length.Length {
+	if s == length.Metric {
+		return 3 * length.Millimetre / 2
+	}
+	return length.Inch / 16
+}
+
+// cut is the piece by itself.
+func (w work) cut(step length.Length, line string) Cut {
+	factory, sawn := w.edges()
+	return Cut{Piece: w.piece.ID, Group: line, Kind: kindText(w.piece.Kind), Size: w.size(step), Factory: factory, Cut: sawn, Sketch: w.face}
+}
+
+// numbered sorts lines and gives them their ids.
+func numbered(all []Group) []Group {
 	for i := range all {
 		all[i].Count = len(all[i].Pieces)
 	}
-	slices.SortStableFunc(all, func(a, b Group) int { return cmp.Compare(b.Count, a.Count) })
+	slices.SortStableFunc(all, func(a, b Group) int {
+		return cmp.Or(cmp.Compare(a.sort(), b.sort()), cmp.Compare(b.Count, a.Count))
+	})
 	for i := range all {
 		all[i].ID = fmt.Sprintf("C%d", i+1)
 	}
 	return all
 }
 
-func (w work) group(step length.Length) Group {
-	factory, cut := w.edges()
-	return Group{
-		Kind: kindText(w.piece.Kind), Size: w.size(step), Factory: factory, Cut: cut,
-		Pieces: []string{w.piece.ID}, Sketch: w.face,
+// sort is the place of a line among the others: what must not be cut stands
+// first, then the cuts from the plainest to the most work.
+func (g Group) sort() int {
+	switch {
+	case g.How == Unworkable:
+		return 0
+	case g.How == Uncut:
+		return 7
+	case g.Kind == "cross cut":
+		return 1
+	case g.Kind == "rip":
+		return 2
+	case strings.Contains(g.Kind, "notch"):
+		return 5
+	case strings.Contains(g.Kind, "hole"):
+		return 6
+	case strings.Contains(g.Kind, "taper"):
+		return 4
 	}
-}
-
-// key is equal for groups of equal sizes, kinds and edges.
-func (g Group) key() string {
-	s := g.Size
-	key := append(make([]byte, 0, 256), g.Kind...)
-	for _, l := range []length.Length{s.Width, s.Height, s.Left, s.Right, s.Bottom, s.Top} {
-		key = strconv.AppendInt(append(key, ' '), int64(l), 10)
-	}
-	if len(s.Notches)+len(s.Holes) > 0 {
-		key = fmt.Append(key, s.Notches, s.Holes)
-	}
-	return string(key) + strings.Join(g.Factory, ",") + "|" + strings.Join(g.Cut, ",")
-}
-
-// outline is equal for faces whose corners round down to the same places; the
-// rims of holes do not count, their size does.
-func (w work) outline(step length.Length) string {
-	var text []byte
-	for _, c := range w.face[0] {
-		if !w.pipe(c.On) {
-			text = strconv.AppendInt(append(text, ' '), int64(c.X.FloorTo(step)), 10)
-			text = strconv.AppendInt(append(text, ','), int64(c.Y.FloorTo(step)), 10)
-		}
-	}
-	return string(text)
-}
-
-// kindText names the cuts of a piece.
-func kindText(k piece.Kind) string {
-	names := []struct {
-		kind piece.Kind
-		name string
-	}{{piece.Rip, "rip"}, {piece.Cross, "cross cut"}, {piece.Taper, "taper"}, {piece.Notch, "notch"}, {piece.Hole, "hole"}}
-	text := ""
-	for _, n := range names {
-		if k&n.kind != 0 {
-			text += ", " + n.name
-		}
-	}
-	if text == "" {
-		return "cut"
-	}
-	return text[2:]
+	return 3
 }

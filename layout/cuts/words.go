@@ -7,34 +7,100 @@ import (
 	"coursewright/layout/length"
 )
 
-// Words say what to cut, one line a thing: how many, sizes, notches, holes,
-// and which edges are cut and which stay as made. Within a size no line may be
-// broken, so its spaces are such as hold.
+// Words say what to cut, one line a thing: how many and how, sizes, notches,
+// holes, and which edges are cut and which stay as made. Within a size no line
+// may be broken, so its spaces are such as hold.
 func (g Group) Words(s length.System) []string {
 	w := words{s}
 	out := []string{fmt.Sprintf("%d like this: %s", g.Count, g.Kind)}
 	if g.Count == 1 {
 		out[0] = "1 of this: " + g.Kind
 	}
-	out = append(out, "wide "+w.two(g.Size.Width, g.Size.Bottom, g.Size.Top, "below", "above")+
-		", high "+w.two(g.Size.Height, g.Size.Left, g.Size.Right, "left", "right"))
-	for _, n := range g.Size.Notches {
-		out = append(out, "notch leaves "+w.notch(n))
+	if how := g.How.Words(); how != "" {
+		out[0] += ", " + how
 	}
-	for _, h := range g.Size.Holes {
-		out = append(out, "hole "+h.Name+": ⌀ "+w.fine(h.Diameter)+", centre "+w.away(h.FromLeft, "the left edge")+", "+w.away(h.Up, "the bottom edge"))
+	switch {
+	case g.Spread > 0:
+		out = append(out, w.spread(g))
+	case g.How == InPlace && g.Count > 1:
+		size := g.Size
+		size.Holes = nil
+		out = append(append(out, w.size(size)...), "hold each to its place and mark the hole")
+	default:
+		out = append(out, w.size(g.Size)...)
 	}
-	if len(g.Cut) > 0 {
-		out = append(out, "cut: "+strings.Join(g.Cut, ", "))
+	return append(out, edgeWords(g.Factory, g.Cut)...)
+}
+
+// Words say what to cut for one piece, as those of a Group.
+func (c Cut) Words(s length.System) []string {
+	out := []string{"1 of this: " + c.Kind}
+	return append(append(out, words{s}.size(c.Size)...), edgeWords(c.Factory, c.Cut)...)
+}
+
+// Words say how a line is cut where it is not at one setting of the fence.
+func (h How) Words() string {
+	switch h {
+	case InPlace:
+		return "measure in place"
+	case FirstCourse:
+		return "by the first-course sheet"
+	case Uncut:
+		return "set it whole"
+	case Unworkable:
+		return "do not cut: change the set-out"
 	}
-	if len(g.Factory) > 0 {
-		out = append(out, "factory: "+strings.Join(g.Factory, ", "))
+	return ""
+}
+
+func edgeWords(factory, cut []string) (out []string) {
+	if len(cut) > 0 {
+		out = append(out, "cut: "+strings.Join(cut, ", "))
+	}
+	if len(factory) > 0 {
+		out = append(out, "factory: "+strings.Join(factory, ", "))
 	}
 	return out
 }
 
 // words write lengths for the saw.
 type words struct{ units length.System }
+
+// size says width and height, both of a taper, notches and holes.
+func (w words) size(s Size) []string {
+	out := []string{"wide " + w.two(s.Width, s.Bottom, s.Top, "below", "above") +
+		", high " + w.two(s.Height, s.Left, s.Right, "left", "right")}
+	for _, n := range s.Notches {
+		out = append(out, "notch leaves "+w.notch(n))
+	}
+	for _, h := range s.Holes {
+		out = append(out, "hole "+h.Name+": ⌀ "+w.fine(h.Diameter)+", centre "+w.away(h.FromLeft, "the left edge")+", "+w.away(h.Up, "the bottom edge"))
+	}
+	return out
+}
+
+// spread says between which sizes the pieces of a line lie: cut at one setting,
+// or each for itself.
+func (w words) spread(g Group) string {
+	small, name := g.Fence()
+	large := small + g.Spread
+	if g.How == Fence {
+		return name + " " + w.fine(small) + "; their places are up to " + w.fine(g.Spread) + " larger"
+	}
+	return name + " " + w.fine(small) + " to " + w.fine(large)
+}
+
+// Fence is the measure that a line with one cut is set to, and what it
+// measures: "wide" or "high".
+func (g Group) Fence() (size length.Length, name string) {
+	sawn := strings.Join(g.Cut, " ")
+	if strings.Contains(sawn, "left") || strings.Contains(sawn, "right") {
+		if !strings.Contains(sawn, "bottom") && !strings.Contains(sawn, "top") {
+			return g.Size.Width, "wide"
+		}
+	}
+	return g.Size.Height, "high"
+}
 
 func (w words) fine(l length.Length) string {
 	return strings.ReplaceAll(l.Fine(w.units), " ", "\u00a0")

@@ -1,0 +1,111 @@
+package cuts
+
+import (
+	"cmp"
+	"slices"
+
+	"coursewright/layout/length"
+	"coursewright/layout/piece"
+	"coursewright/layout/plan"
+	"coursewright/layout/plane"
+	"coursewright/layout/survey"
+)
+
+// work is one cut piece on its wall, with its face moved to 0, 0 and the outer
+// ring first.
+type work struct {
+	piece piece.Piece
+	wall  *plan.Wall
+	face  plane.Region
+	box   plane.Rect
+	clear length.Length // what tile keeps away from a pipe
+}
+
+// inSettingOrder lists the cut pieces by setting order of the walls, then as
+// they stand on the wall: those still to be cut, and those set already.
+func inSettingOrder(in Input) (cut, stood []work) {
+	walls := make([]*plan.Wall, len(in.Walls))
+	for i := range in.Walls {
+		walls[i] = &in.Walls[i]
+	}
+	slices.SortStableFunc(walls, func(a, b *plan.Wall) int { return cmp.Compare(a.Found.Order, b.Found.Order) })
+	for _, w := range walls {
+		for _, p := range w.Pieces {
+			switch {
+			case p.Whole:
+			case w.Found.Stands(p.Row):
+				stood = append(stood, newWork(p, w, survey.PipeClear(in.Room.Units)))
+			default:
+				cut = append(cut, newWork(p, w, survey.PipeClear(in.Room.Units)))
+			}
+		}
+	}
+	return cut, stood
+}
+
+func newWork(p piece.Piece, w *plan.Wall, clear length.Length) work {
+	box := p.Face.Bounds()
+	face := make(plane.Region, 0, len(p.Face))
+	for _, ring := range p.Face.Straight() {
+		moved := make(plane.Ring, 0, len(ring))
+		for _, c := range ring {
+			c.X, c.Y = c.X-box.Left, c.Y-box.Bottom
+			moved = append(moved, c)
+		}
+		face = append(face, fromLowest(moved))
+	}
+	slices.SortStableFunc(face, func(a, b plane.Ring) int { return cmp.Compare(b.Area2(), a.Area2()) })
+	return work{piece: p, wall: w, face: face, box: box, clear: clear}
+}
+
+// fromLowest turns a ring so that its lowest, then leftmost corner comes first.
+func fromLowest(r plane.Ring) plane.Ring {
+	first := 0
+	for i, c := range r {
+		if c.Y < r[first].Y || c.Y == r[first].Y && c.X < r[first].X {
+			first = i
+		}
+	}
+	return append(slices.Clone(r[first:]), r[:first]...)
+}
+
+// boundaries are what the piece is cut to.
+func (w work) boundaries() []survey.Boundary {
+	var all []survey.Boundary
+	for _, side := range w.piece.Cuts {
+		if int(side) > 0 && int(side) < len(w.wall.Shape.Sides) {
+			all = append(all, w.wall.Shape.Sides[side])
+		}
+	}
+	return all
+}
+
+// outline is equal for faces whose corners round down to the same places; the
+// rims of holes do not count, their size does.
+func (w work) outline(step length.Length) string {
+	var text []byte
+	for _, c := range w.face[0] {
+		if !w.pipe(c.On) {
+			text = appendLengths(text, c.X.FloorTo(step), c.Y.FloorTo(step))
+		}
+	}
+	return string(text)
+}
+
+// kindText names the cuts of a piece.
+func kindText(k piece.Kind) string {
+	names := []struct {
+		kind piece.Kind
+		name string
+	}{{piece.Rip, "rip"}, {piece.Cross, "cross cut"}, {piece.Taper, "taper"}, {piece.Notch, "notch"}, {piece.Hole, "hole"}}
+	text := ""
+	for _, n := range names {
+		if k&n.kind != 0 {
+			text += ", " + n.name
+		}
+	}
+	if text == "" {
+		return "cut"
+	}
+	return text[2:]
+}
