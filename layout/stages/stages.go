@@ -1,8 +1,13 @@
 // Package stages divides the work into its days: what is set when, with which
-// cuts ready, and what must harden in between.
+// cuts ready, and what must harden in between. The sheets and the bathroom view
+// follow one order, that of Order.
 package stages
 
 import (
+	"cmp"
+	"fmt"
+	"slices"
+
 	"coursewright/layout/cuts"
 	"coursewright/layout/plan"
 	"coursewright/layout/survey"
@@ -40,7 +45,7 @@ type Stage struct {
 	Why    string // what the wait is for
 }
 
-// Cut is how many pieces of one group of the cut schedule a stage needs.
+// Cut is how many pieces of one line of the cut schedule a stage needs.
 type Cut struct {
 	Group string
 	Count int
@@ -49,57 +54,94 @@ type Cut struct {
 // Of divides the work. Laws:
 //
 //  1. Every piece of the plan that is not set already is set in exactly one stage.
-//  2. The cuts of all stages together are the groups of the schedule, each
-//     with its whole count.
-//  3. The order is dry lay, first course, field, niche, ends, holes, grout,
-//     soft joints; a stage without work is left out.
+//  2. The cuts of all stages together are the lines of the schedule, each with
+//     its whole count.
+//  3. The order is dry lay and marks, first full course, each wall upwards,
+//     under the batten, grout, soft joints, as in Order; a stage in which
+//     nothing is set is left out.
 func Of(in Input, set Settings) []Stage {
-	all := days(set)
-	group := map[string]int{}
+	out := []Stage{marking()}
+	group, counts := map[string]int{}, []map[int]int{{}}
 	for i, g := range in.Cuts.Groups {
 		for _, id := range g.Pieces {
 			group[id] = i
 		}
 	}
-	counts := make([][]int, len(all))
-	for i := range counts {
-		counts[i] = make([]int, len(in.Cuts.Groups))
-	}
-	for _, w := range in.Walls {
-		for i := range w.Pieces {
-			p := &w.Pieces[i]
-			if w.Found.Stands(p.Row) {
-				continue
-			}
-			s := in.turn(w, p)
-			all[s].Pieces++
-			if p.Whole {
-				all[s].Whole++
-			} else if g, known := group[p.ID]; known {
-				counts[s][g]++
+	var last Step
+	for i, s := range Order(in) {
+		if i == 0 || s.Part != last.Part || s.Part == Upwards && s.Wall != last.Wall {
+			out, counts = append(out, in.setting(s, set)), append(counts, map[int]int{})
+		}
+		last = s
+		stage, need := &out[len(out)-1], counts[len(counts)-1]
+		for _, p := range s.Pieces {
+			stage.Pieces++
+			if g, known := group[p.ID]; p.Whole {
+				stage.Whole++
+			} else if known {
+				need[g]++
 			}
 		}
 	}
-	return in.worked(all, counts, set)
+	for i, need := range counts {
+		for g, n := range need {
+			out[i].Cuts = append(out[i].Cuts, Cut{in.Cuts.Groups[g].ID, n})
+		}
+		slices.SortFunc(out[i].Cuts, func(a, b Cut) int { return cmp.Or(cmp.Compare(len(a.Group), len(b.Group)), cmp.Compare(a.Group, b.Group)) })
+	}
+	if end := &out[len(out)-1]; set.Grout > end.Wait {
+		end.Wait, end.Why = set.Grout, "the mortar hardens before the grout"
+	}
+	return append(out, finishing(set)...)
 }
 
-// worked fills in the cuts and drops the stages in which nothing is set.
-func (in Input) worked(all []Stage, counts [][]int, set Settings) []Stage {
-	var out []Stage
-	for s, stage := range all {
-		if stage.Pieces == 0 && first <= s && s <= holes {
-			continue
-		}
-		if s == grout && len(out) > 0 {
-			last := &out[len(out)-1]
-			last.Wait, last.Why = max(last.Wait, set.Grout), "the mortar hardens before the grout"
-		}
-		for g, n := range counts[s] {
-			if n > 0 {
-				stage.Cuts = append(stage.Cuts, Cut{in.Cuts.Groups[g].ID, n})
-			}
-		}
-		out = append(out, stage)
+func marking() Stage {
+	return Stage{Name: "Dry lay and marks", Do: "Measure a stack of ten tiles. Strike the lines of the set-out sheet. " +
+		"Lay the first full course dry on the floor and hold it against the marks."}
+}
+
+// setting is the stage that begins with a step.
+func (in Input) setting(s Step, set Settings) Stage {
+	switch s.Part {
+	case OnBatten:
+		return in.onBatten(set)
+	case Under:
+		return Stage{Name: "Under the batten", Do: "Take the batten off. Set the course under it, each piece cut to the base and held up by wedges or tape, then any course below that."}
 	}
-	return out
+	w := in.Walls[s.Wall].Found
+	return Stage{Name: "Wall " + w.Letter + ", " + w.Name, Do: "Course by course from the batten up: the whole tiles from the start outwards, " +
+		"then the pieces at openings, then the cuts at the ends. Hold every fifth course to the story pole."}
+}
+
+func (in Input) onBatten(set Settings) Stage {
+	s := Stage{Name: "First full course", Wait: set.First, Why: "the first course carries the others"}
+	where := "to its line"
+	if full, found := FirstFull(in.Room, in.courseLine(), in.Walls); found {
+		switch u := in.Room.Units; {
+		case full.Bottom < 0:
+			where = fmt.Sprintf("with its top edge %s under the level line", (-full.Bottom).Tape(u))
+		case full.Bottom > 0:
+			where = fmt.Sprintf("with its top edge %s over the level line", full.Bottom.Tape(u))
+		default:
+			where = "with its top edge on the level line"
+		}
+	}
+	s.Do = "Fix a level batten on every wall " + where + ". Set the course on it from the start outwards, and its cuts at the ends when the whole tiles stand. " +
+		"Take the batten off only when the course has hardened."
+	if set.Holds {
+		s.Do = "Fix a level batten on every wall " + where + ". Set the course on it from the start outwards, and its cuts at the ends when the whole tiles stand. " +
+			"The mortar holds the tile, so go on."
+		s.Wait, s.Why = 0, ""
+	}
+	return s
+}
+
+// finishing is what follows when all tile stands.
+func finishing(set Settings) []Stage {
+	return []Stage{
+		{Name: "Grout", Do: "Clean the joints, then grout them all but the inside corners and where tile meets other things.",
+			Wait: set.Sealant, Why: "the grout dries before the sealant"},
+		{Name: "Soft joints", Do: "Fill the tub, where there is one, and keep it full. Seal the inside corners, the base, the head and round the pipes.",
+			Wait: set.Water, Why: "the sealant sets before it gets wet"},
+	}
 }

@@ -63,12 +63,12 @@ func TestStagesComeInTheOrderOfWork(t *testing.T) { // law 3
 	for _, s := range stages.Of(input(t, "alcove"), stages.Usual()) {
 		names = append(names, s.Name)
 	}
-	assert.Equal(t, []string{"Dry lay and marks", "First course", "Field", "Niche and window", "Ends and corners", "Holes", "Grout", "Soft joints"}, names)
+	assert.Equal(t, []string{"Dry lay and marks", "First full course", "Wall B, back", "Wall L, left", "Wall R, right", "Under the batten", "Grout", "Soft joints"}, names)
 	names = nil
 	for _, s := range stages.Of(input(t, "toy"), stages.Usual()) {
 		names = append(names, s.Name)
 	}
-	assert.Equal(t, []string{"Dry lay and marks", "First course", "Field", "Grout", "Soft joints"}, names)
+	assert.Equal(t, []string{"Dry lay and marks", "First full course", "Wall W, wall", "Grout", "Soft joints"}, names)
 }
 
 // In the toy job three whole tiles of 100 mm stand over a level floor, and
@@ -77,6 +77,7 @@ func TestTheFirstCourseIsWhatNothingFitsUnder(t *testing.T) {
 	all := stages.Of(input(t, "toy"), stages.Usual())
 	assert.Equal(t, 3, all[1].Pieces)
 	assert.Equal(t, 3, all[2].Pieces)
+	assert.Contains(t, all[1].Do, "level batten on every wall with its top edge on the level line")
 	in := input(t, "alcove")
 	for _, w := range in.Walls {
 		var boxes []plane.Rect // the first course runs over the whole wall without a gap
@@ -110,7 +111,6 @@ func TestWhatIsSetAlreadyIsNoLongerWork(t *testing.T) { // laws 1 and 2 once cou
 	in.Cuts = cuts.Of(cuts.Input{Room: in.Room, Walls: in.Walls}, cuts.Usual(in.Room.Units))
 	pieces := 0
 	for _, s := range stages.Of(in, stages.Usual()) {
-		assert.NotEqual(t, "First course", s.Name)
 		pieces += s.Pieces
 	}
 	assert.Equal(t, len(w.Pieces)-3, pieces, "three tiles of the first course stand")
