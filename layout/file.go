@@ -8,6 +8,7 @@ import (
 	"coursewright/layout/piece"
 	"coursewright/layout/plan"
 	"coursewright/layout/plane"
+	"coursewright/layout/survey"
 )
 
 // PlanFormat and Engine name the plan file's format and the rules it was made by.
@@ -270,11 +271,11 @@ func marksOf(w Wall) map[string]any {
 	put("end right", !f.Right.Meets, p.Right)
 	put("head", !f.Head.Meets, p.Head)
 	for i, o := range f.Openings {
-		if o.Kind == "pipe" {
+		if o.Kind == survey.Pipe {
 			continue
 		}
 		e := p.Openings[i]
-		out[o.Kind+" "+o.Name] = map[string]mm{"left": e.Left.Millimetres(), "right": e.Right.Millimetres(),
+		out[o.Key()] = map[string]mm{"left": e.Left.Millimetres(), "right": e.Right.Millimetres(),
 			"bottom": e.Bottom.Millimetres(), "top": e.Top.Millimetres()}
 	}
 	return out

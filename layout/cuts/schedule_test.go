@@ -22,10 +22,9 @@ const inch = length.Inch
 // 5 niche shelf, 6 pipe valve.
 func wall(name string, order int, pieces ...piece.Piece) plan.Wall {
 	w := plan.Wall{Found: survey.WallFound{Name: name, Order: order}, Pieces: pieces}
-	for _, side := range []string{"factory", "left", "right", "head", "base", "niche shelf", "pipe valve"} {
-		w.Shape.Sides = append(w.Shape.Sides, survey.Boundary{Name: side})
-	}
+	w.Found.Base = make([]survey.SegmentFound, 1)
 	w.Found.Openings = []survey.OpeningFound{{Kind: "niche", Name: "shelf"}, {Kind: "pipe", Name: "valve", At: 4 * inch, Up: 2 * inch, Diameter: inch}}
+	w.Shape.Sides = w.Found.Sides()
 	return w
 }
 

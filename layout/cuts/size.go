@@ -1,9 +1,6 @@
 package cuts
 
 import (
-	"slices"
-	"strings"
-
 	"coursewright/layout/length"
 	"coursewright/layout/plane"
 	"coursewright/layout/survey"
@@ -100,13 +97,10 @@ func (w work) inward(i int) bool {
 func (w work) holes(step length.Length) []Hole {
 	var all []Hole
 	for _, side := range w.piece.Cuts {
-		i := slices.IndexFunc(w.wall.Found.Openings, func(o survey.OpeningFound) bool {
-			return o.Kind == "pipe" && "pipe "+o.Name == w.name(side)
-		})
-		if i < 0 {
+		if !w.pipe(side) {
 			continue
 		}
-		o := w.wall.Found.Openings[i]
+		o := w.wall.Found.Openings[w.wall.Shape.Sides[side].Part.N]
 		all = append(all, Hole{
 			Name: o.Name, Diameter: (o.Diameter + 2*w.clear).CeilTo(step),
 			FromLeft: (o.At - w.box.Left).RoundTo(step), Up: (o.Up - w.box.Bottom).RoundTo(step),
@@ -115,16 +109,10 @@ func (w work) holes(step length.Length) []Hole {
 	return all
 }
 
-// name is what the boundary of a side is called.
-func (w work) name(side plane.Side) string {
-	if int(side) >= len(w.wall.Shape.Sides) || side < 0 {
-		return ""
-	}
-	return w.wall.Shape.Sides[side].Name
-}
-
 // pipe tells whether an edge on that side is the rim of a pipe's hole.
-func (w work) pipe(side plane.Side) bool { return strings.HasPrefix(w.name(side), "pipe ") }
+func (w work) pipe(side plane.Side) bool {
+	return side >= 0 && int(side) < len(w.wall.Shape.Sides) && w.wall.Shape.Sides[side].Kind == survey.Pipe
+}
 
 // sideNames are the edges of a piece as one turns round it.
 var sideNames = [...]string{"left", "bottom", "right", "top"}

@@ -1,5 +1,7 @@
 package finding
 
+import "coursewright/layout/survey"
+
 // cautions warn where work can hurt.
 func cautions() []Rule {
 	return []Rule{
@@ -67,7 +69,7 @@ func whereCut(text string) func(Input) []place {
 }
 
 func overTub(in Input) []place {
-	if _, found := in.lowest("tub"); !found {
+	if _, found := in.lowest(survey.Tub); !found {
 		return nil
 	}
 	return room("The tub moves; the tile over it does not.")

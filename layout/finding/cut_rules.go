@@ -9,6 +9,7 @@ import (
 	"coursewright/layout/piece"
 	"coursewright/layout/plan"
 	"coursewright/layout/plane"
+	"coursewright/layout/survey"
 )
 
 // cutRules judge where the cuts fall.
@@ -115,7 +116,7 @@ func thinnest(pieces []piece.Piece) []piece.Piece {
 // the wall, as formats.md defines it.
 func offLine(in Input) []place {
 	var all []place
-	for _, kind := range []string{"niche", "window"} {
+	for _, kind := range []survey.Kind{survey.Niche, survey.Window} {
 		for _, o := range in.openings(kind) {
 			plumb, level := tileEdges(in.Walls[o.wall].Pieces)
 			mid := o.middle()
@@ -160,13 +161,13 @@ func smallEnds(in Input) []place {
 	}
 	var all []place
 	for i, w := range in.Walls {
-		for _, end := range []string{"left", "right"} {
-			small, large := endSizes(w, end)
+		for _, end := range bothEnds {
+			small, large := endSizes(w, end.is)
 			if small == nil || large == nil || 3*small.Wide >= in.Room.Tile.Width || 2*large.Wide < in.Room.Tile.Width {
 				continue
 			}
 			all = append(all, onPiece(i, *small, fmt.Sprintf("At the %s end of %s every second course ends in %s, the others in %s.",
-				end, w.Found.Name, in.fine(small.Wide), in.fine(large.Wide))))
+				end.name, w.Found.Name, in.fine(small.Wide), in.fine(large.Wide))))
 		}
 	}
 	return all
@@ -174,7 +175,7 @@ func smallEnds(in Input) []place {
 
 // endSizes gives, of the pieces at an end, the smallest of the odd and of the
 // even courses, the smaller of the two first; nil where a kind is missing.
-func endSizes(w plan.Wall, end string) (small, large *piece.Piece) {
+func endSizes(w plan.Wall, end survey.PartIs) (small, large *piece.Piece) {
 	var least [2]*piece.Piece
 	pieces := toSet(w)
 	for k := range pieces {
@@ -190,10 +191,16 @@ func endSizes(w plan.Wall, end string) (small, large *piece.Piece) {
 	return small, large
 }
 
-// cutTo tells whether a piece is cut to the boundary of that name.
-func cutTo(w plan.Wall, p piece.Piece, name string) bool {
+// bothEnds are the two ends of a wall with their names.
+var bothEnds = [2]struct {
+	is   survey.PartIs
+	name string
+}{{survey.LeftEnd, "left"}, {survey.RightEnd, "right"}}
+
+// cutTo tells whether a piece is cut to a boundary of that kind.
+func cutTo(w plan.Wall, p piece.Piece, is survey.PartIs) bool {
 	for _, side := range p.Cuts {
-		if int(side) < len(w.Shape.Sides) && w.Shape.Sides[side].Name == name {
+		if int(side) < len(w.Shape.Sides) && w.Shape.Sides[side].Part.Is == is {
 			return true
 		}
 	}

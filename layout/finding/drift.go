@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"coursewright/layout/length"
+	"coursewright/layout/survey"
 )
 
 // driftRules tell how far the courses may wander from the set-out when tiles
@@ -34,7 +35,7 @@ func drift(in Input) []place {
 	pitch := in.Room.Tile.Height + in.Room.Joint
 	for _, w := range in.Walls {
 		for i, o := range w.Found.Openings {
-			if o.Kind == "pipe" || w.Start.Placed.Openings[i].Bottom <= in.Setout.Line {
+			if o.Kind == survey.Pipe || w.Start.Placed.Openings[i].Bottom <= in.Setout.Line {
 				continue
 			}
 			n := (w.Start.Placed.Openings[i].Bottom - in.Setout.Line + pitch - 1) / pitch

@@ -67,13 +67,15 @@ func edgeRules() []Rule {
 func gaps(in Input) []place {
 	var all []place
 	for i, w := range in.Walls {
-		said := map[survey.Boundary]bool{}
+		said := map[string]bool{}
 		for _, b := range w.Shape.Sides {
-			if !b.Meets || said[b] || b.Gap >= in.Limits.SoftJoint && b.Gap <= in.Room.Sealant {
+			if !b.Meets || b.Gap >= in.Limits.SoftJoint && b.Gap <= in.Room.Sealant {
 				continue
 			}
-			said[b] = true
-			all = append(all, place{wall: i, text: in.gapText(w, b)})
+			if text := in.gapText(w, b); !said[text] {
+				said[text] = true
+				all = append(all, place{wall: i, text: text})
+			}
 		}
 	}
 	return all
@@ -81,8 +83,8 @@ func gaps(in Input) []place {
 
 func (in Input) gapText(w plan.Wall, b survey.Boundary) string {
 	where := b.Name
-	if where == "base" && b.Kind != "" {
-		where = b.Kind
+	if b.Part.Is == survey.BaseSegment {
+		where = string(b.Kind)
 	}
 	if b.Gap < in.Limits.SoftJoint {
 		return fmt.Sprintf("The gap at the %s of %s is %s; at least %s is asked for.", where, w.Found.Name, in.fine(b.Gap), in.fine(in.Limits.SoftJoint))
@@ -101,16 +103,13 @@ func soft(in Input) []place {
 	return nil
 }
 
-// rims are the kinds of base that a plumber sets level.
-var rims = []string{"tub", "shower base", "curb"}
-
 // tilted finds rims that rise or fall by more than one degree from their first
 // reading to their last: tan 1° = 0.017455…, compared in whole numbers.
 func tilted(in Input) []place {
 	var all []place
 	for i, w := range in.Walls {
 		for _, s := range w.Found.Base {
-			if !is(s.Meets, rims) || len(s.Readings) < 2 {
+			if !s.Meets.Rim() || len(s.Readings) < 2 {
 				continue
 			}
 			a, b := s.Readings[0], s.Readings[len(s.Readings)-1]
@@ -126,12 +125,12 @@ func tilted(in Input) []place {
 
 // rimSpread is the height between the low and the high point of all rims.
 func (in Input) rimSpread() length.Length {
-	low, found := in.lowest(rims...)
+	low, found := in.lowest(survey.Tub, survey.ShowerBase, survey.Curb)
 	high := low
 	for _, w := range in.Walls {
 		for _, s := range w.Found.Base {
 			for _, r := range s.Readings {
-				if found && is(s.Meets, rims) {
+				if found && s.Meets.Rim() {
 					high = max(high, r.Value)
 				}
 			}
@@ -161,10 +160,10 @@ func rake(in Input) []place {
 // tub and no floor reading nothing can be said.
 func wetHeight(in Input) []place {
 	from, least, over := length.Length(0), in.Limits.WallHeight, "the floor"
-	floor, known := in.lowest("floor")
+	floor, known := in.lowest(survey.Floor)
 	from = floor
 	if !known {
-		from, known = in.lowest("shower base")
+		from, known = in.lowest(survey.ShowerBase)
 		least, over = in.Limits.OverDrain, "the shower base"
 	}
 	var all []place
@@ -217,7 +216,7 @@ func (in Input) short(wall int, end string, past length.Length) place {
 // tubSpan is where the tubs along a wall begin and end.
 func tubSpan(w survey.WallFound) (left, right length.Length, found bool) {
 	for _, s := range w.Base {
-		if n := len(s.Readings); s.Meets == "tub" && n > 0 {
+		if n := len(s.Readings); s.Meets == survey.Tub && n > 0 {
 			if !found {
 				left, found = s.Readings[0].At, true
 			}

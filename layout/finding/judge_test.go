@@ -31,7 +31,8 @@ func quiet() Input {
 				Name: "back", Letter: "B", Width: 60 * inch,
 				Base: []survey.SegmentFound{{Meets: "floor", Gap: inch / 8, Readings: readings(0, -40, 60, -40)}},
 			},
-			Shape: survey.Shape{Sides: []survey.Boundary{{Name: "factory"}, {Name: "left"}, {Name: "base", Gap: inch / 8}}},
+			Shape: survey.Shape{Sides: []survey.Boundary{{Name: "factory"}, {Name: "left", Part: survey.Part{Is: survey.LeftEnd}},
+				{Name: "base", Part: survey.Part{Is: survey.BaseSegment}, Gap: inch / 8}}},
 			Start: plan.Start{Placed: survey.Placed{Right: 60 * inch, Head: 40 * inch}},
 			Pieces: []piece.Piece{
 				tile("B-01-01", 1, 0, 0, 8, 4),
@@ -222,10 +223,10 @@ func metric(joint length.Length) func(*Input) {
 }
 
 func meets(in *Input, gap length.Length) {
-	in.Walls[0].Shape.Sides[1] = survey.Boundary{Name: "left", Meets: true, Gap: gap}
+	in.Walls[0].Shape.Sides[1] = survey.Boundary{Name: "left", Part: survey.Part{Is: survey.LeftEnd}, Meets: true, Gap: gap}
 }
 
-func base(kind string, r []survey.Reading) func(*Input) {
+func base(kind survey.Kind, r []survey.Reading) func(*Input) {
 	return func(in *Input) {
 		in.Walls[0].Found.Base = []survey.SegmentFound{{Meets: kind, Gap: inch / 8, Readings: r}}
 	}

@@ -60,7 +60,7 @@ func openingRules() []Rule {
 func holes(in Input) []place {
 	var all []place
 	for i, w := range in.Walls {
-		for _, o := range in.openings("pipe") {
+		for _, o := range in.openings(survey.Pipe) {
 			for _, p := range toSet(w) {
 				if rim := rimToEdge(o.found, p, in.Room.Units); o.wall == i && rim > 0 && rim < in.Limits.HoleToEdge {
 					all = append(all, onPiece(i, p, fmt.Sprintf("The hole for %s leaves %s of tile beside it in %s.", o.found.Name, in.fine(rim), p.ID)))
@@ -99,7 +99,7 @@ func runInto(in Input) []place {
 // clear round it.
 func taken(w plan.Wall, k int, s length.System) plane.Rect {
 	o := w.Found.Openings[k]
-	if o.Kind == "pipe" {
+	if o.Kind == survey.Pipe {
 		r := o.Diameter.Half() + survey.PipeClear(s)
 		return plane.Rect{Left: o.At - r, Bottom: o.Up - r, Right: o.At + r, Top: o.Up + r}
 	}
@@ -109,17 +109,17 @@ func taken(w plan.Wall, k int, s length.System) plane.Rect {
 
 // called is an opening by kind and name, once where they are the same.
 func called(o survey.OpeningFound) string {
-	if o.Name == o.Kind {
-		return o.Kind
+	if o.Name == string(o.Kind) {
+		return o.Name
 	}
-	return o.Kind + " " + o.Name
+	return o.Key()
 }
 
 func capital(s string) string { return strings.ToUpper(s[:1]) + s[1:] }
 
 func wideNiche(in Input) []place {
 	var all []place
-	for _, o := range in.openings("niche") {
+	for _, o := range in.openings(survey.Niche) {
 		if wide := o.edges.Right - o.edges.Left; wide > in.Limits.StudBay {
 			all = append(all, onPoint(o.wall, o.middle(), fmt.Sprintf("%s is %s wide between the tiles; a bay between studs at 16 in is %s clear.",
 				capital(called(o.found)), in.tape(wide), in.tape(in.Limits.StudBay))))
@@ -131,9 +131,9 @@ func wideNiche(in Input) []place {
 // glass judges windows over the lowest tub or shower base, which errs on the
 // safe side: one stands lower than the rim.
 func glass(in Input) []place {
-	stand, known := in.lowest("tub", "shower base")
+	stand, known := in.lowest(survey.Tub, survey.ShowerBase)
 	var all []place
-	for _, o := range in.openings("window") {
+	for _, o := range in.openings(survey.Window) {
 		if h := o.edges.Bottom - stand; known && h < in.Limits.GlassHeight {
 			all = append(all, onPoint(o.wall, plane.Point{X: o.middle().X, Y: o.edges.Bottom},
 				fmt.Sprintf("%s begins %s over the rim, under %s.", capital(called(o.found)), in.tape(h), in.tape(in.Limits.GlassHeight))))
@@ -146,7 +146,7 @@ func glass(in Input) []place {
 func eachNiche(text string) func(Input) []place {
 	return func(in Input) []place {
 		var all []place
-		for _, o := range in.openings("niche") {
+		for _, o := range in.openings(survey.Niche) {
 			all = append(all, onPoint(o.wall, o.middle(), capital(fmt.Sprintf(text, called(o.found)))))
 		}
 		return all
@@ -154,7 +154,7 @@ func eachNiche(text string) func(Input) []place {
 }
 
 func pipes(in Input) []place {
-	if len(in.openings("pipe")) == 0 {
+	if len(in.openings(survey.Pipe)) == 0 {
 		return nil
 	}
 	return room("Tile keeps clear of every pipe, under its escutcheon.")

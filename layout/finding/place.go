@@ -1,6 +1,8 @@
 package finding
 
 import (
+	"slices"
+
 	"coursewright/layout/length"
 	"coursewright/layout/piece"
 	"coursewright/layout/plan"
@@ -58,28 +60,19 @@ func edges(w plan.Wall, i int) survey.Edges {
 }
 
 // lowest finds the lowest base reading of the given kinds in the room.
-func (in Input) lowest(kinds ...string) (length.Length, bool) {
+func (in Input) lowest(kinds ...survey.Kind) (length.Length, bool) {
 	var low length.Length
 	found := false
 	for _, w := range in.Walls {
 		for _, s := range w.Found.Base {
 			for _, r := range s.Readings {
-				if is(s.Meets, kinds) && (!found || r.Value < low) {
+				if slices.Contains(kinds, s.Meets) && (!found || r.Value < low) {
 					low, found = r.Value, true
 				}
 			}
 		}
 	}
 	return low, found
-}
-
-func is(kind string, kinds []string) bool {
-	for _, k := range kinds {
-		if k == kind {
-			return true
-		}
-	}
-	return false
 }
 
 // opening is one opening with the wall it is in.
@@ -90,7 +83,7 @@ type opening struct {
 }
 
 // openings lists the openings of one kind in the job's order.
-func (in Input) openings(kind string) []opening {
+func (in Input) openings(kind survey.Kind) []opening {
 	var all []opening
 	for i, w := range in.Walls {
 		for k, o := range w.Found.Openings {

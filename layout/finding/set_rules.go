@@ -6,6 +6,7 @@ import (
 	"coursewright/layout/length"
 	"coursewright/layout/plan"
 	"coursewright/layout/plane"
+	"coursewright/layout/survey"
 )
 
 // setRules judge the courses that stand already against the line the rest is
@@ -210,7 +211,7 @@ func freeMark(in Input) []place {
 		top := max(s.Left, s.Right)
 		for k, o := range w.Found.Openings {
 			free := o.Left.Free() || o.Width.Free() || o.Bottom.Free() || o.Height.Free()
-			if e := edges(w, k); o.Kind != "pipe" && free && e.Bottom < top {
+			if e := edges(w, k); o.Kind != survey.Pipe && free && e.Bottom < top {
 				all = append(all, onPoint(i, plane.Point{X: e.Left, Y: e.Bottom},
 					fmt.Sprintf("The %s %s of %s is still free to move, and tile stands beside it.", o.Kind, o.Name, w.Found.Name)))
 			}

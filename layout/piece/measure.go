@@ -5,6 +5,7 @@ import (
 
 	"coursewright/layout/length"
 	"coursewright/layout/plane"
+	"coursewright/layout/survey"
 )
 
 // measure fills in sizes, share, cuts and kind, in the frame of the rows.
@@ -98,7 +99,9 @@ func straight(along bool) Kind {
 	return Cross
 }
 
-func (r Rule) isPipe(s plane.Side) bool { return int(s) < len(r.Sides) && r.Sides[s].Kind == "pipe" }
+func (r Rule) isPipe(s plane.Side) bool {
+	return int(s) < len(r.Sides) && r.Sides[s].Kind == survey.Pipe
+}
 
 // notched tells whether a ring turns inwards between a steep and a flat edge.
 func notched(r plane.Ring) bool {

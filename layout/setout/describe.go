@@ -203,9 +203,9 @@ type namedLine struct {
 
 func (s *solver) linesByName() []namedLine {
 	var out []namedLine
-	for _, kind := range []string{"tub", "shower base", "curb", "floor"} {
+	for _, kind := range []survey.Kind{survey.Tub, survey.ShowerBase, survey.Curb, survey.Floor} {
 		if low, found := s.lowPoint(kind); found {
-			out = append(out, namedLine{"full course at the " + kind + "'s low point", low})
+			out = append(out, namedLine{"full course at the " + string(kind) + "'s low point", low})
 		}
 	}
 	for _, f := range s.fields {
@@ -223,7 +223,7 @@ func (s *solver) linesByName() []namedLine {
 }
 
 // lowPoint is the lowest place a tile may come down to over bases of one kind.
-func (s *solver) lowPoint(kind string) (low length.Length, found bool) {
+func (s *solver) lowPoint(kind survey.Kind) (low length.Length, found bool) {
 	for _, f := range s.fields {
 		for _, b := range f.found.Base {
 			if b.Meets != kind {

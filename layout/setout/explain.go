@@ -123,7 +123,7 @@ func holds(room survey.Room, wall int, w plan.Wall) []plan.Hold {
 	f := w.Found
 	add("width of "+f.Name, f.Width, survey.SideRight, false)
 	for i, b := range f.Base {
-		add("drop to the "+b.Meets+" under "+f.Name, -highest(b.Readings), survey.SideBase+plane.Side(i), true)
+		add("drop to the "+string(b.Meets)+" under "+f.Name, -highest(b.Readings), survey.SideBase+plane.Side(i), true)
 	}
 	if f.Head.Meets {
 		add("rise to the ceiling over "+f.Name, -highest(negated(f.Head.Readings)), survey.SideHead, true)

@@ -242,7 +242,7 @@ func (f *field) leastOff(edges spans, first, tile length.Length, shift bool) int
 
 // pin is where an edge of an opening is pinned, or nil.
 func (f *field) pin(o survey.OpeningFound, edge string) *length.Length {
-	if x, there := f.found.MarkPins[o.Kind+" "+o.Name+" "+edge]; there {
+	if x, there := f.found.MarkPins[o.Key()+" "+edge]; there {
 		return &x
 	}
 	return nil
@@ -265,10 +265,10 @@ func withPins(w survey.WallFound) survey.WallFound {
 	w.Openings = slices.Clone(w.Openings)
 	for i := range w.Openings {
 		o := &w.Openings[i]
-		fix(&o.Left, o.Kind+" "+o.Name+" left")
-		fix(&o.Bottom, o.Kind+" "+o.Name+" bottom")
-		o.Left = within(o.Left, o.Width, w.MarkPins, o.Kind+" "+o.Name+" right")
-		o.Bottom = within(o.Bottom, o.Height, w.MarkPins, o.Kind+" "+o.Name+" top")
+		fix(&o.Left, o.Key()+" left")
+		fix(&o.Bottom, o.Key()+" bottom")
+		o.Left = within(o.Left, o.Width, w.MarkPins, o.Key()+" right")
+		o.Bottom = within(o.Bottom, o.Height, w.MarkPins, o.Key()+" top")
 	}
 	return w
 }

@@ -51,7 +51,7 @@ func FirstFull(room survey.Room, line length.Length, walls []plan.Wall) (full Fu
 // cutToBase tells whether a piece is cut to what the wall stands on.
 func cutToBase(w *plan.Wall, p piece.Piece) bool {
 	for _, side := range p.Cuts {
-		if w.Shape.Sides[side].Name == "base" {
+		if w.Shape.Sides[side].Part.Is == survey.BaseSegment {
 			return true
 		}
 	}

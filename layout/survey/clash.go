@@ -13,7 +13,7 @@ func (r *resolver) clashes(p path, w WallFound) {
 				continue
 			}
 			by = (by + step - 1).FloorTo(step)
-			r.faults.add(p.at(i), a.Kind+" "+quote(a.Name)+" over "+b.Kind+" "+quote(b.Name)+" by "+by.Format(r.units, 0),
+			r.faults.add(p.at(i), string(a.Kind)+" "+quote(a.Name)+" over "+string(b.Kind)+" "+quote(b.Name)+" by "+by.Format(r.units, 0),
 				"places that do not overlap")
 		}
 	}
@@ -23,11 +23,11 @@ func (r *resolver) clashes(p path, w WallFound) {
 // less where they touch at most.
 func overlap(a, b OpeningFound) length.Length {
 	switch {
-	case a.Kind == "pipe" && b.Kind == "pipe":
+	case a.Kind == Pipe && b.Kind == Pipe:
 		return half(a.Diameter + b.Diameter - root(a.At-b.At, a.Up-b.Up))
-	case a.Kind == "pipe":
+	case a.Kind == Pipe:
 		return a.into(b.box())
-	case b.Kind == "pipe":
+	case b.Kind == Pipe:
 		return b.into(a.box())
 	}
 	e, f := a.box(), b.box()

@@ -17,14 +17,14 @@ func (r *resolver) openingList(p path, openings []Opening, across bounds) []Open
 
 func (r *resolver) opening(p path, o Opening, across bounds, taken map[string]bool) OpeningFound {
 	found := OpeningFound{
-		Kind:  r.choice(value{p.dot("kind"), o.Kind}, "niche", "window", "pipe"),
+		Kind:  r.kind(value{p.dot("kind"), o.Kind}, Niche, Window, Pipe),
 		Name:  r.name(value{p.dot("name"), o.Name}, taken),
 		Sight: r.sight(value{p.dot("sight"), o.Sight}, Plain),
 	}
 	switch found.Kind {
-	case "pipe":
+	case Pipe:
 		r.pipe(p, o, across, &found)
-	case "niche", "window":
+	case Niche, Window:
 		r.hole(p, o, across, &found)
 	}
 	return found
@@ -104,7 +104,7 @@ func (o OpeningFound) measured() bool {
 
 // box is the opening, or the square round a pipe, at its largest reach.
 func (o OpeningFound) box() Edges {
-	if o.Kind == "pipe" {
+	if o.Kind == Pipe {
 		half := o.Diameter.Half()
 		return Edges{o.At - half, o.Up - half, o.At + half, o.Up + half}
 	}
@@ -118,7 +118,7 @@ func (r *resolver) reached(p path, w WallFound) {
 	for i, o := range w.Openings {
 		e := o.box()
 		if e.Bottom >= high || e.Top <= low {
-			r.faults.add(p.at(i), o.Kind+" "+quote(o.Name)+" from "+e.Bottom.Plain(r.units, 0)+" to "+e.Top.Plain(r.units, 0),
+			r.faults.add(p.at(i), string(o.Kind)+" "+quote(o.Name)+" from "+e.Bottom.Plain(r.units, 0)+" to "+e.Top.Plain(r.units, 0),
 				"a place between the base at "+low.Plain(r.units, 0)+" and the head at "+high.Plain(r.units, 0))
 		}
 	}

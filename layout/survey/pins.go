@@ -141,10 +141,10 @@ func (w WallFound) markRanges() map[string]Span {
 		ranges["head"] = w.Head.Stops
 	}
 	for _, o := range w.Openings {
-		if o.Kind == "pipe" {
+		if o.Kind == Pipe {
 			continue
 		}
-		name := o.Kind + " " + o.Name
+		name := o.Key()
 		ranges[name+" left"], ranges[name+" right"] = o.Left, o.Left.plus(o.Width)
 		ranges[name+" bottom"], ranges[name+" top"] = o.Bottom, o.Bottom.plus(o.Height)
 	}
@@ -156,7 +156,7 @@ func (s Span) plus(t Span) Span { return Span{s.From + t.From, s.To + t.To} }
 // pairs checks that two pinned edges of an opening leave it a size in range.
 func (r *resolver) pairs(p path, w *WallFound) {
 	for _, o := range w.Openings {
-		name := o.Kind + " " + o.Name
+		name := o.Key()
 		r.pair(p, w, name+" left", name+" right", o.Width)
 		r.pair(p, w, name+" bottom", name+" top", o.Height)
 	}

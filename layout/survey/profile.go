@@ -28,7 +28,7 @@ func (r *resolver) base(p path, segments []Segment, across bounds, sealant lengt
 
 func (r *resolver) segment(p path, s Segment, across bounds, sealant length.Length) SegmentFound {
 	found := SegmentFound{
-		Meets: r.choice(value{p.dot("meets"), s.Meets}, "tub", "shower base", "curb", "floor"),
+		Meets: r.kind(value{p.dot("meets"), s.Meets}, Tub, ShowerBase, Curb, Floor),
 		Gap:   r.gap(value{p.dot("gap"), s.Gap}, sealant),
 	}
 	p = p.dot("readings")
@@ -110,7 +110,7 @@ func stretch(one Reading, end, next length.Length, first, last bool) []Reading {
 
 // head reads where tile ends at the top.
 func (r *resolver) head(p path, h Head, across bounds, sealant length.Length) HeadFound {
-	found := HeadFound{Finish: h.Finish, Sight: r.sight(value{p.dot("sight"), h.Sight}, Plain)}
+	found := HeadFound{Finish: Kind(h.Finish), Sight: r.sight(value{p.dot("sight"), h.Sight}, Plain)}
 	if r.either(p, h.Meets, h.Stops, "ceiling") {
 		found.Meets = true
 		found.Gap = r.gap(value{p.dot("gap"), h.Gap}, sealant)

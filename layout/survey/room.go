@@ -126,7 +126,7 @@ type EndFound struct {
 	Behind length.Length // bed + thickness where this wall laps over its neighbour's tile, else 0
 	Lean   []Reading     // At is the height, Value how far to the right
 	Stops  Span
-	Finish string
+	Finish Kind // Trim, Bullnose, Casing or empty
 	Sight  Sight
 	Beyond int // the neighbour's index, or -1
 }
@@ -137,7 +137,7 @@ type Reading struct{ At, Value length.Length }
 // SegmentFound is a stretch of base. Value of a reading is the height, so
 // negative below the level line.
 type SegmentFound struct {
-	Meets    string
+	Meets    Kind // Tub, ShowerBase, Curb or Floor
 	Gap      length.Length
 	Readings []Reading
 	Sight    Sight // where the job does not say: a floor beside a tub, shower base or curb is low
@@ -149,13 +149,14 @@ type HeadFound struct {
 	Gap      length.Length
 	Readings []Reading
 	Stops    Span
-	Finish   string
+	Finish   Kind
 	Sight    Sight
 }
 
 // OpeningFound is a niche, a window or a pipe.
 type OpeningFound struct {
-	Kind, Name                  string
+	Kind                        Kind // Niche, Window or Pipe
+	Name                        string
 	Sight                       Sight
 	Near                        Near          // where its middle is wished
 	Left, Width, Bottom, Height Span          // niche and window

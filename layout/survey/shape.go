@@ -16,8 +16,9 @@ type Shape struct {
 // Boundary is one thing that edges of a region lie on.
 type Boundary struct {
 	Name  string // "left", "right", "base", "head", "niche NAME", "window NAME", "pipe NAME"
-	Kind  string // what it is: "corner", "trim", "tub", "ceiling", "niche" and so on
-	Meets bool   // it meets something, so sealant may fill up to the limit
+	Part  Part
+	Kind  Kind
+	Meets bool // it meets something, so sealant may fill up to the limit
 	Gap   length.Length
 	Low   bool // out of sight: what it cuts is judged after all that is seen
 }
@@ -44,7 +45,7 @@ func PipeClear(units length.System) length.Length {
 // Shape is the wall's region with its marks placed. It is empty where the
 // boundaries leave nothing.
 func (w WallFound) Shape(units length.System, p Placed) Shape {
-	s := Shape{Sides: w.sides()}
+	s := Shape{Sides: w.Sides()}
 	s.Solid = w.outline(p, w.leftEdge(p, false), w.rightEdge(p, false))
 	s.Visible = s.Solid
 	if w.Left.Cover > 0 || w.Right.Cover > 0 {
@@ -52,7 +53,7 @@ func (w WallFound) Shape(units length.System, p Placed) Shape {
 	}
 	first := SideBase + plane.Side(len(w.Base))
 	for i, o := range w.Openings {
-		if o.Kind == "pipe" {
+		if o.Kind == Pipe {
 			continue
 		}
 		e := p.Openings[i]
@@ -62,7 +63,7 @@ func (w WallFound) Shape(units length.System, p Placed) Shape {
 	}
 	s.Region = s.Solid
 	for i, o := range w.Openings {
-		if o.Kind == "pipe" {
+		if o.Kind == Pipe {
 			ring := plane.Circle(plane.Point{X: o.At, Y: o.Up}, o.Diameter+2*PipeClear(units), 0)
 			s.Region = s.Region.Less(ring, first+plane.Side(i))
 		}
@@ -70,23 +71,24 @@ func (w WallFound) Shape(units length.System, p Placed) Shape {
 	return s
 }
 
-func (w WallFound) sides() []Boundary {
-	sides := []Boundary{{Name: "factory"}, w.Left.boundary("left"), w.Right.boundary("right"),
-		{Name: "head", Kind: kindOf(w.Head.Meets, "ceiling", w.Head.Finish), Meets: w.Head.Meets, Gap: w.Head.Gap, Low: w.Head.Sight == Low}}
-	for _, b := range w.Base {
-		sides = append(sides, Boundary{Name: "base", Kind: b.Meets, Meets: true, Gap: b.Gap, Low: b.Sight == Low})
+// Sides lists the boundaries of the wall: what plane.Side n means, at index n.
+func (w WallFound) Sides() []Boundary {
+	sides := []Boundary{{Name: "factory"}, w.Left.boundary("left", LeftEnd), w.Right.boundary("right", RightEnd),
+		{Name: "head", Part: Part{Is: HeadEdge}, Kind: kindOf(w.Head.Meets, Ceiling, w.Head.Finish), Meets: w.Head.Meets, Gap: w.Head.Gap, Low: w.Head.Sight == Low}}
+	for i, b := range w.Base {
+		sides = append(sides, Boundary{Name: "base", Part: Part{BaseSegment, i}, Kind: b.Meets, Meets: true, Gap: b.Gap, Low: b.Sight == Low})
 	}
-	for _, o := range w.Openings {
-		sides = append(sides, Boundary{Name: o.Kind + " " + o.Name, Kind: o.Kind, Low: o.Sight == Low})
+	for i, o := range w.Openings {
+		sides = append(sides, Boundary{Name: o.Key(), Part: Part{OpeningEdge, i}, Kind: o.Kind, Low: o.Sight == Low})
 	}
 	return sides
 }
 
-func (e EndFound) boundary(name string) Boundary {
-	return Boundary{Name: name, Kind: kindOf(e.Meets, "corner", e.Finish), Meets: e.Meets, Gap: e.Gap, Low: e.Sight == Low}
+func (e EndFound) boundary(name string, is PartIs) Boundary {
+	return Boundary{Name: name, Part: Part{Is: is}, Kind: kindOf(e.Meets, Corner, e.Finish), Meets: e.Meets, Gap: e.Gap, Low: e.Sight == Low}
 }
 
-func kindOf(meets bool, what, finish string) string {
+func kindOf(meets bool, what, finish Kind) Kind {
 	if meets {
 		return what
 	}

@@ -26,10 +26,10 @@ func (r *resolver) sight(v value, usual Sight) Sight {
 // feet gives the sight of the segments of a base. A floor beside a tub, shower
 // base or curb of the same wall is the foot of a leg, and out of sight.
 func (r *resolver) feet(p path, typed []Segment, found []SegmentFound) {
-	leg := slices.ContainsFunc(found, func(s SegmentFound) bool { return s.Meets != "floor" && s.Meets != "" })
+	leg := slices.ContainsFunc(found, func(s SegmentFound) bool { return s.Meets.Rim() })
 	for i, s := range typed {
 		usual := Plain
-		if leg && found[i].Meets == "floor" {
+		if leg && found[i].Meets == Floor {
 			usual = Low
 		}
 		found[i].Sight = r.sight(value{p.at(i).dot("sight"), s.Sight}, usual)

@@ -48,7 +48,7 @@ func (r *resolver) gap(v value, sealant length.Length) length.Length {
 // end reads one end: it meets a corner or stops at a mark, whose x runs from
 // the wall's left end for either end.
 func (r *resolver) end(p path, e End, across bounds, sealant length.Length) EndFound {
-	found := EndFound{Beyond: -1, Finish: e.Finish, Sight: r.sight(value{p.dot("sight"), e.Sight}, Plain)}
+	found := EndFound{Beyond: -1, Finish: Kind(e.Finish), Sight: r.sight(value{p.dot("sight"), e.Sight}, Plain)}
 	if r.either(p, e.Meets, e.Stops, "corner") {
 		found.Meets = true
 		found.Gap = r.gap(value{p.dot("gap"), e.Gap}, sealant)
@@ -82,11 +82,11 @@ func (r *resolver) either(p path, meets string, stops *Mark, what string) bool {
 }
 
 // finish reads what covers the edge where tile stops; it may be left open.
-func (r *resolver) finish(v value) string {
+func (r *resolver) finish(v value) Kind {
 	if v.text == "" {
 		return ""
 	}
-	return r.choice(v, "trim", "bullnose", "casing")
+	return r.kind(v, Trim, Bullnose, Casing)
 }
 
 // lean reads how far a corner stands to the right, from the bottom upwards.

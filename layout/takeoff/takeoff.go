@@ -94,7 +94,7 @@ func Of(in Input, set Settings) Takeoff {
 	t.Flat = in.flat()
 	lines := []Line{tiles}
 	lines = append(lines, in.niches(set)...)
-	lines = append(lines, in.bars(set, "trim"), in.bars(set, "bullnose"))
+	lines = append(lines, in.bars(set, survey.Trim), in.bars(set, survey.Bullnose))
 	lines = append(lines, in.board(set), in.membrane(set), in.mortar(set), in.spacers(set), in.grout(set), in.sealant(set))
 	for _, l := range lines {
 		if l.Count > 0 {

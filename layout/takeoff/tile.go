@@ -102,7 +102,7 @@ func (in Input) nicheEdges() []survey.Edges {
 	var all []survey.Edges
 	for _, w := range in.Walls {
 		for i, o := range w.Found.Openings {
-			if o.Kind == "niche" && i < len(w.Start.Placed.Openings) {
+			if o.Kind == survey.Niche && i < len(w.Start.Placed.Openings) {
 				all = append(all, w.Start.Placed.Openings[i])
 			}
 		}

@@ -12,13 +12,13 @@ import (
 
 // bars is the line of one finish: its edges packed into stock bars, or into
 // bullnose pieces with joints between them.
-func (in Input) bars(set Settings, finish string) Line {
+func (in Input) bars(set Settings, finish survey.Kind) Line {
 	stock, joint := set.Trim, length.Length(0)
-	if finish == "bullnose" {
+	if finish == survey.Bullnose {
 		stock, joint = set.Bullnose, in.Room.Joint
 	}
 	lengths := in.finished(finish)
-	if finish == "trim" && set.Niche.Trim {
+	if finish == survey.Trim && set.Niche.Trim {
 		for _, e := range in.nicheEdges() {
 			lengths = append(lengths, e.Right-e.Left, e.Right-e.Left, e.Top-e.Bottom, e.Top-e.Bottom)
 		}
@@ -30,13 +30,13 @@ func (in Input) bars(set Settings, finish string) Line {
 	packed, least := pack(rest, stock, set.Kerf)
 	u := in.Room.Units
 	return Line{
-		Item: finish, Unit: "bar of " + stock.Tape(u), Net: full + packed, Count: full + packed,
+		Item: string(finish), Unit: "bar of " + stock.Tape(u), Net: full + packed, Count: full + packed,
 		Because: fmt.Sprintf("%s in %s; at least %d by length alone", sum(lengths).Tape(u), counted(len(lengths), "edge"), full+least),
 	}
 }
 
 // finished lists the lengths of the edges with a finish.
-func (in Input) finished(finish string) []length.Length {
+func (in Input) finished(finish survey.Kind) []length.Length {
 	var all []length.Length
 	in.sides(func(b survey.Boundary) bool { return b.Kind == finish }, func(w plan.Wall, side plane.Side, _ survey.Boundary) {
 		all = append(all, runs(w, side)...)

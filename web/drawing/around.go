@@ -35,8 +35,8 @@ func (b *board) base(f frame, w layout.Wall, names bool) {
 		}
 		b.band(tag, pts, ground)
 		mid := Point{third(pts), pts[0].Y + ground/2}
-		if names && TextWidth(s.Meets, b.texts.note) < pts[len(pts)-1].X-pts[0].X {
-			b.plate(Label{Tag: tag, Text: s.Meets, Size: b.texts.note, Colour: Black}, mid, White)
+		if names && TextWidth(string(s.Meets), b.texts.note) < pts[len(pts)-1].X-pts[0].X {
+			b.plate(Label{Tag: tag, Text: string(s.Meets), Size: b.texts.note, Colour: Black}, mid, White)
 		}
 	}
 }

@@ -77,7 +77,7 @@ func (h hands) decided(full bool) {
 
 // opening are the edges of a niche or window that the set-out places.
 func (h hands) opening(o survey.OpeningFound, e survey.Edges) {
-	id := o.Kind + " " + o.Name
+	id := o.Key()
 	x, y := (e.Left+e.Right)/2, (e.Bottom+e.Top)/2
 	if o.Left.Free() {
 		h.mark(id+" left", "x", "left edge of "+id, e.Left, y)
@@ -96,7 +96,7 @@ func (h hands) opening(o survey.OpeningFound, e survey.Edges) {
 // corners are the two corners by which a measured niche or window is moved and
 // sized, each along what of it was measured.
 func (h hands) corners(o survey.OpeningFound, e survey.Edges) {
-	id := o.Kind + " " + o.Name
+	id := o.Key()
 	if axis := measuredAxis(o.Left, o.Bottom); axis != "" {
 		h.measured("move "+id, axis, "place of "+id, e.Left, e.Bottom, h.f.at(e.Left, e.Bottom))
 	}
@@ -120,7 +120,7 @@ func measuredAxis(x, y survey.Span) string {
 // stretch keep their place along the wall.
 func (h hands) readings() {
 	for i, s := range h.w.Found.Base {
-		h.points(fmt.Sprintf("base %d", i+1), s.Meets, s.Readings)
+		h.points(fmt.Sprintf("base %d", i+1), string(s.Meets), s.Readings)
 	}
 	if h.w.Found.Head.Meets {
 		h.points("head", "ceiling", h.w.Found.Head.Readings)

@@ -53,10 +53,10 @@ func (b *board) opening(f frame, o survey.OpeningFound, e survey.Edges, names bo
 func (b *board) openingName(tag Tag, box []Point, o survey.OpeningFound, e survey.Edges) {
 	mid := Point{(box[0].X + box[2].X) / 2, (box[0].Y + box[2].Y) / 2}
 	size := b.texts.note
-	name := Label{Tag: tag, Text: OpeningName(o.Kind, o.Name), Size: size, Bold: true, Colour: Black}
+	name := Label{Tag: tag, Text: OpeningName(string(o.Kind), o.Name), Size: size, Bold: true, Colour: Black}
 	space := box[2].X - box[0].X - 3000
 	if name.width() > space {
-		name.Text = o.Kind
+		name.Text = string(o.Kind)
 	}
 	if name.width() > space {
 		return

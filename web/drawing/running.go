@@ -24,8 +24,8 @@ func (b *board) heights(w layout.Wall) []station {
 		{l: b.plan.Setout.Line, name: "course line", colour: Blue, bold: true}}
 	for _, seg := range w.Found.Base {
 		if n := len(seg.Readings); n > 0 {
-			s = append(s, station{l: seg.Readings[0].Value, name: seg.Meets + ", left"},
-				station{l: seg.Readings[n-1].Value, name: seg.Meets + ", right"})
+			s = append(s, station{l: seg.Readings[0].Value, name: string(seg.Meets) + ", left"},
+				station{l: seg.Readings[n-1].Value, name: string(seg.Meets) + ", right"})
 		}
 	}
 	if n := len(w.Found.Head.Readings); w.Found.Head.Meets && n > 0 {
@@ -40,7 +40,7 @@ func (b *board) heights(w layout.Wall) []station {
 			continue
 		}
 		e := placed(w, i)
-		s = append(s, station{l: e.Bottom, name: o.Kind + " bottom"}, station{l: e.Top, name: o.Kind + " top"})
+		s = append(s, station{l: e.Bottom, name: string(o.Kind) + " bottom"}, station{l: e.Top, name: string(o.Kind) + " top"})
 	}
 	return merged(s)
 }
@@ -62,7 +62,7 @@ func (b *board) widths(w layout.Wall) []station {
 			continue
 		}
 		e := placed(w, i)
-		s = append(s, station{l: e.Left, name: o.Kind + " left"}, station{l: e.Right, name: o.Kind + " right"})
+		s = append(s, station{l: e.Left, name: string(o.Kind) + " left"}, station{l: e.Right, name: string(o.Kind) + " right"})
 	}
 	return merged(s)
 }

@@ -57,7 +57,7 @@ func (b *book) levelLine() string {
 	for _, w := range b.plan.Walls {
 		if w.Found.Order == 0 {
 			s := w.Found.Base[0]
-			return b.over(-s.Readings[0].Value) + " the " + s.Meets + " at the left end of " + w.Found.Letter
+			return b.over(-s.Readings[0].Value) + " the " + string(s.Meets) + " at the left end of " + w.Found.Letter
 		}
 	}
 	return "the line of the laser"

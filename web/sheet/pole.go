@@ -88,7 +88,7 @@ func (b *book) wallMarks(w layout.Wall) []notch {
 		out = append(out, notch{at, w.Found.Letter + " " + name, drawing.Black})
 	}
 	for _, s := range w.Found.Base {
-		name := strings.TrimPrefix(s.Meets, "shower ")
+		name := strings.TrimPrefix(string(s.Meets), "shower ")
 		add(s.Readings[0].Value, name+" left")
 		add(s.Readings[len(s.Readings)-1].Value, name+" right")
 	}

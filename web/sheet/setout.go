@@ -47,7 +47,7 @@ func (b *book) levels() table {
 	for _, w := range b.plan.Walls {
 		for _, s := range w.Found.Base {
 			left, right := s.Readings[0].Value, s.Readings[len(s.Readings)-1].Value
-			t.rows = append(t.rows, row{cells: []string{wallText(w.Found), s.Meets, b.tape(-left), b.tape(-right),
+			t.rows = append(t.rows, row{cells: []string{wallText(w.Found), string(s.Meets), b.tape(-left), b.tape(-right),
 				b.tape(b.plan.Setout.Line - left), b.tape(b.plan.Setout.Line - right)}})
 		}
 	}
@@ -98,7 +98,7 @@ func (b *book) marks() table {
 		}
 		for i, o := range w.Found.Openings {
 			x, y := b.opening(o, p, i)
-			add(drawing.OpeningName(o.Kind, o.Name), x, y)
+			add(drawing.OpeningName(string(o.Kind), o.Name), x, y)
 		}
 	}
 	if len(t.rows) == 0 {

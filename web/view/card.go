@@ -9,6 +9,7 @@ import (
 	"coursewright/layout"
 	"coursewright/layout/cuts"
 	"coursewright/layout/piece"
+	"coursewright/layout/survey"
 	"coursewright/web/drawing"
 )
 
@@ -83,13 +84,13 @@ func (c Card) meets() string {
 	var out []string
 	for _, side := range c.Piece.Cuts {
 		b := c.Plan.Walls[c.Wall].Shape.Sides[side]
-		switch {
-		case b.Name == "base":
-			out = append(out, "the "+b.Kind)
-		case b.Name == "left" || b.Name == "right":
+		switch is := b.Part.Is; {
+		case is == survey.BaseSegment:
+			out = append(out, "the "+string(b.Kind))
+		case is == survey.LeftEnd || is == survey.RightEnd:
 			out = append(out, "the "+b.Name+" end")
-		case b.Name == "head" && b.Meets:
-			out = append(out, "the "+b.Kind)
+		case is == survey.HeadEdge && b.Meets:
+			out = append(out, "the "+string(b.Kind))
 		default:
 			out = append(out, b.Name)
 		}
