@@ -3,7 +3,8 @@
 // drawing follows as the server answers. The job changes once, when the handle
 // is let go. Esc puts it back.
 
-import { act, say, PAUSE } from "./save.js";
+import { act, PAUSE } from "./save.js";
+import { say } from "./form.js";
 import * as look from "./look.js";
 import { scale, tape, figure, moved } from "./tape.js";
 import * as ghost from "./ghost.js";

@@ -3,7 +3,7 @@
 // asked for at a time; of those that wait only the newest is asked for. Looks are
 // numbered, and an answer to one from before the thing was let go is dropped.
 
-import { form, request, say, whereFocus, refocus } from "./save.js";
+import { form, request, say, whereFocus, refocus } from "./form.js";
 import { job } from "./address.js";
 
 let number = 0; // of the last look

@@ -2,9 +2,7 @@
 // that somebody is typing is never touched.
 
 import * as look from "./look.js";
-
-export const form = () => document.getElementById("survey");
-export const say = (text) => { document.getElementById("status").textContent = text; };
+import { form, say, request, whereFocus, refocus } from "./form.js";
 
 export const PAUSE = 500; // ms without a key before an edit is sent
 const AGAIN = 3000; // ms before the server is tried again
@@ -30,15 +28,6 @@ function edited(pause) {
   say("Not saved yet");
   clearTimeout(timer);
   timer = setTimeout(() => send(() => request(form())), pause);
-}
-
-// request is a form as it stands; the answer is to show the place looked at.
-export function request(from, button) {
-  const body = new URLSearchParams(new FormData(from));
-  if (button?.name) body.set(button.name, button.value);
-  const url = new URL(from.action);
-  url.search = location.search;
-  return { url, body, whole: Boolean(button) };
 }
 
 // act sends the form with what a button would ask for. Where it was held on the
@@ -153,23 +142,6 @@ function told(page, sent) {
     box.toggleAttribute("aria-invalid", fresh.hasAttribute("aria-invalid"));
     if (box !== document.activeElement && box.value === sent.get(box.name)) box.value = fresh.value;
   }
-}
-
-// whereFocus says what has the focus, so that it can be found in a new page.
-export function whereFocus() {
-  const on = document.activeElement;
-  const { handle, wall, piece } = on?.dataset ?? {};
-  return { id: on?.id, name: on?.name, value: on?.value, handle, wall, piece };
-}
-
-export function refocus({ id, name, value, handle, wall, piece }) {
-  if (document.activeElement && document.activeElement !== document.body) return;
-  const same = handle ? document.querySelector(`[data-handle="${CSS.escape(handle)}"][data-wall="${wall}"]`)
-    : piece ? document.querySelector(`.pieces [data-piece="${CSS.escape(piece)}"]`)
-    : id ? document.getElementById(id)
-    : name && [...document.querySelectorAll("button")].find((b) => b.name === name && b.value === value);
-  if (piece) same?.setAttribute("tabindex", "0");
-  same?.focus({ preventScroll: true });
 }
 
 document.addEventListener("input", (e) => {

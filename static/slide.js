@@ -2,7 +2,8 @@
 // on the curve itself, or by the arrow keys. The drawing follows; the job changes
 // once, when it is let go.
 
-import { act, say, PAUSE } from "./save.js";
+import { act, PAUSE } from "./save.js";
+import { say } from "./form.js";
 import * as look from "./look.js";
 import { tape } from "./tape.js";
 

@@ -1,6 +1,8 @@
 package web_test
 
 import (
+	"coursewright/web/trial"
+
 	"bufio"
 	"bytes"
 	"crypto/sha256"
@@ -31,9 +33,9 @@ type route struct{ method, path string }
 
 // routes lists what the server answers to, from its own table, so that a new route cannot escape
 // the tests below. Job 1 is there, and piece W-01-01 of it.
-func (s site) routes(t *testing.T) []route {
+func routes(s trial.Site, t *testing.T) []route {
 	t.Helper()
-	w := &web.Server{Store: s.store, Static: static.Files, Solve: layout.Solve, Log: slog.New(slog.DiscardHandler)}
+	w := &web.Server{Store: s.Store, Static: static.Files, Solve: layout.Solve, Log: slog.New(slog.DiscardHandler)}
 	table, ok := w.Handler().(chi.Routes)
 	require.True(t, ok, "the routes can no longer be listed")
 	fill := strings.NewReplacer("{id}", "1", "{code}", "abc", "{piece}", "W-01-01", "/*", "/bench.js")
@@ -52,13 +54,13 @@ func (s site) routes(t *testing.T) []route {
 }
 
 // guarded is a site with one small job, and the folder its data are in.
-func guarded(t *testing.T) (site, string) {
+func guarded(t *testing.T) (trial.Site, string) {
 	t.Helper()
 	folder := t.TempDir()
-	s := siteAt(t, filepath.Join(folder, "jobs.db"), layout.Solve)
+	s := trial.At(t, filepath.Join(folder, "jobs.db"), layout.Solve)
 	document, err := os.ReadFile("../testdata/jobs/toy.json")
 	require.NoError(t, err)
-	answer, page := s.upload(document)
+	answer, page := s.Upload(document)
 	require.Equal(t, http.StatusSeeOther, answer.StatusCode, page)
 	return s, folder
 }
@@ -81,7 +83,7 @@ func bytesOf(t *testing.T, folder string) map[string]string {
 }
 
 // ask sends a request that no client library has tidied.
-func ask(t *testing.T, s site, method, target string, headers ...string) (*http.Response, string) {
+func ask(t *testing.T, s trial.Site, method, target string, headers ...string) (*http.Response, string) {
 	t.Helper()
 	conn, err := net.Dial("tcp", strings.TrimPrefix(s.URL, "http://"))
 	require.NoError(t, err)
@@ -110,7 +112,7 @@ func paths(all []route) []string {
 func TestAForeignHostIsRefusedOnEveryRouteAndMethod(t *testing.T) {
 	s, folder := guarded(t)
 	before := bytesOf(t, folder)
-	for _, path := range paths(s.routes(t)) {
+	for _, path := range paths(routes(s, t)) {
 		for _, method := range methods {
 			answer, body := ask(t, s, method, path, "Host: rebound.example", "Content-Length: 0")
 			require.Equal(t, http.StatusMisdirectedRequest, answer.StatusCode, "%s %s", method, path)
@@ -142,7 +144,7 @@ func TestAnotherSitesWritesAreRefusedOnEveryRoute(t *testing.T) {
 	before := bytesOf(t, folder)
 	local := "Host: " + strings.TrimPrefix(s.URL, "http://")
 	writes := 0
-	for _, r := range s.routes(t) {
+	for _, r := range routes(s, t) {
 		if r.method == http.MethodGet {
 			continue
 		}
@@ -160,13 +162,13 @@ func TestAnotherSitesWritesAreRefusedOnEveryRoute(t *testing.T) {
 func TestNoGetChangesAByte(t *testing.T) {
 	s, folder := guarded(t)
 	for _, more := range []string{"/jobs/1/undo", "/jobs/1/delete"} { // something to be undone, and a deleted job
-		s.post("/jobs/1", s.at("title", "edited "+more))
+		s.Post("/jobs/1", s.With("title", "edited "+more))
 	}
-	s.upload([]byte(must(os.ReadFile("../testdata/jobs/toy.json"))))
-	s.post("/jobs/2/delete", nil)
+	s.Upload([]byte(must(os.ReadFile("../testdata/jobs/toy.json"))))
+	s.Post("/jobs/2/delete", nil)
 	before := bytesOf(t, folder)
 	queries := []string{"", "?wall=1", "?cut=C1", "?deleted=1", "?do=remove+walls[0]&revision=1&title=x", "?paper=letter&kinds=cuts", "?piece=W-01-01"}
-	for _, path := range paths(s.routes(t)) {
+	for _, path := range paths(routes(s, t)) {
 		for _, query := range queries {
 			for _, method := range []string{"GET", "HEAD"} {
 				answer, _ := ask(t, s, method, path+query, "Host: localhost")
@@ -189,7 +191,7 @@ func must[T any](v T, err error) T {
 func TestEveryAnswerIsSafe(t *testing.T) {
 	s, _ := guarded(t)
 	pages := 0
-	for _, path := range paths(s.routes(t)) {
+	for _, path := range paths(routes(s, t)) {
 		for _, method := range methods {
 			for _, body := range []string{"", "revision=1&title=%00&do=nothing", "revision=9&document=x"} {
 				if body != "" && method != "POST" {
@@ -246,7 +248,7 @@ func holdsNothingInline(t *testing.T, page, where string) {
 		}
 		require.NotContains(t, []string{"style", "iframe", "object", "embed", "base", "frame", "img"}, n.Data, where)
 		if n.Data == "script" {
-			require.True(t, strings.HasPrefix(attr(n, "src"), "/static/"), "%s: a script in the page", where)
+			require.True(t, strings.HasPrefix(trial.Attr(n, "src"), "/static/"), "%s: a script in the page", where)
 			require.Nil(t, n.FirstChild, where)
 		}
 		for _, a := range n.Attr {
@@ -294,7 +296,7 @@ func TestBodiesOverTheLimitAreRefusedOnEveryRoute(t *testing.T) {
 	before := bytesOf(t, folder)
 	large := append([]byte("revision=1&title="), bytes.Repeat([]byte("x"), 5<<20)...)
 	upload := []byte("--b\r\nContent-Disposition: form-data; name=\"file\"; filename=\"a.json\"\r\n\r\n" + strings.Repeat("x", 5<<20) + "\r\n--b--\r\n")
-	for _, r := range s.routes(t) {
+	for _, r := range routes(s, t) {
 		if r.method != http.MethodPost {
 			continue
 		}
@@ -308,7 +310,7 @@ func TestBodiesOverTheLimitAreRefusedOnEveryRoute(t *testing.T) {
 		request, err := http.NewRequest(r.method, s.URL+r.path, bytes.NewReader(body))
 		require.NoError(t, err)
 		request.Header.Set("Content-Type", kind)
-		answer, page := s.do(request)
+		answer, page := s.Do(request)
 		require.Contains(t, []int{http.StatusRequestEntityTooLarge, http.StatusBadRequest}, answer.StatusCode, "%s: %.300s", r.path, page)
 	}
 	require.Equal(t, before, bytesOf(t, folder))
@@ -342,7 +344,7 @@ func TestWhatIsBuiltToCostMuchIsRefused(t *testing.T) {
 		r, err := http.NewRequest(http.MethodPost, s.URL+"/jobs/1", strings.NewReader(body))
 		require.NoError(t, err)
 		r.Header.Set("Content-Type", "application/x-www-form-urlencoded")
-		answer, page := s.do(r)
+		answer, page := s.Do(r)
 		require.Contains(t, []int{http.StatusBadRequest, http.StatusUnprocessableEntity}, answer.StatusCode, name)
 		require.Less(t, len(page), 100_000, name)
 	}
@@ -355,7 +357,7 @@ func TestWhatIsBuiltToCostMuchIsRefused(t *testing.T) {
 		"a huge wall":    strings.NewReplacer(`"304"`, `"99 m"`, `"202"`, `"99 m"`, `"100"`, `"5"`).Replace(string(must(os.ReadFile("../testdata/jobs/toy.json")))),
 		"past its limit": `{"title":"` + strings.Repeat("x", 1<<20) + `"}`,
 	} {
-		answer, page := s.upload([]byte(file))
+		answer, page := s.Upload([]byte(file))
 		require.Equal(t, http.StatusUnprocessableEntity, answer.StatusCode, name)
 		require.Less(t, len(page), 100_000, name)
 	}

@@ -1,6 +1,8 @@
 package web_test
 
 import (
+	"coursewright/web/trial"
+
 	"bytes"
 	"encoding/csv"
 	"encoding/json"
@@ -109,7 +111,7 @@ func texts(v reflect.Value, path string, visit func(path string, text reflect.Va
 // TestNoTextOfAJobBreaksOutOfAPage puts every hostile text into every field, one at a time, and
 // imports the job. It is refused or shown as text.
 func TestNoTextOfAJobBreaksOutOfAPage(t *testing.T) {
-	s := emptySite(t, resolved)
+	s := trial.Empty(t, trial.Resolved)
 	seen := 0
 	for i := 0; ; i++ {
 		job := full(t)
@@ -129,10 +131,10 @@ func TestNoTextOfAJobBreaksOutOfAPage(t *testing.T) {
 			field.SetString(hostile[name])
 			document, err := survey.Write(job)
 			require.NoError(t, err)
-			answer, page := s.upload(document)
+			answer, page := s.Upload(document)
 			switch answer.StatusCode {
 			case http.StatusSeeOther:
-				_, page = s.get(answer.Header.Get("Location"))
+				_, page = s.Get(answer.Header.Get("Location"))
 			case http.StatusUnprocessableEntity:
 			default:
 				t.Errorf("%s as %s: status %d", name, at, answer.StatusCode)
@@ -169,11 +171,11 @@ func named(t *testing.T, text string) survey.Job {
 func TestHostileNamesComeOutAsText(t *testing.T) {
 	for name, text := range hostile {
 		t.Run(name, func(t *testing.T) {
-			s := emptySite(t, once())
+			s := trial.Empty(t, trial.Once())
 			job := named(t, text)
 			document, err := survey.Write(job)
 			require.NoError(t, err)
-			answer, page := s.upload(document)
+			answer, page := s.Upload(document)
 			if slices.Contains(unprintable, name) {
 				require.Equal(t, http.StatusUnprocessableEntity, answer.StatusCode)
 				holdsNothingInline(t, page, "refused")
@@ -187,47 +189,27 @@ func TestHostileNamesComeOutAsText(t *testing.T) {
 	}
 }
 
-// once solves each job once: the pages of one job all show the same plan.
-func once() func(survey.Job) (layout.Plan, error) {
-	type solved struct {
-		plan layout.Plan
-		err  error
-	}
-	known := map[string]solved{}
-	return func(job survey.Job) (layout.Plan, error) {
-		key, err := survey.Write(job)
-		if err != nil {
-			return layout.Plan{}, err
-		}
-		if _, ok := known[string(key)]; !ok {
-			plan, err := layout.Solve(job)
-			known[string(key)] = solved{plan, err}
-		}
-		return known[string(key)].plan, known[string(key)].err
-	}
-}
-
-func holdsEveryWayOut(t *testing.T, s site, text string) {
+func holdsEveryWayOut(t *testing.T, s trial.Site, text string) {
 	t.Helper()
 	for _, path := range []string{"/", "/jobs/1", "/jobs/1?wall=1", "/jobs/1/work", "/jobs/1/choices", "/jobs/1/bathroom", "/jobs/1/widths"} {
-		answer, page := s.get(path)
+		answer, page := s.Get(path)
 		require.Equal(t, http.StatusOK, answer.StatusCode, path)
 		holdsNothingInline(t, page, path)
 	}
-	answer, body := s.get("/jobs/1/job.json")
+	answer, body := s.Get("/jobs/1/job.json")
 	holdsFileName(t, answer)
 	again, err := survey.Read([]byte(body))
 	require.NoError(t, err)
 	assert.Equal(t, text, again.Title, "a job comes out as it went in")
-	answer, body = s.get("/jobs/1/plan.json")
+	answer, body = s.Get("/jobs/1/plan.json")
 	holdsFileName(t, answer)
 	assert.True(t, json.Valid([]byte(body)))
 	for _, path := range []string{"/jobs/1/cuts.csv", "/jobs/1/takeoff.csv"} {
-		answer, body := s.get(path)
+		answer, body := s.Get(path)
 		holdsFileName(t, answer)
 		holdsNoFormula(t, body)
 	}
-	answer, body = s.get("/jobs/1/sheets.pdf?kinds=set-out,elevations,first-course,cuts,take-off,stages,choices") // every kind that prints names
+	answer, body = s.Get("/jobs/1/sheets.pdf?kinds=set-out,elevations,first-course,cuts,take-off,stages,choices") // every kind that prints names
 	holdsFileName(t, answer)
 	holdsSoundPDF(t, body)
 }

@@ -1,6 +1,10 @@
 package web_test
 
 import (
+	"strconv"
+
+	"coursewright/web/trial"
+
 	"bytes"
 	"context"
 	"image/png"
@@ -25,25 +29,25 @@ func TestAPhoneIsLetInAndTicks(t *testing.T) {
 	door := web.NewDoor(ours + ":7310")
 	h := newHouse(t, door)
 	_, port, _ := net.SplitHostPort(h.at)
-	ctx, cancel := context.WithTimeout(t.Context(), patience)
+	ctx, cancel := context.WithTimeout(t.Context(), trial.Patience)
 	t.Cleanup(cancel)
-	ctx = chromium(t, ctx, chromedp.Flag("host-resolver-rules", "MAP bench.example 127.0.0.1"))
-	steps(t, ctx, chromedp.EmulateViewport(320, 568), chromedp.Navigate("http://bench.example:"+port+"/jobs/1/bathroom"), chromedp.WaitVisible("#code"))
-	shot(t, ctx, "door-320")
-	assert.False(t, see[bool](t, ctx, `isSecureContext`))
-	steps(t, ctx, chromedp.SendKeys("#code", "0000-0000\r"), chromedp.WaitVisible(".faults"))
-	shot(t, ctx, "door-wrong-320")
-	assert.NotContains(t, see[string](t, ctx, `document.documentElement.outerHTML`), "0000-0000", "a wrong code is not shown again")
-	steps(t, ctx, chromedp.SendKeys("#code", door.Code()+"\r"), chromedp.WaitVisible(".thumb .set"))
-	assert.Equal(t, "/jobs/1/bathroom", see[string](t, ctx, `location.pathname`), "on to where the phone wanted to go")
-	assert.Empty(t, see[string](t, ctx, `document.cookie`), "no script reads the pass")
-	steps(t, ctx, chromedp.Click(".thumb .set"), chromedp.WaitVisible(".thumb .tick"))
+	ctx = trial.Chromium(t, ctx, chromedp.Flag("host-resolver-rules", "MAP bench.example 127.0.0.1"))
+	trial.Steps(t, ctx, chromedp.EmulateViewport(320, 568), chromedp.Navigate("http://bench.example:"+port+"/jobs/1/bathroom"), chromedp.WaitVisible("#code"))
+	trial.Shot(t, ctx, "door-320")
+	assert.False(t, trial.See[bool](t, ctx, `isSecureContext`))
+	trial.Steps(t, ctx, chromedp.SendKeys("#code", "0000-0000\r"), chromedp.WaitVisible(".faults"))
+	trial.Shot(t, ctx, "door-wrong-320")
+	assert.NotContains(t, trial.See[string](t, ctx, `document.documentElement.outerHTML`), "0000-0000", "a wrong code is not shown again")
+	trial.Steps(t, ctx, chromedp.SendKeys("#code", door.Code()+"\r"), chromedp.WaitVisible(".thumb .set"))
+	assert.Equal(t, "/jobs/1/bathroom", trial.See[string](t, ctx, `location.pathname`), "on to where the phone wanted to go")
+	assert.Empty(t, trial.See[string](t, ctx, `document.cookie`), "no script reads the pass")
+	trial.Steps(t, ctx, chromedp.Click(".thumb .set"), chromedp.WaitVisible(".thumb .tick"))
 	ticks, err := h.store.Ticks(t.Context(), 1)
 	assert.NoError(t, err)
 	assert.NotEmpty(t, ticks)
-	steps(t, ctx, chromedp.Navigate("http://bench.example:"+port+"/open/"+bare(door)), chromedp.WaitVisible(".jobs"))
-	assert.Equal(t, "/", see[string](t, ctx, `location.pathname`), "away from the address with the code")
-	assert.Empty(t, see[string](t, ctx, `document.referrer`))
+	trial.Steps(t, ctx, chromedp.Navigate("http://bench.example:"+port+"/open/"+bare(door)), chromedp.WaitVisible(".jobs"))
+	assert.Equal(t, "/", trial.See[string](t, ctx, `location.pathname`), "away from the address with the code")
+	assert.Empty(t, trial.See[string](t, ctx, `document.referrer`))
 }
 
 // The square is read off a picture of the page, as a camera would.
@@ -51,12 +55,12 @@ func TestTheDesksSquareReadsAsTheAddress(t *testing.T) {
 	h := newHouse(t, web.NewDoor(ours+":7310"))
 	h.net.comingFrom("127.0.0.1")
 	_, port, _ := net.SplitHostPort(h.at)
-	ctx := browse(t)
+	ctx := trial.Browse(t)
 	for _, width := range []int64{1440, 390, 320} {
-		steps(t, ctx, chromedp.EmulateViewport(width, 900), chromedp.Navigate("http://127.0.0.1:"+port+"/jobs/1"), chromedp.WaitVisible(".qr"))
-		assert.LessOrEqual(t, see[float64](t, ctx, `document.documentElement.scrollWidth - innerWidth`), 0.0)
-		see[bool](t, ctx, `document.querySelector(".phone").scrollIntoView({block: "center"}), true`)
-		shot(t, ctx, "phone-"+itoa(int(width)))
+		trial.Steps(t, ctx, chromedp.EmulateViewport(width, 900), chromedp.Navigate("http://127.0.0.1:"+port+"/jobs/1"), chromedp.WaitVisible(".qr"))
+		assert.LessOrEqual(t, trial.See[float64](t, ctx, `document.documentElement.scrollWidth - innerWidth`), 0.0)
+		trial.See[bool](t, ctx, `document.querySelector(".phone").scrollIntoView({block: "center"}), true`)
+		trial.Shot(t, ctx, "phone-"+strconv.Itoa(int(width)))
 		taken, err := chromedp.Run(ctx, chromedp.Screenshot(".qr"))
 		require.NoError(t, err)
 		picture, err := png.Decode(bytes.NewReader(taken))

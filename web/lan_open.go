@@ -9,10 +9,10 @@ import (
 	"strings"
 	"time"
 
-	"github.com/a-h/templ"
 	"github.com/go-chi/chi/v5"
 
-	"coursewright/web/view"
+	"coursewright/web/door"
+	"coursewright/web/page"
 )
 
 // byTheDoor lets requests from this machine pass. Of the network it lets those
@@ -53,11 +53,11 @@ func forStrangers(r *http.Request) bool {
 
 // askCode is all that a device without the pass sees.
 func (s *Server) askCode(w http.ResponseWriter, r *http.Request) error {
-	page := view.Door{To: "/"}
+	asked := door.Asked{To: "/"}
 	if r.Method == http.MethodGet {
-		page.To = r.URL.RequestURI()
+		asked.To = r.URL.RequestURI()
 	}
-	return render(w, r, http.StatusForbidden, view.DoorPage(page))
+	return page.Render(w, r, http.StatusForbidden, door.AskPage(asked))
 }
 
 // openByLink takes the code from the address the terminal shows, and sends the
@@ -71,7 +71,7 @@ func (s *Server) openByLink(w http.ResponseWriter, r *http.Request) error {
 // openByForm takes the code as it was typed.
 func (s *Server) openByForm(w http.ResponseWriter, r *http.Request) error {
 	if err := r.ParseForm(); err != nil {
-		return badRequest(err)
+		return page.BadRequest(err)
 	}
 	return s.open(w, r, r.PostForm.Get("code"), here(r.PostForm.Get("to")))
 }
@@ -101,7 +101,7 @@ func (s *Server) open(w http.ResponseWriter, r *http.Request, code, to string) e
 	if answer.begins { // each knock after it would only fill the log
 		s.Log.Warn("locked after wrong codes", "address", from, "everybody", answer.all, "for", answer.wait)
 	}
-	return render(w, r, status, view.DoorPage(view.Door{To: to, Trouble: answer.words(), Locked: answer.wait > 0}))
+	return page.Render(w, r, status, door.AskPage(door.Asked{To: to, Trouble: answer.words(), Locked: answer.wait > 0}))
 }
 
 // words say to the person why they are not in.
@@ -120,16 +120,6 @@ func (a answer) words() string {
 		return "That is not the code. One more wrong code, and this device has to wait."
 	}
 	return fmt.Sprintf("That is not the code. %d tries are left.", a.left)
-}
-
-// phone says how to take a job into the bathroom. The address is shown without
-// the code, which stands on no page.
-func (s *Server) phone(id int64) view.Phone {
-	p := view.Phone{Path: templ.SafeURL(jobPath(id) + "/bathroom")}
-	if s.Door != nil && s.Door.Address != "" {
-		p.Address = "http://" + s.Door.Address + string(p.Path)
-	}
-	return p
 }
 
 // sender is the address a request came from; one that does not read is nobody's.

@@ -1,6 +1,8 @@
 package web_test
 
 import (
+	"coursewright/web/trial"
+
 	"bufio"
 	"bytes"
 	"fmt"
@@ -339,8 +341,8 @@ func TestTheDeskShowsTheAddressForAPhoneWithoutTheCode(t *testing.T) {
 	assert.NotContains(t, page, bare(door))
 	assert.NotContains(t, page, door.Code())
 
-	s := newSite(t)
-	_, page = s.get("/jobs/1")
+	s := trial.New(t)
+	_, page = s.Get("/jobs/1")
 	assert.Contains(t, page, "--lan", "without a door it says how to get one")
 	assert.NotContains(t, page, `class="qr"`)
 }

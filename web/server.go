@@ -1,6 +1,5 @@
-// Package web serves the jobs and the bench. A handler parses, calls the store
-// and the layout, and renders; it returns an error, which one adapter turns
-// into a page.
+// Package web holds the table of routes and the adapter from a page's handler
+// to net/http. A page is a folder: it gives its routes, and a line in pages.
 package web
 
 import (
@@ -14,7 +13,24 @@ import (
 	"coursewright/layout"
 	"coursewright/layout/survey"
 	"coursewright/store"
+	"coursewright/web/bathroom"
+	"coursewright/web/bench"
+	"coursewright/web/choices"
+	"coursewright/web/jobs"
+	"coursewright/web/page"
+	"coursewright/web/sheets"
+	"coursewright/web/work"
 )
+
+// pages is the table of routes, page by page.
+var pages = []func(page.Site) []page.Route{
+	jobs.Routes,
+	bench.Routes,
+	work.Routes,
+	choices.Routes,
+	sheets.Routes,
+	bathroom.Routes,
+}
 
 // Server serves one data file.
 type Server struct {
@@ -31,52 +47,42 @@ func (s *Server) Handler() http.Handler {
 	r := chi.NewRouter()
 	r.Use(safeHeaders, s.knownHost, s.byTheDoor, sameOrigin, smallBody, middleware.GetHead)
 	r.NotFound(s.page(func(http.ResponseWriter, *http.Request) error { return fs.ErrNotExist }))
-	r.MethodNotAllowed(s.page(func(http.ResponseWriter, *http.Request) error { return errMethod }))
-	r.Get("/", s.page(s.listJobs))
+	r.MethodNotAllowed(s.page(func(http.ResponseWriter, *http.Request) error { return page.ErrMethod }))
 	r.Get("/open/{code}", s.page(s.openByLink))
 	r.Post("/open", s.page(s.openByForm))
-	r.Post("/jobs", s.page(s.newJob))
-	r.Post("/jobs/import", s.page(s.importJob))
-	r.Route("/jobs/{id}", func(r chi.Router) {
-		r.Get("/", s.page(s.showBench))
-		r.Post("/", s.page(s.editJob))
-		r.Post("/look", s.page(s.look))
-		r.Get("/piece", s.page(s.findPiece))
-		r.Get("/piece/{piece}", s.page(s.showPiece))
-		r.Get("/widths", s.page(s.showWidths))
-		r.Post("/undo", s.page(s.move(s.Store.Undo)))
-		r.Post("/redo", s.page(s.move(s.Store.Redo)))
-		r.Post("/keep", s.page(s.keepChosen))
-		r.Post("/delete", s.page(s.deleteJob))
-		r.Post("/restore", s.page(s.restoreJob))
-		r.Get("/work", s.page(s.showWork))
-		r.Post("/work", s.page(s.editWork))
-		r.Get("/choices", s.page(s.showChoices))
-		r.Post("/choices", s.page(s.editChoices))
-		r.Get("/bathroom", s.page(s.showBathroom))
-		r.Post("/bathroom", s.page(s.tickPieces))
-		r.Get("/job.json", s.page(s.exportJob))
-		r.Get("/plan.json", s.page(s.exportPlan))
-		r.Get("/sheets.pdf", s.page(s.printSheets))
-		r.Get("/cuts.csv", s.page(s.sendCuts))
-		r.Get("/takeoff.csv", s.page(s.sendTakeoff))
-	})
+	for _, routes := range pages {
+		for _, one := range routes(s.site()) {
+			r.Method(one.Method, one.Path, s.page(one.Do))
+		}
+	}
 	r.Get("/static/drawing.css", drawingStyle)
 	r.Get("/static/condensed.ttf", drawingFont)
 	r.Get("/static/*", http.StripPrefix("/static/", static(s.Static)).ServeHTTP)
 	return r
 }
 
-// static serves embedded files. They change only with the program, and a page
-// asks again whether they have.
-func static(files fs.FS) http.Handler {
-	serve := http.FileServerFS(files)
-	return http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
-		if r.URL.Path == "" || r.URL.Path[len(r.URL.Path)-1] == '/' {
-			http.NotFound(w, r)
+// site is what every page is given.
+func (s *Server) site() page.Site {
+	out := page.Site{Store: s.Store, Solve: s.Solve}
+	if s.Door != nil {
+		out.Address = s.Door.Address
+	}
+	return out
+}
+
+// page is the one adapter from a handler to net/http.
+func (s *Server) page(h page.Handler) http.HandlerFunc {
+	return func(w http.ResponseWriter, r *http.Request) {
+		err := h(w, r)
+		if err == nil {
 			return
 		}
-		w.Header().Set("Cache-Control", "no-cache")
-		serve.ServeHTTP(w, r)
-	})
+		status, title, text := page.Explain(err)
+		if status == http.StatusInternalServerError {
+			s.Log.Error("request failed", "method", r.Method, "path", r.URL.Path, "error", err)
+		}
+		if err := page.Render(w, r, status, page.Trouble(title, text)); err != nil {
+			s.Log.Error("error page failed", "error", err)
+		}
+	}
 }

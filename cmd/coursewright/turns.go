@@ -6,7 +6,7 @@ import (
 
 	"coursewright/layout"
 	"coursewright/layout/survey"
-	"coursewright/web"
+	"coursewright/web/page"
 )
 
 // mostAtOnce is how many rooms are solved at the same time. More than there are processors, so that
@@ -19,7 +19,7 @@ func mostAtOnce() int { return max(4, 2*runtime.GOMAXPROCS(0)) }
 const longestWait = 30 * time.Second
 
 // inTurns lets so many rooms be solved at once; the others wait, and those that wait too long fail
-// with web.ErrBusy.
+// with page.ErrBusy.
 func inTurns(most int, wait time.Duration, solve func(survey.Job) (layout.Plan, error)) func(survey.Job) (layout.Plan, error) {
 	turns := make(chan struct{}, most)
 	return func(job survey.Job) (layout.Plan, error) {
@@ -30,7 +30,7 @@ func inTurns(most int, wait time.Duration, solve func(survey.Job) (layout.Plan, 
 			defer func() { <-turns }()
 			return solve(job)
 		case <-late.C:
-			return layout.Plan{}, web.ErrBusy
+			return layout.Plan{}, page.ErrBusy
 		}
 	}
 }

@@ -11,7 +11,7 @@ import (
 
 	"coursewright/layout"
 	"coursewright/layout/survey"
-	"coursewright/web"
+	"coursewright/web/page"
 )
 
 func TestRoomsAreSolvedInTurns(t *testing.T) {
@@ -53,7 +53,7 @@ func TestWhoWaitsTooLongForATurnIsTold(t *testing.T) {
 	group.Go(func() error { _, err := solve(survey.Job{}); return err })
 	<-begun
 	_, err := solve(survey.Job{})
-	require.ErrorIs(t, err, web.ErrBusy)
+	require.ErrorIs(t, err, page.ErrBusy)
 	close(proceed)
 	require.NoError(t, group.Wait(), "the first goes on")
 }

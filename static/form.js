@@ -1,0 +1,31 @@
+// The form of the survey: what it holds, what is said of it, and where the
+// focus is while parts of the page are swapped. Knows nothing of saving.
+
+export const form = () => document.getElementById("survey");
+export const say = (text) => { document.getElementById("status").textContent = text; };
+
+// request is a form as it stands; the answer is to show the place looked at.
+export function request(from, button) {
+  const body = new URLSearchParams(new FormData(from));
+  if (button?.name) body.set(button.name, button.value);
+  const url = new URL(from.action);
+  url.search = location.search;
+  return { url, body, whole: Boolean(button) };
+}
+
+// whereFocus says what has the focus, so that it can be found in a new page.
+export function whereFocus() {
+  const on = document.activeElement;
+  const { handle, wall, piece } = on?.dataset ?? {};
+  return { id: on?.id, name: on?.name, value: on?.value, handle, wall, piece };
+}
+
+export function refocus({ id, name, value, handle, wall, piece }) {
+  if (document.activeElement && document.activeElement !== document.body) return;
+  const same = handle ? document.querySelector(`[data-handle="${CSS.escape(handle)}"][data-wall="${wall}"]`)
+    : piece ? document.querySelector(`.pieces [data-piece="${CSS.escape(piece)}"]`)
+    : id ? document.getElementById(id)
+    : name && [...document.querySelectorAll("button")].find((b) => b.name === name && b.value === value);
+  if (piece) same?.setAttribute("tabindex", "0");
+  same?.focus({ preventScroll: true });
+}

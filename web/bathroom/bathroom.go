@@ -1,0 +1,211 @@
+// Package bathroom is the page for somebody with wet thumbs: one wall, one step of the work on it.
+package bathroom
+
+import (
+	"net/http"
+	"slices"
+	"strconv"
+
+	"coursewright/layout/cuts"
+	"coursewright/layout/finding"
+	"coursewright/layout/stages"
+	"coursewright/layout/survey"
+	"coursewright/store"
+	"coursewright/web/drawing"
+	"coursewright/web/page"
+)
+
+// pages are the pages of the bathroom.
+type pages struct{ page.Site }
+
+// Routes are the addresses of the bathroom.
+func Routes(site page.Site) []page.Route {
+	s := pages{site}
+	return []page.Route{
+		page.Get("/jobs/{id}/bathroom", s.showBathroom),
+		page.Post("/jobs/{id}/bathroom", s.tickPieces),
+	}
+}
+
+// bathroom is a job in setting order with the ticks that were made on it.
+type bathroom struct {
+	order
+	stored store.Job
+	job    survey.Job
+	cuts   cuts.Schedule
+	ticks  []store.Tick
+	set    map[string]bool // by mark
+}
+
+// inBathroom loads all that the page needs.
+func (s pages) inBathroom(r *http.Request) (b bathroom, err error) {
+	stored, plan, err := s.Solved(r)
+	if err != nil {
+		return b, err
+	}
+	b.stored, b.cuts, b.set = stored, page.Schedule(plan), map[string]bool{}
+	b.order = orderOf(plan, b.cuts)
+	if b.job, err = survey.Read(stored.Document); err != nil {
+		return b, err
+	}
+	if b.ticks, err = s.Store.Ticks(r.Context(), stored.ID); err != nil {
+		return b, err
+	}
+	for _, t := range b.ticks {
+		b.set[t.Mark] = true
+	}
+	return b, nil
+}
+
+// showBathroom shows one step: that of ?piece=…, else the first on ?wall=…
+// where something is not set, else the first of the job.
+func (s pages) showBathroom(w http.ResponseWriter, r *http.Request) error {
+	b, err := s.inBathroom(r)
+	if err != nil {
+		return err
+	}
+	q := r.URL.Query()
+	return page.Render(w, r, http.StatusOK, BathroomPage(b.page(s, q.Get("wall"), q.Get("piece"), "")))
+}
+
+// tickPieces sets or takes off ticks. It changes nothing else of the job.
+func (s pages) tickPieces(w http.ResponseWriter, r *http.Request) error {
+	b, err := s.inBathroom(r)
+	if err != nil {
+		return err
+	}
+	if err := r.ParseForm(); err != nil {
+		return page.BadRequest(err)
+	}
+	wall, piece, marks := r.PostForm.Get("wall"), r.PostForm.Get("piece"), r.PostForm["mark"]
+	if r.PostForm.Get("do") == "unset" {
+		err = s.Store.Untick(r.Context(), b.stored.ID, marks...)
+	} else {
+		ticks, fit := b.ticksOf(marks)
+		if !fit {
+			const changed = "The plan has changed since this page was shown, so nothing was ticked. Look at the piece again."
+			return page.Render(w, r, http.StatusConflict, BathroomPage(b.page(s, wall, piece, changed)))
+		}
+		err = s.Store.Tick(r.Context(), b.stored.ID, ticks...)
+	}
+	if err != nil {
+		return err
+	}
+	http.Redirect(w, r, string(page.JobPath(b.stored.ID, ""))+"/bathroom?wall="+strconv.Itoa(number(wall))+"&piece="+cleanID(piece), http.StatusSeeOther)
+	return nil
+}
+
+// ticksOf makes ticks of marks, if all of them are those of pieces of the plan.
+func (b bathroom) ticksOf(marks []string) (ticks []store.Tick, fit bool) {
+	id := make(map[string]string, len(b.marks))
+	for piece, mark := range b.marks {
+		id[mark] = piece
+	}
+	for _, mark := range marks {
+		if id[mark] == "" {
+			return nil, false
+		}
+		ticks = append(ticks, store.Tick{Mark: mark, Piece: id[mark], Revision: b.stored.Revision})
+	}
+	return ticks, true
+}
+
+// page gathers what is shown of the step that wall and piece ask for.
+func (b bathroom) page(s pages, wall, piece, notice string) Bathroom {
+	out := Bathroom{Notice: notice, Job: page.Job{ID: b.stored.ID, Revision: b.stored.Revision, Typed: b.job, Plan: b.plan}}
+	at, known := b.at[piece]
+	if !known {
+		switch {
+		case notice != "" || piece == "":
+		case b.stands[piece]:
+			out.Notice = cleanID(piece) + " stands already, as the survey of the job says."
+		default:
+			out.Notice = "There is no piece " + cleanID(piece) + " in the plan as it is now."
+		}
+		at, known = b.begin(number(wall) - 1)
+	}
+	out.All, out.Astray = b.total(), b.astray()
+	if out.Wall = number(wall) - 1; known {
+		out.Wall = b.steps[at].wall
+	}
+	out.Wall = min(max(0, out.Wall), max(0, len(b.plan.Walls)-1))
+	b.parts(&out, at)
+	if known {
+		b.step(&out, at)
+	}
+	return out
+}
+
+// begin is the first step with something to set, on one wall or on all; where
+// all is set, the first step.
+func (b bathroom) begin(wall int) (at int, found bool) {
+	of := func(s step) bool { return wall < 0 || s.wall == wall }
+	open := func(s step) bool { return of(s) && b.count(s) < len(s.pieces) }
+	if at = slices.IndexFunc(b.steps, open); at < 0 {
+		at = slices.IndexFunc(b.steps, of)
+	}
+	return at, at >= 0
+}
+
+// step puts one step on the page.
+func (b bathroom) step(out *Bathroom, at int) {
+	s := b.steps[at]
+	shown := Step{Batch: s.batch, Course: s.pieces[0].Course, First: s.first, Of: s.of}
+	var here []string
+	for _, p := range s.pieces {
+		here = append(here, p.ID)
+		shown.Pieces = append(shown.Pieces, Placed{Piece: p, Mark: b.marks[p.ID], Set: b.set[b.marks[p.ID]]})
+	}
+	for _, pair := range b.cuts.Offcuts.Pairs {
+		if len(s.pieces) == 1 && pair[1] == s.pieces[0].ID {
+			shown.From = pair[0]
+		}
+	}
+	out.Step, out.Back, out.Next, out.Cautions = &shown, b.turn(at, -1), b.turn(at, 1), b.cautions(at)
+	set := map[string]bool{}
+	for _, p := range b.plan.Walls[s.wall].Pieces {
+		set[p.ID] = b.set[b.marks[p.ID]] || b.stands[p.ID]
+	}
+	out.Drawing = page.Picture(drawing.Setting(b.plan, s.wall, here, set), "wall")
+	if s.batch != nil {
+		out.Sketch = page.Picture(drawing.Sketch(s.batch.Sketch, 80*drawing.Millimetre, 36*drawing.Millimetre, "Sketch of the cut"), "sketch")
+	}
+}
+
+// turn is the step before or after one.
+func (b bathroom) turn(at, way int) *Turn {
+	next := at + way
+	if next < 0 || next >= len(b.steps) {
+		return nil
+	}
+	t := &Turn{Piece: b.steps[next].pieces[0].ID, Wall: b.steps[next].wall}
+	if t.Wall != b.steps[at].wall {
+		t.Name = b.plan.Walls[t.Wall].Found.Name
+	}
+	return t
+}
+
+// cautions are those of the plan that belong to the work of a step: the saw to
+// cuts, the tub and the hardening to the first course, and what must be right
+// behind the tile to the first step of all.
+func (b bathroom) cautions(at int) []finding.Finding {
+	s := b.steps[at]
+	in := stages.Input{Room: b.plan.Room, Walls: b.plan.Walls, Cuts: b.cuts}
+	var out []finding.Finding
+	for _, f := range b.plan.Findings {
+		if f.Grade != finding.Caution {
+			continue
+		}
+		belongs := at == 0
+		switch f.Rule {
+		case "cutting dust", "wet saw and power":
+			belongs = s.batch != nil
+		case "tub deflects", "first course must harden":
+			belongs = in.FirstCourse(b.plan.Walls[s.wall], s.pieces[0])
+		}
+		if belongs {
+			out = append(out, f)
+		}
+	}
+	return out
+}

@@ -1,0 +1,127 @@
+package bathroom
+
+import (
+	"strings"
+
+	"coursewright/layout/length"
+)
+
+// Large is one large figure: a name and a length in its parts.
+type Large struct{ Name, Whole, Fraction, Unit string }
+
+// sizes are the figures to cut to, rounded down as in the cut schedule.
+func (b Bathroom) sizes() []Large {
+	s := b.Step.Batch.Size
+	heights, widths := s.Tapers()
+	out := b.both(nil, "wide", widths && s.Bottom > 0 && s.Top > 0, s.Width, Large{Name: "below"}, s.Bottom, Large{Name: "above"}, s.Top)
+	return b.both(out, "high", heights && s.Left > 0 && s.Right > 0, s.Height, Large{Name: "left"}, s.Left, Large{Name: "right"}, s.Right)
+}
+
+// both adds one figure, or those of the two sides where they differ.
+func (b Bathroom) both(out []Large, name string, two bool, all length.Length, first Large, a length.Length, second Large, z length.Length) []Large {
+	if !two {
+		return append(out, b.large(name, all))
+	}
+	return append(out, b.large(name+" "+first.Name, a), b.large(name+" "+second.Name, z))
+}
+
+func (b Bathroom) large(name string, l length.Length) Large {
+	return inParts(name, l.Fine(b.Plan.Room.Units))
+}
+
+// fraction follows the whole number at a small distance.
+func (l Large) fraction() string {
+	if l.Fraction == "" || l.Whole == "" {
+		return l.Fraction
+	}
+	return " " + l.Fraction
+}
+
+// inParts takes a length as it is written into whole, fraction and unit.
+func inParts(name, text string) Large {
+	out := Large{Name: name, Whole: text}
+	if number, found := strings.CutSuffix(text, " mm"); found {
+		out.Whole, out.Unit = number, "mm"
+		return out
+	}
+	if number, found := strings.CutSuffix(text, `"`); found {
+		out.Whole, out.Unit = number, `"`
+		if strings.Contains(number, "/") {
+			at := strings.LastIndexAny(number, " -") + 1
+			out.Whole, out.Fraction = strings.TrimSuffix(number[:at], " "), number[at:]
+		}
+	}
+	return out
+}
+
+// more are the lines on a cut that are no width and no height: notches, holes.
+func (b Bathroom) more() []string {
+	var out []string
+	for _, line := range b.Step.Batch.Words(b.Plan.Room.Units) {
+		if strings.HasPrefix(line, "notch ") || strings.HasPrefix(line, "hole ") {
+			out = append(out, line)
+		}
+	}
+	return out
+}
+
+// made says which edges are cut, and which stay as made.
+func (b Bathroom) made() string {
+	g := b.Step.Batch
+	out := "Heavy edges are cut: " + strings.Join(g.Cut, ", ") + "."
+	if len(g.Cut) == 0 {
+		out = ""
+	}
+	if len(g.Factory) > 0 {
+		out += " As made: " + strings.Join(g.Factory, ", ") + "."
+	}
+	return out
+}
+
+// Edge is where an edge of the first piece stands.
+type Edge struct{ Name, At, From string }
+
+// edges say where the first piece of the step stands: by edges as made where it
+// has them, because those are the ones that are held to a line.
+func (b Bathroom) edges() []Edge {
+	p := b.Step.Pieces[0]
+	box := p.Face.Bounds()
+	side, x := "left edge", box.Left
+	if box.Left != p.Tile.Left && box.Right == p.Tile.Right {
+		side, x = "right edge", box.Right
+	}
+	end, y := "bottom edge", box.Bottom
+	if box.Bottom != p.Tile.Bottom && box.Top == p.Tile.Top {
+		end, y = "top edge", box.Top
+	}
+	if len(b.Step.Pieces) > 1 {
+		side = "first " + side
+	}
+	return []Edge{{side, b.Tape(x), "from the left end, " + b.fromStart(x)}, {end, b.Tape(y.Abs()), over(y)}}
+}
+
+func over(y length.Length) string {
+	switch {
+	case y < 0:
+		return "under the level line"
+	case y > 0:
+		return "over the level line"
+	}
+	return "on the level line"
+}
+
+// fromStart says where a place is from the start of the wall.
+func (b Bathroom) fromStart(x length.Length) string {
+	switch d := x - b.Plan.Walls[b.Wall].Start.X; {
+	case d < 0:
+		return b.Tape(-d) + " left of the start"
+	case d > 0:
+		return b.Tape(d) + " right of the start"
+	}
+	return "on the start"
+}
+
+// leftEdge is where one of several tiles begins.
+func (b Bathroom) leftEdge(p Placed) string {
+	return b.Tape(p.Face.Bounds().Left) + " from the left end"
+}

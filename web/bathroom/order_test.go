@@ -1,0 +1,106 @@
+package bathroom
+
+import (
+	"os"
+	"slices"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"coursewright/layout"
+	"coursewright/layout/piece"
+	"coursewright/layout/plane"
+	"coursewright/layout/survey"
+	"coursewright/web/page"
+)
+
+// planOf solves a job under testdata, changed as change says.
+func planOf(t *testing.T, name string, change func(*survey.Job)) layout.Plan {
+	t.Helper()
+	data, err := os.ReadFile("../../testdata/jobs/" + name + ".json")
+	require.NoError(t, err)
+	job, err := survey.Read(data)
+	require.NoError(t, err)
+	change(&job)
+	plan, err := layout.Solve(job)
+	require.NoError(t, err)
+	return plan
+}
+
+func asItIs(*survey.Job) {}
+
+func TestEveryPieceStandsInOneStep(t *testing.T) { // the law of order
+	for _, name := range []string{"toy", "one-wall", "alcove", "corner-shower"} {
+		plan := planOf(t, name, asItIs)
+		o := orderOf(plan, page.Schedule(plan))
+		var want, got []string
+		for _, wall := range o.walls {
+			for _, p := range plan.Walls[wall].Pieces {
+				want = append(want, p.ID)
+			}
+		}
+		for i, s := range o.steps {
+			for k, p := range s.pieces {
+				got = append(got, p.ID)
+				assert.Equal(t, i, o.at[p.ID])
+				assert.Equal(t, s.batch == nil, p.Whole, "whole tiles stand with whole tiles")
+				assert.Equal(t, s.pieces[0].Course, p.Course)
+				assert.LessOrEqual(t, s.first+k, s.of)
+				if s.batch != nil {
+					assert.Contains(t, s.batch.Pieces, p.ID)
+				}
+			}
+		}
+		assert.Equal(t, want, got, "%s: wall by wall, course by course, from left to right", name)
+		for k := 1; k < len(o.walls); k++ {
+			assert.Less(t, plan.Walls[o.walls[k-1]].Found.Order, plan.Walls[o.walls[k]].Found.Order)
+		}
+		marks := map[string]bool{}
+		for _, mark := range o.marks {
+			marks[mark] = true
+		}
+		assert.Len(t, marks, len(want), "every piece has a mark of its own")
+	}
+}
+
+func TestTheMarkIsThatOfWhatIsSet(t *testing.T) {
+	ring := plane.Rect{Left: 10, Bottom: 20, Right: 50, Top: 40}.Ring(0)
+	one := piece.Piece{ID: "B-01-01", Course: 1, Face: plane.Region{ring}}
+	mark := markOf("back", one)
+	other := one
+	other.ID, other.Course = "B-02-07", 2
+	assert.Equal(t, mark, markOf("back", other), "whatever it is called")
+	other.Face = plane.Region{append(slices.Clone(ring[2:]), ring[:2]...)}
+	assert.Equal(t, mark, markOf("back", other), "wherever its outline begins")
+	mid := plane.Corner{Point: plane.Point{X: 30, Y: 20}}
+	other.Face = plane.Region{slices.Insert(slices.Clone(ring), 1, mid)}
+	assert.Equal(t, mark, markOf("back", other), "with a corner in mid-edge")
+	assert.NotEqual(t, mark, markOf("left", one), "on another wall")
+	for _, r := range []plane.Rect{{Left: 11, Bottom: 20, Right: 51, Top: 40}, {Left: 10, Bottom: 20, Right: 50, Top: 41}} {
+		other.Face = plane.Region{r.Ring(0)}
+		assert.NotEqual(t, mark, markOf("back", other), "elsewhere, or of another size")
+	}
+}
+
+// A change on one wall leaves the marks of another alone.
+func TestAChangeElsewhereKeepsTheMarks(t *testing.T) {
+	before := planOf(t, "toy", asItIs)
+	after := planOf(t, "toy", func(j *survey.Job) { j.Title, j.Tile.Name = "Another", "another" })
+	assert.Equal(t, orderOf(before, page.Schedule(before)).marks, orderOf(after, page.Schedule(after)).marks)
+	wider := planOf(t, "toy", func(j *survey.Job) { j.Joint.Plain = "3" })
+	assert.NotEqual(t, orderOf(before, page.Schedule(before)).marks, orderOf(wider, page.Schedule(wider)).marks)
+}
+
+func BenchmarkBathroomOrder(b *testing.B) {
+	data, err := os.ReadFile("../../testdata/jobs/mosaic.json")
+	require.NoError(b, err)
+	job, err := survey.Read(data)
+	require.NoError(b, err)
+	plan, err := layout.Solve(job)
+	require.NoError(b, err)
+	s := page.Schedule(plan)
+	for b.Loop() {
+		orderOf(plan, s)
+	}
+}

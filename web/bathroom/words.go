@@ -1,0 +1,166 @@
+package bathroom
+
+import (
+	"fmt"
+	"net/url"
+	"strconv"
+	"strings"
+
+	"github.com/a-h/templ"
+
+	"coursewright/layout/cuts"
+	"coursewright/layout/finding"
+	"coursewright/layout/piece"
+	"coursewright/web/page"
+)
+
+// Bathroom is the page for somebody with wet thumbs: one wall, and one step of
+// the work on it.
+type Bathroom struct {
+	page.Job     // the job and its plan
+	Wall     int // the wall of the step
+	Drawing  templ.Component
+	Step     *Step
+	Back     *Turn     // nil before the first step
+	Next     *Turn     // nil after the last
+	Parts    []Part    // the walls in setting order
+	Courses  []Part    // of this wall
+	Here     Part      // this wall
+	All      Part      // the whole job
+	Open     string    // the first piece of this wall that is not set, or empty
+	Astray   []Strayed // ticks that no piece of the plan fits
+	Notice   string    // what did not work just now
+	Cautions []finding.Finding
+	Sketch   templ.Component
+}
+
+// Step is what one sets in one go: whole tiles beside each other, alike cuts
+// beside each other, or one cut piece.
+type Step struct {
+	Pieces    []Placed
+	Batch     *cuts.Group // nil for whole tiles
+	From      string      // the piece whose off-cut it may come out of, or empty
+	Course    int
+	First, Of int // place of the first piece in its course, and how many that has
+}
+
+// Placed is a piece with its tick.
+type Placed struct {
+	piece.Piece
+	Mark string
+	Set  bool
+}
+
+// Part is a wall or a course, and how much of it is set.
+type Part struct {
+	Name, Letter string
+	Piece        string // where to go on in it
+	Wall         int    // index into the plan's walls
+	Set, Total   int
+	Here         bool
+}
+
+// Turn is the step before or after this one.
+type Turn struct {
+	Piece string
+	Wall  int
+	Name  string // of the wall, when it is another one
+}
+
+// Strayed is a tick that no piece of the plan fits any more.
+type Strayed struct{ Piece, Mark string }
+
+// to is the address of a piece on this page.
+func (b Bathroom) to(wall int, id string) templ.SafeURL {
+	return page.JobPath(b.ID, "/bathroom?wall="+strconv.Itoa(wall+1)+"&piece="+url.QueryEscape(id))
+}
+
+func (b Bathroom) course() string {
+	if b.Plan.Room.Bond.Plumb {
+		return "column"
+	}
+	return "course"
+}
+
+// done tells whether every piece of the step is set.
+func (s Step) done() bool { return s.left() == 0 }
+
+// left counts the pieces that are not set.
+func (s Step) left() int {
+	n := 0
+	for _, p := range s.Pieces {
+		if !p.Set {
+			n++
+		}
+	}
+	return n
+}
+
+// ids names the pieces of the step.
+func (s Step) ids() string {
+	first, last := s.Pieces[0].ID, s.Pieces[len(s.Pieces)-1].ID
+	if first == last {
+		return first
+	}
+	return first + " to " + last[strings.LastIndexByte(last, '-')+1:]
+}
+
+// place says where in its course the step stands.
+func (s Step) place() string {
+	if n := len(s.Pieces); n > 1 {
+		return fmt.Sprintf("%d to %d of %d", s.First, s.First+n-1, s.Of)
+	}
+	return fmt.Sprintf("%d of %d", s.First, s.Of)
+}
+
+// what says in words what is set.
+func (s Step) what() string {
+	n := len(s.Pieces)
+	switch {
+	case s.Batch == nil:
+		return page.Count(n, "whole tile")
+	case n > 1:
+		return fmt.Sprintf("%d like this, cut %s", n, s.Batch.ID)
+	}
+	return "Cut " + s.Batch.ID
+}
+
+// setButton is what the large button says.
+func (s Step) setButton() string {
+	left, n := s.left(), len(s.Pieces)
+	switch {
+	case left < n:
+		return fmt.Sprintf("Set the other %d", left)
+	case n == 2:
+		return "Both set"
+	case n > 2:
+		return fmt.Sprintf("All %d set", n)
+	}
+	return "Set"
+}
+
+func (p Part) progress() string { return fmt.Sprintf("%d of %d set", p.Set, p.Total) }
+
+// strayed says how many ticks fit nothing any more.
+func (b Bathroom) strayed() string {
+	if len(b.Astray) == 1 {
+		return "1 tick no longer applies"
+	}
+	return fmt.Sprintf("%d ticks no longer apply", len(b.Astray))
+}
+
+// forget is what the button says that drops them.
+func (b Bathroom) forget() string {
+	if len(b.Astray) == 1 {
+		return "Forget it for good"
+	}
+	return fmt.Sprintf("Forget these %d for good", len(b.Astray))
+}
+
+// turn names a step on another wall by that wall.
+func (b Bathroom) turn(t *Turn, name string) string {
+	if t.Name != "" {
+		return name + ": " + t.Name
+	}
+	return name
+}

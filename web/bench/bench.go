@@ -1,0 +1,33 @@
+package bench
+
+import (
+	"github.com/a-h/templ"
+
+	"coursewright/layout/cuts"
+	"coursewright/web/page"
+)
+
+// Bench is one job's page.
+type Bench struct {
+	page.Job
+	Wall     int // the wall brought to the front, or -1 for the wrap
+	Drawing  templ.Component
+	Slides   []templ.Component // by wall
+	Card     *Card             // the piece looked at, or nil
+	Schedule cuts.Schedule
+	Status   string // "Saved" and the like
+	Phone    Phone
+}
+
+// Walls gives the walls to show below the drawing, by index: all, or the one
+// in front.
+func (b Bench) Walls() []int {
+	if b.Wall >= 0 {
+		return []int{b.Wall}
+	}
+	all := make([]int, len(b.Plan.Walls))
+	for i := range all {
+		all[i] = i
+	}
+	return all
+}

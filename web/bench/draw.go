@@ -1,0 +1,28 @@
+package bench
+
+import (
+	"fmt"
+
+	"github.com/a-h/templ"
+
+	"coursewright/web/drawing"
+	"coursewright/web/page"
+)
+
+// draw puts the drawings of its plan on a page: the wall in front or the wrap,
+// and a slide curve for every wall shown.
+func draw(b *Bench) {
+	if len(b.Plan.Walls) == 0 {
+		return
+	}
+	o := drawing.Options{Handles: true}
+	if b.Wall >= 0 {
+		b.Drawing = page.Picture(drawing.Elevation(b.Plan, b.Wall, o), "drawing")
+	} else {
+		b.Drawing = page.Picture(drawing.Wrap(b.Plan, o), "drawing")
+	}
+	b.Slides = make([]templ.Component, len(b.Plan.Walls))
+	for _, i := range b.Walls() {
+		b.Slides[i] = page.Picture(drawing.Slide(b.Plan, i), fmt.Sprintf("slide-%d", i))
+	}
+}

@@ -1,0 +1,80 @@
+package bench
+
+import (
+	"strings"
+
+	"coursewright/layout/finding"
+)
+
+// Group is the findings of one grade.
+type Group struct {
+	Grade    finding.Grade
+	Findings []Numbered
+}
+
+// Numbered is a finding with its number in the plan, counted from 1: the one
+// its flag on the drawing carries.
+type Numbered struct {
+	finding.Finding
+	Number int
+}
+
+// Flagged tells whether the finding has a place on the drawing.
+func (n Numbered) Flagged() bool { return n.At != nil }
+
+// Grave tells whether the plan itself is in question.
+func (g Group) Grave() bool { return g.Grade == finding.Fault || g.Grade == finding.Warning }
+
+func (g Group) title() string {
+	switch g.Grade {
+	case finding.Fault:
+		return "Faults"
+	case finding.Warning:
+		return "Warnings"
+	case finding.Advice:
+		return "Advice"
+	}
+	return "Cautions"
+}
+
+// grades sorts the findings by grade, the worst first, in their own order.
+func (b Bench) grades() []Group {
+	var out []Group
+	for _, grade := range []finding.Grade{finding.Fault, finding.Warning, finding.Advice, finding.Caution} {
+		g := Group{Grade: grade}
+		for i, f := range b.Plan.Findings {
+			if f.Grade == grade {
+				g.Findings = append(g.Findings, Numbered{f, i + 1})
+			}
+		}
+		if len(g.Findings) > 0 {
+			out = append(out, g)
+		}
+	}
+	return out
+}
+
+// place says where a finding stands: its wall and piece.
+func (b Bench) place(f finding.Finding) string {
+	var out []string
+	if f.Wall >= 0 && f.Wall < len(b.Plan.Walls) {
+		out = append(out, b.Plan.Walls[f.Wall].Found.Name)
+	}
+	if f.Piece != "" {
+		out = append(out, f.Piece)
+	}
+	return strings.Join(out, ", ")
+}
+
+// most is how many reasons are shown at once; the rest unfold.
+const most = 3
+
+func (b Bench) firstReasons() []string {
+	r := b.Plan.Setout.Reasons
+	return r[:min(most, len(r))]
+}
+
+func (b Bench) otherReasons() []string {
+	r := b.Plan.Setout.Reasons
+	return r[min(most, len(r)):]
+}

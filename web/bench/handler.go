@@ -1,0 +1,212 @@
+// Package bench is the page on which a job is measured and set out.
+package bench
+
+import (
+	"cmp"
+	"context"
+	"errors"
+	"fmt"
+	"net/http"
+	"strconv"
+
+	"coursewright/layout"
+	"coursewright/layout/survey"
+	"coursewright/store"
+	"coursewright/web/form"
+	"coursewright/web/history"
+	"coursewright/web/page"
+)
+
+// pages are the pages of the bench.
+type pages struct{ page.Site }
+
+// Routes are the addresses of the bench.
+func Routes(site page.Site) []page.Route {
+	s := pages{site}
+	return []page.Route{
+		page.Get("/jobs/{id}", s.showBench),
+		page.Post("/jobs/{id}", s.editJob),
+		page.Post("/jobs/{id}/look", s.look),
+		page.Get("/jobs/{id}/piece", s.findPiece),
+		page.Get("/jobs/{id}/piece/{piece}", s.showPiece),
+		page.Get("/jobs/{id}/widths", s.showWidths),
+		page.Post("/jobs/{id}/undo", s.move(s.Store.Undo)),
+		page.Post("/jobs/{id}/redo", s.move(s.Store.Redo)),
+		page.Post("/jobs/{id}/keep", s.keepChosen),
+	}
+}
+
+func (s pages) showBench(w http.ResponseWriter, r *http.Request) error {
+	stored, err := s.Load(r)
+	if err != nil {
+		return err
+	}
+	return s.bench(w, r, stored, nil, "")
+}
+
+// editJob takes the whole form, solves it, and saves it if it can be solved.
+// What cannot be is shown again with its faults, over the last good drawing.
+func (s pages) editJob(w http.ResponseWriter, r *http.Request) error {
+	stored, err := s.Load(r)
+	if err != nil {
+		return err
+	}
+	tried, err := posted(r, stored)
+	if err != nil {
+		return page.BadRequest(err)
+	}
+	plan, err := s.Solve(tried.job)
+	var faults survey.Faults
+	if errors.As(err, &faults) || len(tried.faults) > 0 {
+		tried.faults, tried.code = append(tried.faults, faults...), http.StatusUnprocessableEntity
+		return s.bench(w, r, stored, &tried, "Not saved")
+	}
+	if err != nil {
+		return err
+	}
+	err = s.keeper().Save(w, r, stored.ID, tried.job, plan)
+	if errors.Is(err, store.ErrFull) || errors.Is(err, store.ErrUnavailable) { // keep what was typed on the page
+		code, title, text := page.Explain(err)
+		tried.code = code
+		return s.bench(w, r, stored, &tried, title+". "+text)
+	}
+	return err
+}
+
+// posted lays the form over the job it was filled from and does what the
+// button asks.
+func posted(r *http.Request, stored store.Job) (attempt, error) {
+	if err := r.ParseForm(); err != nil {
+		return attempt{}, err
+	}
+	job, err := filled(r, stored)
+	if err != nil {
+		return attempt{}, err
+	}
+	before, _ := filled(r, stored) // again, because Decode writes into the first
+	tried := attempt{typed: map[string]string{}}
+	err = form.Decode(&job, r.PostForm)
+	if err != nil && !errors.As(err, &tried.faults) {
+		return attempt{}, err
+	}
+	for _, f := range tried.faults {
+		tried.typed[f.Path] = r.PostForm.Get(f.Path)
+	}
+	err = form.Apply(&job, r.PostForm.Get(form.Do))
+	tried.job, tried.shown = job, form.Shown(job, before)
+	return tried, err
+}
+
+// filled reads the job a posted form was filled from.
+func filled(r *http.Request, stored store.Job) (survey.Job, error) {
+	kept, err := survey.Read(stored.Document)
+	if err != nil {
+		return survey.Job{}, err
+	}
+	return form.Base(kept, r.PostForm)
+}
+
+// keeper saves edits and shows the bench.
+func (s pages) keeper() history.Keeper {
+	return history.Keeper{Site: s.Site, Show: func(w http.ResponseWriter, r *http.Request, saved store.Job, e history.Edit) error {
+		return page.Render(w, r, http.StatusOK, BenchPage(s.viewOf(r, saved, e.Job, e.Plan, cmp.Or(e.Joined, "Saved"))))
+	}}
+}
+
+// keepChosen saves two edits together as the page on which they met was answered.
+func (s pages) keepChosen(w http.ResponseWriter, r *http.Request) error {
+	return s.keeper().KeepChosen(w, r, func(job survey.Job, faults survey.Faults) error {
+		stored, err := s.Load(r)
+		if err != nil {
+			return err
+		}
+		return s.bench(w, r, stored, &attempt{code: http.StatusUnprocessableEntity, job: job, shown: job, faults: faults}, "Not saved")
+	})
+}
+
+// move is undo or redo.
+func (s pages) move(step func(context.Context, int64, int64) (store.Job, error)) page.Handler {
+	return func(w http.ResponseWriter, r *http.Request) error {
+		id, err := page.JobID(r)
+		if err != nil {
+			return err
+		}
+		base, err := page.Revision(r)
+		if err != nil {
+			return err
+		}
+		stored, err := step(r.Context(), id, base)
+		var conflict *store.Conflict
+		if errors.As(err, &conflict) { // nothing of the person's own is at stake: show what there is
+			return s.bench(w, r, conflict.Theirs, nil, "Changed in another window")
+		}
+		if err != nil {
+			return err
+		}
+		if !page.Live(r) {
+			http.Redirect(w, r, string(page.JobPath(id, ""))+page.Query(r), http.StatusSeeOther)
+			return nil
+		}
+		return s.bench(w, r, stored, nil, "Saved")
+	}
+}
+
+// attempt is a job as typed that could not be solved, or not be saved.
+type attempt struct {
+	code   int // the status it is answered with
+	job    survey.Job
+	shown  survey.Job        // the job its form is filled from
+	typed  map[string]string // by path, what no field of the job can hold
+	faults survey.Faults
+}
+
+// bench renders a stored job, with an attempt at a change over it if there is one.
+func (s pages) bench(w http.ResponseWriter, r *http.Request, stored store.Job, tried *attempt, status string) error {
+	job, err := survey.Read(stored.Document)
+	if err != nil {
+		return fmt.Errorf("job %d: %w", stored.ID, err)
+	}
+	plan, err := s.Solve(job)
+	var faults survey.Faults
+	if err != nil && !errors.As(err, &faults) {
+		return err
+	}
+	shown, code := s.viewOf(r, stored, job, plan, status), http.StatusOK
+	shown.Faults = faults
+	if tried != nil {
+		filled, err := survey.Write(tried.shown)
+		if err != nil {
+			return err
+		}
+		shown.Typed, shown.Raw, shown.Filled = tried.job, tried.typed, string(filled)
+		shown.Faults, code = tried.faults, tried.code
+		if base, err := page.Revision(r); err == nil {
+			shown.Revision = base
+		}
+	}
+	return page.Render(w, r, code, BenchPage(shown))
+}
+
+// viewOf gathers what the page shows of a job.
+func (s pages) viewOf(r *http.Request, stored store.Job, job survey.Job, plan layout.Plan, status string) Bench {
+	b := Bench{
+		Job: page.Job{ID: stored.ID, Revision: stored.Revision, CanUndo: stored.CanUndo, CanRedo: stored.CanRedo,
+			Typed: job, Filled: string(stored.Document), Plan: plan},
+		Wall: front(r, plan), Status: status, Phone: s.phone(stored.ID),
+	}
+	if len(plan.Walls) > 0 {
+		b.Schedule = page.Schedule(plan)
+		b.Card = card(plan, b.Schedule, r.URL.Query().Get("piece"))
+	}
+	draw(&b)
+	return b
+}
+
+// front is the wall brought to the front, or -1.
+func front(r *http.Request, plan layout.Plan) int {
+	n, err := strconv.Atoi(r.URL.Query().Get("wall"))
+	if err != nil || n < 1 || n > len(plan.Walls) {
+		return -1
+	}
+	return n - 1
+}

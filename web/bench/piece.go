@@ -1,0 +1,82 @@
+package bench
+
+import (
+	"io/fs"
+	"net/http"
+	"slices"
+	"strconv"
+
+	"github.com/a-h/templ"
+	"github.com/go-chi/chi/v5"
+
+	"coursewright/layout"
+	"coursewright/layout/cuts"
+	"coursewright/layout/length"
+	"coursewright/layout/piece"
+	"coursewright/web/drawing"
+	"coursewright/web/page"
+)
+
+// showPiece is the card of one piece, to be put on the bench.
+func (s pages) showPiece(w http.ResponseWriter, r *http.Request) error {
+	stored, plan, err := s.Solved(r)
+	if err != nil {
+		return err
+	}
+	c := card(plan, page.Schedule(plan), chi.URLParam(r, "piece"))
+	if c == nil {
+		return fs.ErrNotExist
+	}
+	return page.Render(w, r, http.StatusOK, PieceCard(stored.ID, templ.SafeURL(string(page.JobPath(stored.ID, ""))), *c))
+}
+
+// findPiece is the card of the piece at a place on a wall, in millimetres: where
+// a wall has too many whole tiles to draw each by itself.
+func (s pages) findPiece(w http.ResponseWriter, r *http.Request) error {
+	stored, plan, err := s.Solved(r)
+	if err != nil {
+		return err
+	}
+	q := r.URL.Query()
+	wall, err := strconv.Atoi(q.Get("wall"))
+	x, wrongX := length.Parse(q.Get("x"), length.Metric)
+	y, wrongY := length.Parse(q.Get("y"), length.Metric)
+	if err != nil || wrongX != nil || wrongY != nil || wall < 1 || wall > len(plan.Walls) {
+		return &page.Refusal{Status: http.StatusBadRequest, Text: "A place is a wall, counted from 1, and x and y on it in millimetres."}
+	}
+	for _, p := range plan.Walls[wall-1].Pieces {
+		if t := p.Tile; t.Left <= x && x <= t.Right && t.Bottom <= y && y <= t.Top {
+			return page.Render(w, r, http.StatusOK, PieceCard(stored.ID, templ.SafeURL(string(page.JobPath(stored.ID, ""))), *cardOf(plan, page.Schedule(plan), wall-1, p)))
+		}
+	}
+	return fs.ErrNotExist
+}
+
+// card tells all about one piece, or nothing where there is none of that name.
+func card(plan layout.Plan, s cuts.Schedule, id string) *Card {
+	for i, w := range plan.Walls {
+		for _, p := range w.Pieces {
+			if p.ID == id {
+				return cardOf(plan, s, i, p)
+			}
+		}
+	}
+	return nil
+}
+
+func cardOf(plan layout.Plan, s cuts.Schedule, wall int, p piece.Piece) *Card {
+	c := &Card{Plan: plan, Wall: wall, Piece: p}
+	face := p.Face
+	g := slices.IndexFunc(s.Groups, func(g cuts.Group) bool { return slices.Contains(g.Pieces, p.ID) })
+	if g >= 0 {
+		c.Batch = &s.Groups[g]
+		face = c.Batch.Sketch
+	}
+	for _, pair := range s.Offcuts.Pairs {
+		if pair[1] == p.ID {
+			c.From = pair[0]
+		}
+	}
+	c.Sketch = page.Picture(drawing.Sketch(face, 50*drawing.Millimetre, 22*drawing.Millimetre, p.ID+" from the face"), "sketch-"+p.ID)
+	return c
+}

@@ -1,0 +1,140 @@
+package bench
+
+import (
+	"fmt"
+	"slices"
+	"strconv"
+	"strings"
+
+	"coursewright/layout/piece"
+	"coursewright/layout/plan"
+	"coursewright/web/form"
+	"coursewright/web/page"
+)
+
+func bareOr(slivers, bare int) string {
+	if bare > 0 {
+		return "bare wall"
+	}
+	return strconv.Itoa(slivers)
+}
+
+func (b Bench) faultTitle() string {
+	return "Not saved: " + page.Count(len(b.Faults), "thing") + " to put right. The drawing shows the last good plan."
+}
+
+func (b Bench) drawingName() string {
+	if b.Wall < 0 {
+		return "The wrap: all walls on one level line"
+	}
+	return "Wall " + b.Plan.Walls[b.Wall].Found.Name
+}
+
+func (b Bench) startText(i int) string {
+	s := b.Plan.Walls[i].Start
+	what := "joint"
+	if s.OnTile {
+		what = "middle of a tile"
+	}
+	return fmt.Sprintf("%s at %s from the left", what, b.Tape(s.X))
+}
+
+func (b Bench) lineText() string {
+	return "bottom edge of a course " + b.FromLevel(b.Plan.Setout.Line)
+}
+
+// lines are the course lines people know, and that of the plan where it is none
+// of them.
+func (b Bench) lines() []plan.ClassicLine {
+	s := b.Plan.Setout
+	if slices.ContainsFunc(s.Lines, func(c plan.ClassicLine) bool { return c.Line == s.Line }) {
+		return s.Lines
+	}
+	own := plan.ClassicLine{Name: "best", Line: s.Line, Smallest: s.Least.Size, Share: s.Least.Share, Slivers: s.Merit.Slivers, Bare: s.Merit.Bare}
+	if s.Pinned {
+		own.Name = "as pinned"
+	}
+	if b.Plan.Room.Stands() {
+		own.Name = "as set"
+	}
+	return append(slices.Clone(s.Lines), own)
+}
+
+func (b Bench) doubtText(d plan.Hold) string {
+	return fmt.Sprintf("%s is between %s and %s (measured %s)", d.What, b.Tape(d.From), b.Tape(d.To), b.Tape(d.Measured))
+}
+
+// chosen tells whether a classic start is the one the wall has.
+func (b Bench) chosen(i int, c plan.Classic) bool {
+	s := b.Plan.Walls[i].Start
+	return c.X == s.X && c.OnTile == s.OnTile
+}
+
+// pinStart is the button that pins a classic start.
+func (b Bench) pinStart(i int, c plan.Classic) string {
+	is := "joint"
+	if c.OnTile {
+		is = "tile"
+	}
+	return fmt.Sprintf("pin %s %s=%s", b.Plan.Walls[i].Found.Name, is, b.Exact(c.X))
+}
+
+// startPin is the path of a wall's pinned start.
+func (b Bench) startPin(i int) string {
+	name := b.Plan.Walls[i].Found.Name
+	path := form.Key("pins.walls", name)
+	if b.Typed.Pins.Walls[name].Tile != "" {
+		return path + ".tile"
+	}
+	return path + ".joint"
+}
+
+// shownRows bounds the table of pieces, so that a mosaic wall stays quick.
+const shownRows = 2000
+
+// Row is one piece in the table.
+type Row struct {
+	ID, Wall, Cut, Wide, High, Share string
+	Course                           int
+}
+
+// shown lists the pieces of the wall in front, or the cut pieces of all.
+func (b Bench) shown() []Row {
+	var out []Row
+	for _, i := range b.Walls() {
+		for _, p := range b.Plan.Walls[i].Pieces {
+			if (p.Whole && b.Wall < 0) || len(out) == shownRows {
+				continue
+			}
+			out = append(out, b.row(i, p))
+		}
+	}
+	return out
+}
+
+func (b Bench) row(i int, p piece.Piece) Row {
+	cut := "whole"
+	if !p.Whole {
+		cut = p.Kind.String()
+	}
+	if p.Sliver {
+		cut += ", sliver"
+	}
+	s := b.Plan.Room.Units
+	return Row{p.ID, b.Plan.Walls[i].Found.Name, cut, p.Wide.Fine(s), p.High.Fine(s), page.Percent(p.Share), p.Course}
+}
+
+func (b Bench) piecesLine() string {
+	var out []string
+	for _, i := range b.Walls() {
+		w := b.Plan.Walls[i]
+		cut := 0
+		for _, p := range w.Pieces {
+			if !p.Whole {
+				cut++
+			}
+		}
+		out = append(out, fmt.Sprintf("%s %d, %d cut", w.Found.Name, len(w.Pieces), cut))
+	}
+	return strings.Join(out, "; ")
+}

@@ -1,0 +1,55 @@
+package bench_test
+
+import (
+	"io"
+	"log/slog"
+	"net/http"
+	"net/http/httptest"
+	"net/url"
+	"os"
+	"path/filepath"
+	"strconv"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"coursewright/layout"
+	"coursewright/layout/survey"
+	"coursewright/static"
+	"coursewright/store"
+	"coursewright/web"
+)
+
+// BenchmarkEdit is a whole edit over HTTP: form in, solved, saved, page out.
+func BenchmarkEdit(b *testing.B) {
+	for _, name := range []string{"one-wall", "alcove", "mosaic"} {
+		b.Run(name, func(b *testing.B) {
+			file, err := os.ReadFile("../../testdata/jobs/" + name + ".json")
+			require.NoError(b, err)
+			kept, err := store.Open(b.Context(), filepath.Join(b.TempDir(), "jobs.db"))
+			require.NoError(b, err)
+			defer kept.Close()
+			job, err := survey.Read(file)
+			require.NoError(b, err)
+			document, err := survey.Write(job)
+			require.NoError(b, err)
+			now, err := kept.Create(b.Context(), job.Title, document)
+			require.NoError(b, err)
+			h := (&web.Server{Store: kept, Static: static.Files, Log: slog.New(slog.NewTextHandler(io.Discard, nil)), Solve: layout.Solve}).Handler()
+			for i := 0; b.Loop(); i++ {
+				now, err = kept.Load(b.Context(), now.ID)
+				require.NoError(b, err)
+				body := url.Values{"title": {strings.Repeat("x", 1+i%2)}, "revision": {strconv.FormatInt(now.Revision, 10)}}
+				r := httptest.NewRequest(http.MethodPost, "/jobs/1", strings.NewReader(body.Encode()))
+				r.Host = "localhost"
+				r.RemoteAddr = "127.0.0.1:1"
+				r.Header.Set("Content-Type", "application/x-www-form-urlencoded")
+				r.Header.Set("X-Bench", "live")
+				w := httptest.NewRecorder()
+				h.ServeHTTP(w, r)
+				require.Equal(b, http.StatusOK, w.Code)
+			}
+		})
+	}
+}

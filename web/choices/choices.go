@@ -1,0 +1,125 @@
+// Package choices puts the choices of a job side by side.
+package choices
+
+import (
+	"cmp"
+	"errors"
+	"fmt"
+	"net/http"
+	"strings"
+
+	"coursewright/layout/survey"
+	"coursewright/store"
+	"coursewright/web/drawing"
+	"coursewright/web/history"
+	"coursewright/web/page"
+)
+
+// pages are the pages of the choices.
+type pages struct{ page.Site }
+
+// Routes are the addresses of the choices.
+func Routes(site page.Site) []page.Route {
+	s := pages{site}
+	return []page.Route{
+		page.Get("/jobs/{id}/choices", s.showChoices),
+		page.Post("/jobs/{id}/choices", s.editChoices),
+	}
+}
+
+// showChoices puts the choices of a job side by side.
+func (s pages) showChoices(w http.ResponseWriter, r *http.Request) error {
+	stored, job, err := s.Typed(r)
+	if err != nil {
+		return err
+	}
+	return s.choices(w, r, stored, job, nil)
+}
+
+// editChoices does what a button of the page asks, and saves it.
+func (s pages) editChoices(w http.ResponseWriter, r *http.Request) error {
+	stored, job, err := s.Typed(r)
+	if err != nil {
+		return err
+	}
+	if err := r.ParseForm(); err != nil {
+		return page.BadRequest(err)
+	}
+	changed, err := chosen(job, r.PostForm.Get("do"), r.PostForm.Get("of"), strings.TrimSpace(r.PostForm.Get("name")))
+	if err != nil {
+		return page.BadRequest(err)
+	}
+	plan, err := s.Solve(changed)
+	var faults survey.Faults
+	if errors.As(err, &faults) {
+		return s.choices(w, r, stored, job, faults)
+	}
+	if err != nil {
+		return err
+	}
+	return history.Keeper{Site: s.Site}.Save(w, r, stored.ID, changed, plan)
+}
+
+// chosen applies one verb of the page to a job.
+func chosen(job survey.Job, do, of, name string) (survey.Job, error) {
+	switch do {
+	case "choose":
+		return job.Choose(of)
+	case "duplicate":
+		return job.Duplicate(of, name)
+	case "rename":
+		return job.Rename(of, name)
+	case "delete":
+		return job.Drop(of)
+	}
+	return job, fmt.Errorf("the button %q is not known", do)
+}
+
+// choices solves every choice and renders them; one that cannot be solved says why.
+func (s pages) choices(w http.ResponseWriter, r *http.Request, stored store.Job, job survey.Job, faults survey.Faults) error {
+	shown := Choices{Job: page.Job{ID: stored.ID, Revision: stored.Revision, Typed: job, Faults: faults}}
+	for i, name := range choiceNames(job) {
+		option := Option{Name: name, Chosen: name == job.Chosen}
+		one, there := job.As(name)
+		if !there { // a job without choices is the only one it has
+			one, option.Alone, option.Name, option.Chosen = job, true, cmp.Or(job.Tile.Name, "first"), true
+		}
+		if err := s.option(&option, one, i); err != nil {
+			return err
+		}
+		shown.Options = append(shown.Options, option)
+	}
+	code := http.StatusOK
+	if faults != nil {
+		code = http.StatusUnprocessableEntity
+	}
+	return page.Render(w, r, code, ChoicesPage(shown))
+}
+
+func choiceNames(job survey.Job) []string {
+	if len(job.Choices) == 0 {
+		return []string{""}
+	}
+	var names []string
+	for _, c := range job.Choices {
+		names = append(names, c.Name)
+	}
+	return names
+}
+
+// option solves one choice and draws it.
+func (s pages) option(o *Option, job survey.Job, i int) error {
+	plan, err := s.Solve(job)
+	var faults survey.Faults
+	if errors.As(err, &faults) {
+		o.Faults = faults
+		return nil
+	}
+	if err != nil {
+		return err
+	}
+	o.Job = page.Job{Typed: job, Plan: plan}
+	o.Buy = page.ToBuy(plan, page.Schedule(plan))
+	o.Drawing = page.Picture(drawing.Wrap(plan, drawing.Options{}), fmt.Sprintf("choice-%d", i))
+	return nil
+}

@@ -1,0 +1,107 @@
+package choices_test
+
+import (
+	"coursewright/web/trial"
+
+	"net/http"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"coursewright/layout/survey"
+)
+
+func TestChoicesFromOneToTwoAndBack(t *testing.T) {
+	s := trial.New(t)
+	_, page := s.Get("/jobs/1/choices")
+	assert.Equal(t, 1, strings.Count(page, "<svg xmlns"))
+	steps := []struct{ do, of, name string }{
+		{"duplicate", "kiln white", "large"}, {"choose", "large", ""}, {"rename", "large", "tall"},
+	}
+	for _, step := range steps {
+		answer, page := s.Post("/jobs/1/choices", s.With("do", step.do, "of", step.of, "name", step.name))
+		require.Equal(t, http.StatusSeeOther, answer.StatusCode, page)
+		assert.Equal(t, "/jobs/1/choices", answer.Header.Get("Location"))
+	}
+	bench := s.Bench()
+	bench.Set("tile.width", "11 7/8")
+	answer, _ := s.Post("/jobs/1", bench)
+	require.Equal(t, http.StatusSeeOther, answer.StatusCode)
+
+	_, job := s.Stored()
+	assert.Equal(t, "tall", job.Chosen)
+	assert.Equal(t, "11 7/8", job.Tile.Width, "the bench changes the chosen one")
+	assert.Equal(t, []survey.Choice{{Name: "kiln white", Tile: job.Choices[0].Tile, Joint: survey.Measure{Plain: "1/8"}, Bond: job.Bond}, {Name: "tall"}}, job.Choices)
+	assert.Equal(t, "5 7/8", job.Choices[0].Tile.Width)
+	_, page = s.Get("/jobs/1/choices")
+	assert.Equal(t, 2, strings.Count(page, "<svg xmlns"))
+	for _, said := range []string{"Smallest cut", "Slivers", "Cut pieces", "Tiles to buy", "Cost, where known", "Warnings"} {
+		assert.Equal(t, 2, strings.Count(page, "<dt>"+said+"</dt>"), said)
+	}
+
+	s.Post("/jobs/1/choices", s.With("do", "choose", "of", "kiln white"))
+	_, job = s.Stored()
+	assert.Equal(t, "5 7/8", job.Tile.Width)
+	s.Post("/jobs/1/choices", s.With("do", "delete", "of", "tall"))
+	kept, job := s.Stored()
+	assert.Empty(t, job.Choices)
+	_, err := s.Store.Undo(t.Context(), 1, kept.Revision)
+	require.NoError(t, err)
+	_, job = s.Stored()
+	assert.Len(t, job.Choices, 2, "undo brings a deleted choice back")
+}
+
+func TestWhatChoicesRefuse(t *testing.T) {
+	s := trial.New(t)
+	s.Post("/jobs/1/choices", s.With("do", "duplicate", "of", "first", "name", "second"))
+	before, _ := s.Stored()
+	for want, fields := range map[int][][]string{
+		http.StatusUnprocessableEntity: {{"do", "duplicate", "of", "first", "name", "second"}, {"do", "rename", "of", "first", "name", " "}},
+		http.StatusBadRequest:          {{"do", "delete", "of", "first"}, {"do", "choose", "of", "third"}, {"do", "paint", "of", "first"}},
+	} {
+		for _, f := range fields {
+			answer, page := s.Post("/jobs/1/choices", s.With(f...))
+			assert.Equal(t, want, answer.StatusCode, "%v: %s", f, page)
+		}
+	}
+	after, _ := s.Stored()
+	assert.Equal(t, before, after)
+}
+
+func TestAChoiceThatNoLongerFitsSaysWhy(t *testing.T) {
+	s := trial.New(t)
+	s.Post("/jobs/1/choices", s.With("do", "duplicate", "of", "first", "name", "second"))
+	kept, job := s.Stored()
+	job.Choices[1].Pins.Walls = map[string]survey.WallPin{"back": {Marks: map[string]string{"niche shelf left": "900"}}}
+	document, err := survey.Write(job)
+	require.NoError(t, err)
+	_, err = s.Store.Save(t.Context(), 1, kept.Revision, job.Title, document)
+	require.NoError(t, err)
+	answer, page := s.Get("/jobs/1")
+	assert.Equal(t, http.StatusOK, answer.StatusCode, "the bench works on the chosen one")
+	assert.NotContains(t, page, `class="faults"`)
+	answer, page = s.Get("/jobs/1/choices")
+	assert.Equal(t, http.StatusOK, answer.StatusCode)
+	assert.Contains(t, page, "cannot be set on the walls as they are")
+	answer, _ = s.Post("/jobs/1/choices", s.With("do", "choose", "of", "second"))
+	assert.Equal(t, http.StatusUnprocessableEntity, answer.StatusCode)
+}
+
+func TestChoicesFollowAWallThatIsRenamed(t *testing.T) {
+	s := trial.New(t)
+	s.Post("/jobs/1/choices", s.With("do", "duplicate", "of", "first", "name", "second"))
+	kept, job := s.Stored()
+	job.Choices[1].Pins.Walls = map[string]survey.WallPin{"back": {Joint: "30"}}
+	document, err := survey.Write(job)
+	require.NoError(t, err)
+	_, err = s.Store.Save(t.Context(), 1, kept.Revision, job.Title, document)
+	require.NoError(t, err)
+	bench := s.Bench()
+	bench.Set("walls[1].name", "long")
+	answer, page := s.Post("/jobs/1", bench)
+	require.Equal(t, http.StatusSeeOther, answer.StatusCode, page)
+	_, job = s.Stored()
+	assert.Equal(t, map[string]survey.WallPin{"long": {Joint: "30"}}, job.Choices[1].Pins.Walls)
+}

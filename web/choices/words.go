@@ -1,0 +1,99 @@
+package choices
+
+import (
+	"fmt"
+	"slices"
+	"strconv"
+
+	"github.com/a-h/templ"
+
+	"coursewright/layout/finding"
+	"coursewright/layout/takeoff"
+	"coursewright/web/page"
+)
+
+// Choices is the page that puts the choices of a job side by side.
+type Choices struct {
+	page.Job
+	Options []Option
+}
+
+// Option is one choice, solved.
+type Option struct {
+	page.Job // its faults are why it cannot be set
+	Drawing  templ.Component
+	Name     string
+	Chosen   bool
+	Alone    bool // the job has no choices yet
+	Buy      takeoff.Takeoff
+}
+
+// facts are what people choose by.
+func (o Option) facts() []page.Figure {
+	b := o.Job
+	tiles, cost := "none", "not known"
+	if len(o.Buy.Lines) > 0 {
+		l := o.Buy.Lines[0]
+		tiles, cost = l.Amount(), priced(o.Buy)
+	}
+	figures := b.Figures()
+	return append([]page.Figure{
+		{Name: "Tile", Value: page.TileLine(b)},
+		{Name: "Joint", Value: page.JointLine(b)},
+		{Name: "Bond", Value: page.BondLine(b)},
+		{Name: "Pins", Value: page.PinsLine(b)},
+	}, append(figures[:3:3], page.Figure{Name: "Tiles to buy", Value: tiles}, page.Figure{Name: "Cost, where known", Value: cost})...)
+}
+
+// priced adds up what has a price.
+func priced(t takeoff.Takeoff) string {
+	cents, known := int64(0), 0
+	for _, l := range t.Lines {
+		if l.Cents > 0 {
+			cents, known = cents+l.Cents, known+1
+		}
+	}
+	if known == 0 {
+		return "not known"
+	}
+	return takeoff.Line{Cents: cents}.Price()
+}
+
+// graded counts the findings of a grade, and gives the worst of them in words.
+func (o Option) graded() []page.Figure {
+	var out []page.Figure
+	for _, g := range []finding.Grade{finding.Fault, finding.Warning, finding.Advice} {
+		n := 0
+		for _, f := range o.Plan.Findings {
+			if f.Grade == g {
+				n++
+			}
+		}
+		class := ""
+		if g == finding.Fault {
+			class = page.Bad(n)
+		}
+		out = append(out, page.Figure{Name: map[finding.Grade]string{finding.Fault: "Faults", finding.Warning: "Warnings", finding.Advice: "Advice"}[g], Value: strconv.Itoa(n), Class: class})
+	}
+	return out
+}
+
+// grave are the findings a person should read before choosing, the same said once.
+func (o Option) grave() []string {
+	const most = 6
+	var out []string
+	more := 0
+	for _, f := range o.Plan.Findings {
+		switch {
+		case f.Grade != finding.Fault && f.Grade != finding.Warning || slices.Contains(out, f.Text):
+		case len(out) == most:
+			more++
+		default:
+			out = append(out, f.Text)
+		}
+	}
+	if more > 0 {
+		out = append(out, fmt.Sprintf("and %d more", more))
+	}
+	return out
+}

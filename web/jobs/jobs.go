@@ -1,0 +1,147 @@
+// Package jobs is the page of all jobs, and the way to a new one.
+package jobs
+
+import (
+	"cmp"
+	"errors"
+	"io"
+	"net/http"
+	"strconv"
+	"strings"
+
+	"coursewright/layout/survey"
+	"coursewright/web/page"
+	"coursewright/web/shapes"
+)
+
+// pages are the pages of the jobs.
+type pages struct{ page.Site }
+
+// Routes are the addresses of the jobs.
+func Routes(site page.Site) []page.Route {
+	s := pages{site}
+	return []page.Route{
+		page.Get("/", s.listJobs),
+		page.Post("/jobs", s.newJob),
+		page.Post("/jobs/import", s.importJob),
+		page.Post("/jobs/{id}/delete", s.deleteJob),
+		page.Post("/jobs/{id}/restore", s.restoreJob),
+		page.Get("/jobs/{id}/job.json", s.exportJob),
+		page.Get("/jobs/{id}/plan.json", s.exportPlan),
+	}
+}
+
+func (s pages) listJobs(w http.ResponseWriter, r *http.Request) error {
+	just, _ := strconv.ParseInt(r.URL.Query().Get("deleted"), 10, 64)
+	return s.showJobs(w, r, http.StatusOK, Jobs{Just: just})
+}
+
+// showJobs renders the list with what page holds already.
+func (s pages) showJobs(w http.ResponseWriter, r *http.Request, status int, shown Jobs) (err error) {
+	if shown.Kept, err = s.Store.Jobs(r.Context()); err != nil {
+		return err
+	}
+	if shown.Deleted, err = s.Store.Deleted(r.Context()); err != nil {
+		return err
+	}
+	return page.Render(w, r, status, JobsPage(shown))
+}
+
+func (s pages) newJob(w http.ResponseWriter, r *http.Request) error {
+	if err := r.ParseForm(); err != nil {
+		return page.BadRequest(err)
+	}
+	title := cmp.Or(strings.TrimSpace(r.PostForm.Get("title")), "New job")
+	job, err := shapes.New(r.PostForm.Get("shape"), r.PostForm.Get("units"), title)
+	if err != nil {
+		return page.BadRequest(err)
+	}
+	return s.create(w, r, job)
+}
+
+// importJob takes a job file as it is, if it can be solved.
+func (s pages) importJob(w http.ResponseWriter, r *http.Request) error {
+	file, _, err := r.FormFile("file")
+	if err != nil {
+		return page.BadRequest(err)
+	}
+	defer file.Close()
+	document, err := io.ReadAll(io.LimitReader(file, survey.MaxBytes+1))
+	if err != nil {
+		return page.BadRequest(err)
+	}
+	job, err := survey.Read(document)
+	if err == nil {
+		_, err = s.Solve(job)
+	}
+	var faults survey.Faults
+	if errors.As(err, &faults) {
+		return s.showJobs(w, r, http.StatusUnprocessableEntity, Jobs{Faults: faults})
+	}
+	if err != nil {
+		return err
+	}
+	return s.create(w, r, job)
+}
+
+func (s pages) create(w http.ResponseWriter, r *http.Request, job survey.Job) error {
+	document, err := survey.Write(job)
+	if err != nil {
+		return err
+	}
+	made, err := s.Store.Create(r.Context(), job.Title, document)
+	if err != nil {
+		return err
+	}
+	http.Redirect(w, r, string(page.JobPath(made.ID, "")), http.StatusSeeOther)
+	return nil
+}
+
+func (s pages) deleteJob(w http.ResponseWriter, r *http.Request) error {
+	id, err := page.JobID(r)
+	if err != nil {
+		return err
+	}
+	if err := s.Store.Delete(r.Context(), id); err != nil {
+		return err
+	}
+	http.Redirect(w, r, "/?deleted="+strconv.FormatInt(id, 10), http.StatusSeeOther)
+	return nil
+}
+
+func (s pages) restoreJob(w http.ResponseWriter, r *http.Request) error {
+	id, err := page.JobID(r)
+	if err != nil {
+		return err
+	}
+	if err := s.Store.Restore(r.Context(), id); err != nil {
+		return err
+	}
+	http.Redirect(w, r, string(page.JobPath(id, "")), http.StatusSeeOther)
+	return nil
+}
+
+func (s pages) exportJob(w http.ResponseWriter, r *http.Request) error {
+	job, err := s.Load(r)
+	if err != nil {
+		return err
+	}
+	return sendFile(w, "application/json", page.FileName(job.Title)+".json", job.Document)
+}
+
+// exportPlan sends the plan file.
+func (s pages) exportPlan(w http.ResponseWriter, r *http.Request) error {
+	stored, plan, err := s.Solved(r)
+	if err != nil {
+		return err
+	}
+	file, err := plan.File()
+	if err != nil {
+		return err
+	}
+	return sendFile(w, "application/json", page.FileName(stored.Title)+"-plan.json", file)
+}
+
+func sendFile(w http.ResponseWriter, kind, name string, data []byte) error {
+	return page.Send(w, kind, `attachment; filename="`+name+`"`, data)
+}

@@ -1,0 +1,65 @@
+// Package page is what all pages share: the frame, errors, fields, words, and
+// what a page is given. It decides nothing: what it shows is worked out by the
+// pages and by layout.
+package page
+
+import (
+	"coursewright/layout"
+	"coursewright/layout/length"
+	"coursewright/layout/survey"
+	"coursewright/web/form"
+)
+
+// Job is a job as a page shows it.
+type Job struct {
+	ID       int64
+	Revision int64
+	CanUndo  bool
+	CanRedo  bool
+	Typed    survey.Job        // what the form shows: the job as typed last
+	Raw      map[string]string // by path, text typed where the job holds no text
+	Filled   string            // the job file the form is filled from
+	Faults   []Fault           // what keeps the typed job from being solved
+	Plan     layout.Plan       // the last good plan
+}
+
+// Fault is one field that keeps a job from being solved.
+type Fault = survey.Fault
+
+// System gives the units the job is typed in.
+func (j Job) System() length.System {
+	s, _ := form.System(j.Typed.Units)
+	return s
+}
+
+// Value gives what was typed in a field.
+func (j Job) Value(path string) string {
+	if raw, odd := j.Raw[path]; odd {
+		return raw
+	}
+	return form.Get(j.Typed, path)
+}
+
+// Echo says how a length was understood, in both systems, or nothing.
+func (j Job) Echo(path string) string {
+	l, err := length.Parse(j.Value(path), j.System())
+	if err != nil {
+		return ""
+	}
+	return l.Both(j.System())
+}
+
+// Fault gives the message for a field, or nothing.
+func (j Job) Fault(path string) string {
+	for _, f := range j.Faults {
+		if f.Path == path {
+			return Sentence(f)
+		}
+	}
+	return ""
+}
+
+// Sentence says what was found and what to write instead.
+func Sentence(f Fault) string {
+	return "found " + f.Found + "; write " + f.Want
+}

@@ -1,0 +1,106 @@
+package page
+
+import (
+	"cmp"
+	"fmt"
+	"strings"
+	"unicode"
+	"unicode/utf8"
+
+	"coursewright/layout/survey"
+	"coursewright/web/drawing"
+	"coursewright/web/form"
+)
+
+// PlaceIn says where a field of a job is, by the names the job gives things:
+// "Back wall, width", "Niche shelf on back, left edge". What has no name yet is
+// counted from one, as in placeName.
+func PlaceIn(job survey.Job, path string) string {
+	parts := form.Parts(path)
+	words := wordsOf(job, parts)
+	if len(words) == 0 {
+		return capital(PlaceName(path))
+	}
+	return capital(strings.Join(words, ", "))
+}
+
+func wordsOf(job survey.Job, parts []form.Part) []string {
+	switch head := parts[0].Name; {
+	case head == "walls" && len(parts) > 1 && parts[1].Index >= 0 && parts[1].Index < len(job.Walls):
+		w := job.Walls[parts[1].Index]
+		return wallWords(w, cmp.Or(w.Name, fmt.Sprintf("wall %d", parts[1].Index+1)), parts[2:])
+	case head == "pins" && len(parts) > 2 && parts[1].Name == "course":
+		return []string{"course line"}
+	case head == "pins" && len(parts) > 4 && parts[3].Name == "marks":
+		return []string{markName(parts[4].Name, parts[2].Name)}
+	case head == "pins" && len(parts) > 3:
+		return []string{"start of " + parts[2].Name}
+	case head == "setOrder":
+		return []string{"setting order"}
+	}
+	return nil
+}
+
+// markName says what a mark of a wall is, which the plan file calls "end left",
+// "head" or "niche NAME left".
+func markName(mark, wall string) string {
+	if side, end := strings.CutPrefix(mark, "end "); end {
+		return side + " end of " + wall
+	}
+	i := strings.LastIndex(mark, " ")
+	if i < 0 {
+		return mark + " of " + wall
+	}
+	return mark[i+1:] + " edge of " + mark[:i] + " on " + wall
+}
+
+// wallWords say where a field of a wall is.
+func wallWords(w survey.Wall, name string, rest []form.Part) []string {
+	wall := name
+	if !strings.Contains(name, "wall") {
+		wall += " wall"
+	}
+	switch {
+	case len(rest) > 1 && rest[0].Name == "base" && rest[1].Index < len(w.Base):
+		return append([]string{wall, w.Base[rest[1].Index].Meets}, fieldWords(rest[2:])...)
+	case len(rest) > 1 && rest[0].Name == "openings" && rest[1].Index < len(w.Openings):
+		o := w.Openings[rest[1].Index]
+		return append([]string{drawing.OpeningName(o.Kind, o.Name) + " on " + name}, openingWords(rest[2:])...)
+	case len(rest) > 0 && (rest[0].Name == "left" || rest[0].Name == "right"):
+		return append([]string{wall, rest[0].Name + " end"}, fieldWords(rest[1:])...)
+	}
+	return append([]string{wall}, fieldWords(rest)...)
+}
+
+// edgeNames are the marks of a niche or window, as its fields name them.
+var edgeNames = map[string]string{"left": "left edge", "bottom": "bottom edge"}
+
+func openingWords(parts []form.Part) []string {
+	words := fieldWords(parts)
+	if len(words) > 0 {
+		words[0] = cmp.Or(edgeNames[words[0]], words[0])
+	}
+	return words
+}
+
+// fieldNames are fields whose name in the job file is not what people say.
+var fieldNames = map[string]string{"readings": "reading", "drop": "down", "rise": "up", "stops": "stops at", "off": "to the right"}
+
+// fieldWords read the rest of a path: a list's place stands with its name.
+func fieldWords(parts []form.Part) []string {
+	var out []string
+	for _, p := range parts {
+		switch {
+		case p.Index < 0:
+			out = append(out, cmp.Or(fieldNames[p.Name], p.Name))
+		case len(out) > 0:
+			out[len(out)-1] += fmt.Sprintf(" %d", p.Index+1)
+		}
+	}
+	return out
+}
+
+func capital(s string) string {
+	r, n := utf8.DecodeRuneInString(s)
+	return string(unicode.ToUpper(r)) + s[n:]
+}

@@ -1,0 +1,60 @@
+package web_test
+
+import (
+	"os"
+	"path/filepath"
+	"testing"
+
+	"github.com/chromedp/chromedp"
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"coursewright/web/trial"
+)
+
+// TestPictures takes a picture of every page at three widths into the folder
+// named by SHOTS, for people to look at, and holds that no page is wider than
+// its window.
+func TestPictures(t *testing.T) {
+	s := trial.New(t)
+	ctx := trial.Browse(t)
+	for _, page := range []struct{ name, path string }{{"jobs", "/"}, {"bench", "/jobs/1"}, {"wall", "/jobs/1?wall=2"}, {"work", "/jobs/1/work"}, {"choices", "/jobs/1/choices"}, {"bathroom", "/jobs/1/bathroom"}} {
+		for name, width := range map[string]int64{"1440": 1440, "768": 768, "390": 390, "320": 320} {
+			trial.Steps(t, ctx, chromedp.EmulateViewport(width, 900), chromedp.Navigate(s.URL+page.path), chromedp.WaitVisible("#main"))
+			over := trial.See[float64](t, ctx, `document.documentElement.scrollWidth - innerWidth`)
+			assert.LessOrEqual(t, over, 0.0, "%s at %s", page.name, name)
+			if dir := os.Getenv("SHOTS"); dir != "" {
+				shot, err := chromedp.Run(ctx, chromedp.FullScreenshot(100))
+				require.NoError(t, err)
+				require.NoError(t, os.WriteFile(filepath.Join(dir, page.name+"-"+name+".png"), shot, 0o600))
+			}
+		}
+	}
+}
+
+// TestAccessibility runs axe-core over every page at three widths. AXE names
+// the file axe.min.js of its npm package, which the build installs.
+func TestAccessibility(t *testing.T) {
+	file := os.Getenv("AXE")
+	if file == "" {
+		t.Skip("AXE names no axe.min.js")
+	}
+	axe, err := os.ReadFile(file)
+	require.NoError(t, err)
+	wall, err := os.ReadFile("../testdata/jobs/one-wall.json")
+	require.NoError(t, err)
+	s := trial.Of(t, wall)
+	ctx := trial.Browse(t)
+	const found = `axe.run().then((r) => r.violations.map((v) => v.id + ": " + v.nodes.map((n) => n.target + " " + n.failureSummary).slice(0, 4).join("; ")))`
+	for _, path := range []string{"/", "/jobs/1", "/jobs/1?wall=1", "/jobs/1?wall=1&piece=B-01-01", "/jobs/1/widths", "/jobs/1/work?cut=C1", "/jobs/1/choices", "/jobs/1/bathroom", "/nowhere"} {
+		for _, width := range []int64{1440, 768, 390} {
+			trial.Steps(t, ctx, chromedp.EmulateViewport(width, 900), chromedp.Navigate(s.URL+path), chromedp.WaitVisible("#main"))
+			trial.See[bool](t, ctx, `(() => { for (const d of document.querySelectorAll("details")) d.open = true; return true })()`)
+			_, err := chromedp.Run(ctx, chromedp.Evaluate[bool](string(axe)+";true"))
+			require.NoError(t, err)
+			bad, err := chromedp.Run(ctx, chromedp.Evaluate[[]string](found, chromedp.EvalAwaitPromise))
+			require.NoError(t, err)
+			assert.Empty(t, bad, "%s at %d", path, width)
+		}
+	}
+}

@@ -1,0 +1,107 @@
+// Package work is what a plan means for the work: what to cut, what to buy, what to do when.
+package work
+
+import (
+	"errors"
+	"fmt"
+	"net/http"
+	"strings"
+
+	"github.com/a-h/templ"
+
+	"coursewright/layout"
+	"coursewright/layout/cuts"
+	"coursewright/layout/stages"
+	"coursewright/layout/survey"
+	"coursewright/store"
+	"coursewright/web/drawing"
+	"coursewright/web/form"
+	"coursewright/web/history"
+	"coursewright/web/page"
+)
+
+// pages are the pages of the work.
+type pages struct{ page.Site }
+
+// Routes are the addresses of the work.
+func Routes(site page.Site) []page.Route {
+	s := pages{site}
+	return []page.Route{
+		page.Get("/jobs/{id}/work", s.showWork),
+		page.Post("/jobs/{id}/work", s.editWork),
+	}
+}
+
+// showWork is what the plan means for the work: cuts, off-cuts, take-off and
+// stages. ?cut=C3 marks the pieces of one cut in the drawing.
+func (s pages) showWork(w http.ResponseWriter, r *http.Request) error {
+	stored, plan, err := s.Solved(r)
+	if err != nil {
+		return err
+	}
+	job, err := survey.Read(stored.Document)
+	if err != nil {
+		return err
+	}
+	return page.Render(w, r, http.StatusOK, WorkPage(workOf(r, stored, job, plan)))
+}
+
+// editWork saves the settings of the work, and nothing else of the job.
+func (s pages) editWork(w http.ResponseWriter, r *http.Request) error {
+	stored, plan, err := s.Solved(r)
+	if err != nil {
+		return err
+	}
+	job, err := survey.Read(stored.Document)
+	if err != nil {
+		return err
+	}
+	if err := r.ParseForm(); err != nil {
+		return page.BadRequest(err)
+	}
+	for path, values := range r.PostForm {
+		if !strings.HasPrefix(path, "work.") {
+			continue
+		}
+		if err := form.Set(&job, path, values[len(values)-1]); err != nil {
+			return page.BadRequest(err)
+		}
+	}
+	changed, err := s.Solve(job)
+	var faults survey.Faults
+	if errors.As(err, &faults) {
+		shown := workOf(r, stored, job, plan)
+		shown.Faults = faults
+		return page.Render(w, r, http.StatusUnprocessableEntity, WorkPage(shown))
+	}
+	if err != nil {
+		return err
+	}
+	return history.Keeper{Site: s.Site}.Save(w, r, stored.ID, job, changed)
+}
+
+// workOf gathers what the page shows of a job and its plan.
+func workOf(r *http.Request, stored store.Job, job survey.Job, plan layout.Plan) Work {
+	schedule := page.Schedule(plan)
+	out := Work{
+		Job:  page.Job{ID: stored.ID, Revision: stored.Revision, Typed: job, Plan: plan},
+		Cuts: schedule, Saw: cuts.For(plan.Room), Buy: page.ToBuy(plan, schedule),
+		Stages: stages.Of(stages.Input{Room: plan.Room, Walls: plan.Walls, Cuts: schedule}, stages.For(plan.Room)),
+		Days:   stages.For(plan.Room), Marked: r.URL.Query().Get("cut"),
+	}
+	if len(plan.Walls) > 0 {
+		scene := drawing.Wrap(plan, drawing.Options{})
+		for _, g := range schedule.Groups {
+			if g.ID == out.Marked {
+				scene = scene.Marked(g.Pieces)
+			}
+		}
+		out.Drawing = page.Picture(scene, "drawing")
+	}
+	out.Sketches = make([]templ.Component, len(schedule.Groups))
+	for i, g := range schedule.Groups {
+		title := fmt.Sprintf("%s from the face: %s", g.ID, g.Kind)
+		out.Sketches[i] = page.Picture(drawing.Sketch(g.Sketch, 50*drawing.Millimetre, 22*drawing.Millimetre, title), "sketch-"+g.ID)
+	}
+	return out
+}
