@@ -77,6 +77,7 @@ var arrows = []arrow{
 	{"layout/takeoff", "layout/plane", "grout is bought by joint area"},
 	{"layout/takeoff", "layout/survey", "tile, boxes, prices and finishes"},
 	{"layout/takeoff", "layout/plan", "walls as they will stand"},
+	{"layout/takeoff", "layout/cuts", "tiles cut into are those of the cut schedule"},
 	{"layout/takeoff", "layout/table", "what to buy is a table too"},
 	{"layout/stages", "layout/length", "courses have heights"},
 	{"layout/stages", "layout/survey", "setting order, and what the base is"},

@@ -42,7 +42,7 @@ func FuzzJobFile(f *testing.F) {
 		require.NoError(t, err)
 		schedule := cuts.Of(cuts.Input{Room: plan.Room, Walls: plan.Walls}, cuts.For(plan.Room))
 		require.NoError(t, schedule.CSV(&out, plan.Room.Units))
-		buy := takeoff.Of(takeoff.Input{Room: plan.Room, Walls: plan.Walls, TilesCut: schedule.Offcuts.TilesCut}, takeoff.For(plan.Room))
+		buy := takeoff.Of(takeoff.Input{Room: plan.Room, Walls: plan.Walls, Cuts: schedule.Offcuts}, takeoff.For(plan.Room))
 		require.NoError(t, buy.CSV(&out))
 		stages.Of(stages.Input{Room: plan.Room, Walls: plan.Walls, Cuts: schedule}, stages.For(plan.Room))
 		for i := range plan.Walls {

@@ -76,15 +76,20 @@ func filled(l lot) Group {
 	return g
 }
 
+// level tells whether a boundary is a base or a head.
+func level(b survey.Boundary) bool {
+	return b.Part.Is == survey.BaseSegment || b.Part.Is == survey.HeadEdge
+}
+
 // goes names the boundary by which a piece is looked for: an opening before the
 // base or head, and those before an end.
 func (w work) goes() string {
 	name := ""
 	for _, side := range w.boundaries() {
 		switch {
-		case strings.Contains(side.Name, " "):
+		case side.Part.Is == survey.OpeningEdge:
 			return side.Name
-		case name == "" || name == "left" || name == "right":
+		case name == "" || level(side):
 			name = side.Name
 		}
 	}
@@ -94,7 +99,7 @@ func (w work) goes() string {
 // run is pieces beside or over each other that are cut to the same boundary.
 type run struct {
 	pieces []work
-	side   string // "left", "right", "base", "head"; empty for a piece by itself
+	side   survey.PartIs // zero for a piece by itself
 	hides  length.Length
 }
 
@@ -104,7 +109,7 @@ func (b batcher) runs(cut []work) []run {
 	index := map[string]int{}
 	for _, w := range cut {
 		side, key, hides := b.along(w)
-		if i, known := index[key]; known && side != "" {
+		if i, known := index[key]; known && side != 0 {
 			all[i].pieces = append(all[i].pieces, w)
 			continue
 		}
@@ -117,31 +122,31 @@ func (b batcher) runs(cut []work) []run {
 // along tells to which run a piece belongs, and what of a difference is hidden
 // there: by the tile that laps over it, or by sealant. Side is empty for a
 // piece of no run. Corner pieces of the base and the head belong to their runs.
-func (b batcher) along(w work) (side, key string, hides length.Length) {
+func (b batcher) along(w work) (side survey.PartIs, key string, hides length.Length) {
 	if w.piece.Kind&(piece.Notch|piece.Hole) != 0 || w.unworkable() {
-		return "", w.piece.ID, 0
+		return 0, w.piece.ID, 0
 	}
 	cut := w.boundaries()
-	level := slices.ContainsFunc(cut, func(s survey.Boundary) bool { return s.Name == "base" || s.Name == "head" })
+	end := func(s survey.Boundary) bool { return s.Part.Is == survey.LeftEnd || s.Part.Is == survey.RightEnd }
 	for _, s := range cut {
 		switch {
-		case !s.Meets && (s.Name == "left" || s.Name == "right") && level:
+		case !s.Meets && end(s) && slices.ContainsFunc(cut, level):
 			continue // a plain edge at the end of the run
 		case !s.Meets:
-			return "", w.piece.ID, 0
-		case side == "" || s.Name == "base" || s.Name == "head":
-			side = s.Name
+			return 0, w.piece.ID, 0
+		case side == 0 || level(s):
+			side = s.Part.Is
 		}
 	}
-	if side == "" {
-		return "", w.piece.ID, 0
+	if side == 0 {
+		return 0, w.piece.ID, 0
 	}
 	hides = b.room.Sealant
 	place := w.piece.Tile.Left
 	switch side {
-	case "left":
+	case survey.LeftEnd:
 		hides = max(hides, w.wall.Found.Left.Cover)
-	case "right":
+	case survey.RightEnd:
 		hides = max(hides, w.wall.Found.Right.Cover)
 	default:
 		place = w.piece.Tile.Bottom
@@ -153,17 +158,17 @@ func (b batcher) along(w work) (side, key string, hides length.Length) {
 // settings within near, then one line whose pieces are measured one by one.
 func (b batcher) settings(r run) []lot {
 	equal := b.equal(r.pieces)
-	if r.side == "" || len(equal) == 1 {
+	if r.side == 0 || len(equal) == 1 {
 		return equal
 	}
-	if r.side == "left" || r.side == "right" {
+	if r.side == survey.LeftEnd || r.side == survey.RightEnd {
 		return b.ends(r, equal)
 	}
 	if len(equal) <= mostLines && tapers(equal) <= 1 {
 		return equal
 	}
 	how := FirstCourse
-	if r.side == "head" {
+	if r.side == survey.HeadEdge {
 		how = InPlace
 	}
 	return []lot{b.single(r, how)}
@@ -262,7 +267,7 @@ func (b batcher) single(r run, how How) lot {
 	for _, w := range r.pieces {
 		tall, tallest = min(tall, w.short()), max(tallest, w.box.Height())
 	}
-	if r.side == "base" || r.side == "head" {
+	if r.side == survey.BaseSegment || r.side == survey.HeadEdge {
 		g.Kind = r.pieces[0].lowering()
 		low, high = tall, tallest
 	}

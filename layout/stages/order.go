@@ -8,6 +8,7 @@ import (
 	"coursewright/layout/length"
 	"coursewright/layout/piece"
 	"coursewright/layout/plan"
+	"coursewright/layout/survey"
 )
 
 // Part is a part of the setting.
@@ -179,10 +180,10 @@ func (o ordering) turn(w *plan.Wall, p piece.Piece) int {
 	}
 	turn := atOpenings
 	for _, side := range p.Cuts {
-		switch w.Shape.Sides[side].Name {
-		case "left", "right":
+		switch w.Shape.Sides[side].Part.Is {
+		case survey.LeftEnd, survey.RightEnd:
 			return atEnds
-		case "base", "head":
+		case survey.BaseSegment, survey.HeadEdge:
 			turn = atBase
 		}
 	}
@@ -201,7 +202,7 @@ func (o ordering) together(w *plan.Wall, a, b piece.Piece) bool {
 		return false
 	}
 	pitch := a.Tile.Right - a.Tile.Left + o.Room.Joint
-	beside := (a.Tile.Left-b.Tile.Left).Abs() == pitch
+	beside := (a.Tile.Left - b.Tile.Left).Abs() == pitch
 	turns := a.Whole && o.turnsBack(w, a, b)
 	return beside || turns
 }

@@ -87,7 +87,9 @@ func Of(in Input, set Settings) []Stage {
 		for g, n := range need {
 			out[i].Cuts = append(out[i].Cuts, Cut{in.Cuts.Groups[g].ID, n})
 		}
-		slices.SortFunc(out[i].Cuts, func(a, b Cut) int { return cmp.Or(cmp.Compare(len(a.Group), len(b.Group)), cmp.Compare(a.Group, b.Group)) })
+		slices.SortFunc(out[i].Cuts, func(a, b Cut) int {
+			return cmp.Or(cmp.Compare(len(a.Group), len(b.Group)), cmp.Compare(a.Group, b.Group))
+		})
 	}
 	if end := &out[len(out)-1]; set.Grout > end.Wait {
 		end.Wait, end.Why = set.Grout, "the mortar hardens before the grout"

@@ -49,12 +49,20 @@ func notchFor(side length.Length) Notch {
 // mortar is a range, because walls and hands differ.
 func (in Input) mortar(set Settings) Line {
 	s, a := set.Notch.spread(), in.covered()
-	bags := func(reach int64) int { return int(ceil(a, length.Area(reach)*squareFoot)) }
+	unit, size, grams := "bag of 50 lb", "50 lb", int64(fiftyPounds)
+	if in.Room.Units == length.Metric {
+		unit, size, grams = "bag of 20 kg", "20 kg", 20000
+	}
+	reach := func(feet int64) length.Area { return length.Area(feet) * squareFoot * length.Area(grams) / fiftyPounds }
+	bags := func(feet int64) int { return int(ceil(a, reach(feet))) }
 	return Line{
-		Item: "mortar", Unit: "bag of 50 lb (22.7 kg)", Least: bags(s.high), Count: bags(s.low), Net: bags(s.low),
-		Because: fmt.Sprintf("%s with a notch of %s; a bag covers %d to %d sq ft", areaText(a, in.Room.Units), s.name, s.low, s.high),
+		Item: "mortar", Unit: unit, Least: bags(s.high), Count: bags(s.low), Net: bags(s.low),
+		Because: fmt.Sprintf("%s with a notch of %s; %s cover %s to %s", areaText(a, in.Room.Units), s.name, size,
+			areaText(reach(s.low), in.Room.Units), areaText(reach(s.high), in.Room.Units)),
 	}
 }
+
+const fiftyPounds = 22680 // grams
 
 // board is the backing, in whole sheets by area.
 func (in Input) board(set Settings) Line {
@@ -62,18 +70,25 @@ func (in Input) board(set Settings) Line {
 		return Line{}
 	}
 	u := in.Room.Units
-	return bought("backing board", "sheet of "+areaText(set.Board, u), int(ceil(in.covered(), set.Board)), set.Allowance,
+	return packed("backing board", "sheet of "+areaText(set.Board, u), in.covered(), set.Board, set.Allowance,
 		fmt.Sprintf("%s of wall by area; %d %% on top", areaText(in.covered(), u), set.Allowance))
 }
 
-// membrane is the waterproofing, in square feet or metres.
+// membrane is the waterproofing, in buckets for two coats: 50 to 60 square feet
+// to the gallon, a value from memory, which the line says.
 func (in Input) membrane(set Settings) Line {
-	unit, size := "sq ft", squareFoot
+	const low, high = 50, 60 // square feet to the US gallon of 3.785 l
+	unit, size, millilitres := "bucket of 1 gal", "1 gal", int64(3785)
 	if in.Room.Units == length.Metric {
-		unit, size = "m²", squareM
+		unit, size, millilitres = "bucket of 5 l", "5 l", 5000
 	}
-	return bought("membrane", unit, int(ceil(in.covered(), size)), set.Allowance,
-		fmt.Sprintf("%s of wall; %d %% on top", areaText(in.covered(), in.Room.Units), set.Allowance))
+	reach := func(feet int64) length.Area { return length.Area(feet) * squareFoot * length.Area(millilitres) / 3785 }
+	u := in.Room.Units
+	l := packed("membrane", unit, in.covered(), reach(low), set.Allowance,
+		fmt.Sprintf("%s of wall; %d %% on top; %s cover %s to %s in two coats (from memory: the maker's sheet decides)",
+			areaText(in.covered(), u), set.Allowance, size, areaText(reach(low), u), areaText(reach(high), u)))
+	l.Least = packed("", "", in.covered(), reach(high), set.Allowance, "").Count
+	return l
 }
 
 // spacers are two for every side of a tile that faces a joint, one near each
@@ -94,7 +109,9 @@ func (in Input) spacers(set Settings) Line {
 			sides += one(right) + one(top)
 		}
 	}
-	return bought("spacers", "piece", 2*sides, set.Allowance, fmt.Sprintf("%s, two spacers each, one near each end; %d %% on top", counted(sides, "joint side"), set.Allowance))
+	const bag = 100 // pieces: common practice, no source
+	return packed("spacers", "bag of 100", int64(2*sides), bag, set.Allowance,
+		fmt.Sprintf("%s, two spacers each, one near each end; %d %% on top", counted(sides, "joint side"), set.Allowance))
 }
 
 func one(yes bool) int {

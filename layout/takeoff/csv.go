@@ -20,8 +20,12 @@ func (t Takeoff) CSV(w io.Writer) error {
 	return table.Write(w, rows)
 }
 
-// Amount is the count, or the range, to buy: "352", "3 to 4".
+// Amount is the count, or the range, to buy: "352", "3 to 4", and "open" for
+// what cannot be counted.
 func (l Line) Amount() string {
+	if l.Open {
+		return "open"
+	}
 	if l.Least > 0 && l.Least < l.Count {
 		return fmt.Sprintf("%d to %d", l.Least, l.Count)
 	}

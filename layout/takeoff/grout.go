@@ -16,7 +16,19 @@ const (
 	sanded   = 1580
 )
 
-const gramsPerTenPounds = 4536 // 10 lb, rounded up from 4535.9 g
+// bags are the packs that grout is sold in, in grams, the smaller first: 10 and
+// 25 lb, as the chart counts them, or 2.5 and 5 kg. Common practice, no source.
+type bags struct {
+	small, large         int64
+	smallName, largeName string
+}
+
+func bagsOf(s length.System) bags {
+	if s == length.Metric {
+		return bags{2500, 5000, "bag of 2.5 kg", "bag of 5 kg"}
+	}
+	return bags{4535, 11339, "bag of 10 lb", "bag of 25 lb"} // rounded down, so that they hold what they say
+}
 
 // cartridge is the contents of one in millilitres.
 const cartridge = 300
@@ -29,12 +41,21 @@ func (in Input) grout(set Settings) Line {
 	}
 	area, u := in.joints(), in.Room.Units
 	grams := groutGrams(area, set.GroutDepth, density)
-	net, unit := int(ceil(grams, 1000)), "kg"
-	if u == length.Imperial {
-		net, unit = int(ceil(10*grams, gramsPerTenPounds)), "lb"
+	because := fmt.Sprintf("%s for %s of joints, %s deep, at %s kg per litre; %d %% on top",
+		weightText(grams, u), areaText(area, u), set.GroutDepth.Fine(u), decimal(density/10, 2), set.Allowance)
+	b := bagsOf(u)
+	if l := packed(kind, b.smallName, grams, b.small, set.Allowance, because); l.Count <= 2 {
+		return l
 	}
-	return bought(kind, unit, net, set.Allowance, fmt.Sprintf("%s of joints, %s deep, at %s kg per litre",
-		areaText(area, u), set.GroutDepth.Fine(u), decimal(density/10, 2)))
+	return packed(kind, b.largeName, grams, b.large, set.Allowance, because)
+}
+
+// weightText writes a weight in tenths of a pound, or hundredths of a kilogram.
+func weightText(grams int64, s length.System) string {
+	if s == length.Metric {
+		return decimal(ceil(grams, 10), 2) + " kg"
+	}
+	return decimal(ceil(grams*100, 4536), 1) + " lb" // 45.36 g are a tenth of a pound
 }
 
 // groutGrams is the weight of grout that fills joints of an area to a depth.
@@ -64,12 +85,12 @@ func (in Input) sealant(set Settings) Line {
 			ml += millilitres(l.Times(b.Gap), set.SealantDepth)
 		}
 	})
-	l := bought("sealant", "cartridge of 300 ml", 0, 0, fmt.Sprintf("%s of soft joints, %s deep, %d %% on top",
+	unit := "cartridge of 300 ml"
+	if in.Room.Units == length.Imperial {
+		unit = "cartridge of 10 fl oz (300 ml)"
+	}
+	return packed("sealant", unit, ml, cartridge, set.Allowance, fmt.Sprintf("%s of soft joints, %s deep; %d %% on top",
 		long.Tape(in.Room.Units), set.SealantDepth.Fine(in.Room.Units), set.Allowance))
-	l.Net = int(ceil(ml, cartridge))
-	l.Count = int(ceil(ml*int64(100+set.Allowance), 100*cartridge))
-	l.Spare = l.Count - l.Net
-	return l
 }
 
 // behind tells whether a wall's end lies behind the tile of a wall set later.

@@ -1,10 +1,20 @@
-// Package takeoff says what to buy for a plan: counted from its pieces and
-// joints, every line with its reason.
+// Package takeoff says what to buy for a plan, as a shop sells it: counted from
+// its pieces and joints, every line with its reason.
+//
+// Laws, each with a test:
+//
+//  1. Nothing is rounded up twice: the allowance is added to the exact need, and
+//     only what is bought is a whole number.
+//  2. What is bought is never less than the need with its allowance; one pack
+//     less would be.
+//  3. What the plan has but the job does not measure, as the inside of a niche
+//     without a depth, is named and not counted.
 package takeoff
 
 import (
 	"fmt"
 
+	"coursewright/layout/cuts"
 	"coursewright/layout/length"
 	"coursewright/layout/plan"
 	"coursewright/layout/survey"
@@ -12,9 +22,9 @@ import (
 
 // Input is the plan to buy for.
 type Input struct {
-	Room     survey.Room
-	Walls    []plan.Wall // in the job's order
-	TilesCut int         // tiles that are cut into, as the cut schedule pairs them
+	Room  survey.Room
+	Walls []plan.Wall  // in the job's order
+	Cuts  cuts.Offcuts // the tiles that are cut into, as the cut schedule pairs them
 }
 
 // Takeoff is the shopping list.
@@ -29,20 +39,21 @@ type Takeoff struct {
 // Line is one thing to buy.
 type Line struct {
 	Item    string
-	Count   int // how much to buy: Net + Spare
+	Count   int // how many to buy: Net + Spare
 	Least   int // the lower end where Count is the upper end of a range, else 0
 	Unit    string
 	Net     int
 	Spare   int
 	Boxes   int   // 0 where it is not sold in boxes
 	Cents   int64 // price in hundredths, 0 where it is not known
+	Open    bool  // it is needed, but cannot be counted from what is measured
 	Because string
 }
 
 // Settings are what a person may choose about buying. Zero measures stand for
 // the tile's own, as each says.
 type Settings struct {
-	Breakage     int           // percent of the tiles kept as spare
+	Breakage     int           // percent of the tiles kept as spare; below 0: by the tile's size
 	Allowance    int           // percent on grout, sealant, sheets and spacers
 	GroutDepth   length.Length // 0: the tile's thickness
 	SealantDepth length.Length // 0: the tile's thickness
@@ -64,14 +75,12 @@ type Niche struct {
 	Tile  survey.TileSize // its own tile; a zero size is the room's tile
 }
 
-// Usual gives the settings people start from: breakage 5 %, within the 5–15 %
-// of NTCA trainers (TileLetter) and at its low end because the pieces are
-// counted; grout sanded from 1/8 in (3 mm), other allowances 10 %, trim in
-// bars of 8 ft (2.5 m), board of 3 by 5 ft (0.8 by 1.2 m): common practice, no
-// source.
+// Usual gives the settings people start from: spare by the tile's size; grout
+// sanded from 1/8 in (3 mm), other allowances 10 %, trim in bars of 8 ft (2.5
+// m), board of 3 by 5 ft (0.8 by 1.2 m): common practice, no source.
 func Usual(s length.System) Settings {
 	set := Settings{
-		Breakage: 5, Allowance: 10,
+		Breakage: -1, Allowance: 10,
 		Thickness: 5 * length.Inch / 16, Sanded: length.Inch / 8,
 		Trim: 8 * length.Foot, Kerf: length.Inch / 8,
 		Board: (3 * length.Foot).Times(5 * length.Foot),
@@ -88,16 +97,16 @@ func Usual(s length.System) Settings {
 // stand first, then what goes with them, in the order of use.
 func Of(in Input, set Settings) Takeoff {
 	set = set.of(in.Room.Tile)
-	t := Takeoff{Whole: in.whole(), TilesCut: in.TilesCut}
+	t := Takeoff{Whole: in.whole(), TilesCut: in.Cuts.TilesCut}
 	tiles := in.tiles(set)
 	t.Spare = tiles.Spare
 	t.Flat = in.flat()
 	lines := []Line{tiles}
-	lines = append(lines, in.niches(set)...)
-	lines = append(lines, in.bars(set, survey.Trim), in.bars(set, survey.Bullnose))
+	lines = append(lines, in.inside(set)...)
+	lines = append(lines, in.bars(set), in.bullnose(set), in.bullnoseCorners())
 	lines = append(lines, in.board(set), in.membrane(set), in.mortar(set), in.spacers(set), in.grout(set), in.sealant(set))
 	for _, l := range lines {
-		if l.Count > 0 {
+		if l.Count > 0 || l.Open {
 			t.Lines = append(t.Lines, l)
 		}
 	}
@@ -114,6 +123,9 @@ func (s Settings) of(t survey.TileSize) Settings {
 			*l = other
 		}
 	}
+	if s.Breakage < 0 {
+		s.Breakage = spareFor(max(t.Width, t.Height))
+	}
 	first(&s.GroutDepth, s.Thickness)
 	first(&s.SealantDepth, s.Thickness)
 	first(&s.Bullnose, max(t.Width, t.Height))
@@ -126,10 +138,27 @@ func (s Settings) of(t survey.TileSize) Settings {
 	return s
 }
 
+// spareFor is the percentage of spare for a tile with that longer side: 5 under
+// 15 in, 10 from there on, because a large tile lost is a large part of a box.
+// Common practice, no source; NTCA trainers say 5 to 15 % by shape and pattern
+// (TileLetter).
+func spareFor(side length.Length) int {
+	if side < 15*length.Inch {
+		return 5
+	}
+	return 10
+}
+
 // bought is a line with its spare on top.
 func bought(item, unit string, net, percent int, because string) Line {
 	spare := int(ceil(int64(net)*int64(percent), 100))
 	return Line{Item: item, Unit: unit, Net: net, Spare: spare, Count: net + spare, Because: because}
+}
+
+// packed is a line of whole packs that hold a need with its allowance.
+func packed[T ~int64](item, unit string, need, pack T, percent int, because string) Line {
+	n := int(ceil(need*T(100+percent), 100*pack))
+	return Line{Item: item, Unit: unit, Net: n, Count: n, Because: because}
 }
 
 // counted writes a number with its noun.

@@ -9,6 +9,7 @@ import (
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
 
+	"coursewright/layout/cuts"
 	"coursewright/layout/length"
 	"coursewright/layout/piece"
 	"coursewright/layout/plan"
@@ -56,9 +57,9 @@ func twoByTwo() Input {
 		w.Pieces = append(w.Pieces, piece.Piece{Tile: plane.Rect{Left: x, Bottom: y, Right: x + size, Top: y + size}, Face: plane.Region{ring}, Whole: i > 0})
 	}
 	return Input{
-		Room:     survey.Room{Tile: survey.TileSize{Width: size, Height: size, Thickness: inch / 2, BoxCount: 3, BoxCents: 4550}, Joint: inch / 4},
-		Walls:    []plan.Wall{w},
-		TilesCut: 1,
+		Room:  survey.Room{Tile: survey.TileSize{Width: size, Height: size, Thickness: inch / 2, BoxCount: 3, BoxCents: 4550}, Joint: inch / 4},
+		Walls: []plan.Wall{w},
+		Cuts:  cuts.Offcuts{TilesCut: 1},
 	}
 }
 
@@ -77,18 +78,18 @@ func TestLines(t *testing.T) {
 	got := Of(twoByTwo(), Usual(length.Imperial))
 	assert.Equal(t, []int{3, 1, 1}, []int{got.Whole, got.TilesCut, got.Spare})
 	assert.Equal(t, Line{Item: "tile", Count: 5, Unit: "piece", Net: 4, Spare: 1, Boxes: 2, Cents: 9100,
-		Because: "3 whole, 1 cut into 1 piece, and 1 spare for breakage (5 %)"}, got.Lines[0])
+		Because: "3 whole, 1 cut into 1 piece, and 1 spare (5 %)"}, got.Lines[0])
 	assert.Equal(t, Line{Item: "trim", Count: 1, Unit: "bar of 8'-0\"", Net: 1,
 		Because: `20 1/4" in 1 edge; at least 1 by length alone`}, line(t, got.Lines, "trim"))
-	assert.Equal(t, 2, line(t, got.Lines, "bullnose").Count, "two pieces of 10 in with a joint between them")
-	// 20 1/4² − 4 · 10² = 10.0625 in², 1/2 in deep: 82.45 ml, 130 g of sanded grout.
-	assert.Equal(t, 1, line(t, got.Lines, "sanded grout").Net)
-	assert.Equal(t, "0.1 sq ft of joints, 1/2\" deep, at 1.58 kg per litre", line(t, got.Lines, "sanded grout").Because)
+	assert.Equal(t, 3, line(t, got.Lines, "bullnose").Count, "two pieces of 10 in with a joint between them, and a spare one")
+	// 20 1/4² − 4 · 10² = 10.0625 in², 1/2 in deep: 82.45 ml, 130.3 g of sanded grout.
+	assert.Equal(t, Line{Item: "sanded grout", Count: 1, Net: 1, Unit: "bag of 10 lb",
+		Because: "0.3 lb for 0.1 sq ft of joints, 1/2\" deep, at 1.58 kg per litre; 10 % on top"}, line(t, got.Lines, "sanded grout"))
 	// 20 1/4 in of 1/8 and of 1/4 in, 1/2 in deep: 3.80 in³, 62 ml.
 	assert.Equal(t, 1, line(t, got.Lines, "sealant").Count)
-	assert.Equal(t, 1, line(t, got.Lines, "mortar").Least)
-	assert.Equal(t, 3, line(t, got.Lines, "membrane").Net, "2.85 sq ft")
-	assert.Equal(t, 8, line(t, got.Lines, "spacers").Net, "four joint sides")
+	assert.Equal(t, "1", line(t, got.Lines, "mortar").Amount())
+	assert.Equal(t, "1", line(t, got.Lines, "membrane").Amount())
+	assert.Equal(t, 1, line(t, got.Lines, "spacers").Count, "four joint sides, eight spacers")
 	assert.Equal(t, Line{Item: "tile by the flat 10 % rule", Count: 5, Unit: "piece", Net: 4, Spare: 1, Boxes: 2, Cents: 9100,
 		Because: "2.8 sq ft of wall in tiles with their joints, and 10 % on top"}, got.Flat)
 }
@@ -97,22 +98,27 @@ func TestMetricLines(t *testing.T) {
 	in := twoByTwo()
 	in.Room.Units, in.Room.Joint = length.Metric, 2*length.Millimetre
 	got := Of(in, Usual(length.Metric))
-	assert.Equal(t, "kg", line(t, got.Lines, "unsanded grout").Unit)
-	assert.Equal(t, "m²", line(t, got.Lines, "membrane").Unit)
+	assert.Equal(t, "bag of 2.5 kg", line(t, got.Lines, "unsanded grout").Unit)
+	assert.Equal(t, "bucket of 5 l", line(t, got.Lines, "membrane").Unit)
+	assert.Equal(t, "bag of 20 kg", line(t, got.Lines, "mortar").Unit)
 	assert.Equal(t, "bar of 2500 mm", line(t, got.Lines, "trim").Unit)
 }
 
-func TestNicheIsAnOption(t *testing.T) {
+func TestTheInsideOfANicheIsNamedUntilItsDepthIsGiven(t *testing.T) { // law 3
 	in := twoByTwo()
-	in.Walls[0].Found.Openings = []survey.OpeningFound{{Kind: "niche", Name: "shelf"}}
-	in.Walls[0].Start.Placed.Openings = []survey.Edges{{Right: 12 * inch, Top: 20 * inch}}
+	in.Walls[0].Found.Openings = []survey.OpeningFound{{Kind: "niche", Name: "shelf"}, {Kind: "window", Name: "light"}}
+	in.Walls[0].Start.Placed.Openings = []survey.Edges{{Right: 12 * inch, Top: 20 * inch}, {}}
 	set := Usual(length.Imperial)
-	for _, l := range Of(in, set).Lines {
-		assert.NotContains(t, l.Item, "niche")
-	}
+	open := line(t, Of(in, set).Lines, "inside of the niche shelf")
+	assert.True(t, open.Open)
+	assert.Equal(t, "open", open.Amount())
+	assert.True(t, line(t, Of(in, set).Lines, "inside of the window light").Open)
 	set.Niche = Niche{Depth: 3 * inch, Back: true, Trim: true, Tile: survey.TileSize{Width: 4 * inch, Height: 4 * inch}}
 	got := Of(in, set)
 	// 3 tiles over 12 in, 5 over 20 in with joints of 1/4 in: 2·3 + 2·5, and 3·5.
+	for _, l := range got.Lines {
+		assert.NotEqual(t, "inside of the niche shelf", l.Item)
+	}
 	assert.Equal(t, 16, line(t, got.Lines, "niche returns").Net)
 	assert.Equal(t, 15, line(t, got.Lines, "niche back").Net)
 	assert.Equal(t, 1, line(t, got.Lines, "trim").Count, "84 1/4 in with four kerfs in one bar")
@@ -193,7 +199,61 @@ func TestCSV(t *testing.T) {
 	rows, err := csv.NewReader(strings.NewReader(strings.TrimPrefix(b.String(), "\ufeff"))).ReadAll()
 	require.NoError(t, err)
 	assert.Equal(t, columns, rows[0])
-	assert.Equal(t, []string{"tile", "5", "piece", "4", "1", "2", "91.00", "3 whole, 1 cut into 1 piece, and 1 spare for breakage (5 %)"}, rows[1])
+	assert.Equal(t, []string{"tile", "5", "piece", "4", "1", "2", "91.00", "3 whole, 1 cut into 1 piece, and 1 spare (5 %)"}, rows[1])
 	assert.Equal(t, "tile by the flat 10 % rule", rows[len(rows)-1][0])
 	assert.Equal(t, "3 to 4", Line{Least: 3, Count: 4}.Amount())
+}
+
+// A published bug of ours: 1.33 kg became 2 kg, and with 10 % of that 3 kg.
+func TestTheAllowanceIsAddedBeforeRounding(t *testing.T) { // laws 1 and 2
+	rapid.Check(t, func(t *rapid.T) {
+		need, pack := rapid.Int64Range(0, 1e9).Draw(t, "need"), rapid.Int64Range(1, 1e6).Draw(t, "pack")
+		percent := rapid.IntRange(0, 100).Draw(t, "percent")
+		n := int64(packed("", "", need, pack, percent, "").Count)
+		with := need * int64(100+percent)
+		if n*pack*100 < with || n > 0 && (n-1)*pack*100 >= with {
+			t.Fatalf("%d packs of %d for %d and %d %%", n, pack, need, percent)
+		}
+	})
+	assert.Equal(t, 1, packed("grout", "bag", int64(1330), 1500, 10, "").Count, "1.46 kg in a bag of 1.5")
+}
+
+func TestSpareGoesByTheTilesSize(t *testing.T) {
+	set := Usual(length.Imperial)
+	assert.Equal(t, 5, set.of(survey.TileSize{Width: 6 * inch, Height: 15*inch - 1}).Breakage)
+	assert.Equal(t, 10, set.of(survey.TileSize{Width: 6 * inch, Height: 15 * inch}).Breakage)
+	set.Breakage = 0
+	assert.Zero(t, set.of(survey.TileSize{Width: 30 * inch}).Breakage, "chosen by a person")
+}
+
+func TestBothFiguresAreSaidWhenTheRangeDecides(t *testing.T) {
+	in := twoByTwo()
+	in.Walls[0].Shape.Region = plane.Region{box(0, 0, 60*inch, 216*inch, base, right, head, left)} // 90 sq ft
+	set := Usual(length.Imperial)
+	set.Notch = Quarter // 50 lb cover 80 to 100 sq ft
+	assert.Equal(t, "1 to 2", line(t, Of(in, set).Lines, "mortar").Amount())
+}
+
+func TestTheTileLineSaysWhatPairingSavesAndWhatTheBoxesLeave(t *testing.T) {
+	in := twoByTwo()
+	in.Cuts = cuts.Offcuts{TilesCut: 1, TilesSaved: 4, Nearly: 12}
+	set := Usual(length.Imperial)
+	because := Of(in, set).Lines[0].Because
+	assert.Contains(t, because, "cutting two from one tile saves 4")
+	assert.Contains(t, because, `1/16" less at the cuts would save 12 more`)
+	set.Breakage, in.Room.Tile.BoxCount = 0, 4
+	assert.Contains(t, Of(in, set).Lines[0].Because, "the boxes leave only 0 to spare: take one more")
+	in.Room.Tile.BoxCount = 6
+	assert.NotContains(t, Of(in, set).Lines[0].Because, "leave only")
+}
+
+// A published rule, as facts.md has it: a leg of 84 in in pieces of 6 in with
+// joints of 1/8 takes 14. Geometry.
+func TestBullnoseIsBoughtByThePiece(t *testing.T) {
+	assert.Equal(t, 14, along(84*inch, 6*inch, inch/8))
+	in := twoByTwo()
+	in.Walls[0].Shape.Sides[left].Kind = "bullnose"
+	set := Usual(length.Imperial)
+	assert.Equal(t, 4, line(t, Of(in, set).Lines, "bullnose").Net, "two edges of 20 1/4 in")
+	assert.Equal(t, 1, line(t, Of(in, set).Lines, "bullnose corner").Count, "head and left end")
 }

@@ -3,6 +3,7 @@ package takeoff
 import (
 	"fmt"
 
+	"coursewright/layout/cuts"
 	"coursewright/layout/length"
 	"coursewright/layout/survey"
 )
@@ -31,11 +32,20 @@ func (in Input) cutPieces() int {
 
 // tiles is the line of the field tile.
 func (in Input) tiles(set Settings) Line {
-	whole := in.whole()
-	l := bought("tile", "piece", whole+in.TilesCut, set.Breakage, "")
-	l.Because = fmt.Sprintf("%d whole, %d cut into %s, and %d spare for breakage (%d %%)",
-		whole, in.TilesCut, counted(in.cutPieces(), "piece"), l.Spare, set.Breakage)
-	return boxed(l, in.Room.Tile)
+	whole, cut := in.whole(), in.Cuts.TilesCut
+	l := boxed(bought("tile", "piece", whole+cut, set.Breakage, ""), in.Room.Tile)
+	l.Because = fmt.Sprintf("%d whole, %d cut into %s, and %d spare (%d %%)",
+		whole, cut, counted(in.cutPieces(), "piece"), l.Spare, set.Breakage)
+	if n := in.Cuts.TilesSaved; n > 0 {
+		l.Because += fmt.Sprintf("; cutting two from one tile saves %d", n)
+	}
+	if n := in.Cuts.Nearly; n > 0 {
+		l.Because += fmt.Sprintf("; %s less at the cuts would save %d more", cuts.Near(in.Room.Units).Fine(in.Room.Units), n)
+	}
+	if left := l.Boxes*in.Room.Tile.BoxCount - l.Net; l.Boxes > 0 && left < 2 {
+		l.Because += fmt.Sprintf("; the boxes leave only %d to spare: take one more", left)
+	}
+	return l
 }
 
 // boxed fills boxes and price where the job tells how the tile is sold.
@@ -65,13 +75,28 @@ func byArea(a length.Area, t survey.TileSize, joint length.Length) int {
 	return int(ceil(a, module))
 }
 
-// niches is the tile for returns and backs, each counted in whole tiles of its
-// own grid; off-cuts are not reckoned with.
+// inside is the tile for the inside of niches and windows. What has no depth is
+// named and not counted.
+func (in Input) inside(set Settings) []Line {
+	var all []Line
+	for _, w := range in.Walls {
+		for _, o := range w.Found.Openings {
+			if o.Kind == survey.Window || o.Kind == survey.Niche && set.Niche.Depth <= 0 {
+				all = append(all, Line{Item: "inside of the " + o.Key(), Open: true,
+					Because: "its depth is not given, so its sides are not counted: measure it"})
+			}
+		}
+	}
+	if set.Niche.Depth > 0 {
+		all = append(all, in.niches(set)...)
+	}
+	return all
+}
+
+// niches is the tile for the returns and backs of niches, each counted in whole
+// tiles of its own grid; off-cuts are not reckoned with.
 func (in Input) niches(set Settings) []Line {
 	n := set.Niche
-	if n.Depth <= 0 {
-		return nil
-	}
 	grid := func(a, b length.Length) int {
 		return along(a, n.Tile.Width, in.Room.Joint) * along(b, n.Tile.Height, in.Room.Joint)
 	}

@@ -10,29 +10,63 @@ import (
 	"coursewright/layout/survey"
 )
 
-// bars is the line of one finish: its edges packed into stock bars, or into
-// bullnose pieces with joints between them.
-func (in Input) bars(set Settings, finish survey.Kind) Line {
-	stock, joint := set.Trim, length.Length(0)
-	if finish == survey.Bullnose {
-		stock, joint = set.Bullnose, in.Room.Joint
-	}
-	lengths := in.finished(finish)
-	if finish == survey.Trim && set.Niche.Trim {
+// bars is the line of the trim: its edges packed into stock bars.
+func (in Input) bars(set Settings) Line {
+	lengths := in.finished(survey.Trim)
+	if set.Niche.Trim {
 		for _, e := range in.nicheEdges() {
 			lengths = append(lengths, e.Right-e.Left, e.Right-e.Left, e.Top-e.Bottom, e.Top-e.Bottom)
 		}
 	}
-	if stock <= 0 || len(lengths) == 0 {
+	if set.Trim <= 0 || len(lengths) == 0 {
 		return Line{}
 	}
-	full, rest := splitUp(lengths, stock, joint)
-	packed, least := pack(rest, stock, set.Kerf)
+	full, rest := splitUp(lengths, set.Trim)
+	bars, least := pack(rest, set.Trim, set.Kerf)
 	u := in.Room.Units
 	return Line{
-		Item: string(finish), Unit: "bar of " + stock.Tape(u), Net: full + packed, Count: full + packed,
+		Item: "trim", Unit: "bar of " + set.Trim.Tape(u), Net: full + bars, Count: full + bars,
 		Because: fmt.Sprintf("%s in %s; at least %d by length alone", sum(lengths).Tape(u), counted(len(lengths), "edge"), full+least),
 	}
+}
+
+// bullnose is bought by the piece: every edge in pieces with joints between
+// them, what an edge leaves over not used again, because a bullnose piece keeps
+// its rounded end.
+func (in Input) bullnose(set Settings) Line {
+	lengths := in.finished(survey.Bullnose)
+	if set.Bullnose <= 0 || len(lengths) == 0 {
+		return Line{}
+	}
+	n, u := 0, in.Room.Units
+	for _, l := range lengths {
+		n += along(l, set.Bullnose, in.Room.Joint)
+	}
+	return bought("bullnose", "piece of "+set.Bullnose.Fine(u), n, set.Breakage,
+		fmt.Sprintf("%s in %s, with joints, and %d %% spare", sum(lengths).Tape(u), counted(len(lengths), "edge"), set.Breakage))
+}
+
+// bullnoseCorners are the pieces with two rounded sides: one where two bullnose
+// edges meet at an outer corner.
+func (in Input) bullnoseCorners() Line {
+	n := 0
+	for _, w := range in.Walls {
+		for _, ring := range w.Shape.Region {
+			for i, c := range ring {
+				before := ring[(i+len(ring)-1)%len(ring)]
+				next := ring[(i+1)%len(ring)]
+				outer := (c.X-before.X).Times(next.Y-c.Y)-(c.Y-before.Y).Times(next.X-c.X) > 0
+				if outer && before.On != c.On && in.bullnosed(w, before.On) && in.bullnosed(w, c.On) {
+					n++
+				}
+			}
+		}
+	}
+	return Line{Item: "bullnose corner", Unit: "piece", Net: n, Count: n, Because: "rounded on two sides, where two bullnose edges meet; or mitre two pieces"}
+}
+
+func (in Input) bullnosed(w plan.Wall, side plane.Side) bool {
+	return int(side) < len(w.Shape.Sides) && w.Shape.Sides[side].Kind == survey.Bullnose
 }
 
 // finished lists the lengths of the edges with a finish.
@@ -46,11 +80,11 @@ func (in Input) finished(finish survey.Kind) []length.Length {
 
 // splitUp takes full bars off lengths longer than one, and gives how many and
 // what is left to cut.
-func splitUp(lengths []length.Length, stock, joint length.Length) (full int, rest []length.Length) {
+func splitUp(lengths []length.Length, stock length.Length) (full int, rest []length.Length) {
 	for _, l := range lengths {
-		n := (l + joint) / (stock + joint)
+		n := l / stock
 		full += int(n)
-		if r := l - n*(stock+joint); r > 0 {
+		if r := l - n*stock; r > 0 {
 			rest = append(rest, r)
 		}
 	}

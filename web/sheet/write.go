@@ -55,7 +55,7 @@ func newBook(plan layout.Plan, opts Options) *book {
 		return b
 	}
 	b.cuts = cuts.Of(cuts.Input{Room: plan.Room, Walls: plan.Walls}, *b.opts.Saw)
-	b.buy = takeoff.Of(takeoff.Input{Room: plan.Room, Walls: plan.Walls, TilesCut: b.cuts.Offcuts.TilesCut}, *b.opts.Buy)
+	b.buy = takeoff.Of(takeoff.Input{Room: plan.Room, Walls: plan.Walls, Cuts: b.cuts.Offcuts}, *b.opts.Buy)
 	if len(opts.Kinds) == 0 && len(opts.Choices) < 2 {
 		b.opts.Kinds = slices.DeleteFunc(b.opts.Kinds, func(k Kind) bool { return k == Compare })
 	}
@@ -96,5 +96,5 @@ func (b *book) kind(k Kind) {
 // buying is what another plan of the job needs.
 func (b *book) buying(plan layout.Plan) takeoff.Takeoff {
 	c := cuts.Of(cuts.Input{Room: plan.Room, Walls: plan.Walls}, *b.opts.Saw)
-	return takeoff.Of(takeoff.Input{Room: plan.Room, Walls: plan.Walls, TilesCut: c.Offcuts.TilesCut}, *b.opts.Buy)
+	return takeoff.Of(takeoff.Input{Room: plan.Room, Walls: plan.Walls, Cuts: c.Offcuts}, *b.opts.Buy)
 }
