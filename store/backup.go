@@ -4,14 +4,11 @@ import (
 	"context"
 	"errors"
 	"fmt"
-	"io"
 	"io/fs"
 	"os"
 	"path/filepath"
 	"slices"
 	"time"
-
-	"coursewright/migrations"
 )
 
 // keptDays is how many daily backups are kept.
@@ -26,37 +23,48 @@ func (s *Store) Backup(ctx context.Context, path string) error {
 		return fmt.Errorf("backup to %s: %w", path, fs.ErrExist)
 	}
 	if err := os.MkdirAll(filepath.Dir(path), 0o700); err != nil {
-		return fmt.Errorf("%w: %w", ErrUnavailable, err)
+		return unreachable(err)
 	}
 	part := path + ".part"
 	if err := os.Remove(part); err != nil && !errors.Is(err, fs.ErrNotExist) {
-		return fmt.Errorf("%w: %w", ErrUnavailable, err)
+		return unreachable(err)
 	}
-	if _, err := s.db.ExecContext(ctx, `VACUUM INTO ?`, part); err != nil {
+	if err := s.vacuumInto(ctx, part); err != nil {
 		os.Remove(part)
-		return fault(err)
+		return s.fault(err)
 	}
 	return settle(part, path)
 }
 
+// vacuumInto waits for the connection as long as the context lasts; see transact.
+func (s *Store) vacuumInto(ctx context.Context, path string) error {
+	conn, err := s.db.Conn(ctx)
+	if err != nil {
+		return err
+	}
+	defer conn.Close()
+	_, err = conn.ExecContext(context.WithoutCancel(ctx), `VACUUM INTO ?`, path)
+	return err
+}
+
 // settle makes a finished file durable and gives it its name.
 func settle(part, path string) error {
-	err := errors.Join(os.Chmod(part, 0o600), sync(part))
+	err := errors.Join(os.Chmod(part, 0o600), flush(part))
 	if err == nil {
 		err = os.Rename(part, path)
 	}
 	if err == nil {
-		err = sync(filepath.Dir(path))
+		err = flush(filepath.Dir(path))
 	}
 	if err != nil {
 		os.Remove(part)
-		return fmt.Errorf("%w: %w", ErrUnavailable, err)
+		return unreachable(err)
 	}
 	return nil
 }
 
-// sync flushes a file or a folder to the disk.
-func sync(path string) error {
+// flush forces a file or a folder to the disk.
+func flush(path string) error {
 	f, err := os.Open(path)
 	if err != nil {
 		return err
@@ -75,7 +83,7 @@ func (s *Store) DailyBackup(ctx context.Context, now time.Time) error {
 	days := backups(folder, "daily-*.db")
 	for len(days) > keptDays {
 		if err := os.Remove(days[0]); err != nil {
-			return fmt.Errorf("%w: %w", ErrUnavailable, err)
+			return unreachable(err)
 		}
 		days = days[1:]
 	}
@@ -112,74 +120,4 @@ func written(path string) time.Time {
 		return time.Time{}
 	}
 	return info.ModTime()
-}
-
-// PutBack makes a copy of a backup the data file at path. What stands there is moved, with its
-// log, into the new folder aside; aside is "" if there was nothing. It fails with *InUse while a
-// process has the data file open, and with *Refused if the backup is damaged or not a data file of
-// ours.
-func PutBack(backup, path string, now time.Time) (aside string, err error) {
-	steps, err := migrations.Steps()
-	if err != nil {
-		return "", err
-	}
-	if err := inspect(backup, len(steps)); err != nil {
-		return "", err
-	}
-	path, err = filepath.Abs(path)
-	if err != nil {
-		return "", err
-	}
-	held, err := lock(path, "")
-	if err != nil {
-		return "", err
-	}
-	defer held.Close()
-	part := path + ".part"
-	if err := copyFile(backup, part); err != nil {
-		return "", fmt.Errorf("%w: %w", ErrUnavailable, err)
-	}
-	if err := examine(context.Background(), part, len(steps)); err != nil {
-		os.Remove(part)
-		return "", condemn(backup, err)
-	}
-	aside, err = moveAside(path, path+"-aside-"+now.UTC().Format("20060102T150405"))
-	if err != nil {
-		os.Remove(part)
-		return "", fmt.Errorf("%w: %w", ErrUnavailable, err)
-	}
-	return aside, settle(part, path)
-}
-
-// moveAside moves the file and what SQLite left beside it, the log first: if the move is cut
-// short the file stands without its log, never a stranger's log beside a new file.
-func moveAside(path, folder string) (string, error) {
-	moved := ""
-	for _, end := range []string{"-shm", "-wal", "-journal", ""} {
-		if _, err := os.Lstat(path + end); errors.Is(err, fs.ErrNotExist) {
-			continue
-		}
-		if err := os.MkdirAll(folder, 0o700); err != nil {
-			return "", err
-		}
-		if err := os.Rename(path+end, filepath.Join(folder, filepath.Base(path)+end)); err != nil {
-			return "", err
-		}
-		moved = folder
-	}
-	return moved, nil
-}
-
-func copyFile(from, to string) error {
-	in, err := os.Open(from)
-	if err != nil {
-		return err
-	}
-	defer in.Close()
-	out, err := os.OpenFile(to, os.O_WRONLY|os.O_CREATE|os.O_TRUNC, 0o600)
-	if err != nil {
-		return err
-	}
-	_, err = io.Copy(out, in)
-	return errors.Join(err, out.Close())
 }

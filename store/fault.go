@@ -4,6 +4,9 @@ import (
 	"errors"
 	"fmt"
 	"io/fs"
+	"os"
+	"path/filepath"
+	"syscall"
 
 	"modernc.org/sqlite"
 	sqlite3 "modernc.org/sqlite/lib"
@@ -60,4 +63,36 @@ func kindOf(code int) error {
 		return ErrUnavailable
 	}
 	return nil
+}
+
+// fault is fault for what this store asked of its file. SQLite reads a quota that is used up as an
+// I/O error; a small file that cannot be written beside the data file tells that it is one.
+func (s *Store) fault(err error) error {
+	err = fault(err)
+	if errors.Is(err, ErrUnavailable) && noRoom(filepath.Dir(s.path)) {
+		return fmt.Errorf("%w: %w", ErrFull, err)
+	}
+	return err
+}
+
+// noRoom tries whether a folder has no room for a small file, by the disk's size or a quota.
+func noRoom(folder string) bool {
+	f, err := os.CreateTemp(folder, ".room-*")
+	if err != nil {
+		return full(err)
+	}
+	defer os.Remove(f.Name())
+	_, err = f.WriteAt(make([]byte, 64<<10), 0)
+	return full(errors.Join(err, f.Sync(), f.Close()))
+}
+
+// full tells whether the system refused to write for want of room.
+func full(err error) bool { return errors.Is(err, syscall.ENOSPC) || errors.Is(err, syscall.EDQUOT) }
+
+// unreachable gives an error of the file system its kind.
+func unreachable(err error) error {
+	if full(err) {
+		return fmt.Errorf("%w: %w", ErrFull, err)
+	}
+	return fmt.Errorf("%w: %w", ErrUnavailable, err)
 }

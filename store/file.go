@@ -19,12 +19,16 @@ var (
 	ErrForeign = errors.New("this is not a data file of Coursewright")
 	// ErrNewer means a newer Coursewright wrote the file.
 	ErrNewer = errors.New("this data file was written by a newer Coursewright; use that version")
+	// ErrStrayLog means that the log beside the file belongs to another file: one of the two was
+	// replaced after the program was cut short.
+	ErrStrayLog = errors.New("the log beside this data file (its name ends in -wal) belongs to another file; " +
+		"put back the file that was here, or move the log away to open this one without it")
 )
 
 // Refused is the refusal of a file that cannot be used. The file is as it was.
 type Refused struct {
 	Path   string
-	Reason error  // ErrForeign, ErrNewer or ErrDamaged, with its cause
+	Reason error  // ErrForeign, ErrNewer, ErrDamaged or ErrStrayLog, with its cause
 	Backup string // the newest backup of this file, if there is one, unless it is only too new
 }
 
@@ -52,7 +56,7 @@ func refuse(path string, reason error) *Refused {
 
 // condemn gives the errors that condemn a file their *Refused.
 func condemn(path string, err error) error {
-	for _, reason := range []error{ErrForeign, ErrNewer, ErrDamaged} {
+	for _, reason := range []error{ErrForeign, ErrNewer, ErrDamaged, ErrStrayLog} {
 		if errors.Is(err, reason) {
 			return refuse(path, err)
 		}
@@ -71,7 +75,7 @@ func inspect(path string, newest int) error {
 		return nil
 	}
 	if err != nil {
-		return fmt.Errorf("%w: %w", ErrUnavailable, err)
+		return unreachable(err)
 	}
 	defer f.Close()
 	var header [100]byte
@@ -80,7 +84,7 @@ func inspect(path string, newest int) error {
 		return nil
 	}
 	if err != nil && err != io.ErrUnexpectedEOF {
-		return fmt.Errorf("%w: %w", ErrUnavailable, err)
+		return unreachable(err)
 	}
 	if reason := judge(header, n, newest); reason != nil {
 		return refuse(path, reason)
@@ -112,29 +116,45 @@ func known(version, newest int) error {
 // examine reads the whole file once, with its log, and refuses a damaged or newer one. It only
 // reads: a connection that may write would move the log into the file when it closes. A journal
 // beside the file means that making the file was cut short; SQLite takes that back on writing, and
-// there is nothing to examine before.
+// there is nothing to examine before. A file that is damaged with its log and sound without it has
+// a stranger's log.
 func examine(ctx context.Context, path string, newest int) error {
 	if _, err := os.Lstat(path + "-journal"); err == nil {
 		return nil
 	}
 	defer leaveNothing(path)()
-	db, err := connect(path, "ro")
-	if err != nil {
-		return err
+	version, err := look(ctx, path, "ro")
+	if errors.Is(err, ErrDamaged) && hasLog(path) {
+		if _, alone := look(ctx, path, "ro", "immutable=1"); alone == nil {
+			return ErrStrayLog
+		}
 	}
-	defer db.Close()
-	var verdict string
-	if err := db.QueryRowContext(ctx, `PRAGMA quick_check(1)`).Scan(&verdict); err != nil {
-		return fault(err)
-	}
-	if verdict != "ok" {
-		return fmt.Errorf("%w: %s", ErrDamaged, verdict)
-	}
-	version, err := version(ctx, db)
 	if err != nil {
 		return err
 	}
 	return known(version, newest)
+}
+
+// look checks every page of a file and gives the file's version.
+func look(ctx context.Context, path, mode string, settings ...string) (int, error) {
+	db, err := connect(path, mode, settings...)
+	if err != nil {
+		return 0, err
+	}
+	defer db.Close()
+	var verdict string
+	if err := db.QueryRowContext(ctx, `PRAGMA quick_check(1)`).Scan(&verdict); err != nil {
+		return 0, fault(err)
+	}
+	if verdict != "ok" {
+		return 0, fmt.Errorf("%w: %s", ErrDamaged, verdict)
+	}
+	return version(ctx, db)
+}
+
+func hasLog(path string) bool {
+	info, err := os.Stat(path + "-wal")
+	return err == nil && info.Size() > 0
 }
 
 // leaveNothing gives what removes the log and its index again where reading alone made them: they

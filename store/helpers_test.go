@@ -84,13 +84,13 @@ func sound(t *testing.T, s *Store) {
 func column(t *testing.T, s *Store, query string, args ...any) []string {
 	t.Helper()
 	var list []string
-	err := s.read(context.Background(), func(tx *sql.Tx) (err error) {
+	err := s.read(context.Background(), func(ctx context.Context, tx *sql.Tx) (err error) {
 		scan := func(rows *sql.Rows) (string, error) {
 			var v string
 			err := rows.Scan(&v)
 			return v, err
 		}
-		list, err = collect(context.Background(), tx, scan, query, args...)
+		list, err = collect(ctx, tx, scan, query, args...)
 		return err
 	})
 	require.NoError(t, err)

@@ -42,7 +42,7 @@ type Revision struct {
 
 // Create saves a new job.
 func (s *Store) Create(ctx context.Context, title string, document []byte) (job Job, err error) {
-	err = s.write(ctx, func(tx *sql.Tx) error {
+	err = s.write(ctx, func(ctx context.Context, tx *sql.Tx) error {
 		now := s.Now().UnixMilli()
 		// The cursor is set as soon as there is a revision to point at.
 		id, err := insert(ctx, tx, `INSERT INTO job (cursor, created, saved) VALUES (0, ?, ?)`, now, now)
@@ -63,7 +63,7 @@ func (s *Store) Create(ctx context.Context, title string, document []byte) (job 
 
 // Load gives a job as it stands.
 func (s *Store) Load(ctx context.Context, id int64) (job Job, err error) {
-	err = s.read(ctx, func(tx *sql.Tx) error {
+	err = s.read(ctx, func(ctx context.Context, tx *sql.Tx) error {
 		job, err = load(ctx, tx, id)
 		return err
 	})
@@ -74,7 +74,7 @@ func (s *Store) Load(ctx context.Context, id int64) (job Job, err error) {
 // or not.
 func (s *Store) At(ctx context.Context, id, revision int64) (title string, document []byte, err error) {
 	const query = `SELECT title, document FROM revision WHERE job = ? AND id = ?`
-	err = s.read(ctx, func(tx *sql.Tx) error {
+	err = s.read(ctx, func(ctx context.Context, tx *sql.Tx) error {
 		err := tx.QueryRowContext(ctx, query, id, revision).Scan(&title, &document)
 		if errors.Is(err, sql.ErrNoRows) {
 			return fmt.Errorf("revision %d of job %d: %w", revision, id, fs.ErrNotExist)
@@ -105,7 +105,7 @@ func (s *Store) Restore(ctx context.Context, id int64) error {
 }
 
 func (s *Store) mark(ctx context.Context, query string, deleted any, id int64) error {
-	return s.write(ctx, func(tx *sql.Tx) error {
+	return s.write(ctx, func(ctx context.Context, tx *sql.Tx) error {
 		result, err := tx.ExecContext(ctx, query, deleted, id)
 		if err != nil {
 			return err
@@ -148,7 +148,7 @@ func load(ctx context.Context, tx *sql.Tx, id int64) (Job, error) {
 func (s *Store) summaries(ctx context.Context, which string) (list []Summary, err error) {
 	const query = `SELECT j.id, r.title, r.id, j.created, j.saved, j.deleted
 		FROM job j JOIN revision r ON r.id = j.cursor `
-	err = s.read(ctx, func(tx *sql.Tx) error {
+	err = s.read(ctx, func(ctx context.Context, tx *sql.Tx) error {
 		list, err = collect(ctx, tx, scanSummary, query+which)
 		return err
 	})

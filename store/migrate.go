@@ -45,7 +45,7 @@ func (s *Store) backUpBefore(ctx context.Context, step migrations.Step) error {
 }
 
 func (s *Store) step(ctx context.Context, step migrations.Step) error {
-	return s.write(ctx, func(tx *sql.Tx) error {
+	return s.write(ctx, func(ctx context.Context, tx *sql.Tx) error {
 		if _, err := tx.ExecContext(ctx, step.SQL); err != nil {
 			return err
 		}

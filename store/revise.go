@@ -10,7 +10,7 @@ import (
 // holds this title and document already, nothing is added and the job comes back as it stands, so
 // an edit sent twice counts once. If the job has moved on from base, the error is a *Conflict.
 func (s *Store) Save(ctx context.Context, id, base int64, title string, document []byte) (Job, error) {
-	return s.revise(ctx, id, func(tx *sql.Tx, now Job) error {
+	return s.revise(ctx, id, func(ctx context.Context, tx *sql.Tx, now Job) error {
 		if now.Title == title && bytes.Equal(now.Document, document) {
 			return nil
 		}
@@ -35,7 +35,7 @@ func (s *Store) Redo(ctx context.Context, id, base int64) (Job, error) {
 
 // move moves the cursor from base to the revision that query finds, if it finds one.
 func (s *Store) move(ctx context.Context, id, base int64, query string) (Job, error) {
-	return s.revise(ctx, id, func(tx *sql.Tx, now Job) error {
+	return s.revise(ctx, id, func(ctx context.Context, tx *sql.Tx, now Job) error {
 		if now.Revision != base {
 			return &Conflict{Mine: base, Theirs: now}
 		}
@@ -48,13 +48,13 @@ func (s *Store) move(ctx context.Context, id, base int64, query string) (Job, er
 }
 
 // revise loads a job, lets change work on it, and gives the job that comes of it.
-func (s *Store) revise(ctx context.Context, id int64, change func(*sql.Tx, Job) error) (job Job, err error) {
-	err = s.write(ctx, func(tx *sql.Tx) error {
+func (s *Store) revise(ctx context.Context, id int64, change func(context.Context, *sql.Tx, Job) error) (job Job, err error) {
+	err = s.write(ctx, func(ctx context.Context, tx *sql.Tx) error {
 		now, err := load(ctx, tx, id)
 		if err != nil {
 			return err
 		}
-		if err := change(tx, now); err != nil {
+		if err := change(ctx, tx, now); err != nil {
 			return err
 		}
 		job, err = load(ctx, tx, id)
@@ -89,7 +89,7 @@ func (s *Store) show(ctx context.Context, tx *sql.Tx, job, revision int64) error
 func (s *Store) Revisions(ctx context.Context, id int64) (list []Revision, err error) {
 	const query = `SELECT r.id, coalesce(r.parent, 0), r.title, r.saved, r.id = j.cursor
 		FROM revision r JOIN job j ON j.id = r.job WHERE r.job = ? ORDER BY r.id`
-	err = s.read(ctx, func(tx *sql.Tx) error {
+	err = s.read(ctx, func(ctx context.Context, tx *sql.Tx) error {
 		if _, err := load(ctx, tx, id); err != nil {
 			return err
 		}

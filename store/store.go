@@ -3,12 +3,14 @@ package store
 import (
 	"context"
 	"database/sql"
+	"database/sql/driver"
 	"errors"
 	"fmt"
 	"net/url"
-	"os"
-	"path/filepath"
+	"strings"
 	"time"
+
+	"modernc.org/sqlite"
 
 	"coursewright/migrations"
 )
@@ -22,8 +24,9 @@ type Store struct {
 
 	path    string
 	address string
-	lock    *os.File
+	held    *held
 	db      *sql.DB
+	copied  rescue
 }
 
 // Option changes how Open opens.
@@ -35,8 +38,8 @@ func Address(address string) Option {
 }
 
 // Open opens the data file, making it if it is missing and bringing an older one up to date after
-// a backup. It fails with *InUse if another process has the file open, with *Refused if the file
-// is damaged, newer or not ours.
+// a backup. It fails with *InUse if another process has the file open by any of its names, with
+// *Refused if the file is damaged, newer or not ours, or its log belongs to another.
 func Open(ctx context.Context, path string, options ...Option) (*Store, error) {
 	steps, err := migrations.Steps()
 	if err != nil {
@@ -46,7 +49,7 @@ func Open(ctx context.Context, path string, options ...Option) (*Store, error) {
 }
 
 func open(ctx context.Context, path string, steps []migrations.Step, options ...Option) (*Store, error) {
-	path, err := filepath.Abs(path)
+	path, err := realPath(path)
 	if err != nil {
 		return nil, err
 	}
@@ -57,64 +60,65 @@ func open(ctx context.Context, path string, steps []migrations.Step, options ...
 	if err := inspect(path, len(steps)); err != nil {
 		return nil, err
 	}
-	if err := s.claim(); err != nil {
+	held, last, err := hold(path, s.address)
+	if err != nil {
 		return nil, err
 	}
-	if err := s.ready(ctx, steps); err != nil {
-		return nil, errors.Join(condemn(s.path, err), s.Close())
+	s.held = held
+	if err := s.ready(ctx, steps, last); err != nil {
+		return nil, errors.Join(condemn(path, err), s.letGo())
 	}
 	return s, nil
 }
 
-// claim makes the folder, takes the lock, and makes an empty file that only its owner may read.
-func (s *Store) claim() error {
-	if err := os.MkdirAll(filepath.Dir(s.path), 0o700); err != nil {
-		return fmt.Errorf("%w: %w", ErrUnavailable, err)
-	}
-	held, err := lock(s.path, s.address)
-	if err != nil {
-		return err
-	}
-	f, err := os.OpenFile(s.path, os.O_RDWR|os.O_CREATE, 0o600)
-	if err != nil {
-		return errors.Join(fmt.Errorf("%w: %w", ErrUnavailable, err), held.Close())
-	}
-	s.lock = held
-	return f.Close()
-}
+// Path is where the data file stands, with every symbolic link followed.
+func (s *Store) Path() string { return s.path }
 
-// ready checks the file, connects, checks SQLite, migrates, and switches to the write-ahead log.
-func (s *Store) ready(ctx context.Context, steps []migrations.Step) error {
+// ready checks the file and its log, connects, checks SQLite, migrates, and switches to the
+// write-ahead log.
+func (s *Store) ready(ctx context.Context, steps []migrations.Step, last note) error {
+	if strayLog(s.path, last) {
+		return ErrStrayLog
+	}
 	if err := examine(ctx, s.path, len(steps)); err != nil {
 		return err
 	}
-	db, err := connect(s.path, "rw")
+	file, err := sqlite.NewConnector(dsn(s.path, "rw"))
 	if err != nil {
 		return err
 	}
-	s.db = db
+	s.db = single(connector{file, s.held})
 	if err := s.checkEngine(ctx); err != nil {
 		return err
 	}
 	if err := s.migrate(ctx, steps); err != nil {
 		return err
 	}
-	return s.logAhead(ctx)
+	if err := s.logAhead(ctx); err != nil {
+		return err
+	}
+	return s.inPlace(ctx)
 }
 
-// connect gives a handle of one connection, so that there is one writer.
-func connect(path, mode string) (*sql.DB, error) {
-	db, err := sql.Open("sqlite", dsn(path, mode))
+// connect gives a handle of one connection to a file that is not held.
+func connect(path, mode string, settings ...string) (*sql.DB, error) {
+	file, err := sqlite.NewConnector(dsn(path, mode, settings...))
 	if err != nil {
 		return nil, err
 	}
+	return single(file), nil
+}
+
+// single gives a handle of one connection, so that there is one writer.
+func single(c driver.Connector) *sql.DB {
+	db := sql.OpenDB(c)
 	db.SetMaxOpenConns(1)
-	return db, nil
+	return db
 }
 
 // dsn names the file, how it is opened (ro, rw) and the settings of every connection. The write-ahead log is not among them:
 // it is a property of the file, set once that file is known to be ours.
-func dsn(path, mode string) string {
+func dsn(path, mode string, settings ...string) string {
 	q := url.Values{}
 	q.Add("_pragma", "busy_timeout(5000)")
 	q.Add("_pragma", "foreign_keys(1)")
@@ -122,6 +126,10 @@ func dsn(path, mode string) string {
 	q.Set("mode", mode)
 	q.Set("_txlock", "immediate")
 	q.Set("_dqs", "0")
+	for _, setting := range settings {
+		name, value, _ := strings.Cut(setting, "=")
+		q.Set(name, value)
+	}
 	u := url.URL{Scheme: "file", Path: path, RawQuery: q.Encode()}
 	return u.String()
 }
@@ -137,33 +145,59 @@ func (s *Store) logAhead(ctx context.Context) error {
 	return nil
 }
 
-// Close ends all use of the file and lets another process open it.
+// Close ends all use of the file and lets another process open it. It fails with *Astray if the
+// file no longer stands where it was opened.
 func (s *Store) Close() error {
+	astray := s.inPlace(context.Background())
+	closed := fault(s.db.Close())
+	if astray == nil && closed == nil {
+		closed = s.held.leave()
+	}
+	return errors.Join(astray, closed, s.held.close())
+}
+
+// letGo closes what is open of a file that was not taken.
+func (s *Store) letGo() error {
 	var err error
 	if s.db != nil {
 		err = fault(s.db.Close())
 	}
-	return errors.Join(err, s.lock.Close())
+	return errors.Join(err, s.held.close())
 }
 
-// write runs do as one transaction that is on disk when write returns without error.
-func (s *Store) write(ctx context.Context, do func(*sql.Tx) error) error {
-	return s.transact(ctx, nil, do)
+// write runs do as one transaction that is on disk, in the file that stands at the path, when write
+// returns without error.
+func (s *Store) write(ctx context.Context, do func(context.Context, *sql.Tx) error) error {
+	if err := s.inPlace(ctx); err != nil {
+		return err
+	}
+	if err := s.transact(ctx, nil, do); err != nil {
+		return err
+	}
+	return s.inPlace(ctx)
 }
 
 // read runs do as one transaction that sees one state of the file and needs no room on the disk.
-func (s *Store) read(ctx context.Context, do func(*sql.Tx) error) error {
+func (s *Store) read(ctx context.Context, do func(context.Context, *sql.Tx) error) error {
 	return s.transact(ctx, &sql.TxOptions{ReadOnly: true}, do)
 }
 
-func (s *Store) transact(ctx context.Context, options *sql.TxOptions, do func(*sql.Tx) error) error {
-	tx, err := s.db.BeginTx(ctx, options)
+// transact waits for the connection as long as the context lasts. What has begun is not cut off,
+// because SQLite's log is taken up anew by a connection that follows one that was interrupted.
+func (s *Store) transact(ctx context.Context, options *sql.TxOptions, do func(context.Context, *sql.Tx) error) error {
+	conn, err := s.db.Conn(ctx)
 	if err != nil {
 		return fault(err)
 	}
-	defer tx.Rollback() // does nothing after Commit
-	if err := do(tx); err != nil {
-		return fault(err)
+	defer conn.Close()
+	ctx = context.WithoutCancel(ctx)
+	tx, err := conn.BeginTx(ctx, options)
+	if err != nil {
+		return s.fault(err)
 	}
-	return fault(tx.Commit())
+	defer tx.Rollback() // does nothing after Commit
+	if err := do(ctx, tx); err != nil {
+		return s.fault(err)
+	}
+	return s.fault(tx.Commit())
 }

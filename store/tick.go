@@ -18,7 +18,7 @@ type Tick struct {
 // Ticks lists the ticks of a job, the oldest first.
 func (s *Store) Ticks(ctx context.Context, id int64) (list []Tick, err error) {
 	const query = `SELECT mark, piece, revision, ticked FROM tick WHERE job = ? ORDER BY ticked, piece, mark`
-	err = s.read(ctx, func(tx *sql.Tx) error {
+	err = s.read(ctx, func(ctx context.Context, tx *sql.Tx) error {
 		if _, err := load(ctx, tx, id); err != nil {
 			return err
 		}
@@ -33,7 +33,7 @@ func (s *Store) Ticks(ctx context.Context, id int64) (list []Tick, err error) {
 func (s *Store) Tick(ctx context.Context, id int64, ticks ...Tick) error {
 	const query = `INSERT INTO tick (job, mark, piece, revision, ticked) VALUES (?, ?, ?, ?, ?)
 		ON CONFLICT (job, mark) DO NOTHING`
-	return s.write(ctx, func(tx *sql.Tx) error {
+	return s.write(ctx, func(ctx context.Context, tx *sql.Tx) error {
 		if _, err := load(ctx, tx, id); err != nil {
 			return err
 		}
@@ -49,7 +49,7 @@ func (s *Store) Tick(ctx context.Context, id int64, ticks ...Tick) error {
 
 // Untick takes ticks off a job, all or none. A mark without a tick is passed over.
 func (s *Store) Untick(ctx context.Context, id int64, marks ...string) error {
-	return s.write(ctx, func(tx *sql.Tx) error {
+	return s.write(ctx, func(ctx context.Context, tx *sql.Tx) error {
 		if _, err := load(ctx, tx, id); err != nil {
 			return err
 		}
