@@ -2,6 +2,7 @@ package store
 
 import (
 	"context"
+	"database/sql"
 	"errors"
 	"fmt"
 	"io/fs"
@@ -9,6 +10,8 @@ import (
 	"path/filepath"
 	"slices"
 	"time"
+
+	"coursewright/migrations"
 )
 
 // keptDays is how many daily backups are kept.
@@ -19,6 +22,42 @@ func backupFolder(path string) string { return path + "-backups" }
 // Backup writes the whole store as it is now into a new file, which appears complete or not at
 // all. It fails with fs.ErrExist if the file is there already.
 func (s *Store) Backup(ctx context.Context, path string) error {
+	return s.fault(backUp(ctx, s.db, path))
+}
+
+// BackupOf writes the data file at from into a new file as Backup does, whether a process has it open
+// or not. A file that is damaged, newer or not ours is *Refused.
+func BackupOf(ctx context.Context, from, path string) error {
+	steps, err := migrations.Steps()
+	if err != nil {
+		return err
+	}
+	if from, err = realPath(from); err != nil {
+		return err
+	}
+	if _, err := os.Stat(from); err != nil {
+		return err
+	}
+	if err := inspect(from, len(steps)); err != nil {
+		return err
+	}
+	defer leaveNothing(from)()
+	db, err := connect(from, "ro")
+	if err != nil {
+		return err
+	}
+	defer db.Close()
+	if err := backUp(ctx, db, path); err != nil {
+		return condemn(from, fault(err))
+	}
+	if err := condemn(from, examine(ctx, path, len(steps))); err != nil {
+		return errors.Join(err, os.Remove(path))
+	}
+	return nil
+}
+
+// backUp waits for the connection as long as the context lasts; see transact.
+func backUp(ctx context.Context, db *sql.DB, path string) error {
 	if _, err := os.Lstat(path); err == nil {
 		return fmt.Errorf("backup to %s: %w", path, fs.ErrExist)
 	}
@@ -29,22 +68,16 @@ func (s *Store) Backup(ctx context.Context, path string) error {
 	if err := os.Remove(part); err != nil && !errors.Is(err, fs.ErrNotExist) {
 		return unreachable(err)
 	}
-	if err := s.vacuumInto(ctx, part); err != nil {
-		os.Remove(part)
-		return s.fault(err)
-	}
-	return settle(part, path)
-}
-
-// vacuumInto waits for the connection as long as the context lasts; see transact.
-func (s *Store) vacuumInto(ctx context.Context, path string) error {
-	conn, err := s.db.Conn(ctx)
+	conn, err := db.Conn(ctx)
 	if err != nil {
 		return err
 	}
 	defer conn.Close()
-	_, err = conn.ExecContext(context.WithoutCancel(ctx), `VACUUM INTO ?`, path)
-	return err
+	if _, err := conn.ExecContext(context.WithoutCancel(ctx), `VACUUM INTO ?`, part); err != nil {
+		os.Remove(part)
+		return err
+	}
+	return settle(part, path)
 }
 
 // settle makes a finished file durable and gives it its name.

@@ -99,3 +99,74 @@ func TestADamagedBackupIsNotPutBack(t *testing.T) {
 	require.NoFileExists(t, path+".part")
 	require.Equal(t, job, must(opened(t, path).Load(t.Context(), job.ID)), "the data file stands as it was")
 }
+
+func TestABackupIsMadeBesideARunningProgram(t *testing.T) {
+	folder := t.TempDir()
+	s := opened(t, filepath.Join(folder, "jobs.db"))
+	job := saved(t, s, created(t, s, "a"), "b")
+	open, ended := filepath.Join(folder, "open.db"), filepath.Join(folder, "ended.db")
+	require.NoError(t, BackupOf(t.Context(), s.path, open))
+	job = saved(t, s, job, "c")
+	require.NoError(t, s.Close())
+	require.NoError(t, BackupOf(t.Context(), s.path, ended))
+	require.NoFileExists(t, s.path+"-wal")
+	require.NoFileExists(t, s.path+"-shm")
+	require.Equal(t, []string{"a", "b"}, documents(t, opened(t, open), job.ID))
+	require.Equal(t, []string{"a", "b", "c"}, documents(t, opened(t, ended), job.ID))
+
+	require.ErrorIs(t, BackupOf(t.Context(), s.path, ended), fs.ErrExist)
+	require.ErrorIs(t, BackupOf(t.Context(), filepath.Join(folder, "none.db"), filepath.Join(folder, "new.db")), fs.ErrNotExist)
+	require.NoFileExists(t, filepath.Join(folder, "none.db"))
+	stranger := filepath.Join(folder, "stranger.db")
+	raw(`CREATE TABLE t (x)`)(t, stranger)
+	require.ErrorIs(t, BackupOf(t.Context(), stranger, filepath.Join(folder, "new.db")), ErrForeign)
+	scribble(t, s.path, 3)
+	require.ErrorIs(t, BackupOf(t.Context(), s.path, filepath.Join(folder, "new.db")), ErrDamaged)
+	require.NoFileExists(t, filepath.Join(folder, "new.db"))
+}
+
+// While a backup is put back another process looks whether the file is there, all the time.
+func TestPuttingBackLeavesAFileAtEveryMoment(t *testing.T) {
+	path, backup := filepath.Join(t.TempDir(), "jobs.db"), filepath.Join(t.TempDir(), "backup.db")
+	s := opened(t, path)
+	created(t, s, "a")
+	require.NoError(t, s.Backup(t.Context(), backup))
+	require.NoError(t, s.Close())
+	done, gone := make(chan bool), make(chan int)
+	go func() {
+		n := 0
+		for {
+			select {
+			case <-done:
+				gone <- n
+				return
+			default:
+				if _, err := os.Stat(path); err != nil {
+					n++
+				}
+			}
+		}
+	}()
+	for i := range 200 {
+		_, err := PutBack(backup, path, time.Date(2026, 3, 1, 0, 0, i, 0, time.UTC))
+		require.NoError(t, err)
+	}
+	close(done)
+	require.Zero(t, <-gone)
+	sound(t, opened(t, path))
+}
+
+func TestABackupForWhichThereIsNoRoomIsNotPutBack(t *testing.T) {
+	folder := t.TempDir()
+	path, backup := filepath.Join(folder, "jobs.db"), filepath.Join(folder, "backup.db")
+	s := opened(t, path)
+	created(t, s, "a")
+	require.NoError(t, s.Backup(t.Context(), backup))
+	require.NoError(t, s.Close())
+	require.NoError(t, os.Truncate(backup, 1<<42)) // a file of holes, larger than any disk of a test
+	_, err := PutBack(backup, path, time.Now())
+	require.ErrorIs(t, err, ErrFull)
+	require.ErrorContains(t, err, "takes 4194305 MB")
+	require.NoFileExists(t, path+".part")
+	require.Equal(t, "a", string(must(opened(t, path).Load(t.Context(), 1)).Document))
+}

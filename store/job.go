@@ -31,15 +31,6 @@ type Summary struct {
 	Deleted  time.Time // zero for a job that is not deleted
 }
 
-// Revision is one saved state of a job, without its document.
-type Revision struct {
-	ID     int64
-	Parent int64 // 0 for the one the job began with
-	Title  string
-	Saved  time.Time
-	Shown  bool // the job shows this one now
-}
-
 // Create saves a new job.
 func (s *Store) Create(ctx context.Context, title string, document []byte) (job Job, err error) {
 	err = s.write(ctx, func(ctx context.Context, tx *sql.Tx) error {
@@ -68,20 +59,6 @@ func (s *Store) Load(ctx context.Context, id int64) (job Job, err error) {
 		return err
 	})
 	return job, err
-}
-
-// At gives the title and the document a job had at one of its revisions, whether the job is deleted
-// or not.
-func (s *Store) At(ctx context.Context, id, revision int64) (title string, document []byte, err error) {
-	const query = `SELECT title, document FROM revision WHERE job = ? AND id = ?`
-	err = s.read(ctx, func(ctx context.Context, tx *sql.Tx) error {
-		err := tx.QueryRowContext(ctx, query, id, revision).Scan(&title, &document)
-		if errors.Is(err, sql.ErrNoRows) {
-			return fmt.Errorf("revision %d of job %d: %w", revision, id, fs.ErrNotExist)
-		}
-		return err
-	})
-	return title, document, err
 }
 
 // Jobs lists the jobs that are not deleted, the one saved last first.

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"io/fs"
 	"path/filepath"
+	"slices"
 	"testing"
 	"time"
 
@@ -79,12 +80,14 @@ func TestAnEditAfterUndoBeginsABranchAndKeepsTheOldOne(t *testing.T) {
 
 	require.Equal(t, "d", string(redone(t, s, undone(t, s, d)).Document), "redo follows the newest child")
 
-	list, err := s.Revisions(t.Context(), a.ID)
+	list, err := s.Revisions(t.Context(), a.ID, 0, 99)
+	slices.Reverse(list)
 	require.NoError(t, err)
 	var tree [][2]int64
 	for _, r := range list {
 		tree = append(tree, [2]int64{r.Parent, r.ID})
 		require.Equal(t, r.ID == d.Revision, r.Shown)
+		require.Equal(t, r.ID == b.Revision || r.ID == c.Revision, r.Undone)
 	}
 	require.Equal(t, [][2]int64{{0, a.Revision}, {a.Revision, b.Revision}, {b.Revision, c.Revision}, {a.Revision, d.Revision}}, tree)
 }
@@ -106,12 +109,12 @@ func TestEveryRevisionCanBeReadAgain(t *testing.T) {
 	}
 }
 
-func TestARevisionIsNeverChangedNorRemoved(t *testing.T) {
+func TestARevisionThatIsShownIsNeverChangedNorRemoved(t *testing.T) {
 	s := fresh(t)
 	job := created(t, s, "a")
 	for _, query := range []string{
-		`UPDATE revision SET document = 'x'`, `DELETE FROM revision`, `DELETE FROM job`,
-		`UPDATE job SET cursor = 99`,
+		`UPDATE revision SET document = 'x'`, `UPDATE revision SET title = 'x'`, `UPDATE revision SET saved = 0`, `UPDATE revision SET id = 99`,
+		`DELETE FROM revision`, `DELETE FROM job`, `UPDATE job SET cursor = 99`,
 	} {
 		_, err := s.db.ExecContext(t.Context(), query)
 		require.Error(t, err, query)
@@ -211,7 +214,7 @@ func everyUse(s *Store) map[string]func(*testing.T, int64) error {
 		"save":      func(t *testing.T, id int64) error { _, err := s.Save(t.Context(), id, 1, "t", nil); return err },
 		"undo":      func(t *testing.T, id int64) error { _, err := s.Undo(t.Context(), id, 1); return err },
 		"redo":      func(t *testing.T, id int64) error { _, err := s.Redo(t.Context(), id, 1); return err },
-		"revisions": func(t *testing.T, id int64) error { _, err := s.Revisions(t.Context(), id); return err },
+		"revisions": func(t *testing.T, id int64) error { _, err := s.Revisions(t.Context(), id, 0, 9); return err },
 	}
 }
 

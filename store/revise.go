@@ -84,27 +84,3 @@ func (s *Store) show(ctx context.Context, tx *sql.Tx, job, revision int64) error
 	_, err := tx.ExecContext(ctx, `UPDATE job SET cursor = ?, saved = ? WHERE id = ?`, revision, s.Now().UnixMilli(), job)
 	return err
 }
-
-// Revisions lists every revision of a job on all branches, the oldest first.
-func (s *Store) Revisions(ctx context.Context, id int64) (list []Revision, err error) {
-	const query = `SELECT r.id, coalesce(r.parent, 0), r.title, r.saved, r.id = j.cursor
-		FROM revision r JOIN job j ON j.id = r.job WHERE r.job = ? ORDER BY r.id`
-	err = s.read(ctx, func(ctx context.Context, tx *sql.Tx) error {
-		if _, err := load(ctx, tx, id); err != nil {
-			return err
-		}
-		list, err = collect(ctx, tx, scanRevision, query, id)
-		return err
-	})
-	return list, err
-}
-
-func scanRevision(rows *sql.Rows) (Revision, error) {
-	var (
-		r     Revision
-		saved int64
-	)
-	err := rows.Scan(&r.ID, &r.Parent, &r.Title, &saved, &r.Shown)
-	r.Saved = moment(saved)
-	return r, err
-}

@@ -123,6 +123,7 @@ func dsn(path, mode string, settings ...string) string {
 	q.Add("_pragma", "busy_timeout(5000)")
 	q.Add("_pragma", "foreign_keys(1)")
 	q.Add("_pragma", "synchronous(FULL)")
+	q.Add("_pragma", "secure_delete(1)")
 	q.Set("mode", mode)
 	q.Set("_txlock", "immediate")
 	q.Set("_dqs", "0")

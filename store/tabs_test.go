@@ -3,6 +3,7 @@ package store
 import (
 	"errors"
 	"fmt"
+	"slices"
 	"sync/atomic"
 	"testing"
 
@@ -124,7 +125,8 @@ func TestEditsAtTheSameMomentAreAllKeptOrAllRefused(t *testing.T) {
 		})
 	}
 	require.NoError(t, group.Wait())
-	list, err := s.Revisions(t.Context(), job.ID)
+	list, err := s.Revisions(t.Context(), job.ID, 0, 10_000)
+	slices.Reverse(list)
 	require.NoError(t, err)
 	require.Len(t, list, int(kept.Load())+1)
 	for i, r := range list[1:] {

@@ -1,0 +1,92 @@
+package store
+
+import (
+	"context"
+	"database/sql"
+	"errors"
+	"fmt"
+	"io/fs"
+	"time"
+)
+
+// Revision is one saved state of a job, without its document.
+type Revision struct {
+	ID     int64
+	Parent int64 // 0 for the one the job began with
+	Title  string
+	Saved  time.Time
+	Name   string // what a person called it, or ""
+	Shown  bool   // the job shows this one now
+	Undone bool   // it is neither shown nor one of those that undo leads back to
+}
+
+// Revisions lists revisions of a job on all branches, the newest first: those before one, or all
+// where before is 0, and no more than most.
+func (s *Store) Revisions(ctx context.Context, id, before int64, most int) (list []Revision, err error) {
+	const query = `
+		WITH RECURSIVE line (id) AS (
+			SELECT cursor FROM job WHERE id = ?1
+			UNION ALL SELECT r.parent FROM line JOIN revision r ON r.id = line.id WHERE r.parent IS NOT NULL)
+		SELECT r.id, coalesce(r.parent, 0), r.title, r.saved, coalesce(n.name, ''), r.id = j.cursor, r.id NOT IN line
+		FROM revision r JOIN job j ON j.id = r.job LEFT JOIN name n ON n.revision = r.id
+		WHERE r.job = ?1 AND (?2 = 0 OR r.id < ?2) ORDER BY r.id DESC LIMIT ?3`
+	err = s.read(ctx, func(ctx context.Context, tx *sql.Tx) error {
+		if _, err := load(ctx, tx, id); err != nil {
+			return err
+		}
+		list, err = collect(ctx, tx, scanRevision, query, id, before, most)
+		return err
+	})
+	return list, err
+}
+
+func scanRevision(rows *sql.Rows) (Revision, error) {
+	var (
+		r     Revision
+		saved int64
+	)
+	err := rows.Scan(&r.ID, &r.Parent, &r.Title, &saved, &r.Name, &r.Shown, &r.Undone)
+	r.Saved = moment(saved)
+	return r, err
+}
+
+// At gives the title and the document a job had at one of its revisions, whether the job is deleted
+// or not.
+func (s *Store) At(ctx context.Context, id, revision int64) (title string, document []byte, err error) {
+	const query = `SELECT title, document FROM revision WHERE job = ? AND id = ?`
+	err = s.read(ctx, func(ctx context.Context, tx *sql.Tx) error {
+		err := tx.QueryRowContext(ctx, query, id, revision).Scan(&title, &document)
+		if errors.Is(err, sql.ErrNoRows) {
+			return noRevision(id, revision)
+		}
+		return err
+	})
+	return title, document, err
+}
+
+// Name names a revision of a job, which keeps it from being thinned out; no name takes it back.
+func (s *Store) Name(ctx context.Context, id, revision int64, name string) error {
+	const query = `INSERT INTO name (job, revision, name) SELECT job, id, ? FROM revision WHERE job = ? AND id = ?
+		ON CONFLICT (revision) DO UPDATE SET name = excluded.name`
+	return s.write(ctx, func(ctx context.Context, tx *sql.Tx) error {
+		if _, err := load(ctx, tx, id); err != nil {
+			return err
+		}
+		if name == "" {
+			_, err := tx.ExecContext(ctx, `DELETE FROM name WHERE job = ? AND revision = ?`, id, revision)
+			return err
+		}
+		result, err := tx.ExecContext(ctx, query, name, id, revision)
+		if err != nil {
+			return err
+		}
+		if n, err := result.RowsAffected(); err != nil || n == 1 {
+			return err
+		}
+		return noRevision(id, revision)
+	})
+}
+
+func noRevision(id, revision int64) error {
+	return fmt.Errorf("revision %d of job %d: %w", revision, id, fs.ErrNotExist)
+}
