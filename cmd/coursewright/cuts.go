@@ -1,13 +1,12 @@
 package main
 
 import (
-	"coursewright/layout"
+	"context"
 	"coursewright/layout/cuts"
-	"coursewright/layout/survey"
 )
 
 // cuts prints the cut schedule of a job as CSV.
-func (p *program) cuts(args []string) int {
+func (p *program) cuts(_ context.Context, args []string) int {
 	file, code := p.jobFile(newFlags("cuts"), args)
 	if code != 0 {
 		return code
@@ -21,18 +20,4 @@ func (p *program) cuts(args []string) int {
 		return p.fail(err)
 	}
 	return 0
-}
-
-// solved reads and solves a job file, and gives the job too.
-func (p *program) solved(file string) (survey.Job, layout.Plan, error) {
-	document, err := p.read(file)
-	if err != nil {
-		return survey.Job{}, layout.Plan{}, err
-	}
-	job, err := survey.Read(document)
-	if err != nil {
-		return survey.Job{}, layout.Plan{}, err
-	}
-	plan, err := layout.Solve(job)
-	return job, plan, err
 }

@@ -12,6 +12,8 @@ import (
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"coursewright/store"
 )
 
 func TestServeMakesTheBackupOfTheDay(t *testing.T) {
@@ -52,7 +54,7 @@ func TestBackupsGoOnAfterOneFailed(t *testing.T) {
 	}
 	go func() {
 		defer close(ended)
-		keepBackups(ctx, backUp, ticks, slog.New(slog.NewTextHandler(&said, nil)))
+		keepUp(ctx, backUp, ticks, slog.New(slog.NewTextHandler(&said, nil)))
 	}()
 	day := time.Date(2026, 3, 1, 8, 0, 0, 0, time.UTC)
 	ticks <- day
@@ -61,4 +63,27 @@ func TestBackupsGoOnAfterOneFailed(t *testing.T) {
 	<-ended
 	assert.Equal(t, []time.Time{day, day.Add(time.Hour)}, made)
 	assert.Contains(t, said.String(), "no room")
+}
+
+// What is older than a day is thinned out after the backup, which still holds all of it.
+func TestServeThinsOutWhatIsOldAfterItsBackup(t *testing.T) {
+	data := filepath.Join(t.TempDir(), "jobs.db")
+	kept, err := store.Open(t.Context(), data)
+	require.NoError(t, err)
+	kept.Now = func() time.Time { return time.Date(2020, 3, 1, 8, 0, 0, 0, time.UTC) }
+	job, err := kept.Create(t.Context(), "a", nil)
+	for _, title := range []string{"b", "c", "d"} {
+		require.NoError(t, err)
+		job, err = kept.Save(t.Context(), job.ID, job.Revision, title, nil)
+	}
+	require.NoError(t, errors.Join(err, kept.Close()))
+	s, _, _ := opened(t, limits{}, "--listen", "127.0.0.1:0", "--data", data)
+	s.end()
+	require.Zero(t, <-s.code)
+	made, err := filepath.Glob(data + "-backups/daily-*.db")
+	require.NoError(t, err)
+	require.Len(t, made, 1)
+	for file, want := range map[string][]string{data: {"a", "d"}, made[0]: {"a", "b", "c", "d"}} {
+		assert.Equal(t, want, column(t, copied(t, file), `SELECT title FROM revision ORDER BY id`))
+	}
 }

@@ -37,11 +37,19 @@ func (l limits) server(handler http.Handler, log *slog.Logger) *http.Server {
 	}
 }
 
-// grace is how long running requests may take once the program is told to end.
-const grace = 10 * time.Second
+// How long running requests may take once the program is told to end: first to come to their end,
+// then to give up. Together they stay under a second, so that whoever ends the program sees it end.
+const (
+	toFinish = 400 * time.Millisecond
+	toGiveUp = 300 * time.Millisecond
+)
 
-// run serves until the context ends, then lets running requests finish.
+// run serves until the context ends, then lets running requests finish. Those that take too long
+// are told to give up, and are cut off if they do not; nothing that was answered is lost by that.
 func run(ctx context.Context, server *http.Server, listener net.Listener) error {
+	working, giveUp := context.WithCancel(context.WithoutCancel(ctx))
+	defer giveUp()
+	server.BaseContext = func(net.Listener) context.Context { return working }
 	ended := make(chan error, 1)
 	go func() { ended <- server.Serve(listener) }()
 	select {
@@ -49,9 +57,13 @@ func run(ctx context.Context, server *http.Server, listener net.Listener) error 
 		return err
 	case <-ctx.Done():
 	}
-	late, cancel := context.WithTimeout(context.Background(), grace)
+	time.AfterFunc(toFinish, giveUp)
+	late, cancel := context.WithTimeout(context.Background(), toFinish+toGiveUp)
 	defer cancel()
 	err := server.Shutdown(late)
+	if errors.Is(err, context.DeadlineExceeded) {
+		err = server.Close()
+	}
 	if served := <-ended; !errors.Is(served, http.ErrServerClosed) {
 		err = errors.Join(err, served)
 	}

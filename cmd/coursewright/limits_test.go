@@ -2,8 +2,10 @@ package main
 
 import (
 	"bufio"
+	"context"
 	"fmt"
 	"io"
+	"log/slog"
 	"net"
 	"net/http"
 	"path/filepath"
@@ -120,4 +122,63 @@ func TestAHeadTooLargeIsRefused(t *testing.T) {
 	answer, err := http.ReadResponse(bufio.NewReader(conn), nil)
 	require.NoError(t, err)
 	assert.Equal(t, http.StatusRequestHeaderFieldsTooLarge, answer.StatusCode)
+}
+
+// TestTheProgramEndsWhateverARequestDoes: of two requests that would never end one gives up when it
+// is told to, the other does not listen; told to end, the program ends without an error.
+func TestTheProgramEndsWhateverARequestDoes(t *testing.T) {
+	begun, gaveUp, never := make(chan bool, 2), make(chan bool, 1), make(chan bool)
+	defer close(never)
+	handler := http.NewServeMux()
+	handler.HandleFunc("/listens", func(_ http.ResponseWriter, r *http.Request) {
+		begun <- true
+		<-r.Context().Done()
+		gaveUp <- true
+	})
+	handler.HandleFunc("/deaf", func(http.ResponseWriter, *http.Request) { begun <- true; <-never })
+	listener, err := net.Listen("tcp", "127.0.0.1:0")
+	require.NoError(t, err)
+	ctx, end := context.WithCancel(t.Context())
+	ended := make(chan error, 1)
+	go func() { ended <- run(ctx, limits{}.server(handler, slog.New(slog.DiscardHandler)), listener) }()
+	for _, path := range []string{"/listens", "/deaf"} {
+		go func() {
+			answer, err := http.Get("http://" + listener.Addr().String() + path)
+			if err == nil {
+				answer.Body.Close()
+			}
+		}()
+		<-begun
+	}
+	told := time.Now()
+	end()
+	require.NoError(t, <-ended)
+	assert.True(t, <-gaveUp)
+	t.Logf("ended after %v", time.Since(told))
+}
+
+// A request that is nearly done comes to its end and is answered.
+func TestTheProgramLetsARequestComeToItsEnd(t *testing.T) {
+	begun, proceed := make(chan bool), make(chan bool)
+	handler := http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
+		begun <- true
+		<-proceed
+		if r.Context().Err() == nil {
+			_, _ = io.WriteString(w, "done")
+		}
+	})
+	listener, err := net.Listen("tcp", "127.0.0.1:0")
+	require.NoError(t, err)
+	ctx, end := context.WithCancel(t.Context())
+	ended, answered := make(chan error, 1), make(chan string, 1)
+	go func() { ended <- run(ctx, limits{}.server(handler, slog.New(slog.DiscardHandler)), listener) }()
+	go func() {
+		_, body, _ := read(http.Get("http://" + listener.Addr().String()))
+		answered <- body
+	}()
+	<-begun
+	end()
+	close(proceed)
+	assert.Equal(t, "done", <-answered)
+	assert.NoError(t, <-ended)
 }

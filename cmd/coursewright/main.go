@@ -8,12 +8,13 @@ import (
 	"io"
 	"os"
 	"os/signal"
+	"slices"
 	"syscall"
 )
 
 func main() {
 	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
-	code := (&program{In: os.Stdin, Out: os.Stdout, Err: os.Stderr}).run(ctx, os.Args[1:])
+	code := (&program{In: os.Stdin, Out: os.Stdout, Err: os.Stderr, Watched: terminal(os.Stdout)}).run(ctx, os.Args[1:])
 	stop()
 	os.Exit(code)
 }
@@ -24,63 +25,46 @@ const (
 	misused = 2
 )
 
-const usage = `Coursewright works out where every tile of a tub or shower lands.
-
-  coursewright [serve] [--listen 127.0.0.1:7310] [--data FILE] [--host NAME] [--lan]
-      serve the bench to a browser; with --lan also to devices of the network that show a code
-  coursewright restore BACKUP [--data FILE]
-      put a backup in the place of the data file, which is moved aside
-  coursewright solve JOB.json
-      print the plan file of a job
-  coursewright draw JOB.json --wall NAME
-      print the drawing of one wall as SVG
-  coursewright sheets JOB.json -o FILE.pdf [--paper a4] [--kinds set-out,elevations,…]
-      print sheets to work by as one PDF
-  coursewright cuts JOB.json
-      print the cut schedule as CSV
-
-JOB.json may be - for standard input.
-`
-
 // program is the command as a value, so that tests can run it.
 type program struct {
 	In       io.Reader
 	Out, Err io.Writer
+	Watched  bool                 // a person reads Out while it is printed, and no file or log keeps it
 	Ready    func(address string) // called once when serve listens, if set
 	Limits   limits               // of serve; the usual ones where they are zero
 }
 
+// terminal tells whether a file is a window that a person looks at.
+func terminal(f *os.File) bool {
+	info, err := f.Stat()
+	return err == nil && info.Mode()&os.ModeCharDevice != 0
+}
+
 // run does what the arguments ask and gives the exit code.
 func (p *program) run(ctx context.Context, args []string) int {
-	command, rest := "serve", args
-	if len(args) > 0 && (args[0] == "" || args[0][0] != '-' || isHelp(args[0])) {
-		command, rest = args[0], args[1:]
+	name, rest := "serve", args
+	switch {
+	case len(args) > 0 && isHelp(args[0]):
+		name, rest = "help", nil
+	case len(args) > 0 && (args[0] == "" || args[0][0] != '-'):
+		name, rest = args[0], args[1:]
 	}
-	switch command {
-	case "serve":
-		return p.serve(ctx, rest)
-	case "restore":
-		return p.restore(rest)
-	case "solve":
-		return p.solve(rest)
-	case "draw":
-		return p.draw(rest)
-	case "sheets":
-		return p.sheets(rest)
-	case "cuts":
-		return p.cuts(rest)
-	case "help", "-h", "-help", "--help":
-		fmt.Fprint(p.Out, usage)
+	v, found := named(name)
+	if !found {
+		return p.misuse("There is no command %q.", name)
+	}
+	if slices.ContainsFunc(rest, isHelp) {
+		v.explain(p.Out)
 		return 0
 	}
-	return p.misuse("There is no command %q.", command)
+	return v.run(p, ctx, rest)
 }
 
 func isHelp(arg string) bool { return arg == "-h" || arg == "-help" || arg == "--help" }
 
 // misuse says what is wrong with the command line and how it goes.
 func (p *program) misuse(format string, a ...any) int {
-	fmt.Fprintf(p.Err, format+"\n\n%s", append(a, usage)...)
+	fmt.Fprintf(p.Err, format+"\n\n%s", append(a, usage())...)
 	return misused
 }
 

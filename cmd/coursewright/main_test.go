@@ -7,6 +7,8 @@ import (
 	"net/http"
 	"os"
 	"path/filepath"
+	"regexp"
+	"runtime"
 	"strings"
 	"testing"
 
@@ -61,9 +63,90 @@ func TestACommandLineThatCannotBeRead(t *testing.T) {
 		assert.Empty(t, out)
 		assert.Contains(t, errs, "coursewright solve JOB.json", args)
 	}
-	code, out, _ := command(t, "", "--help")
+}
+
+func TestHelpExplainsEveryCommandAndEndsWithNothingWrong(t *testing.T) {
+	t.Setenv("XDG_DATA_HOME", "/data of mine")
+	for _, args := range [][]string{{"--help"}, {"-h"}, {"help"}} {
+		code, out, errs := command(t, "", args...)
+		assert.Zero(t, code, args)
+		assert.Empty(t, errs)
+		for _, v := range commands() {
+			assert.Contains(t, out, v.call())
+			assert.Contains(t, out, v.does)
+		}
+		assert.Contains(t, out, "/data of mine/coursewright/jobs.db")
+		assert.Contains(t, out, "Exit codes: 0")
+	}
+	for _, v := range commands() {
+		for _, args := range [][]string{{v.name, "--help"}, {v.name, "a", "-h"}, {"help", v.name}} {
+			if v.name == "help" && args[0] == "help" && args[1] == "help" {
+				continue
+			}
+			code, out, errs := command(t, "", args...)
+			assert.Zero(t, code, args)
+			assert.Empty(t, errs, args)
+			assert.Contains(t, out, v.does, args)
+			assert.Contains(t, out, "Exit codes: 0", args)
+		}
+	}
+	code, _, _ := command(t, "", "help", "paint")
+	assert.Equal(t, 2, code)
+}
+
+// Every flag that the source defines is explained by the command it belongs to.
+func TestHelpExplainsEveryFlag(t *testing.T) {
+	sources, err := filepath.Glob("*.go")
+	require.NoError(t, err)
+	begins, defines := regexp.MustCompile(`newFlags\("(\w+)"\)`), regexp.MustCompile(`flags\.\w+\((?:&[\w.]+, )?"([\w-]+)"`)
+	flags := 0
+	for _, name := range sources {
+		body, err := os.ReadFile(name)
+		require.NoError(t, err)
+		verb := ""
+		for line := range strings.Lines(string(body)) {
+			if m := begins.FindStringSubmatch(line); m != nil {
+				verb = m[1]
+			}
+			if m := defines.FindStringSubmatch(line); m != nil && !strings.HasSuffix(name, "_test.go") {
+				v, found := named(verb)
+				require.True(t, found, verb)
+				assert.Regexp(t, `(?m)^  --?`+m[1]+` `, v.more, verb)
+				assert.Contains(t, v.line, "-"+m[1], verb)
+				flags++
+			}
+		}
+	}
+	assert.Greater(t, flags, 8)
+}
+
+func TestVersionSaysWhatWasBuilt(t *testing.T) {
+	code, out, _ := command(t, "", "version")
 	assert.Zero(t, code)
-	assert.Contains(t, out, "serve")
+	assert.Contains(t, out, "coursewright ")
+	assert.Contains(t, out, runtime.Version())
+	assert.Contains(t, out, "coursewright-job/1")
+}
+
+// TestCommandsThatTakeAJobRefuseAlike: the same job is refused in the same words whatever is asked of it.
+func TestCommandsThatTakeAJobRefuseAlike(t *testing.T) {
+	large := `{"title": "` + strings.Repeat("x", 1<<20) + `"}`
+	for name, job := range map[string]string{
+		"no JSON": "tub", "empty": "", "another format": `{"format": "other/1"}`, "unknown fields": `{"format": "coursewright-job/1", "units": "ell", "colour": 3}`,
+		"too large": large, "no walls": `{"format": "coursewright-job/1", "units": "in"}`, "twice": `{"format": "coursewright-job/1"} {}`,
+	} {
+		wanted := ""
+		for _, args := range [][]string{{"solve", "-"}, {"draw", "-", "--wall", "back"}, {"cuts", "-"}, {"sheets", "-", "-o", filepath.Join(t.TempDir(), "out.pdf")}} {
+			code, out, errs := command(t, job, args...)
+			assert.Equal(t, failed, code, "%s %s", name, args[0])
+			assert.Empty(t, out)
+			if wanted == "" {
+				wanted = errs
+			}
+			assert.NotEmpty(t, errs)
+			assert.Equal(t, wanted, errs, "%s %s", name, args[0])
+		}
+	}
 }
 
 func TestAMissingFileIsSaid(t *testing.T) {

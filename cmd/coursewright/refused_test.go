@@ -153,5 +153,7 @@ func TestASecondProgramIsToldWhereTheFirstOneIs(t *testing.T) {
 	assert.Equal(t, 200, status, "the first goes on")
 	out, err := programOf("serve", "--listen", strings.TrimPrefix(first.url, "http://"), "--data", data+"2").CombinedOutput()
 	require.Error(t, err)
-	assert.Contains(t, string(out), "address already in use", "another file, the same port")
+	assert.Contains(t, string(out), "another program serves at", "another file, the same port")
+	assert.Contains(t, string(out), "serve elsewhere with --listen 127.0.0.1:")
+	assert.Contains(t, string(out), "address already in use")
 }

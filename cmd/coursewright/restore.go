@@ -1,6 +1,7 @@
 package main
 
 import (
+	"context"
 	"errors"
 	"fmt"
 	"strings"
@@ -10,7 +11,7 @@ import (
 )
 
 // restore puts a backup in the place of the data file, which is moved aside.
-func (p *program) restore(args []string) int {
+func (p *program) restore(_ context.Context, args []string) int {
 	flags := newFlags("restore")
 	data := flags.String("data", "", "data file")
 	files, err := filesOf(flags, args)

@@ -7,10 +7,10 @@ import (
 	"log/slog"
 	"net"
 	"net/netip"
-	"os"
-	"path/filepath"
 	"runtime/debug"
+	"strconv"
 	"strings"
+	"syscall"
 
 	"coursewright/layout"
 	"coursewright/layout/survey"
@@ -24,6 +24,7 @@ type asked struct {
 	listen, data string
 	names        []string // further names to answer to
 	lan          bool     // let the network in, by a code
+	everyone     bool     // ask this machine for the code too
 }
 
 // serve serves the bench until the context ends.
@@ -34,6 +35,7 @@ func (p *program) serve(ctx context.Context, args []string) int {
 	flags.StringVar(&a.data, "data", "", "data file")
 	host := flags.String("host", "", "further names to answer to, with commas between")
 	flags.BoolVar(&a.lan, "lan", false, "let devices of the network in, by a code")
+	flags.BoolVar(&a.everyone, "ask-everyone", false, "ask this machine for the code too")
 	if err := flags.Parse(args); err != nil {
 		return p.misuse("%v.", err)
 	}
@@ -57,7 +59,7 @@ func sweepSeldom() {
 	debug.SetMemoryLimit(512 << 20)
 }
 
-func (p *program) serveOn(ctx context.Context, a asked) error {
+func (p *program) serveOn(ctx context.Context, a asked) (err error) {
 	listener, at, err := listen(a)
 	if err != nil {
 		return err
@@ -67,11 +69,11 @@ func (p *program) serveOn(ctx context.Context, a asked) error {
 	if err != nil {
 		return err
 	}
-	defer kept.Close()
+	defer func() { err = errors.Join(err, kept.Close()) }()
 	log := slog.New(slog.NewTextHandler(p.Err, nil))
 	defer daily(ctx, kept, log)()
 	site := &web.Server{Store: kept, Static: static.Files, Hosts: a.names, Log: log, Solve: web.Recent(inTurns(mostAtOnce(), longestWait, layout.Solve))}
-	fmt.Fprintf(p.Out, "Coursewright is at http://%s/\n", atHome(at))
+	fmt.Fprintf(p.Out, "Coursewright is at http://%s/\nThe jobs are kept in %s\n", atHome(at), kept.Path())
 	if a.lan {
 		site.Door = p.door(at)
 	}
@@ -84,6 +86,10 @@ func (p *program) serveOn(ctx context.Context, a asked) error {
 // listen opens the address asked for. One that the network can reach takes --lan.
 func listen(a asked) (net.Listener, netip.AddrPort, error) {
 	listener, err := net.Listen("tcp", a.listen)
+	if errors.Is(err, syscall.EADDRINUSE) {
+		err = fmt.Errorf("another program serves at %s: end it, or serve elsewhere with --listen %s (port 0 takes one that is free): %w",
+			a.listen, elsewhere(a.listen), err)
+	}
 	if err != nil {
 		return nil, netip.AddrPort{}, orHolder(err, a.data)
 	}
@@ -95,6 +101,16 @@ func listen(a asked) (net.Listener, netip.AddrPort, error) {
 		return nil, at, errors.Join(err, listener.Close())
 	}
 	return listener, at, nil
+}
+
+// elsewhere is the same address with the next port.
+func elsewhere(listen string) string {
+	host, port, err := net.SplitHostPort(listen)
+	n, bad := strconv.Atoi(port)
+	if err != nil || bad != nil || n >= 65535 {
+		return "127.0.0.1:0"
+	}
+	return net.JoinHostPort(host, strconv.Itoa(n+1))
 }
 
 // openStore opens the data file, and puts the demo job into an empty one.
@@ -121,24 +137,6 @@ func orHolder(err error, data string) error {
 		}
 	}
 	return err
-}
-
-// orUsual gives the data file, the usual one where nobody says otherwise.
-func orUsual(path string) (string, error) {
-	if path != "" {
-		return path, nil
-	}
-	return dataFile()
-}
-
-// dataFile is where the jobs are kept when nobody says otherwise.
-func dataFile() (string, error) {
-	dir, err := os.UserConfigDir()
-	if err != nil {
-		return "", fmt.Errorf("say where to keep the jobs with --data: %w", err)
-	}
-	dir = filepath.Join(dir, "coursewright")
-	return filepath.Join(dir, "jobs.db"), os.MkdirAll(dir, 0o700)
 }
 
 // begin puts the demo job into a store that never held a job.

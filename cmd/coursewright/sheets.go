@@ -1,6 +1,7 @@
 package main
 
 import (
+	"context"
 	"os"
 	"time"
 
@@ -10,7 +11,7 @@ import (
 )
 
 // sheets prints the sheets of a job into a PDF.
-func (p *program) sheets(args []string) int {
+func (p *program) sheets(_ context.Context, args []string) int {
 	flags := newFlags("sheets")
 	out := flags.String("o", "", "the PDF to write, - for standard output")
 	paper := flags.String("paper", "", "a4, letter, a3 or tabloid")

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"context"
 	"errors"
 	"flag"
 	"fmt"
@@ -15,13 +16,13 @@ import (
 )
 
 // solve prints the plan file of a job.
-func (p *program) solve(args []string) int {
+func (p *program) solve(_ context.Context, args []string) int {
 	flags := newFlags("solve")
 	file, code := p.jobFile(flags, args)
 	if code != 0 {
 		return code
 	}
-	plan, err := p.plan(file)
+	_, plan, err := p.solved(file)
 	if err != nil {
 		return p.refuse(err)
 	}
@@ -33,14 +34,14 @@ func (p *program) solve(args []string) int {
 }
 
 // draw prints the drawing of one wall.
-func (p *program) draw(args []string) int {
+func (p *program) draw(_ context.Context, args []string) int {
 	flags := newFlags("draw")
 	wall := flags.String("wall", "", "the name of the wall")
 	file, code := p.jobFile(flags, args)
 	if code != 0 {
 		return code
 	}
-	plan, err := p.plan(file)
+	_, plan, err := p.solved(file)
 	if err != nil {
 		return p.refuse(err)
 	}
@@ -85,17 +86,19 @@ func filesOf(flags *flag.FlagSet, args []string) (files []string, err error) {
 	}
 }
 
-// plan reads and solves a job file.
-func (p *program) plan(file string) (layout.Plan, error) {
+// solved reads a job file and solves it. Every command that takes a job takes it so, and refuses the
+// same jobs in the same words.
+func (p *program) solved(file string) (survey.Job, layout.Plan, error) {
 	document, err := p.read(file)
 	if err != nil {
-		return layout.Plan{}, err
+		return survey.Job{}, layout.Plan{}, err
 	}
 	job, err := survey.Read(document)
 	if err != nil {
-		return layout.Plan{}, err
+		return survey.Job{}, layout.Plan{}, err
 	}
-	return layout.Solve(job)
+	plan, err := layout.Solve(job)
+	return job, plan, err
 }
 
 // read reads a file, or standard input for "-", no further than a job file

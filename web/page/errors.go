@@ -50,6 +50,7 @@ func clipped(text string) string {
 // Explain gives an error its status and its words for people.
 func Explain(err error) (status int, title, text string) {
 	var refused *Refusal
+	var astray *store.Astray
 	switch {
 	case errors.As(err, &refused):
 		return refused.Status, "That did not work", refused.Text
@@ -59,6 +60,8 @@ func Explain(err error) (status int, title, text string) {
 		return http.StatusNotFound, "There is nothing here", "The job or page does not exist."
 	case errors.Is(err, ErrMethod):
 		return http.StatusMethodNotAllowed, "That did not work", "This address does not take that kind of request."
+	case errors.As(err, &astray):
+		return http.StatusServiceUnavailable, "Not saved: the data file is gone from its place", astrayWords(astray)
 	case errors.Is(err, store.ErrFull):
 		return http.StatusInsufficientStorage, "Not saved: the disk is full", "Make room on the disk and try again. Everything saved before is safe."
 	case errors.Is(err, store.ErrUnavailable):
@@ -67,4 +70,14 @@ func Explain(err error) (status int, title, text string) {
 		return http.StatusServiceUnavailable, "Not done: too many rooms are being worked out at once", "Try again in a moment. Everything saved before is safe."
 	}
 	return http.StatusInternalServerError, "Something went wrong here", "This is a fault in the program, not in what you did. What was saved is safe."
+}
+
+// astrayWords say where everything is when the data file is not.
+func astrayWords(a *store.Astray) string {
+	text := a.Missing + " was deleted, moved away or replaced while the program has it open. Nothing more is saved there. "
+	if a.Rescue == "" {
+		return text + "A copy could not be made: leave the program running, export the jobs that matter, and make room on the disk."
+	}
+	return text + "All that was open is in the rescue copy " + a.Rescue + " . End the program, put the copy back with the command " +
+		"coursewright restore, and start again; or put the file back that stood there."
 }
