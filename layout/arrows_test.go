@@ -142,6 +142,7 @@ var arrows = []arrow{
 	{"web/trial", "web", "is the server"},
 	{"cmd/coursewright", "layout/...", "solve and cuts"},
 	{"cmd/coursewright", "store", "serve opens the data file"},
+	{"cmd/coursewright", "migrations", "version says which data files it reads"},
 	{"cmd/coursewright", "static", "serve sends the files, and begins with the demo"},
 	{"cmd/coursewright", "web/...", "serve, draw and sheets"},
 }
