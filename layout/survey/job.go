@@ -14,12 +14,20 @@ type Job struct {
 	Limits   Limits   `json:"limits,omitzero"`
 	SetOrder []string `json:"setOrder,omitempty"`
 	Prefer   []string `json:"prefer,omitempty"` // words of Preferences
-	Walls    []Wall   `json:"walls,omitempty"`
-	Pins     Pins     `json:"pins,omitzero"`
-	Work     Work     `json:"work,omitzero"`
-	Grout    string   `json:"grout,omitempty"` // its colour, "#rrggbb"
-	Choices  []Choice `json:"choices,omitempty"`
-	Chosen   string   `json:"chosen,omitempty"` // the choice whose tile, joint, bond and pins stand above
+
+	// Paths of fields: those that are true although they look odd, so that
+	// nobody is asked about them again, and those that hold a guess until
+	// somebody measures. A path that names no field, as after a wall was taken
+	// away, means nothing.
+	Confirmed []string `json:"confirmed,omitempty"`
+	Guess     []string `json:"guess,omitempty"`
+
+	Walls   []Wall   `json:"walls,omitempty"`
+	Pins    Pins     `json:"pins,omitzero"`
+	Work    Work     `json:"work,omitzero"`
+	Grout   string   `json:"grout,omitempty"` // its colour, "#rrggbb"
+	Choices []Choice `json:"choices,omitempty"`
+	Chosen  string   `json:"chosen,omitempty"` // the choice whose tile, joint, bond and pins stand above
 }
 
 // Format is the only job file format this program reads and writes.
@@ -49,6 +57,7 @@ type Tile struct {
 // Box is how the tile is sold.
 type Box struct {
 	Count int    `json:"count"`
+	Area  string `json:"area,omitempty"` // what it covers, as it stands on the box
 	Price string `json:"price,omitempty"`
 }
 

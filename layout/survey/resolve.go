@@ -36,6 +36,9 @@ func (j Job) Resolve() (Room, Faults) {
 	room.Work = r.work("work", j.Work, j.Joint)
 	room.Grout = r.colour(value{"grout", j.Grout}, UsualGrout)
 	r.choices(j)
+	r.paths("confirmed", j.Confirmed)
+	r.paths("guess", j.Guess)
+	room.Guesses = r.guesses(j)
 	r.pieces(room)
 	if r.faults != nil {
 		return Room{}, r.faults

@@ -23,8 +23,13 @@ type Room struct {
 	Line    *length.Length // the course line where it is pinned or tile stands, or nil
 	Passed  *length.Length // a pinned course line that gave way to tile that stands, or nil
 	Work    WorkRule
+	Guesses []string // paths of fields of the job that nobody has measured yet, in the job's order
 	Grout   Colour
 }
+
+// Guess tells whether the room is not measured through yet: what is worked out
+// for it will move.
+func (r Room) Guess() bool { return len(r.Guesses) > 0 }
 
 // TileSize is one tile, true size as it stands on the wall.
 type TileSize struct {
@@ -34,7 +39,8 @@ type TileSize struct {
 	Colour                         Colour
 	BoxCount                       int
 	BoxCents                       int64 // price of a box in hundredths
-	Real                           Real  // what a sample of real tiles says
+	BoxArea                        length.Area
+	Real                           Real // what a sample of real tiles says
 }
 
 // BondRule is how courses shift against each other. Stack bond is Num 0, Den 1.

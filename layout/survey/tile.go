@@ -27,7 +27,7 @@ func (r *resolver) tile(p path, t Tile, joint Measure) TileSize {
 		Colour:    r.colour(value{p.dot("colour"), t.Colour}, UsualTile),
 	}
 	if t.Box != nil {
-		found.BoxCount, found.BoxCents = r.box(p.dot("box"), *t.Box)
+		r.box(p.dot("box"), *t.Box, &found)
 	}
 	if t.Sample != nil {
 		r.sampled(p.dot("sample"), *t.Sample, joint, &found)
@@ -35,20 +35,37 @@ func (r *resolver) tile(p path, t Tile, joint Measure) TileSize {
 	return found
 }
 
-// box reads how many tiles are in a box and what it costs, in hundredths.
-func (r *resolver) box(p path, b Box) (count int, cents int64) {
+// box reads how many tiles are in a box, what they cover, and what it costs.
+func (r *resolver) box(p path, b Box, found *TileSize) {
 	const most = 100_000
+	found.BoxCount = b.Count
 	if b.Count < 1 || b.Count > most {
 		r.faults.add(p.dot("count"), strconv.Itoa(b.Count), fmt.Sprintf("a whole number from 1 to %d", most))
 	}
+	if b.Area != "" {
+		found.BoxArea = r.area(value{p.dot("area"), b.Area})
+	}
 	if b.Price == "" {
-		return b.Count, 0
+		return
 	}
 	cents, ok := hundredths(strings.TrimSpace(b.Price))
 	if !ok {
 		r.faults.add(p.dot("price"), quote(b.Price), "a price such as 74.50")
 	}
-	return b.Count, cents
+	found.BoxCents = cents
+}
+
+// area reads an area over zero.
+func (r *resolver) area(v value) length.Area {
+	a, err := length.ParseArea(v.text, r.units)
+	var refused *length.ParseError
+	switch {
+	case errors.As(err, &refused):
+		r.faults.add(v.path, quote(v.text)+", which "+refused.Problem, refused.Want)
+	case a == 0:
+		r.faults.add(v.path, quote(v.text), "what a box covers, such as 11.63 sq ft or 1.08 m²")
+	}
+	return a
 }
 
 // hundredths reads digits with at most two more after a point or comma.

@@ -208,3 +208,52 @@ func TestWhatAPlanPrintsIsPinnedAsPrinted(t *testing.T) {
 		assert.Contains(t, faults[0].String(), "walls[0].width: found “1500.263 mm”, which cannot be kept exactly")
 	}
 }
+
+func TestGuessesAreFieldsThatAreThere(t *testing.T) {
+	job := sketch("in", "a")
+	job.Walls[0].Openings = []survey.Opening{pipe("p", "30", "0", "4")}
+	job.Guess = []string{"walls[0].width", "walls[0].openings[0].height", "walls[3].width", "walls[0].width", "joint"}
+	room, faults := job.Resolve()
+	require.Empty(t, faults)
+	assert.Equal(t, []string{"walls[0].width", "walls[0].openings[0].height", "joint"}, room.Guesses)
+	assert.True(t, room.Guess())
+	assert.False(t, survey.Room{}.Guess())
+
+	job.Confirmed = make([]string, 1001)
+	job.Guess = []string{"a\nb"}
+	_, faults = job.Resolve()
+	require.Len(t, faults, 2)
+	assert.Equal(t, "confirmed: found 1001 paths; write at most 1000", faults[0].String())
+	assert.Equal(t, "guess[0]: found “a?b” with control characters; write letters on one line", faults[1].String())
+}
+
+func TestTextsAreFiledUnderTheirPaths(t *testing.T) {
+	job := sketch("in", "a")
+	job.Walls[0].Openings = []survey.Opening{niche("n", *free("10", "30"), *mark("12"))}
+	job.Pins.Walls = map[string]survey.WallPin{"a": {Edge: "3"}}
+	texts := job.Texts()
+	for path, want := range map[string]string{
+		"units": "in", "joint": "1/8 in", "tile.width": job.Tile.Width, "walls[0].base[0].readings[1].drop": "40 in", "walls[0].head.stops.at": "30 in",
+		"walls[0].openings[0].left.to": "30", "walls[0].openings[0].height.at": "10", "pins.walls.a.edge": "3",
+	} {
+		assert.Equal(t, want, texts[path], path)
+	}
+	assert.NotContains(t, texts, "bed")
+}
+
+func TestABoxSaysWhatItCovers(t *testing.T) {
+	job := sketch("in", "a")
+	job.Tile.Box = &survey.Box{Count: 6, Area: "11.63 sq ft"}
+	room, faults := job.Resolve()
+	require.Empty(t, faults)
+	assert.Equal(t, (1163*length.Foot.Times(length.Foot)+50)/100, room.Tile.BoxArea)
+	for area, says := range map[string]string{
+		"lots": "tile.box.area: found “lots”, which has “lots” where a number is needed; write an area such as",
+		"0":    "tile.box.area: found “0”; write what a box covers",
+	} {
+		job.Tile.Box.Area = area
+		_, faults := job.Resolve()
+		require.Len(t, faults, 1)
+		assert.Contains(t, faults[0].String(), says)
+	}
+}

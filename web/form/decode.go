@@ -187,7 +187,7 @@ var words = []string{
 	"format", "title", "units", "name", "grain", "count", "price", "kind",
 	"offset", "hand", "along", "meets", "finish", "chosen",
 	"turn", "breakage", "allowance", "notch", "back", "trim", "holds",
-	"use", "tiles", "joints", "course", "is",
+	"use", "tiles", "joints", "course", "is", "sight", "area",
 }
 
 // IsLength tells whether the field at a path holds a length.
