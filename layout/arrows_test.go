@@ -21,7 +21,7 @@ const module = "coursewright/"
 // order lists the packages from the bottom up: a package imports only what
 // stands before it.
 var order = []string{
-	"layout/length", "layout/plane", "layout/survey", "layout/bond", "layout/piece", "layout/plan", "layout/setout",
+	"layout/length", "layout/plane", "layout/survey", "layout/doubt", "layout/bond", "layout/piece", "layout/plan", "layout/setout",
 	"layout/steady", "layout/finding", "layout/table", "layout/cuts", "layout/takeoff", "layout/stages", "layout",
 	"migrations", "store", "static",
 	"web/drawing", "web/drawing/sample", "web/elevation", "web/sheet", "web/shapes", "web/form", "web/page",
@@ -58,7 +58,10 @@ var arrows = []arrow{
 	{"layout/finding", "layout/survey", "rules ask for tile, joint, openings"},
 	{"layout/finding", "layout/plan", "rules judge the walls as set out"},
 	{"layout/finding", "layout/piece", "rules judge pieces"},
+	{"layout/doubt", "layout/length", "readings are lengths"},
+	{"layout/doubt", "layout/survey", "the room as found is what is asked about"},
 	{"layout", "layout/length", "the plan file writes lengths"},
+	{"layout", "layout/doubt", "readings that can hardly be true are asked about"},
 	{"layout", "layout/plane", "the plan file writes regions"},
 	{"layout", "layout/survey", "step one: read the room"},
 	{"layout", "layout/plan", "what it gives"},

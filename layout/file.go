@@ -45,6 +45,8 @@ type planFile struct {
 	Holds    []holdsFile   `json:"holds"`
 	Walls    []wallFile    `json:"walls"`
 	Findings []findingFile `json:"findings"`
+	Doubts   []doubtFile   `json:"doubts"`
+	Guess    []string      `json:"guess,omitempty"` // paths of the job's fields that nobody has measured
 	Cuts     []cutFile     `json:"cuts"`
 	Offcuts  offcutFile    `json:"offcuts"`
 	Takeoff  []buyFile     `json:"takeoff"`
@@ -159,12 +161,43 @@ type findingFile struct {
 	Source string `json:"source,omitempty"`
 }
 
+// doubtFile is a reading in doubt. Fits is what would fit, in words, and use the
+// same as it would be typed, by the paths of the job's fields.
+type doubtFile struct {
+	Rule string            `json:"rule"`
+	Path string            `json:"path"`
+	Wall string            `json:"wall,omitempty"`
+	Read string            `json:"read,omitempty"`
+	Fits string            `json:"fits,omitempty"`
+	Use  map[string]string `json:"use,omitempty"`
+	Text string            `json:"text"`
+}
+
+// doubts lists what is in doubt, in the order in which it is asked.
+func (p Plan) doubts() []doubtFile {
+	out := []doubtFile{}
+	for _, d := range p.Doubts {
+		f := doubtFile{Rule: string(d.Rule), Path: d.Path, Read: d.Read, Fits: d.Fits, Text: d.Text}
+		if d.Wall >= 0 {
+			f.Wall = p.Walls[d.Wall].Found.Name
+		}
+		for _, u := range d.Use {
+			if f.Use == nil {
+				f.Use = map[string]string{}
+			}
+			f.Use[u.Path] = u.Text
+		}
+		out = append(out, f)
+	}
+	return out
+}
+
 func (p Plan) document() planFile {
 	s := p.Setout
 	d := planFile{Format: PlanFormat, Engine: Engine, Reasons: s.Reasons, Loss: s.Loss,
 		Course: courseFile{s.Line.Millimetres(), (p.Room.Tile.Height + p.Room.Joint).Millimetres(), p.handName(), s.Pinned},
 		Merit:  meritOf(s.Merit), Exact: meritOf(s.Exact),
-		Lines: []lineFile{}, Holds: []holdsFile{}, Walls: []wallFile{}, Findings: []findingFile{}}
+		Lines: []lineFile{}, Holds: []holdsFile{}, Walls: []wallFile{}, Findings: []findingFile{}, Doubts: p.doubts(), Guess: p.Room.Guesses}
 	if t := p.Room.Tile; t.Real.Used {
 		d.Tile = &tileFile{t.Width.Millimetres(), t.Height.Millimetres(), t.Vary.Millimetres()}
 	}

@@ -1,6 +1,7 @@
 package layout
 
 import (
+	"coursewright/layout/doubt"
 	"coursewright/layout/finding"
 	"coursewright/layout/plan"
 	"coursewright/layout/survey"
@@ -13,6 +14,7 @@ type Plan struct {
 	Setout   plan.Setout
 	Walls    []Wall // in the job's order
 	Findings []finding.Finding
+	Doubts   []doubt.Doubt // readings to ask about before the plan is relied on
 }
 
 // Wall is one wall as it will stand.

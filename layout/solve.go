@@ -4,6 +4,7 @@
 package layout
 
 import (
+	"coursewright/layout/doubt"
 	"coursewright/layout/finding"
 	"coursewright/layout/piece"
 	"coursewright/layout/plan"
@@ -22,7 +23,7 @@ func Solve(job survey.Job) (Plan, error) {
 	chosen := setout.Solve(room)
 	walls := cut(room, chosen)
 	setout.Explain(&chosen, room, walls)
-	plan := Plan{Room: room, Setout: chosen, Walls: walls}
+	plan := Plan{Room: room, Setout: chosen, Walls: walls, Doubts: doubt.Raise(room, job)}
 	plan.Findings = finding.Judge(finding.Input{Room: room, Setout: chosen, Walls: walls})
 	return plan, nil
 }

@@ -97,8 +97,8 @@ func (r *resolver) near(p path, wish *Place, across bounds) Near {
 	return Near{r.chosen(value{p.dot("x"), wish.X}, across), r.chosen(value{p.dot("y"), wish.Y}, upright())}
 }
 
-// measured tells whether nothing of the opening is left to the solver.
-func (o OpeningFound) measured() bool {
+// Measured tells whether nothing of the opening is left to the solver.
+func (o OpeningFound) Measured() bool {
 	return !o.Left.Free() && !o.Width.Free() && !o.Bottom.Free() && !o.Height.Free()
 }
 
@@ -109,17 +109,4 @@ func (o OpeningFound) box() Edges {
 		return Edges{o.At - half, o.Up - half, o.At + half, o.Up + half}
 	}
 	return Edges{o.Left.From, o.Bottom.From, o.Left.To + o.Width.To, o.Bottom.To + o.Height.To}
-}
-
-// reached refuses openings that no tile can come near: all over the head or
-// all under the base. They may touch either.
-func (r *resolver) reached(p path, w WallFound) {
-	low, high := w.reach()
-	for i, o := range w.Openings {
-		e := o.box()
-		if e.Bottom >= high || e.Top <= low {
-			r.faults.add(p.at(i), string(o.Kind)+" "+quote(o.Name)+" from "+e.Bottom.Plain(r.units, 0)+" to "+e.Top.Plain(r.units, 0),
-				"a place between the base at "+low.Plain(r.units, 0)+" and the head at "+high.Plain(r.units, 0))
-		}
-	}
 }

@@ -5,6 +5,7 @@ import (
 	"strings"
 	"testing"
 
+	"coursewright/layout/length"
 	"coursewright/layout/survey"
 
 	"github.com/stretchr/testify/assert"
@@ -171,19 +172,6 @@ func TestResolveRefuses(t *testing.T) {
 		{func(j *job, w *survey.Wall) {
 			w.Openings = []survey.Opening{niche("n", *free("40", "50"), *free("10", "11"))}
 		}, "walls[1].openings[0].width: found a right edge at up to 61"},
-		{func(j *job, w *survey.Wall) {
-			w.Openings = []survey.Opening{niche("n", *mark("10"), *mark("12")), niche("m", *mark("21"), *mark("12"))}
-		}, "walls[1].openings[1]: found niche “m” over niche “n” by 1\"; write places that do not overlap"},
-		{func(j *job, w *survey.Wall) {
-			w.Openings = []survey.Opening{niche("n", *mark("10"), *mark("12")), pipe("p", "23", "5", "2 1/8")}
-		}, "walls[1].openings[1]: found pipe “p” over niche “n” by 1/16\""},
-		{func(j *job, w *survey.Wall) {
-			w.Openings = []survey.Opening{pipe("p", "20", "0", "4"), pipe("q", "22", "2", "2")}
-		}, "walls[1].openings[1]: found pipe “q” over pipe “p” by 3/16\""},
-		{func(j *job, w *survey.Wall) {
-			w.Openings = []survey.Opening{niche("n", *mark("10"), *mark("12")), pipe("p", "21", "5", "2")}
-		}, "walls[1].openings[1]: found pipe “p” over niche “n” by 2\""},
-		{func(j *job, w *survey.Wall) { w.Openings = []survey.Opening{pipe("p", "20", "35", "4")} }, "walls[1].openings[0]: found pipe “p” from 33 to 37; write a place between the base at -40 and the head at 30"},
 		// bounds of the job
 		{func(j *job, w *survey.Wall) { j.Tile.Width, j.Tile.Height, j.Joint.Plain = "5 mm", "5 mm", "0" }, "walls: found about 325740 pieces; write at most 200000 pieces"},
 		{func(j *job, w *survey.Wall) {
@@ -264,15 +252,26 @@ func TestAllFaultsComeAtOnce(t *testing.T) {
 	assert.Len(t, strings.Split(faults.Error(), "\n"), len(faults))
 }
 
-func TestTouchingIsNoClash(t *testing.T) {
-	job := sketch("in", "a")
-	job.Walls[0].Openings = []survey.Opening{
-		niche("n", *mark("10"), *mark("12")), niche("m", *mark("22"), *mark("12")), pipe("p", "9", "5", "2"),
-		pipe("q", "50", "0", "4"), pipe("r", "53", "0", "2"), pipe("top", "50", "31", "4"),
-		niche("loose", *free("10", "20"), *mark("12")),
+func TestOverlap(t *testing.T) {
+	for _, c := range []struct {
+		a, b survey.Opening
+		by   length.Length
+	}{
+		{niche("n", *mark("10"), *mark("12")), niche("m", *mark("21"), *mark("12")), in},
+		{niche("n", *mark("10"), *mark("12")), niche("m", *mark("22"), *mark("12")), 0},
+		{niche("n", *mark("10"), *mark("12")), pipe("p", "23", "5", "2 1/8"), in / 16},
+		{niche("n", *mark("10"), *mark("12")), pipe("p", "9", "5", "2"), 0},
+		{niche("n", *mark("10"), *mark("12")), pipe("p", "21", "5", "2"), 2 * in},
+		{pipe("p", "50", "0", "4"), pipe("q", "53", "0", "2"), 0},
+	} {
+		job := sketch("in", "a")
+		job.Walls[0].Openings = []survey.Opening{c.a, c.b}
+		room, faults := job.Resolve()
+		require.Empty(t, faults, "openings that overlap are asked about, not refused")
+		a, b := room.Walls[0].Openings[0], room.Walls[0].Openings[1]
+		assert.Equal(t, c.by, a.Overlap(b))
+		assert.Equal(t, c.by, b.Overlap(a))
 	}
-	_, faults := job.Resolve()
-	require.Empty(t, faults)
 }
 
 func TestTheListOfFaultsIsBounded(t *testing.T) {

@@ -23,8 +23,6 @@ func (r *resolver) wall(p path, w Wall, sealant length.Length, taken map[string]
 	found.Openings = r.openingList(p.dot("openings"), w.Openings, across)
 	if len(r.faults) == before {
 		r.headOverBase(p.dot("head"), found)
-		r.clashes(p.dot("openings"), found)
-		r.reached(p.dot("openings"), found)
 	}
 	return found
 }

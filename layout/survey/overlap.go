@@ -2,26 +2,10 @@ package survey
 
 import "coursewright/layout/length"
 
-// clashes refuses measured openings that run into each other, and says by how
-// much: the least way that would part them.
-func (r *resolver) clashes(p path, w WallFound) {
-	step := r.units.FineStep()
-	for i, a := range w.Openings {
-		for _, b := range w.Openings[:i] {
-			by := overlap(a, b)
-			if !a.measured() || !b.measured() || by <= 0 {
-				continue
-			}
-			by = (by + step - 1).FloorTo(step)
-			r.faults.add(p.at(i), string(a.Kind)+" "+quote(a.Name)+" over "+string(b.Kind)+" "+quote(b.Name)+" by "+by.Format(r.units, 0),
-				"places that do not overlap")
-		}
-	}
-}
-
-// overlap is how far two openings reach into each other, rounded up; zero or
-// less where they touch at most.
-func overlap(a, b OpeningFound) length.Length {
+// Overlap is how far two openings reach into each other, at their largest,
+// rounded up: the least way that would part them. It is zero or less where they
+// touch at most.
+func (a OpeningFound) Overlap(b OpeningFound) length.Length {
 	switch {
 	case a.Kind == Pipe && b.Kind == Pipe:
 		return half(a.Diameter + b.Diameter - root(a.At-b.At, a.Up-b.Up))

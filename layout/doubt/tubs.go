@@ -1,0 +1,103 @@
+package doubt
+
+import (
+	"fmt"
+
+	"coursewright/layout/length"
+	"coursewright/layout/survey"
+)
+
+// tubSizes are the lengths in which tubs are made. 60 in and 1700 mm by sizes
+// that makers and dealers give; the others from memory.
+func (a *asker) tubSizes() []length.Length {
+	if a.room.Units == length.Metric {
+		return []length.Length{1400 * length.Millimetre, 1500 * length.Millimetre, 1600 * length.Millimetre, 1700 * length.Millimetre, 1800 * length.Millimetre}
+	}
+	return []length.Length{48 * length.Inch, 54 * length.Inch, 60 * length.Inch, 66 * length.Inch, 72 * length.Inch}
+}
+
+// tubs asks about alcoves that no tub fits, and about tubs that are nobody's size.
+func (a *asker) tubs() {
+	for i, w := range a.room.Walls {
+		if w.Left.Beyond >= 0 && w.Right.Beyond >= 0 && len(w.Base) == 1 && w.Base[0].Meets == survey.Tub {
+			a.alcove(i)
+		}
+		for k := 1; k < len(w.Base); k++ {
+			a.step(i, k)
+		}
+	}
+}
+
+// alcove asks about a back wall that a tub fills from corner to corner and that
+// is far from the sizes of tubs: boards stand up to 1/2 in (13 mm) farther apart
+// than the tub is long, or 2 in (50 mm) less where they and the tile stand over
+// its rim (sources disagree; facts of framing and of finished walls).
+func (a *asker) alcove(i int) {
+	w := a.room.Walls[i]
+	best, off := length.Length(0), w.Width
+	for _, size := range a.tubSizes() {
+		over := w.Width - size
+		if over <= a.either(length.Inch/2, 13*length.Millimetre) && -over <= a.either(2*length.Inch, 50*length.Millimetre) {
+			return
+		}
+		if over.Abs() < off {
+			best, off = size, over.Abs()
+		}
+	}
+	path := fmt.Sprintf("walls[%d].width", i)
+	fits, _ := mend(a.texts[path], best-a.either(length.Inch/2, 12*length.Millimetre), a.either(length.Inch, 25*length.Millimetre), a.room.Units)
+	a.ask(Doubt{Rule: Tub, Path: path, Wall: i, Fits: fits,
+		Text: fmt.Sprintf("A tub fills %s from corner to corner, and no usual tub is near %s long; the nearest is %s.", w.Name, a.say(w.Width), a.say(best))})
+}
+
+// step asks about the front of a tub: a rim that is not 12 to 26 in (300 to 660
+// mm) over the floor, or a floor that lies over a rim. Tubs are 14 to 16 in high,
+// deep ones up to 24.
+func (a *asker) step(i, k int) {
+	w := a.room.Walls[i]
+	floor, rim := k-1, k
+	if w.Base[floor].Meets != survey.Floor {
+		floor, rim = rim, floor
+	}
+	if w.Base[floor].Meets != survey.Floor || !w.Base[rim].Meets.Rim() {
+		return
+	}
+	x := w.Base[k].Readings[0].At
+	low, high := survey.At(w.Base[floor].Readings, x), survey.At(w.Base[rim].Readings, x)
+	n := 0
+	if floor < rim {
+		n = len(a.job.Walls[i].Base[floor].Readings) - 1
+	}
+	path := fmt.Sprintf("walls[%d].base[%d].readings[%d].drop", i, floor, n)
+	what := w.Base[rim].Meets
+	switch {
+	case low > high:
+		a.ask(Doubt{Rule: Tub, Path: path, Wall: i,
+			Text: fmt.Sprintf("On %s the floor is read %s, over the %s at %s.", w.Name, a.height(low), what, a.height(high))})
+	case what == survey.Tub && (high-low < a.either(12*length.Inch, 300*length.Millimetre) || high-low > a.either(26*length.Inch, 660*length.Millimetre)):
+		a.ask(Doubt{Rule: Tub, Path: path, Wall: i,
+			Text: fmt.Sprintf("On %s the rim of the tub stands %s over the floor; tubs are 14 to 16 in (36 to 41 cm) high, deep ones up to 24 in (61 cm).", w.Name, a.say(high-low))})
+	}
+}
+
+// facing asks about the end walls of an alcove that differ by more than a
+// quarter, and about facing walls between the same two corners each, as in a
+// closed room, that differ by more than what two readings may be off: 1/4 in
+// (JLC: lengths under 10 ft are framed to 1/8 in), 6 mm.
+func (a *asker) facing() {
+	n := len(a.room.Walls)
+	for i := 0; i+2 < n; i++ {
+		left, right := a.room.Walls[i], a.room.Walls[i+2]
+		closed := left.Left.Beyond >= 0 && left.Right.Beyond >= 0 && right.Left.Beyond >= 0 && right.Right.Beyond >= 0
+		off := (left.Width - right.Width).Abs()
+		path, other := fmt.Sprintf("walls[%d].width", i+2), fmt.Sprintf("walls[%d].width", i)
+		switch {
+		case n == 4 && closed && off > max(2*a.room.Doubt, a.either(length.Inch/4, 6*length.Millimetre)):
+			a.ask(Doubt{Rule: Facing, Path: path, Wall: i + 2,
+				Text: fmt.Sprintf("The walls %s and %s face each other between the same corners, and are read %s and %s wide.", left.Name, right.Name, a.say(left.Width), a.say(right.Width))}, other)
+		case n == 3 && left.Right.Beyond == 1 && right.Left.Beyond == 1 && 4*off > min(left.Width, right.Width):
+			a.ask(Doubt{Rule: Facing, Path: path, Wall: 2,
+				Text: fmt.Sprintf("The walls %s and %s face each other in one alcove, and are read %s and %s wide.", left.Name, right.Name, a.say(left.Width), a.say(right.Width))}, other)
+		}
+	}
+}
