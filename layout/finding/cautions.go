@@ -6,13 +6,13 @@ import "coursewright/layout/survey"
 func cautions() []Rule {
 	return []Rule{
 		{
-			Name: "cutting dust", Grade: Caution, judge: whereCut("Cutting tile sets free fine silica dust."),
+			Name: "cutting dust", Grade: Caution, judge: ifCut("Cutting tile sets free fine silica dust."),
 			Why:    "Breathed in, it scars the lungs for good.",
 			Do:     "Use a wet saw with water feed, or a grinder with water or with shroud and vacuum; wear the respirator the table asks for.",
 			Source: "OSHA 29 CFR 1926.1153 Table 1",
 		},
 		{
-			Name: "wet saw and power", Grade: Caution, judge: whereCut("A wet saw brings water and mains power together."),
+			Name: "wet saw and power", Grade: Caution, judge: ifCut("A wet saw brings water and mains power together."),
 			Why:    "A fault in the cord or the saw can kill.",
 			Do:     "Plug it into a GFCI (residual-current) outlet, with a drip loop in the cord.",
 			Source: "OSHA 29 CFR 1926.404(b)(1)",
@@ -54,8 +54,8 @@ func cautions() []Rule {
 	}
 }
 
-// whereCut speaks in every room with a cut piece.
-func whereCut(text string) func(Input) []place {
+// ifCut speaks in every room with a cut piece.
+func ifCut(text string) func(Input) []place {
 	return func(in Input) []place {
 		for _, w := range in.Walls {
 			for _, p := range w.Pieces {

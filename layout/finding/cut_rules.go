@@ -22,10 +22,16 @@ func cutRules() []Rule {
 			Source: practice,
 		},
 		{
+			Name: "unworkable piece", Grade: Fault, judge: unworkable,
+			Why:    "Nobody cuts and sets a piece as small as this; it breaks, or it does not hold.",
+			Do:     "Look at what would help: another joint, the gap at that edge, an end that may move, or another start.",
+			Source: practice,
+		},
+		{
 			Name: "sliver", Grade: Warning, judge: slivers,
 			Why:    "A thin piece is hard to cut, breaks easily and shows.",
 			Do:     "Take the best start, slip the course line or the start, or choose another joint.",
-			Source: cited("ANSI A108.02 4.3.1 and 4.3.2 (usually nothing under half a tile)", "CTEF") + "; the limit itself is " + practice,
+			Source: cited("ANSI A108.02 4.3 (centre and balance; usually nothing under half a tile)", "CTEF") + "; the limit itself is " + practice,
 		},
 		{
 			Name: "edge off the joint lines", Grade: Warning, judge: offLine,
@@ -54,36 +60,15 @@ func cutRules() []Rule {
 	}
 }
 
-// bare tells each bare place, or their number where only that is known.
+// bare tells of each wall how many places are bare; the mark stands at the first.
 func bare(in Input) []place {
-	limit := in.fine(in.Room.Sealant)
 	var all []place
 	for i, w := range in.Walls {
-		for _, at := range w.Bare[:min(len(w.Bare), single)] {
-			all = append(all, onPoint(i, at, fmt.Sprintf("On %s a gap is wider than sealant may fill (%s).", w.Found.Name, limit)))
-		}
-		if more := len(w.Bare) - single; more > 0 {
-			all = append(all, place{wall: i, text: fmt.Sprintf("%s has %s more that sealant may not fill.", w.Found.Name, count(more, "gap"))})
-		}
-	}
-	if len(all) == 0 && in.Setout.Merit.Bare > 0 {
-		return room(fmt.Sprintf("The gap to the tile is wider than sealant may fill (%s) at %s.", limit, count(in.Setout.Merit.Bare, "place")))
-	}
-	return all
-}
-
-// single is how many slivers, or gaps, of a wall are told one by one.
-const single = 6
-
-func slivers(in Input) []place {
-	var all []place
-	for i, w := range in.Walls {
-		thin := thinnest(toSet(w))
-		for _, p := range thin[:min(len(thin), single)] {
-			all = append(all, onPiece(i, p, fmt.Sprintf("%s on %s is only %s at its thinnest.", p.ID, w.Found.Name, in.fine(p.Least))))
-		}
-		if more := len(thin) - single; more > 0 {
-			all = append(all, place{wall: i, text: fmt.Sprintf("%s has %s more.", w.Found.Name, count(more, "sliver"))})
+		switch n := len(w.Bare); {
+		case n == 1:
+			all = append(all, onPoint(i, w.Bare[0], fmt.Sprintf("On %s a gap is wider than sealant may fill (%s).", w.Found.Name, in.fine(in.Room.Sealant))))
+		case n > 1:
+			all = append(all, onPoint(i, w.Bare[0], fmt.Sprintf("On %s the gap is wider than sealant may fill (%s) at %s.", w.Found.Name, in.fine(in.Room.Sealant), count(n, "place"))))
 		}
 	}
 	return all
@@ -98,11 +83,62 @@ func toSet(w plan.Wall) []piece.Piece {
 	return slices.DeleteFunc(slices.Clone(w.Pieces), func(p piece.Piece) bool { return w.Found.Stands(p.Row) })
 }
 
-// thinnest lists the slivers, the smallest share first, else in wall order.
-func thinnest(pieces []piece.Piece) []piece.Piece {
+// unworkable tells of pieces that nobody can cut and set.
+func unworkable(in Input) []place {
+	return in.thin(in.unworkable, "too small to cut and set")
+}
+
+// slivers tells of the other pieces that are under the sliver limit.
+func slivers(in Input) []place {
+	return in.thin(func(p piece.Piece) bool { return p.Sliver && !in.unworkable(p) }, "slivers")
+}
+
+// unworkable tells whether a piece is, in a direction in which it is cut, under
+// 1/2 in (13 mm) or one and a half times its thickness, whichever is more, but
+// never more than half the tile. Common practice, no source.
+func (in Input) unworkable(p piece.Piece) bool {
+	t := in.Room.Tile
+	least := length.Inch / 2
+	if in.Room.Units == length.Metric {
+		least = 13 * length.Millimetre
+	}
+	under := func(size, full length.Length) bool {
+		return size < full && 2*size < min(max(2*least, 3*t.Thickness), full)
+	}
+	return !p.Whole && len(p.Visible) > 0 && (p.Wide > 0 && under(p.Wide, t.Width) || p.High > 0 && under(p.High, t.Height))
+}
+
+// thin tells of all small pieces of one cause in one sentence; the mark stands
+// at the thinnest of them. The worst cause of a wall comes first.
+func (in Input) thin(small func(piece.Piece) bool, what string) []place {
+	var all []place
+	for i, w := range in.Walls {
+		var causes []string
+		pieces := map[string][]piece.Piece{}
+		for _, p := range thinnest(toSet(w), small) {
+			cause := whereCut(w, p)
+			if pieces[cause] == nil {
+				causes = append(causes, cause)
+			}
+			pieces[cause] = append(pieces[cause], p)
+		}
+		for _, cause := range causes {
+			of := pieces[cause]
+			text := fmt.Sprintf("%s %s is only %s at its thinnest.", of[0].ID, cause, in.fine(of[0].Least))
+			if n := len(of); n > 1 {
+				text = fmt.Sprintf("%d pieces %s are %s; the thinnest, %s, is only %s.", n, cause, what, of[0].ID, in.fine(of[0].Least))
+			}
+			all = append(all, onPiece(i, of[0], text))
+		}
+	}
+	return all
+}
+
+// thinnest lists the small pieces, the smallest share first, else in wall order.
+func thinnest(pieces []piece.Piece, small func(piece.Piece) bool) []piece.Piece {
 	var thin []piece.Piece
 	for _, p := range pieces {
-		if p.Sliver {
+		if small(p) {
 			thin = append(thin, p)
 		}
 	}
@@ -113,22 +149,40 @@ func thinnest(pieces []piece.Piece) []piece.Piece {
 }
 
 // offLine finds edges of niches and windows that coincide with no tile edge of
-// the wall, as formats.md defines it.
+// the wall, as formats.md defines it; one sentence to an opening.
 func offLine(in Input) []place {
 	var all []place
 	for _, kind := range []survey.Kind{survey.Niche, survey.Window} {
 		for _, o := range in.openings(kind) {
 			plumb, level := tileEdges(in.Walls[o.wall].Pieces)
 			mid := o.middle()
-			say := func(side string, off bool, at plane.Point) {
-				if off {
-					all = append(all, onPoint(o.wall, at, fmt.Sprintf("The %s edge of %s %s is on no joint line.", side, kind, o.found.Name)))
+			var sides []string
+			var first plane.Point
+			for _, side := range []struct {
+				name string
+				on   bool
+				at   plane.Point
+			}{
+				{"left", plumb[o.edges.Left], plane.Point{X: o.edges.Left, Y: mid.Y}},
+				{"right", plumb[o.edges.Right], plane.Point{X: o.edges.Right, Y: mid.Y}},
+				{"bottom", level[o.edges.Bottom], plane.Point{X: mid.X, Y: o.edges.Bottom}},
+				{"top", level[o.edges.Top], plane.Point{X: mid.X, Y: o.edges.Top}},
+			} {
+				if side.on {
+					continue
 				}
+				if sides == nil {
+					first = side.at
+				}
+				sides = append(sides, side.name)
 			}
-			say("left", !plumb[o.edges.Left], plane.Point{X: o.edges.Left, Y: mid.Y})
-			say("right", !plumb[o.edges.Right], plane.Point{X: o.edges.Right, Y: mid.Y})
-			say("bottom", !level[o.edges.Bottom], plane.Point{X: mid.X, Y: o.edges.Bottom})
-			say("top", !level[o.edges.Top], plane.Point{X: mid.X, Y: o.edges.Top})
+			switch len(sides) {
+			case 0:
+			case 1:
+				all = append(all, onPoint(o.wall, first, fmt.Sprintf("The %s edge of %s is on no joint line.", sides[0], called(o.found))))
+			default:
+				all = append(all, onPoint(o.wall, first, fmt.Sprintf("The %s edges of %s are on no joint line.", list(sides), called(o.found))))
+			}
 		}
 	}
 	return all
@@ -161,13 +215,19 @@ func smallEnds(in Input) []place {
 	}
 	var all []place
 	for i, w := range in.Walls {
+		var last place
 		for _, end := range bothEnds {
 			small, large := endSizes(w, end.is)
 			if small == nil || large == nil || 3*small.Wide >= in.Room.Tile.Width || 2*large.Wide < in.Room.Tile.Width {
 				continue
 			}
-			all = append(all, onPiece(i, *small, fmt.Sprintf("At the %s end of %s every second course ends in %s, the others in %s.",
-				end.name, w.Found.Name, in.fine(small.Wide), in.fine(large.Wide))))
+			sizes := fmt.Sprintf(" of %s every second course ends in %s, the others in %s.", w.Found.Name, in.fine(small.Wide), in.fine(large.Wide))
+			if last.text == "At the left end"+sizes {
+				all[len(all)-1].text = "At both ends" + sizes
+				continue
+			}
+			last = onPiece(i, *small, "At the "+end.name+" end"+sizes)
+			all = append(all, last)
 		}
 	}
 	return all
@@ -205,12 +265,4 @@ func cutTo(w plan.Wall, p piece.Piece, is survey.PartIs) bool {
 		}
 	}
 	return false
-}
-
-// count writes a number with its noun.
-func count(n int, noun string) string {
-	if n == 1 {
-		return "1 " + noun
-	}
-	return fmt.Sprintf("%d %ss", n, noun)
 }

@@ -2,6 +2,7 @@ package finding
 
 import (
 	"fmt"
+	"slices"
 
 	"coursewright/layout/length"
 	"coursewright/layout/plan"
@@ -44,15 +45,15 @@ func edgeRules() []Rule {
 		},
 		{
 			Name: "rim nearly level", Grade: Advice, judge: nearlyLevel,
-			Why:    "A gap that grows along the rim shows when sealant fills it; a first course cut to a taper of 1/8 to 3/8 in does not.",
+			Why:    "A gap that grows along the rim shows when sealant fills it; a tapered first course shows by what share of the course the taper is.",
 			Do:     "Start one full tile over the high point and let the joint take up the rest, or one full tile over the low point and cut the rest down.",
-			Source: "high point: how-to pages; low point: NAVEDTRA 14044 p. 7-23; what shows: " + practice,
+			Source: "high point: how-to pages; low point: NAVEDTRA 14044 p. 7-23; what shows: TileLetter 2018-03 p. 86 and " + practice,
 		},
 		{
 			Name: "rake at the base", Grade: Advice, judge: rake,
 			Why:    "Only a full tile over the low point leaves no gap that sealant cannot fill.",
 			Do:     "Cut the first course down to the rim and carry the level line round all the walls.",
-			Source: "NAVEDTRA 14044 p. 7-23; BS 5385-1:2018 7.1.5, second hand, look it up",
+			Source: "NAVEDTRA 14044 p. 7-23; BS 5385-1:2018 7.1.5, second hand, look it up; what shows: TileLetter 2018-03 p. 86",
 		},
 		{
 			Name: "movement joint in the field", Grade: Advice, judge: field,
@@ -63,33 +64,50 @@ func edgeRules() []Rule {
 	}
 }
 
-// gaps judges every boundary that meets something, once by wall and name.
+// gaps judges every boundary that meets something; those of one gap are one
+// sentence.
 func gaps(in Input) []place {
-	var all []place
+	var sizes []length.Length
+	where, walls := map[length.Length][]string{}, map[length.Length][]int{}
 	for i, w := range in.Walls {
-		said := map[string]bool{}
 		for _, b := range w.Shape.Sides {
 			if !b.Meets || b.Gap >= in.Limits.SoftJoint && b.Gap <= in.Room.Sealant {
 				continue
 			}
-			if text := in.gapText(w, b); !said[text] {
-				said[text] = true
-				all = append(all, place{wall: i, text: text})
+			if where[b.Gap] == nil {
+				sizes = append(sizes, b.Gap)
+			}
+			if at := "the " + edgeName(b) + " of " + w.Found.Name; !slices.Contains(where[b.Gap], at) {
+				where[b.Gap], walls[b.Gap] = append(where[b.Gap], at), append(walls[b.Gap], i)
 			}
 		}
+	}
+	var all []place
+	for _, gap := range sizes {
+		p := place{wall: walls[gap][0]}
+		if slices.Max(walls[gap]) != p.wall {
+			p.wall = -1
+		}
+		p.text = fmt.Sprintf("The gap at %s is %s; sealant may fill %s.", list(where[gap]), in.exact(gap, in.Room.Sealant), in.close(in.Room.Sealant))
+		if gap < in.Limits.SoftJoint {
+			p.text = fmt.Sprintf("The gap at %s is %s; at least %s is asked for.", list(where[gap]), in.exact(gap, in.Limits.SoftJoint), in.close(in.Limits.SoftJoint))
+		}
+		all = append(all, p)
 	}
 	return all
 }
 
-func (in Input) gapText(w plan.Wall, b survey.Boundary) string {
-	where := b.Name
-	if b.Part.Is == survey.BaseSegment {
-		where = string(b.Kind)
+// edgeName is a boundary that meets something as it is called on the wall.
+func edgeName(b survey.Boundary) string {
+	switch b.Part.Is {
+	case survey.LeftEnd:
+		return "left corner"
+	case survey.RightEnd:
+		return "right corner"
+	case survey.HeadEdge:
+		return "ceiling"
 	}
-	if b.Gap < in.Limits.SoftJoint {
-		return fmt.Sprintf("The gap at the %s of %s is %s; at least %s is asked for.", where, w.Found.Name, in.fine(b.Gap), in.fine(in.Limits.SoftJoint))
-	}
-	return fmt.Sprintf("The gap at the %s of %s is %s; sealant may fill %s.", where, w.Found.Name, in.fine(b.Gap), in.fine(in.Room.Sealant))
+	return string(b.Kind)
 }
 
 func soft(in Input) []place {
@@ -152,7 +170,24 @@ func rake(in Input) []place {
 	if spread <= in.Limits.NearlyLevel {
 		return nil
 	}
-	return room(fmt.Sprintf("The rim lies %s lower at its low point than at its high point; the first course takes that up.", in.fine(spread)))
+	return room(fmt.Sprintf("The rim lies %s lower at its low point than at its high point; the first course takes that up.", in.fine(spread)) + in.taper(spread))
+}
+
+// taper says how much of a course a wedge takes, because that decides whether
+// it shows: 3/8 in is hard to see on a tile of 24 in, and plain on one of 5/8.
+func (in Input) taper(by length.Length) string {
+	high := in.Room.Tile.Height
+	if high == 0 {
+		return ""
+	}
+	percent := int((200*by + high) / (2 * high))
+	switch {
+	case percent < in.Limits.FaintTaper || percent == in.Limits.FaintTaper && 100*by <= length.Length(in.Limits.FaintTaper)*high:
+		return fmt.Sprintf(" That is %d %% of a course, hard to see.", percent)
+	case percent > in.Limits.PlainTaper:
+		return fmt.Sprintf(" That is %d %% of a course, plain to see.", percent)
+	}
+	return fmt.Sprintf(" That is %d %% of a course.", percent)
 }
 
 // wetHeight judges the head of each wall over the lowest floor reading of the
@@ -166,12 +201,24 @@ func wetHeight(in Input) []place {
 		from, known = in.lowest(survey.ShowerBase)
 		least, over = in.Limits.OverDrain, "the shower base"
 	}
-	var all []place
+	var heights []length.Length
+	names, walls := map[length.Length][]string{}, map[length.Length]int{}
 	for i, w := range in.Walls {
-		if h := headHeight(w) - from; known && h < least {
-			all = append(all, place{wall: i, text: fmt.Sprintf("The tile on %s ends %s over %s; %s is commonly asked for.",
-				w.Found.Name, in.tape(h), over, in.tape(least))})
+		h := headHeight(w) - from
+		if !known || h >= least {
+			continue
 		}
+		if names[h] == nil {
+			heights, walls[h] = append(heights, h), i
+		} else {
+			walls[h] = -1
+		}
+		names[h] = append(names[h], w.Found.Name)
+	}
+	var all []place
+	for _, h := range heights {
+		all = append(all, place{wall: walls[h], text: fmt.Sprintf("The tile on %s ends %s over %s; %s is commonly asked for.",
+			list(names[h]), in.tape(h), over, in.tape(least))})
 	}
 	return all
 }

@@ -2,7 +2,6 @@ package finding
 
 import (
 	"fmt"
-	"strings"
 
 	"coursewright/layout/length"
 	"coursewright/layout/piece"
@@ -21,20 +20,26 @@ func openingRules() []Rule {
 			Source: "plain geometry",
 		},
 		{
+			Name: "large hole in one tile", Grade: Warning, judge: largeHoles,
+			Why:    "Porcelain with much taken out of it cracks, at once or under the first knock, the more so where the hole is off the middle.",
+			Do:     "Let a joint cross the hole, so that two tiles share it, or ask the maker of the tile.",
+			Source: "a maker of porcelain: no more than 10 to 12 sq in (65 to 77 cm²) out of a tile",
+		},
+		{
 			Name: "niche wider than a stud bay", Grade: Warning, judge: wideNiche,
 			Why:    "A stud would have to be cut, and in a bearing wall it carries the house.",
 			Do:     "Make the niche narrower, or have a header framed: a licensed matter in a bearing wall.",
-			Source: "bay: how-to pages; studs: IRC R602.6, look it up",
+			Source: "bay and lining: how-to pages; studs: IRC R602.6, look it up",
 		},
 		{
 			Name: "window glass", Grade: Warning, judge: glass,
 			Why:    "Somebody who slips falls into the glass.",
 			Do:     "Have safety glazing there, and ask a glazier if you cannot tell what is in.",
-			Source: "IRC R308.4.5, second hand, and 16 CFR 1201; look it up",
+			Source: "IRC R308.4.5, second hand (2018: glass that faces the wet place; 2021 and later: beside it too), and 16 CFR 1201; look it up",
 		},
 		{
 			Name: "niche sill", Grade: Advice,
-			judge:  eachNiche("The sill of %s slopes at least 1/4 in per ft (21 mm per m) to the room."),
+			judge:  eachNiche("The sill of %s slopes at least 1/4 in per ft (21 mm per m) to the room.", "The sills of %s slope at least 1/4 in per ft (21 mm per m) to the room."),
 			Why:    "Water that stands on the sill finds its way behind the tile.",
 			Do:     "Slope the sill, seal its corners, and keep a niche out of an exterior wall if it can be helped.",
 			Source: cited("TCNA details", "TileLetter"),
@@ -43,11 +48,11 @@ func openingRules() []Rule {
 			Name: "gap round a pipe", Grade: Advice, judge: pipes,
 			Why:    "A pipe that touches the tile cracks it, and water follows the pipe.",
 			Do:     "Keep at least 1/8 in (3 mm) round the pipe, seal it, and cover it with an escutcheon.",
-			Source: cited("ANSI A108.02 4.3.3", "the trade bodies"),
+			Source: cited("ANSI A108.02 4.3 (penetrations)", "the trade bodies"),
 		},
 		{
 			Name: "cut studs", Grade: Caution,
-			judge:  eachNiche("%s is cut into the framing."),
+			judge:  eachNiche("%s is cut into the framing.", "%s are cut into the framing."),
 			Why:    "A bearing or exterior stud may be notched by a quarter of its depth only (7/8 in of a 2×4), any other by 40 %; holes stay 5/8 in from the edge.",
 			Do:     "Look for pipes and cables before you open the wall, and leave bearing walls to a licensed trade.",
 			Source: "IRC R602.6; look it up",
@@ -55,20 +60,61 @@ func openingRules() []Rule {
 	}
 }
 
-// holes judges the tile left between a hole and the edges of its piece. A hole
-// that reaches an edge is a notch and is not judged.
+// holes judges the tile left between a hole and the edges of its piece, one
+// sentence to a pipe. A hole that reaches an edge is a notch and is not judged.
 func holes(in Input) []place {
 	var all []place
-	for i, w := range in.Walls {
-		for _, o := range in.openings(survey.Pipe) {
-			for _, p := range toSet(w) {
-				if rim := rimToEdge(o.found, p, in.Room.Units); o.wall == i && rim > 0 && rim < in.Limits.HoleToEdge {
-					all = append(all, onPiece(i, p, fmt.Sprintf("The hole for %s leaves %s of tile beside it in %s.", o.found.Name, in.fine(rim), p.ID)))
-				}
+	for _, o := range in.openings(survey.Pipe) {
+		var worst *piece.Piece
+		least, more := in.Limits.HoleToEdge, -1
+		pieces := toSet(in.Walls[o.wall])
+		for k, p := range pieces {
+			rim := rimToEdge(o.found, p, in.Room.Units)
+			if rim <= 0 || rim >= in.Limits.HoleToEdge {
+				continue
+			}
+			more++
+			if rim < least {
+				least, worst = rim, &pieces[k]
+			}
+		}
+		if worst == nil {
+			continue
+		}
+		text := fmt.Sprintf("The hole for %s leaves %s of tile beside it in %s", o.found.Name, in.fine(least), worst.ID)
+		if more > 0 {
+			text += fmt.Sprintf(", and hardly more in %s", count(more, "other piece"))
+		}
+		all = append(all, onPiece(o.wall, *worst, text+"."))
+	}
+	return all
+}
+
+// largeHoles judges how much of one tile a hole takes out.
+func largeHoles(in Input) []place {
+	var all []place
+	for _, o := range in.openings(survey.Pipe) {
+		ring := plane.Circle(plane.Point{X: o.found.At, Y: o.found.Up}, o.found.Diameter+2*survey.PipeClear(in.Room.Units), 0)
+		for _, p := range toSet(in.Walls[o.wall]) {
+			t := p.Tile
+			part := plane.Region{ring}.KeepAll(plane.RightOf(t.Left), plane.LeftOf(t.Right), plane.Above(t.Bottom), plane.Below(t.Top)).Area2() / 2
+			if part > in.Limits.LargeHole {
+				all = append(all, onPiece(o.wall, p, fmt.Sprintf("The hole for %s takes %s out of %s; more than %s may be more than porcelain stands.",
+					o.found.Name, in.square(part), p.ID, in.square(in.Limits.LargeHole))))
+				break
 			}
 		}
 	}
 	return all
+}
+
+// square writes an area as a whole number of square inches or centimetres.
+func (in Input) square(a length.Area) string {
+	unit, name := length.Inch.Times(length.Inch), "sq in"
+	if in.Room.Units == length.Metric {
+		unit, name = length.Centimetre.Times(length.Centimetre), "cm²"
+	}
+	return fmt.Sprintf("%d %s", (2*a+unit)/(2*unit), name)
 }
 
 // rimToEdge is the least distance from the rim of a pipe's hole to the upright
@@ -107,22 +153,15 @@ func taken(w plan.Wall, k int, s length.System) plane.Rect {
 	return plane.Rect{Left: e.Left, Bottom: e.Bottom, Right: e.Right, Top: e.Top}
 }
 
-// called is an opening by kind and name, once where they are the same.
-func called(o survey.OpeningFound) string {
-	if o.Name == string(o.Kind) {
-		return o.Name
-	}
-	return o.Key()
-}
-
-func capital(s string) string { return strings.ToUpper(s[:1]) + s[1:] }
-
+// wideNiche adds what stands beside the clear hole: its own tile and bed, and
+// the board that lines it.
 func wideNiche(in Input) []place {
 	var all []place
+	beside := 2 * (in.Room.Tile.Thickness + in.Room.Bed + in.Limits.Lining)
 	for _, o := range in.openings(survey.Niche) {
-		if wide := o.edges.Right - o.edges.Left; wide > in.Limits.StudBay {
-			all = append(all, onPoint(o.wall, o.middle(), fmt.Sprintf("%s is %s wide between the tiles; a bay between studs at 16 in is %s clear.",
-				capital(called(o.found)), in.tape(wide), in.tape(in.Limits.StudBay))))
+		if wide := o.edges.Right - o.edges.Left; wide+beside > in.Limits.StudBay {
+			all = append(all, onPoint(o.wall, o.middle(), fmt.Sprintf("%s is %s wide between the tiles, about %s with its tile and lining; a bay between studs at 16 in is %s clear.",
+				capital(called(o.found)), in.tape(wide), in.tape(wide+beside), in.tape(in.Limits.StudBay))))
 		}
 	}
 	return all
@@ -134,22 +173,73 @@ func glass(in Input) []place {
 	stand, known := in.lowest(survey.Tub, survey.ShowerBase)
 	var all []place
 	for _, o := range in.openings(survey.Window) {
-		if h := o.edges.Bottom - stand; known && h < in.Limits.GlassHeight {
+		if h := o.edges.Bottom - stand; known && h < in.Limits.GlassHeight && in.nearWet(o) {
 			all = append(all, onPoint(o.wall, plane.Point{X: o.middle().X, Y: o.edges.Bottom},
-				fmt.Sprintf("%s begins %s over the rim, under %s.", capital(called(o.found)), in.tape(h), in.tape(in.Limits.GlassHeight))))
+				fmt.Sprintf("%s begins %s over the rim, under %s, and is no further than %s from it; a window beside it counts like one that faces it.",
+					capital(called(o.found)), in.tape(h), in.tape(in.Limits.GlassHeight), in.tape(in.Limits.GlassNear))))
 		}
 	}
 	return all
 }
 
-// eachNiche says the same of every niche; the text takes what it is called.
-func eachNiche(text string) func(Input) []place {
-	return func(in Input) []place {
-		var all []place
-		for _, o := range in.openings(survey.Niche) {
-			all = append(all, onPoint(o.wall, o.middle(), capital(fmt.Sprintf(text, called(o.found)))))
+// nearWet tells whether a window is near a tub or shower base, along its own
+// wall or round one corner. Farther round it counts as near: what is not known
+// must not be passed over.
+func (in Input) nearWet(o opening) bool {
+	w := in.Walls[o.wall].Found
+	if left, right, found := wetSpan(w); found {
+		return o.edges.Left-right <= in.Limits.GlassNear && left-o.edges.Right <= in.Limits.GlassNear
+	}
+	if k := w.Left.Beyond; k >= 0 {
+		if _, right, found := wetSpan(in.Walls[k].Found); found {
+			return o.edges.Left <= in.Limits.GlassNear && in.Walls[k].Found.Width-right <= in.Limits.GlassNear
 		}
-		return all
+	}
+	if k := w.Right.Beyond; k >= 0 {
+		if left, _, found := wetSpan(in.Walls[k].Found); found {
+			return w.Width-o.edges.Right <= in.Limits.GlassNear && left <= in.Limits.GlassNear
+		}
+	}
+	return true
+}
+
+// wetSpan is where the tubs and shower bases along a wall begin and end; those
+// at its ends go on to there.
+func wetSpan(w survey.WallFound) (left, right length.Length, found bool) {
+	for i, s := range w.Base {
+		if s.Meets != survey.Tub && s.Meets != survey.ShowerBase || len(s.Readings) == 0 {
+			continue
+		}
+		if !found && i > 0 {
+			left = s.Readings[0].At
+		}
+		if right, found = s.Readings[len(s.Readings)-1].At, true; i == len(w.Base)-1 {
+			right = w.Width
+		}
+	}
+	return left, right, found
+}
+
+// eachNiche says the same of all niches in one sentence, with the verb for one
+// and for several; the mark stands at the first.
+func eachNiche(one, several string) func(Input) []place {
+	return func(in Input) []place {
+		niches := in.openings(survey.Niche)
+		var names []string
+		for _, o := range niches {
+			names = append(names, called(o.found))
+		}
+		switch len(niches) {
+		case 0:
+			return nil
+		case 1:
+			return []place{onPoint(niches[0].wall, niches[0].middle(), capital(fmt.Sprintf(one, names[0])))}
+		}
+		p := onPoint(niches[0].wall, niches[0].middle(), capital(fmt.Sprintf(several, list(names))))
+		if niches[len(niches)-1].wall != p.wall {
+			p.wall, p.at = -1, nil
+		}
+		return []place{p}
 	}
 }
 

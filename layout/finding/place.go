@@ -1,7 +1,9 @@
 package finding
 
 import (
+	"fmt"
 	"slices"
+	"strings"
 
 	"coursewright/layout/length"
 	"coursewright/layout/piece"
@@ -41,6 +43,15 @@ func (in Input) tape(l length.Length) string { return l.Tape(in.Room.Units) }
 
 // fine writes the size of a piece or a gap.
 func (in Input) fine(l length.Length) string { return l.Fine(in.Room.Units) }
+
+// exact writes a measure that is compared with a limit: to 1/64 in or 0.1 mm,
+// or exactly where that would read like the limit itself.
+func (in Input) exact(l, limit length.Length) string {
+	if text := in.close(l); l == limit || text != in.close(limit) {
+		return text
+	}
+	return l.Format(in.Room.Units, 0)
+}
 
 // close writes a joint or a variation, to 1/64 in or 0.1 mm.
 func (in Input) close(l length.Length) string {
@@ -97,4 +108,30 @@ func (in Input) openings(kind survey.Kind) []opening {
 
 func (o opening) middle() plane.Point {
 	return middle(plane.Rect{Left: o.edges.Left, Bottom: o.edges.Bottom, Right: o.edges.Right, Top: o.edges.Top})
+}
+
+// list writes names in a row: a, b and c.
+func list(names []string) string {
+	if n := len(names); n > 1 {
+		return strings.Join(names[:n-1], ", ") + " and " + names[n-1]
+	}
+	return strings.Join(names, "")
+}
+
+// called is an opening by kind and name, once where they are the same.
+func called(o survey.OpeningFound) string {
+	if o.Name == string(o.Kind) {
+		return o.Name
+	}
+	return o.Key()
+}
+
+func capital(s string) string { return strings.ToUpper(s[:1]) + s[1:] }
+
+// count writes a number with its noun.
+func count(n int, noun string) string {
+	if n == 1 {
+		return "1 " + noun
+	}
+	return fmt.Sprintf("%d %ss", n, noun)
 }

@@ -12,7 +12,7 @@ import (
 // setRules judge the courses that stand already against the line the rest is
 // set to. A joint may close to the least joint, or open by as much.
 func setRules() []Rule {
-	const source = practice + "; the least joint: ANSI A108.02 4.3.8, as quoted by TileLetter; commonly cited so, look it up"
+	const source = practice + "; the least joint: ANSI A108.02 4.3 (joint widths), as quoted by TileLetter; commonly cited so, look it up"
 	return []Rule{
 		{
 			Name: "set courses that the joints cannot take up", Grade: Fault, judge: setOff(false),
@@ -213,7 +213,7 @@ func freeMark(in Input) []place {
 			free := o.Left.Free() || o.Width.Free() || o.Bottom.Free() || o.Height.Free()
 			if e := edges(w, k); o.Kind != survey.Pipe && free && e.Bottom < top {
 				all = append(all, onPoint(i, plane.Point{X: e.Left, Y: e.Bottom},
-					fmt.Sprintf("The %s %s of %s is still free to move, and tile stands beside it.", o.Kind, o.Name, w.Found.Name)))
+					fmt.Sprintf("The %s of %s is still free to move, and tile stands beside it.", called(o), w.Found.Name)))
 			}
 		}
 		for _, end := range []struct {

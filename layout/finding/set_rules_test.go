@@ -94,7 +94,7 @@ func setCases() []ruleCase {
 			p.Row = 1
 			in.Walls[0].Pieces = append(in.Walls[0].Pieces, p)
 			standing(8, 0, 0)(in)
-		}, []string{`B-02-02 on back is only 1" at its thinnest.`}},
+		}, []string{`B-02-02 at the left end of back is only 1" at its thinnest.`}},
 		{"tile measured a little off its size", "tile measured far from its size", func(in *Input) {
 			in.Room.Tile.Real = survey.Real{Used: true, Width: 8 * inch, Sold: [2]length.Length{8*inch + inch/4, 4 * inch}}
 		}, nil},

@@ -13,25 +13,25 @@ func tileRules() []Rule {
 			Name: "offset of long tile", Grade: Warning, judge: longOffset,
 			Why:    "Long tiles bow: at half offset the high middle of one stands beside the low ends of the next.",
 			Do:     "Choose an offset of a third or less, unless the maker or an approved mock-up says otherwise.",
-			Source: cited("ANSI A108.02 4.3.8.2", "CTEF"),
+			Source: cited("ANSI A108.02 4.3 (offset patterns)", "CTEF"),
 		},
 		{
 			Name: "joint against variation", Grade: Warning, judge: jointForVariation,
 			Why:    "The joint takes up what the tiles differ in size; a narrower one cannot keep the lines straight.",
 			Do:     "Widen the joint, or sort the tiles by size.",
-			Source: cited("ANSI A108.02 4.3.8", "TileLetter"),
+			Source: cited("ANSI A108.02 4.3 (joint widths)", "TileLetter"),
 		},
 		{
 			Name: "joint minimum", Grade: Warning, judge: jointUnder(func(l Limits) length.Length { return l.LeastJoint }),
 			Why:    "Grout does not fill a narrower joint, and nothing is left for the tiles' differences.",
 			Do:     "Widen the joint.",
-			Source: cited("ANSI A108.02 4.3.8", "TileLetter"),
+			Source: cited("ANSI A108.02 4.3 (joint widths)", "TileLetter"),
 		},
 		{
 			Name: "joint of long tile in an offset bond", Grade: Warning, judge: longJoint,
 			Why:    "Offset long tiles show their bow as lippage; a wider joint softens the step.",
 			Do:     "Widen the joint, and add the edge warpage of the real tile to it.",
-			Source: cited("ANSI A108.02 4.3.8.1", "CTEF"),
+			Source: cited("ANSI A108.02 4.3 (joints of offset patterns)", "CTEF"),
 		},
 		{
 			Name: "joint minimum, new homes (UK)", Grade: Advice, judge: metricJoint(1500, 0, 0),
@@ -79,7 +79,7 @@ func flatRules() []Rule {
 			Name: "lippage", Grade: Advice, judge: lippage,
 			Why:    "A step between two tiles shows in raking light and catches the hand.",
 			Do:     "Measure the warpage of some real tiles; check each course with a straightedge.",
-			Source: cited("ANSI A108.02 4.3.7", "TCNA"),
+			Source: cited("ANSI A108.02 4.3 (lippage)", "TCNA"),
 		},
 		{
 			Name: "mortar contact", Grade: Advice,

@@ -34,7 +34,7 @@ const (
 )
 
 // PipeClear is how far tile stays clear of a pipe's diameter all round:
-// ANSI A108.02 4.3.3, at least 1/8 in, under an escutcheon.
+// ANSI A108.02 4.3 on penetrations, at least 1/8 in, under an escutcheon.
 func PipeClear(units length.System) length.Length {
 	if units == length.Metric {
 		return 3 * length.Millimetre
