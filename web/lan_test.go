@@ -26,6 +26,7 @@ import (
 	"coursewright/static"
 	"coursewright/store"
 	"coursewright/web"
+	"coursewright/web/page"
 )
 
 // network is a listener whose connections seem to come from elsewhere: to the
@@ -88,7 +89,7 @@ func newHouse(t *testing.T, door *web.Door) *house {
 	if door != nil {
 		door.Now = func() time.Time { h.mu.Lock(); defer h.mu.Unlock(); return h.now }
 	}
-	w := &web.Server{Store: kept, Static: static.Files, Hosts: []string{"bench.example"}, Door: door, Solve: layout.Solve,
+	w := &web.Server{Store: kept, Static: static.Files, Hosts: []string{"bench.example"}, Door: door, Solve: page.Whole(layout.Solve),
 		Log: slog.New(slog.NewTextHandler(&locked{mu: &h.mu, w: h.log}, nil))}
 	s := httptest.NewUnstartedServer(w.Handler())
 	h.net = &network{Listener: s.Listener, from: "192.168.7.9"}

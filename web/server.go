@@ -10,8 +10,6 @@ import (
 	"github.com/go-chi/chi/v5"
 	"github.com/go-chi/chi/v5/middleware"
 
-	"coursewright/layout"
-	"coursewright/layout/survey"
 	"coursewright/store"
 	"coursewright/web/bathroom"
 	"coursewright/web/bench"
@@ -19,6 +17,7 @@ import (
 	"coursewright/web/jobs"
 	"coursewright/web/page"
 	"coursewright/web/sheets"
+	"coursewright/web/turns"
 	"coursewright/web/work"
 )
 
@@ -35,11 +34,12 @@ var pages = []func(page.Site) []page.Route{
 // Server serves one data file.
 type Server struct {
 	Store  *store.Store
-	Static fs.FS                                 // the files under /static/
-	Hosts  []string                              // names it answers to beside loopback, without a port
-	Door   *Door                                 // lets devices of the network in; nil: the network gets nothing
-	Log    *slog.Logger                          // what went wrong here and was no fault of the person's
-	Solve  func(survey.Job) (layout.Plan, error) // layout.Solve
+	Static fs.FS        // the files under /static/
+	Hosts  []string     // names it answers to beside loopback, without a port
+	Door   *Door        // lets devices of the network in; nil: the network gets nothing
+	Log    *slog.Logger // what went wrong here and was no fault of the person's
+	Solve  page.Solver
+	Turns  turns.Limits // how many rooms are worked on at once; the usual ones where they are zero
 }
 
 // Handler gives every route, behind the guards.
@@ -50,9 +50,10 @@ func (s *Server) Handler() http.Handler {
 	r.MethodNotAllowed(s.page(func(http.ResponseWriter, *http.Request) error { return page.ErrMethod }))
 	r.Get("/open/{code}", s.page(s.openByLink))
 	r.Post("/open", s.page(s.openByForm))
+	desk := turns.New(s.Solve, s.Turns)
 	for _, routes := range pages {
-		for _, one := range routes(s.site()) {
-			r.Method(one.Method, one.Path, s.page(one.Do))
+		for _, one := range routes(s.site(desk)) {
+			r.Method(one.Method, one.Path, desk.Handler(s.page(one.Do)))
 		}
 	}
 	r.Get("/static/drawing.css", drawingStyle)
@@ -62,8 +63,8 @@ func (s *Server) Handler() http.Handler {
 }
 
 // site is what every page is given.
-func (s *Server) site() page.Site {
-	out := page.Site{Store: s.Store, Solve: s.Solve}
+func (s *Server) site(desk *turns.Desk) page.Site {
+	out := page.Site{Store: s.Store, Solve: desk.Solve}
 	if s.Door != nil {
 		out.Address = s.Door.Address
 	}

@@ -17,6 +17,7 @@ import (
 	"coursewright/static"
 	"coursewright/store"
 	"coursewright/web"
+	"coursewright/web/page"
 )
 
 // asked is what serve is told by its flags.
@@ -72,7 +73,7 @@ func (p *program) serveOn(ctx context.Context, a asked) (err error) {
 	defer func() { err = errors.Join(err, kept.Close()) }()
 	log := slog.New(slog.NewTextHandler(p.Err, nil))
 	defer daily(ctx, kept, log)()
-	site := &web.Server{Store: kept, Static: static.Files, Hosts: a.names, Log: log, Solve: web.Recent(inTurns(mostAtOnce(), longestWait, layout.Solve))}
+	site := &web.Server{Store: kept, Static: static.Files, Hosts: a.names, Log: log, Solve: page.Whole(layout.Solve)}
 	fmt.Fprintf(p.Out, "Coursewright is at http://%s/\nThe jobs are kept in %s\n", atHome(at), kept.Path())
 	if a.lan {
 		site.Door = p.door(at)

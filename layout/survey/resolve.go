@@ -95,15 +95,22 @@ func (r *resolver) pieces(room Room) {
 	if r.faults != nil {
 		return
 	}
-	total := int64(0)
-	for _, w := range room.Walls {
-		low, high := w.reach()
-		across := length.DivFloor(w.Width, room.Tile.Width+room.Joint) + 1
-		up := length.DivFloor(high-low, room.Tile.Height+room.Joint) + 1
-		total += across * up
-	}
+	total := room.About()
 	if total > mostPieces {
 		r.faults.add("walls", fmt.Sprintf("about %d pieces", total),
 			fmt.Sprintf("at most %d pieces: a larger tile or fewer walls", mostPieces))
 	}
+}
+
+// About is about how many pieces a room has, from the areas of its walls alone; never fewer than
+// whole tiles fit.
+func (r Room) About() int64 {
+	total := int64(0)
+	for _, w := range r.Walls {
+		low, high := w.reach()
+		across := length.DivFloor(w.Width, r.Tile.Width+r.Joint) + 1
+		up := length.DivFloor(high-low, r.Tile.Height+r.Joint) + 1
+		total += across * up
+	}
+	return total
 }

@@ -55,7 +55,7 @@ func (s pages) editJob(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return page.BadRequest(err)
 	}
-	plan, err := s.Solve(tried.job)
+	plan, err := s.Solve(r.Context(), tried.job)
 	var faults survey.Faults
 	if errors.As(err, &faults) || len(tried.faults) > 0 {
 		tried.faults, tried.code = append(tried.faults, faults...), http.StatusUnprocessableEntity
@@ -166,7 +166,7 @@ func (s pages) bench(w http.ResponseWriter, r *http.Request, stored store.Job, t
 	if err != nil {
 		return fmt.Errorf("job %d: %w", stored.ID, err)
 	}
-	plan, err := s.Solve(job)
+	plan, err := s.Solve(r.Context(), job)
 	var faults survey.Faults
 	if err != nil && !errors.As(err, &faults) {
 		return err

@@ -28,7 +28,7 @@ func (s pages) look(w http.ResponseWriter, r *http.Request) error {
 	if n, err := strconv.ParseUint(r.Header.Get(numbered), 10, 64); err == nil {
 		w.Header().Set(numbered, strconv.FormatUint(n, 10))
 	}
-	plan, err := s.Solve(tried.job)
+	plan, err := s.Solve(r.Context(), tried.job)
 	var faults survey.Faults
 	if errors.As(err, &faults) || len(tried.faults) > 0 {
 		return page.Render(w, r, http.StatusUnprocessableEntity, Clash(tried.job, append(tried.faults, faults...)))

@@ -1,6 +1,7 @@
 package bench_test
 
 import (
+	"context"
 	"coursewright/web/trial"
 
 	"net/http"
@@ -13,7 +14,6 @@ import (
 	"coursewright/layout"
 	"coursewright/layout/survey"
 	"coursewright/static"
-	"coursewright/web"
 )
 
 func TestALookSavesNothing(t *testing.T) {
@@ -110,39 +110,12 @@ func TestAWrongWidthIsWorkedOutBothWays(t *testing.T) {
 	assert.Contains(t, bench, "Pin the course line: best", "the table of course lines has the one of the plan")
 }
 
-func TestAPlanJustMadeIsRemembered(t *testing.T) {
-	solved := 0
-	solve := web.Recent(func(job survey.Job) (layout.Plan, error) { solved++; return layout.Solve(job) })
-	job, err := survey.Read(static.Demo)
-	require.NoError(t, err)
-	first, err := solve(job)
-	require.NoError(t, err)
-	again, err := solve(job)
-	require.NoError(t, err)
-	assert.Equal(t, first, again)
-	assert.Equal(t, 1, solved)
-	for _, joint := range []string{"3/16", "5/32", "3/32", "1/16"} {
-		job.Joint.Plain = joint
-		_, err = solve(job)
-		require.NoError(t, err)
-	}
-	job.Joint.Plain = "1/8"
-	_, err = solve(job)
-	require.NoError(t, err)
-	assert.Equal(t, 6, solved, "the oldest is forgotten")
-	job.Joint.Plain = "wide"
-	_, err = solve(job)
-	require.Error(t, err)
-	_, err = solve(job)
-	require.Error(t, err, "a refusal is no plan")
-}
-
 // A remembered plan is shared by all pages, so none may change it.
 func TestNoPageChangesAPlan(t *testing.T) {
 	job, err := survey.Read(static.Demo)
 	require.NoError(t, err)
 	var shared layout.Plan
-	s := trial.Solving(t, static.Demo, func(job survey.Job) (layout.Plan, error) {
+	s := trial.Solving(t, static.Demo, func(_ context.Context, job survey.Job) (layout.Plan, error) {
 		if len(shared.Walls) == 0 {
 			shared, err = layout.Solve(job)
 		}

@@ -1,6 +1,7 @@
 package bench_test
 
 import (
+	"context"
 	"coursewright/web/page"
 	"coursewright/web/trial"
 
@@ -117,11 +118,11 @@ func TestAJobWithoutANameCanBeFound(t *testing.T) {
 
 func TestABusyServerSaysSo(t *testing.T) {
 	busy := false
-	s := trial.Empty(t, func(job survey.Job) (layout.Plan, error) {
+	s := trial.Empty(t, func(ctx context.Context, job survey.Job) (layout.Plan, error) {
 		if busy {
 			return layout.Plan{}, page.ErrBusy
 		}
-		return trial.Resolved(job)
+		return trial.Resolved(ctx, job)
 	})
 	s.Upload(static.Demo)
 	posted := s.Bench()
@@ -130,7 +131,7 @@ func TestABusyServerSaysSo(t *testing.T) {
 	answer, page := s.Post("/jobs/1", posted)
 	assert.Equal(t, http.StatusServiceUnavailable, answer.StatusCode)
 	assert.Contains(t, page, "<h1>Not done: too many rooms")
-	answer, _ = s.Get("/jobs/1/sheets.pdf")
+	answer, _ = s.Upload(trial.File(t, "toy.json"))
 	assert.Equal(t, http.StatusServiceUnavailable, answer.StatusCode)
 	busy = false
 	answer, _ = s.Post("/jobs/1", posted)

@@ -48,18 +48,18 @@ func (s pages) wrong(ctx context.Context, job survey.Job, plan layout.Plan, wall
 	if err != nil {
 		return row, err
 	}
-	kept, err := s.setout(kept(wide, plan))
+	kept, err := s.setout(ctx, kept(wide, plan))
 	if err != nil || kept == nil {
 		return row, err
 	}
-	best, err := s.setout(wide)
+	best, err := s.setout(ctx, wide)
 	row.Kept, row.Best = kept, best
 	return row, err
 }
 
 // setout solves a job; one that cannot be set has no set-out.
-func (s pages) setout(job survey.Job) (*plan.Setout, error) {
-	plan, err := s.Solve(job)
+func (s pages) setout(ctx context.Context, job survey.Job) (*plan.Setout, error) {
+	plan, err := s.Solve(ctx, job)
 	var faults survey.Faults
 	switch {
 	case errors.As(err, &faults):

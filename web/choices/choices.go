@@ -3,6 +3,7 @@ package choices
 
 import (
 	"cmp"
+	"context"
 	"errors"
 	"fmt"
 	"net/http"
@@ -49,7 +50,7 @@ func (s pages) editChoices(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return page.BadRequest(err)
 	}
-	plan, err := s.Solve(changed)
+	plan, err := s.Solve(r.Context(), changed)
 	var faults survey.Faults
 	if errors.As(err, &faults) {
 		return s.choices(w, r, stored, job, faults)
@@ -84,7 +85,7 @@ func (s pages) choices(w http.ResponseWriter, r *http.Request, stored store.Job,
 		if !there { // a job without choices is the only one it has
 			one, option.Alone, option.Name, option.Chosen = job, true, cmp.Or(job.Tile.Name, "first"), true
 		}
-		if err := s.option(&option, one, i); err != nil {
+		if err := s.option(r.Context(), &option, one, i); err != nil {
 			return err
 		}
 		shown.Options = append(shown.Options, option)
@@ -108,8 +109,8 @@ func choiceNames(job survey.Job) []string {
 }
 
 // option solves one choice and draws it.
-func (s pages) option(o *Option, job survey.Job, i int) error {
-	plan, err := s.Solve(job)
+func (s pages) option(ctx context.Context, o *Option, job survey.Job, i int) error {
+	plan, err := s.Solve(ctx, job)
 	var faults survey.Faults
 	if errors.As(err, &faults) {
 		o.Faults = faults

@@ -39,7 +39,7 @@ func (k Keeper) meet(w http.ResponseWriter, r *http.Request, c *store.Conflict, 
 		return err
 	}
 	if len(both.Clashes) == 0 && form.SameFields(both.Job, mine) {
-		if plan, err := k.Solve(both.Job); err == nil {
+		if plan, err := k.Solve(r.Context(), both.Job); err == nil {
 			return k.Keep(w, r, Edit{ID: c.Theirs.ID, Base: c.Theirs.Revision, Job: both.Job, Plan: plan, Joined: joinedWords(both)})
 		}
 	}
@@ -123,7 +123,7 @@ func (k Keeper) KeepChosen(w http.ResponseWriter, r *http.Request, refused func(
 		}
 	}
 	r.URL.Path = string(page.JobPath(id, ""))
-	plan, err := k.Solve(both.Job)
+	plan, err := k.Solve(r.Context(), both.Job)
 	var faults survey.Faults
 	if errors.As(err, &faults) {
 		return refused(both.Job, faults)

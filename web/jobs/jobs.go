@@ -72,7 +72,7 @@ func (s pages) importJob(w http.ResponseWriter, r *http.Request) error {
 	}
 	job, err := survey.Read(document)
 	if err == nil {
-		_, err = s.Solve(job)
+		_, err = s.Solve(r.Context(), job)
 	}
 	var faults survey.Faults
 	if errors.As(err, &faults) {

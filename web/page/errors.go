@@ -1,6 +1,7 @@
 package page
 
 import (
+	"context"
 	"errors"
 	"io/fs"
 	"net/http"
@@ -25,7 +26,7 @@ func (r *Refusal) Error() string { return r.Text }
 
 // BadRequest is a refusal of what was sent, with the words of the error.
 func BadRequest(err error) error {
-	if errors.Is(err, ErrBusy) {
+	if errors.Is(err, ErrBusy) || errors.Is(err, context.DeadlineExceeded) || errors.Is(err, context.Canceled) {
 		return err
 	}
 	var large *http.MaxBytesError
@@ -66,6 +67,8 @@ func Explain(err error) (status int, title, text string) {
 		return http.StatusInsufficientStorage, "Not saved: the disk is full", "Make room on the disk and try again. Everything saved before is safe."
 	case errors.Is(err, store.ErrUnavailable):
 		return http.StatusServiceUnavailable, "Not saved: the data file cannot be reached", "Try again in a moment. Everything saved before is safe."
+	case errors.Is(err, context.DeadlineExceeded), errors.Is(err, context.Canceled):
+		return http.StatusServiceUnavailable, "Not done: that took too long", "A larger tile, fewer free marks or a pin make less work of a room. Everything saved before is safe."
 	case errors.Is(err, ErrBusy):
 		return http.StatusServiceUnavailable, "Not done: too many rooms are being worked out at once", "Try again in a moment. Everything saved before is safe."
 	}

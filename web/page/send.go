@@ -10,17 +10,35 @@ import (
 	"github.com/a-h/templ"
 )
 
-// Render writes a whole page or none.
+// Render writes a whole page or none. A page that says what went wrong is written even when the
+// request is over, which may be what went wrong; any other is broken off then.
 func Render(w http.ResponseWriter, r *http.Request, status int, page templ.Component) error {
 	var out bytes.Buffer
-	// A request that came too late is over by now, and must still be told so.
-	if err := page.Render(context.WithoutCancel(r.Context()), &out); err != nil {
+	ctx := r.Context()
+	if status >= http.StatusBadRequest {
+		ctx = context.WithoutCancel(ctx)
+	}
+	if err := page.Render(ctx, &whileWanted{ctx, &out}); err != nil {
 		return err
 	}
 	w.Header().Set("Content-Type", "text/html; charset=utf-8")
 	w.WriteHeader(status)
 	_, _ = out.WriteTo(w) // the reader is gone: nothing left to tell it
 	return nil
+}
+
+// whileWanted takes what is written until the context ends.
+type whileWanted struct {
+	ctx context.Context
+	out *bytes.Buffer
+}
+
+// Write implements io.Writer.
+func (w *whileWanted) Write(p []byte) (int, error) {
+	if err := context.Cause(w.ctx); err != nil {
+		return 0, err
+	}
+	return w.out.Write(p)
 }
 
 // Send answers with a file, under a disposition that names it.

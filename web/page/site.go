@@ -1,6 +1,7 @@
 package page
 
 import (
+	"context"
 	"net/http"
 	"strconv"
 
@@ -14,11 +15,19 @@ import (
 	"coursewright/store"
 )
 
+// Solver turns a job into its plan, as layout.Solve does. It stops when the context ends.
+type Solver func(context.Context, survey.Job) (layout.Plan, error)
+
+// Whole is a solver made of one that does not stop before it is done.
+func Whole(solve func(survey.Job) (layout.Plan, error)) Solver {
+	return func(_ context.Context, job survey.Job) (layout.Plan, error) { return solve(job) }
+}
+
 // Site is what every page is given: where jobs are kept, and who solves them.
 type Site struct {
 	Store   *store.Store
-	Solve   func(survey.Job) (layout.Plan, error) // layout.Solve
-	Address string                                // host and port for a phone on the network; empty without one
+	Solve   Solver
+	Address string // host and port for a phone on the network; empty without one
 }
 
 // Handler answers a request or says why it cannot.
@@ -75,7 +84,7 @@ func (s Site) Solved(r *http.Request) (store.Job, layout.Plan, error) {
 	if err != nil {
 		return stored, layout.Plan{}, err
 	}
-	plan, err := s.Solve(job)
+	plan, err := s.Solve(r.Context(), job)
 	if err != nil {
 		return stored, plan, BadRequest(err)
 	}

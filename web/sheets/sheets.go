@@ -3,6 +3,7 @@ package sheets
 
 import (
 	"bytes"
+	"context"
 	"io"
 	"net/http"
 	"slices"
@@ -47,7 +48,7 @@ func (s pages) printSheets(w http.ResponseWriter, r *http.Request) error {
 		return err
 	}
 	var out bytes.Buffer
-	opts := sheet.Options{Choices: s.toCompare(job, kinds), Paper: paper, Kinds: kinds, Date: s.Store.Now(), Hash: sheet.Hash(stored.Document)}
+	opts := sheet.Options{Choices: s.toCompare(r.Context(), job, kinds), Paper: paper, Kinds: kinds, Date: s.Store.Now(), Hash: sheet.Hash(stored.Document)}
 	if err := sheet.Write(&out, plan, opts); err != nil {
 		return err
 	}
@@ -55,11 +56,11 @@ func (s pages) printSheets(w http.ResponseWriter, r *http.Request) error {
 }
 
 // toCompare solves the choices of a job where their sheet is asked for.
-func (s pages) toCompare(job survey.Job, kinds []sheet.Kind) []sheet.Choice {
+func (s pages) toCompare(ctx context.Context, job survey.Job, kinds []sheet.Kind) []sheet.Choice {
 	if len(kinds) > 0 && !slices.Contains(kinds, sheet.Compare) {
 		return nil
 	}
-	return sheet.ChoicesOf(job, s.Solve)
+	return sheet.ChoicesOf(job, func(one survey.Job) (layout.Plan, error) { return s.Solve(ctx, one) })
 }
 
 // sendCuts sends the cut schedule as CSV.

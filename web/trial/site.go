@@ -4,6 +4,7 @@ package trial
 
 import (
 	"bytes"
+	"context"
 	"io"
 	"log/slog"
 	"mime/multipart"
@@ -26,6 +27,7 @@ import (
 	"coursewright/static"
 	"coursewright/store"
 	"coursewright/web"
+	"coursewright/web/page"
 )
 
 // Site is a running server over a real data file, with one job, the demo unless said otherwise.
@@ -45,11 +47,11 @@ func New(t *testing.T) Site {
 // Of is a site with one job.
 func Of(t *testing.T, file []byte) Site {
 	t.Helper()
-	return Solving(t, file, web.Recent(layout.Solve))
+	return Solving(t, file, page.Whole(layout.Solve))
 }
 
 // Solving is a site with one job, whose jobs are solved as told.
-func Solving(t *testing.T, file []byte, solve func(survey.Job) (layout.Plan, error)) Site {
+func Solving(t *testing.T, file []byte, solve page.Solver) Site {
 	t.Helper()
 	kept, err := store.Open(t.Context(), filepath.Join(t.TempDir(), "jobs.db"))
 	require.NoError(t, err)
@@ -195,13 +197,13 @@ func Hidden(t *testing.T, page string) url.Values {
 }
 
 // Empty is a server over a data file without jobs, which solves them as told.
-func Empty(t *testing.T, solve func(survey.Job) (layout.Plan, error)) Site {
+func Empty(t *testing.T, solve page.Solver) Site {
 	t.Helper()
 	return At(t, filepath.Join(t.TempDir(), "jobs.db"), solve)
 }
 
 // At is a server over the data file of a name.
-func At(t *testing.T, data string, solve func(survey.Job) (layout.Plan, error)) Site {
+func At(t *testing.T, data string, solve page.Solver) Site {
 	t.Helper()
 	kept, err := store.Open(t.Context(), data)
 	require.NoError(t, err)
@@ -216,7 +218,7 @@ func At(t *testing.T, data string, solve func(survey.Job) (layout.Plan, error)) 
 
 // Resolved reads a job as Solve does, with every refusal, and sets nothing out: for tests of what
 // becomes of a job before and after it is solved.
-func Resolved(job survey.Job) (layout.Plan, error) {
+func Resolved(_ context.Context, job survey.Job) (layout.Plan, error) {
 	room, faults := job.Resolve()
 	if len(faults) > 0 {
 		return layout.Plan{}, faults
@@ -299,13 +301,13 @@ func Button(t *testing.T, page, begins string) string {
 }
 
 // Once solves each job once: the pages of one job all show the same plan.
-func Once() func(survey.Job) (layout.Plan, error) {
+func Once() page.Solver {
 	type solved struct {
 		plan layout.Plan
 		err  error
 	}
 	known := map[string]solved{}
-	return func(job survey.Job) (layout.Plan, error) {
+	return page.Whole(func(job survey.Job) (layout.Plan, error) {
 		key, err := survey.Write(job)
 		if err != nil {
 			return layout.Plan{}, err
@@ -315,7 +317,7 @@ func Once() func(survey.Job) (layout.Plan, error) {
 			known[string(key)] = solved{plan, err}
 		}
 		return known[string(key)].plan, known[string(key)].err
-	}
+	})
 }
 
 // With gives the fields a form of job 1 is posted with.

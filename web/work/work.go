@@ -67,7 +67,7 @@ func (s pages) editWork(w http.ResponseWriter, r *http.Request) error {
 			return page.BadRequest(err)
 		}
 	}
-	changed, err := s.Solve(job)
+	changed, err := s.Solve(r.Context(), job)
 	var faults survey.Faults
 	if errors.As(err, &faults) {
 		shown := workOf(r, stored, job, plan)

@@ -1,11 +1,9 @@
-package web
+package turns
 
 import (
 	"slices"
-	"sync"
 
 	"coursewright/layout"
-	"coursewright/layout/survey"
 )
 
 // mostRecent is how many plans are remembered: the job on the bench, what a
@@ -15,19 +13,9 @@ const (
 	mostPieces = 60_000
 )
 
-// Recent remembers the last plans a solver gave, because a page, a card of one
-// piece and the save after a drag ask for a plan that was just made. Plans are
-// shared, so nobody may change one.
-func Recent(solve func(survey.Job) (layout.Plan, error)) func(survey.Job) (layout.Plan, error) {
-	r := &recent{solve: solve}
-	return r.plan
-}
-
-type recent struct {
-	solve func(survey.Job) (layout.Plan, error)
-	mu    sync.Mutex
-	known []known // the latest last
-}
+// recent remembers the last plans, because a page, a card of one piece and the save after a drag ask
+// for a plan that was just made. Its owner takes care that one at a time uses it.
+type recent struct{ known []known } // the latest last
 
 // known is a plan by the job file it was made from.
 type known struct {
@@ -35,24 +23,7 @@ type known struct {
 	plan     layout.Plan
 }
 
-func (r *recent) plan(job survey.Job) (layout.Plan, error) {
-	document, err := survey.Write(job)
-	if err != nil {
-		return r.solve(job)
-	}
-	if plan, found := r.find(string(document)); found {
-		return plan, nil
-	}
-	plan, err := r.solve(job)
-	if err == nil {
-		r.keep(known{string(document), plan})
-	}
-	return plan, err
-}
-
 func (r *recent) find(document string) (layout.Plan, bool) {
-	r.mu.Lock()
-	defer r.mu.Unlock()
 	i := slices.IndexFunc(r.known, func(k known) bool { return k.document == document })
 	if i < 0 {
 		return layout.Plan{}, false
@@ -63,8 +34,6 @@ func (r *recent) find(document string) (layout.Plan, bool) {
 }
 
 func (r *recent) keep(k known) {
-	r.mu.Lock()
-	defer r.mu.Unlock()
 	r.known = append(r.known, k)
 	for len(r.known) > 1 && (len(r.known) > mostRecent || r.pieces() > mostPieces) {
 		r.known = slices.Delete(r.known, 0, 1)

@@ -1,0 +1,181 @@
+// Package turns lets rooms be worked out and their pages made in turns, so that memory is bounded,
+// nobody is kept waiting by somebody else's large room, and nothing is worked out for nobody.
+//
+// Laws, each with a test:
+//
+//  1. So many rooms are worked on at once and no more, from the first step of solving to the last
+//     byte of the page. Of large rooms it is fewer, so that they never fill all places.
+//  2. Those who wait are let in in the order they came, each among those of its size.
+//  3. Who leaves gives up their place in the queue, or their turn, at once.
+//  4. A room that is being solved is not solved a second time beside it: those who ask for the same
+//     job file share one plan, and wait for it outside the queue. When the one it was begun for
+//     leaves it is given up, and the next of them begins it anew.
+//  5. A page is finished before its first byte is sent. While a slow reader takes it, its turn is
+//     over and its plan forgotten; a large page waits packed, and while much waits no large room is
+//     begun.
+//  6. Who waits too long is told so (page.ErrBusy), and a request that takes too long is ended.
+package turns
+
+import (
+	"cmp"
+	"context"
+	"runtime"
+	"slices"
+	"sync"
+	"time"
+
+	"coursewright/web/page"
+)
+
+// Limits bound what is worked on at once. A zero takes the usual one.
+type Limits struct {
+	Rooms  int           // worked on at once
+	Large  int           // large ones beside them
+	Pieces int64         // from which a room is large
+	Packed int           // bytes of packed pages that wait for their readers while no large room is begun
+	Wait   time.Duration // for a turn
+	Whole  time.Duration // for a request, the waiting included
+}
+
+// orUsual fills in the usual limits. Rooms are more than there are processors, so that two that take
+// long do not keep everybody else waiting; Wait and Whole stay under the time a connection has for
+// its answer, so that whoever waits in vain is told.
+func (l Limits) orUsual() Limits {
+	return Limits{
+		Rooms:  cmp.Or(l.Rooms, max(4, 2*runtime.GOMAXPROCS(0))),
+		Large:  cmp.Or(l.Large, 1),
+		Pieces: cmp.Or(l.Pieces, 20_000),
+		Packed: cmp.Or(l.Packed, 64<<20),
+		Wait:   cmp.Or(l.Wait, 30*time.Second),
+		Whole:  cmp.Or(l.Whole, 45*time.Second),
+	}
+}
+
+// size tells large rooms from the others.
+type size int
+
+const (
+	ordinary size = iota
+	large
+)
+
+// queue lets requests in by their size.
+type queue struct {
+	mu     sync.Mutex
+	free   [2]int // places, by size
+	packed int    // bytes that wait for their readers
+	most   int    // bytes that may wait while a large room is begun
+	wait   time.Duration
+	those  []*place // who wait, in order
+}
+
+// place is somebody's place in the queue.
+type place struct {
+	size  size
+	ready chan struct{} // closed when it is their turn
+}
+
+// enter waits for a turn. It fails when the context ends, and with page.ErrBusy when that takes too long.
+func (q *queue) enter(ctx context.Context, s size) error {
+	q.mu.Lock()
+	mine := &place{size: s, ready: make(chan struct{})}
+	q.those = append(q.those, mine)
+	q.letIn()
+	q.mu.Unlock()
+	late := time.NewTimer(q.wait)
+	defer late.Stop()
+	select {
+	case <-mine.ready:
+		return nil
+	case <-ctx.Done():
+		q.giveUp(mine)
+		return context.Cause(ctx)
+	case <-late.C:
+		q.giveUp(mine)
+		return page.ErrBusy
+	}
+}
+
+// giveUp takes a place out of the queue, or gives back the turn that came meanwhile.
+func (q *queue) giveUp(p *place) {
+	q.mu.Lock()
+	defer q.mu.Unlock()
+	if i := slices.Index(q.those, p); i >= 0 {
+		q.those = slices.Delete(q.those, i, i+1)
+		return
+	}
+	q.free[p.size]++
+	q.letIn()
+}
+
+// leave ends a turn.
+func (q *queue) leave(s size) {
+	q.mu.Lock()
+	defer q.mu.Unlock()
+	q.free[s]++
+	q.letIn()
+}
+
+// hold counts bytes that begin to wait for their reader, or, negative, that he has taken.
+func (q *queue) hold(bytes int) {
+	q.mu.Lock()
+	defer q.mu.Unlock()
+	q.packed += bytes
+	q.letIn()
+}
+
+// letIn gives turns to those who may have one, in order. Its caller has mu.
+func (q *queue) letIn() {
+	q.those = slices.DeleteFunc(q.those, func(p *place) bool {
+		if q.free[p.size] == 0 || p.size == large && q.packed > q.most {
+			return false
+		}
+		q.free[p.size]--
+		close(p.ready)
+		return true
+	})
+}
+
+// turn is one request's turn. It is taken when the first room is worked on, and kept to the end.
+type turn struct {
+	queue *queue
+	mu    sync.Mutex
+	has   bool
+	size  size
+}
+
+// enter takes the turn if it is not taken yet. A turn for an ordinary room is exchanged for one for
+// a large room. What is no request needs none.
+func (t *turn) enter(ctx context.Context, s size) error {
+	if t == nil {
+		return nil
+	}
+	t.mu.Lock()
+	defer t.mu.Unlock()
+	if t.has && t.size >= s {
+		return nil
+	}
+	t.end()
+	if err := t.queue.enter(ctx, s); err != nil {
+		return err
+	}
+	t.has, t.size = true, s
+	return nil
+}
+
+// end gives the turn back. Its caller has mu, or is the last to know of it.
+func (t *turn) end() {
+	if t.has {
+		t.queue.leave(t.size)
+		t.has = false
+	}
+}
+
+// turnKey is where a request's context keeps its turn.
+type turnKey struct{}
+
+// turnOf is the turn of the request a context belongs to, or nil.
+func turnOf(ctx context.Context) *turn {
+	t, _ := ctx.Value(turnKey{}).(*turn)
+	return t
+}
