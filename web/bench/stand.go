@@ -7,6 +7,7 @@ import (
 
 	"coursewright/layout"
 	"coursewright/layout/length"
+	"coursewright/layout/stages"
 	"coursewright/layout/survey"
 	"coursewright/web/form"
 	"coursewright/web/page"
@@ -40,26 +41,20 @@ func (b Bench) planned(i int) (layout.Wall, bool) {
 	return b.Plan.Walls[i], true
 }
 
-// standDo is the button that says a wall's first course stands as planned: the
-// lowest that runs over the whole of its base. It is empty where the plan knows
-// no such course.
+// standDo is the button that says a wall's courses stand as planned, up to the
+// first full course of the room: that is the one set first, and its tiles can be
+// measured whole. It is empty where the plan knows no such course.
 func (b Bench) standDo(i int) string {
 	w, ok := b.planned(i)
 	if !ok {
 		return ""
 	}
-	rim := w.Shape.Region.Bounds().Bottom
-	for _, s := range w.Found.Base {
-		for _, r := range s.Readings {
-			rim = max(rim, r.Value)
-		}
+	full, found := stages.FirstFull(b.Plan.Room, b.Plan.Setout.Line, b.Plan.Walls)
+	p, whole := stages.StartTile(w, full)
+	if !found || !whole {
+		return ""
 	}
-	for _, p := range w.Pieces {
-		if p.Tile.Top > rim && p.Tile.Right <= w.Found.Width && p.Tile.Left >= 0 {
-			return b.standAs(i, p.Course, p.Tile.Top, p.Tile.Top, "left edge", p.Tile.Left)
-		}
-	}
-	return ""
+	return b.standAs(i, p.Course, p.Tile.Top, p.Tile.Top, "left edge", p.Tile.Left)
 }
 
 // oneMoreDo is the button that says one course more stands, as far off the line
