@@ -11,11 +11,16 @@ type Fault struct {
 	Path  string // the field: walls[1].base[0].readings[2].drop
 	Found string // what stood there, with what is wrong with it
 	Want  string // what would be right, as it would follow “write”
+	Meant string // what was probably meant, as it would be typed, or empty
 }
 
 // String gives the fault as one line.
 func (f Fault) String() string {
-	return fmt.Sprintf("%s: found %s; write %s", f.Path, f.Found, f.Want)
+	text := fmt.Sprintf("%s: found %s; write %s", f.Path, f.Found, f.Want)
+	if f.Meant != "" {
+		text += "; perhaps " + quote(f.Meant) + " was meant"
+	}
+	return text
 }
 
 // Faults are all faults of a job in the order of the document.

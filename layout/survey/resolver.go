@@ -72,6 +72,7 @@ func (r *resolver) printed(v value, b bounds) length.Length { return r.read(v, b
 func (r *resolver) read(v value, b bounds, parse func(string, length.System) (length.Length, error)) length.Length {
 	l, err := parse(v.text, r.units)
 	var refused *length.ParseError
+	before := len(r.faults)
 	switch {
 	case v.text == "":
 		r.faults.add(v.path, "nothing", b.text(r.units))
@@ -81,6 +82,9 @@ func (r *resolver) read(v value, b bounds, parse func(string, length.System) (le
 		r.faults.add(v.path, quote(v.text), b.text(r.units))
 	default:
 		return l
+	}
+	if len(r.faults) > before {
+		r.faults[before].Meant = r.meant(v.text, b)
 	}
 	return 0
 }
