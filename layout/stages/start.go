@@ -89,3 +89,37 @@ func nearer(p, q piece.Piece, edge length.Length) bool {
 	a, b := (p.Tile.Left - edge).Abs(), (q.Tile.Left - edge).Abs()
 	return a < b || a == b && p.Tile.Left < q.Tile.Left
 }
+
+// Strike is the tile edge to strike on a wall: the left edge of the tile to
+// start with, and of a wall without one that of the cut tile in its place, on the
+// first full course or over it. ok is false where no tile has its left edge on the
+// wall.
+//
+// Law, with a test: a factory edge of some piece lies there.
+func Strike(w plan.Wall, full FullCourse) (edge length.Length, ok bool) {
+	if t, whole := StartTile(w, full); whole {
+		return t.Tile.Left, true
+	}
+	var best piece.Piece
+	for _, p := range w.Pieces {
+		if p.Tile.Bottom < full.Bottom || w.Found.Stands(p.Row) || !edged(p) {
+			continue
+		}
+		if !ok || nearer(p, best, w.Start.Edge) {
+			best, ok = p, true
+		}
+	}
+	return best.Tile.Left, ok
+}
+
+// edged tells whether the left edge of a piece is an edge of its tile.
+func edged(p piece.Piece) bool {
+	for _, ring := range p.Face {
+		for i, c := range ring {
+			if next := ring[(i+1)%len(ring)]; c.On == survey.SideFactory && c.X == p.Tile.Left && next.X == p.Tile.Left {
+				return true
+			}
+		}
+	}
+	return false
+}

@@ -1,6 +1,7 @@
 package stages_test
 
 import (
+	"slices"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -79,6 +80,23 @@ func TestTheStartTileIsTheTileOfTheStartWhereThatIsWhole(t *testing.T) { // law 
 	for _, x := range p.Walls[0].Pieces {
 		if x.Whole && x.Tile.Left == p.Walls[0].Start.Edge && x.Tile.Bottom == full.Bottom {
 			assert.Equal(t, x.ID, start.ID)
+		}
+	}
+}
+
+func TestWhatIsStruckIsTheEdgeOfATile(t *testing.T) { // law of Strike
+	for _, narrow := range []bool{false, true} {
+		p := solved(t, "alcove", "")
+		full, _ := stages.FirstFull(p.Room, p.Setout.Line, p.Walls)
+		for _, w := range p.Walls {
+			if narrow {
+				w.Pieces = slices.DeleteFunc(slices.Clone(w.Pieces), func(x piece.Piece) bool { return x.Whole })
+			}
+			edge, ok := stages.Strike(w, full)
+			require.True(t, ok)
+			assert.True(t, slices.ContainsFunc(w.Pieces, func(x piece.Piece) bool {
+				return x.Whole != narrow && x.Tile.Left == edge && x.Face.Bounds().Left == edge
+			}), "%s, narrow %v", w.Found.Name, narrow)
 		}
 	}
 }
