@@ -13,6 +13,7 @@ require (
 	github.com/makiuchi-d/gozxing v0.1.1
 	github.com/peterstace/simplefeatures v0.50.0
 	github.com/stretchr/testify v1.12.1
+	golang.org/x/image v0.46.0
 	golang.org/x/net v0.61.0
 	golang.org/x/sync v0.24.0
 	modernc.org/sqlite v1.62.0

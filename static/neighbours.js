@@ -16,7 +16,7 @@ export function near(part, key, whole) {
 
 function measured(wall) {
   if (!boxes.has(wall)) {
-    boxes.set(wall, [...wall.querySelectorAll("[role=option]")].map((part) => {
+    boxes.set(wall, [...wall.querySelectorAll("[role=option][data-piece]")].map((part) => {
       const { x, y, width, height } = part.getBBox();
       return { part, x: [x, x + width], y: [y, y + height] };
     }));

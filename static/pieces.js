@@ -2,6 +2,7 @@
 // rows in the tables and its place in the drawing select each other. All
 // listeners are on the document, however many pieces there are.
 
+import "./tiles.js"; // first of all: it makes the pieces of whole tiles
 import { job, keep, kept } from "./address.js";
 import { reveal } from "./zoom.js";
 import { near } from "./neighbours.js";
@@ -183,7 +184,7 @@ document.addEventListener("keydown", (e) => {
 function redrawn() {
   cards.clear();
   for (const wall of document.querySelectorAll("#drawing .pieces")) {
-    wall.querySelector("[role=option]")?.setAttribute("tabindex", "0");
+    wall.querySelector("[role=option][data-piece]")?.setAttribute("tabindex", "0");
   }
   if (!selected || !document.getElementById("card")) return;
   const card = document.querySelector("#card .piececard");

@@ -35,7 +35,7 @@ function apply() {
   size = sized();
   frame().scrollLeft = place.x * box.width - frame().clientWidth / 2;
   frame().scrollTop = place.y * box.height - frame().clientHeight / 2;
-  frame().style.setProperty("--grip", Math.min(1.25, GRIP / 7000 * width / box.width)); // no larger, or one covers the next
+  frame().style.setProperty("--grip", Math.min(1.25, GRIP / 6000 * width / box.width)); // no larger, or one covers the next
   legible(drawing, LEGIBLE * width / box.width);
 }
 

@@ -184,7 +184,7 @@ func manyPieces(t *testing.T, ctx context.Context) {
 	trial.Await(t, ctx, `document.querySelector("#card .piececard") !== null`)
 	trial.Steps(t, ctx, chromedp.Click(`[data-zoom=fit]`))
 	at := trial.See[[]float64](t, ctx, `(() => { const r = document.querySelector("#drawing .piece.whole").getBoundingClientRect();
-		for (let x = r.x + r.width * 0.7; ; x++) { const y = r.y + r.height * 0.7 + x % 7; if (document.elementFromPoint(x, y)?.matches(".piece.whole")) return [x, y] } })()`)
+		for (let x = r.x + r.width * 0.7; ; x++) { const y = r.y + r.height * 0.7 + x % 7; if (document.elementFromPoint(x, y)?.matches(".piece.whole, .piece.tile")) return [x, y] } })()`)
 	trial.Steps(t, ctx, chromedp.MouseClickXY(at[0], at[1]))
 	trial.Await(t, ctx, `document.querySelector("#card .piececard")?.textContent.includes("whole tile")`)
 	ring := trial.See[[]float64](t, ctx, `(() => { const r = document.querySelector(".rings path").getBoundingClientRect(); return [r.left, r.right, r.top, r.bottom] })()`)

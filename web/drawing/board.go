@@ -1,29 +1,70 @@
 package drawing
 
 import (
+	"slices"
+
 	"coursewright/layout"
 	"coursewright/layout/length"
+	"coursewright/layout/stages"
 )
 
 // Options choose how much a drawing shows.
 type Options struct {
-	Scale   Scale // zero: fit the screen
-	Sheet   bool  // for paper: larger text, and the id of every cut piece
-	Handles bool  // with what a person may drag
+	Scale   Scale  // zero: fit the screen
+	Sheet   bool   // for paper: larger text
+	Handles bool   // with what a person may drag, and pieces to pick
+	Finish  bool   // tile and grout in their colours, without a mark of any cut
+	Wide    Micron // on a screen, what it is laid out for; zero: ScreenWidth
+	High    Micron // on a screen, how high a wall may stand; zero: as is usual at that width
 }
 
-func (o Options) texts() texts {
+// ScreenWidth is the width a drawing for a screen is laid out for where none is
+// asked for: 1008 px, the drawing's part of a page of 1440.
+const ScreenWidth = 1008 * px
+
+// wide is the width the drawing is laid out for.
+func (o Options) wide() Micron {
+	if o.Wide > 0 {
+		return o.Wide
+	}
+	return ScreenWidth
+}
+
+// high is how high walls may stand on a screen: so that they are seen whole
+// beside the page's head, and on a phone without scrolling sideways.
+func (o Options) high() Micron {
+	if o.High > 0 {
+		return o.High
+	}
+	return max(o.wide()*6/10, 420*px)
+}
+
+func (o Options) texts(usual texts) texts {
 	if o.Sheet {
 		return sheetTexts
 	}
-	return screenTexts
+	return usual
 }
 
-// board is a scene in the making.
+// board is a scene in the making. It knows what room its texts take, so that
+// none is written over another.
 type board struct {
 	Scene
 	plan  layout.Plan
 	texts texts
+	taken []box
+	level Micron // the level line, where texts keep off it
+
+	full       stages.FullCourse // the first course that no base cuts
+	struck     length.Length     // the line to strike for it
+	struckName string
+}
+
+// newBoard is an empty board for a plan.
+func newBoard(plan layout.Plan, t texts) *board {
+	b := &board{plan: plan, texts: t}
+	b.strike()
+	return b
 }
 
 func (b *board) path(t Tag, ink Ink, rings ...[]Point) {
@@ -38,7 +79,34 @@ func (b *board) disc(t Tag, ink Ink, c Point, r Micron) {
 	b.Elements = append(b.Elements, Disc{Tag: t, Ink: ink, Centre: c, Radius: r})
 }
 
-func (b *board) label(l Label) { b.Elements = append(b.Elements, l) }
+// label writes a text and keeps its room.
+func (b *board) label(l Label) {
+	b.Elements = append(b.Elements, l)
+	b.taken = append(b.taken, l.box())
+}
+
+// keep lets no text come into a box.
+func (b *board) keep(t box) { b.taken = append(b.taken, t) }
+
+// vacant tells whether a box is on the paper and holds no text.
+func (b *board) vacant(t box) bool {
+	return t.from.X >= 0 && t.from.Y >= 0 && t.to.X <= b.Width && t.to.Y <= b.Height && !slices.ContainsFunc(b.taken, t.meets)
+}
+
+// clearance is how far texts keep apart that are placed where there is room.
+const clearance = 2 * px
+
+// offer writes a text at the first of some places that is vacant, and tells
+// whether there was one.
+func (b *board) offer(places ...Label) bool {
+	for _, l := range places {
+		if b.vacant(l.box().grown(clearance)) {
+			b.label(l)
+			return true
+		}
+	}
+	return false
+}
 
 // plate is a label on a ground of its own, centred on at.
 func (b *board) plate(l Label, at Point, ground Colour) {
@@ -47,8 +115,7 @@ func (b *board) plate(l Label, at Point, ground Colour) {
 	if l.Kind == Size {
 		kind = SizePlate
 	}
-	b.path(Tag{Kind: kind, Wall: l.Wall}, fill(ground),
-		corners(room.from, room.to))
+	b.path(Tag{Kind: kind, Wall: l.Wall}, fill(ground), corners(room.from, room.to))
 	b.label(centred(l, at))
 }
 
@@ -73,11 +140,14 @@ func centred(l Label, at Point) Label {
 // figure writes a length as the person's tape shows it; millimetres without
 // their unit, which the heading says once.
 func (b *board) figure(l length.Length) string {
-	u := b.plan.Room.Units
-	if u == length.Metric {
+	switch u := b.plan.Room.Units; {
+	case l < 0:
+		return "−" + b.figure(-l)
+	case u == length.Metric:
 		return l.Plain(u, u.Step())
+	default:
+		return l.Tape(u)
 	}
-	return l.Tape(u)
 }
 
 // cutTo writes a size to cut as the tape shows it, rounded down as in the cut
@@ -90,7 +160,7 @@ func (b *board) signed(l length.Length) string {
 	case l > 0:
 		return "+" + b.figure(l)
 	case l < 0:
-		return "−" + b.figure(-l)
+		return b.figure(l)
 	}
-	return "±0"
+	return "0"
 }

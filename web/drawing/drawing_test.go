@@ -1,13 +1,17 @@
 package drawing
 
 import (
+	"fmt"
 	"slices"
+	"strconv"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
 
+	"coursewright/layout"
 	"coursewright/layout/length"
 	"coursewright/layout/piece"
 	"coursewright/layout/plane"
@@ -21,17 +25,75 @@ func TestTheSamePlanGivesTheSameScene(t *testing.T) {
 	}
 }
 
-func TestEveryPieceIsDrawnOnce(t *testing.T) {
-	p := sample.Plan()
-	drawn := map[string]int{}
-	for _, e := range Wrap(p, Options{}).Elements {
-		if x, ok := e.(Path); ok && x.Piece != "" && slices.Contains([]Kind{Whole, CutHalf, CutThird, CutFifth, CutLeast}, x.Kind) {
-			drawn[x.Piece]++
+// drawn counts how often each piece of a scene is drawn.
+func drawn(s Scene) map[string]int {
+	count := map[string]int{}
+	for _, e := range s.Elements {
+		switch x := e.(type) {
+		case Path:
+			if slices.Contains([]Kind{CutHalf, CutThird, CutFifth, CutLeast, Set}, x.Kind) {
+				count[x.Piece]++
+			}
+		case Tiles:
+			for _, r := range x.Runs {
+				for n := range r.Count {
+					count[following(r.First, n)]++
+				}
+			}
 		}
 	}
-	for _, w := range p.Walls {
+	return count
+}
+
+// following is the id of the nth piece after one in its course.
+func following(id string, n int) string {
+	cut := strings.LastIndexByte(id, '-') + 1
+	first, _ := strconv.Atoi(id[cut:])
+	return fmt.Sprintf("%s%02d", id[:cut], first+n)
+}
+
+func TestEveryPieceIsDrawnOnce(t *testing.T) {
+	for name, p := range map[string]layout.Plan{"sample": sample.Plan(), "alcove": alcove(t, strings.Clone)} {
+		for _, plumb := range []bool{false, true} {
+			p.Room.Bond.Plumb = plumb // runs go up; the pieces stay where they are
+			count := drawn(Wrap(p, Options{}))
+			for _, w := range p.Walls {
+				for _, x := range w.Pieces {
+					if plumb && x.Whole {
+						continue // numbered along courses, not up columns
+					}
+					assert.Equal(t, 1, count[x.ID], "%s: %s", name, x.ID)
+				}
+			}
+		}
+	}
+}
+
+// A run's tiles are where the plan has them, less what keeps a joint visible.
+func TestRunsLieWhereTheirTilesStand(t *testing.T) {
+	p := alcove(t, strings.Clone)
+	for i, w := range p.Walls {
+		s := Elevation(p, i, Options{})
+		at := map[string]plane.Rect{}
 		for _, x := range w.Pieces {
-			assert.Equal(t, 1, drawn[x.ID], x.ID)
+			at[x.ID] = x.Tile
+		}
+		f := frame{scale: s.Scale, origin: s.Parts[0].Origin}
+		for _, e := range s.Elements {
+			tiles, ok := e.(Tiles)
+			if !ok {
+				continue
+			}
+			rings, k := tiles.Path().Rings, 0
+			for _, r := range tiles.Runs {
+				for n := range r.Count {
+					want, got := f.rect(at[following(r.First, n)]), rings[k]
+					assert.InDelta(t, int64(want[0].X), int64(got[0].X), thinJoint/2+1)
+					assert.InDelta(t, int64(want[2].X), int64(got[2].X), thinJoint/2+1)
+					assert.InDelta(t, int64(want[0].Y), int64(got[0].Y), thinJoint/2+1)
+					k++
+				}
+			}
 		}
 	}
 }
@@ -53,6 +115,8 @@ func places(e Element) []Point {
 	switch e := e.(type) {
 	case Path:
 		return slices.Concat(e.Rings...)
+	case Tiles:
+		return slices.Concat(e.Path().Rings...)
 	case Disc:
 		return []Point{{e.Centre.X - e.Radius, e.Centre.Y - e.Radius}, {e.Centre.X + e.Radius, e.Centre.Y + e.Radius}}
 	case Label:
@@ -90,21 +154,15 @@ func TestCutsAreSortedByTheirShare(t *testing.T) {
 	assert.Equal(t, Whole, CutKind(piece.Piece{Whole: true}))
 }
 
-func TestManyWholeTilesBecomeOnePath(t *testing.T) {
-	p := sample.Plan()
-	p.Walls = p.Walls[:1]
-	for i := range manyWhole + 1 {
-		x := length.Length(i)
-		p.Walls[0].Pieces = append(p.Walls[0].Pieces, piece.Piece{ID: "x", Whole: true,
-			Face: plane.Region{{{Point: plane.Point{X: x}}, {Point: plane.Point{X: x + 1}}, {Point: plane.Point{X: x, Y: 1}}}}})
-	}
-	n := 0
-	for _, e := range Elevation(p, 0, Options{}).Elements {
-		if x, ok := e.(Path); ok && x.Kind == Whole {
-			n++
+func TestWholeTilesOfAWallAreOneElement(t *testing.T) {
+	p := alcove(t, strings.Clone)
+	n := map[int]int{}
+	for _, e := range Wrap(p, Options{}).Elements {
+		if x, ok := e.(Tiles); ok {
+			n[x.Wall]++
 		}
 	}
-	assert.Equal(t, 1, n)
+	assert.Equal(t, map[int]int{0: 1, 1: 1, 2: 1}, n)
 }
 
 // Law 1: spread keeps the gap. Law 2: it leaves alone what is already apart.
@@ -139,10 +197,11 @@ func TestScaleRoundsToTheMicrometre(t *testing.T) {
 
 func TestALabelStaysInsideItsPiece(t *testing.T) {
 	ell := [][]Point{{{0, 0}, {20000, 0}, {20000, 5000}, {5000, 5000}, {5000, 20000}, {0, 20000}}}
-	at, ok := room(Label{Size: 2500}, []string{`7 1/2"`}, ell)
+	b := &board{Scene: Scene{Width: 30000, Height: 30000}}
+	at, ok := b.room(Label{Size: 2500}, []string{`7 1/2"`}, ell)
 	require.True(t, ok)
 	assert.True(t, at.Y < 5000 || at.X < 5000, "in one of the arms: %v", at)
-	_, ok = room(Label{Size: 2500}, []string{"far too long a label for this"}, ell)
+	_, ok = b.room(Label{Size: 2500}, []string{"far too long a label for this"}, ell)
 	assert.False(t, ok)
 }
 
@@ -152,7 +211,8 @@ func TestAWallThatIsNotThereGivesAnEmptyScene(t *testing.T) {
 	assert.Empty(t, Elevation(p, -1, Options{}).Elements)
 	assert.Empty(t, Slide(p, 9).Elements)
 	p.Walls = nil
-	assert.NotPanics(t, func() { Wrap(p, Options{}); KeyPlan(p, 0) })
+	assert.NotPanics(t, func() { KeyPlan(p, 0) })
+	assert.Empty(t, Wrap(p, Options{}).Elements)
 }
 
 func TestARingBeginsAtOneCornerWhereverItIsGiven(t *testing.T) {

@@ -4,18 +4,25 @@ import (
 	"strings"
 
 	"coursewright/layout"
-	"coursewright/layout/length"
+	"coursewright/layout/plane"
 )
 
-// ScreenWidth is how wide a drawing that fits the screen is on paper: 1200 px
-// at four to the millimetre.
-const ScreenWidth = 300 * Millimetre
-
-// ScreenHeight is how high such an elevation may be.
-const ScreenHeight = 260 * Millimetre
-
-// page is how much room an elevation needs round the wall itself.
-type page struct{ left, top, right, bottom Micron }
+// single is the drawing of one wall in the making.
+type single struct {
+	*board
+	opt     Options
+	w       layout.Wall
+	r       plane.Rect
+	f       frame
+	up      []station
+	along   []station
+	courses []tally
+	over    overhead
+	axis    Micron // of the rail
+	foot    Micron // the baseline of the first line under the wall
+	dims    Micron // the level string
+	heading Micron // how far the heading reaches down
+}
 
 // Elevation draws one wall of the plan as seen from inside the room. The wall
 // must be an index into plan.Walls; any other gives an empty scene.
@@ -23,40 +30,117 @@ func Elevation(plan layout.Plan, wall int, o Options) Scene {
 	if wall < 0 || wall >= len(plan.Walls) {
 		return Scene{}
 	}
-	b := &board{plan: plan, texts: o.texts()}
 	w := plan.Walls[wall]
-	r, up, across := extents(w), b.heights(w), b.widths(w)
-	m := page{left: 20000, top: b.texts.letter + 16000, right: 14000 + b.longest(up, b.signed)}
-	m.bottom = ground + 14000 + b.longest(across, b.figure) + 4000
-	if o.Scale == (Scale{}) {
-		o.Scale = fit(r.Right-r.Left, ScreenWidth-m.left-m.right).or(fit(r.Top-r.Bottom, ScreenHeight-m.top-m.bottom))
+	s := &single{board: newBoard(plan, o.texts(wallTexts)), opt: o, w: w, r: extents(w), f: frame{wall: wall}}
+	s.Title = "Wall " + w.Found.Letter + ", " + w.Found.Name
+	s.Describe = s.story(w)
+	if !o.Finish {
+		s.up, s.along, s.courses = s.heights([]layout.Wall{w}), s.widths(w), s.tallies(w)
 	}
-	f := frame{wall: wall, scale: o.Scale, origin: Point{m.left - o.Scale.On(r.Left), m.top + o.Scale.On(r.Top)}}
-	b.Scale = o.Scale
-	b.Width = m.left + o.Scale.On(r.Right-r.Left) + m.right
-	b.Width = max(b.Width, m.left+TextWidth(seen+b.unitNote(), b.texts.note)+b.texts.letter+50000)
-	under := b.Width - m.left - 4000
-	b.Height = m.top + o.Scale.On(r.Top-r.Bottom) + m.bottom + b.legendHeight(under) + 2000
-	b.wall(f, w, true)
-	b.courseNumbers(f, w)
-	b.levelLine(f.origin.Y, m.left-6500, f.at(r.Right, 0).X+6000)
-	b.sizes(f, w.Pieces)
-	b.startName(f, w)
-	b.plumbString(f, f.at(r.Right, 0).X+8500, up)
-	b.levelString(f, f.at(0, r.Bottom).Y+ground+6500, across)
+	s.lay()
+	s.common()
+	s.parts([]frame{s.f}, func(int) { s.part() }, true, o.Handles)
 	if o.Handles {
-		b.handles(f, w, true)
+		s.pick([]layout.Wall{w})
 	}
-	b.flags(f, true)
-	b.heading(w, m.left)
-	b.keyPlan(Point{b.Width - keyPlanRoom, 3000}, Point{40000, b.texts.letter + 7000}, wall)
-	b.legend(Point{m.left, b.Height - 2000 - b.legendHeight(under)}, under)
-	if o.Handles {
-		b.pick([]layout.Wall{w})
+	return s.Scene
+}
+
+// lay finds the scale and the places of everything.
+func (s *single) lay() {
+	left, right := Micron(edgeRoom), Micron(edgeRoom)
+	if !s.opt.Finish {
+		left += s.railWidth(s.up, courseCaption, baseCaption([]layout.Wall{s.w})) + railRoom
+		right += s.numberRoom(s.courses)
 	}
-	b.Title = "Wall " + w.Found.Letter + ", " + w.Found.Name
-	b.Describe = b.story(w)
-	return b.Scene
+	s.Scale = s.opt.Scale
+	if s.Scale == (Scale{}) {
+		s.Scale = fit(s.r.Width(), s.opt.wide()-left-right).or(fit(s.r.Height(), s.opt.high()))
+	}
+	on := s.Scale.On(s.r.Width())
+	s.Width = left + on + right
+	if s.opt.Scale == (Scale{}) {
+		left += (s.opt.wide() - s.Width) / 2
+		s.Width = s.opt.wide()
+	} else {
+		s.Width = max(s.Width, s.headingWidth())
+	}
+	s.f.scale, s.f.origin.X = s.Scale, left-s.Scale.On(s.r.Left)
+	s.axis = left - railRoom
+	s.upright()
+}
+
+// upright finds the heights of everything.
+func (s *single) upright() {
+	high := Micron(0)
+	if !s.opt.Finish {
+		s.over = s.heads(s.columnsOf(s.f, s.w), s.Scale.On(s.r.Width()), s.Scale.On(s.r.Width()))
+		high = s.over.lines * leading(s.texts.figure)
+		if s.plan.Room.Bond.Plumb {
+			high += leading(s.texts.note)
+		}
+	}
+	s.heading = s.headingHeight()
+	s.f.origin.Y = s.heading + high + s.ceiling(s.w) + headRoom + s.Scale.On(s.r.Top)
+	low := s.f.at(0, s.r.Bottom).Y + ground
+	base := low - ground
+	if t, found := footOf(s.f, s.w); found {
+		base = t.low
+	}
+	s.foot = max(base, s.f.at(0, s.struck).Y) + ground + 10*px + rise(s.texts.figure)
+	s.dims = max(s.foot+2*s.footStep(), low+leading(s.texts.note)+footGap)
+	s.Height = s.dims + s.stringHeight(s.along, s.Width-2*edgeRoom) + edgeRoom + s.legendHeight(s.Width-2*edgeRoom) + headRoom
+	if s.opt.Finish {
+		s.Height = low + edgeRoom
+	}
+}
+
+// common draws the heading, the rail, the level line behind the wall, and what
+// stands under it.
+func (s *single) common() {
+	s.head()
+	if s.opt.Finish {
+		return
+	}
+	right := s.f.at(s.r.Right, 0).X
+	s.levelLine(-1, s.f.origin.Y, s.axis, right+lineReach)
+	s.keepLevel(s.axis, right+lineReach)
+	caption := s.foot - rise(s.texts.figure)
+	s.rail(s.axis, s.f.origin.Y, s.Scale, s.up, s.heading, caption)
+	l := Label{Tag: Tag{Kind: Dim, Wall: -1}, Size: s.texts.note, Anchor: Right, Colour: Blue, At: Point{s.axis - railGap, s.foot}}
+	if l.Text = courseCaption; !s.plan.Room.Bond.Plumb {
+		s.label(l)
+		l.At.Y += s.footStep()
+	}
+	if l.Text, l.Colour = baseCaption([]layout.Wall{s.w}), Black; l.Text != "" {
+		s.label(l)
+	}
+	s.numbers(Tag{Kind: Course, Wall: s.f.wall}, s.f.origin.Y, s.Scale, right, s.courses, 1, true)
+	s.legend(Point{edgeRoom, s.Height - s.legendHeight(s.Width-2*edgeRoom) - edgeRoom/2}, s.Width-2*edgeRoom)
+}
+
+// part draws the wall and all that is written with it.
+func (s *single) part() {
+	if s.opt.Finish {
+		s.finished(s.f, s.w)
+		return
+	}
+	left, right := s.f.at(s.r.Left, 0).X, s.f.at(s.r.Right, 0).X
+	s.wall(s.f, s.w, true)
+	s.levelLine(s.f.wall, s.f.origin.Y, left-lineReach, right+lineReach)
+	y := s.f.at(0, s.r.Top).Y - s.ceiling(s.w) - headRoom
+	if s.plan.Room.Bond.Plumb {
+		s.columnNumbers(s.f, s.w, y)
+		y -= leading(s.texts.note)
+	}
+	s.overhang(s.f, s.over, left, right, y)
+	if edge, ok := s.struckEdge(s.w); ok {
+		s.pointer(s.f.wall, Point{s.f.at(edge, 0).X, s.foot - rise(s.texts.figure) - 9*px})
+	}
+	s.keepLegs(s.f, s.w)
+	s.footLines(s.f, s.w, s.foot)
+	s.across(s.f, s.dims, s.along, edgeRoom, s.Width-edgeRoom)
+	s.written(s.f, s.w, s.over.said)
 }
 
 // wall draws everything that stands on a wall itself, from the ground up.
@@ -64,38 +148,67 @@ func (b *board) wall(f frame, w layout.Wall, full bool) {
 	b.base(f, w, full)
 	b.head(f, w, full)
 	b.ends(f, w)
-	b.pieces(f, w.Pieces)
+	b.pieces(f, w)
 	b.outline(f, w)
 	over := Micron(0)
 	if full {
-		over = 4000
-		b.centreLine(f, w)
+		over = lineReach
 	}
+	b.openings(f, w)
 	b.startLine(f, w)
-	b.openings(f, w, true)
 	b.lap(f, w)
 	b.courseLine(f, w, over)
 	b.start(f, w)
 }
 
-// heading is the wall's letter and name and where it is seen from.
-func (b *board) heading(w layout.Wall, x Micron) {
-	size := b.texts.letter
-	y := 4000 + size*3/4
-	tag := Tag{Kind: Name, Wall: -1}
-	b.label(Label{Tag: tag, Text: w.Found.Letter, Size: size, Bold: true, At: Point{x, y}, Colour: Black})
-	x += TextWidth(w.Found.Letter, size) + size*3/4
-	space := (b.Width - keyPlanRoom - x) * 100 / 115
-	b.label(Label{Tag: tag, Text: short(wallName(w.Found.Name), b.texts.note*3/2, space), Size: b.texts.note * 3 / 2, Bold: true,
-		At: Point{x, y - b.texts.note*8/5}, Colour: Black})
-	b.label(Label{Tag: tag, Text: seen + b.unitNote(), Size: b.texts.note,
-		At: Point{x, y}, Colour: Grey})
+// Key plan beside a heading.
+const (
+	keyWide = 26 * Millimetre
+	keyHigh = 14 * Millimetre
+)
+
+// keySize is the key plan's room: smaller where the drawing is narrow.
+func (s *single) keySize() Point {
+	if s.Width < 3*keyWide+2*edgeRoom {
+		return Point{keyWide * 2 / 3, keyHigh * 2 / 3}
+	}
+	return Point{keyWide, keyHigh}
 }
 
-// keyPlanRoom is the room the key plan takes beside the heading.
-const keyPlanRoom = 44000
+func (s *single) seenLines() []string {
+	return linesOf(s.seen()+s.levelFrom(s.w), s.texts.note, s.Width-s.keySize().X-3*edgeRoom)
+}
 
-const seen = "seen from inside the room · "
+// headingWidth is the least width that the heading asks for on paper.
+func (s *single) headingWidth() Micron { return 100 * Millimetre }
+
+// headingHeight is the room of the heading.
+func (s *single) headingHeight() Micron {
+	if s.opt.Finish {
+		return edgeRoom + leading(s.texts.letter)
+	}
+	words := rise(s.texts.letter) + fall(s.texts.letter) + Micron(len(s.seenLines()))*leading(s.texts.note)
+	return edgeRoom + max(words, s.keySize().Y) + headRoom
+}
+
+// head is the wall's letter and name, from where it is seen, and the key plan.
+func (s *single) head() {
+	tag, at := Tag{Kind: Name, Wall: -1}, Point{edgeRoom, edgeRoom + rise(s.texts.letter)}
+	letter := Label{Tag: tag, Text: s.w.Found.Letter, Size: s.texts.letter, Bold: true, At: at, Colour: Black}
+	s.label(letter)
+	space := s.Width - s.keySize().X - 3*edgeRoom - letter.width() - 8*px
+	name := short(wallName(s.w.Found.Name), s.texts.name, space*9/10)
+	s.label(Label{Tag: tag, Text: name, Size: s.texts.name, Bold: true, At: Point{at.X + letter.width() + 8*px, at.Y}, Colour: Black})
+	if s.opt.Finish {
+		return
+	}
+	at.Y += fall(s.texts.letter) + rise(s.texts.note)
+	for _, line := range s.seenLines() {
+		s.label(Label{Tag: tag, Text: line, Size: s.texts.note, At: at, Colour: Grey})
+		at.Y += leading(s.texts.note)
+	}
+	s.keyPlan(Point{s.Width - edgeRoom - s.keySize().X, edgeRoom}, s.keySize(), s.f.wall)
+}
 
 // wallName is the name as a heading: "left" becomes "left wall".
 func wallName(name string) string {
@@ -103,14 +216,6 @@ func wallName(name string) string {
 		return name
 	}
 	return name + " wall"
-}
-
-// unitNote says once what the figures are in.
-func (b *board) unitNote() string {
-	if b.plan.Room.Units == length.Metric {
-		return "sizes in mm"
-	}
-	return "sizes in feet and inches"
 }
 
 // story tells in words what a wall's drawing shows.
@@ -124,7 +229,10 @@ func (b *board) story(w layout.Wall) string {
 			sliver++
 		}
 	}
-	return counted(len(w.Pieces), "piece") + ", " + counted(cut, "cut piece") + ", " + counted(sliver, "sliver") +
-		"; course line " + b.signed(b.plan.Setout.Line) + " from the level line; start at " + b.figure(w.Start.X) +
-		" from the left"
+	text := counted(len(w.Pieces), "piece") + ", " + counted(cut, "cut piece") + ", " + counted(sliver, "sliver") +
+		"; " + b.struckName + " " + b.signed(b.struck) + " from the level line"
+	if edge, ok := b.struckEdge(w); ok {
+		text += "; start at the tile edge " + b.figure(edge) + " from the left"
+	}
+	return text
 }

@@ -1,60 +1,57 @@
 package drawing
 
 import (
+	"coursewright/layout"
 	"coursewright/layout/length"
 	"coursewright/layout/piece"
 )
 
-// written puts a cut piece's size, and on a sheet its id, inside the piece
-// where they fit: in one line, or in two.
-func (b *board) written(f frame, p piece.Piece) {
-	if p.Whole {
-		return
+// sizes writes in every piece that is still to be cut what it is cut to, unless
+// that is said over its column.
+func (b *board) sizes(f frame, w layout.Wall, said map[string]bool) {
+	for _, p := range w.Pieces {
+		if !p.Whole && !said[p.ID] && b.kind(f, p) != Set {
+			b.sizeIn(f, p)
+		}
 	}
+}
+
+// sizeIn puts a cut piece's size inside the piece where it fits: in one line, or
+// in two.
+func (b *board) sizeIn(f frame, p piece.Piece) {
 	ground := cutInk(CutKind(p)).Fill
 	l := Label{Tag: Tag{Kind: Size, Wall: f.wall, Piece: p.ID}, Colour: textOn(ground)}
 	face := f.rings(p.Visible)
 	if p.Kind&piece.Hole != 0 {
 		face = f.rings(p.Face) // beside the pipe
 	}
-	if b.taper(f, p, l, ground) {
-		return
-	}
-	for _, tier := range b.wordings(p) {
-		if b.fits(l, tier, face, ground) {
-			return
-		}
+	if !b.taper(f, p, l, ground) {
+		b.fits(l, b.wordings(p), face, ground)
 	}
 }
 
-// wordings are the ways to write a piece's size: the fullest tier first, and
-// in each tier the same words in fewer or more lines.
-func (b *board) wordings(p piece.Piece) [][][]string {
+// wordings are the ways to write a piece's size: in one line or in two.
+func (b *board) wordings(p piece.Piece) [][]string {
 	size := b.cutSize(p)
-	one := []string{size[0]}
-	if len(size) == 2 {
-		one[0] += " × " + size[1]
-		size[1] = "× " + size[1]
+	if len(size) == 1 {
+		return [][]string{size}
 	}
-	if !b.texts.ids {
-		return [][][]string{{one, size}}
-	}
-	full := [][]string{{p.ID + apart + one[0]}, {p.ID, one[0]}, append([]string{p.ID}, size...)}
-	return [][][]string{full, {{p.ID}}, {one, size}}
+	return [][]string{{size[0] + " × " + size[1]}, {size[0], "× " + size[1]}}
 }
 
 // cutSize is the size or the two sizes a piece is cut to, what a corner covers
-// of it included.
+// of it included. A height alone is marked by an arrow. A piece with a hole and
+// nothing else to cut has none.
 func (b *board) cutSize(p piece.Piece) []string {
 	wide, high := uncovered(p)
 	narrow, low := wide < p.Tile.Right-p.Tile.Left, high < p.Tile.Top-p.Tile.Bottom
 	switch {
 	case narrow && low:
-		return []string{b.cutTo(wide), b.cutTo(high)}
+		return []string{b.bare(wide), b.bare(high)}
 	case low:
-		return []string{b.cutTo(high)}
+		return []string{"↕ " + b.bare(high)}
 	case narrow:
-		return []string{b.cutTo(wide)}
+		return []string{b.bare(wide)}
 	}
 	if p.Kind&piece.Hole != 0 {
 		return []string{"hole"}
@@ -83,27 +80,16 @@ func uncovered(p piece.Piece) (wide, high length.Length) {
 	return wide, high
 }
 
-// fits tries the wordings of a tier level, then reading up, at falling sizes,
-// and draws the first that has a place inside the face.
-func (b *board) fits(l Label, tier [][]string, face [][]Point, ground Colour) bool {
-	for size := b.texts.size; ; size = max(size-500, b.texts.least) {
-		l.Size = size
-		if b.fit(l, tier, face, ground) {
-			return true
-		}
-		if size == b.texts.least {
-			return false
-		}
-	}
-}
-
-// fit tries the wordings at one size.
-func (b *board) fit(l Label, tier [][]string, face [][]Point, ground Colour) bool {
-	for _, l.Up = range []bool{false, true} {
-		for _, lines := range tier {
-			if at, ok := room(l, lines, face); ok {
-				b.stack(l, lines, at, ground)
-				return true
+// fits tries the wordings level, then reading up, at falling sizes, and draws the
+// first that has a place inside the face.
+func (b *board) fits(l Label, wordings [][]string, face [][]Point, ground Colour) bool {
+	for l.Size = b.texts.size; l.Size >= b.texts.least; l.Size -= px {
+		for _, l.Up = range []bool{false, true} {
+			for _, lines := range wordings {
+				if at, ok := b.room(l, lines, face); ok {
+					b.stack(l, lines, at, ground)
+					return true
+				}
 			}
 		}
 	}
@@ -123,28 +109,29 @@ func (b *board) stack(l Label, lines []string, mid Point, ground Colour) {
 	}
 }
 
-// leading is the distance from line to line.
-func leading(size Micron) Micron { return size * 5 / 4 }
-
-// room finds where lines of text lie wholly inside a face: its middle, or
-// another of 25 places spread over it.
-func room(l Label, lines []string, face [][]Point) (Point, bool) {
+// room finds where lines of text lie wholly inside a face and on no other text:
+// its middle, or another of 25 places spread over it.
+func (b *board) room(l Label, lines []string, face [][]Point) (Point, bool) {
 	if len(face) == 0 {
 		return Point{}, false
 	}
 	w, h := Micron(0), leading(l.Size)*Micron(len(lines))
 	for _, text := range lines {
-		w = max(w, TextWidth(text, l.Size)+l.Size/4)
+		w = max(w, TextWidth(text, l.Size)+2*clearance)
 	}
 	if l.Up {
 		w, h = h, w
 	}
 	lo, hi := extent(face)
+	if hi.X-lo.X < w || hi.Y-lo.Y < h {
+		return Point{}, false
+	}
 	eighths := []Micron{4, 2, 6, 1, 7}
 	for _, v := range eighths {
 		for _, u := range eighths {
 			at := Point{lo.X + (hi.X-lo.X)*u/8, lo.Y + (hi.Y-lo.Y)*v/8}
-			if clear(face, Point{at.X - w/2, at.Y - h/2}, Point{at.X + w/2, at.Y + h/2}) {
+			text := box{Point{at.X - w/2, at.Y - h/2}, Point{at.X + w/2, at.Y + h/2}}
+			if clear(face, text.from, text.to) && b.vacant(text) {
 				return at, true
 			}
 		}

@@ -1,6 +1,8 @@
 package drawing
 
 import (
+	"slices"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -8,37 +10,57 @@ import (
 
 	"coursewright/layout/length"
 	"coursewright/layout/piece"
+	"coursewright/layout/plane"
+	"coursewright/layout/survey"
 	"coursewright/web/drawing/sample"
 )
 
-// What is written in a piece is what the saw cuts, as the cut list has it: the
-// strip that the tile of the next wall covers is part of it.
+// What is written is what the saw cuts, as the cut list has it: the strip that the
+// tile of the next wall covers is part of it.
 func TestASizeCountsWhatACornerCovers(t *testing.T) {
 	p := sample.Plan()
-	covered, written := map[string]string{}, 0
-	for _, w := range p.Walls {
-		for _, x := range w.Pieces {
-			box := x.Face.Bounds()
-			plain := x.Kind&(piece.Notch|piece.Hole|piece.Taper) == 0
-			if plain && len(x.Face) == 1 && x.High == x.Tile.Top-x.Tile.Bottom && box.Width() > x.Visible.Bounds().Width() && box.Width() < x.Tile.Right-x.Tile.Left {
-				covered[x.ID] = box.Width().FloorTo(length.Imperial.Step()).Tape(length.Imperial)
+	b := newBoard(p, wallTexts)
+	w, sizes := p.Walls[0], map[string]bool{}
+	require.True(t, w.Found.Right.Cover > 0 || w.Found.Right.Behind > 0)
+	for _, x := range p.Walls[1].Pieces {
+		box := x.Face.Bounds()
+		if slices.Equal(x.Cuts, []plane.Side{survey.SideRight}) && len(x.Face) == 1 && x.Kind == piece.Cross && box.Width() > x.Visible.Bounds().Width() {
+			sizes[b.bare(box.Width())] = true
+		}
+	}
+	require.NotEmpty(t, sizes, "a corner covers some of them")
+	text := b.columnsOf(frame{wall: 1}, p.Walls[1]).right
+	for size := range sizes {
+		assert.Contains(t, text, size)
+	}
+}
+
+// Equal end columns are said once: no piece of them bears a size, and a column
+// that leans says the least and the largest.
+func TestEndColumnsAreSaidOnce(t *testing.T) {
+	p := alcove(t, strings.Clone)
+	b := newBoard(p, wallTexts)
+	for i, w := range p.Walls {
+		c := b.columnsOf(frame{wall: i}, w)
+		require.NotEmpty(t, c.said, w.Found.Name)
+		s := Elevation(p, i, Options{})
+		over := 0
+		for _, l := range labels(s, Size) {
+			assert.False(t, c.said[l.Piece], "%s in %s", l.Text, l.Piece)
+			if l.Piece == "" {
+				over++
 			}
 		}
+		assert.Positive(t, over, "the columns of %s have their sizes over them", w.Found.Name)
 	}
-	require.NotEmpty(t, covered, "a corner covers some of them")
-	for _, e := range Elevation(p, 1, Options{}).Elements {
-		if l, ok := e.(Label); ok && l.Kind == Size && covered[l.Piece] != "" {
-			written++
-			assert.Equal(t, covered[l.Piece], l.Text, l.Piece)
-		}
-	}
-	assert.Positive(t, written)
-	names := Elevation(p, 1, Options{Handles: true}).Pieces.Names
-	for id, wide := range covered {
-		if names[id] != "" {
-			assert.Contains(t, names[id], " "+wide+" × ", "as it is told")
-		}
-	}
+}
+
+func TestAColumnThatLeansSaysTheLeastAndTheLargest(t *testing.T) {
+	b := newBoard(sample.Plan(), wallTexts)
+	assert.Equal(t, "3 1/2–3 3/4", b.lotText(lot{least: 7 * length.Inch / 2, most: 15 * length.Inch / 4}))
+	assert.Equal(t, "3 1/2", b.lotText(lot{least: 7 * length.Inch / 2, most: 7 * length.Inch / 2}))
+	assert.Equal(t, "whole", b.lotText(lot{}))
+	assert.Equal(t, "5 to whole", b.lotText(lot{most: 5 * length.Inch}))
 }
 
 // A cut is written no larger than its place, so that one by a hair does not
@@ -49,5 +71,8 @@ func TestASizeIsRoundedDown(t *testing.T) {
 	whole.Tile.Right, whole.Tile.Top = whole.Wide, whole.High
 	cut := whole
 	cut.Wide -= length.Inch / 40
-	assert.Equal(t, []string{`5 15/16"`}, b.cutSize(cut))
+	assert.Equal(t, []string{"5 15/16"}, b.cutSize(cut))
+	cut = whole
+	cut.High -= length.Inch / 40
+	assert.Equal(t, []string{"↕ 2 15/16"}, b.cutSize(cut), "a height is marked")
 }

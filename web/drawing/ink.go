@@ -82,7 +82,9 @@ type Ink struct {
 	Dash  Dash
 }
 
-// inks of cut pieces by kind: the smaller, the darker and the denser.
+// CutInk is the ink of pieces by kind: the smaller, the darker and the denser.
+func CutInk(k Kind) Ink { return cutInk(k) }
+
 func cutInk(k Kind) Ink {
 	ink := Ink{Fill: White, Line: Black, Width: 250}
 	switch k {

@@ -2,12 +2,19 @@ package drawing
 
 import "coursewright/layout"
 
+// Size of a key plan that stands alone.
+const (
+	keyAloneWide = 44 * Millimetre
+	keyAloneHigh = 30 * Millimetre
+	keyEdge      = 2 * Millimetre
+)
+
 // KeyPlan draws the walls from above as a small diagram with one of them
 // filled. Walls that meet at a corner turn; it is not a measured plan.
 func KeyPlan(plan layout.Plan, wall int) Scene {
-	b := &board{plan: plan, texts: screenTexts}
-	b.Width, b.Height = 44000, 30000
-	b.keyPlan(Point{2000, 2000}, Point{40000, 26000}, wall)
+	b := newBoard(plan, wrapTexts)
+	b.Width, b.Height = keyAloneWide, keyAloneHigh
+	b.keyPlan(Point{keyEdge, keyEdge}, Point{keyAloneWide - 2*keyEdge, keyAloneHigh - 2*keyEdge}, wall)
 	b.Title = "Key plan"
 	if wall >= 0 && wall < len(plan.Walls) {
 		b.Title += ": wall " + plan.Walls[wall].Found.Letter + ", " + plan.Walls[wall].Found.Name
@@ -54,7 +61,7 @@ func (b *board) keyPlan(p, size Point, wall int) {
 	}
 	lo, hi := extent([][]Point{pts})
 	w, h := max(hi.X-lo.X, 1), max(hi.Y-lo.Y, 1)
-	room := Point{size.X - 12000, size.Y - 6000}
+	room := Point{size.X - 2*keyThick, size.Y - 2*keyThick}
 	num, den := room.X, w
 	if room.Y*w < room.X*h {
 		num, den = room.Y, h
@@ -65,22 +72,36 @@ func (b *board) keyPlan(p, size Point, wall int) {
 	for i, r := range rs {
 		b.keyWall(i, place(r.from), place(r.to), i == wall)
 	}
+	for i, r := range rs {
+		b.keyLetter(i, place(r.from), place(r.to), i == wall)
+	}
 }
 
-// keyWall draws one wall as a bar, its letter on the outer side.
+// Parts of a key plan.
+const (
+	keyThick  = 1600 // a wall's bar
+	keyGap    = 300  // between a bar and the corner it runs into
+	keyLetter = 3000
+)
+
+// keyWall draws one wall as a bar on the outer side of its line.
 func (b *board) keyWall(i int, from, to Point, here bool) {
 	tag, ink := Tag{Kind: KeyWall, Wall: i}, Ink{Fill: White, Line: Black, Width: 350}
 	if here {
 		tag.Kind, ink.Fill = KeyHere, Black
 	}
 	dx, dy := sign(to.X-from.X), sign(to.Y-from.Y)
-	out := Point{dy, -dx} // to the left of the way walked: away from the room
-	const thick, gap, letter = 1600, 300, 3000
-	a := Point{from.X + dx*gap, from.Y + dy*gap}
-	z := Point{to.X - dx*gap + out.X*thick, to.Y - dy*gap + out.Y*thick}
+	a := Point{from.X + dx*keyGap, from.Y + dy*keyGap}
+	z := Point{to.X - dx*keyGap + dy*keyThick, to.Y - dy*keyGap - dx*keyThick}
 	b.path(tag, ink, corners(a, z))
-	mid := Point{(a.X+z.X)/2 + out.X*(thick+letter/2), (a.Y+z.Y)/2 + out.Y*(thick+letter/2)}
-	b.label(centred(Label{Tag: tag, Text: b.plan.Walls[i].Found.Letter, Size: letter, Bold: here, Colour: Black}, mid))
+}
+
+// keyLetter writes a wall's letter on the inner side, where it has room.
+func (b *board) keyLetter(i int, from, to Point, here bool) {
+	dx, dy := sign(to.X-from.X), sign(to.Y-from.Y)
+	const in = keyLetter * 4 / 5
+	mid := Point{(from.X+to.X)/2 - dy*in, (from.Y+to.Y)/2 + dx*in}
+	b.offer(centred(Label{Tag: Tag{Kind: KeyWall, Wall: i}, Text: b.plan.Walls[i].Found.Letter, Size: keyLetter, Bold: here, Colour: Black}, mid))
 }
 
 func sign(m Micron) Micron {

@@ -7,24 +7,41 @@ type entry struct {
 	at   Point
 }
 
-// entries lays the legend out in rows no wider than given.
+// Parts of the legend.
+const (
+	swatchWide = 6000
+	swatchGap  = 1200 // from a swatch to its words
+	entryGap   = 4000 // to the next swatch
+)
+
+// meanings are what the fillings of pieces stand for, in the order of the legend.
+var meanings = []entry{
+	{kind: CutHalf, text: "half a tile or more"}, {kind: CutThird, text: "a third to a half"},
+	{kind: CutFifth, text: "a fifth to a third"}, {kind: CutLeast, text: "under a fifth, or a sliver"}, {kind: Set, text: "set already"},
+}
+
+// entries lays out those of the fillings that the walls shown have, in rows no
+// wider than given.
 func (b *board) entries(width Micron) []entry {
-	all := []entry{
-		{kind: Whole, text: "whole"}, {kind: CutHalf, text: "half a tile or more"},
-		{kind: CutThird, text: "a third to a half"}, {kind: CutFifth, text: "a fifth to a third"},
-		{kind: CutLeast, text: "under a fifth, or a sliver"},
+	has := map[Kind]bool{}
+	for i, w := range b.plan.Walls {
+		for _, p := range w.Pieces {
+			has[b.kind(frame{wall: i}, p)] = true
+		}
 	}
-	if b.plan.Room.Stands() {
-		all = append(all, entry{kind: Set, text: "set already"})
-	}
+	var all []entry
 	var at Point
-	for i := range all {
-		w := 8500 + TextWidth(all[i].text, b.texts.note)
+	for _, e := range meanings {
+		if !has[e.kind] {
+			continue
+		}
+		w := swatchWide + swatchGap + TextWidth(e.text, b.texts.note)
 		if at.X > 0 && at.X+w > width {
 			at = Point{0, at.Y + 2*b.texts.note}
 		}
-		all[i].at = at
-		at.X += w + 5000
+		e.at = at
+		all = append(all, e)
+		at.X += w + entryGap
 	}
 	return all
 }
@@ -32,6 +49,9 @@ func (b *board) entries(width Micron) []entry {
 // legendHeight is how much room the legend takes.
 func (b *board) legendHeight(width Micron) Micron {
 	e := b.entries(width)
+	if len(e) == 0 {
+		return 0
+	}
 	return e[len(e)-1].at.Y + 2*b.texts.note
 }
 
@@ -40,8 +60,8 @@ func (b *board) legend(p Point, width Micron) {
 	size := b.texts.note
 	for _, e := range b.entries(width) {
 		q := Point{p.X + e.at.X, p.Y + e.at.Y + size}
-		b.path(Tag{Kind: Key, Wall: -1}, swatch(e.kind), corners(Point{q.X, q.Y - size}, Point{q.X + 7000, q.Y + size/3}))
-		b.label(Label{Tag: Tag{Kind: Note, Wall: -1}, Text: e.text, Size: size, At: Point{q.X + 8500, q.Y}, Colour: Black})
+		b.path(Tag{Kind: Key, Wall: -1}, swatch(e.kind), corners(Point{q.X, q.Y - size}, Point{q.X + swatchWide, q.Y + size/3}))
+		b.label(Label{Tag: Tag{Kind: Note, Wall: -1}, Text: e.text, Size: size, At: Point{q.X + swatchWide + swatchGap, q.Y}, Colour: Black})
 	}
 }
 

@@ -1,28 +1,39 @@
 package drawing
 
 import (
+	"cmp"
 	"slices"
 	"strconv"
 
 	"coursewright/layout"
 	"coursewright/layout/length"
 	"coursewright/layout/piece"
+	"coursewright/layout/stages"
+	"coursewright/layout/survey"
 )
 
-// levelLine draws the one red line, over the whole width given.
-func (b *board) levelLine(y, from, to Micron) {
-	b.chain(Tag{Kind: LevelLine, Wall: -1}, line(Red, 700), Point{from, y}, Point{to, y})
+// levelLine draws the one red line, over the whole width given: behind the
+// walls, and over each of them again.
+func (b *board) levelLine(wall int, y, from, to Micron) {
+	b.level = y
+	b.chain(Tag{Kind: LevelLine, Wall: wall}, line(Red, 500), Point{from, y}, Point{to, y})
 }
 
-// courseLine draws the bottom edge of course 0, with a flag at each end.
+// keepLevel keeps texts off the level line.
+func (b *board) keepLevel(from, to Micron) {
+	b.keep(box{Point{from, b.level - 350}, Point{to, b.level + 350}})
+}
+
+// courseLine draws the line to strike, with a flag at each end where it runs
+// over the wall.
 func (b *board) courseLine(f frame, w layout.Wall, over Micron) {
-	y, r := b.plan.Setout.Line, extents(w)
+	y, r := b.struck, extents(w)
 	if y < r.Bottom || y > r.Top {
 		return
 	}
 	a, z := f.at(r.Left, y), f.at(r.Right, y)
 	tag := Tag{Kind: CourseLine, Wall: f.wall}
-	b.chain(tag, line(Blue, 700), Point{a.X - over, a.Y}, Point{z.X + over, z.Y})
+	b.chain(tag, line(Blue, 500), Point{a.X - over, a.Y}, Point{z.X + over, z.Y})
 	if over > 0 {
 		b.path(tag, fill(Blue), flag(Point{a.X - over, a.Y}, 1400))
 		b.path(tag, fill(Blue), flag(Point{z.X + over, z.Y}, -1400))
@@ -35,94 +46,176 @@ func flag(p Point, d Micron) []Point {
 	return []Point{{p.X - d, p.Y - h}, p, {p.X - d, p.Y + h}}
 }
 
-// centreLine draws the plumb line through the wall's middle.
-func (b *board) centreLine(f frame, w layout.Wall) {
-	r, x := extents(w), w.Found.Width/2
-	top, low := f.at(x, r.Top), f.at(x, baseAt(w, x))
-	b.chain(Tag{Kind: Centre, Wall: f.wall}, broken(Black, 250, DashDot),
-		Point{top.X, top.Y - 2500}, Point{low.X, low.Y + ground + 1500})
-}
-
-// startLine draws the plumb line that the bond begins on, from the course line up.
+// startLine draws the plumb line of the tile edge to strike, from the start
+// tile up; it stops at openings.
 func (b *board) startLine(f frame, w layout.Wall) {
-	b.chain(Tag{Kind: Start, Wall: f.wall}, broken(Blue, 350, DashDot),
-		f.at(w.Start.X, extents(w).Top), f.at(w.Start.X, b.plan.Setout.Line))
+	edge, ok := b.struckEdge(w)
+	if !ok {
+		return
+	}
+	from, tag := max(b.full.Bottom, w.Shape.Region.Bounds().Bottom), Tag{Kind: Start, Wall: f.wall}
+	stretch := func(to length.Length) {
+		if from < to {
+			b.chain(tag, broken(Blue, 350, DashDot), f.at(edge, to), f.at(edge, from))
+		}
+	}
+	for _, e := range crossed(w, edge) {
+		stretch(e.Bottom)
+		from = max(from, e.Top)
+	}
+	stretch(w.Shape.Region.Bounds().Top)
 }
 
-// start marks where the bond begins: a pointer under the course line and the
-// outline of the first tile.
+// crossed are the openings over a place along the wall, from the bottom up.
+func crossed(w layout.Wall, x length.Length) []survey.Edges {
+	var out []survey.Edges
+	for _, e := range w.Start.Placed.Openings {
+		if e.Left < x && x < e.Right {
+			out = append(out, e)
+		}
+	}
+	slices.SortFunc(out, func(a, b survey.Edges) int { return cmp.Compare(a.Bottom, b.Bottom) })
+	return out
+}
+
+// startTile is the tile to start with, as everywhere else in the program.
+func (b *board) startTile(w layout.Wall) (piece.Piece, bool) { return stages.StartTile(w, b.full) }
+
+// struckEdge is the tile edge to strike on a wall.
+func (b *board) struckEdge(w layout.Wall) (length.Length, bool) { return stages.Strike(w, b.full) }
+
+// strike finds the first full course and the line to strike: the course line,
+// or where a rim stands above it the bottom of the first full course.
+func (b *board) strike() {
+	b.full, _ = stages.FirstFull(b.plan.Room, b.plan.Setout.Line, b.plan.Walls)
+	b.struck, b.struckName = b.plan.Setout.Line, "course line"
+	for _, w := range b.plan.Walls {
+		for _, s := range w.Found.Base {
+			for _, r := range s.Readings {
+				if r.Value > b.plan.Setout.Line && b.full.Bottom > b.plan.Setout.Line {
+					b.struck, b.struckName = b.full.Bottom, "joint line"
+				}
+			}
+		}
+	}
+}
+
+// start outlines the tile to start with and writes START in it where that fits.
 func (b *board) start(f frame, w layout.Wall) {
-	if p, ok := firstTile(w, b.plan.Setout.Line); ok {
-		b.path(Tag{Kind: Start, Wall: f.wall, Piece: p.ID}, line(Blue, 900), f.rings(p.Face)...)
+	t, ok := b.startTile(w)
+	if !ok {
+		return
 	}
-	at := f.at(w.Start.X, b.plan.Setout.Line)
-	b.path(Tag{Kind: Pointer, Wall: f.wall}, fill(Blue), []Point{at, {at.X + 1500, at.Y + 2800}, {at.X - 1500, at.Y + 2800}})
-}
-
-// startName writes START at the first tile: in it or in the courses over it,
-// where it covers no size; else under the course line.
-func (b *board) startName(f frame, w layout.Wall) {
-	l := Label{Tag: Tag{Kind: Start, Wall: f.wall}, Text: "START joint", Size: b.texts.dim, Bold: true, Colour: Blue}
-	if w.Start.OnTile {
-		l.Text = "START tile"
-	}
-	at, texts, t := f.at(w.Start.X, b.plan.Setout.Line), b.texting(), b.plan.Room.Tile
-	half, high := l.width()/2, f.scale.On(t.Height+b.plan.Room.Joint)
-	for row := range Micron(3) {
-		for _, side := range []Micron{1, -1} {
-			c := Point{at.X + side*(half+1500), at.Y - high*row - high/2}
-			if w.Start.OnTile && row == 0 {
-				c.X = at.X
-			}
-			if b.vacant(plateRoom(l, c), texts) {
-				b.plate(l, c, White)
-				return
-			}
+	tag := Tag{Kind: Start, Wall: f.wall, Piece: t.ID}
+	b.path(tag, line(Blue, 900), f.rings(t.Face)...)
+	l := Label{Tag: Tag{Kind: Start, Wall: f.wall}, Text: "START", Size: b.texts.figure, Bold: true, Colour: Blue}
+	face := f.rings(t.Face)
+	for ; l.Size >= b.texts.least; l.Size -= px / 2 {
+		if at, ok := b.room(l, []string{l.Text}, face); ok && l.width()+2*clearance <= f.scale.On(t.Tile.Width()) {
+			b.label(centred(l, at))
+			return
 		}
 	}
-	b.plate(l, Point{at.X + half + 2600, at.Y + l.Size}, White)
 }
 
-// vacant tells whether a text's room is on the paper and overlaps no other text.
-func (b *board) vacant(room box, texts []box) bool {
-	return room.from.X > 0 && room.to.X < b.Width && !slices.ContainsFunc(texts, func(t box) bool {
-		return room.from.X < t.to.X && room.to.X > t.from.X && room.from.Y < t.to.Y && room.to.Y > t.from.Y
-	})
+// pointer marks a tile edge from below.
+func (b *board) pointer(wall int, at Point) {
+	b.path(Tag{Kind: Pointer, Wall: wall}, fill(Blue), []Point{at, {at.X + 5*px, at.Y + 8*px}, {at.X - 5*px, at.Y + 8*px}})
 }
 
-// firstTile is the piece of course 0 that the start names: the one whose tile
-// has its left edge on the start's tile edge.
-func firstTile(w layout.Wall, line length.Length) (piece.Piece, bool) {
-	for _, p := range w.Pieces {
-		if p.Tile.Left == w.Start.Edge && p.Tile.Bottom == line {
-			return p, true
-		}
+// Room of the course numbers beside a wall.
+const (
+	numberGap = 7 * px // from the wall to the number, and on to the height
+	leaderTo  = 5 * px // how far a height's leader runs
+)
+
+// numberRoom is the room right of a wall that its course numbers take, with the
+// heights of joint lines where those are written.
+func (b *board) numberRoom(heights []tally) Micron {
+	w := numberGap + BoldWidth("888", b.texts.note)
+	for _, h := range heights {
+		w = max(w, numberGap+BoldWidth("888", b.texts.note)+numberGap+TextWidth(b.signed(h.top), b.texts.note))
 	}
-	return piece.Piece{}, false
+	return w + clearance
 }
 
-// courseNumbers counts the courses at the left end of the wall, from the
-// bottom; columns of a plumb bond are counted along the head.
-func (b *board) courseNumbers(f frame, w layout.Wall) {
-	r, size, t := w.Shape.Region.Bounds(), b.texts.dim, b.plan.Room.Tile
-	pitch, clear := f.scale.On(t.Height+b.plan.Room.Joint), size*5/4
+// tally is a course of a wall as it is counted.
+type tally struct {
+	number      int
+	bottom, top length.Length // of its tile, within the wall
+	whole       bool          // top is a joint line
+}
+
+// tallies are the courses of some walls that are laid level, from the bottom.
+func (b *board) tallies(walls ...layout.Wall) []tally {
 	if b.plan.Room.Bond.Plumb {
-		pitch, clear = f.scale.On(t.Width+b.plan.Room.Joint), size*2
+		return nil
 	}
-	every := everyNth(pitch, clear)
+	var out []tally
+	seen := map[int]bool{}
+	for _, w := range walls {
+		r := w.Shape.Region.Bounds()
+		for _, p := range w.Pieces {
+			if !seen[p.Course] {
+				seen[p.Course] = true
+				out = append(out, tally{p.Course, max(p.Tile.Bottom, r.Bottom), min(p.Tile.Top, r.Top), p.Tile.Top <= r.Top})
+			}
+		}
+	}
+	slices.SortFunc(out, func(a, b tally) int { return cmp.Compare(a.number, b.number) })
+	return out
+}
+
+// fifth tells whether a course's number stands out.
+func (c tally) fifth() bool { return c.number%5 == 0 }
+
+// numbers counts the courses right of x: every one where each is high enough for
+// its number, else as many as keep apart. With heights, every fifth also has the
+// height of the joint line over it.
+func (b *board) numbers(tag Tag, zero Micron, scale Scale, x Micron, all []tally, every int, heights bool) {
+	size := b.texts.note
+	pitch := scale.On(b.plan.Room.Tile.Height + b.plan.Room.Joint)
+	for every = max(every, 1); pitch*Micron(every) < leading(size); {
+		every = 5 * ((every + 5) / 5)
+	}
+	for _, c := range all {
+		if c.number%every != 0 && (c.number != 1 || every > 5) {
+			continue
+		}
+		mid := zero - scale.On((c.bottom+c.top)/2)
+		l := Label{Tag: tag, Text: strconv.Itoa(c.number), Size: size, Bold: c.fifth() && every < 5, Colour: Black,
+			Anchor: Right, At: Point{x + numberGap + BoldWidth("888", size), mid + drop(size)}}
+		if b.vacant(l.box()) {
+			b.label(l)
+		}
+		if heights && c.whole && c.number%max(5, every) == 0 {
+			b.jointHeight(x, zero-scale.On(c.top), c, l)
+		}
+	}
+}
+
+// jointHeight writes the height of the joint line over a course.
+func (b *board) jointHeight(x, y Micron, c tally, beside Label) {
+	l := Label{Tag: Tag{Kind: Dim, Wall: beside.Wall}, Text: b.signed(c.top), Size: beside.Size, Colour: Black}
+	l.At = Point{beside.At.X + numberGap, y + drop(l.Size)}
+	if !b.offer(l) {
+		return
+	}
+	number := beside.box()
+	if number.from.Y > y || number.to.Y < y {
+		b.chain(l.Tag, line(Black, 180), Point{x + clearance, y}, Point{l.At.X - clearance, y})
+		return
+	}
+	b.chain(l.Tag, line(Black, 180), Point{x + clearance, y}, Point{x + leaderTo, y})
+	b.chain(l.Tag, line(Black, 180), Point{number.to.X + clearance, y}, Point{l.At.X - clearance, y})
+}
+
+// columnNumbers counts the columns of a plumb bond along a line over the wall.
+func (b *board) columnNumbers(f frame, w layout.Wall, y Micron) {
+	r, size := w.Shape.Region.Bounds(), b.texts.note
 	for _, p := range firsts(w.Pieces) {
-		if p.Course%every != 0 && p.Course != 1 {
-			continue
-		}
-		l := Label{Tag: Tag{Kind: Course, Wall: f.wall}, Text: strconv.Itoa(p.Course), Size: size, Colour: Black}
-		if b.plan.Room.Bond.Plumb {
-			at := f.at((max(p.Tile.Left, r.Left)+min(p.Tile.Right, r.Right))/2, r.Top)
-			b.label(centred(l, Point{at.X, at.Y - ground - size}))
-			continue
-		}
-		at := f.at(r.Left, (max(p.Tile.Bottom, r.Bottom)+min(p.Tile.Top, r.Top))/2)
-		l.Anchor, l.At = Right, Point{f.origin.X - 7500, at.Y + drop(size)}
-		b.label(l)
+		x := f.at((max(p.Tile.Left, r.Left)+min(p.Tile.Right, r.Right))/2, 0).X
+		b.offer(Label{Tag: Tag{Kind: Course, Wall: f.wall}, Text: strconv.Itoa(p.Course), Size: size, Colour: Black, Anchor: Middle, At: Point{x, y}})
 	}
 }
 
@@ -137,14 +230,4 @@ func firsts(pieces []piece.Piece) []piece.Piece {
 		}
 	}
 	return out
-}
-
-// everyNth is how many courses apart the numbers stand so that they keep clear.
-func everyNth(pitch, clear Micron) int {
-	for _, n := range []int{1, 2, 5, 10, 20, 50} {
-		if pitch*Micron(n) >= clear {
-			return n
-		}
-	}
-	return 100
 }

@@ -9,13 +9,26 @@ import (
 )
 
 // openings draws niches and windows framed, and the holes for pipes.
-func (b *board) openings(f frame, w layout.Wall, names bool) {
+func (b *board) openings(f frame, w layout.Wall) {
 	for i, o := range w.Found.Openings {
 		switch e := placed(w, i); {
 		case o.Kind == "pipe":
 			b.pipe(f, o)
 		case e.Left < e.Right && e.Bottom < e.Top:
-			b.opening(f, o, e, names)
+			b.opening(f, o, e)
+		}
+	}
+}
+
+// openingNames writes what each opening is: in a niche or window with its size,
+// beside a pipe.
+func (b *board) openingNames(f frame, w layout.Wall) {
+	for i, o := range w.Found.Openings {
+		switch e := placed(w, i); {
+		case o.Kind == "pipe":
+			b.pipeName(f, o)
+		case e.Left < e.Right && e.Bottom < e.Top:
+			b.openingName(f, openingShort(w, i), o, e)
 		}
 	}
 }
@@ -28,43 +41,81 @@ func placed(w layout.Wall, i int) survey.Edges {
 	return w.Start.Placed.Openings[i]
 }
 
-func (b *board) opening(f frame, o survey.OpeningFound, e survey.Edges, names bool) {
+// Frame of an opening on paper.
+const frameWidth = 3 * px
+
+func (b *board) opening(f frame, o survey.OpeningFound, e survey.Edges) {
 	kind := Niche
 	if o.Kind == "window" {
 		kind = Window
 	}
 	tag := Tag{Kind: kind, Wall: f.wall}
 	box := f.rect(plane.Rect(e))
-	inner := corners(Point{box[0].X + 900, box[0].Y + 900}, Point{box[2].X - 900, box[2].Y - 900})
+	inner := corners(Point{box[0].X + frameWidth, box[0].Y + frameWidth}, Point{box[2].X - frameWidth, box[2].Y - frameWidth})
 	b.path(tag, Ink{Fill: Pale, Line: Black, Width: 500}, box)
 	b.path(tag, line(Black, 180), inner)
-	for i := range box {
-		b.chain(tag, line(Black, 180), box[i], inner[i])
-	}
 	if kind == Window {
 		b.chain(tag, line(Black, 180), inner[0], inner[2])
 		b.chain(tag, line(Black, 180), inner[1], inner[3])
 	}
-	if names {
-		b.openingName(tag, box, o, e)
+}
+
+// openingName writes name and size in an opening, in as many lines as stand there.
+func (b *board) openingName(f frame, name string, o survey.OpeningFound, e survey.Edges) {
+	a, z := f.at(e.Left, e.Top), f.at(e.Right, e.Bottom)
+	space := box{Point{a.X + frameWidth + clearance, a.Y + frameWidth + clearance}, Point{z.X - frameWidth - clearance, z.Y - frameWidth - clearance}}
+	wide, high := b.bare(e.Right-e.Left), b.bare(e.Top-e.Bottom)
+	bold := Label{Tag: Tag{Kind: Niche, Wall: f.wall}, Text: name, Size: b.texts.figure, Bold: true, Colour: Black}
+	if o.Kind == "window" {
+		bold.Kind = Window
+	}
+	plain := bold
+	plain.Bold, plain.Colour, plain.Size = false, decided(o.Width.Free() || o.Height.Free()), b.texts.note
+	kind, one, first, second := bold, plain, plain, plain
+	kind.Text, one.Text, first.Text, second.Text = string(o.Kind), wide+" × "+high, wide, "× "+high
+	for _, lines := range [][]Label{{bold, one}, {kind, one}, {bold, first, second}, {kind, first, second}, {bold}, {kind}} {
+		if b.stackIn(space, lines) {
+			return
+		}
 	}
 }
 
-func (b *board) openingName(tag Tag, box []Point, o survey.OpeningFound, e survey.Edges) {
-	mid := Point{(box[0].X + box[2].X) / 2, (box[0].Y + box[2].Y) / 2}
-	size := b.texts.note
-	name := Label{Tag: tag, Text: OpeningName(string(o.Kind), o.Name), Size: size, Bold: true, Colour: Black}
-	space := box[2].X - box[0].X - 3000
-	if name.width() > space {
-		name.Text = string(o.Kind)
+// stackIn writes lines over each other, anywhere up or down the middle of a
+// space where they fit and meet no other text.
+func (b *board) stackIn(space box, lines []Label) bool {
+	var wide, high Micron
+	for _, l := range lines {
+		wide, high = max(wide, l.width()), high+leading(l.Size)
 	}
-	if name.width() > space {
-		return
+	if wide > space.to.X-space.from.X || high > space.to.Y-space.from.Y {
+		return false
 	}
-	b.plate(name, Point{mid.X, mid.Y - size*3/4}, Pale)
-	clear := b.figure(e.Right-e.Left) + " × " + b.figure(e.Top-e.Bottom)
-	if TextWidth(clear, size) < space {
-		b.plate(Label{Tag: tag, Text: clear, Size: size, Colour: Black}, Point{mid.X, mid.Y + size*3/4}, Pale)
+	x := (space.from.X + space.to.X) / 2
+	for _, eighth := range []Micron{4, 3, 5, 2, 6, 1, 7, 0, 8} {
+		top := space.from.Y + (space.to.Y-space.from.Y-high)*eighth/8
+		if !b.vacant(box{Point{x - wide/2, top}, Point{x + wide/2, top + high}}) {
+			continue
+		}
+		for _, l := range lines {
+			b.plate(l, Point{x, top + leading(l.Size)/2}, Pale)
+			top += leading(l.Size)
+		}
+		return true
+	}
+	return false
+}
+
+// pipeName writes a pipe's name beside it, on the side where there is room.
+func (b *board) pipeName(f frame, o survey.OpeningFound) {
+	c, r := f.at(o.At, o.Up), max(f.scale.On(o.Diameter)/2, leastHole)+3*clearance
+	l := Label{Tag: Tag{Kind: Hole, Wall: f.wall}, Text: short(o.Name, b.texts.note, mostName), Size: b.texts.note, Colour: Black}
+	half, high := l.width()/2, leading(l.Size)/2
+	for _, at := range []Point{{c.X + r + half, c.Y}, {c.X - r - half, c.Y}, {c.X, c.Y - r - high}, {c.X, c.Y + r + high},
+		{c.X + r + half, c.Y - r}, {c.X - r - half, c.Y - r}, {c.X + r + half, c.Y + r}, {c.X - r - half, c.Y + r}} {
+		if b.vacant(plateRoom(l, at)) {
+			b.plate(l, at, White)
+			return
+		}
 	}
 }
 
@@ -78,8 +129,11 @@ func OpeningName(kind, name string) string {
 	return kind + " " + name
 }
 
+// leastHole is the least radius a pipe is drawn with.
+const leastHole = 300
+
 func (b *board) pipe(f frame, o survey.OpeningFound) {
-	c, r := f.at(o.At, o.Up), max(f.scale.On(o.Diameter)/2, 300)
+	c, r := f.at(o.At, o.Up), max(f.scale.On(o.Diameter)/2, leastHole)
 	tag := Tag{Kind: Hole, Wall: f.wall}
 	b.disc(tag, Ink{Fill: White, Line: Black, Width: 500}, c, r)
 	arm := r + 1200

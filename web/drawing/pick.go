@@ -9,15 +9,20 @@ import (
 
 // pick names the pieces of some walls for readers who pick one.
 func (b *board) pick(walls []layout.Wall) {
-	b.Pieces = &Pieces{Names: map[string]string{}}
+	b.Pieces = &Pieces{Names: map[string]string{}, Course: "course"}
+	if b.plan.Room.Bond.Plumb {
+		b.Pieces.Course = "column"
+	}
 	for _, w := range b.plan.Walls {
 		b.Pieces.Walls = append(b.Pieces.Walls, w.Found.Name)
 	}
 	for _, w := range walls {
 		for _, p := range w.Pieces {
-			b.Pieces.Names[p.ID] = b.pieceName(p)
-			if w.Found.Stands(p.Row) {
-				b.Pieces.Names[p.ID] += ", set already"
+			switch {
+			case w.Found.Stands(p.Row):
+				b.Pieces.Names[p.ID] = b.pieceName(p) + ", set already"
+			case !p.Whole:
+				b.Pieces.Names[p.ID] = b.pieceName(p)
 			}
 		}
 	}
@@ -25,10 +30,7 @@ func (b *board) pick(walls []layout.Wall) {
 
 // pieceName says what a piece is: "B-03-01, course 3, cross cut 2 5/16"".
 func (b *board) pieceName(p piece.Piece) string {
-	name := fmt.Sprintf("%s, course %d, ", p.ID, p.Course)
-	if b.plan.Room.Bond.Plumb {
-		name = fmt.Sprintf("%s, column %d, ", p.ID, p.Course)
-	}
+	name := fmt.Sprintf("%s, %s %d, ", p.ID, b.Pieces.Course, p.Course)
 	if p.Whole {
 		return name + "whole"
 	}

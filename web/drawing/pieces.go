@@ -1,13 +1,10 @@
 package drawing
 
 import (
+	"coursewright/layout"
 	"coursewright/layout/piece"
 	"coursewright/layout/plane"
 )
-
-// manyWhole is how many whole tiles a drawing keeps apart; more than that on
-// one wall become one path.
-const manyWhole = 2000
 
 // Set is a piece that stands already, SetLine the top edge of the last course
 // that does.
@@ -31,23 +28,29 @@ func CutKind(p piece.Piece) Kind {
 	return CutHalf
 }
 
-// pieces draws the tiles of a wall: whole ones first, so that the heavier
-// edges of the cuts lie on top.
-func (b *board) pieces(f frame, pieces []piece.Piece) {
-	whole := 0
-	for _, p := range pieces {
+// pieces draws the tiles of a wall on the ground of their joints: whole ones
+// first, so that the heavier edges of the cuts lie on top.
+func (b *board) pieces(f frame, w layout.Wall) {
+	b.joints(f, w, Grout)
+	var whole []piece.Piece
+	for _, p := range w.Pieces {
 		if b.kind(f, p) == Whole {
-			whole++
+			whole = append(whole, p)
 		}
 	}
-	b.whole(f, pieces, whole > manyWhole)
-	for _, p := range pieces {
+	b.whole(f, whole, White)
+	for _, p := range w.Pieces {
 		if k := b.kind(f, p); k != Whole {
 			b.path(Tag{Kind: k, Wall: f.wall, Piece: p.ID}, cutInk(k), f.rings(p.Face)...)
 		}
 	}
-	b.cutEdges(f, pieces)
+	b.cutEdges(f, w.Pieces)
 	b.setLine(f)
+}
+
+// joints draws what shows between the tiles.
+func (b *board) joints(f frame, w layout.Wall, grout Colour) {
+	b.path(Tag{Kind: Joints, Wall: f.wall}, fill(grout), f.rings(w.Shape.Region)...)
 }
 
 // kind sorts a piece as it is drawn: what is set already is drawn as one thing,
@@ -82,33 +85,6 @@ func (b *board) cutEdges(f frame, pieces []piece.Piece) {
 	}
 	if len(all) > 0 {
 		b.Elements = append(b.Elements, Path{Tag: Tag{Kind: Cut, Wall: f.wall}, Ink: line(Black, 500), Rings: all, Open: true})
-	}
-}
-
-// sizes writes in every piece that is still to be cut what it is cut to.
-func (b *board) sizes(f frame, pieces []piece.Piece) {
-	for _, p := range pieces {
-		if b.kind(f, p) != Set {
-			b.written(f, p)
-		}
-	}
-}
-
-func (b *board) whole(f frame, pieces []piece.Piece, merge bool) {
-	var all [][]Point
-	for _, p := range pieces {
-		if b.kind(f, p) != Whole {
-			continue
-		}
-		rings := f.rings(p.Face)
-		if merge {
-			all = append(all, rings...)
-			continue
-		}
-		b.path(Tag{Kind: Whole, Wall: f.wall, Piece: p.ID}, cutInk(Whole), rings...)
-	}
-	if merge {
-		b.path(Tag{Kind: Whole, Wall: f.wall}, cutInk(Whole), all...)
 	}
 }
 

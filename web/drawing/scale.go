@@ -39,6 +39,11 @@ type frame struct {
 	scale  Scale
 }
 
+// exact is a distance on paper in micrometres, not rounded to whole ones.
+func (f frame) exact(l length.Length) float64 {
+	return float64(l) * 1000 * float64(f.scale.Paper) / (float64(length.Millimetre) * float64(f.scale.Real))
+}
+
 func (f frame) at(x, y length.Length) Point {
 	return Point{f.origin.X + f.scale.On(x), f.origin.Y - f.scale.On(y)}
 }

@@ -20,14 +20,26 @@ type Scene struct {
 	Describe      string
 	Scale         Scale // of the walls shown; zero in a scene without one
 	Elements      []Element
+	Parts         []Part // the walls drawn one by one; empty in a scene that is drawn as one
 	Handles       []Handle
 	Pieces        *Pieces // what a reader may pick; nil in a drawing to look at
 }
 
+// Part is one wall of a scene: its elements from From up to To. Parts follow
+// each other in the order of the elements, and between them stands what belongs to
+// no wall alone.
+type Part struct {
+	Wall     int
+	From, To int
+	Origin   Point // x = 0 on the level line
+	Name     string
+}
+
 // Pieces are the words for the pieces that a reader may pick.
 type Pieces struct {
-	Walls []string          // by wall
-	Names map[string]string // by piece: what it is
+	Walls  []string          // by wall
+	Names  map[string]string // by cut piece: what it is
+	Course string            // what pieces are counted in: "course", or "column"
 }
 
 // Draw hands every element to the pen, in order.
@@ -37,6 +49,9 @@ func (s Scene) Draw(p Pen) {
 	}
 }
 
+// Draw hands one element to the pen.
+func Draw(e Element, p Pen) { e.draw(p) }
+
 // Pen writes the elements of a scene in one format.
 type Pen interface {
 	Path(Path)
@@ -44,7 +59,7 @@ type Pen interface {
 	Label(Label)
 }
 
-// Element is a Path, a Disc or a Label.
+// Element is a Path, a Disc, a Label or Tiles.
 type Element interface{ draw(Pen) }
 
 // Kind is what an element stands for. It is also its class name in SVG.
@@ -54,6 +69,7 @@ type Kind string
 // and one of the kinds of its cut.
 const (
 	Whole      Kind = "piece whole"
+	Joints     Kind = "joints"
 	CutHalf    Kind = "piece cut-half"
 	CutThird   Kind = "piece cut-third"
 	CutFifth   Kind = "piece cut-fifth"
@@ -84,6 +100,7 @@ const (
 	KeyHere    Kind = "key-wall here"
 	Pointer    Kind = "start pointer"
 	Curve      Kind = "curve"
+	Finish     Kind = "finish"
 )
 
 // Tag says what an element stands for and which part of the plan it shows.

@@ -14,7 +14,7 @@ func Setting(plan layout.Plan, wall int, here []string, set map[string]bool) Sce
 		return Scene{}
 	}
 	const wide, high, edge = 90 * Millimetre, 62 * Millimetre, 2500
-	b := &board{plan: plan, texts: screenTexts}
+	b := newBoard(plan, wrapTexts)
 	w := plan.Walls[wall]
 	r := extents(w)
 	scale := fit(r.Width(), wide-2*edge).or(fit(r.Height(), high-2*edge-ground))
@@ -28,8 +28,8 @@ func Setting(plan layout.Plan, wall int, here []string, set map[string]bool) Sce
 	b.together(f, w.Pieces, Ink{Fill: White, Line: Grout, Width: 180}, Whole, func(p piece.Piece) bool { return !set[p.ID] && !next[p.ID] })
 	b.together(f, w.Pieces, Ink{Fill: Pale, Hatch: Narrow, Line: Black, Width: 180}, Whole, func(p piece.Piece) bool { return set[p.ID] && !next[p.ID] })
 	b.outline(f, w)
-	b.openings(f, w, false)
-	b.levelLine(f.origin.Y, 500, b.Width-500)
+	b.openings(f, w)
+	b.levelLine(-1, f.origin.Y, 500, b.Width-500)
 	b.together(f, w.Pieces, Ink{Fill: Blue, Line: Black, Width: 500}, KeyHere, func(p piece.Piece) bool { return next[p.ID] })
 	b.Title = "Where it stands on wall " + w.Found.Letter + ", " + w.Found.Name
 	b.Describe = "Filled: what is set next. Hatched: what is set. The red line is the level line."

@@ -24,7 +24,7 @@ func Slide(plan layout.Plan, wall int) Scene {
 	if wall < 0 || wall >= len(plan.Walls) || len(plan.Walls[wall].Start.Slide) == 0 {
 		return Scene{}
 	}
-	b := &board{plan: plan, texts: screenTexts}
+	b := newBoard(plan, wrapTexts)
 	w := plan.Walls[wall]
 	b.Width, b.Height, b.Title = 140*Millimetre, 52*Millimetre, "Slide curve of the "+wallName(w.Found.Name)
 	c := chart{lo: Point{13000, 15000}, hi: Point{136000, 43000}, first: w.Start.Slide[0].Edge,

@@ -15,40 +15,31 @@ func (b *board) taper(f frame, p piece.Piece, l Label, ground Colour) bool {
 	}
 	box := p.Visible.Bounds()
 	lh, rh := upright(p.Visible, box.Left), upright(p.Visible, box.Right)
-	left, right := b.cutTo(lh), b.cutTo(rh)
+	left, right := b.bare(lh), b.bare(rh)
 	if lh <= 0 || rh <= 0 || left == right {
 		return false
 	}
-	for l.Size = b.texts.size; l.Size > b.texts.least; l.Size -= 500 {
-		if b.bothEnds(f, l, box, ends{p.ID, left, right}, ground) {
+	for l.Size = b.texts.size; l.Size >= b.texts.least; l.Size -= px {
+		if b.bothEnds(f, l, box, left, right, ground) {
 			return true
 		}
 	}
 	return false
 }
 
-// ends are the words on a tapered piece: its id and the heights at its ends.
-type ends struct{ id, left, right string }
-
 // bothEnds draws the two heights where both fit side by side.
-func (b *board) bothEnds(f frame, l Label, box plane.Rect, e ends, ground Colour) bool {
-	lo, hi := f.at(box.Left, box.Top), f.at(box.Right, box.Bottom)
-	lw, rw := TextWidth(e.left, l.Size), TextWidth(e.right, l.Size)
-	rows := Micron(1)
-	if b.texts.ids {
-		rows = 2
-	}
-	if lw+rw+2*l.Size > hi.X-lo.X || (rows+1)*leading(l.Size) > hi.Y-lo.Y {
+func (b *board) bothEnds(f frame, l Label, face plane.Rect, left, right string, ground Colour) bool {
+	lo, hi := f.at(face.Left, face.Top), f.at(face.Right, face.Bottom)
+	lw, rw := TextWidth(left, l.Size), TextWidth(right, l.Size)
+	if lw+rw+2*l.Size > hi.X-lo.X || leading(l.Size)+clearance > hi.Y-lo.Y {
 		return false
 	}
 	y := (lo.Y + hi.Y) / 2
-	if b.texts.ids {
-		y -= leading(l.Size) / 2
-		b.stack(l, []string{e.id}, Point{(lo.X + hi.X) / 2, y}, ground)
-		y += leading(l.Size)
+	if !b.vacant(box{Point{lo.X + l.Size/4, y - l.Size*5/8}, Point{hi.X - l.Size/4, y + l.Size*5/8}}) {
+		return false
 	}
-	b.stack(l, []string{e.left}, Point{lo.X + lw/2 + l.Size/2, y}, ground)
-	b.stack(l, []string{e.right}, Point{hi.X - rw/2 - l.Size/2, y}, ground)
+	b.stack(l, []string{left}, Point{lo.X + lw/2 + l.Size/2, y}, ground)
+	b.stack(l, []string{right}, Point{hi.X - rw/2 - l.Size/2, y}, ground)
 	return true
 }
 

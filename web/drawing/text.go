@@ -1,61 +1,33 @@
 package drawing
 
-import (
-	"strings"
-	"unicode/utf8"
-)
+import "strings"
 
-// Text heights on paper. On a screen 300 mm of paper take about 1200 px.
+// px is one pixel of a screen, by which drawings for a screen are laid out.
+const px = Millimetre / 4
+
+// texts are the heights of the texts of a drawing.
 type texts struct {
-	size, least, dim, letter, note Micron
-	ids                            bool // cut pieces carry their id
+	figure Micron // figures of dimensions, starts and columns
+	size   Micron // the size of a cut, in its piece; smaller ones go down to least
+	note   Micron // names beside figures
+	least  Micron
+	letter Micron // a wall's letter
+	name   Micron // a wall's name
 }
 
+// Text heights on paper follow screens.md: cut sizes 5 mm, nothing under 2.5.
 var (
-	screenTexts = texts{size: 3600, least: 2500, dim: 2900, letter: 7000, note: 2900}
-	sheetTexts  = texts{size: 5000, least: 2500, dim: 3000, letter: 10000, note: 3000, ids: true}
+	wrapTexts  = texts{figure: 12 * px, size: 12 * px, note: 11 * px, least: 11 * px, letter: 20 * px, name: 13 * px}
+	wallTexts  = texts{figure: 13 * px, size: 14 * px, note: 13 * px, least: 13 * px, letter: 22 * px, name: 16 * px}
+	sheetTexts = texts{figure: 4200, size: 5000, note: 3200, least: 2500, letter: 10000, name: 5000}
 )
 
-// TextWidth is about how long a text runs in DejaVu Sans Condensed, erring on
-// the long side.
-func TextWidth(s string, size Micron) Micron {
-	var w Micron
-	for _, r := range s {
-		w += advance(r)
-	}
-	return w * size / 1000
-}
-
-// width is about how long a label runs.
+// width is how long a label runs.
 func (l Label) width() Micron {
-	w := TextWidth(l.Text, l.Size)
 	if l.Bold {
-		w = w * 115 / 100
+		return BoldWidth(l.Text, l.Size)
 	}
-	return w
-}
-
-// advance is a character's width in thousandths of the text height.
-func advance(r rune) Micron {
-	switch {
-	case r >= '0' && r <= '9':
-		return 573
-	case r == ' ' || r == '.' || r == ',' || r == '·' || r == '\u2002':
-		return 290
-	case r == '\'' || r == 'i' || r == 'l' || r == 'j' || r == 'I':
-		return 270
-	case r == '-' || r == '/' || r == '"' || r == 't' || r == 'f' || r == 'r':
-		return 390
-	case r == 'm' || r == 'w' || r == 'M' || r == 'W':
-		return 880
-	case r >= 'a' && r <= 'z':
-		return 560
-	case r >= 'A' && r <= 'Z':
-		return 650
-	case r < utf8.RuneSelf:
-		return 760
-	}
-	return 900
+	return TextWidth(l.Text, l.Size)
 }
 
 // short cuts a text that runs longer than the space there is, and says so.
@@ -76,3 +48,35 @@ const apart = "\u2002"
 
 // drop is how far the baseline lies under the middle of a text's capitals.
 func drop(size Micron) Micron { return size * 365 / 1000 }
+
+// Heights of a face's letters over and under the baseline, as shares of the
+// text height: DejaVu's capitals stand 0.73 high, its p and g hang 0.24 low.
+func rise(size Micron) Micron { return size * 76 / 100 }
+func fall(size Micron) Micron { return size * 24 / 100 }
+
+// leading is the distance from line to line.
+func leading(size Micron) Micron { return size * 5 / 4 }
+
+// box is an upright rectangle on paper, from its upper left corner to its
+// lower right.
+type box struct{ from, to Point }
+
+// box is the room a label takes.
+func (l Label) box() box {
+	w := l.width()
+	before := []Micron{0, w / 2, w}[l.Anchor]
+	if l.Up {
+		return box{Point{l.At.X - rise(l.Size), l.At.Y + before - w}, Point{l.At.X + fall(l.Size), l.At.Y + before}}
+	}
+	return box{Point{l.At.X - before, l.At.Y - rise(l.Size)}, Point{l.At.X - before + w, l.At.Y + fall(l.Size)}}
+}
+
+// meets tells whether two boxes share more than an edge.
+func (t box) meets(u box) bool {
+	return t.from.X < u.to.X && u.from.X < t.to.X && t.from.Y < u.to.Y && u.from.Y < t.to.Y
+}
+
+// grown is the box with a rim of m all round.
+func (t box) grown(m Micron) box {
+	return box{Point{t.from.X - m, t.from.Y - m}, Point{t.to.X + m, t.to.Y + m}}
+}

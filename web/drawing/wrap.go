@@ -8,99 +8,298 @@ import (
 	"coursewright/layout/plane"
 )
 
-// wrapGap is the space between two walls of the wrap.
-const wrapGap = 9 * Millimetre
+// Room round the walls of a wrap.
+const (
+	wallGap   = 44 * px  // between two walls on a screen, at the least
+	paperGap  = 6000     // and on paper
+	edgeRoom  = 4 * px   // along the edge of the paper
+	headRoom  = 5 * px   // between a wall and what is written over it
+	lineReach = 6 * px   // how far lines run past a wall
+	leastHigh = 300 * px // of the highest wall, on a screen
+	pointTo   = 8 * px   // from a pointer to its text
+)
 
-// wrapHeight is how high the walls of a wrap may stand on a screen.
-const wrapHeight = 170 * Millimetre
+// wrap is a wrap in the making: one frame and what is written over it for each
+// wall.
+type wrap struct {
+	*board
+	opt      Options
+	gap      Micron // between two walls
+	stations []station
+	frames   []frame
+	heads    []overhead
+	over     plane.Rect // the highest and the lowest point of all walls
+	axis     Micron     // of the rail
+	end      Micron     // where the last wall's room ends
+	zero     Micron     // the level line
+	foot     Micron     // the baseline of the first line under the walls
+}
 
 // Wrap draws all walls unfolded side by side on one level line, in the job's
-// order, so that the courses are seen to run round the corners.
+// order, so that the courses are seen to run round the corners. A plan without
+// walls gives an empty scene.
 func Wrap(plan layout.Plan, o Options) Scene {
-	b := &board{plan: plan, texts: o.texts()}
-	all, wide := b.measure()
-	side, top := Micron(16000), Micron(15000)
-	if o.Scale == (Scale{}) {
-		o.Scale = fit(wide, ScreenWidth-2*side-wrapGap*Micron(max(0, len(plan.Walls)-1))).or(fit(all.Top-all.Bottom, wrapHeight))
+	if len(plan.Walls) == 0 {
+		return Scene{}
 	}
-	b.Scale, b.Title = o.Scale, "The wrap: all walls on one level line"
-	x, y := side, top+o.Scale.On(all.Top)
-	for i, w := range plan.Walls {
-		r := extents(w)
-		f := frame{wall: i, scale: o.Scale, origin: Point{x - o.Scale.On(r.Left), y}}
-		b.wall(f, w, false)
-		if o.Handles { // on a screen one may come nearer
-			b.sizes(f, w.Pieces)
-		}
-		b.nameOver(f, w, r)
-		x = f.at(r.Right, 0).X + wrapGap
+	w := &wrap{board: newBoard(plan, o.texts(wrapTexts)), opt: o, gap: wallGap}
+	if o.Sheet {
+		w.gap = paperGap
+		w.texts.figure, w.texts.note, w.texts.name, w.texts.letter = 3200, 2600, 3600, 7000
 	}
-	b.Width = x - wrapGap + side
-	b.Height = top + o.Scale.On(all.Top-all.Bottom) + ground + 8000 + b.legendHeight(b.Width-2*side)
-	b.levelLine(y, side-11000, b.Width-side+11000)
-	b.lineNames(y, side)
-	b.overWalls(o, side, y)
-	b.legend(Point{side, b.Height - 2000 - b.legendHeight(b.Width-2*side)}, b.Width-2*side)
+	w.Title = "The wrap: all walls on one level line"
+	for _, x := range plan.Walls {
+		w.Describe += x.Found.Name + ": " + w.story(x) + ". "
+	}
+	if !o.Finish {
+		w.stations = w.heights(plan.Walls)
+	}
+	w.lay()
+	w.common()
+	w.parts(w.frames, w.wallPart, false, o.Handles)
 	if o.Handles {
-		b.pick(plan.Walls)
+		w.pick(plan.Walls)
 	}
-	for _, w := range plan.Walls {
-		b.Describe += w.Found.Name + ": " + b.story(w) + ". "
-	}
-	return b.Scene
+	return w.Scene
 }
 
-// overWalls adds what must lie over the level line: flags and handles.
-func (b *board) overWalls(o Options, x, y Micron) {
-	for i, w := range b.plan.Walls {
-		r := extents(w)
-		f := frame{wall: i, scale: o.Scale, origin: Point{x - o.Scale.On(r.Left), y}}
-		if o.Handles {
-			b.handles(f, w, false)
+// lay finds the scale and the places of everything.
+func (w *wrap) lay() {
+	wide := length.Length(0)
+	for _, x := range w.plan.Walls {
+		r := extents(x)
+		w.over.Top, w.over.Bottom = max(w.over.Top, r.Top), min(w.over.Bottom, r.Bottom)
+		wide += r.Width()
+	}
+	left, right := Micron(edgeRoom), Micron(edgeRoom)
+	if !w.opt.Finish {
+		left += w.railWidth(w.stations, edgeCaption, courseCaption, baseCaption(w.plan.Walls)) + railRoom
+		right += w.numberRoom(nil)
+	}
+	if w.Scale = w.opt.Scale; w.Scale == (Scale{}) {
+		w.Scale = fit(w.over.Height(), w.opt.high())
+		for range 8 { // slots do not shrink below their texts
+			over := w.slots(left) + right - w.opt.wide()
+			if over <= 0 {
+				break
+			}
+			all := w.Scale.On(wide)
+			w.Scale = fit(wide, max(all-over, all/4))
 		}
-		b.flags(f, false)
-		x = f.at(r.Right, 0).X + wrapGap
+		if w.Scale.On(w.over.Height()) < leastHigh { // rather wider than its frame, which scrolls
+			w.Scale = fit(w.over.Height(), leastHigh)
+		}
+	}
+	w.end, w.axis = w.slots(left), left-railRoom
+	used := w.end + right
+	w.Width = used
+	if w.opt.Scale == (Scale{}) && used < w.opt.wide() { // spread what is left over between the walls
+		spare := (w.opt.wide() - used) / Micron(len(w.frames))
+		for i := range w.frames {
+			w.frames[i].origin.X += spare*Micron(i) + spare/2
+		}
+		w.axis, w.end = w.axis+spare/2, w.end+spare*Micron(len(w.frames)-1)+spare/2
+		w.Width = w.opt.wide()
+	}
+	w.upright()
+}
+
+// slots lays the walls side by side from a place on, each in room enough for what
+// is written with it, and gives where the last one ends.
+func (w *wrap) slots(x Micron) Micron {
+	w.frames = w.frames[:0]
+	for i, wall := range w.plan.Walls {
+		r := extents(wall)
+		on := w.Scale.On(r.Width())
+		slot := max(on, w.need(wall))
+		w.frames = append(w.frames, frame{wall: i, scale: w.Scale, origin: Point{x + (slot-on)/2 - w.Scale.On(r.Left), 0}})
+		x += slot + w.gap
+	}
+	return x - w.gap
+}
+
+// need is the room that a wall's texts take, however narrow it is: a start's on
+// either side of its pointer.
+func (w *wrap) need(wall layout.Wall) Micron {
+	n := BoldWidth(wall.Found.Letter, w.texts.letter) + 60*px
+	if edge, ok := w.struckEdge(wall); ok && !w.opt.Finish {
+		figure := BoldWidth(w.figure(edge), w.texts.figure) + pointTo + 2*clearance
+		n = max(n, 2*figure)
+		if t, found := footOf(frame{scale: w.Scale}, wall); found && t.x1-t.x0 < n { // beside a lower base too
+			n = max(n, w.Scale.On(extents(wall).Width())+2*figure)
+		}
+	}
+	return n
+}
+
+// startText is what stands at a start.
+func (b *board) startText(edge length.Length) string { return "START " + b.figure(edge) }
+
+// reach is how far to the right the texts over a wall may run.
+func (w *wrap) reach(i int) Micron {
+	if i == len(w.frames)-1 {
+		return w.end
+	}
+	return w.frames[i].at(extents(w.plan.Walls[i]).Right, 0).X + w.gap - 4*clearance
+}
+
+// upright finds the heights of everything.
+func (w *wrap) upright() {
+	top := edgeRoom + rise(w.texts.letter) + headRoom
+	for i, wall := range w.plan.Walls {
+		h := overhead{}
+		if !w.opt.Finish {
+			h = w.board.heads(w.columnsOf(w.frames[i], wall), w.Scale.On(extents(wall).Width()), w.reach(i)-w.frames[i].at(extents(wall).Left, 0).X)
+		}
+		w.heads = append(w.heads, h)
+		over := edgeRoom + rise(w.texts.letter) + fall(w.texts.letter) + headRoom + h.lines*leading(w.texts.figure) + w.ceiling(wall) + headRoom
+		top = max(top, over-w.Scale.On(w.over.Top-extents(wall).Top))
+	}
+	w.zero = top + w.Scale.On(w.over.Top)
+	low, base := Micron(0), Micron(0)
+	for i := range w.frames {
+		w.frames[i].origin.Y = w.zero
+		if t, found := footOf(w.frames[i], w.plan.Walls[i]); found {
+			base = max(base, t.low)
+		}
+		low = max(low, w.frames[i].at(0, extents(w.plan.Walls[i]).Bottom).Y)
+	}
+	w.foot = max(base, w.zero-w.Scale.On(w.struck)) + ground + footGap + rise(w.texts.figure)
+	w.Height = low + ground + edgeRoom
+	if !w.opt.Finish {
+		lines := Micron(3)
+		w.Height = max(low+ground+clearance+leading(w.texts.note), w.foot+lines*w.footStep()) + edgeRoom
+		w.Height += w.notesHeight(w.Width - 2*edgeRoom)
 	}
 }
 
-// measure gives the highest and lowest point of all walls and their widths
-// together.
-func (b *board) measure() (all plane.Rect, wide length.Length) {
-	for _, w := range b.plan.Walls {
-		r := extents(w)
-		all.Top, all.Bottom = max(all.Top, r.Top), min(all.Bottom, r.Bottom)
-		wide += r.Right - r.Left
+// ceiling is how far the ceiling's band stands over a wall.
+func (b *board) ceiling(w layout.Wall) Micron {
+	if w.Found.Head.Meets {
+		return ground
 	}
-	return all, wide
+	return 0
 }
 
-// nameOver writes a wall's letter, name and width over it.
-func (b *board) nameOver(f frame, w layout.Wall, r plane.Rect) {
-	at := f.at(r.Left, r.Top)
-	tag := Tag{Kind: Name, Wall: f.wall}
-	letter, size := w.Found.Letter, b.texts.letter*2/3
-	at.Y -= ground + 3500
-	b.label(Label{Tag: tag, Text: letter, Size: size, Bold: true, At: at, Colour: Black})
-	at.X += TextWidth(letter, size) + 1800
-	width := apart + b.figure(w.Found.Width)
-	space := f.at(r.Right, 0).X + wrapGap - 1500 - at.X - TextWidth(width, b.texts.note)
-	b.label(Label{Tag: tag, Text: short(w.Found.Name, b.texts.note, space) + width, Size: b.texts.note, At: at, Colour: Black})
-}
-
-// lineNames names the level line and the course line at the left margin.
-func (b *board) lineNames(y, side Micron) {
-	size := b.texts.least
-	x := side - 13500
-	b.label(Label{Tag: Tag{Kind: LevelLine, Wall: -1}, Text: "level", Size: size, Bold: true,
-		At: Point{x + 1000, y - 1200}, Colour: Red})
-	c := y - b.Scale.On(b.plan.Setout.Line)
-	if c-y < 8000 && y-c < 8000 {
+// common draws what belongs to no wall alone: the level line behind them, the
+// rail, the captions, the course numbers and the legend.
+func (w *wrap) common() {
+	if w.opt.Finish {
 		return
 	}
-	tag := Tag{Kind: CourseLine, Wall: -1}
-	b.label(Label{Tag: tag, Text: "course", Size: size, Bold: true, At: Point{x + 1000, c - 1200}, Colour: Blue})
-	b.label(Label{Tag: tag, Text: b.signed(b.plan.Setout.Line), Size: size, At: Point{x + 1000, c + size + 600}, Colour: Blue})
-	b.chain(tag, line(Blue, 500), Point{x + 1000, c}, Point{side, c})
+	w.levelLine(-1, w.zero, w.axis, w.end+lineReach)
+	w.keepLevel(w.axis, w.end+lineReach)
+	captions := w.foot - rise(w.texts.figure)
+	w.rail(w.axis, w.zero, w.Scale, w.stations, edgeRoom, captions)
+	w.captions()
+	w.numbers(Tag{Kind: Course, Wall: -1}, w.zero, w.Scale, w.end, w.tallies(w.plan.Walls...), 5, false)
+	w.notes(edgeRoom, w.Height-w.notesHeight(w.Width-2*edgeRoom), w.Width-2*edgeRoom)
+}
+
+// captions name the lines under the walls, in the rail.
+func (w *wrap) captions() {
+	y := w.foot
+	l := Label{Tag: Tag{Kind: Dim, Wall: -1}, Size: w.texts.note, Anchor: Right, Colour: Blue}
+	put := func(text string) {
+		l.Text, l.At = text, Point{w.axis - railGap, y}
+		if text != "" {
+			w.label(l)
+		}
+		y += w.footStep()
+	}
+	put(edgeCaption)
+	if !w.plan.Room.Bond.Plumb {
+		put(courseCaption)
+	}
+	l.Colour = Black
+	put(baseCaption(w.plan.Walls))
+}
+
+// wallPart draws one wall of a wrap and all that is written with it.
+func (w *wrap) wallPart(i int) {
+	wall, f := w.plan.Walls[i], w.frames[i]
+	r := extents(wall)
+	if w.opt.Finish {
+		w.finished(f, wall)
+		w.nameOver(f, wall, f.at(0, r.Top).Y-w.ceiling(wall)-headRoom)
+		return
+	}
+	w.wall(f, wall, false)
+	w.levelLine(i, w.zero, f.at(r.Left, 0).X-lineReach, f.at(r.Right, 0).X+lineReach)
+	y := f.at(0, r.Top).Y - w.ceiling(wall) - headRoom
+	w.overhang(f, w.heads[i], f.at(r.Left, 0).X, f.at(r.Right, 0).X, y)
+	w.nameOver(f, wall, y-w.heads[i].lines*leading(w.texts.figure)-fall(w.texts.letter))
+	w.keepLegs(f, wall)
+	w.startUnder(f, wall)
+	w.footLines(f, wall, w.foot+w.footStep())
+	w.written(f, wall, w.heads[i].said)
+}
+
+// nameOver writes a wall's letter, name and width over it, on a baseline.
+func (w *wrap) nameOver(f frame, wall layout.Wall, y Micron) {
+	r := extents(wall)
+	tag, at := Tag{Kind: Name, Wall: f.wall}, Point{f.at(r.Left, 0).X, y}
+	letter := Label{Tag: tag, Text: wall.Found.Letter, Size: w.texts.letter, Bold: true, At: at, Colour: Black}
+	w.label(letter)
+	at.X += letter.width() + 8*px
+	width := ""
+	if !w.opt.Finish {
+		width = apart + w.figure(wall.Found.Width)
+	}
+	space := w.reach(f.wall) - at.X - TextWidth(width, w.texts.name)
+	name := Label{Tag: tag, Text: short(wall.Found.Name, w.texts.name, space) + width, Size: w.texts.name, At: at, Colour: Black}
+	if space > TextWidth("…", w.texts.name) {
+		w.label(name)
+	}
+}
+
+// startUnder points at the tile edge to strike and writes how far it lies from
+// the left corner of the boards.
+func (w *wrap) startUnder(f frame, wall layout.Wall) {
+	edge, ok := w.struckEdge(wall)
+	if !ok {
+		return
+	}
+	x, r := f.at(edge, 0).X, extents(wall)
+	w.pointer(f.wall, Point{x, w.foot - rise(w.texts.figure)})
+	mid, half := f.at((r.Left+r.Right)/2, 0).X, max(w.Scale.On(r.Width()), w.need(wall))/2
+	lo, hi := max(mid-half, 0), min(mid+half, w.Width)
+	l := Label{Tag: Tag{Kind: Start, Wall: f.wall}, Size: w.texts.figure, Bold: true, Colour: Blue}
+	for _, l.Text = range []string{w.startText(edge), w.figure(edge)} {
+		if at, found := w.beside(l, x, lo, hi); found {
+			l.At = at
+			w.label(l)
+			return
+		}
+	}
+}
+
+// beside finds a place for a start's text in the line of starts: right of its
+// pointer, left of it, or the nearest to either.
+func (w *wrap) beside(l Label, x, lo, hi Micron) (Point, bool) {
+	wide := l.width()
+	for away := Micron(pointTo); away < hi-lo; away += clearance {
+		for _, from := range []Micron{x + away, x - away - wide} {
+			l.At = Point{from, w.foot}
+			if t := l.box(); t.from.X >= lo && t.to.X <= hi && w.vacant(t) {
+				return l.At, true
+			}
+		}
+	}
+	return Point{}, false
+}
+
+// written writes what may stand where there is room: sizes, names of pipes and
+// heights of lower bases.
+func (b *board) written(f frame, w layout.Wall, said map[string]bool) {
+	for _, x := range b.plan.Findings {
+		if x.Wall == f.wall && x.At != nil {
+			b.keep(box{f.at(x.At.X, x.At.Y), f.at(x.At.X, x.At.Y)}.grown(findingDot))
+		}
+	}
+	b.openingNames(f, w)
+	b.sizes(f, w, said)
+	b.legs(f, w)
 }
 
 func counted(n int, what string) string {

@@ -32,8 +32,7 @@ func Write(w io.Writer, s drawing.Scene, o Options) error {
 	p.pieces = s.Pieces
 	p.open(s, o)
 	p.hatches(s)
-	s.Draw(p)
-	p.handles(s)
+	p.scene(s)
 	p.close()
 	if p.out.err != nil {
 		return p.out.err
@@ -94,11 +93,15 @@ func (p *pen) open(s drawing.Scene, o Options) {
 		fmt.Fprintln(p.out, `<?xml version="1.0" encoding="UTF-8"?>`)
 	}
 	title, desc := p.id+"-title", p.id+"-desc"
-	fmt.Fprintf(p.out, `<svg xmlns="http://www.w3.org/2000/svg" %s width="%smm" height="%smm" viewBox="0 0 %d %d"`,
-		attr("class", "drawing"), millimetres(s.Width), millimetres(s.Height), s.Width, s.Height)
+	size := millimetres
+	if o.Inline {
+		size = pixels
+	}
+	fmt.Fprintf(p.out, `<svg xmlns="http://www.w3.org/2000/svg" %s width="%s" height="%s" viewBox="0 0 %d %d"`,
+		attr("class", "drawing"), size(s.Width), size(s.Height), s.Width, s.Height)
 	role := "img"
-	if len(s.Handles) > 0 {
-		role = "group" // an image would hide the handles from a screen reader
+	if len(s.Handles) > 0 || s.Pieces != nil {
+		role = "group" // an image would hide what is in it from a screen reader
 	}
 	fmt.Fprintf(p.out, ` role="%s" aria-labelledby="%s" aria-describedby="%s" font-family="%s"`, role, title, desc, fonts)
 	if s.Scale.Real > 0 {
@@ -123,8 +126,15 @@ func text(s string) string {
 }
 
 // millimetres writes micrometres as millimetres, exactly.
-func millimetres(m drawing.Micron) string {
-	return strings.TrimRight(strings.TrimRight(fmt.Sprintf("%d.%03d", m/1000, m%1000), "0"), ".")
+func millimetres(m drawing.Micron) string { return thousandths(m) + "mm" }
+
+// pixels writes micrometres as the pixels that a drawing in a page is laid out
+// for, four to the millimetre.
+func pixels(m drawing.Micron) string { return thousandths(4 * m) }
+
+// thousandths writes n over a thousand.
+func thousandths(n drawing.Micron) string {
+	return strings.TrimRight(strings.TrimRight(fmt.Sprintf("%d.%03d", n/1000, n%1000), "0"), ".")
 }
 
 func newPen(w io.Writer, id string) *pen {

@@ -7,8 +7,8 @@ import (
 )
 
 // reach is the radius of a handle: 24 px across on a screen (WCAG 2.2, 2.5.8)
-// at four px to the millimetre, and a little more.
-const reach = 3500
+// at four px to the millimetre.
+const reach = 3000
 
 // Grips of what the set-out decides are blue, of what was measured black.
 const (
@@ -18,8 +18,8 @@ const (
 
 // handles writes what a person may drag as sliders over the drawing. Places
 // are in millimetres on the wall, as in a plan file, and in micrometres on paper.
-func (p *pen) handles(s drawing.Scene) {
-	for _, h := range s.Handles {
+func (p *pen) handles(all []drawing.Handle) {
+	for _, h := range all {
 		p.leave()
 		value, ink := h.X, decided
 		if h.Axis == "y" {

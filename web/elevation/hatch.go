@@ -19,18 +19,29 @@ func (p *pen) hatchID(fill drawing.Colour, h drawing.Hatch) string {
 	return fmt.Sprintf("%s-h%d-%06x", p.id, h, int32(fill))
 }
 
-// hatches writes the patterns that the scene uses, in the order of first use.
+// hatches writes the patterns of the scene, in the order of first use. Where
+// the drawing is taken apart by walls, they are always the same ones, so that a
+// wall that changes finds its own.
 func (p *pen) hatches(s drawing.Scene) {
 	seen := map[hatch]bool{}
 	p.canvas.Def()
-	for _, e := range s.Elements {
-		path, ok := e.(drawing.Path)
-		h := hatch{path.Fill, path.Hatch}
-		if !ok || h.hatch == drawing.Plain || seen[h] {
-			continue
+	use := func(h hatch) {
+		if h.hatch != drawing.Plain && !seen[h] {
+			seen[h] = true
+			p.pattern(h)
 		}
-		seen[h] = true
-		p.pattern(h)
+	}
+	if len(s.Parts) > 0 {
+		for _, k := range []drawing.Kind{drawing.CutThird, drawing.CutFifth, drawing.CutLeast} {
+			ink := drawing.CutInk(k)
+			use(hatch{ink.Fill, ink.Hatch})
+		}
+		use(hatch{drawing.None, drawing.Earth})
+	}
+	for _, e := range s.Elements {
+		if path, ok := e.(drawing.Path); ok {
+			use(hatch{path.Fill, path.Hatch})
+		}
 	}
 	p.canvas.DefEnd()
 }

@@ -7,12 +7,20 @@ package elevation
 const Style = `
 .piece{cursor:pointer}
 .handle{cursor:grab}
+@media (prefers-color-scheme:dark){
+.drawing .paper{fill:#13181c}
+.drawing .joints{fill:#7d8790}
+.drawing .whole{stroke:#1a2026}
+.drawing [fill="#000000"]>text,.drawing [fill="#595959"]>text{fill:#e9e6df}
+}
 @media (forced-colors:active){
 .drawing{forced-color-adjust:none}
 .drawing .paper,.drawing .plate,.drawing .ground{fill:Canvas}
 .drawing text{fill:CanvasText}
-.drawing .whole,.drawing .cut-half,.drawing .niche:not(text),.drawing .window:not(text),.drawing .hole{fill:Canvas}
-.drawing .piece,.drawing .outline,.drawing .niche:not(text),.drawing .window:not(text),.drawing .hole,.drawing .dim:not(text),.drawing .hatch,.drawing .lap,.drawing .corner,.drawing .centre,.drawing .curve,.drawing .base:not(text),.drawing .head:not(text){stroke:CanvasText}
+.drawing .joints{fill:CanvasText}
+.drawing .whole{stroke:Canvas}
+.drawing .cut-half,.drawing .niche:not(text),.drawing .window:not(text),.drawing .hole{fill:Canvas}
+.drawing .piece:not(.whole),.drawing .outline,.drawing .niche:not(text),.drawing .window:not(text),.drawing .hole,.drawing .dim:not(text),.drawing .hatch,.drawing .lap,.drawing .corner,.drawing .centre,.drawing .curve,.drawing .base:not(text),.drawing .head:not(text){stroke:CanvasText}
 .drawing .set{fill:GrayText}
 .drawing .set-line{stroke:CanvasText}
 .drawing .level-line:not(text){stroke:Highlight}

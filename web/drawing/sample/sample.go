@@ -39,9 +39,9 @@ func Plan() layout.Plan {
 	p := layout.Plan{Room: room, Setout: plan.Setout{Line: line, Hand: survey.Left}}
 	starts := starts(room)
 	for i, w := range room.Walls {
-		p.Walls = append(p.Walls, wall(room, w, starts[i]))
+		p.Walls = append(p.Walls, Cut(room, w, starts[i], line))
 	}
-	number(&p)
+	Number(&p)
 	p.Findings = findings()
 	return p
 }
@@ -62,7 +62,9 @@ func starts(room survey.Room) []plan.Start {
 	return s
 }
 
-func wall(room survey.Room, found survey.WallFound, s plan.Start) layout.Wall {
+// Cut lays a bond on a wall: its left tile edge and its marks as the start says, the
+// bottom edge of course 0 at a height.
+func Cut(room survey.Room, found survey.WallFound, s plan.Start, line length.Length) layout.Wall {
 	shape := found.Shape(room.Units, s.Placed)
 	b := shape.Region.Bounds()
 	rows := bond.Of(room, survey.Left).Rows(line, s.Edge, b.Bottom, b.Top)
@@ -70,7 +72,8 @@ func wall(room survey.Room, found survey.WallFound, s plan.Start) layout.Wall {
 	return layout.Wall{Found: found, Shape: shape, Start: s, Pieces: pieces}
 }
 
-func number(p *layout.Plan) {
+// Number gives the pieces of a plan their ids.
+func Number(p *layout.Plan) {
 	var pieces [][]piece.Piece
 	var letters []string
 	for _, w := range p.Walls {

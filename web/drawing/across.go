@@ -1,0 +1,148 @@
+package drawing
+
+import (
+	"slices"
+
+	"coursewright/layout"
+)
+
+// widths are the stations of the level string of a wall, from the left corner
+// of the boards. What is struck is a tile edge.
+func (b *board) widths(w layout.Wall) []station {
+	s := []station{{l: 0, name: endName(w.Found.Left.Meets, "left"), rank: rankLevel}, {l: w.Found.Width, name: "wall", rank: rankLevel}}
+	if edge, ok := b.struckEdge(w); ok {
+		s = append(s, station{l: edge, name: "START: tile edge", colour: Blue, rank: rankCourse})
+	}
+	if e := w.Found.Left; !e.Meets && w.Start.Placed.Left != 0 {
+		s = append(s, station{l: w.Start.Placed.Left, name: "tile ends", colour: decided(e.Stops.Free()), rank: rankEnd})
+	}
+	if e := w.Found.Right; !e.Meets && w.Start.Placed.Right != w.Found.Width {
+		s = append(s, station{l: w.Start.Placed.Right, name: "tile ends", colour: decided(e.Stops.Free()), rank: rankEnd})
+	}
+	for i, o := range w.Found.Openings {
+		switch e := placed(w, i); {
+		case o.Kind == "pipe":
+			s = append(s, station{l: o.At, name: o.Name, rank: rankPipe})
+		case e.Left < e.Right:
+			name := openingShort(w, i)
+			s = append(s, station{l: e.Left, name: name, colour: decided(o.Left.Free()), rank: rankOpening},
+				station{l: e.Right, name: name, colour: decided(o.Left.Free() || o.Width.Free()), rank: rankOpening})
+		}
+	}
+	return merged(s)
+}
+
+func endName(corner bool, side string) string {
+	if corner {
+		return side + " corner"
+	}
+	return side + " end"
+}
+
+// Parts of the level string.
+const (
+	stringLead = 4 * px // from the string to where leaders turn
+	stringDrop = 6 * px // what a leader goes down while it goes aside
+	blockGap   = 8 * px // between the texts of two stations
+)
+
+// stringHeight is the room that the level string takes: texts beside each other
+// where they have room, else reading up.
+func (b *board) stringHeight(s []station, wide Micron) Micron {
+	high := b.railStep()
+	if b.abreast(s) > wide {
+		high = 0
+		for _, x := range s {
+			high = max(high, BoldWidth(b.figure(x.l), b.texts.figure)+TextWidth(apart+short(x.name, b.texts.note, mostName), b.texts.note))
+		}
+	}
+	return tickReach + stringLead + stringDrop + clearance + high
+}
+
+// blockWidth is how wide a station's figure and name are, one over the other.
+func (b *board) blockWidth(s station) Micron {
+	return max(BoldWidth(b.figure(s.l), b.texts.figure), TextWidth(short(s.name, b.texts.note, mostName), b.texts.note))
+}
+
+// abreast is the width of all texts of a string beside each other.
+func (b *board) abreast(s []station) Micron {
+	sum := -Micron(blockGap)
+	for _, x := range s {
+		sum += b.blockWidth(x) + blockGap
+	}
+	return sum
+}
+
+// across draws the running widths along y, their texts under it between the
+// left and the right edge of the paper.
+func (b *board) across(f frame, y Micron, s []station, lo, hi Micron) {
+	if b.abreast(s) > hi-lo {
+		s = fewer(slices.Clone(s), int((hi-lo)/leading(b.texts.figure)))
+	}
+	at := make([]Micron, len(s))
+	for i := range s {
+		s[i].at = f.at(s[i].l, 0).X
+		at[i] = s[i].at
+	}
+	tag := Tag{Kind: Dim, Wall: f.wall}
+	b.chain(tag, line(Black, 180), Point{at[0], y}, Point{at[len(at)-1], y})
+	upright := b.abreast(s) > hi-lo
+	for i, x := range b.placesAcross(s, at, upright, lo, hi) {
+		b.tick(tag, Point{s[i].at, y})
+		turn := y + tickReach + stringLead
+		b.chain(tag, line(Black, 180), Point{s[i].at, y + tickReach}, Point{s[i].at, turn}, Point{x, turn + stringDrop})
+		foot := turn + stringDrop + clearance
+		if upright {
+			b.reading(tag, s[i], Point{x, foot})
+		} else {
+			b.block(tag, s[i], b.figure(s[i].l), Middle, Point{x, foot + b.railStep()/2})
+		}
+	}
+}
+
+// placesAcross are the middles of the texts of a level string.
+func (b *board) placesAcross(s []station, at []Micron, upright bool, lo, hi Micron) []Micron {
+	gaps, half := make([]Micron, len(s)), make([]Micron, len(s))
+	for i := range s {
+		half[i] = leading(b.texts.figure) / 2
+		if !upright {
+			half[i] = b.blockWidth(s[i]) / 2
+		}
+		if i > 0 {
+			gaps[i] = half[i-1] + half[i] + 1
+			if !upright {
+				gaps[i] += blockGap - 1
+			}
+		}
+	}
+	out := spreadBy(at, gaps)
+	reach := lo
+	for i := range out {
+		out[i] = max(out[i], reach+half[i])
+		reach = out[i] + half[i] + gap(upright)
+	}
+	reach = hi
+	for i := len(out) - 1; i >= 0; i-- {
+		out[i] = min(out[i], reach-half[i])
+		reach = out[i] - half[i] - gap(upright)
+	}
+	return out
+}
+
+func gap(upright bool) Micron {
+	if upright {
+		return 1
+	}
+	return blockGap
+}
+
+// reading writes a figure and its name in one line that reads up and ends under
+// a point.
+func (b *board) reading(tag Tag, s station, at Point) {
+	figure := Label{Tag: tag, Text: b.figure(s.l), Size: b.texts.figure, Bold: true, Colour: s.colour, Up: true, Anchor: Right}
+	name := Label{Tag: tag, Text: short(s.name, b.texts.note, mostName), Size: b.texts.note, Colour: named(s.colour), Up: true, Anchor: Right}
+	figure.At = Point{at.X + drop(figure.Size), at.Y}
+	name.At = Point{at.X + drop(name.Size), at.Y + figure.width() + TextWidth(apart, name.Size)}
+	b.label(figure)
+	b.label(name)
+}

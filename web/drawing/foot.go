@@ -1,0 +1,164 @@
+package drawing
+
+import (
+	"coursewright/layout"
+	"coursewright/layout/length"
+	"coursewright/layout/survey"
+)
+
+// foot is what is written under the longest stretch of a wall's base: at both of
+// its ends how high the first course stands over it, and its own height.
+type foot struct {
+	x0, x1 Micron // the stretch on paper
+	low    Micron // its lowest point there
+	base   survey.SegmentFound
+	ends   [2]length.Length // along the wall
+}
+
+// footOf finds the longest stretch of base. found is false on a wall without one.
+func footOf(f frame, w layout.Wall) (t foot, found bool) {
+	var most length.Length
+	for _, s := range w.Found.Base {
+		n := len(s.Readings)
+		if n == 0 {
+			continue
+		}
+		from, to := max(s.Readings[0].At, 0), min(s.Readings[n-1].At, w.Found.Width)
+		if n == 1 {
+			from, to = 0, w.Found.Width
+		}
+		if found && to-from <= most {
+			continue
+		}
+		most, found = to-from, true
+		t = foot{x0: f.at(from, 0).X, x1: f.at(to, 0).X, base: s, ends: [2]length.Length{from, to}}
+		for _, r := range s.Readings {
+			t.low = max(t.low, f.at(0, r.Value).Y)
+		}
+	}
+	return t, found
+}
+
+// firstCourse is the height of the lowest piece over a base at a place: what is
+// left of a tile between the base's gap and the joint over it. A whole tile, or
+// a strip that sealant fills under one, gives the tile's height.
+func (b *board) firstCourse(s survey.SegmentFound, x length.Length) length.Length {
+	room := b.plan.Room
+	high := b.full.Bottom - room.Joint - survey.At(s.Readings, x) - s.Gap
+	pitch := room.Tile.Height + room.Joint
+	if high > room.Tile.Height {
+		high = length.Mod(high, pitch)
+	}
+	if high <= room.Sealant || high > room.Tile.Height {
+		return room.Tile.Height
+	}
+	return high
+}
+
+// courseText writes the height of a first course.
+func (b *board) courseText(high length.Length) string {
+	if high == b.plan.Room.Tile.Height {
+		return "whole"
+	}
+	return b.cutTo(high)
+}
+
+// Captions of the lines under the walls.
+const (
+	edgeCaption   = "tile edge"
+	courseCaption = "first course"
+)
+
+// baseCaption is what the walls come down to, in one word.
+func baseCaption(walls []layout.Wall) string {
+	name := ""
+	for i, w := range walls {
+		t, found := footOf(frame{wall: i, scale: Scale{1, 1}}, w)
+		switch {
+		case !found:
+		case name == "":
+			name = string(t.base.Meets)
+		case name != string(t.base.Meets):
+			return "base"
+		}
+	}
+	return name
+}
+
+// footGap is the room between the base and the first line under it.
+const footGap = 4 * px
+
+// footStep is the height of one line under the walls.
+func (b *board) footStep() Micron { return leading(b.texts.figure) }
+
+// footLines writes the first course and the base under a wall, y being the
+// first line's baseline.
+func (b *board) footLines(f frame, w layout.Wall, y Micron) {
+	t, found := footOf(f, w)
+	if !found {
+		return
+	}
+	tag := Tag{Kind: Dim, Wall: f.wall}
+	if !b.plan.Room.Bond.Plumb {
+		l, r := b.firstCourse(t.base, t.ends[0]), b.firstCourse(t.base, t.ends[1])
+		b.pair(Label{Tag: tag, Size: b.texts.figure, Bold: true, Colour: Blue}, b.courseText(l), b.courseText(r), t, y)
+		y += b.footStep()
+	}
+	left, right := survey.At(t.base.Readings, t.ends[0]), survey.At(t.base.Readings, t.ends[1])
+	b.pair(Label{Tag: tag, Size: b.texts.note, Colour: Black}, b.signed(left), b.signed(right), t, y)
+}
+
+// pair writes a text at each end of a stretch; one in its middle where both are
+// the same or there is not room for two.
+func (b *board) pair(l Label, left, right string, t foot, y Micron) {
+	one := func(text string, a Anchor, x Micron) Label {
+		l.Text, l.Anchor, l.At = text, a, Point{x, y}
+		return l
+	}
+	from, to := one(left, Left, t.x0+clearance), one(right, Right, t.x1-clearance)
+	if left != right && from.width()+to.width()+4*clearance <= t.x1-t.x0 {
+		b.label(from)
+		b.label(to)
+		return
+	}
+	if left != right {
+		left += "–" + right
+	}
+	b.offer(one(left, Middle, (t.x0+t.x1)/2))
+}
+
+// keepLegs keeps texts off the tile that comes down beside the longest stretch
+// of base.
+func (b *board) keepLegs(f frame, w layout.Wall) {
+	main, _ := footOf(f, w)
+	for _, s := range w.Found.Base {
+		n := len(s.Readings)
+		if n == 0 || s.Readings[0] == main.base.Readings[0] {
+			continue
+		}
+		a, z := f.at(s.Readings[0].At, s.Readings[0].Value), f.at(s.Readings[n-1].At, s.Readings[n-1].Value)
+		if low := max(a.Y, z.Y); low > main.low {
+			b.keep(box{Point{a.X, main.low}, Point{z.X, low + ground}})
+		}
+	}
+}
+
+// legs writes the height of the other stretches of base under each of them,
+// where there is room.
+func (b *board) legs(f frame, w layout.Wall) {
+	main, _ := footOf(f, w)
+	for _, s := range w.Found.Base {
+		n := len(s.Readings)
+		if n == 0 || s.Readings[0] == main.base.Readings[0] {
+			continue
+		}
+		a, z := f.at(s.Readings[0].At, s.Readings[0].Value), f.at(s.Readings[n-1].At, s.Readings[n-1].Value)
+		y := max(a.Y, z.Y) + ground + clearance + rise(b.texts.note)
+		l := Label{Tag: Tag{Kind: Dim, Wall: f.wall}, Text: string(s.Meets) + " " + b.signed(s.Readings[0].Value), Size: b.texts.note, Colour: Black}
+		middle, left, right := l, l, l
+		middle.Anchor, middle.At = Middle, Point{(a.X + z.X) / 2, y}
+		left.At = Point{a.X, y}
+		right.Anchor, right.At = Right, Point{z.X, y}
+		b.offer(middle, left, right)
+	}
+}

@@ -1,0 +1,59 @@
+package drawing
+
+import (
+	"strings"
+
+	"coursewright/layout"
+	"coursewright/layout/length"
+	"coursewright/layout/survey"
+)
+
+// seen says from where a wall is seen and what its figures are in.
+func (b *board) seen() string {
+	if b.plan.Room.Units == length.Metric {
+		return "seen from inside the room · sizes in mm, heights from the level line"
+	}
+	return "seen from inside the room · sizes in inches, heights from the level line"
+}
+
+// levelFrom says where the level line lies over what was measured first.
+func (b *board) levelFrom(w layout.Wall) string {
+	t, found := footOf(frame{scale: Scale{1, 1}}, w)
+	if !found {
+		return ""
+	}
+	at := survey.At(t.base.Readings, t.ends[0])
+	if at >= 0 {
+		return ""
+	}
+	return " · level line " + b.figure(-at) + " over the " + string(t.base.Meets) + ", left"
+}
+
+// linesOf breaks a text into lines no longer than wide, where words end.
+func linesOf(text string, size, wide Micron) []string {
+	var out []string
+	line := ""
+	for word := range strings.SplitSeq(text, " ") {
+		longer := strings.TrimPrefix(line+" "+word, " ")
+		if line != "" && TextWidth(longer, size) > wide {
+			out, longer = append(out, line), word
+		}
+		line = longer
+	}
+	return append(out, line)
+}
+
+// notesHeight is the room that notes and legend take under a drawing.
+func (b *board) notesHeight(wide Micron) Micron {
+	n := Micron(len(linesOf(b.seen(), b.texts.note, wide)))
+	return n*leading(b.texts.note) + b.legendHeight(wide) + 2*clearance
+}
+
+// notes writes them from a place down.
+func (b *board) notes(x, y, wide Micron) {
+	for _, line := range linesOf(b.seen(), b.texts.note, wide) {
+		y += leading(b.texts.note)
+		b.label(Label{Tag: Tag{Kind: Note, Wall: -1}, Text: line, Size: b.texts.note, At: Point{x, y}, Colour: Grey})
+	}
+	b.legend(Point{x, y + 2*clearance}, wide)
+}

@@ -1,0 +1,27 @@
+package drawing
+
+// parts draws the walls one by one, each as a part of its own, after what is
+// drawn already. What takes any room that is left, handles and flags, comes when
+// the texts of all walls stand.
+func (b *board) parts(frames []frame, draw func(i int), full, handles bool) {
+	scene := b.Elements
+	each := make([][]Element, len(frames))
+	for i := range frames {
+		b.Elements = nil
+		draw(i)
+		each[i] = b.Elements
+	}
+	if handles {
+		for _, f := range frames {
+			b.handles(f, b.plan.Walls[f.wall], full)
+		}
+	}
+	for i, f := range frames {
+		b.Elements = each[i]
+		b.flags(f, full)
+		from := len(scene)
+		scene = append(scene, b.Elements...)
+		b.Parts = append(b.Parts, Part{Wall: f.wall, From: from, To: len(scene), Origin: f.origin, Name: b.plan.Walls[f.wall].Found.Name})
+	}
+	b.Elements = scene
+}

@@ -1,0 +1,266 @@
+package drawing
+
+import (
+	"cmp"
+	"slices"
+
+	"coursewright/layout"
+	"coursewright/layout/length"
+)
+
+// station is one place of a running dimension.
+type station struct {
+	l      length.Length
+	at     Micron // along the string, on paper
+	name   string
+	colour Colour
+	rank   int // what gives way first where there is no room for all has the highest
+}
+
+// Ranks of stations.
+const (
+	rankLevel = iota
+	rankCourse
+	rankEnd
+	rankOpening
+	rankPipe
+)
+
+// Parts of the rail of heights.
+const (
+	tickReach = 3 * px  // half a 45° tick, along each axis
+	railGap   = 10 * px // from the rail's axis to its texts
+	railRoom  = 8 * px  // from the axis to the wall or the nearest line
+	mostName  = 100 * px
+)
+
+// heights are the stations of the upright string of some walls, from the level
+// line.
+func (b *board) heights(walls []layout.Wall) []station {
+	s := []station{{l: 0, name: "level line", colour: Red, rank: rankLevel},
+		{l: b.struck, name: b.struckName, colour: Blue, rank: rankCourse}}
+	one := len(walls) == 1
+	s = append(s, headHeights(walls)...)
+	for _, w := range walls {
+		s = append(s, b.openingHeights(w, one)...)
+	}
+	return merged(s)
+}
+
+// headHeights are the heights at which the tile of some walls ends: where it
+// stops, wall by wall if they differ; under ceilings the lowest and the highest.
+func headHeights(walls []layout.Wall) []station {
+	var s []station
+	var low, high length.Length
+	ceiling := false
+	for _, w := range walls {
+		if !w.Found.Head.Meets {
+			s = append(s, station{l: w.Start.Placed.Head, name: "head " + w.Found.Letter, colour: decided(w.Found.Head.Stops.Free()), rank: rankEnd})
+			continue
+		}
+		for _, r := range w.Found.Head.Readings {
+			if !ceiling {
+				low, high, ceiling = r.Value, r.Value, true
+			}
+			low, high = min(low, r.Value), max(high, r.Value)
+		}
+	}
+	if equal := slices.CompactFunc(slices.Clone(s), func(x, y station) bool { return x.l == y.l }); len(equal) == 1 {
+		equal[0].name = "head"
+		s = equal
+	}
+	switch {
+	case ceiling && low == high:
+		s = append(s, station{l: low, name: "ceiling", rank: rankEnd})
+	case ceiling:
+		s = append(s, station{l: low, name: "ceiling, lowest", rank: rankEnd}, station{l: high, name: "highest", rank: rankEnd})
+	}
+	return s
+}
+
+// openingHeights are the edges of a wall's openings, and of its pipes where the
+// wall stands alone.
+func (b *board) openingHeights(w layout.Wall, pipes bool) []station {
+	var s []station
+	for i, o := range w.Found.Openings {
+		switch e := placed(w, i); {
+		case o.Kind == "pipe" && pipes:
+			s = append(s, station{l: o.Up, name: o.Name, rank: rankPipe})
+		case o.Kind != "pipe" && e.Bottom < e.Top:
+			name := openingShort(w, i)
+			s = append(s, station{l: e.Bottom, name: name + " sill", colour: decided(o.Bottom.Free()), rank: rankOpening},
+				station{l: e.Top, name: name + " top", colour: decided(o.Bottom.Free() || o.Height.Free()), rank: rankOpening})
+		}
+	}
+	return s
+}
+
+// decided is the colour of a figure: blue where the set-out decides it, black
+// where it was measured.
+func decided(free bool) Colour {
+	if free {
+		return Blue
+	}
+	return Black
+}
+
+// openingShort is an opening's kind where it is the only one of it on its wall,
+// else its whole name.
+func openingShort(w layout.Wall, i int) string {
+	o := w.Found.Openings[i]
+	for j, other := range w.Found.Openings {
+		if j != i && other.Kind == o.Kind {
+			return OpeningName(string(o.Kind), o.Name)
+		}
+	}
+	return string(o.Kind)
+}
+
+// merged sorts stations and joins the names of those at one place.
+func merged(s []station) []station {
+	slices.SortStableFunc(s, func(a, b station) int { return cmp.Compare(a.l, b.l) })
+	out := s[:0:0]
+	for _, x := range s {
+		n := len(out) - 1
+		if n < 0 || out[n].l != x.l {
+			out = append(out, x)
+			continue
+		}
+		if out[n].name != x.name {
+			if x.rank < out[n].rank {
+				x.name, out[n].name = out[n].name, x.name
+				out[n].colour = x.colour
+			}
+			out[n].name += ", " + x.name
+		}
+		out[n].rank = min(out[n].rank, x.rank)
+	}
+	return out
+}
+
+// fewer leaves out the stations that give way first until most are left.
+func fewer(s []station, most int) []station {
+	for most = max(most, 1); len(s) > most; {
+		last := 0
+		for i := range s {
+			if s[i].rank >= s[last].rank {
+				last = i
+			}
+		}
+		s = slices.Delete(s, last, last+1)
+	}
+	return s
+}
+
+// railWidth is the room the rail takes left of its axis.
+func (b *board) railWidth(s []station, captions ...string) Micron {
+	var w Micron
+	for _, x := range s {
+		w = max(w, BoldWidth(b.signed(x.l), b.texts.figure), min(mostName, TextWidth(x.name, b.texts.note)))
+	}
+	for _, c := range captions {
+		w = max(w, TextWidth(c, b.texts.note))
+	}
+	return w + railGap + clearance
+}
+
+// railStep is the height of one block of the rail: a figure over its name.
+func (b *board) railStep() Micron { return b.texts.figure + b.texts.note + clearance }
+
+// rail draws running heights along an axis at x, their texts to the left,
+// between lo and hi on paper. zero is the height of the level line there.
+func (b *board) rail(x, zero Micron, scale Scale, s []station, lo, hi Micron) {
+	step := b.railStep()
+	s = fewer(slices.Clone(s), int((hi-lo)/step))
+	slices.Reverse(s) // paper's y runs down
+	at := make([]Micron, len(s))
+	for i := range s {
+		s[i].at = zero - scale.On(s[i].l)
+		at[i] = s[i].at
+	}
+	tag := Tag{Kind: Dim, Wall: -1}
+	b.chain(tag, line(Black, 180), Point{x, at[0]}, Point{x, at[len(at)-1]})
+	for i, y := range within(spread(at, step), step, lo+step/2, hi-step/2) {
+		b.tick(tag, Point{x, s[i].at})
+		if y != s[i].at {
+			b.chain(tag, line(Black, 180), Point{x - tickReach, s[i].at}, Point{x - railGap + clearance, y})
+		}
+		b.block(tag, s[i], b.signed(s[i].l), Right, Point{x - railGap, y})
+	}
+}
+
+// block writes a figure over its name, their middle at a point.
+func (b *board) block(tag Tag, s station, figure string, a Anchor, at Point) {
+	if s.colour == Red {
+		tag.Kind = LevelLine
+	}
+	base := at.Y - b.railStep()/2 + clearance/2 + rise(b.texts.figure)
+	b.label(Label{Tag: tag, Text: figure, Size: b.texts.figure, Bold: true, Colour: s.colour, Anchor: a, At: Point{at.X, base}})
+	base += fall(b.texts.figure) + rise(b.texts.note)
+	b.label(Label{Tag: tag, Text: short(s.name, b.texts.note, mostName), Size: b.texts.note, Colour: named(s.colour), Anchor: a, At: Point{at.X, base}})
+}
+
+// named is the colour of the name beside a figure.
+func named(c Colour) Colour {
+	if c == Red {
+		return Red
+	}
+	return Grey
+}
+
+// spread moves places apart until each keeps the gap to the one before it,
+// and as near as it can to where it belongs. Places must be ascending.
+func spread(at []Micron, gap Micron) []Micron {
+	gaps := make([]Micron, len(at))
+	for i := range gaps {
+		gaps[i] = gap
+	}
+	return spreadBy(at, gaps)
+}
+
+// spreadBy is spread with a gap of its own before each place; that before the
+// first counts for nothing.
+func spreadBy(at, gaps []Micron) []Micron {
+	type block struct{ sum, n Micron } // sum of at[i] − the gaps up to i
+	var blocks []block
+	far := make([]Micron, len(at)) // the gaps up to each place
+	for i, a := range at {
+		if i > 0 {
+			far[i] = far[i-1] + gaps[i]
+		}
+		blocks = append(blocks, block{a - far[i], 1})
+		for n := len(blocks); n > 1 && blocks[n-2].sum*blocks[n-1].n >= blocks[n-1].sum*blocks[n-2].n; n-- {
+			blocks[n-2].sum += blocks[n-1].sum
+			blocks[n-2].n += blocks[n-1].n
+			blocks = blocks[:n-1]
+		}
+	}
+	out := make([]Micron, 0, len(at))
+	for _, k := range blocks {
+		for range k.n {
+			out = append(out, k.sum/k.n+far[len(out)])
+		}
+	}
+	return out
+}
+
+// within moves places that keep a gap inside the bounds; where there is not
+// room for all, the first ones give way.
+func within(at []Micron, gap, lo, hi Micron) []Micron {
+	for i := range at {
+		if low := lo + Micron(i)*gap; at[i] < low {
+			at[i] = low
+		}
+	}
+	for i := range at {
+		if high := hi - Micron(len(at)-1-i)*gap; at[i] > high {
+			at[i] = high
+		}
+	}
+	return at
+}
+
+// tick is the 45° stroke of a dimension.
+func (b *board) tick(t Tag, p Point) {
+	b.chain(t, line(Black, 350), Point{p.X - tickReach, p.Y + tickReach}, Point{p.X + tickReach, p.Y - tickReach})
+}
