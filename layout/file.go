@@ -215,7 +215,7 @@ func (p Plan) document() planFile {
 	}
 	p.addWork(&d)
 	for _, f := range p.Findings {
-		out := findingFile{Rule: f.Rule, Grade: string(f.Grade), Piece: f.Piece, Text: f.Text, Why: f.Why, Do: f.Do, Source: f.Source}
+		out := findingFile{Rule: string(f.Rule), Grade: string(f.Grade), Piece: f.Piece, Text: f.Text, Why: f.Why, Do: f.Do, Source: f.Source}
 		if f.Wall >= 0 {
 			out.Wall = p.Walls[f.Wall].Found.Name
 		}

@@ -16,43 +16,43 @@ import (
 func cutRules() []Rule {
 	return []Rule{
 		{
-			Name: "bare wall", Grade: Fault, judge: bare,
+			Name: BareWall, Grade: Fault, judge: bare,
 			Why:    "A tile can be cut shorter, never stretched: sealant cannot fill this gap.",
 			Do:     "Lower the course line, move the start, or add a course.",
 			Source: practice,
 		},
 		{
-			Name: "unworkable piece", Grade: Fault, judge: unworkable,
+			Name: UnworkablePiece, Grade: Fault, judge: unworkable,
 			Why:    "Nobody cuts and sets a piece as small as this; it breaks, or it does not hold.",
 			Do:     "Look at what would help: another joint, the gap at that edge, an end that may move, or another start.",
 			Source: practice,
 		},
 		{
-			Name: "sliver", Grade: Warning, judge: slivers,
+			Name: Sliver, Grade: Warning, judge: slivers,
 			Why:    "A thin piece is hard to cut, breaks easily and shows.",
 			Do:     "Take the best start, slip the course line or the start, or choose another joint.",
 			Source: cited("ANSI A108.02 4.3 (centre and balance; usually nothing under half a tile)", "CTEF") + "; the limit itself is " + practice,
 		},
 		{
-			Name: "edge off the joint lines", Grade: Warning, judge: offLine,
+			Name: EdgeOffTheJointLines, Grade: Warning, judge: offLine,
 			Why:    "Tiles round the opening then need notches or thin rips.",
 			Do:     "Let the niche move to the joint lines, or the courses to the window.",
 			Source: practice,
 		},
 		{
-			Name: "hole near an edge", Grade: Warning, judge: holes,
+			Name: HoleNearAnEdge, Grade: Warning, judge: holes,
 			Why:    "The strip between hole and edge breaks while drilling.",
 			Do:     "Cut the hole open to that edge, or shift the start so that the pipe falls on a joint or well inside a tile.",
 			Source: practice,
 		},
 		{
-			Name: "small end in every second course", Grade: Advice, judge: smallEnds,
+			Name: SmallEndInEverySecondCourse, Grade: Advice, judge: smallEnds,
 			Why:    "In a running bond one course of two always has the smaller end, and the eye follows the column of small pieces.",
 			Do:     "Look at the classic starts; a quarter-centred start evens the two courses out.",
 			Source: "geometry; the limit of a third is " + practice,
 		},
 		{
-			Name: "rounded to the tape", Grade: Advice, judge: loss,
+			Name: RoundedToTheTape, Grade: Advice, judge: loss,
 			Why:    "A mark must be findable on the tape, so it was rounded to its smallest step.",
 			Do:     "Pin the exact place if your tape shows finer steps.",
 			Source: "geometry",

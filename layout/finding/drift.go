@@ -11,7 +11,7 @@ import (
 // differ in size.
 func driftRules() []Rule {
 	return []Rule{{
-		Name: "drift of the courses", Grade: Advice, judge: drift,
+		Name: DriftOfTheCourses, Grade: Advice, judge: drift,
 		Why: "Tiles that are all a little tall, or all a little short, add up: after n courses the line may be off by n times " +
 			"the variation.",
 		Do:     "Measure a stack of ten real tiles with their joints, put its pitch into the job, and mark the wall from the story pole, not tile by tile.",

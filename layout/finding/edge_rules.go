@@ -14,49 +14,49 @@ import (
 func edgeRules() []Rule {
 	return []Rule{
 		{
-			Name: "sealant gap", Grade: Warning, judge: gaps,
+			Name: SealantGap, Grade: Warning, judge: gaps,
 			Why:    "Corners and rims move: a soft joint that is too narrow tears, one that is too wide sags.",
 			Do:     "Keep a gap of 1/8 to 1/4 in (3 to 6 mm) and fill it with flexible sealant (ASTM C920), never with grout.",
 			Source: cited("TCNA EJ171", "CTEF"),
 		},
 		{
-			Name: "rim out of level", Grade: Warning, judge: tilted,
+			Name: RimOutOfLevel, Grade: Warning, judge: tilted,
 			Why:    "The first course becomes a wedge that shows, and water stands at one end of the rim.",
 			Do:     "Look at levelling the tub or base before tiling.",
 			Source: practice,
 		},
 		{
-			Name: "height of the wet wall", Grade: Warning, judge: wetHeight,
+			Name: HeightOfTheWetWall, Grade: Warning, judge: wetHeight,
 			Why:    "Water runs down walls that are not covered high enough.",
 			Do:     "Let the tile go higher, or ask the local building office what it accepts.",
 			Source: "IRC R307.2 (over the floor) and IPC 417.4.1 (over the drain), second hand; local code decides, look it up",
 		},
 		{
-			Name: "tile past the tub", Grade: Warning, judge: pastTub,
+			Name: TilePastTheTub, Grade: Warning, judge: pastTub,
 			Why:    "Water from the shower lands beyond the end of the tub.",
 			Do:     "Let the tile run at least 2 in (51 mm) past the tub with a leg down its front; better one full column.",
 			Source: "CTEF and how-to pages; not a standard",
 		},
 		{
-			Name: "soft joints", Grade: Advice, judge: soft,
+			Name: SoftJoints, Grade: Advice, judge: soft,
 			Why:    "Grout in a joint between two planes cracks and lets water in.",
 			Do:     "Use flexible sealant at every inside corner and where tile meets tub, floor or ceiling; 1/4 in is preferred for glazed wall tile, never under 1/8 in.",
 			Source: cited("TCNA EJ171", "CTEF"),
 		},
 		{
-			Name: "rim nearly level", Grade: Advice, judge: nearlyLevel,
+			Name: RimNearlyLevel, Grade: Advice, judge: nearlyLevel,
 			Why:    "A gap that grows along the rim shows when sealant fills it; a tapered first course shows by what share of the course the taper is.",
 			Do:     "Start one full tile over the high point and let the joint take up the rest, or one full tile over the low point and cut the rest down.",
 			Source: "high point: how-to pages; low point: NAVEDTRA 14044 p. 7-23; what shows: TileLetter 2018-03 p. 86 and " + practice,
 		},
 		{
-			Name: "rake at the base", Grade: Advice, judge: rake,
+			Name: RakeAtTheBase, Grade: Advice, judge: rake,
 			Why:    "Only a full tile over the low point leaves no gap that sealant cannot fill.",
 			Do:     "Cut the first course down to the rim and carry the level line round all the walls.",
 			Source: "NAVEDTRA 14044 p. 7-23; BS 5385-1:2018 7.1.5, second hand, look it up; what shows: TileLetter 2018-03 p. 86",
 		},
 		{
-			Name: "movement joint in the field", Grade: Advice, judge: field,
+			Name: MovementJointInTheField, Grade: Advice, judge: field,
 			Why:    "A long field of tile moves more than its edges can take.",
 			Do:     "Plan a soft joint every 20 to 25 ft indoors, every 8 to 12 ft in sun or moisture.",
 			Source: "TCNA EJ171 and the NTCA manual; commonly cited so, look it up",

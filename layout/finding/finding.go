@@ -16,7 +16,7 @@ const (
 
 // Finding is something the person should know.
 type Finding struct {
-	Rule   string // short name: "sliver", "offset of long tile"
+	Rule   Name
 	Grade  Grade
 	Wall   int // index, or -1 for the whole room
 	At     *plane.Point

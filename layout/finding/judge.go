@@ -20,7 +20,7 @@ const LocalCode = "Local code and licensed trades come first for structure, plum
 
 // Rule is one rule of the trade.
 type Rule struct {
-	Name   string
+	Name   Name
 	Grade  Grade
 	Why    string // why it matters
 	Do     string // what to do

@@ -77,9 +77,10 @@ func opens(in *Input, o survey.OpeningFound, left, bottom, right, top length.Len
 
 // ruleCase is a change of the quiet room and what one rule then says.
 type ruleCase struct {
-	name, rule string
-	change     func(*Input)
-	want       []string // the texts, in order; none: the rule is silent
+	name   string
+	rule   Name
+	change func(*Input)
+	want   []string // the texts, in order; none: the rule is silent
 }
 
 func TestRules(t *testing.T) {
@@ -260,9 +261,9 @@ func TestRules(t *testing.T) {
 		{"a tub", "tub deflects", base("tub", readings(0, -40, 60, -40)), []string{"The tub moves; the tile over it does not."}},
 		{"no tub", "tub deflects", func(in *Input) {}, nil},
 	}
-	spoke := map[string]bool{"mortar contact": true, "old walls": true, "backing and membrane": true, "first course must harden": true, "grab bars": true}
+	spoke := map[Name]bool{"mortar contact": true, "old walls": true, "backing and membrane": true, "first course must harden": true, "grab bars": true}
 	for _, c := range append(cases, setCases()...) {
-		t.Run(c.rule+"/"+c.name, func(t *testing.T) {
+		t.Run(string(c.rule)+"/"+c.name, func(t *testing.T) {
 			in := quiet()
 			c.change(&in)
 			var texts []string
@@ -346,13 +347,13 @@ func TestSliversOfOneCauseAreOneSentence(t *testing.T) {
 }
 
 func TestFindingsAreWhole(t *testing.T) {
-	names := map[string]bool{}
+	names := map[Name]bool{}
 	rank := map[Grade]int{Fault: 0, Warning: 1, Advice: 2, Caution: 3}
 	last := 0
 	for _, r := range Rules() {
 		assert.False(t, names[r.Name], "two rules are called %q", r.Name)
 		names[r.Name] = true
-		for _, part := range []string{r.Name, r.Why, r.Do, r.Source} {
+		for _, part := range []string{string(r.Name), r.Why, r.Do, r.Source} {
 			assert.NotEmpty(t, part, r.Name)
 		}
 		assert.GreaterOrEqual(t, rank[r.Grade], last, "%q is out of order", r.Name)

@@ -14,44 +14,44 @@ import (
 func openingRules() []Rule {
 	return []Rule{
 		{
-			Name: "openings run into each other", Grade: Fault, judge: runInto,
+			Name: OpeningsRunIntoEachOther, Grade: Fault, judge: runInto,
 			Why:    "Two openings cannot be in one place, and the tile round them would be cut for neither.",
 			Do:     "Measure the places again, or give the free one a range in which it stands clear.",
 			Source: "plain geometry",
 		},
 		{
-			Name: "large hole in one tile", Grade: Warning, judge: largeHoles,
+			Name: LargeHoleInOneTile, Grade: Warning, judge: largeHoles,
 			Why:    "Porcelain with much taken out of it cracks, at once or under the first knock, the more so where the hole is off the middle.",
 			Do:     "Let a joint cross the hole, so that two tiles share it, or ask the maker of the tile.",
 			Source: "a maker of porcelain: no more than 10 to 12 sq in (65 to 77 cm²) out of a tile",
 		},
 		{
-			Name: "niche wider than a stud bay", Grade: Warning, judge: wideNiche,
+			Name: NicheWiderThanAStudBay, Grade: Warning, judge: wideNiche,
 			Why:    "A stud would have to be cut, and in a bearing wall it carries the house.",
 			Do:     "Make the niche narrower, or have a header framed: a licensed matter in a bearing wall.",
 			Source: "bay and lining: how-to pages; studs: IRC R602.6, look it up",
 		},
 		{
-			Name: "window glass", Grade: Warning, judge: glass,
+			Name: WindowGlass, Grade: Warning, judge: glass,
 			Why:    "Somebody who slips falls into the glass.",
 			Do:     "Have safety glazing there, and ask a glazier if you cannot tell what is in.",
 			Source: "IRC R308.4.5, second hand (2018: glass that faces the wet place; 2021 and later: beside it too), and 16 CFR 1201; look it up",
 		},
 		{
-			Name: "niche sill", Grade: Advice,
+			Name: NicheSill, Grade: Advice,
 			judge:  eachNiche("The sill of %s slopes at least 1/4 in per ft (21 mm per m) to the room.", "The sills of %s slope at least 1/4 in per ft (21 mm per m) to the room."),
 			Why:    "Water that stands on the sill finds its way behind the tile.",
 			Do:     "Slope the sill, seal its corners, and keep a niche out of an exterior wall if it can be helped.",
 			Source: cited("TCNA details", "TileLetter"),
 		},
 		{
-			Name: "gap round a pipe", Grade: Advice, judge: pipes,
+			Name: GapRoundAPipe, Grade: Advice, judge: pipes,
 			Why:    "A pipe that touches the tile cracks it, and water follows the pipe.",
 			Do:     "Keep at least 1/8 in (3 mm) round the pipe, seal it, and cover it with an escutcheon.",
 			Source: cited("ANSI A108.02 4.3 (penetrations)", "the trade bodies"),
 		},
 		{
-			Name: "cut studs", Grade: Caution,
+			Name: CutStuds, Grade: Caution,
 			judge:  eachNiche("%s is cut into the framing.", "%s are cut into the framing."),
 			Why:    "A bearing or exterior stud may be notched by a quarter of its depth only (7/8 in of a 2×4), any other by 40 %; holes stay 5/8 in from the edge.",
 			Do:     "Look for pipes and cables before you open the wall, and leave bearing walls to a licensed trade.",

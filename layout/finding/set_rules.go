@@ -15,37 +15,37 @@ func setRules() []Rule {
 	const source = practice + "; the least joint: ANSI A108.02 4.3 (joint widths), as quoted by TileLetter; commonly cited so, look it up"
 	return []Rule{
 		{
-			Name: "set courses that the joints cannot take up", Grade: Fault, judge: setOff(false),
+			Name: SetCoursesThatTheJointsCannotTakeUp, Grade: Fault, judge: setOff(false),
 			Why:    "What the joints cannot take up stays in every course up to the top, and shows there as a taper.",
 			Do:     "Take the course up again while the mortar lets go of it, or widen the joint; measure again before going on.",
 			Source: source,
 		},
 		{
-			Name: "set course out of level", Grade: Advice, judge: setOff(true),
+			Name: SetCourseOutOfLevel, Grade: Advice, judge: setOff(true),
 			Why:    "Spread over several joints the difference is not seen; left in one it is, and courses set to the tile below carry it on.",
 			Do:     "Set the next courses to marks of the story pole at both ends, not to the tile below, and let the joints open or close a little.",
 			Source: source,
 		},
 		{
-			Name: "set courses of two walls apart", Grade: Warning, judge: wallsApart,
+			Name: SetCoursesOfTwoWallsApart, Grade: Warning, judge: wallsApart,
 			Why:    "The courses of all walls share one line and meet in the corners; there the step is seen.",
 			Do:     "If one of the two is still soft, set it again; else bring both to the line a little in each joint before they meet at eye height.",
 			Source: source,
 		},
 		{
-			Name: "number of a set course", Grade: Warning, judge: setNumber,
+			Name: NumberOfASetCourse, Grade: Warning, judge: setNumber,
 			Why:    "Which pieces stand already is known by the height; the number only says whether the two of you mean the same course.",
 			Do:     "Count again from the lowest course of the room, or measure the height again.",
 			Source: practice,
 		},
 		{
-			Name: "free mark where tile stands", Grade: Warning, judge: freeMark,
+			Name: FreeMarkWhereTileStands, Grade: Warning, judge: freeMark,
 			Why:    "The set-out may still move it, and the tile that stands beside it cannot follow.",
 			Do:     "Type where it was built, as a measured place.",
 			Source: practice,
 		},
 		{
-			Name: "pin given up to set tile", Grade: Advice, judge: pinPassed,
+			Name: PinGivenUpToSetTile, Grade: Advice, judge: pinPassed,
 			Why:    "Tile that stands does not move; what was pinned before stays in the job and counts again when nothing is said to stand.",
 			Do:     "Nothing, if the difference is what you found on the wall.",
 			Source: practice,
@@ -218,12 +218,13 @@ func freeMark(in Input) []place {
 		}
 		for _, end := range []struct {
 			name string
+			mark survey.MarkName
 			free bool
 			x    length.Length
 		}{
-			{"left", w.Found.Left.Stops.Free(), w.Start.Placed.Left}, {"right", w.Found.Right.Stops.Free(), w.Start.Placed.Right},
+			{"left", survey.EndLeft, w.Found.Left.Stops.Free(), w.Start.Placed.Left}, {"right", survey.EndRight, w.Found.Right.Stops.Free(), w.Start.Placed.Right},
 		} {
-			if _, pinned := w.Found.MarkPins["end "+end.name]; end.free && !pinned {
+			if _, pinned := w.Found.MarkPins[end.mark]; end.free && !pinned {
 				all = append(all, onPoint(i, plane.Point{X: end.x, Y: s.Left},
 					fmt.Sprintf("The %s end of %s is still free to move, and tile stands there.", end.name, w.Found.Name)))
 			}

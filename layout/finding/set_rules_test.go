@@ -64,7 +64,7 @@ func setCases() []ruleCase {
 		{"a free end that is pinned", "free mark where tile stands", func(in *Input) {
 			standing(8, 0, 0)(in)
 			in.Walls[0].Found.Left.Stops = survey.Span{To: inch}
-			in.Walls[0].Found.MarkPins = map[string]length.Length{"end left": 0}
+			in.Walls[0].Found.MarkPins = map[survey.MarkName]length.Length{survey.EndLeft: 0}
 		}, nil},
 		{"a free niche that set tile reaches", "free mark where tile stands", func(in *Input) {
 			standing(8, 0, 0)(in)

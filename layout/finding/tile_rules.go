@@ -10,55 +10,55 @@ import (
 func tileRules() []Rule {
 	return append([]Rule{
 		{
-			Name: "offset of long tile", Grade: Warning, judge: longOffset,
+			Name: OffsetOfLongTile, Grade: Warning, judge: longOffset,
 			Why:    "Long tiles bow: at half offset the high middle of one stands beside the low ends of the next.",
 			Do:     "Choose an offset of a third or less, unless the maker or an approved mock-up says otherwise.",
 			Source: cited("ANSI A108.02 4.3 (offset patterns)", "CTEF"),
 		},
 		{
-			Name: "joint against variation", Grade: Warning, judge: jointForVariation,
+			Name: JointAgainstVariation, Grade: Warning, judge: jointForVariation,
 			Why:    "The joint takes up what the tiles differ in size; a narrower one cannot keep the lines straight.",
 			Do:     "Widen the joint, or sort the tiles by size.",
 			Source: cited("ANSI A108.02 4.3 (joint widths)", "TileLetter"),
 		},
 		{
-			Name: "joint minimum", Grade: Warning, judge: jointUnder(func(l Limits) length.Length { return l.LeastJoint }),
+			Name: JointMinimum, Grade: Warning, judge: jointUnder(func(l Limits) length.Length { return l.LeastJoint }),
 			Why:    "Grout does not fill a narrower joint, and nothing is left for the tiles' differences.",
 			Do:     "Widen the joint.",
 			Source: cited("ANSI A108.02 4.3 (joint widths)", "TileLetter"),
 		},
 		{
-			Name: "joint of long tile in an offset bond", Grade: Warning, judge: longJoint,
+			Name: JointOfLongTileInAnOffsetBond, Grade: Warning, judge: longJoint,
 			Why:    "Offset long tiles show their bow as lippage; a wider joint softens the step.",
 			Do:     "Widen the joint, and add the edge warpage of the real tile to it.",
 			Source: cited("ANSI A108.02 4.3 (joints of offset patterns)", "CTEF"),
 		},
 		{
-			Name: "joint minimum, new homes (UK)", Grade: Advice, judge: metricJoint(1500, 0, 0),
+			Name: JointMinimumNewHomesUK, Grade: Advice, judge: metricJoint(1500, 0, 0),
 			Why:    "A narrower joint is not accepted there.",
 			Do:     "Widen the joint where this standard counts.",
 			Source: "NHBC 9.1.7; look it up",
 		},
 		{
-			Name: "joint minimum, small tile (UK)", Grade: Advice, judge: metricJoint(2000, 0, 100_000),
+			Name: JointMinimumSmallTileUK, Grade: Advice, judge: metricJoint(2000, 0, 100_000),
 			Why:    "Tile under 0.1 m² is asked to keep this joint there.",
 			Do:     "Widen the joint where this standard counts.",
 			Source: cited("BS 5385-1:2018", "the trade press"),
 		},
 		{
-			Name: "joint minimum, large tile (UK)", Grade: Advice, judge: metricJoint(3000, 100_000, 1_000_001),
+			Name: JointMinimumLargeTileUK, Grade: Advice, judge: metricJoint(3000, 100_000, 1_000_001),
 			Why:    "Tile from 0.1 m² to 1 m² is asked to keep this joint there.",
 			Do:     "Widen the joint where this standard counts.",
 			Source: cited("BS 5385-1:2018", "the trade press"),
 		},
 		{
-			Name: "joint minimum (Singapore)", Grade: Advice, judge: metricJoint(3000, 0, 0),
+			Name: JointMinimumSingapore, Grade: Advice, judge: metricJoint(3000, 0, 0),
 			Why:    "A narrower joint is not accepted there.",
 			Do:     "Widen the joint where this rule counts.",
 			Source: "practice in Singapore, as the trade press tells it; look it up",
 		},
 		{
-			Name: "tile measured far from its size", Grade: Warning, judge: farMeasured,
+			Name: TileMeasuredFarFromItsSize, Grade: Warning, judge: farMeasured,
 			Why:    "Real tile is a little off the size on its box, never much: a joint or a tile too many in the row looks just so.",
 			Do:     "Count the tiles and the joints of the row again, and look which side was measured.",
 			Source: practice,
@@ -70,19 +70,19 @@ func tileRules() []Rule {
 func flatRules() []Rule {
 	return []Rule{
 		{
-			Name: "flat wall", Grade: Advice, judge: flatWall,
+			Name: FlatWall, Grade: Advice, judge: flatWall,
 			Why:    "Thin mortar does not straighten a wall; long tiles rock on every hump.",
 			Do:     "Lay a straightedge on the wall in both directions and fill or plane before setting.",
 			Source: cited("ANSI A108.02", "the trade bodies"),
 		},
 		{
-			Name: "lippage", Grade: Advice, judge: lippage,
+			Name: Lippage, Grade: Advice, judge: lippage,
 			Why:    "A step between two tiles shows in raking light and catches the hand.",
 			Do:     "Measure the warpage of some real tiles; check each course with a straightedge.",
 			Source: cited("ANSI A108.02 4.3 (lippage)", "TCNA"),
 		},
 		{
-			Name: "mortar contact", Grade: Advice,
+			Name: MortarContact, Grade: Advice,
 			judge:  always("In wet areas mortar covers at least 95 % of the back of each tile, in a bed of at least 3/32 in (2 mm)."),
 			Why:    "Hollows hold water and let tiles crack.",
 			Do:     "Comb in one direction, press the tile across it, and lift one now and then to look.",

@@ -198,9 +198,9 @@ func (b bathroom) cautions(at int) []finding.Finding {
 		}
 		belongs := at == 0
 		switch f.Rule {
-		case "cutting dust", "wet saw and power":
+		case finding.CuttingDust, finding.WetSawAndPower:
 			belongs = s.batch != nil
-		case "tub deflects", "first course must harden":
+		case finding.TubDeflects, finding.FirstCourseMustHarden:
 			belongs = in.FirstCourse(b.plan.Walls[s.wall], s.pieces[0])
 		}
 		if belongs {

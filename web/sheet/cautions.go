@@ -10,13 +10,13 @@ import (
 // Which cautions stand on which sheets, by the name of their rule. Those that
 // stand nowhere else are on the set-out sheet, the first in the hand.
 var (
-	atTheSaw  = []string{"cutting dust", "wet saw and power"}
-	atTheBase = []string{"tub deflects", "first course must harden"}
+	atTheSaw  = []finding.Name{finding.CuttingDust, finding.WetSawAndPower}
+	atTheBase = []finding.Name{finding.TubDeflects, finding.FirstCourseMustHarden}
 )
 
 // cautions writes those of some rules, or with none named all that stand on no
 // other sheet, and then that local code comes first.
-func (f *flow) cautions(rules ...string) {
+func (f *flow) cautions(rules ...finding.Name) {
 	var text []finding.Finding
 	for _, x := range f.book.plan.Findings {
 		elsewhere := slices.Contains(atTheSaw, x.Rule) || slices.Contains(atTheBase, x.Rule)

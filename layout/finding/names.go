@@ -1,0 +1,62 @@
+package finding
+
+// Name is the short name of a rule, by which findings are told apart.
+type Name string
+
+// The rules by theme; what each means stands with it.
+const (
+	CuttingDust           Name = "cutting dust"
+	WetSawAndPower        Name = "wet saw and power"
+	OldWalls              Name = "old walls"
+	BackingAndMembrane    Name = "backing and membrane"
+	TubDeflects           Name = "tub deflects"
+	FirstCourseMustHarden Name = "first course must harden"
+	GrabBars              Name = "grab bars"
+
+	BareWall                    Name = "bare wall"
+	UnworkablePiece             Name = "unworkable piece"
+	Sliver                      Name = "sliver"
+	EdgeOffTheJointLines        Name = "edge off the joint lines"
+	HoleNearAnEdge              Name = "hole near an edge"
+	SmallEndInEverySecondCourse Name = "small end in every second course"
+	RoundedToTheTape            Name = "rounded to the tape"
+
+	DriftOfTheCourses Name = "drift of the courses"
+
+	SealantGap              Name = "sealant gap"
+	RimOutOfLevel           Name = "rim out of level"
+	HeightOfTheWetWall      Name = "height of the wet wall"
+	TilePastTheTub          Name = "tile past the tub"
+	SoftJoints              Name = "soft joints"
+	RimNearlyLevel          Name = "rim nearly level"
+	RakeAtTheBase           Name = "rake at the base"
+	MovementJointInTheField Name = "movement joint in the field"
+
+	OpeningsRunIntoEachOther Name = "openings run into each other"
+	LargeHoleInOneTile       Name = "large hole in one tile"
+	NicheWiderThanAStudBay   Name = "niche wider than a stud bay"
+	WindowGlass              Name = "window glass"
+	NicheSill                Name = "niche sill"
+	GapRoundAPipe            Name = "gap round a pipe"
+	CutStuds                 Name = "cut studs"
+
+	SetCoursesThatTheJointsCannotTakeUp Name = "set courses that the joints cannot take up"
+	SetCourseOutOfLevel                 Name = "set course out of level"
+	SetCoursesOfTwoWallsApart           Name = "set courses of two walls apart"
+	NumberOfASetCourse                  Name = "number of a set course"
+	FreeMarkWhereTileStands             Name = "free mark where tile stands"
+	PinGivenUpToSetTile                 Name = "pin given up to set tile"
+
+	OffsetOfLongTile              Name = "offset of long tile"
+	JointAgainstVariation         Name = "joint against variation"
+	JointMinimum                  Name = "joint minimum"
+	JointOfLongTileInAnOffsetBond Name = "joint of long tile in an offset bond"
+	JointMinimumNewHomesUK        Name = "joint minimum, new homes (UK)"
+	JointMinimumSmallTileUK       Name = "joint minimum, small tile (UK)"
+	JointMinimumLargeTileUK       Name = "joint minimum, large tile (UK)"
+	JointMinimumSingapore         Name = "joint minimum (Singapore)"
+	TileMeasuredFarFromItsSize    Name = "tile measured far from its size"
+	FlatWall                      Name = "flat wall"
+	Lippage                       Name = "lippage"
+	MortarContact                 Name = "mortar contact"
+)
