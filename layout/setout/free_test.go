@@ -16,7 +16,7 @@ import (
 func freeRoom(t *rapid.T) survey.Room {
 	room := randomRoom(t)
 	w := &room.Walls[0]
-	w.MarkPins = map[string]length.Length{}
+	w.MarkPins = map[survey.MarkName]length.Length{}
 	span := func(name string, low, wide int) survey.Span {
 		from := length.Length(low) * mm
 		return survey.Span{From: from, To: from + length.Length(rapid.IntRange(0, wide).Draw(t, name))*mm}

@@ -241,8 +241,8 @@ func (f *field) leastOff(edges spans, first, tile length.Length, shift bool) int
 }
 
 // pin is where an edge of an opening is pinned, or nil.
-func (f *field) pin(o survey.OpeningFound, edge string) *length.Length {
-	if x, there := f.found.MarkPins[o.Key()+" "+edge]; there {
+func (f *field) pin(o survey.OpeningFound, edge survey.EdgeName) *length.Length {
+	if x, there := f.found.MarkPins[o.Mark(edge)]; there {
 		return &x
 	}
 	return nil
@@ -254,27 +254,27 @@ func withPins(w survey.WallFound) survey.WallFound {
 	if len(w.MarkPins) == 0 {
 		return w
 	}
-	fix := func(s *survey.Span, key string) {
+	fix := func(s *survey.Span, key survey.MarkName) {
 		if x, there := w.MarkPins[key]; there {
 			*s = survey.Span{From: x, To: x}
 		}
 	}
-	fix(&w.Left.Stops, "end left")
-	fix(&w.Right.Stops, "end right")
-	fix(&w.Head.Stops, "head")
+	fix(&w.Left.Stops, survey.EndLeft)
+	fix(&w.Right.Stops, survey.EndRight)
+	fix(&w.Head.Stops, survey.HeadMark)
 	w.Openings = slices.Clone(w.Openings)
 	for i := range w.Openings {
 		o := &w.Openings[i]
-		fix(&o.Left, o.Key()+" left")
-		fix(&o.Bottom, o.Key()+" bottom")
-		o.Left = within(o.Left, o.Width, w.MarkPins, o.Key()+" right")
-		o.Bottom = within(o.Bottom, o.Height, w.MarkPins, o.Key()+" top")
+		fix(&o.Left, o.Mark(survey.LeftEdge))
+		fix(&o.Bottom, o.Mark(survey.BottomEdge))
+		o.Left = within(o.Left, o.Width, w.MarkPins, o.Mark(survey.RightEdge))
+		o.Bottom = within(o.Bottom, o.Height, w.MarkPins, o.Mark(survey.TopEdge))
 	}
 	return w
 }
 
 // within narrows where a low edge may stand to what a pinned high edge leaves.
-func within(low, size survey.Span, pins map[string]length.Length, key string) survey.Span {
+func within(low, size survey.Span, pins map[survey.MarkName]length.Length, key survey.MarkName) survey.Span {
 	high, there := pins[key]
 	if !there {
 		return low

@@ -2,9 +2,9 @@ package survey
 
 import (
 	"encoding/json"
+	"maps"
 	"reflect"
 	"slices"
-	"sort"
 	"strconv"
 	"strings"
 )
@@ -118,14 +118,7 @@ func (d *decoder) table(dst reflect.Value, v any, p path) {
 	}
 }
 
-func sortedKeys[V any](m map[string]V) []string {
-	keys := make([]string, 0, len(m))
-	for name := range m {
-		keys = append(keys, name)
-	}
-	sort.Strings(keys)
-	return keys
-}
+func sortedKeys[K ~string, V any](m map[K]V) []K { return slices.Sorted(maps.Keys(m)) }
 
 // describe says what a JSON value is.
 func describe(v any) string {

@@ -91,9 +91,9 @@ func (p StartPin) twice(tile, joint length.Length) length.Length {
 func (r *resolver) marks(p path, pins map[string]string, w *WallFound) {
 	ranges := w.markRanges()
 	for _, key := range sortedKeys(pins) {
-		span, known := ranges[key]
+		span, known := ranges[MarkName(key)]
 		if !known {
-			r.faults.add(p.dot(key), "a mark that the wall does not have", "one of "+clipList(sortedKeys(ranges)))
+			r.faults.add(p.dot(key), "a mark that the wall does not have", "one of "+markList(sortedKeys(ranges)))
 			continue
 		}
 		before := len(r.faults)
@@ -102,16 +102,20 @@ func (r *resolver) marks(p path, pins map[string]string, w *WallFound) {
 			continue
 		}
 		if w.MarkPins == nil {
-			w.MarkPins = map[string]length.Length{}
+			w.MarkPins = map[MarkName]length.Length{}
 		}
-		w.MarkPins[key] = l
+		w.MarkPins[MarkName(key)] = l
 	}
 	r.pairs(p, w)
 }
 
-func clipList(names []string) string {
-	if len(names) == 0 {
+func markList(marks []MarkName) string {
+	if len(marks) == 0 {
 		return "none: nothing on this wall can be pinned"
+	}
+	names := make([]string, len(marks))
+	for i, m := range marks {
+		names[i] = string(m)
 	}
 	return strings.Join(names, ", ")
 }
@@ -129,24 +133,23 @@ func (r *resolver) inRange(v value, l length.Length, s Span) bool {
 
 // markRanges gives the marks of a wall by their names in the plan, with the
 // range in which each may stand.
-func (w WallFound) markRanges() map[string]Span {
-	ranges := map[string]Span{}
+func (w WallFound) markRanges() map[MarkName]Span {
+	ranges := map[MarkName]Span{}
 	if !w.Left.Meets {
-		ranges["end left"] = w.Left.Stops
+		ranges[EndLeft] = w.Left.Stops
 	}
 	if !w.Right.Meets {
-		ranges["end right"] = w.Right.Stops
+		ranges[EndRight] = w.Right.Stops
 	}
 	if !w.Head.Meets {
-		ranges["head"] = w.Head.Stops
+		ranges[HeadMark] = w.Head.Stops
 	}
 	for _, o := range w.Openings {
 		if o.Kind == Pipe {
 			continue
 		}
-		name := o.Key()
-		ranges[name+" left"], ranges[name+" right"] = o.Left, o.Left.plus(o.Width)
-		ranges[name+" bottom"], ranges[name+" top"] = o.Bottom, o.Bottom.plus(o.Height)
+		ranges[o.Mark(LeftEdge)], ranges[o.Mark(RightEdge)] = o.Left, o.Left.plus(o.Width)
+		ranges[o.Mark(BottomEdge)], ranges[o.Mark(TopEdge)] = o.Bottom, o.Bottom.plus(o.Height)
 	}
 	return ranges
 }
@@ -156,13 +159,12 @@ func (s Span) plus(t Span) Span { return Span{s.From + t.From, s.To + t.To} }
 // pairs checks that two pinned edges of an opening leave it a size in range.
 func (r *resolver) pairs(p path, w *WallFound) {
 	for _, o := range w.Openings {
-		name := o.Key()
-		r.pair(p, w, name+" left", name+" right", o.Width)
-		r.pair(p, w, name+" bottom", name+" top", o.Height)
+		r.pair(p, w, o.Mark(LeftEdge), o.Mark(RightEdge), o.Width)
+		r.pair(p, w, o.Mark(BottomEdge), o.Mark(TopEdge), o.Height)
 	}
 }
 
-func (r *resolver) pair(p path, w *WallFound, low, high string, size Span) {
+func (r *resolver) pair(p path, w *WallFound, low, high MarkName, size Span) {
 	a, pinned := w.MarkPins[low]
 	b, both := w.MarkPins[high]
 	if !pinned || !both {
@@ -170,7 +172,7 @@ func (r *resolver) pair(p path, w *WallFound, low, high string, size Span) {
 	}
 	off := max(size.From-(b-a), (b-a)-size.To)
 	if off > 0 {
-		r.faults.add(p.dot(high), b.Format(r.units, 0)+", which clashes with “"+clip(low)+"” at "+a.Format(r.units, 0)+
+		r.faults.add(p.dot(string(high)), b.Format(r.units, 0)+", which clashes with “"+clip(string(low))+"” at "+a.Format(r.units, 0)+
 			" by "+off.Format(r.units, 0), "two edges that are "+bounds{size.From, size.To}.text(r.units)+" apart")
 	}
 }

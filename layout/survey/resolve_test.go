@@ -248,7 +248,7 @@ func TestPinsAreRead(t *testing.T) {
 	require.Empty(t, faults)
 	assert.Equal(t, -40*in, *room.Line)
 	assert.Equal(t, &survey.StartPin{X: 30 * in}, room.Walls[0].Pin, "a tile half a pitch from the joint says the same")
-	assert.Equal(t, map[string]length.Length{"end left": in, "niche n left": 22 * in, "niche n right": 34 * in,
+	assert.Equal(t, map[survey.MarkName]length.Length{"end left": in, "niche n left": 22 * in, "niche n right": 34 * in,
 		"niche n bottom": 0, "head": 30 * in}, room.Walls[0].MarkPins)
 	job.Pins.Walls["a"] = survey.WallPin{Tile: "20"}
 	room, faults = job.Resolve()

@@ -43,9 +43,18 @@ type TileSize struct {
 	Real                           Real // what a sample of real tiles says
 }
 
+// BondKind names a bond.
+type BondKind string
+
+// The bonds of the job file.
+const (
+	Stack   BondKind = "stack"
+	Running BondKind = "running"
+)
+
 // BondRule is how courses shift against each other. Stack bond is Num 0, Den 1.
 type BondRule struct {
-	Kind     string
+	Kind     BondKind
 	Num, Den int64 // offset as a fraction of the pitch, 0 <= Num < Den
 	Hand     Hand
 	Plumb    bool // columns instead of courses
@@ -89,7 +98,7 @@ type WallFound struct {
 	Openings    []OpeningFound
 	Order       int // 0 for the wall set first
 	Pin         *StartPin
-	MarkPins    map[string]length.Length
+	MarkPins    map[MarkName]length.Length
 	Set         *Standing // the courses that stand, or nil
 }
 

@@ -82,14 +82,14 @@ func hundredths(text string) (int64, bool) {
 
 // bond reads how courses shift against each other.
 func (r *resolver) bond(p path, b Bond) BondRule {
-	rule := BondRule{Kind: r.choice(value{p.dot("kind"), b.Kind}, "stack", "running"), Den: 1}
+	rule := BondRule{Kind: BondKind(r.choice(value{p.dot("kind"), b.Kind}, string(Stack), string(Running))), Den: 1}
 	if b.Along != "" {
 		rule.Plumb = r.choice(value{p.dot("along"), b.Along}, "level", "plumb") == "plumb"
 	}
 	switch rule.Kind {
-	case "stack":
+	case Stack:
 		r.unused("courses of a stack bond do not shift", value{p.dot("offset"), b.Offset}, value{p.dot("hand"), b.Hand})
-	case "running":
+	case Running:
 		rule.Num, rule.Den = r.offset(value{p.dot("offset"), b.Offset})
 		rule.Hand = r.hand(value{p.dot("hand"), b.Hand}, rule)
 	}

@@ -143,7 +143,7 @@ func (h hands) add(x Handle) {
 }
 
 func (h hands) mark(id, axis, text string, x, y length.Length) {
-	_, pinned := h.w.Found.MarkPins[id]
+	_, pinned := h.w.Found.MarkPins[survey.MarkName(id)]
 	h.add(Handle{ID: id, Axis: axis, Text: text, X: x, Y: y, At: h.f.at(x, y), Pinned: pinned})
 }
 

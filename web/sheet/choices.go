@@ -86,7 +86,7 @@ func (c Choice) facts(b *book, n int) []string {
 			tiles = l.Amount()
 		}
 	}
-	bond := room.Bond.Kind
+	bond := string(room.Bond.Kind)
 	if room.Bond.Num > 0 {
 		bond += " " + strconv.FormatInt(room.Bond.Num, 10) + "/" + strconv.FormatInt(room.Bond.Den, 10)
 	}
