@@ -122,7 +122,7 @@ func (r randomRoom) set(j survey.Job) (p layout.Plan, ok bool) {
 		w := r.IntN(len(p.Walls))
 		box := p.Walls[w].Shape.Region.Bounds()
 		at := plane.Point{X: box.Left + length.Length(r.Int64N(int64(box.Width())+1)), Y: box.Bottom + length.Length(r.Int64N(int64(box.Height())+1))}
-		p.Findings = append(p.Findings, finding.Finding{Rule: fmt.Sprint("rule ", n), Grade: finding.Warning, Wall: w, At: &at})
+		p.Findings = append(p.Findings, finding.Finding{Rule: finding.Name(fmt.Sprint("rule ", n)), Grade: finding.Warning, Wall: w, At: &at})
 	}
 	return p, true
 }
