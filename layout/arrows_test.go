@@ -107,6 +107,7 @@ var arrows = []arrow{
 	{"web/history", "store", "as one revision"},
 	{"web/history", "web/form", "two edits are laid together field by field"},
 	{"web/history", "web/page", "where two edits meet the page asks"},
+	{"web/door", "store", "passes are kept"},
 	{"web/turns", "layout", "plans are worked out, and shared"},
 	{"web/turns", "layout/survey", "a job is known by its file, a room is large or not"},
 	{"web/turns", "web/page", "pages are given their plans by it, and say when it takes too long"},

@@ -14,6 +14,7 @@ import (
 	"coursewright/web/bathroom"
 	"coursewright/web/bench"
 	"coursewright/web/choices"
+	"coursewright/web/door"
 	"coursewright/web/jobs"
 	"coursewright/web/page"
 	"coursewright/web/sheets"
@@ -36,7 +37,7 @@ type Server struct {
 	Store  *store.Store
 	Static fs.FS        // the files under /static/
 	Hosts  []string     // names it answers to beside loopback, without a port
-	Door   *Door        // lets devices of the network in; nil: the network gets nothing
+	Door   *door.Door   // who may come in; nil: this machine alone
 	Log    *slog.Logger // what went wrong here and was no fault of the person's
 	Solve  page.Solver
 	Turns  turns.Limits // how many rooms are worked on at once; the usual ones where they are zero
@@ -44,12 +45,17 @@ type Server struct {
 
 // Handler gives every route, behind the guards.
 func (s *Server) Handler() http.Handler {
+	entry := s.Door
+	if entry == nil {
+		entry = door.New(s.Store)
+	}
 	r := chi.NewRouter()
-	r.Use(safeHeaders, s.knownHost, s.byTheDoor, sameOrigin, smallBody, middleware.GetHead)
+	r.Use(door.Guard{Hosts: s.Hosts, Door: entry}.Wrap, middleware.GetHead, s.footed)
 	r.NotFound(s.page(func(http.ResponseWriter, *http.Request) error { return fs.ErrNotExist }))
 	r.MethodNotAllowed(s.page(func(http.ResponseWriter, *http.Request) error { return page.ErrMethod }))
-	r.Get("/open/{code}", s.page(s.openByLink))
-	r.Post("/open", s.page(s.openByForm))
+	for _, one := range entry.Routes() {
+		r.Method(one.Method, one.Path, s.page(one.Do))
+	}
 	desk := turns.New(s.Solve, s.Turns)
 	for _, routes := range pages {
 		for _, one := range routes(s.site(desk)) {
@@ -69,6 +75,16 @@ func (s *Server) site(desk *turns.Desk) page.Site {
 		out.Address = s.Door.Address
 	}
 	return out
+}
+
+// footed gives the pages that this machine sees their foot.
+func (s *Server) footed(next http.Handler) http.Handler {
+	return http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
+		if door.AtHome(r) {
+			r = r.WithContext(page.WithFoot(r.Context(), page.Foot{Data: s.Store.Path()}))
+		}
+		next.ServeHTTP(w, r)
+	})
 }
 
 // page is the one adapter from a handler to net/http.

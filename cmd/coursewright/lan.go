@@ -1,15 +1,19 @@
 package main
 
 import (
+	"errors"
 	"fmt"
 	"io"
+	"io/fs"
 	"net"
 	"net/netip"
+	"os"
 	"strings"
 
 	"rsc.io/qr"
 
-	"coursewright/web"
+	"coursewright/store"
+	"coursewright/web/door"
 )
 
 // onNetwork gives the address to listen on with --lan: that of --listen, with
@@ -80,29 +84,59 @@ func leadingOut() []netip.Addr {
 	return []netip.Addr{from.Addr()}
 }
 
-// door makes the way in for the network, and prints it.
-func (p *program) door(listening netip.AddrPort) *web.Door {
-	where := abroad(listening)
-	if len(where) == 0 {
-		where = []string{""}
+// door makes the way in, and shows the code: in the window that a person looks at, or else in a file
+// that only its owner can read. What it gives is called when the program ends.
+func (p *program) door(listening netip.AddrPort, kept *store.Store, a asked) (entry *door.Door, done func(), err error) {
+	entry = door.New(kept)
+	entry.Network, entry.Everyone, entry.Address = a.lan, a.everyone, atHome(listening)
+	var also []string
+	if a.lan {
+		if where := abroad(listening); len(where) > 0 {
+			entry.Address, also = where[0], where[1:]
+		} else {
+			entry.Address = ""
+		}
 	}
-	door := web.NewDoor(where[0])
-	invite(p.Out, door, where[1:])
-	return door
+	if p.Watched {
+		invite(p.Out, entry, also)
+		return entry, func() {}, nil
+	}
+	file := kept.Path() + "-code"
+	var words strings.Builder
+	invite(&words, entry, also)
+	if err := ownFile(file, words.String()); err != nil {
+		return nil, nil, err
+	}
+	fmt.Fprintf(p.Out, "Devices are let in by the code in the file %s, which only you can read; it goes when the program ends.\n", file)
+	return entry, func() { os.Remove(file) }, nil
 }
 
-// invite prints, once, how a device of the network gets in.
-func invite(out io.Writer, door *web.Door, also []string) {
-	if door.Address == "" {
-		fmt.Fprintf(out, "This machine is on no network now. A device that reaches it later is let in by this code:\n\n  %s\n\n", door.Code())
+// ownFile writes a file anew that nobody else can read.
+func ownFile(name, text string) error {
+	if err := os.Remove(name); err != nil && !errors.Is(err, fs.ErrNotExist) {
+		return err
+	}
+	f, err := os.OpenFile(name, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o600)
+	if err != nil {
+		return err
+	}
+	_, err = f.WriteString(text)
+	return errors.Join(err, f.Close())
+}
+
+// invite says how a device gets in.
+func invite(out io.Writer, entry *door.Door, also []string) {
+	if entry.Address == "" {
+		fmt.Fprintf(out, "This machine is on no network now. A device that reaches it later is let in by this code:\n\n  %s\n\n", entry.Code())
 		return
 	}
-	fmt.Fprintf(out, "On the network it is at http://%s/\n", door.Address)
+	fmt.Fprintf(out, "Devices find it at http://%s/\n", entry.Address)
 	for _, a := range also {
-		fmt.Fprintf(out, "                  or at http://%s/\n", a)
+		fmt.Fprintf(out, "           or at http://%s/\n", a)
 	}
-	fmt.Fprintf(out, "A device is let in by pointing its camera at this square, or by this code. Both are shown only here,\n"+
-		"only now, and hold until the program ends. What goes over the network is not encrypted.\n\n  %s\n\n%s\n", door.Code(), squares(door.Link()))
+	fmt.Fprintf(out, "A device is let in by pointing its camera at this square, or by this code, and then keeps a pass of its own.\n"+
+		"Both are shown only here, only now, and hold until the program ends; passes are taken back on the page Devices.\n"+
+		"What goes over the network is not encrypted.\n\n  %s\n\n%s\n", entry.Code(), squares(entry.Link()))
 }
 
 // squares draws a text as a square code, two rows of modules to a line, dark on

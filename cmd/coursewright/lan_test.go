@@ -9,6 +9,8 @@ import (
 	"net/http"
 	"net/http/cookiejar"
 	"net/netip"
+	"net/url"
+	"os"
 	"path/filepath"
 	"regexp"
 	"strings"
@@ -27,7 +29,7 @@ func opened(t *testing.T, l limits, flags ...string) (s serving, out, errs *byte
 	ctx, end := context.WithCancel(t.Context())
 	ready, code := make(chan string, 1), make(chan int, 1)
 	out, errs = new(bytes.Buffer), new(bytes.Buffer)
-	p := &program{Out: out, Err: errs, Limits: l, Ready: func(address string) { ready <- address }}
+	p := &program{Out: out, Err: errs, Watched: true, Limits: l, Ready: func(address string) { ready <- address }}
 	ended := make(chan struct{})
 	go func() { defer close(ended); code <- p.run(ctx, flags) }()
 	t.Cleanup(func() { end(); <-ended })
@@ -70,7 +72,7 @@ func TestLanShowsTheCodeOnceAndLetsInWhoShowsIt(t *testing.T) {
 	assert.Contains(t, out.String(), "not encrypted")
 	assert.Contains(t, s.page(t, "/"), "Heron Street", "this machine needs no code")
 
-	found := regexp.MustCompile(`On the network it is at (http://[0-9.:]+)/`).FindStringSubmatch(out.String())
+	found := regexp.MustCompile(`Devices find it at (http://[0-9.:]+)/`).FindStringSubmatch(out.String())
 	if found == nil {
 		t.Skip("this machine is on no network")
 	}
@@ -128,4 +130,42 @@ func readSquare(t *testing.T, printed string) string {
 	read, err := qrcode.NewQRCodeReader().Decode(bits, nil)
 	require.NoError(t, err)
 	return read.GetText()
+}
+
+// What the program prints where nobody looks may be kept by a log, so the code is not among it.
+func TestTheCodeIsForAPersonAndNotForALog(t *testing.T) {
+	for _, flag := range []string{"--lan", "--ask-everyone"} {
+		data := filepath.Join(t.TempDir(), "jobs.db")
+		p := startedWith(t, data, flag)
+		file, said := data+"-code", ""
+		for !strings.Contains(said, file) {
+			line, err := p.out.ReadString('\n')
+			require.NoError(t, err, said)
+			said += line
+		}
+		body, err := os.ReadFile(file)
+		require.NoError(t, err)
+		info, err := os.Stat(file)
+		require.NoError(t, err)
+		assert.Equal(t, os.FileMode(0o600), info.Mode().Perm())
+		code := shownCode.FindString(string(body))
+		require.NotEmpty(t, code)
+		answer, err := patient.PostForm(p.url+"/open", url.Values{"code": {code}})
+		status, _, err := read(answer, err)
+		require.NoError(t, err)
+		assert.Equal(t, http.StatusSeeOther, status)
+		assert.Equal(t, flag == "--ask-everyone", len(answer.Cookies()) == 1, "this machine is given a pass where it needs one")
+		status, _, err = p.get("/")
+		require.NoError(t, err)
+		assert.Equal(t, map[string]int{"--lan": http.StatusOK, "--ask-everyone": http.StatusForbidden}[flag], status)
+		require.NoError(t, p.Process.Signal(os.Interrupt))
+		rest, err := io.ReadAll(p.out)
+		require.NoError(t, err)
+		require.NoError(t, p.Wait())
+		for _, kept := range []string{said, string(rest), p.said.String()} {
+			assert.NotContains(t, kept, code)
+			assert.NotContains(t, kept, strings.ReplaceAll(code, "-", ""))
+		}
+		assert.NoFileExists(t, file)
+	}
 }

@@ -35,6 +35,7 @@ func TestMain(m *testing.M) {
 type process struct {
 	*exec.Cmd
 	url  string
+	out  *bufio.Reader // standard output, behind its first line
 	said *bytes.Buffer // standard error; read it after Wait
 }
 
@@ -47,13 +48,20 @@ func programOf(args ...string) *exec.Cmd {
 // started starts serve and waits until it says where it is.
 func started(t *testing.T, data string) process {
 	t.Helper()
-	p := process{Cmd: programOf("serve", "--listen", "127.0.0.1:0", "--data", data), said: new(bytes.Buffer)}
+	return startedWith(t, data)
+}
+
+// startedWith starts serve with further flags.
+func startedWith(t *testing.T, data string, flags ...string) process {
+	t.Helper()
+	p := process{Cmd: programOf(append([]string{"serve", "--listen", "127.0.0.1:0", "--data", data}, flags...)...), said: new(bytes.Buffer)}
 	p.Stderr = p.said
 	out, err := p.StdoutPipe()
 	require.NoError(t, err)
 	require.NoError(t, p.Start())
 	t.Cleanup(func() { p.Process.Kill(); p.Wait() })
-	first, err := bufio.NewReader(out).ReadString('\n')
+	p.out = bufio.NewReader(out)
+	first, err := p.out.ReadString('\n')
 	p.url = regexp.MustCompile(`http://[0-9.:]+`).FindString(first)
 	require.NotEmpty(t, p.url, "%s %v %s", first, err, p.said)
 	return p

@@ -75,8 +75,13 @@ func (p *program) serveOn(ctx context.Context, a asked) (err error) {
 	defer daily(ctx, kept, log)()
 	site := &web.Server{Store: kept, Static: static.Files, Hosts: a.names, Log: log, Solve: page.Whole(layout.Solve)}
 	fmt.Fprintf(p.Out, "Coursewright is at http://%s/\nThe jobs are kept in %s\n", atHome(at), kept.Path())
-	if a.lan {
-		site.Door = p.door(at)
+	if a.lan || a.everyone {
+		entry, done, err := p.door(at, kept, a)
+		if err != nil {
+			return err
+		}
+		defer done()
+		entry.Log, site.Door = log, entry
 	}
 	if p.Ready != nil {
 		p.Ready(atHome(at))

@@ -1,4 +1,4 @@
-package web
+package door
 
 import (
 	"net"
@@ -12,12 +12,24 @@ import (
 // escapes of a form, and the fields round it.
 const bodyLimit = 4 << 20
 
+// Guard stands before every route.
+type Guard struct {
+	Hosts []string // names the server answers to beside loopback, without a port
+	Door  *Door    // who may come in
+}
+
+// Wrap puts all guards before a handler: safe headers, known hosts, the door,
+// writes from the server's own pages alone, and bodies of a size.
+func (g Guard) Wrap(next http.Handler) http.Handler {
+	return safeHeaders(g.knownHost(g.Door.guard(sameOrigin(smallBody(next)))))
+}
+
 // knownHost refuses a request that names a host this server does not answer
 // to, on every route and method: a name somebody else points at this address
 // must not read or write jobs.
-func (s *Server) knownHost(next http.Handler) http.Handler {
+func (g Guard) knownHost(next http.Handler) http.Handler {
 	return http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
-		if !s.knows(r.Host) && !(s.Door != nil && arrivedAt(r)) {
+		if !g.knows(r.Host) && !(g.Door.Network && arrivedAt(r)) {
 			http.Error(w, "This server does not answer to that name.", http.StatusMisdirectedRequest)
 			return
 		}
@@ -25,7 +37,7 @@ func (s *Server) knownHost(next http.Handler) http.Handler {
 	})
 }
 
-func (s *Server) knows(host string) bool {
+func (g Guard) knows(host string) bool {
 	name := host
 	if h, _, err := net.SplitHostPort(host); err == nil {
 		name = h
@@ -37,7 +49,7 @@ func (s *Server) knows(host string) bool {
 	if ip := net.ParseIP(name); ip != nil && ip.IsLoopback() {
 		return true
 	}
-	return name != "" && slices.Contains(s.Hosts, name)
+	return name != "" && slices.Contains(g.Hosts, name)
 }
 
 // arrivedAt tells whether a request names the very address of this machine that

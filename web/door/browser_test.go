@@ -1,14 +1,11 @@
-package web_test
+package door_test
 
 import (
-	"strconv"
-
-	"coursewright/web/trial"
-
 	"bytes"
 	"context"
 	"image/png"
 	"net"
+	"strconv"
 	"testing"
 
 	"github.com/chromedp/chromedp"
@@ -17,7 +14,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"coursewright/web"
+	"coursewright/web/trial"
 )
 
 // A browser trusts 127.0.0.1 and tells a server there more of where a form
@@ -26,8 +23,7 @@ func TestAPhoneIsLetInAndTicks(t *testing.T) {
 	if testing.Short() {
 		t.Skip("needs a browser")
 	}
-	door := web.NewDoor(ours + ":7310")
-	h := newHouse(t, door)
+	h := newHouse(t, lan)
 	_, port, _ := net.SplitHostPort(h.at)
 	ctx, cancel := context.WithTimeout(t.Context(), trial.Patience)
 	t.Cleanup(cancel)
@@ -38,21 +34,21 @@ func TestAPhoneIsLetInAndTicks(t *testing.T) {
 	trial.Steps(t, ctx, chromedp.SendKeys("#code", "0000-0000\r"), chromedp.WaitVisible(".faults"))
 	trial.Shot(t, ctx, "door-wrong-320")
 	assert.NotContains(t, trial.See[string](t, ctx, `document.documentElement.outerHTML`), "0000-0000", "a wrong code is not shown again")
-	trial.Steps(t, ctx, chromedp.SendKeys("#code", door.Code()+"\r"), chromedp.WaitVisible(".thumb .set"))
+	trial.Steps(t, ctx, chromedp.SendKeys("#code", h.door.Code()+"\r"), chromedp.WaitVisible(".thumb .set"))
 	assert.Equal(t, "/jobs/1/bathroom", trial.See[string](t, ctx, `location.pathname`), "on to where the phone wanted to go")
 	assert.Empty(t, trial.See[string](t, ctx, `document.cookie`), "no script reads the pass")
 	trial.Steps(t, ctx, chromedp.Click(".thumb .set"), chromedp.WaitVisible(".thumb .tick"))
 	ticks, err := h.store.Ticks(t.Context(), 1)
 	assert.NoError(t, err)
 	assert.NotEmpty(t, ticks)
-	trial.Steps(t, ctx, chromedp.Navigate("http://bench.example:"+port+"/open/"+bare(door)), chromedp.WaitVisible(".jobs"))
+	trial.Steps(t, ctx, chromedp.Navigate("http://bench.example:"+port+"/open/"+bare(h.door)), chromedp.WaitVisible(".jobs"))
 	assert.Equal(t, "/", trial.See[string](t, ctx, `location.pathname`), "away from the address with the code")
 	assert.Empty(t, trial.See[string](t, ctx, `document.referrer`))
 }
 
 // The square is read off a picture of the page, as a camera would.
 func TestTheDesksSquareReadsAsTheAddress(t *testing.T) {
-	h := newHouse(t, web.NewDoor(ours+":7310"))
+	h := newHouse(t, lan)
 	h.net.comingFrom("127.0.0.1")
 	_, port, _ := net.SplitHostPort(h.at)
 	ctx := trial.Browse(t)
