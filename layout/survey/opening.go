@@ -80,8 +80,8 @@ func (r *resolver) hole(p path, o Opening, across bounds, found *OpeningFound) {
 	}
 	found.Near = r.near(p.dot("near"), o.Near, across)
 	r.unused(`a niche or window has "left" and "width"`, value{p.dot("at"), o.At}, value{p.dot("diameter"), o.Diameter})
-	if end := found.Left.To + found.Width.To; len(r.faults) == before && end > across.high {
-		r.faults.add(p.dot("width"), "a right edge at up to "+end.Plain(r.units, 0),
+	if end := found.Left.From + found.Width.From; len(r.faults) == before && end > across.high {
+		r.faults.add(p.dot("width"), "a right edge at "+end.Plain(r.units, 0)+" or more",
 			"a left edge and a width that end by "+across.high.Plain(r.units, 0)+", the wall's width")
 	}
 }

@@ -170,8 +170,8 @@ func TestResolveRefuses(t *testing.T) {
 		{func(j *job, w *survey.Wall) { w.Openings = []survey.Opening{niche("n", *mark("1"), *mark("0"))} }, "walls[1].openings[0].width.at: found “0”"},
 		{func(j *job, w *survey.Wall) { w.Openings = []survey.Opening{niche("n", *mark("-1"), *mark("2"))} }, "walls[1].openings[0].left.at: found “-1”"},
 		{func(j *job, w *survey.Wall) {
-			w.Openings = []survey.Opening{niche("n", *free("40", "50"), *free("10", "11"))}
-		}, "walls[1].openings[0].width: found a right edge at up to 61"},
+			w.Openings = []survey.Opening{niche("n", *free("50", "55"), *free("11", "12"))}
+		}, "walls[1].openings[0].width: found a right edge at 61 or more"},
 		// bounds of the job
 		{func(j *job, w *survey.Wall) { j.Tile.Width, j.Tile.Height, j.Joint.Plain = "5 mm", "5 mm", "0" }, "walls: found about 325740 pieces; write at most 200000 pieces"},
 		{func(j *job, w *survey.Wall) {

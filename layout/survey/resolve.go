@@ -32,6 +32,11 @@ func (j Job) Resolve() (Room, Faults) {
 	room.Prefer = r.prefer("prefer", j.Prefer)
 	r.walls(j, &room)
 	r.pins("pins", j.Pins, &room)
+	for i := range room.Walls {
+		if r.sound[i] {
+			room.Walls[i].keepInside()
+		}
+	}
 	r.stand(j.Walls, &room)
 	room.Work = r.work("work", j.Work, j.Joint)
 	room.Grout = r.colour(value{"grout", j.Grout}, UsualGrout)

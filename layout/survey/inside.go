@@ -1,0 +1,105 @@
+package survey
+
+import "coursewright/layout/length"
+
+// keepInside takes from the ranges of free openings what lies out of the tile
+// whatever else is chosen, so that a range may be typed, or filled in by a
+// button, without knowing where tile ends. What is left of two ranges together
+// still has to be chosen so that the opening ends inside. A range of which
+// nothing would be left stays as typed, and so does an opening with a pin: what
+// is pinned does not move.
+func (w *WallFound) keepInside() {
+	for i := range w.Openings {
+		o := &w.Openings[i]
+		if o.Kind == Pipe || w.pinned(*o) {
+			continue
+		}
+		left, right := w.field()
+		o.Left, o.Width = fitted(o.Left, o.Width, left, right)
+		bottom, top := w.upright(o.Left.From, o.Left.To+o.Width.To)
+		if o.Kind == Window && !w.Head.Meets {
+			top = max(top, o.Bottom.To+o.Height.To) // a window may reach past a head that merely stops
+		}
+		o.Bottom, o.Height = fitted(o.Bottom, o.Height, bottom, top)
+	}
+}
+
+// pinned tells whether an edge of the opening is pinned.
+func (w *WallFound) pinned(o OpeningFound) bool {
+	for _, e := range []EdgeName{LeftEdge, RightEdge, BottomEdge, TopEdge} {
+		if _, there := w.MarkPins[o.Mark(e)]; there {
+			return true
+		}
+	}
+	return false
+}
+
+// fitted narrows where an opening may begin and how large it may be to what
+// fits between two bounds.
+func fitted(begin, size Span, low, high length.Length) (Span, Span) {
+	if high-low < size.From {
+		return begin, size
+	}
+	begin = begin.narrowed(low, high-size.From)
+	return begin, size.narrowed(size.From, high-begin.From)
+}
+
+// narrowed is the part of a free span between two bounds; a measured one, and
+// one of which nothing would be left, stay as they are.
+func (s Span) narrowed(low, high length.Length) Span {
+	n := Span{max(s.From, low), min(s.To, high)}
+	if !s.Free() || n.From > n.To {
+		return s
+	}
+	return n
+}
+
+// field is how far tile may reach along the wall, with free ends at their
+// furthest. A corner that leans counts where it stands at the level line.
+func (w *WallFound) field() (left, right length.Length) {
+	left, right = w.Left.Gap+w.Left.Behind, w.Width-w.Right.Gap-w.Right.Behind
+	if !w.Left.Meets {
+		left = w.Left.Stops.From
+	}
+	if !w.Right.Meets {
+		right = w.Right.Stops.To
+	}
+	return left, right
+}
+
+// upright is between which heights there is tile from one place to another: over
+// the highest base and under the lowest head there.
+func (w *WallFound) upright(from, to length.Length) (bottom, top length.Length) {
+	top = w.Head.Stops.To
+	if w.Head.Meets {
+		top = lowest(w.Head.Readings, from, to) - w.Head.Gap
+	}
+	first := true
+	for i, s := range w.Base {
+		a, b := s.Readings[0].At, s.Readings[len(s.Readings)-1].At
+		if i == 0 {
+			a = min(a, from)
+		}
+		if i == len(w.Base)-1 {
+			b = max(b, to)
+		}
+		if b <= from || a >= to {
+			continue
+		}
+		if y := -lowest(negative(s.Readings), max(a, from), min(b, to)) + s.Gap; first || y > bottom {
+			bottom, first = y, false
+		}
+	}
+	return bottom, top
+}
+
+// lowest is the least value of readings between two places.
+func lowest(readings []Reading, from, to length.Length) length.Length {
+	low := min(At(readings, from), At(readings, to))
+	for _, r := range readings {
+		if from < r.At && r.At < to {
+			low = min(low, r.Value)
+		}
+	}
+	return low
+}

@@ -1,0 +1,65 @@
+package survey_test
+
+import (
+	"testing"
+
+	"coursewright/layout/survey"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// The sketch is 60 in wide between corners with gaps of 1/8 in, tub 40 in below
+// the line, head 30 in above.
+func TestFreeRangesEndWhereTileEnds(t *testing.T) {
+	span := func(from, to string) survey.Span { return survey.Span{From: l(t, from), To: l(t, to)} }
+	wide := survey.Opening{Kind: "niche", Name: "n", Left: free("0", "58"), Width: free("11", "70"),
+		Bottom: free("-60", "25"), Height: &survey.Measure{Mark: free("12", "90")}}
+	for _, c := range []struct {
+		name                        string
+		spoil                       func(j *survey.Job, w *survey.Wall)
+		left, width, bottom, height survey.Span
+	}{
+		{"between corners, tub and head", func(j *survey.Job, w *survey.Wall) {}, span("1/8", "48 7/8"), span("11", "59 3/4"), survey.Span{From: -l(t, "39 7/8"), To: 18 * in}, span("12", "69 7/8")},
+		{"between ends that may move", func(j *survey.Job, w *survey.Wall) {
+			w.Left, w.Right = survey.End{Stops: free("4", "6")}, survey.End{Stops: free("50", "52")}
+		}, span("4", "41"), span("11", "48"), survey.Span{From: -l(t, "39 7/8"), To: 18 * in}, span("12", "69 7/8")},
+		{"under a ceiling that rakes", func(j *survey.Job, w *survey.Wall) {
+			w.Head = survey.Head{Meets: "ceiling", Readings: []survey.Rise{{At: "0", Rise: "30"}, {At: "60", Rise: "20"}}}
+		}, span("1/8", "48 7/8"), span("11", "59 3/4"), survey.Span{From: -l(t, "39 7/8")}, survey.Span{}},
+		{"a pinned opening stays as typed", func(j *survey.Job, w *survey.Wall) {
+			j.Pins.Walls = map[string]survey.WallPin{"a": {Marks: map[string]string{"niche n bottom": "-50"}}}
+		}, span("0", "58"), span("11", "70"), survey.Span{From: -60 * in, To: 25 * in}, span("12", "90")},
+		{"what cannot fit stays as typed", func(j *survey.Job, w *survey.Wall) {
+			w.Left, w.Right = survey.End{Stops: mark("0")}, survey.End{Stops: mark("10")}
+		}, span("0", "58"), span("11", "70"), survey.Span{From: -l(t, "39 7/8"), To: 18 * in}, span("12", "69 7/8")},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			job := sketch("in", "a")
+			job.Walls[0].Width = "60"
+			w := &job.Walls[0]
+			opening := wide
+			opening.Width = free("11", "60")
+			w.Openings = []survey.Opening{opening}
+			c.spoil(&job, w)
+			room, faults := job.Resolve()
+			require.Empty(t, faults, "a range is not refused for reaching too far")
+			o := room.Walls[0].Openings[0]
+			assert.Equal(t, c.left, o.Left)
+			assert.Equal(t, min(c.width.To, 60*in), o.Width.To)
+			assert.Equal(t, c.bottom.From, o.Bottom.From)
+			if c.height != (survey.Span{}) {
+				assert.Equal(t, c.bottom, o.Bottom)
+				assert.Equal(t, c.height, o.Height)
+			}
+		})
+	}
+}
+
+func TestAWindowMayReachPastAHeadThatStops(t *testing.T) {
+	job := sketch("in", "a")
+	job.Walls[0].Openings = []survey.Opening{{Kind: "window", Name: "w", Left: mark("10"), Width: mark("20"), Bottom: free("20", "25"), Height: &survey.Measure{Mark: mark("30")}}}
+	room, faults := job.Resolve()
+	require.Empty(t, faults)
+	assert.Equal(t, survey.Span{From: 20 * in, To: 25 * in}, room.Walls[0].Openings[0].Bottom)
+}
