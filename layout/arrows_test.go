@@ -134,6 +134,7 @@ var arrows = []arrow{
 	{"web/choices", "web/page", "is a page"},
 	{"web/sheets", "layout/...", "tables of a plan"},
 	{"web/sheets", "web/sheet", "sheets of a plan"},
+	{"web/sheets", "web/drawing", "a wall is drawn small, to pick its sheet"},
 	{"web/sheets", "web/page", "is a page"},
 	{"web/bathroom", "layout/...", "pieces are set in order"},
 	{"web/bathroom", "store", "ticks are kept"},

@@ -14,6 +14,7 @@ type Job struct {
 	ID       int64
 	Title    string
 	Revision int64
+	Parent   int64  // the revision undo leads to; 0 where there is none
 	Document []byte // the job file
 	CanUndo  bool
 	CanRedo  bool
@@ -99,7 +100,7 @@ func missing(id int64) error { return fmt.Errorf("job %d: %w", id, fs.ErrNotExis
 // load reads a job inside a transaction; a deleted one is ErrDeleted.
 func load(ctx context.Context, tx *sql.Tx, id int64) (Job, error) {
 	const query = `
-		SELECT j.id, r.title, r.id, r.document, r.parent IS NOT NULL,
+		SELECT j.id, r.title, r.id, r.document, coalesce(r.parent, 0), r.parent IS NOT NULL,
 		       EXISTS (SELECT 1 FROM revision c WHERE c.parent = r.id),
 		       j.created, j.saved, j.deleted IS NOT NULL
 		FROM job j JOIN revision r ON r.id = j.cursor WHERE j.id = ?`
@@ -109,7 +110,7 @@ func load(ctx context.Context, tx *sql.Tx, id int64) (Job, error) {
 		deleted        bool
 	)
 	err := tx.QueryRowContext(ctx, query, id).Scan(
-		&j.ID, &j.Title, &j.Revision, &j.Document, &j.CanUndo, &j.CanRedo, &created, &saved, &deleted)
+		&j.ID, &j.Title, &j.Revision, &j.Document, &j.Parent, &j.CanUndo, &j.CanRedo, &created, &saved, &deleted)
 	switch {
 	case errors.Is(err, sql.ErrNoRows):
 		return Job{}, missing(id)

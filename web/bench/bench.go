@@ -4,6 +4,7 @@ import (
 	"github.com/a-h/templ"
 
 	"coursewright/layout/cuts"
+	"coursewright/layout/takeoff"
 	"coursewright/web/page"
 )
 
@@ -15,7 +16,7 @@ type Bench struct {
 	Slides   []templ.Component // by wall
 	Card     *Card             // the piece looked at, or nil
 	Schedule cuts.Schedule
-	Status   string // "Saved" and the like
+	Buy      takeoff.Takeoff
 	Phone    Phone
 }
 

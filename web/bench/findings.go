@@ -1,6 +1,8 @@
 package bench
 
 import (
+	"cmp"
+	"strconv"
 	"strings"
 
 	"coursewright/layout/finding"
@@ -77,4 +79,41 @@ func (b Bench) firstReasons() []string {
 func (b Bench) otherReasons() []string {
 	r := b.Plan.Setout.Reasons
 	return r[min(most, len(r)):]
+}
+
+// findingsLine counts the findings by grade.
+func (b Bench) findingsLine() string {
+	var out []string
+	for _, g := range b.grades() {
+		out = append(out, strconv.Itoa(len(g.Findings))+" "+strings.ToLower(g.title()))
+	}
+	return cmp.Or(strings.Join(out, " · "), "nothing stands against this plan")
+}
+
+// findingsMatter tells whether one should read them before going on: there is a
+// fault, or a mark on the drawing.
+func (b Bench) findingsMatter() bool {
+	for _, f := range b.Plan.Findings {
+		if f.Grade == finding.Fault || f.At != nil {
+			return true
+		}
+	}
+	return false
+}
+
+// holdsLine is the closest of the measures that the plan depends on.
+func (b Bench) holdsLine() string {
+	if len(b.Plan.Setout.Holds) == 0 {
+		return "how far a reading may be wrong"
+	}
+	return "holds while " + b.doubtText(b.Plan.Setout.Holds[0])
+}
+
+// wallNames lists the walls shown.
+func wallNames(b Bench) string {
+	var out []string
+	for _, i := range b.Walls() {
+		out = append(out, b.Plan.Walls[i].Found.Name)
+	}
+	return strings.Join(out, ", ")
 }

@@ -144,11 +144,21 @@ func (s pages) move(step func(context.Context, int64, int64) (store.Job, error))
 			return err
 		}
 		if !page.Live(r) {
-			http.Redirect(w, r, string(page.JobPath(id, ""))+page.Query(r), http.StatusSeeOther)
+			http.Redirect(w, r, string(page.JobPath(id, ""))+cameFrom(r), http.StatusSeeOther)
 			return nil
 		}
 		return s.bench(w, r, stored, nil, "Saved")
 	}
+}
+
+// cameFrom leads back to the page of the job on which undo was pressed, and on
+// the bench to the wall looked at.
+func cameFrom(r *http.Request) string {
+	switch from := r.URL.Query().Get("from"); from {
+	case "work", "choices", "sheets", "bathroom":
+		return "/" + from
+	}
+	return page.Query(r)
 }
 
 // attempt is a job as typed that could not be solved, or not be saved.
@@ -190,12 +200,13 @@ func (s pages) bench(w http.ResponseWriter, r *http.Request, stored store.Job, t
 // viewOf gathers what the page shows of a job.
 func (s pages) viewOf(r *http.Request, stored store.Job, job survey.Job, plan layout.Plan, status string) Bench {
 	b := Bench{
-		Job: page.Job{ID: stored.ID, Revision: stored.Revision, CanUndo: stored.CanUndo, CanRedo: stored.CanRedo,
-			Typed: job, Filled: string(stored.Document), Plan: plan},
-		Wall: front(r, plan), Status: status, Phone: s.phone(stored.ID),
+		Job:  s.Shown(r.Context(), stored, job, plan),
+		Wall: front(r, plan), Phone: s.phone(stored.ID),
 	}
+	b.Status, b.Here = status, b.query()
 	if len(plan.Walls) > 0 {
 		b.Schedule = page.Schedule(plan)
+		b.Buy = page.ToBuy(plan, b.Schedule)
 		b.Card = card(plan, b.Schedule, r.URL.Query().Get("piece"))
 	}
 	draw(&b)

@@ -34,7 +34,7 @@ func phone(p Phone) templ.Component {
 		}
 		ctx = templ.InitializeContext(ctx)
 		ctx = templ.ClearChildren(ctx)
-		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 1, "<section class=\"card phone\" aria-labelledby=\"phone\"><h2 id=\"phone\">In the bathroom</h2><div><p>One piece at a time, in large figures, with a tick for each that is set: <a href=\"")
+		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 1, "<details class=\"card\" id=\"phone\"><summary><h2>In the bathroom</h2><span class=\"line\">on a phone, one piece at a time</span></summary><div class=\"phone\"><div><p>One piece at a time, in large figures, with a tick for each that is set: <a href=\"")
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}
@@ -85,7 +85,7 @@ func phone(p Phone) templ.Component {
 				return templ_7745c5c3_Err
 			}
 		}
-		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 7, "</section>")
+		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 7, "</div></details>")
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}

@@ -16,6 +16,7 @@ func theSlider(t *testing.T, ctx context.Context) {
 	openAt(t, ctx, s, "/jobs/1")
 	before, _ := s.Stored()
 	drawn := trial.See[string](t, ctx, `document.querySelector("#curve-0 svg").outerHTML`)
+	trial.See[bool](t, ctx, `document.getElementById("compare-starts").open = true`)
 	focus(t, ctx, "#slide-0")
 	trial.See[bool](t, ctx, `(() => { const nudge = (n) => setTimeout(() => { const r = document.activeElement; r.stepUp();
 		for (const e of ["input", "change"]) r.dispatchEvent(new Event(e, { bubbles: true })) }, 40 * n); [1, 2, 3].forEach(nudge); return true })()`)

@@ -9,6 +9,7 @@ import (
 	"net/http"
 	"strings"
 
+	"coursewright/layout"
 	"coursewright/layout/survey"
 	"coursewright/store"
 	"coursewright/web/drawing"
@@ -78,7 +79,8 @@ func chosen(job survey.Job, do, of, name string) (survey.Job, error) {
 
 // choices solves every choice and renders them; one that cannot be solved says why.
 func (s pages) choices(w http.ResponseWriter, r *http.Request, stored store.Job, job survey.Job, faults survey.Faults) error {
-	shown := Choices{Job: page.Job{ID: stored.ID, Revision: stored.Revision, Typed: job, Faults: faults}}
+	shown := Choices{Job: s.Shown(r.Context(), stored, job, layout.Plan{})}
+	shown.Faults = faults
 	for i, name := range choiceNames(job) {
 		option := Option{Name: name, Chosen: name == job.Chosen}
 		one, there := job.As(name)

@@ -16,11 +16,14 @@ type Job struct {
 	Revision int64
 	CanUndo  bool
 	CanRedo  bool
+	Undoes   string            // what undo takes back: "width of back"
+	Here     string            // the query of the address, as "?wall=2"
 	Typed    survey.Job        // what the form shows: the job as typed last
 	Raw      map[string]string // by path, text typed where the job holds no text
 	Filled   string            // the job file the form is filled from
 	Faults   []Fault           // what keeps the typed job from being solved
 	Plan     layout.Plan       // the last good plan
+	Status   string            // "Saved" and the like
 }
 
 // Fault is one field that keeps a job from being solved.

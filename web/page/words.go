@@ -154,3 +154,11 @@ func (j Job) RealSize(r survey.Real) string {
 
 // Joined lists ids as an attribute holds them.
 func Joined(ids []string) string { return strings.Join(ids, " ") }
+
+// Minus writes a true minus sign where a figure begins with a hyphen.
+func Minus(text string) string {
+	if rest, found := strings.CutPrefix(text, "-"); found {
+		return "−" + rest
+	}
+	return text
+}

@@ -9,11 +9,9 @@ import (
 
 	"github.com/a-h/templ"
 
-	"coursewright/layout"
 	"coursewright/layout/cuts"
 	"coursewright/layout/stages"
 	"coursewright/layout/survey"
-	"coursewright/store"
 	"coursewright/web/drawing"
 	"coursewright/web/form"
 	"coursewright/web/history"
@@ -43,7 +41,7 @@ func (s pages) showWork(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return err
 	}
-	return page.Render(w, r, http.StatusOK, WorkPage(workOf(r, stored, job, plan)))
+	return page.Render(w, r, http.StatusOK, WorkPage(workOf(r, s.Shown(r.Context(), stored, job, plan))))
 }
 
 // editWork saves the settings of the work, and nothing else of the job.
@@ -70,7 +68,7 @@ func (s pages) editWork(w http.ResponseWriter, r *http.Request) error {
 	changed, err := s.Solve(r.Context(), job)
 	var faults survey.Faults
 	if errors.As(err, &faults) {
-		shown := workOf(r, stored, job, plan)
+		shown := workOf(r, s.Shown(r.Context(), stored, job, plan))
 		shown.Faults = faults
 		return page.Render(w, r, http.StatusUnprocessableEntity, WorkPage(shown))
 	}
@@ -81,10 +79,11 @@ func (s pages) editWork(w http.ResponseWriter, r *http.Request) error {
 }
 
 // workOf gathers what the page shows of a job and its plan.
-func workOf(r *http.Request, stored store.Job, job survey.Job, plan layout.Plan) Work {
+func workOf(r *http.Request, shown page.Job) Work {
+	plan := shown.Plan
 	schedule := page.Schedule(plan)
 	out := Work{
-		Job:  page.Job{ID: stored.ID, Revision: stored.Revision, Typed: job, Plan: plan},
+		Job:  shown,
 		Cuts: schedule, Saw: cuts.For(plan.Room), Buy: page.ToBuy(plan, schedule),
 		Stages: stages.Of(stages.Input{Room: plan.Room, Walls: plan.Walls, Cuts: schedule}, stages.For(plan.Room)),
 		Days:   stages.For(plan.Room), Marked: r.URL.Query().Get("cut"),

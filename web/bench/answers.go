@@ -1,0 +1,353 @@
+package bench
+
+import (
+	"cmp"
+	"fmt"
+	"slices"
+	"strconv"
+	"strings"
+
+	"github.com/a-h/templ"
+
+	"coursewright/layout"
+	"coursewright/layout/length"
+	"coursewright/layout/piece"
+	"coursewright/layout/plan"
+	"coursewright/layout/stages"
+	"coursewright/layout/survey"
+	"coursewright/layout/takeoff"
+	"coursewright/web/drawing"
+	"coursewright/web/page"
+)
+
+// The five answers a person comes for, each with the place that shows it.
+
+// Answer is one of them. Figures stand large, the note small under them.
+type Answer struct {
+	ID, Asked string
+	More      string // the rest of the question, where there is room
+	Figures   []page.Figure // Name small before the value, Note small behind it
+	Note      string
+	To        templ.SafeURL
+	Pieces    []string // what it is about, to be marked on the drawing
+	Trouble   bool
+	Decided   bool // by the plan, so it is blue
+}
+
+// answers are all five, and the strip of the first course apart.
+func (b Bench) answers() []Answer {
+	if len(b.Plan.Walls) == 0 {
+		return nil
+	}
+	return []Answer{b.whereToStart(), b.firstCourse(), b.smallestCut(), b.whereTheNicheGoes(), b.whatToBuy()}
+}
+
+// full is the first full course, and the line of course 0 it is counted from.
+func (b Bench) full() stages.FullCourse {
+	full, _ := stages.FirstFull(b.Plan.Room, b.Plan.Setout.Line, b.Plan.Walls)
+	return full
+}
+
+// whereToStart gives the left edge of the tile that is set first on each wall.
+func (b Bench) whereToStart() Answer {
+	a := Answer{ID: "start", Asked: "Where to start", More: ": the tile edge on each wall", Decided: true, To: page.JobPath(b.ID, "#drawing")}
+	full := b.full()
+	for _, w := range b.Plan.Walls {
+		edge := w.Start.Edge
+		if tile, ok := stages.StartTile(w, full); ok {
+			edge = tile.Tile.Left
+			a.Pieces = append(a.Pieces, tile.ID)
+		}
+		a.Figures = append(a.Figures, page.Figure{Name: w.Found.Letter, Value: b.bare(edge)})
+	}
+	a.Note = "from its left end; strike " + b.fromLine(full.Bottom)
+	return a
+}
+
+// fromLine says where a height is from the level line, in few words.
+func (b Bench) fromLine(y length.Length) string {
+	switch {
+	case y < 0:
+		return b.bare(-y) + " below level"
+	case y > 0:
+		return b.bare(y) + " above level"
+	}
+	return "on the level line"
+}
+
+// bare gives a length as the tape shows it, without the inch sign: the large
+// figures of the answers are all of one unit.
+func (b Bench) bare(l length.Length) string { return page.Minus(strings.TrimSuffix(b.Tape(l), `"`)) }
+
+// corner is a place where the first course begins or ends on a wall.
+type corner struct {
+	Name   string
+	Wall   int
+	X      length.Length
+	Rim    length.Length // of the base, over the level line
+	Height length.Length // of the first course there
+	Whole  bool
+}
+
+// firstCourse gives the height of the first course at each corner of the base.
+func (b Bench) firstCourse() Answer {
+	a := Answer{ID: "first", Asked: "First course over this " + b.base(), Decided: true, To: page.JobPath(b.ID, "#drawing")}
+	for _, c := range b.corners() {
+		value := b.bare(c.Height)
+		if c.Whole {
+			value = "whole"
+		}
+		a.Figures = append(a.Figures, page.Figure{Value: value, Note: c.Name})
+	}
+	in := stages.Input{Room: b.Plan.Room, Walls: b.Plan.Walls, Cuts: b.Schedule}
+	for _, w := range b.Plan.Walls {
+		for _, p := range w.Pieces {
+			if in.FirstCourse(w, p) {
+				a.Pieces = append(a.Pieces, p.ID)
+			}
+		}
+	}
+	return a
+}
+
+// base is what the walls stand on: the first that is no floor, else the floor.
+func (b Bench) base() string {
+	for _, w := range b.Plan.Walls {
+		for _, s := range w.Found.Base {
+			if s.Meets != survey.Floor {
+				return string(s.Meets)
+			}
+		}
+	}
+	return string(survey.Floor)
+}
+
+// corners are the ends of the base on each wall, from left to right; a corner
+// that two walls share is one. The first course is the lowest whose top edge
+// stands over the base everywhere.
+func (b Bench) corners() []corner {
+	var out []corner
+	top, first := length.Length(0), true
+	for i, w := range b.Plan.Walls {
+		for _, s := range w.Found.Base {
+			if string(s.Meets) != b.base() || len(s.Readings) == 0 {
+				continue
+			}
+			for _, r := range []survey.Reading{s.Readings[0], s.Readings[len(s.Readings)-1]} {
+				out = append(out, corner{Wall: i, X: r.At, Rim: r.Value + s.Gap})
+			}
+			for _, r := range s.Readings {
+				if y := r.Value + s.Gap; first || y > top {
+					top, first = y, false
+				}
+			}
+		}
+	}
+	tile, pitch := b.Plan.Room.Tile.Height, b.Plan.Room.Tile.Height+b.Plan.Room.Joint
+	if pitch <= 0 || first {
+		return nil
+	}
+	line := b.Plan.Setout.Line + tile
+	edge := line + pitch*length.Length(length.DivFloor(top-line, pitch)+1)
+	for i := range out {
+		h := edge - out[i].Rim
+		out[i].Height, out[i].Whole = min(h, tile), h >= tile
+	}
+	return b.named(out)
+}
+
+// named names the corners and lays those of one inside corner together.
+func (b Bench) named(all []corner) []corner {
+	var out []corner
+	for i, c := range all {
+		w := b.Plan.Walls[c.Wall].Found
+		meets := i%2 == 0 && w.Left.Meets || i%2 == 1 && w.Right.Meets
+		switch {
+		case !meets:
+			c.Name = map[bool]string{true: "front", false: "end"}[len(b.Plan.Walls) > 1]
+		case i%2 == 0 && c.Wall > 0 && len(out) > 0 && out[len(out)-1].Height == c.Height && out[len(out)-1].Wall == c.Wall-1:
+			continue
+		default:
+			c.Name = b.cornerName(c.Wall, i%2 == 0)
+		}
+		out = append(out, c)
+	}
+	return out
+}
+
+// cornerName says which inside corner a wall has at an end.
+func (b Bench) cornerName(wall int, left bool) string {
+	if left {
+		wall--
+	}
+	switch n := len(b.Plan.Walls); {
+	case n == 2:
+		return "corner"
+	case n == 3 && wall == 0:
+		return "left corner"
+	case n == 3 && wall == 1:
+		return "right corner"
+	}
+	return "corner " + strconv.Itoa(wall+1)
+}
+
+// smallestCut says what is the smallest, where it is and what the saw is set to.
+func (b Bench) smallestCut() Answer {
+	a := Answer{ID: "smallest", Asked: "Smallest cut", To: page.JobPath(b.ID, "#drawing")}
+	bare, slivers := b.troubles()
+	least := b.Plan.Setout.Least
+	switch {
+	case bare > 0:
+		a.Trouble, a.Note = true, "wider than sealant may fill: see the findings"
+		a.Figures = []page.Figure{{Value: "bare wall", Note: page.Count(bare, "place")}}
+		return a
+	case least.Piece == "":
+		a.Figures, a.Note = []page.Figure{{Value: "none"}}, "every tile is whole"
+		return a
+	}
+	a.Figures = []page.Figure{{Value: b.fine(least.Size), Note: "shows, " + page.Percent(least.Share) + " of a tile"}}
+	a.Note = b.whereIs(least)
+	if slivers > 0 {
+		a.Trouble, a.Note = true, page.Count(slivers, "sliver")+" · "+a.Note
+	}
+	a.To, a.Pieces = b.pieceAt(least.Piece), []string{least.Piece}
+	return a
+}
+
+func (b Bench) fine(l length.Length) string {
+	return page.Minus(strings.TrimSuffix(l.Fine(b.Plan.Room.Units), `"`))
+}
+
+// troubles counts what no plan should have.
+func (b Bench) troubles() (bare, slivers int) {
+	for _, w := range b.Plan.Walls {
+		bare += len(w.Bare)
+		for _, p := range w.Pieces {
+			if p.Sliver {
+				slivers++
+			}
+		}
+	}
+	return bare, slivers
+}
+
+// whereIs says where a piece stands and what is cut for it.
+func (b Bench) whereIs(l plan.Least) string {
+	w := b.Plan.Walls[l.Wall]
+	i := slices.IndexFunc(w.Pieces, func(p piece.Piece) bool { return p.ID == l.Piece })
+	if i < 0 {
+		return w.Found.Name
+	}
+	p := w.Pieces[i]
+	out := []string{w.Found.Name}
+	for _, side := range p.Cuts {
+		out = append(out, sideName(w.Shape.Sides[side], w))
+	}
+	out = append(out, "course "+strconv.Itoa(p.Course))
+	text := strings.Join(slices.Compact(out), ", ")
+	if g := b.cutOf(p.ID); g != "" {
+		text += " · cut " + g
+	}
+	return text
+}
+
+// sideName says what a piece is cut to.
+func sideName(b survey.Boundary, w layout.Wall) string {
+	switch b.Part.Is {
+	case survey.LeftEnd:
+		return "left end"
+	case survey.RightEnd:
+		return "right end"
+	case survey.HeadEdge:
+		return "at the top"
+	case survey.BaseSegment:
+		return "at the " + string(b.Kind)
+	}
+	return b.Name
+}
+
+// cutOf is what the saw is set to for a piece.
+func (b Bench) cutOf(id string) string {
+	for _, g := range b.Schedule.Groups {
+		if slices.Contains(g.Pieces, id) {
+			size := cmp.Or(g.Size.Width, g.Size.Height)
+			if g.Size.Height > 0 && g.Size.Height < b.Plan.Room.Tile.Height {
+				size = g.Size.Height
+			}
+			if g.Size.Width > 0 && g.Size.Width < b.Plan.Room.Tile.Width {
+				size = g.Size.Width
+			}
+			return b.fine(size)
+		}
+	}
+	return ""
+}
+
+// whereTheNicheGoes gives the first niche, else where the tile stops.
+func (b Bench) whereTheNicheGoes() Answer {
+	for i, w := range b.Plan.Walls {
+		for j, o := range w.Found.Openings {
+			if o.Kind != survey.Niche || j >= len(w.Start.Placed.Openings) {
+				continue
+			}
+			e := w.Start.Placed.Openings[j]
+			a := Answer{ID: "niche", Asked: "Where the " + drawing.OpeningName(string(o.Kind), o.Name) + " goes", Decided: true,
+				To: page.JobPath(b.ID, "?wall="+strconv.Itoa(i+1)+"#drawing")}
+			a.Figures = []page.Figure{{Name: "left edge", Value: b.bare(e.Left)}, {Name: "sill", Value: b.signed(e.Bottom)}}
+			a.Note = fmt.Sprintf("%s × %s on %s", b.bare(e.Right-e.Left), b.bare(e.Top-e.Bottom), w.Found.Name)
+			return a
+		}
+	}
+	return b.whereTileStops()
+}
+
+func (b Bench) whereTileStops() Answer {
+	a := Answer{ID: "niche", Asked: "Where the tile stops", Decided: true, To: page.JobPath(b.ID, "#drawing"), Note: "no niche in this room"}
+	var heads []string
+	for _, w := range b.Plan.Walls {
+		text := "ceiling"
+		if !w.Found.Head.Meets {
+			text = b.signed(w.Start.Placed.Head)
+		}
+		heads = append(heads, text)
+		a.Figures = append(a.Figures, page.Figure{Name: w.Found.Letter, Value: text})
+	}
+	if slices.Sort(heads); heads[0] == heads[len(heads)-1] {
+		a.Figures = []page.Figure{{Value: heads[0]}}
+	}
+	return a
+}
+
+// signed writes a height over the level line with its sign.
+func (b Bench) signed(y length.Length) string {
+	if y > 0 {
+		return "+" + b.bare(y)
+	}
+	return b.bare(y)
+}
+
+func (b Bench) whatToBuy() Answer {
+	a := Answer{ID: "buy", Asked: "What to buy", To: page.JobPath(b.ID, "/work#take-off")}
+	if len(b.Buy.Lines) == 0 {
+		a.Figures = []page.Figure{{Value: "nothing"}}
+		return a
+	}
+	tile := b.Buy.Lines[0]
+	a.Figures = []page.Figure{{Value: page.Count(tile.Net+tile.Spare, "tile")}}
+	a.Note = fmt.Sprintf("%d and %d spare", tile.Net, tile.Spare)
+	if tile.Boxes > 0 {
+		a.Figures = []page.Figure{{Value: boxes(tile.Boxes)}}
+		a.Note = fmt.Sprintf("%s, %d spare", page.Count(tile.Net+tile.Spare, "tile"), tile.Spare)
+	}
+	if tile.Cents > 0 {
+		a.Note += " · " + takeoff.Line{Cents: tile.Cents}.Price()
+	}
+	return a
+}
+
+func boxes(n int) string {
+	if n == 1 {
+		return "1 box"
+	}
+	return strconv.Itoa(n) + " boxes"
+}

@@ -1,0 +1,83 @@
+package bench_test
+
+import (
+	"testing"
+
+	"github.com/chromedp/chromedp"
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"coursewright/web/trial"
+)
+
+// The five answers stand on the first screen, and none of them is cut off.
+func TestTheFiveAnswersStandOnTheFirstScreen(t *testing.T) {
+	s := trial.New(t)
+	ctx := trial.Browse(t)
+	for _, size := range [][2]int64{{1440, 900}, {768, 1024}, {390, 844}, {320, 700}} {
+		trial.Steps(t, ctx, chromedp.EmulateViewport(size[0], size[1]), chromedp.Navigate(s.URL+"/jobs/1"), chromedp.WaitVisible("#drawing svg"))
+		bottoms := trial.See[[]float64](t, ctx, `[...document.querySelectorAll(".answers a")].map((a) => a.getBoundingClientRect().bottom)`)
+		require.Len(t, bottoms, 5, "at %d", size[0])
+		for i, bottom := range bottoms {
+			assert.LessOrEqual(t, bottom, float64(size[1]), "answer %d at %d", i, size[0])
+		}
+		cropped := trial.See[[]string](t, ctx, `[...document.querySelectorAll(".answers a *")].filter((e) => e.scrollWidth > e.clientWidth + 1 && getComputedStyle(e).display !== "inline" && !e.closest("svg")).map((e) => e.textContent)`)
+		assert.Empty(t, cropped, "at %d", size[0])
+		assert.LessOrEqual(t, trial.See[float64](t, ctx, `document.documentElement.scrollWidth - innerWidth`), 0.0)
+	}
+}
+
+// Each answer leads to its place: the smallest cut to its piece, the niche to its wall.
+func TestAnAnswerLeadsToItsPlace(t *testing.T) {
+	s := trial.New(t)
+	_, page := s.Get("/jobs/1")
+	for id, to := range map[string]string{"start": `/jobs/1#drawing`, "smallest": `/jobs/1\?piece=[A-Z]-`, "niche": `/jobs/1\?wall=2#drawing`, "buy": `/jobs/1/work#take-off`} {
+		assert.Regexp(t, `href="`+to+`[^"]*" id="answer-`+id+`"`, page)
+	}
+	for _, said := range []string{"Where to start", "First course over this tub", "left corner", "right corner", "7 boxes", "of a tile"} {
+		assert.Contains(t, page, said)
+	}
+}
+
+// Where the room has no niche, the cell says where the tile stops.
+func TestWithoutANicheTheTileStopsSomewhere(t *testing.T) {
+	s := trial.OfFile(t, "one-wall")
+	_, page := s.Get("/jobs/1")
+	assert.Contains(t, page, "Where the tile stops")
+}
+
+// Undo says what it takes back, on every page of the job, and leads back to that page.
+func TestUndoSaysWhatItTakesBack(t *testing.T) {
+	s := trial.New(t)
+	posted := s.Bench()
+	posted.Set("walls[1].width", "60")
+	s.Post("/jobs/1", posted)
+	for _, path := range []string{"", "/work", "/choices", "/sheets"} {
+		_, page := s.Get("/jobs/1" + path)
+		assert.Contains(t, page, ">Undo: width of back", path)
+	}
+	stored, _ := s.Stored()
+	answer, _ := s.Post("/jobs/1/undo?from=work", trial.Hidden(t, trial.Second(s.Get("/jobs/1/work"))))
+	assert.Equal(t, "/jobs/1/work", answer.Header.Get("Location"))
+	after, _ := s.Stored()
+	assert.NotEqual(t, stored.Revision, after.Revision)
+}
+
+// A refused value adds nothing, so undo takes back the last good one and nothing else.
+func TestUndoAfterARefusedValueUndoesNothingElse(t *testing.T) {
+	s := trial.New(t)
+	posted := s.Bench()
+	posted.Set("walls[1].width", "60")
+	s.Post("/jobs/1", posted)
+	good, _ := s.Stored()
+	posted = s.Bench()
+	posted.Set("walls[0].width", "wide")
+	_, page := s.Post("/jobs/1", posted, "X-Bench", "live")
+	assert.Contains(t, page, ">Undo: width of back", "what was refused is not named")
+	now, _ := s.Stored()
+	require.Equal(t, good.Revision, now.Revision)
+	s.Post("/jobs/1/undo", trial.Hidden(t, page))
+	_, job := s.Stored()
+	assert.Equal(t, "59 7/8", job.Walls[1].Width)
+	assert.Equal(t, "35 1/4", job.Walls[0].Width)
+}

@@ -1,0 +1,72 @@
+package page
+
+import (
+	"context"
+	"fmt"
+	"strings"
+	"unicode"
+	"unicode/utf8"
+
+	"coursewright/layout"
+	"coursewright/layout/survey"
+	"coursewright/store"
+	"coursewright/web/form"
+)
+
+// Shown is a stored job as every page shows it. What undo would take back is
+// worked out from the revision before; where that cannot be read, undo is
+// offered without a name.
+func (s Site) Shown(ctx context.Context, stored store.Job, job survey.Job, plan layout.Plan) Job {
+	return Job{
+		ID: stored.ID, Revision: stored.Revision, CanUndo: stored.CanUndo, CanRedo: stored.CanRedo, Undoes: s.undoes(ctx, stored, job),
+		Typed: job, Filled: string(stored.Document), Plan: plan,
+	}
+}
+
+func (s Site) undoes(ctx context.Context, stored store.Job, now survey.Job) string {
+	if stored.Parent == 0 {
+		return ""
+	}
+	_, document, err := s.Store.At(ctx, stored.ID, stored.Parent)
+	if err != nil {
+		return ""
+	}
+	before, err := survey.Read(document)
+	if err != nil {
+		return ""
+	}
+	edit, err := form.Merge(before, before, now, nil)
+	if err != nil {
+		return ""
+	}
+	return EditName(now, edit.Changes)
+}
+
+// EditName says in a few words what an edit changed: "width of back", or of
+// several the first and how many more.
+func EditName(job survey.Job, changes []form.Change) string {
+	var names []string
+	for _, c := range changes {
+		if name := changeName(job, c.Path); len(names) == 0 || names[len(names)-1] != name {
+			names = append(names, name)
+		}
+	}
+	switch len(names) {
+	case 0:
+		return ""
+	case 1:
+		return names[0]
+	}
+	return fmt.Sprintf("%s and %d more", names[0], len(names)-1)
+}
+
+// changeName names one field: "width of back" where a wall has it, else its place.
+func changeName(job survey.Job, path string) string {
+	parts := form.Parts(path)
+	if len(parts) == 3 && parts[0].Name == "walls" && parts[1].Index >= 0 && parts[1].Index < len(job.Walls) {
+		return parts[2].Name + " of " + job.Walls[parts[1].Index].Name
+	}
+	name := PlaceIn(job, path)
+	first, n := utf8.DecodeRuneInString(name)
+	return strings.TrimSpace(string(unicode.ToLower(first)) + name[n:])
+}
