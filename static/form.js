@@ -4,6 +4,22 @@
 export const form = () => document.getElementById("survey");
 export const say = (text) => { document.getElementById("status").textContent = text; };
 
+// parts are what the page has of the server's, each as id=sum, so that only what
+// has changed is sent again.
+const sums = new Map();
+
+export const have = () => [...sums].map(([id, sum]) => `${id}=${sum}`).join(" ");
+
+export function noted(answer) {
+  for (const one of (answer.headers.get("X-Parts") ?? "").split(" ").filter(Boolean)) {
+    const at = one.lastIndexOf("=");
+    sums.set(one.slice(0, at), one.slice(at + 1));
+  }
+}
+
+// unknown says that parts have been put there by other means.
+export function unknown(...ids) { for (const id of ids) sums.delete(id); }
+
 // request is a form as it stands; the answer is to show the place looked at.
 export function request(from, button) {
   const body = new URLSearchParams(new FormData(from));

@@ -36,4 +36,5 @@ document.addEventListener("toggle", async (e) => {
     place.textContent = "The server cannot be reached. Close and open this again.";
   }
   place.removeAttribute("aria-busy");
+  document.dispatchEvent(new Event("loaded"));
 }, true);

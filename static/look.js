@@ -1,9 +1,9 @@
-// Looks: while something is held, the server is asked what would come of it,
-// and its drawing is shown as soon as it is there. Nothing is saved. One look is
+// Looks: while something is held or typed, the server is asked what would come
+// of it, and its drawing is shown as soon as it is there. Nothing is saved. One look is
 // asked for at a time; of those that wait only the newest is asked for. Looks are
 // numbered, and an answer to one from before the thing was let go is dropped.
 
-import { form, request, say, whereFocus, refocus } from "./form.js";
+import { form, request, say, have, noted, unknown, whereFocus, refocus } from "./form.js";
 import { job } from "./address.js";
 
 let number = 0; // of the last look
@@ -14,20 +14,27 @@ const before = new Map(); // by id, the parts of the page that looks have replac
 
 // at asks what would come of doing something.
 export function at(doing) {
-  waiting = doing;
+  waiting = { doing };
+  if (!flying) ask();
+}
+
+// typed asks what would come of the form as it stands, a key after the other.
+// What does not read yet changes nothing.
+export function typed(field) {
+  waiting = { doing: "", field };
   if (!flying) ask();
 }
 
 async function ask() {
   while (waiting) {
-    const doing = waiting;
+    const { doing, field } = waiting;
     waiting = null;
     flying = new AbortController();
     const mine = ++number;
     try {
       const { body } = request(form(), { name: "do", value: doing });
-      const answer = await fetch(job("/look") + location.search, { method: "POST", body, signal: flying.signal, headers: { "X-Look": mine } });
-      show(await answer.text(), Number(answer.headers.get("X-Look")));
+      const answer = await fetch(job("/look") + location.search, { method: "POST", body, signal: flying.signal, headers: { "X-Look": mine, "X-Have": have(), ...(field && { "X-Typing": encodeURI(field) }) } });
+      show(await answer.text(), answer, field);
     } catch (why) {
       if (why.name !== "AbortError") say("The drawing cannot follow: the server cannot be reached");
     }
@@ -36,16 +43,17 @@ async function ask() {
 }
 
 // show puts each part of the answer in the place of the one with its id.
-function show(text, of) {
-  if (!(of > since)) return;
+function show(text, answer, field) {
+  if (!(Number(answer.headers.get("X-Look")) > since) || (field && !answer.ok)) return;
   const page = new DOMParser().parseFromString(text, "text/html");
   const focus = whereFocus();
-  for (const part of page.querySelectorAll("#look > [id], body > #clash")) {
+  for (const part of page.querySelectorAll("body > [id]")) {
     const old = document.getElementById(part.id);
     if (!old) continue;
-    if (!before.has(part.id)) before.set(part.id, old);
+    if (!field && !before.has(part.id)) before.set(part.id, old);
     old.replaceWith(part);
   }
+  noted(answer);
   document.dispatchEvent(new Event("redrawn"));
   refocus(focus);
 }
@@ -62,6 +70,7 @@ export function putBack() {
   stop();
   const focus = whereFocus();
   for (const [id, old] of before) document.getElementById(id)?.replaceWith(old);
+  unknown("answers", "paper");
   forget();
   document.dispatchEvent(new Event("redrawn"));
   refocus(focus);

@@ -194,4 +194,18 @@ function redrawn() {
   aside(selected);
 }
 document.addEventListener("redrawn", redrawn);
+document.addEventListener("loaded", () => { if (selected) mark([selected]); });
+
+// An answer marks what it is about, where it leads to no other page.
+document.addEventListener("click", (e) => {
+  const answer = e.target.closest?.("#answers [data-marks]");
+  if (!answer || e.ctrlKey || e.metaKey || new URL(answer.href).search.includes("wall=")) return;
+  e.preventDefault();
+  const ids = answer.dataset.marks.split(" ");
+  document.getElementById("drawing").scrollIntoView({ block: "nearest" });
+  if (ids.length === 1) return select(ids[0]);
+  select(null);
+  mark(ids);
+});
+
 redrawn();

@@ -1,10 +1,11 @@
-// An edit: the form is posted, the page that comes back is swapped in. Text
+// An edit: at each key the drawing follows (look.js), and once the person pauses
+// the form is posted and what has changed is swapped in. Text
 // that somebody is typing is never touched.
 
 import * as look from "./look.js";
-import { form, say, request, whereFocus, refocus } from "./form.js";
+import { form, say, request, have, noted, unknown, whereFocus, refocus } from "./form.js";
 
-export const PAUSE = 500; // ms without a key before an edit is sent
+export const PAUSE = 400; // ms without a key before an edit is sent
 const AGAIN = 3000; // ms before the server is tried again
 
 let timer = 0;
@@ -60,7 +61,7 @@ async function send(make) {
 async function post(asked) {
   let answer, text;
   try {
-    answer = await fetch(asked.url, { method: "POST", body: asked.body, headers: { "X-Bench": "live" } });
+    answer = await fetch(asked.url, { method: "POST", body: asked.body, headers: { "X-Bench": "live", "X-Have": have() } });
     text = await answer.text();
   } catch {
     say("Not saved: the server cannot be reached. What you typed is kept here; trying again.");
@@ -75,7 +76,7 @@ async function post(asked) {
     clearTimeout(timer); // a box that lost the focus by this asks to be sent, and is gone
     return true;
   }
-  if (!page.getElementById("live")) {
+  if (!page.getElementById("state")) {
     say(page.querySelector("h1")?.textContent ?? "Not saved");
     return true;
   }
@@ -83,8 +84,10 @@ async function post(asked) {
   if (asked.held && answer.status === 422) refused(page);
   else if (waiting && !asked.whole) {
     takeRevision(page);
+    swap(page, "state");
     told(page, asked.body);
-  } else show(page, asked);
+    unknown("survey");
+  } else show(page, asked, answer);
   return true;
 }
 
@@ -104,34 +107,38 @@ function takeRevision(page) {
   for (const box of document.querySelectorAll("input[name=revision]")) box.value = now;
 }
 
-// show swaps the drawing and, after a button, the form; after typing only what
-// the form says about the fields.
-function show(page, { whole, body }) {
+// show swaps what has changed and, after a button, the form; after typing only
+// what the form says about the fields.
+function show(page, { whole, body }, answer) {
   const at = whereFocus();
   const open = [...document.querySelectorAll("details[open]")].map((d) => d.id).filter(Boolean);
+  look.stop();
   look.forget();
   takeRevision(page);
-  for (const id of ["live", "more", "jobtitle"]) swap(page, id);
-  for (const id of ["undo", "redo"]) {
-    document.getElementById(id).disabled = page.getElementById(id).disabled;
-  }
+  for (const id of ["guess", "answers", "faults", "tools", "paper", "card", "clash", "pinned", "more", "jobtitle", "which", "undo", "redo", "state"]) swap(page, id);
+  noted(answer);
   say(page.getElementById("status").textContent);
   document.title = page.title;
-  if (whole) form().replaceWith(page.getElementById("survey"));
+  if (whole) swap(page, "survey");
   for (const id of open) document.getElementById(id)?.setAttribute("open", "");
-  if (!whole) told(page, body);
+  if (!whole) {
+    told(page, body);
+    unknown("survey");
+  }
   document.dispatchEvent(new Event("redrawn"));
   if (whole || document.activeElement?.value === body.get(document.activeElement?.name)) settled();
   refocus(at);
 }
 
-function swap(page, id) { document.getElementById(id).replaceWith(page.getElementById(id)); }
+function swap(page, id) {
+  const fresh = page.getElementById(id);
+  if (fresh) document.getElementById(id)?.replaceWith(fresh);
+}
 
 // told copies how each field was understood, and each section's line. A field
 // nobody has touched since takes the server's text: a width takes the readings
 // at its end along.
 function told(page, sent) {
-  form().elements.filled.value = page.querySelector("input[name=filled]").value;
   for (const fresh of page.querySelectorAll(".said, .line[id]")) {
     const old = document.getElementById(fresh.id);
     if (old && old.innerHTML !== fresh.innerHTML) old.replaceWith(fresh);
@@ -145,7 +152,9 @@ function told(page, sent) {
 }
 
 document.addEventListener("input", (e) => {
-  if (e.target.form === form() && e.target.matches("input:not([type=checkbox])")) edited(PAUSE);
+  if (e.target.form !== form() || !e.target.matches("input:not([type=checkbox])")) return;
+  look.typed(e.target.name);
+  edited(PAUSE);
 });
 
 document.addEventListener("change", (e) => {

@@ -3,7 +3,7 @@
 // scale gives the unit, how many steps make it, the step in millimetres, and
 // how many steps a big step is.
 export function scale() {
-  const { unit, per } = document.getElementById("live").dataset;
+  const { unit, per } = document.getElementById("state").dataset;
   return { unit, per: Number(per), step: (unit === "in" ? 25.4 : 1) / per, big: unit === "in" ? 8 : 10 };
 }
 

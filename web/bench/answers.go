@@ -25,7 +25,7 @@ import (
 // Answer is one of them. Figures stand large, the note small under them.
 type Answer struct {
 	ID, Asked string
-	More      string // the rest of the question, where there is room
+	More      string        // the rest of the question, where there is room
 	Figures   []page.Figure // Name small before the value, Note small behind it
 	Note      string
 	To        templ.SafeURL

@@ -81,3 +81,57 @@ func TestUndoAfterARefusedValueUndoesNothingElse(t *testing.T) {
 	assert.Equal(t, "59 7/8", job.Walls[1].Width)
 	assert.Equal(t, "35 1/4", job.Walls[0].Width)
 }
+
+// A click on an answer marks on the drawing what it is about.
+func TestAnAnswerMarksWhatItIsAbout(t *testing.T) {
+	s := trial.New(t)
+	ctx := trial.Browse(t)
+	trial.Steps(t, ctx, chromedp.EmulateViewport(1440, 900), chromedp.Navigate(s.URL+"/jobs/1"), chromedp.WaitVisible("#drawing svg"), trial.Ready)
+	trial.Steps(t, ctx, chromedp.Click("#answer-first"))
+	trial.Await(t, ctx, `document.querySelectorAll("#drawing .rings path").length > 5`)
+	trial.Steps(t, ctx, chromedp.Click("#answer-smallest"))
+	trial.Await(t, ctx, `document.querySelectorAll("#drawing .rings path").length === 1 && document.querySelector("#card .piececard") !== null`)
+}
+
+// Each key redraws before anything is saved, and what does not read yet leaves the last drawing.
+func TestEachKeyRedraws(t *testing.T) {
+	s := trial.New(t)
+	ctx := trial.Browse(t)
+	trial.Steps(t, ctx, chromedp.EmulateViewport(1440, 900), chromedp.Navigate(s.URL+"/jobs/1"), chromedp.WaitVisible("#drawing svg"), trial.Ready)
+	before, _ := s.Stored()
+	trial.See[bool](t, ctx, `(() => { const real = fetch; window.held = []; window.fetch = (...a) => String(a[0]).includes("/look") ? real(...a) : new Promise((go) => held.push(() => go(real(...a)))); return true })()`)
+	drawn := trial.See[string](t, ctx, `document.querySelector("#paper").innerHTML`)
+	trial.Type(t, ctx, "walls[1].width", "61")
+	trial.Await(t, ctx, `document.querySelector("#paper").innerHTML !== `+trial.Quote(drawn))
+	trial.Await(t, ctx, `document.getElementById("walls[1].width-said").textContent.includes("1549")`)
+	now, _ := s.Stored()
+	assert.Equal(t, before.Revision, now.Revision, "nothing is saved yet")
+	drawn = trial.See[string](t, ctx, `document.querySelector("#paper").innerHTML`)
+	trial.Steps(t, ctx, chromedp.KeyEvent(" 1/"))
+	trial.Await(t, ctx, `held.length > 0`)
+	assert.Equal(t, drawn, trial.See[string](t, ctx, `document.querySelector("#paper").innerHTML`), "what does not read yet changes nothing")
+	trial.Steps(t, ctx, chromedp.KeyEvent("2"))
+	trial.Await(t, ctx, `document.getElementById("walls[1].width-said").textContent.includes("1/2")`)
+	trial.See[bool](t, ctx, `(() => { for (const go of held) go(); window.fetch = (a => (...b) => a(...b))(window.fetch); held.push = (go) => go(); return true })()`)
+	trial.Await(t, ctx, `document.getElementById("status").textContent === "Saved"`)
+	_, job := s.Stored()
+	assert.Equal(t, "61 1/2", job.Walls[1].Width)
+}
+
+// Of an edit only what has changed travels to a script that has the rest.
+func TestOnlyWhatChangedTravels(t *testing.T) {
+	s := trial.New(t)
+	posted := s.Bench()
+	posted.Set("joint", "3/16")
+	answer, all := s.Post("/jobs/1", posted, "X-Bench", "live")
+	require.NotEmpty(t, answer.Header.Get("X-Parts"))
+	assert.Contains(t, all, `id="paper"`)
+	assert.Contains(t, all, `id="survey"`)
+	posted = s.Bench()
+	posted.Set("tile.name", "kiln grey")
+	answer, some := s.Post("/jobs/1", posted, "X-Bench", "live", "X-Have", answer.Header.Get("X-Parts"))
+	require.Equal(t, 200, answer.StatusCode)
+	assert.NotContains(t, some, `id="paper"`, "the drawing is the same")
+	assert.Contains(t, some, `id="survey"`)
+	assert.Less(t, len(some), len(all)/2)
+}

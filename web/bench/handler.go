@@ -30,6 +30,7 @@ func Routes(site page.Site) []page.Route {
 		page.Get("/jobs/{id}/piece", s.findPiece),
 		page.Get("/jobs/{id}/piece/{piece}", s.showPiece),
 		page.Get("/jobs/{id}/widths", s.showWidths),
+		page.Get("/jobs/{id}/pieces", s.showPieces),
 		page.Post("/jobs/{id}/undo", s.move(s.Store.Undo)),
 		page.Post("/jobs/{id}/redo", s.move(s.Store.Redo)),
 		page.Post("/jobs/{id}/keep", s.keepChosen),
@@ -109,7 +110,7 @@ func filled(r *http.Request, stored store.Job) (survey.Job, error) {
 // keeper saves edits and shows the bench.
 func (s pages) keeper() history.Keeper {
 	return history.Keeper{Site: s.Site, Show: func(w http.ResponseWriter, r *http.Request, saved store.Job, e history.Edit) error {
-		return page.Render(w, r, http.StatusOK, BenchPage(s.viewOf(r, saved, e.Job, e.Plan, cmp.Or(e.Joined, "Saved"))))
+		return show(w, r, http.StatusOK, s.viewOf(r, saved, e.Job, e.Plan, cmp.Or(e.Joined, "Saved")))
 	}}
 }
 
@@ -194,7 +195,7 @@ func (s pages) bench(w http.ResponseWriter, r *http.Request, stored store.Job, t
 			shown.Revision = base
 		}
 	}
-	return page.Render(w, r, code, BenchPage(shown))
+	return show(w, r, code, shown)
 }
 
 // viewOf gathers what the page shows of a job.

@@ -13,6 +13,7 @@ import (
 	"coursewright/layout/cuts"
 	"coursewright/layout/length"
 	"coursewright/layout/piece"
+	"coursewright/layout/survey"
 	"coursewright/web/drawing"
 	"coursewright/web/page"
 )
@@ -28,6 +29,20 @@ func (s pages) showPiece(w http.ResponseWriter, r *http.Request) error {
 		return fs.ErrNotExist
 	}
 	return page.Render(w, r, http.StatusOK, PieceCard(stored.ID, templ.SafeURL(string(page.JobPath(stored.ID, ""))), *c))
+}
+
+// showPieces lists the pieces of the wall in front, or the cut pieces of all.
+func (s pages) showPieces(w http.ResponseWriter, r *http.Request) error {
+	stored, plan, err := s.Solved(r)
+	if err != nil {
+		return err
+	}
+	job, err := survey.Read(stored.Document)
+	if err != nil {
+		return err
+	}
+	b := Bench{Job: s.Shown(r.Context(), stored, job, plan), Wall: front(r, plan)}
+	return page.Render(w, r, http.StatusOK, PiecesPage(b))
 }
 
 // findPiece is the card of the piece at a place on a wall, in millimetres: where

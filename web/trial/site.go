@@ -120,6 +120,9 @@ func Fields(t *testing.T, page string) url.Values {
 	require.NoError(t, err)
 	out := url.Values{}
 	for n := range root.Descendants() {
+		if n.Type == html.ElementNode && Attr(n, "form") == "survey" {
+			collect(out, n)
+		}
 		if n.Type == html.ElementNode && Attr(n, "id") == "survey" {
 			for field := range n.Descendants() {
 				collect(out, field)
