@@ -122,7 +122,6 @@ var arrows = []arrow{
 	{"web/bench", "web/history", "an edit is kept"},
 	{"web/bench", "web/page", "is a page"},
 	{"web/work", "layout/...", "cuts, take-off and stages are shown"},
-	{"web/work", "store", "of a stored job"},
 	{"web/work", "web/form", "its settings are fields of the job"},
 	{"web/work", "web/drawing", "the pieces of a cut are marked"},
 	{"web/work", "web/history", "settings are kept"},

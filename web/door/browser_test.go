@@ -53,7 +53,8 @@ func TestTheDesksSquareReadsAsTheAddress(t *testing.T) {
 	_, port, _ := net.SplitHostPort(h.at)
 	ctx := trial.Browse(t)
 	for _, width := range []int64{1440, 390, 320} {
-		trial.Steps(t, ctx, chromedp.EmulateViewport(width, 900), chromedp.Navigate("http://127.0.0.1:"+port+"/jobs/1"), chromedp.WaitVisible(".qr"))
+		trial.Steps(t, ctx, chromedp.EmulateViewport(width, 900), chromedp.Navigate("http://127.0.0.1:"+port+"/jobs/1"), chromedp.WaitVisible("#phone"))
+		trial.See[bool](t, ctx, `document.getElementById("phone").open = true`)
 		assert.LessOrEqual(t, trial.See[float64](t, ctx, `document.documentElement.scrollWidth - innerWidth`), 0.0)
 		trial.See[bool](t, ctx, `document.querySelector(".phone").scrollIntoView({block: "center"}), true`)
 		trial.Shot(t, ctx, "phone-"+strconv.Itoa(int(width)))

@@ -78,7 +78,7 @@ func (s pages) showSheets(w http.ResponseWriter, r *http.Request) error {
 	for _, k := range sheet.Kinds() {
 		one := Kind{Key: string(k), Name: kindWords[k][0], About: kindWords[k][1], Picked: slices.Contains(picked, k)}
 		var out bytes.Buffer
-		opts := sheet.Options{Choices: s.toCompare(job, []sheet.Kind{k}), Paper: paper, Kinds: []sheet.Kind{k}, Date: s.Store.Now(), Hash: sheet.Hash(stored.Document)}
+		opts := sheet.Options{Choices: s.toCompare(r.Context(), job, []sheet.Kind{k}), Paper: paper, Kinds: []sheet.Kind{k}, Date: s.Store.Now(), Hash: sheet.Hash(stored.Document)}
 		if err := sheet.Write(&out, plan, opts); err != nil {
 			return fmt.Errorf("sheet %s: %w", k, err)
 		}
