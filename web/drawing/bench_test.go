@@ -14,7 +14,7 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-func benchPlan(b *testing.B, name string) layout.Plan {
+func planOf(b testing.TB, name string) layout.Plan {
 	b.Helper()
 	file, err := os.ReadFile("../../testdata/jobs/" + name + ".json")
 	require.NoError(b, err)
@@ -29,7 +29,7 @@ func benchPlan(b *testing.B, name string) layout.Plan {
 // companion Bytes only copies the same bytes, the least any drawing can cost.
 func BenchmarkWrap(b *testing.B) {
 	for _, name := range []string{"one-wall", "alcove", "mosaic"} {
-		plan := benchPlan(b, name)
+		plan := planOf(b, name)
 		var out bytes.Buffer
 		b.Run(name, func(b *testing.B) {
 			b.ReportAllocs()
@@ -54,7 +54,7 @@ func BenchmarkWrap(b *testing.B) {
 // BenchmarkElevation draws one wall with its dimensions.
 func BenchmarkElevation(b *testing.B) {
 	for _, name := range []string{"alcove", "mosaic"} {
-		plan := benchPlan(b, name)
+		plan := planOf(b, name)
 		b.Run(name, func(b *testing.B) {
 			for b.Loop() {
 				s := drawing.Elevation(plan, len(plan.Walls)/2, drawing.Options{Handles: true})

@@ -30,13 +30,13 @@ func (o Options) wide() Micron {
 	return ScreenWidth
 }
 
-// high is how high walls may stand on a screen: so that they are seen whole
-// beside the page's head, and on a phone without scrolling sideways.
-func (o Options) high() Micron {
+// high is how high walls may stand on a screen, so that they are seen whole: part
+// of the width, on a narrow screen no less than least.
+func (o Options) high(least Micron) Micron {
 	if o.High > 0 {
 		return o.High
 	}
-	return max(o.wide()*6/10, 420*px)
+	return max(o.wide()*6/10, least)
 }
 
 func (o Options) texts(usual texts) texts {

@@ -7,6 +7,9 @@ import (
 	"coursewright/layout/plane"
 )
 
+// wallHigh is how high one wall may stand on a narrow screen.
+const wallHigh = 600 * px
+
 // single is the drawing of one wall in the making.
 type single struct {
 	*board
@@ -55,7 +58,7 @@ func (s *single) lay() {
 	}
 	s.Scale = s.opt.Scale
 	if s.Scale == (Scale{}) {
-		s.Scale = fit(s.r.Width(), s.opt.wide()-left-right).or(fit(s.r.Height(), s.opt.high()))
+		s.Scale = fit(s.r.Width(), s.opt.wide()-left-right).or(fit(s.r.Height(), s.opt.high(wallHigh)))
 	}
 	on := s.Scale.On(s.r.Width())
 	s.Width = left + on + right

@@ -73,7 +73,7 @@ func headHeights(walls []layout.Wall) []station {
 	case ceiling && low == high:
 		s = append(s, station{l: low, name: "ceiling", rank: rankEnd})
 	case ceiling:
-		s = append(s, station{l: low, name: "ceiling, lowest", rank: rankEnd}, station{l: high, name: "highest", rank: rankEnd})
+		s = append(s, station{l: low, name: "ceiling, low", rank: rankEnd}, station{l: high, name: "ceiling, high", rank: rankEnd})
 	}
 	return s
 }

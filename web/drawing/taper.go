@@ -10,7 +10,7 @@ import (
 // tells whether it did. It leaves alone those that end in a point, as
 // at a corner that leans, or whose heights read the same.
 func (b *board) taper(f frame, p piece.Piece, l Label, ground Colour) bool {
-	if p.Kind&piece.Taper == 0 || p.Kind&piece.Notch != 0 {
+	if p.Kind&piece.Taper == 0 || p.Kind&piece.Notch != 0 || leans(p.Face) {
 		return false
 	}
 	box := p.Visible.Bounds()
@@ -22,6 +22,20 @@ func (b *board) taper(f frame, p piece.Piece, l Label, ground Colour) bool {
 	for l.Size = b.texts.size; l.Size >= b.texts.least; l.Size -= px {
 		if b.bothEnds(f, l, box, left, right, ground) {
 			return true
+		}
+	}
+	return false
+}
+
+// leans tells whether an end of a face is neither level nor plumb but steep: its
+// heights are then not those at its outermost points.
+func leans(face plane.Region) bool {
+	for _, ring := range face {
+		for i, c := range ring {
+			d := ring[(i+1)%len(ring)]
+			if c.X != d.X && plane.Steep(c, d) {
+				return true
+			}
 		}
 	}
 	return false

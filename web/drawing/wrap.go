@@ -15,6 +15,7 @@ const (
 	edgeRoom  = 4 * px   // along the edge of the paper
 	headRoom  = 5 * px   // between a wall and what is written over it
 	lineReach = 6 * px   // how far lines run past a wall
+	wrapHigh  = 420 * px // how high walls may stand on a narrow screen
 	leastHigh = 300 * px // of the highest wall, on a screen
 	pointTo   = 8 * px   // from a pointer to its text
 )
@@ -77,7 +78,7 @@ func (w *wrap) lay() {
 		right += w.numberRoom(nil)
 	}
 	if w.Scale = w.opt.Scale; w.Scale == (Scale{}) {
-		w.Scale = fit(w.over.Height(), w.opt.high())
+		w.Scale = fit(w.over.Height(), w.opt.high(wrapHigh))
 		for range 8 { // slots do not shrink below their texts
 			over := w.slots(left) + right - w.opt.wide()
 			if over <= 0 {

@@ -6,6 +6,7 @@ import (
 	"encoding/xml"
 	"fmt"
 	"io"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -93,23 +94,31 @@ func (p *pen) open(s drawing.Scene, o Options) {
 		fmt.Fprintln(p.out, `<?xml version="1.0" encoding="UTF-8"?>`)
 	}
 	title, desc := p.id+"-title", p.id+"-desc"
-	size := millimetres
+	size, space := millimetres, ` xmlns="http://www.w3.org/2000/svg"`
 	if o.Inline {
-		size = pixels
+		size, space = pixels, "" // a page knows an svg element without
 	}
-	fmt.Fprintf(p.out, `<svg xmlns="http://www.w3.org/2000/svg" %s width="%s" height="%s" viewBox="0 0 %d %d"`,
-		attr("class", "drawing"), size(s.Width), size(s.Height), s.Width, s.Height)
+	fmt.Fprintf(p.out, `<svg%s %s width="%s" height="%s" viewBox="0 0 %d %d" fill-rule="evenodd" stroke-linejoin="round"`,
+		space, attr("class", "drawing"), size(s.Width), size(s.Height), s.Width, s.Height)
 	role := "img"
 	if len(s.Handles) > 0 || s.Pieces != nil {
 		role = "group" // an image would hide what is in it from a screen reader
 	}
-	fmt.Fprintf(p.out, ` role="%s" aria-labelledby="%s" aria-describedby="%s" font-family="%s"`, role, title, desc, fonts)
+	fmt.Fprintf(p.out, ` role="%s" aria-labelledby="%s"`, role, title)
+	if s.Describe != "" {
+		fmt.Fprintf(p.out, ` aria-describedby="%s"`, desc)
+	}
+	if slices.ContainsFunc(s.Elements, func(e drawing.Element) bool { _, is := e.(drawing.Label); return is }) {
+		fmt.Fprintf(p.out, ` font-family="%s"`, fonts)
+	}
 	if s.Scale.Real > 0 {
 		fmt.Fprintf(p.out, ` data-paper="%d" data-real="%d"`, s.Scale.Paper, s.Scale.Real)
 	}
 	fmt.Fprintln(p.out, ">")
 	fmt.Fprintf(p.out, "<title %s>%s</title>\n", attr("id", title), text(s.Title))
-	fmt.Fprintf(p.out, "<desc %s>%s</desc>\n", attr("id", desc), text(s.Describe))
+	if s.Describe != "" {
+		fmt.Fprintf(p.out, "<desc %s>%s</desc>\n", attr("id", desc), text(s.Describe))
+	}
 	if !o.Inline {
 		fmt.Fprintf(p.out, "<style>%s</style>\n", Style)
 		p.canvas.Rect(0, 0, int(s.Width), int(s.Height), `class="paper" fill="#ffffff"`)

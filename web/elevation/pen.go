@@ -72,11 +72,11 @@ func (p *pen) inked(i drawing.Ink) string {
 	if i.Hatch != drawing.Plain {
 		fill = "url(#" + p.hatchID(i.Fill, i.Hatch) + ")"
 	}
-	a := fmt.Sprintf(`fill="%s" fill-rule="evenodd"`, fill)
+	a := fmt.Sprintf(`fill="%s"`, fill)
 	if i.Line == drawing.None {
 		return a + ` stroke="none"`
 	}
-	a += fmt.Sprintf(` stroke="%s" stroke-width="%d" stroke-linejoin="round"`, colour(i.Line), i.Width)
+	a += fmt.Sprintf(` stroke="%s" stroke-width="%d"`, colour(i.Line), i.Width)
 	if l := i.Dash.Lengths(); l != nil {
 		s := make([]string, len(l))
 		for n, m := range l {
@@ -117,12 +117,16 @@ func tags(t drawing.Tag) string {
 }
 
 // outline writes a path's lines with steps relative to the last point, level
-// and plumb ones in their short form.
+// and plumb ones in their short form. A closed ring ends where it began, so the
+// next one begins with a step from there.
 func outline(e drawing.Path) string {
 	var b strings.Builder
-	for _, ring := range e.Rings {
+	for n, ring := range e.Rings {
 		for i, p := range ring {
 			switch {
+			case i == 0 && n > 0 && !e.Open && len(e.Rings[n-1]) > 0:
+				last := e.Rings[n-1][0]
+				fmt.Fprintf(&b, "m%d %d", p.X-last.X, p.Y-last.Y)
 			case i == 0:
 				fmt.Fprintf(&b, "M%d %d", p.X, p.Y)
 			case p.Y == ring[i-1].Y:
