@@ -16,7 +16,7 @@ import (
 func TestChoicesFromOneToTwoAndBack(t *testing.T) {
 	s := trial.New(t)
 	_, page := s.Get("/jobs/1/choices")
-	assert.Equal(t, 1, strings.Count(page, "<svg xmlns"))
+	assert.Equal(t, 1, strings.Count(page, `<svg class="drawing"`))
 	steps := []struct{ do, of, name string }{
 		{"duplicate", "kiln white", "large"}, {"choose", "large", ""}, {"rename", "large", "tall"},
 	}
@@ -36,7 +36,7 @@ func TestChoicesFromOneToTwoAndBack(t *testing.T) {
 	assert.Equal(t, []survey.Choice{{Name: "kiln white", Tile: job.Choices[0].Tile, Joint: survey.Measure{Plain: "1/8"}, Bond: job.Bond}, {Name: "tall"}}, job.Choices)
 	assert.Equal(t, "5 7/8", job.Choices[0].Tile.Width)
 	_, page = s.Get("/jobs/1/choices")
-	assert.Equal(t, 2, strings.Count(page, "<svg xmlns"))
+	assert.Equal(t, 2, strings.Count(page, `<svg class="drawing"`))
 	for _, said := range []string{"Smallest cut", "Slivers", "Cut pieces", "Tiles to buy", "Cost, where known", "Warnings"} {
 		assert.Equal(t, 2, strings.Count(page, "<dt>"+said+"</dt>"), said)
 	}

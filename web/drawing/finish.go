@@ -11,10 +11,10 @@ import (
 func (b *board) finished(f frame, w layout.Wall) {
 	tile, grout := Colour(b.plan.Room.Tile.Colour), Colour(b.plan.Room.Grout)
 	b.joints(f, w, grout)
-	var whole []piece.Piece
+	var whole []*piece.Piece
 	var cut [][]Point
-	for _, p := range w.Pieces {
-		if p.Whole {
+	for i := range w.Pieces {
+		if p := &w.Pieces[i]; p.Whole {
 			whole = append(whole, p)
 		} else {
 			cut = append(cut, f.rings(p.Face)...)

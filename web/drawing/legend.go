@@ -24,9 +24,12 @@ var meanings = []entry{
 // wider than given.
 func (b *board) entries(width Micron) []entry {
 	has := map[Kind]bool{}
-	for i, w := range b.plan.Walls {
-		for _, p := range w.Pieces {
-			has[b.kind(frame{wall: i}, p)] = true
+	for i := range b.plan.Walls {
+		w := &b.plan.Walls[i]
+		for n := range w.Pieces {
+			if p := &w.Pieces[n]; !p.Whole || w.Found.Set != nil {
+				has[b.kind(frame{wall: i}, *p)] = true
+			}
 		}
 	}
 	var all []entry

@@ -32,9 +32,9 @@ func CutKind(p piece.Piece) Kind {
 // first, so that the heavier edges of the cuts lie on top.
 func (b *board) pieces(f frame, w layout.Wall) {
 	b.joints(f, w, Grout)
-	var whole []piece.Piece
-	for _, p := range w.Pieces {
-		if b.kind(f, p) == Whole {
+	var whole []*piece.Piece
+	for i := range w.Pieces {
+		if p := &w.Pieces[i]; b.kind(f, *p) == Whole {
 			whole = append(whole, p)
 		}
 	}

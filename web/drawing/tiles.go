@@ -66,7 +66,7 @@ func round(x float64) Micron {
 const thinJoint = 180
 
 // whole draws the whole tiles of a wall over the ground of their joints.
-func (b *board) whole(f frame, pieces []piece.Piece, tile Colour) {
+func (b *board) whole(f frame, pieces []*piece.Piece, tile Colour) {
 	joint, up := b.plan.Room.Joint, b.plan.Room.Bond.Plumb
 	for _, size := range bySize(pieces, up) {
 		e := Tiles{Tag: Tag{Kind: Whole, Wall: f.wall}, Fill: tile, Up: up}
@@ -87,7 +87,7 @@ func (e *Tiles) sized(f frame, box plane.Rect, joint length.Length) {
 }
 
 // run lays tiles beside each other on paper.
-func (e *Tiles) run(f frame, tiles []piece.Piece) Run {
+func (e *Tiles) run(f frame, tiles []*piece.Piece) Run {
 	box := tiles[0].Tile
 	r := Run{Count: len(tiles), First: tiles[0].ID}
 	r.X, r.Y = float64(f.origin.X), float64(f.origin.Y)
@@ -102,10 +102,10 @@ func (e *Tiles) run(f frame, tiles []piece.Piece) Run {
 }
 
 // bySize parts tiles by their size, each part in the order of runs.
-func bySize(pieces []piece.Piece, up bool) [][]piece.Piece {
+func bySize(pieces []*piece.Piece, up bool) [][]*piece.Piece {
 	type size struct{ wide, high length.Length }
 	of := map[size]int{}
-	var out [][]piece.Piece
+	var out [][]*piece.Piece
 	for _, p := range pieces {
 		s := size{p.Tile.Width(), p.Tile.Height()}
 		if _, known := of[s]; !known {
@@ -115,7 +115,7 @@ func bySize(pieces []piece.Piece, up bool) [][]piece.Piece {
 		out[of[s]] = append(out[of[s]], p)
 	}
 	for _, part := range out {
-		slices.SortStableFunc(part, func(p, q piece.Piece) int {
+		slices.SortStableFunc(part, func(p, q *piece.Piece) int {
 			along, across := cmp.Compare(p.Tile.Left, q.Tile.Left), cmp.Compare(p.Tile.Bottom, q.Tile.Bottom)
 			if up {
 				return cmp.Or(along, across)
@@ -128,8 +128,8 @@ func bySize(pieces []piece.Piece, up bool) [][]piece.Piece {
 
 // inRuns parts sorted tiles where the next one does not stand a joint further
 // on in the same course.
-func inRuns(tiles []piece.Piece, joint length.Length, up bool) [][]piece.Piece {
-	var out [][]piece.Piece
+func inRuns(tiles []*piece.Piece, joint length.Length, up bool) [][]*piece.Piece {
+	var out [][]*piece.Piece
 	from := 0
 	for i := 1; i <= len(tiles); i++ {
 		if i < len(tiles) && follows(tiles[i-1], tiles[i], joint, up) {
@@ -142,7 +142,7 @@ func inRuns(tiles []piece.Piece, joint length.Length, up bool) [][]piece.Piece {
 }
 
 // follows tells whether q is the next piece of p's course, right beside it.
-func follows(p, q piece.Piece, joint length.Length, up bool) bool {
+func follows(p, q *piece.Piece, joint length.Length, up bool) bool {
 	a, b := p.Tile, q.Tile
 	if up {
 		a, b = a.Transposed(), b.Transposed()
