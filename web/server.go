@@ -15,6 +15,7 @@ import (
 	"coursewright/web/bench"
 	"coursewright/web/choices"
 	"coursewright/web/door"
+	"coursewright/web/history"
 	"coursewright/web/jobs"
 	"coursewright/web/page"
 	"coursewright/web/sheets"
@@ -30,6 +31,7 @@ var pages = []func(page.Site) []page.Route{
 	choices.Routes,
 	sheets.Routes,
 	bathroom.Routes,
+	history.Routes,
 }
 
 // Server serves one data file.

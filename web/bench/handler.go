@@ -156,7 +156,7 @@ func (s pages) move(step func(context.Context, int64, int64) (store.Job, error))
 // the bench to the wall looked at.
 func cameFrom(r *http.Request) string {
 	switch from := r.URL.Query().Get("from"); from {
-	case "work", "choices", "sheets", "bathroom":
+	case "work", "choices", "sheets", "bathroom", "history":
 		return "/" + from
 	}
 	return page.Query(r)

@@ -1,0 +1,182 @@
+package history
+
+import (
+	"context"
+	"errors"
+	"net/http"
+	"strconv"
+	"strings"
+
+	"coursewright/layout"
+	"coursewright/layout/survey"
+	"coursewright/store"
+	"coursewright/web/form"
+	"coursewright/web/page"
+)
+
+// Routes are the addresses of the history.
+func Routes(site page.Site) []page.Route {
+	k := Keeper{Site: site}
+	return []page.Route{
+		page.Get("/jobs/{id}/history", k.showHistory),
+		page.Post("/jobs/{id}/history", k.editHistory),
+	}
+}
+
+// onePage is how many states one page of the history lists.
+const onePage = 30
+
+// History is the page that lists what a job was.
+type History struct {
+	page.Job
+	States []State
+	Older  int64         // where the next page begins, or 0
+	First  bool          // this is the page of the newest
+	Faults survey.Faults // why a state could not be brought back
+}
+
+// State is one saved state of a job.
+type State struct {
+	store.Revision
+	Changes []string // what it changed of the state it was made from, in words
+	More    int      // how many changes more there are
+	Beyond  bool     // it was made from a state that does not stand below it
+}
+
+func (k Keeper) showHistory(w http.ResponseWriter, r *http.Request) error {
+	return k.history(w, r, http.StatusOK, nil)
+}
+
+// history renders the page: ?before=REVISION for older states.
+func (k Keeper) history(w http.ResponseWriter, r *http.Request, status int, faults survey.Faults) error {
+	stored, job, err := k.Typed(r)
+	if err != nil {
+		return err
+	}
+	before, _ := strconv.ParseInt(r.URL.Query().Get("before"), 10, 64)
+	list, err := k.Store.Revisions(r.Context(), stored.ID, max(before, 0), onePage+1)
+	if err != nil {
+		return err
+	}
+	out := History{Job: k.Shown(r.Context(), stored, job, layout.Plan{}), First: before <= 0, Faults: faults}
+	if len(list) > onePage {
+		list, out.Older = list[:onePage], list[onePage-1].ID
+	}
+	known := pasts{k: k, id: stored.ID, known: map[int64]survey.Job{}}
+	for i, revision := range list {
+		one := State{Revision: revision}
+		one.Beyond = revision.Parent != 0 && i+1 < len(list) && list[i+1].ID != revision.Parent
+		if one.Changes, err = known.changes(r.Context(), revision); err != nil {
+			return err
+		}
+		if n := len(one.Changes) - mostChanges; n > 0 {
+			one.Changes, one.More = one.Changes[:mostChanges], n
+		}
+		out.States = append(out.States, one)
+	}
+	return page.Render(w, r, status, HistoryPage(out))
+}
+
+// mostChanges is how many changes of one state are told in words.
+const mostChanges = 6
+
+// pasts reads what a job was, each state once.
+type pasts struct {
+	k     Keeper
+	id    int64
+	known map[int64]survey.Job
+}
+
+func (p pasts) at(ctx context.Context, revision int64) (survey.Job, error) {
+	if job, found := p.known[revision]; found {
+		return job, nil
+	}
+	job, err := p.k.jobAt(ctx, p.id, revision)
+	p.known[revision] = job
+	return job, err
+}
+
+// changes says in words what a state changed; of the first one there is nothing to say. A state
+// written by another version that this one cannot read is said to be one.
+func (p pasts) changes(ctx context.Context, r store.Revision) ([]string, error) {
+	if r.Parent == 0 {
+		return nil, nil
+	}
+	var faults survey.Faults
+	is, err := p.at(ctx, r.ID)
+	was, wasErr := p.at(ctx, r.Parent)
+	if err = errors.Join(err, wasErr); errors.As(err, &faults) {
+		return []string{"this version cannot read it"}, nil
+	}
+	if err != nil {
+		return nil, err
+	}
+	both, err := form.Merge(was, is, was, nil)
+	if err != nil {
+		return nil, err
+	}
+	var out []string
+	for _, c := range both.Changes {
+		out = append(out, page.PlaceIn(both.Job, c.Path)+": "+orNone(c.Was)+" → "+orNone(c.Is))
+	}
+	return out, nil
+}
+
+// Fields of the forms of the history, beside the revision that is shown.
+const (
+	atField   = "at"   // the state a button belongs to
+	nameField = "name" // what to call it
+)
+
+// longestName is how many letters the name of a state may have.
+const longestName = 80
+
+// editHistory brings a state back, as a new one, or gives it a name.
+func (k Keeper) editHistory(w http.ResponseWriter, r *http.Request) error {
+	id, err := page.JobID(r)
+	if err != nil {
+		return err
+	}
+	if err := r.ParseForm(); err != nil {
+		return page.BadRequest(err)
+	}
+	at, err := strconv.ParseInt(r.PostForm.Get(atField), 10, 64)
+	if err != nil {
+		return &page.Refusal{Status: http.StatusBadRequest, Text: "The form does not say which state is meant. Load the page again."}
+	}
+	switch r.PostForm.Get(form.Do) {
+	case "restore":
+		return k.bringBack(w, r, id, at)
+	case "name":
+		name := []rune(strings.Join(strings.Fields(strings.ToValidUTF8(r.PostForm.Get(nameField), "")), " "))
+		if err := k.Store.Name(r.Context(), id, at, string(name[:min(len(name), longestName)])); err != nil {
+			return err
+		}
+		http.Redirect(w, r, r.URL.RequestURI(), http.StatusSeeOther)
+		return nil
+	}
+	return &page.Refusal{Status: http.StatusBadRequest, Text: "That button is not known. Load the page again."}
+}
+
+// bringBack makes a state of the past the newest one, as an edit like any other: undo takes it back,
+// and an edit made meanwhile in another window is not overwritten.
+func (k Keeper) bringBack(w http.ResponseWriter, r *http.Request, id, at int64) error {
+	_, document, err := k.Store.At(r.Context(), id, at)
+	if err != nil {
+		return err
+	}
+	job, err := survey.Read(document)
+	var faults survey.Faults
+	if err == nil {
+		plan, err := k.Solve(r.Context(), job)
+		if err == nil {
+			return k.Save(w, r, id, job, plan)
+		}
+		if !errors.As(err, &faults) {
+			return err
+		}
+	} else if !errors.As(err, &faults) {
+		return err
+	}
+	return k.history(w, r, http.StatusUnprocessableEntity, faults)
+}

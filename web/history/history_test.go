@@ -1,0 +1,175 @@
+package history_test
+
+import (
+	"fmt"
+	"net/http"
+	"net/url"
+	"strings"
+	"testing"
+	"time"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"coursewright/layout/survey"
+	"coursewright/web/trial"
+)
+
+// edited changes one field of job 1 as the bench does.
+func edited(t *testing.T, s trial.Site, field, value string) {
+	t.Helper()
+	answer, page := s.Post("/jobs/1", s.With(field, value))
+	require.Equal(t, http.StatusSeeOther, answer.StatusCode, page)
+}
+
+func joint(s trial.Site) string {
+	_, job := s.Stored()
+	return job.Joint.Plain
+}
+
+func TestTheHistorySaysWhatChangedAndWhen(t *testing.T) {
+	s := trial.Swift(t)
+	s.Store.Now = func() time.Time { return time.Date(2026, 3, 1, 8, 30, 0, 0, time.UTC) }
+	edited(t, s, "joint", "3/16")
+	edited(t, s, "walls[1].width", "60 1/8")
+	answer, page := s.Get("/jobs/1/history")
+	require.Equal(t, http.StatusOK, answer.StatusCode)
+	assert.Contains(t, page, "Joint: 1/8 → 3/16")
+	assert.Contains(t, page, "Back wall, width: ")
+	assert.Contains(t, page, " → 60 1/8")
+	assert.Contains(t, page, "1 Mar 2026, 08:30:00")
+	assert.Contains(t, page, "The first state.")
+	assert.Equal(t, 1, strings.Count(page, "shown now"))
+	assert.Less(t, strings.Index(page, "60 1/8"), strings.Index(page, "3/16"), "the newest first")
+	_, bench := s.Get("/jobs/1/work")
+	assert.Contains(t, bench, `href="/jobs/1/history"`)
+}
+
+func TestAStateIsBroughtBackAsANewOneAndUndoTakesItBack(t *testing.T) {
+	s := trial.Swift(t)
+	edited(t, s, "joint", "3/16")
+	edited(t, s, "joint", "1/4")
+	form := s.With("at", "2", "do", "restore")
+	answer, page := s.Post("/jobs/1/history", form)
+	require.Equal(t, http.StatusSeeOther, answer.StatusCode, page)
+	assert.Equal(t, "/jobs/1/history", answer.Header.Get("Location"))
+	assert.Equal(t, "3/16", joint(s))
+	kept, _ := s.Stored()
+	assert.Equal(t, int64(4), kept.Revision)
+	_, page = s.Get("/jobs/1/history")
+	assert.Contains(t, page, "Joint: 1/4 → 3/16")
+	s.Post("/jobs/1/undo", s.With())
+	assert.Equal(t, "1/4", joint(s))
+}
+
+func TestBranchesAreShownAndCanBeBroughtBack(t *testing.T) {
+	s := trial.Swift(t)
+	edited(t, s, "joint", "3/16")
+	edited(t, s, "tile.name", "left behind")
+	for range 2 {
+		s.Post("/jobs/1/undo", s.With())
+	}
+	edited(t, s, "joint", "1/4")
+	_, page := s.Get("/jobs/1/history")
+	assert.Equal(t, 2, strings.Count(page, "on another branch"))
+	assert.Equal(t, 1, strings.Count(page, `href="#state-1"`), "the newest was made from the first")
+	answer, page := s.Post("/jobs/1/history", s.With("at", "3", "do", "restore"))
+	require.Equal(t, http.StatusSeeOther, answer.StatusCode, page)
+	_, job := s.Stored()
+	assert.Equal(t, []string{"3/16", "left behind"}, []string{job.Joint.Plain, job.Tile.Name})
+}
+
+func TestAStateBearsANameAsPeopleTypeIt(t *testing.T) {
+	s := trial.Swift(t)
+	edited(t, s, "joint", "3/16")
+	for _, name := range []string{" before  the niche ", `<b>"x"`, strings.Repeat("long ", 40), ""} {
+		answer, page := s.Post("/jobs/1/history", url.Values{"at": {"1"}, "do": {"name"}, "name": {name}})
+		require.Equal(t, http.StatusSeeOther, answer.StatusCode, page)
+		_, page = s.Get("/jobs/1/history")
+		assert.NotContains(t, page, "<b>")
+		if name == " before  the niche " {
+			assert.Contains(t, page, "<strong>before the niche</strong>")
+		}
+	}
+	_, page := s.Get("/jobs/1/history")
+	assert.NotContains(t, page, "<strong>", "no name takes it back")
+}
+
+func TestTheHistoryIsReadByThePage(t *testing.T) {
+	s := trial.Swift(t)
+	for i := range 70 {
+		edited(t, s, "tile.name", fmt.Sprint("tile ", i))
+	}
+	path, pages, states := "/jobs/1/history", 0, 0
+	for path != "" {
+		answer, page := s.Get(path)
+		require.Equal(t, http.StatusOK, answer.StatusCode)
+		states += strings.Count(page, `id="state-`)
+		pages++
+		assert.NotContains(t, page, "Nothing changed")
+		path = ""
+		if _, rest, found := strings.Cut(page, `rel="next" href="`); found {
+			path, _, _ = strings.Cut(rest, `"`)
+		}
+	}
+	assert.Equal(t, []int{3, 71}, []int{pages, states})
+}
+
+func TestAHistoryThatCannotBe(t *testing.T) {
+	s := trial.Swift(t)
+	edited(t, s, "joint", "3/16")
+	for name, c := range map[string]struct {
+		form url.Values
+		want int
+	}{
+		"no state":       {s.With("do", "restore"), http.StatusBadRequest},
+		"no such state":  {s.With("do", "restore", "at", "99"), http.StatusNotFound},
+		"no such button": {s.With("do", "paint", "at", "1"), http.StatusBadRequest},
+		"no revision":    {url.Values{"do": {"restore"}, "at": {"1"}}, http.StatusBadRequest},
+		"name of none":   {s.With("do", "name", "at", "99", "name", "x"), http.StatusNotFound},
+	} {
+		answer, page := s.Post("/jobs/1/history", c.form)
+		assert.Equal(t, c.want, answer.StatusCode, "%s: %.200s", name, page)
+	}
+	answer, _ := s.Get("/jobs/9/history")
+	assert.Equal(t, http.StatusNotFound, answer.StatusCode)
+	for _, before := range []string{"-1", "x", "1", "999999999999999999999"} {
+		answer, _ := s.Get("/jobs/1/history?before=" + before)
+		assert.Equal(t, http.StatusOK, answer.StatusCode, before)
+	}
+	assert.Equal(t, "3/16", joint(s))
+}
+
+// A state of an older version that this one would refuse is said to be one, and stays where it is.
+func TestAStateThatCanNoLongerBeWorkedWithIsNotBroughtBack(t *testing.T) {
+	s := trial.Swift(t)
+	kept, job := s.Stored()
+	job.Joint.Plain = "wide"
+	bad, err := survey.Write(job)
+	require.NoError(t, err)
+	now, err := s.Store.Save(t.Context(), 1, kept.Revision, job.Title, bad)
+	require.NoError(t, err)
+	now, err = s.Store.Save(t.Context(), 1, now.Revision, job.Title, []byte(`{"format": "coursewright-job/0"}`))
+	require.NoError(t, err)
+	_, err = s.Store.Save(t.Context(), 1, now.Revision, job.Title, kept.Document)
+	require.NoError(t, err)
+	_, page := s.Get("/jobs/1/history")
+	assert.Contains(t, page, "this version cannot read it")
+	for _, at := range []string{"2", "3"} {
+		answer, page := s.Post("/jobs/1/history", s.With("do", "restore", "at", at))
+		assert.Equal(t, http.StatusUnprocessableEntity, answer.StatusCode)
+		assert.Contains(t, page, "That state was not brought back")
+	}
+	assert.Equal(t, "1/8", joint(s))
+}
+
+// An edit made meanwhile in another window is met, not overwritten.
+func TestBringingBackMeetsWhatWasSavedMeanwhile(t *testing.T) {
+	s := trial.Swift(t)
+	edited(t, s, "joint", "3/16")
+	old := s.With("do", "restore", "at", "1")
+	edited(t, s, "joint", "1/4")
+	answer, _ := s.Post("/jobs/1/history", old)
+	assert.Equal(t, http.StatusConflict, answer.StatusCode)
+	assert.Equal(t, "1/4", joint(s))
+}
