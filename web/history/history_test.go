@@ -40,7 +40,7 @@ func TestTheHistorySaysWhatChangedAndWhen(t *testing.T) {
 	assert.Contains(t, page, "1 Mar 2026, 08:30:00")
 	assert.Contains(t, page, "The first state.")
 	assert.Equal(t, 1, strings.Count(page, "shown now"))
-	assert.Less(t, strings.Index(page, "60 1/8"), strings.Index(page, "3/16"), "the newest first")
+	assert.Less(t, strings.Index(page, "→ 60 1/8"), strings.Index(page, "→ 3/16"), "the newest first")
 	_, bench := s.Get("/jobs/1/work")
 	assert.Contains(t, bench, `href="/jobs/1/history"`)
 }

@@ -10,7 +10,9 @@ type Foot struct {
 type footKey struct{}
 
 // WithFoot gives the pages of a request their foot.
-func WithFoot(ctx context.Context, f Foot) context.Context { return context.WithValue(ctx, footKey{}, f) }
+func WithFoot(ctx context.Context, f Foot) context.Context {
+	return context.WithValue(ctx, footKey{}, f)
+}
 
 func footOf(ctx context.Context) Foot {
 	f, _ := ctx.Value(footKey{}).(Foot)
