@@ -85,7 +85,8 @@ func (a *asker) place(r *reading) string {
 }
 
 // suspects marks readings, the one furthest from the median first, until the
-// others lie within the limit of each other. Of two alone the later is taken.
+// others lie within the limit of each other. Of two alone
+// the one over the level line is taken, else the later.
 func suspects(all []*reading, limit length.Length) []*reading {
 	var found []*reading
 	for {
@@ -102,6 +103,9 @@ func suspects(all []*reading, limit length.Length) []*reading {
 		}
 		if len(rest) == 2 {
 			worst = rest[1]
+			if rest[0].up > 0 && rest[1].up <= 0 {
+				worst = rest[0] // a base over the level line is rarer than one under it
+			}
 		}
 		if spread(rest) <= limit {
 			return found

@@ -49,7 +49,7 @@ func cutRules() []Rule {
 			Name: SmallEndInEverySecondCourse, Grade: Advice, judge: smallEnds,
 			Why:    "In a running bond one course of two always has the smaller end, and the eye follows the column of small pieces.",
 			Do:     "Look at the classic starts; a quarter-centred start evens the two courses out.",
-			Source: "geometry; the limit of a third is " + practice,
+			Source: "geometry; the limit of a quarter is " + practice,
 		},
 		{
 			Name: RoundedToTheTape, Grade: Advice, judge: loss,
@@ -206,7 +206,7 @@ func loss(in Input) []place {
 }
 
 // smallEnds finds ends of a running bond where one course of two has less than
-// a third of a tile and the other at least half. Plumb columns have no ends of
+// a quarter of a tile and the other at least half. Plumb columns have no ends of
 // this kind.
 func smallEnds(in Input) []place {
 	b := in.Room.Bond
@@ -218,7 +218,7 @@ func smallEnds(in Input) []place {
 		var last place
 		for _, end := range bothEnds {
 			small, large := endSizes(w, end.is)
-			if small == nil || large == nil || 3*small.Wide >= in.Room.Tile.Width || 2*large.Wide < in.Room.Tile.Width {
+			if small == nil || large == nil || 4*small.Wide >= in.Room.Tile.Width || 2*large.Wide < in.Room.Tile.Width {
 				continue
 			}
 			sizes := fmt.Sprintf(" of %s every second course ends in %s, the others in %s.", w.Found.Name, in.fine(small.Wide), in.fine(large.Wide))

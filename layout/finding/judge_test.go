@@ -131,7 +131,11 @@ func TestRules(t *testing.T) {
 		}, nil},
 		{"small ends in stack bond", "small end in every second course", func(in *Input) { in.Walls[0].Pieces = ends() }, nil},
 		{"small ends in running bond", "small end in every second course", func(in *Input) { in.Walls[0].Pieces = ends(); half(in) },
-			[]string{`At the left end of back every second course ends in 2", the others in 6".`}},
+			[]string{`At the left end of back every second course ends in 1 7/8", the others in 6".`}},
+		{"a quarter-centred half bond, as setters do it", "small end in every second course", func(in *Input) {
+			in.Walls[0].Pieces = []piece.Piece{thin("B-01-01", 1, 6*inch, false), thin("B-02-01", 2, 2*inch, false)}
+			half(in)
+		}, nil},
 		{"small ends at both ends", "small end in every second course", func(in *Input) {
 			in.Walls[0].Pieces = ends()
 			in.Walls[0].Shape.Sides[2].Part = survey.Part{Is: survey.RightEnd}
@@ -139,7 +143,7 @@ func TestRules(t *testing.T) {
 				in.Walls[0].Pieces[i].Cuts = []plane.Side{1, 2}
 			}
 			half(in)
-		}, []string{`At both ends of back every second course ends in 2", the others in 6".`}},
+		}, []string{`At both ends of back every second course ends in 1 7/8", the others in 6".`}},
 		{"a set-out rounded to the tape", "rounded to the tape", func(in *Input) { in.Setout.Loss = "lost" }, []string{"lost"}},
 		{"tiles that vary over ten courses, a niche at the fifth", "drift of the courses", func(in *Input) {
 			in.Walls[0].Pieces[1].Row = 9
@@ -320,7 +324,7 @@ func roundFrom(in *Input, low length.Length) {
 }
 
 func ends() []piece.Piece {
-	return []piece.Piece{thin("B-01-01", 1, 6*inch, false), thin("B-02-01", 2, 2*inch, false)}
+	return []piece.Piece{thin("B-01-01", 1, 6*inch, false), thin("B-02-01", 2, 15*inch/8, false)}
 }
 
 func TestSliversOfOneCauseAreOneSentence(t *testing.T) {
