@@ -32,6 +32,7 @@ const (
 	Off       Rule = "off the line of its neighbours"
 	Level     Rule = "rim out of level"
 	Corner    Rule = "one corner, two heights"
+	Tall      Rule = "higher than a room"
 	Short     Rule = "readings stop short"
 	Lean      Rule = "lean out of proportion"
 	Tub       Rule = "size of the tub"
@@ -56,10 +57,11 @@ type Use struct{ Path, Text string }
 
 // Raise asks about the readings of a room that was resolved from the job.
 func Raise(room survey.Room, job survey.Job) []Doubt {
-	a := &asker{room: room, job: job, texts: job.Texts(), asked: map[string]bool{}, rough: map[int]bool{}}
+	a := &asker{room: room, job: job, texts: job.Texts(), asked: map[string]bool{}, rough: map[int]bool{}, out: map[string]bool{}}
 	a.tile()
 	a.heights()
 	a.corners()
+	a.tall()
 	a.ends()
 	a.leans()
 	a.tubs()
@@ -75,6 +77,7 @@ type asker struct {
 	texts map[string]string // what was typed, by path
 	asked map[string]bool   // paths that are in doubt already
 	rough map[int]bool      // walls of which a height is in doubt
+	out   map[string]bool   // openings that stick out of the tile
 	found []Doubt
 }
 

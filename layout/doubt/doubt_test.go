@@ -77,6 +77,12 @@ var asked = map[string]struct {
 	"tile-twenty-four-to-one":      {doubt.Shape, "tile.width", ""},
 	"tub-an-inch-and-a-half-out":   {doubt.Level, "walls[1].base[0].readings[2].drop", ""},
 	"two-pipes-in-one-place":       {doubt.Into, "walls[2].openings[1]", ""},
+	"head-at-400":                  {doubt.Tall, "walls[0].head.stops.at", ""},
+	"ceiling-nought-too-many":      {doubt.Tall, "walls[0].head.readings[0].rise", ""},
+	"width-nought-too-many":        {doubt.Short, "walls[1].width", "60"},
+	"floor-figures-swapped":        {doubt.Off, "walls[2].base[1].readings[0].drop", "54"},
+	"niche-ten-feet-high":          {doubt.Outside, "walls[1].openings[0].bottom.at", ""},
+	"rim-over-the-line-of-two":     {doubt.Sign, "walls[0].base[0].readings[0].drop", "40"},
 	"width-five-inches-more":       {doubt.Short, "walls[1].width", "60"},
 	"window-over-all-tile":         {doubt.Sign, "walls[0].openings[0].bottom.at", "-30"},
 }

@@ -44,9 +44,10 @@ func (a *asker) askShort(i int, r reach, by length.Length, wide bool) {
 	d := Doubt{Rule: Short, Path: r.last.place, Wall: i,
 		Text: fmt.Sprintf("The readings of the %s of %s stop %s short of where tile may end; nothing tells how it goes on to there.", r.what, w.Name, a.say(by))}
 	if wide {
-		d.Path, d.Fits = fmt.Sprintf("walls[%d].width", i), a.texts[r.last.place]
-		d.Text = fmt.Sprintf("The width of %s is read %s, and its readings stop %s short of that. Either the width is %s, or a reading in the corner is missing.",
-			w.Name, a.say(w.Width), a.say(by), a.say(r.last.at))
+		likely := r.last.at + r.first.at // as far from this corner as from the other
+		d.Path, d.Fits = fmt.Sprintf("walls[%d].width", i), a.typed(likely)
+		d.Text = fmt.Sprintf("The width of %s is read %s, and its readings stop %s short of that. Either the width is about %s, or a reading in the corner is missing.",
+			w.Name, a.say(w.Width), a.say(by), a.say(likely))
 	}
 	a.ask(d, r.last.place)
 }
@@ -79,10 +80,10 @@ func (a *asker) reaches(wall int) []reach {
 	return all
 }
 
-// agree tells whether the readings of base and ceiling stop at one place.
+// agree tells whether the readings of base and ceiling stop at about one place.
 func agree(all []reach) bool {
 	for _, r := range all {
-		if (r.last.at - all[0].last.at).Abs() > length.Inch/2 {
+		if (r.last.at - all[0].last.at).Abs() > 4*length.Inch {
 			return false
 		}
 	}

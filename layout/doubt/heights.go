@@ -38,7 +38,7 @@ func (a *asker) level(g group) {
 		a.tilt(g, limit)
 		return
 	}
-	for _, r := range suspects(g.readings(), limit) {
+	for _, r := range suspects(g.readings(), limit, a.usual(g[0].kind)) {
 		a.askHeight(g, r, a.expected(g, r))
 	}
 }
@@ -85,34 +85,50 @@ func (a *asker) place(r *reading) string {
 }
 
 // suspects marks readings, the one furthest from the median first, until the
-// others lie within the limit of each other. Of two alone
-// the one over the level line is taken, else the later.
-func suspects(all []*reading, limit length.Length) []*reading {
+// others lie within the limit of each other. Of two alone the one further from
+// what is usual in the room is taken, else the later.
+func suspects(all []*reading, limit, usual length.Length) []*reading {
 	var found []*reading
 	for {
 		rest := slices.DeleteFunc(slices.Clone(all), func(r *reading) bool { return r.suspected })
-		if len(rest) < 2 {
+		if len(rest) < 2 || spread(rest) <= limit {
 			return found
 		}
 		middle := median(rest)
+		if len(rest) == 2 {
+			middle = usual
+		}
 		worst := rest[len(rest)-1]
 		for _, r := range slices.Backward(rest) {
 			if (r.up - middle).Abs() > (worst.up - middle).Abs() {
 				worst = r
 			}
 		}
-		if len(rest) == 2 {
-			worst = rest[1]
-			if rest[0].up > 0 && rest[1].up <= 0 {
-				worst = rest[0] // a base over the level line is rarer than one under it
-			}
-		}
-		if spread(rest) <= limit {
-			return found
-		}
 		worst.suspected = true
 		found = append(found, worst)
 	}
+}
+
+// usual is the median of all readings of one kind of boundary in the room. Of
+// two alone it is the one under the level line, for a base over it is rarer, or
+// halfway between them.
+func (a *asker) usual(kind survey.Kind) length.Length {
+	var all []*reading
+	for _, l := range a.lines() {
+		for i := range l.readings {
+			if l.kind == kind {
+				all = append(all, &l.readings[i])
+			}
+		}
+	}
+	if len(all) != 2 {
+		return median(all)
+	}
+	low, high := min(all[0].up, all[1].up), max(all[0].up, all[1].up)
+	if low < 0 && high > 0 {
+		return low
+	}
+	return (low + high).Half()
 }
 
 func spread(rs []*reading) length.Length {
@@ -299,4 +315,33 @@ func (a *asker) corner(g group, o, l *line) {
 	a.ask(Doubt{Rule: Corner, Path: r.path, Wall: r.wall, Fits: fits,
 		Text: fmt.Sprintf("In the corner of %s and %s the %s is read %s on %s and %s on %s. One corner has one height.",
 			a.wall(o.wall), a.wall(l.wall), o.kind, a.height(left), a.wall(o.wall), a.height(right), a.wall(l.wall))}, other.path)
+}
+
+// tall asks about tile that ends more than 12 ft (3.6 m) over its base, higher
+// than rooms are. Common practice, no source.
+func (a *asker) tall() {
+	for i, w := range a.room.Walls {
+		low := w.Base[0].Readings[0].Value
+		for _, s := range w.Base {
+			for _, r := range s.Readings {
+				low = min(low, r.Value)
+			}
+		}
+		path, high := fmt.Sprintf("walls[%d].head.stops", i), w.Head.Stops.From
+		if w.Head.Meets {
+			high = w.Head.Readings[0].Value
+			for n, r := range w.Head.Readings {
+				if n == 0 || r.Value > high {
+					high, path = r.Value, fmt.Sprintf("walls[%d].head.readings[%d].rise", i, n)
+				}
+			}
+		} else {
+			path = a.markPath(path)
+		}
+		if high-low > a.either(12*length.Foot, 3600*length.Millimetre) && !a.rough[i] {
+			a.ask(Doubt{Rule: Tall, Path: path, Wall: i,
+				Text: fmt.Sprintf("On %s tile would end %s over the lowest point of its base, higher than rooms are.", w.Name, a.say(high-low))})
+			a.rough[i] = true
+		}
+	}
 }

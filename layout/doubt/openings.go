@@ -12,13 +12,17 @@ import (
 func (a *asker) openings() {
 	for i, w := range a.room.Walls {
 		for k, o := range w.Openings {
-			p := fmt.Sprintf("walls[%d].openings[%d]", i, k)
+			p, before := fmt.Sprintf("walls[%d].openings[%d]", i, k), len(a.found)
 			if o.Kind == survey.Pipe {
 				a.pipe(i, o, p)
 			} else {
 				a.hole(i, o, p)
 			}
+			a.out[p] = len(a.found) > before
 			for j, other := range w.Openings[:k] {
+				if a.out[p] || a.out[fmt.Sprintf("walls[%d].openings[%d]", i, j)] {
+					continue // that it sticks out is said already
+				}
 				if by := o.Overlap(other); by > 0 && o.Measured() && other.Measured() {
 					a.ask(Doubt{Rule: Into, Path: p, Wall: i, Read: called(o),
 						Text: fmt.Sprintf("On %s %s reaches into %s by %s.", w.Name, called(o), called(other), a.fine(by.CeilTo(a.room.Units.FineStep())))},

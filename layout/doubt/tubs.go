@@ -22,7 +22,7 @@ func (a *asker) tubs() {
 		if w.Left.Beyond >= 0 && w.Right.Beyond >= 0 && len(w.Base) == 1 && w.Base[0].Meets == survey.Tub {
 			a.alcove(i)
 		}
-		for k := 1; k < len(w.Base); k++ {
+		for k := 1; k < len(w.Base) && !a.rough[i]; k++ {
 			a.step(i, k)
 		}
 	}
