@@ -26,19 +26,22 @@ func Routes(site page.Site) []page.Route {
 		page.Post("/jobs/import", s.importJob),
 		page.Post("/jobs/{id}/delete", s.deleteJob),
 		page.Post("/jobs/{id}/restore", s.restoreJob),
+		page.Post("/jobs/{id}/erase", s.eraseJob),
 		page.Get("/jobs/{id}/job.json", s.exportJob),
 		page.Get("/jobs/{id}/plan.json", s.exportPlan),
 	}
 }
 
 func (s pages) listJobs(w http.ResponseWriter, r *http.Request) error {
-	just, _ := strconv.ParseInt(r.URL.Query().Get("deleted"), 10, 64)
-	return s.showJobs(w, r, http.StatusOK, Jobs{Just: just})
+	q := r.URL.Query()
+	just, _ := strconv.ParseInt(q.Get("deleted"), 10, 64)
+	from, _ := strconv.Atoi(q.Get("from"))
+	return s.showJobs(w, r, http.StatusOK, Jobs{Just: just, Words: strings.TrimSpace(q.Get("find")), From: max(from, 0)})
 }
 
 // showJobs renders the list with what page holds already.
 func (s pages) showJobs(w http.ResponseWriter, r *http.Request, status int, shown Jobs) (err error) {
-	if shown.Kept, err = s.Store.Jobs(r.Context()); err != nil {
+	if shown.Kept, shown.All, err = s.Store.Find(r.Context(), shown.Words, shown.From, onePage); err != nil {
 		return err
 	}
 	if shown.Deleted, err = s.Store.Deleted(r.Context()); err != nil {
