@@ -56,9 +56,23 @@ func (l Length) Tape(s System) string { return l.Format(s, s.Step()) }
 // Fine gives what the cut schedule shows: 1/32 in or 0.5 mm.
 func (l Length) Fine(s System) string { return l.Format(s, s.FineStep()) }
 
-// Both gives what the tapes of both systems show, that of s first:
-// 4'-11 1/2" · 1511 mm.
-func (l Length) Both(s System) string { return l.Tape(s) + " · " + l.Tape(s.Other()) }
+// Both says how a length was read, in both systems, that of s first: 3/32" · 2.4 mm.
+// In s it is exact to 1/64 in or 0.001 mm, so that nothing typed reads as
+// something else; in the other system it is rounded to 0.1 mm or 1/32 in.
+func (l Length) Both(s System) string {
+	if s == Metric {
+		return l.metric() + " · " + l.Format(Imperial, Inch/32)
+	}
+	return l.Format(Imperial, Inch/64) + " · " + l.Format(Metric, Millimetre/10)
+}
+
+// metric gives millimetres exactly where three decimals are enough, else to 0.1 mm.
+func (l Length) metric() string {
+	if 1000*l%Millimetre == 0 {
+		return l.Format(Metric, 0)
+	}
+	return l.Format(Metric, Millimetre/10)
+}
 
 // Millimetres gives the length for a plan file, rounded to 0.001 mm.
 func (l Length) Millimetres() float64 { return float64(l.micrometres()) / 1000 }

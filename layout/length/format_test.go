@@ -48,8 +48,22 @@ func TestPlainTapeFineBoth(t *testing.T) {
 	assert.Equal(t, "59 1/2", l.Plain(length.Imperial, in/16))
 	assert.Equal(t, "1511.5", l.Plain(length.Metric, mm/2))
 	assert.Equal(t, `4'-11 1/2"`, l.Tape(length.Imperial))
-	assert.Equal(t, `4'-11 1/2" · 1511 mm`, l.Both(length.Imperial))
-	assert.Equal(t, `1511 mm · 4'-11 1/2"`, l.Both(length.Metric))
+	for _, c := range []struct {
+		l    length.Length
+		s    length.System
+		want string
+	}{
+		{l, length.Imperial, `4'-11 1/2" · 1511.3 mm`},
+		{l, length.Metric, `1511.3 mm · 4'-11 1/2"`},
+		{3 * in / 32, length.Imperial, `3/32" · 2.4 mm`},
+		{in / 64, length.Imperial, `1/64" · 0.4 mm`},
+		{1511 * mm, length.Imperial, `4'-11 31/64" · 1511 mm`},
+		{mm / 4, length.Metric, `0.25 mm · 0"`},
+		{in / 3, length.Metric, `8.5 mm · 11/32"`},
+		{-15 * mm / 10, length.Metric, `-1.5 mm · -1/16"`},
+	} {
+		assert.Equal(t, c.want, c.l.Both(c.s))
+	}
 	assert.Equal(t, `1/32"`, (in / 32).Fine(length.Imperial))
 	assert.Equal(t, "0.5 mm", (mm / 2).Fine(length.Metric))
 }
