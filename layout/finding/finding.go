@@ -1,4 +1,15 @@
 // Package finding judges a plan by the rules of the trade.
+//
+// Laws, each with a test:
+//
+//  1. Judge depends on the plan alone, and gives the same findings in the same
+//     order: faults, warnings, advice, cautions.
+//  2. One cause on one wall is one finding, however many pieces it concerns; it
+//     stands at the worst of them.
+//  3. Every rule says why it matters, what to do, and where it comes from: a
+//     source, or "common practice, no source".
+//  4. A figure that is compared with a limit never reads like the limit where
+//     it is not.
 package finding
 
 import "coursewright/layout/plane"

@@ -1,12 +1,16 @@
 package survey_test
 
 import (
+	"fmt"
+	"strconv"
 	"testing"
 
+	"coursewright/layout/length"
 	"coursewright/layout/survey"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+	"pgregory.net/rapid"
 )
 
 // The sketch is 60 in wide between corners with gaps of 1/8 in, tub 40 in below
@@ -62,4 +66,45 @@ func TestAWindowMayReachPastAHeadThatStops(t *testing.T) {
 	room, faults := job.Resolve()
 	require.Empty(t, faults)
 	assert.Equal(t, survey.Span{From: 20 * in, To: 25 * in}, room.Walls[0].Openings[0].Bottom)
+}
+
+// Law 4: whatever is taken from the ranges of an opening begins in the tile, and
+// there is a size with which it ends there. Law 6: the same job, the same room.
+func TestFreeRangesHoldOnlyPlacesInTheTile(t *testing.T) {
+	rapid.Check(t, func(r *rapid.T) {
+		mark := func(name string, low, high, least int) *survey.Mark {
+			from := rapid.IntRange(low, high).Draw(r, name)
+			return free(fmt.Sprint(from), fmt.Sprint(from+rapid.IntRange(least, 80).Draw(r, "spread")))
+		}
+		job := sketch("in", "a")
+		w := &job.Walls[0]
+		w.Base[0].Readings = []survey.Drop{{At: "0", Drop: fmt.Sprint(rapid.IntRange(20, 40).Draw(r, "drop"))}, {At: "60", Drop: fmt.Sprint(rapid.IntRange(20, 40).Draw(r, "drop"))}}
+		if rapid.Bool().Draw(r, "stops") {
+			w.Right = survey.End{Stops: free(fmt.Sprint(rapid.IntRange(20, 40).Draw(r, "end")), "50")}
+		}
+		w.Openings = []survey.Opening{{Kind: "niche", Name: "n", Left: mark("left", 0, 20, 1), Width: mark("width", 5, 15, 1),
+			Bottom: mark("bottom", -60, 10, 50), Height: &survey.Measure{Mark: mark("height", 5, 15, 1)}}}
+		for _, m := range []*survey.Mark{w.Openings[0].Left, w.Openings[0].Width} {
+			if to, _ := strconv.Atoi(m.To); to > 60 {
+				m.To = "60"
+			}
+		}
+		room, faults := job.Resolve()
+		require.Empty(r, faults)
+		again, _ := job.Resolve()
+		require.Equal(r, room, again)
+		found := room.Walls[0]
+		o, right := found.Openings[0], 60*in-in/8
+		if !found.Right.Meets {
+			right = found.Right.Stops.To
+		}
+		require.GreaterOrEqual(r, o.Left.From, in/8)
+		require.LessOrEqual(r, o.Left.To+o.Width.From, right)
+		require.LessOrEqual(r, o.Left.From+o.Width.To, right)
+		require.LessOrEqual(r, o.Bottom.To+o.Height.From, 30*in)
+		require.LessOrEqual(r, o.Bottom.From+o.Height.To, 30*in)
+		for _, x := range []length.Length{o.Left.From, o.Left.To + o.Width.To} {
+			require.GreaterOrEqual(r, o.Bottom.From, survey.At(found.Base[0].Readings, min(max(x, 0), 60*in))+in/8)
+		}
+	})
 }

@@ -1,6 +1,20 @@
 // Package survey is the room as found: the job file as typed (Job), the same
 // with every length read and checked (Room), and the shape each wall leaves
 // for tile (Shape).
+//
+// Laws:
+//
+//  1. Read gives back what Write was given, to the letter as typed.
+//  2. Read and Resolve name every fault at once, each by the path of its field
+//     with what stood there and what would be right. A job with faults gives no
+//     room; a reading that merely looks odd is no fault (layout/doubt asks).
+//  3. A length in a Room is the one that was typed, exactly. Only a pin may be
+//     given to 0.001 mm, as a plan prints it, and is the unit it was printed from.
+//  4. Every range of a free opening holds only places that some choice of the
+//     other free marks leaves in the tile, where there are any.
+//  5. Every boundary of a wall says which part of it it is and whether it is
+//     seen; nobody needs its name for that.
+//  6. The same job gives the same room.
 package survey
 
 import "coursewright/layout/length"
