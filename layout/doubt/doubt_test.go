@@ -21,7 +21,7 @@ import (
 // under true are odd, but could be anybody's, and raise none.
 const rooms = "../../testdata/doubts/"
 
-func read(t *testing.T, name string) survey.Job {
+func read(t testing.TB, name string) survey.Job {
 	data, err := os.ReadFile(name)
 	require.NoError(t, err)
 	job, err := survey.Read(data)

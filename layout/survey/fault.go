@@ -2,6 +2,7 @@ package survey
 
 import (
 	"fmt"
+	"strconv"
 	"strings"
 	"unicode"
 )
@@ -57,7 +58,7 @@ func (p path) dot(field string) path {
 }
 
 // at gives the path of an item of the list p.
-func (p path) at(i int) path { return path(fmt.Sprintf("%s[%d]", p, i)) }
+func (p path) at(i int) path { return p + "[" + path(strconv.Itoa(i)) + "]" }
 
 // unseen tells of control characters, ends of line, and those that turn the text around them from
 // right to left, so that a page or a sheet would read differently from what it says.
@@ -68,6 +69,9 @@ func unseen(c rune) bool {
 // clip makes a person's text fit for a message.
 func clip(text string) string {
 	const most = 80
+	if len(text) <= most && plain(text) {
+		return text
+	}
 	clean := []rune(strings.Map(func(c rune) rune {
 		if unseen(c) {
 			return '?'
@@ -78,6 +82,16 @@ func clip(text string) string {
 		clean = append(clean[:most], '…')
 	}
 	return string(clean)
+}
+
+// plain tells whether a text is printable ASCII alone, as most are.
+func plain(text string) bool {
+	for i := range len(text) {
+		if text[i] < ' ' || text[i] > '~' {
+			return false
+		}
+	}
+	return true
 }
 
 // quote sets what stood in a field between quotes; empty reads as nothing.

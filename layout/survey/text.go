@@ -20,6 +20,9 @@ func (j Job) Texts() map[string]string {
 
 // gather walks through a value of the document that stands at p.
 func gather(v reflect.Value, p path, texts map[string]string) {
+	if v.IsZero() {
+		return
+	}
 	if m, ok := v.Interface().(Measure); ok {
 		if m.Mark == nil {
 			v = reflect.ValueOf(m.Plain)
@@ -29,13 +32,9 @@ func gather(v reflect.Value, p path, texts map[string]string) {
 	}
 	switch v.Kind() {
 	case reflect.String:
-		if v.String() != "" {
-			texts[string(p)] = v.String()
-		}
+		texts[string(p)] = v.String()
 	case reflect.Pointer:
-		if !v.IsNil() {
-			gather(v.Elem(), p, texts)
-		}
+		gather(v.Elem(), p, texts)
 	case reflect.Struct:
 		for i := range v.NumField() {
 			name, _, _ := strings.Cut(v.Type().Field(i).Tag.Get("json"), ",")
