@@ -6,7 +6,8 @@
 //
 //  1. Raise depends on the room and its job alone, and gives the same doubts in
 //     the same order.
-//  2. There is at most one doubt to a path, and one doubt to a cause.
+//  2. There is at most one doubt to a path, and one doubt to a cause. A path names
+//     a field in which something was typed.
 //  3. A doubt is gone once a path it looks at is confirmed, and while it is a
 //     guess that nobody has measured.
 //  4. What a doubt says would fit raises no doubt at that path any more.

@@ -24,13 +24,22 @@ func (a *asker) openings() {
 					continue // that it sticks out is said already
 				}
 				if by := o.Overlap(other); by > 0 && o.Measured() && other.Measured() {
-					a.ask(Doubt{Rule: Into, Path: p, Wall: i, Read: called(o),
+					a.ask(Doubt{Rule: Into, Path: a.placePath(i, k), Wall: i,
 						Text: fmt.Sprintf("On %s %s reaches into %s by %s.", w.Name, called(o), called(other), a.fine(by.CeilTo(a.room.Units.FineStep())))},
-						fmt.Sprintf("walls[%d].openings[%d]", i, j))
+						a.placePath(i, j))
 				}
 			}
 		}
 	}
+}
+
+// placePath is the field that says where along the wall an opening is.
+func (a *asker) placePath(wall, opening int) string {
+	p := fmt.Sprintf("walls[%d].openings[%d]", wall, opening)
+	if a.room.Walls[wall].Openings[opening].Kind == survey.Pipe {
+		return p + ".at"
+	}
+	return a.markPath(p + ".left")
 }
 
 // called is an opening by its kind and name, once where they are the same.

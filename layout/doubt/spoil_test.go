@@ -69,6 +69,7 @@ func TestLawsOnRoomsWithSlips(t *testing.T) {
 			require.False(r, paths[d.Path], d.Path)
 			paths[d.Path] = true
 			require.NotEmpty(r, d.Text)
+			require.NotEmpty(r, job.Texts()[d.Path], d.Path)
 			require.NotContains(r, d.Text, "%!")
 
 			sure := job

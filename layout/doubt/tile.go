@@ -33,7 +33,11 @@ func (a *asker) proportion() {
 			Text: fmt.Sprintf("A tile of %s by %s is more than sixteen times as long as it is broad.", a.say(t.Width), a.say(t.Height))}, "tile.width", "tile.height")
 	}
 	if joint := a.room.Joints[len(a.room.Joints)-1]; 4*joint > short && len(a.room.Joints) == 1 {
-		a.ask(Doubt{Rule: Shape, Path: "joint", Wall: -1,
+		path := "joint"
+		if _, typed := a.texts[path]; !typed {
+			path = "joint.at"
+		}
+		a.ask(Doubt{Rule: Shape, Path: path, Wall: -1,
 			Text: fmt.Sprintf("A joint of %s is more than a quarter of the shorter side of the tile, %s. Is the unit right?", a.say(joint), a.say(short))}, "tile.width", "tile.height")
 	}
 	for _, w := range a.room.Walls {
