@@ -16,7 +16,7 @@ import (
 //	free PATH          let the solver place the mark at PATH
 //	measure PATH       type the mark at PATH as one measured value
 //	set PATH=VALUE     write one field
-//	pin WALL joint|tile=VALUE   pin a start, whichever was pinned before
+//	pin WALL edge|joint|tile=VALUE   pin a start, whichever was pinned before
 //	release PATH       let go of a pin
 //	place WALL HANDLE=VALUE     put what was dragged there
 //	stand PATH=VALUE   courses of the wall at PATH stand
@@ -85,11 +85,13 @@ func pin(job *survey.Job, rest string) error {
 	held := job.Pins.Walls[name]
 	switch is {
 	case "joint":
-		held.Joint, held.Tile = value, ""
+		held.Edge, held.Joint, held.Tile = "", value, ""
 	case "tile":
-		held.Joint, held.Tile = "", value
+		held.Edge, held.Joint, held.Tile = "", "", value
+	case "edge":
+		held.Edge, held.Joint, held.Tile = value, "", ""
 	default:
-		return fmt.Errorf("a start is a joint or a tile, not %q", is)
+		return fmt.Errorf("a start is an edge, a joint or a tile, not %q", is)
 	}
 	if job.Pins.Walls == nil {
 		job.Pins.Walls = map[string]survey.WallPin{}

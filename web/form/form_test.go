@@ -148,6 +148,7 @@ func TestButtons(t *testing.T) {
 		{"measure walls[1].openings[0].left", "walls[1].openings[0].left.at", "32"},
 		{"set joint=3/16", "joint", "3/16"},
 		{"pin back tile=30", "pins.walls.back.tile", "30"},
+		{"pin back edge=30", "pins.walls.back.edge", "30"},
 		{"place 2 course=-37", "pins.course.line", "-37"},
 		{"place 2 joint=30", "pins.walls.back.joint", "30"},
 		{"place 1 pipe valve=20;-8", "walls[0].openings[1].at", "20"},
@@ -182,6 +183,8 @@ func TestReleasedPinsLeaveNothingBehind(t *testing.T) {
 	require.NoError(t, Apply(&job, "release pins.walls.back.joint"))
 	assert.Equal(t, demo(t), job)
 	require.NoError(t, Apply(&job, "pin back joint=30"))
+	require.NoError(t, Apply(&job, "pin back edge=30"))
+	assert.Equal(t, survey.WallPin{Edge: "30"}, job.Pins.Walls["back"], "one word pins a start")
 	require.NoError(t, Apply(&job, "remove walls[1]"))
 	assert.Nil(t, job.Pins.Walls)
 	assert.Equal(t, []string{"left", "right"}, job.SetOrder)

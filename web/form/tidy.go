@@ -85,7 +85,7 @@ func tidyPins(found []survey.Wall, pins *survey.Pins) {
 	for _, w := range found {
 		pin := pins.Walls[w.Name]
 		pin.Marks = tidyMarks(w, pin.Marks)
-		if pin.Joint != "" || pin.Tile != "" || pin.Marks != nil {
+		if pin.Edge != "" || pin.Joint != "" || pin.Tile != "" || pin.Marks != nil {
 			walls[w.Name] = pin
 		}
 	}
