@@ -357,6 +357,7 @@ func TestWhatIsBuiltToCostMuchIsRefused(t *testing.T) {
 		"a long number":  `{"tile":{"box":{"count":1` + strings.Repeat("0", 900_000) + `}}}`,
 		"a huge wall":    strings.NewReplacer(`"304"`, `"99 m"`, `"202"`, `"99 m"`, `"100"`, `"5"`).Replace(string(must(os.ReadFile("../testdata/jobs/toy.json")))),
 		"past its limit": `{"title":"` + strings.Repeat("x", 1<<20) + `"}`,
+		"long in lines":  `{"format":"coursewright-job/1","walls":[` + strings.Repeat(`{"name":"a"},`, 70_000) + `{}]}`,
 	} {
 		answer, page := s.Upload([]byte(file))
 		require.Equal(t, http.StatusUnprocessableEntity, answer.StatusCode, name)

@@ -17,14 +17,13 @@ const MaxBytes = 1 << 20
 // all of them. A byte-order mark at the start is skipped. Lists and objects that
 // are empty read as absent, so that Read gives back exactly what Write was given.
 func Read(data []byte) (Job, error) {
-	var faults Faults
 	data = bytes.TrimPrefix(data, []byte("\ufeff"))
 	if len(data) > MaxBytes {
-		faults.add("document", fmt.Sprintf("%d bytes", len(data)), "at most 1 MiB (1048576 bytes)")
-		return Job{}, faults
+		return Job{}, tooLong(len(data))
 	}
 	tree, err := parse(data)
 	if err != nil {
+		var faults Faults
 		faults.add("document", err.Error(), "a job file in JSON")
 		return Job{}, faults
 	}
@@ -41,7 +40,8 @@ func Read(data []byte) (Job, error) {
 }
 
 // Write gives the job file in its canonical form, indented, absent fields
-// left out. It fails only on a job that Read cannot give.
+// left out. It refuses with Faults what would be longer than MaxBytes, since
+// Read would not read it back, and fails on a job that Read cannot give.
 func Write(job Job) ([]byte, error) {
 	var out bytes.Buffer
 	e := json.NewEncoder(&out)
@@ -50,7 +50,17 @@ func Write(job Job) ([]byte, error) {
 	if err := e.Encode(job); err != nil {
 		return nil, fmt.Errorf("write job: %w", err)
 	}
+	if out.Len() > MaxBytes {
+		return nil, tooLong(out.Len())
+	}
 	return out.Bytes(), nil
+}
+
+// tooLong refuses a job file of so many bytes.
+func tooLong(n int) Faults {
+	var faults Faults
+	faults.add("document", fmt.Sprintf("%d bytes", n), "at most 1 MiB (1048576 bytes)")
+	return faults
 }
 
 // parse reads one JSON value and nothing after it.

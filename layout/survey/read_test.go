@@ -153,3 +153,29 @@ func FuzzRead(f *testing.F) {
 		}
 	})
 }
+
+// What Write gives Read takes: a job that is short on paper may be long when it is written out in lines.
+func TestWriteRefusesWhatReadWould(t *testing.T) {
+	job := survey.Job{Format: survey.Format, Title: strings.Repeat("x", survey.MaxBytes)}
+	_, err := survey.Write(job)
+	var faults survey.Faults
+	require.ErrorAs(t, err, &faults)
+	require.ErrorContains(t, err, "at most 1 MiB")
+	for n := survey.MaxBytes - 200; n < survey.MaxBytes; n++ { // across the limit
+		job.Title = strings.Repeat("x", n)
+		document, err := survey.Write(job)
+		if err != nil {
+			require.ErrorAs(t, err, &faults)
+			continue
+		}
+		back, err := survey.Read(document)
+		require.NoError(t, err)
+		require.Equal(t, job, back)
+	}
+	walls := `{"format":"coursewright-job/1","walls":[` + strings.Repeat(`{"name":"a"},`, 70_000) + `{}]}`
+	require.Less(t, len(walls), survey.MaxBytes)
+	job, err = survey.Read([]byte(walls))
+	require.NoError(t, err)
+	_, err = survey.Write(job)
+	require.ErrorAs(t, err, &faults)
+}

@@ -7,6 +7,7 @@ import (
 	"net/http"
 	"os"
 
+	"coursewright/layout/survey"
 	"coursewright/store"
 )
 
@@ -52,9 +53,12 @@ func clipped(text string) string {
 func Explain(err error) (status int, title, text string) {
 	var refused *Refusal
 	var astray *store.Astray
+	var faults survey.Faults
 	switch {
 	case errors.As(err, &refused):
 		return refused.Status, "That did not work", refused.Text
+	case errors.As(err, &faults):
+		return http.StatusUnprocessableEntity, "That did not work", clipped(faults.Error())
 	case errors.Is(err, store.ErrDeleted):
 		return http.StatusGone, "This job is deleted", "It can be brought back from the list of deleted jobs."
 	case errors.Is(err, fs.ErrNotExist):
