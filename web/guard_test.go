@@ -16,6 +16,7 @@ import (
 	"os"
 	"path/filepath"
 	"slices"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -178,6 +179,25 @@ func TestNoGetChangesAByte(t *testing.T) {
 		}
 	}
 	require.Equal(t, before, bytesOf(t, folder))
+}
+
+// HEAD is answered as GET is, on every route, without the body.
+func TestHeadIsGetWithoutItsBody(t *testing.T) {
+	s, _ := guarded(t)
+	for _, path := range paths(routes(s, t)) {
+		for _, query := range []string{"", "?wall=1", "?paper=nonsense"} {
+			get, page := ask(t, s, "GET", path+query, "Host: localhost")
+			head, nothing := ask(t, s, "HEAD", path+query, "Host: localhost")
+			require.Equal(t, get.StatusCode, head.StatusCode, path+query)
+			require.Empty(t, nothing, path)
+			for _, name := range []string{"Content-Type", "Content-Disposition", "Cache-Control", "Location", "Allow"} {
+				require.Equal(t, get.Header.Get(name), head.Header.Get(name), "%s of %s", name, path+query)
+			}
+			if length := head.Header.Get("Content-Length"); length != "" {
+				require.Equal(t, strconv.Itoa(len(page)), length, path+query)
+			}
+		}
+	}
 }
 
 func must[T any](v T, err error) T {
