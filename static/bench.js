@@ -6,6 +6,7 @@ import "./save.js"; // an edit is posted, its answer swapped in
 import "./drag.js"; // handles on the drawing
 import "./slide.js"; // starts along the slide curve
 import "./zoom.js"; // a nearer look
+import "./width.js"; // the drawing as wide as its frame
 import "./pieces.js"; // one piece and its card
 import "./links.js"; // flags, faults and what is worked out on demand
 import "./keys.js"; // fractions for a phone

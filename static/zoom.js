@@ -6,6 +6,7 @@ import { keep, kept } from "./address.js";
 
 const MOST = 16;
 const GRIP = matchMedia("(pointer: coarse)").matches ? 30 : 24; // pixels across a handle, however near
+const PIXEL = 250; // micrometres of the drawing to a pixel it is laid out for
 const LEGIBLE = 7.5; // pixels: a size written smaller is not shown at all
 
 const frame = () => document.getElementById("drawing");
@@ -29,7 +30,8 @@ function apply() {
   const drawing = svg();
   if (!drawing) return;
   const { width, height } = drawing.viewBox.baseVal;
-  frame().style.setProperty("--aspect", width / height);
+  frame().style.setProperty("--laid", `${width / PIXEL}px`);
+  frame().style.setProperty("--tall", `${height / PIXEL}px`);
   frame().style.setProperty("--near", place.near);
   const box = drawing.getBoundingClientRect();
   size = sized();

@@ -11,7 +11,7 @@ import (
 // Bench is one job's page.
 type Bench struct {
 	page.Job
-	Wall     int // the wall brought to the front, or -1 for the wrap
+	sight
 	Drawing  templ.Component
 	Slides   []templ.Component // by wall
 	Card     *Card             // the piece looked at, or nil

@@ -1,7 +1,6 @@
 package bench
 
 import (
-	"strconv"
 	"strings"
 
 	"github.com/a-h/templ"
@@ -25,13 +24,6 @@ var (
 
 // here is the address of the page as it is looked at.
 func (b Bench) here() templ.SafeURL { return page.JobPath(b.ID, b.query()) }
-
-func (b Bench) query() string {
-	if b.Wall < 0 {
-		return ""
-	}
-	return "?wall=" + strconv.Itoa(b.Wall+1)
-}
 
 func (b Bench) wallChoices() []page.Choice {
 	var out []page.Choice

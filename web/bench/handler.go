@@ -7,7 +7,6 @@ import (
 	"errors"
 	"fmt"
 	"net/http"
-	"strconv"
 
 	"coursewright/layout"
 	"coursewright/layout/survey"
@@ -201,8 +200,8 @@ func (s pages) bench(w http.ResponseWriter, r *http.Request, stored store.Job, t
 // viewOf gathers what the page shows of a job.
 func (s pages) viewOf(r *http.Request, stored store.Job, job survey.Job, plan layout.Plan, status string) Bench {
 	b := Bench{
-		Job:  s.Shown(r.Context(), stored, job, plan),
-		Wall: front(r, plan), Phone: s.phone(stored.ID),
+		Job:   s.Shown(r.Context(), stored, job, plan),
+		sight: sightOf(r, plan), Phone: s.phone(stored.ID),
 	}
 	b.Status, b.Here = status, b.query()
 	if len(plan.Walls) > 0 {
@@ -212,13 +211,4 @@ func (s pages) viewOf(r *http.Request, stored store.Job, job survey.Job, plan la
 	}
 	draw(&b)
 	return b
-}
-
-// front is the wall brought to the front, or -1.
-func front(r *http.Request, plan layout.Plan) int {
-	n, err := strconv.Atoi(r.URL.Query().Get("wall"))
-	if err != nil || n < 1 || n > len(plan.Walls) {
-		return -1
-	}
-	return n - 1
 }

@@ -41,7 +41,7 @@ func (s pages) showPieces(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return err
 	}
-	b := Bench{Job: s.Shown(r.Context(), stored, job, plan), Wall: front(r, plan)}
+	b := Bench{Job: s.Shown(r.Context(), stored, job, plan), sight: sightOf(r, plan)}
 	return page.Render(w, r, http.StatusOK, PiecesPage(b))
 }
 

@@ -25,7 +25,7 @@ func (s pages) showWidths(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return err
 	}
-	shown := Widths{Bench: Bench{Job: s.Shown(r.Context(), stored, job, plan), Wall: -1}}
+	shown := Widths{Bench: Bench{Job: s.Shown(r.Context(), stored, job, plan), sight: sight{Wall: -1}}}
 	for i := range plan.Walls {
 		for _, off := range []length.Length{-off(plan.Room.Units), off(plan.Room.Units)} {
 			row, err := s.wrong(r.Context(), job, plan, i, off)

@@ -13,14 +13,14 @@ type Options struct {
 	Scale   Scale  // zero: fit the screen
 	Sheet   bool   // for paper: larger text
 	Handles bool   // with what a person may drag, and pieces to pick
-	Finish  bool   // tile and grout in their colours, without a mark of any cut
+	Finish  bool   // tile and grout in their colours, without a mark of any cut or handle
 	Wide    Micron // on a screen, what it is laid out for; zero: ScreenWidth
 	High    Micron // on a screen, how high a wall may stand; zero: as is usual at that width
 }
 
 // ScreenWidth is the width a drawing for a screen is laid out for where none is
-// asked for: 1008 px, the drawing's part of a page of 1440.
-const ScreenWidth = 1008 * px
+// asked for: the drawing's part of a page of 1440.
+const ScreenWidth = 984 * px
 
 // wide is the width the drawing is laid out for.
 func (o Options) wide() Micron {

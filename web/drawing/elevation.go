@@ -42,8 +42,8 @@ func Elevation(plan layout.Plan, wall int, o Options) Scene {
 	}
 	s.lay()
 	s.common()
-	s.parts([]frame{s.f}, func(int) { s.part() }, true, o.Handles)
-	if o.Handles {
+	s.parts([]frame{s.f}, func(int) { s.part() }, true, o)
+	if o.Handles && !o.Finish {
 		s.pick([]layout.Wall{w})
 	}
 	return s.Scene

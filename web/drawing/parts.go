@@ -3,7 +3,7 @@ package drawing
 // parts draws the walls one by one, each as a part of its own, after what is
 // drawn already. What takes any room that is left, handles and flags, comes when
 // the texts of all walls stand.
-func (b *board) parts(frames []frame, draw func(i int), full, handles bool) {
+func (b *board) parts(frames []frame, draw func(i int), full bool, o Options) {
 	scene := b.Elements
 	each := make([][]Element, len(frames))
 	for i := range frames {
@@ -11,14 +11,16 @@ func (b *board) parts(frames []frame, draw func(i int), full, handles bool) {
 		draw(i)
 		each[i] = b.Elements
 	}
-	if handles {
+	if o.Handles && !o.Finish {
 		for _, f := range frames {
 			b.handles(f, b.plan.Walls[f.wall], full)
 		}
 	}
 	for i, f := range frames {
 		b.Elements = each[i]
-		b.flags(f, full)
+		if !o.Finish {
+			b.flags(f, full)
+		}
 		from := len(scene)
 		scene = append(scene, b.Elements...)
 		b.Parts = append(b.Parts, Part{Wall: f.wall, From: from, To: len(scene), Origin: f.origin, Name: b.plan.Walls[f.wall].Found.Name})

@@ -2,8 +2,10 @@ package drawing
 
 import "strings"
 
-// px is one pixel of a screen, by which drawings for a screen are laid out.
-const px = Millimetre / 4
+// Pixel is one pixel of a screen, by which drawings for a screen are laid out.
+const Pixel = Millimetre / 4
+
+const px = Pixel
 
 // texts are the heights of the texts of a drawing.
 type texts struct {

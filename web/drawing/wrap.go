@@ -57,8 +57,8 @@ func Wrap(plan layout.Plan, o Options) Scene {
 	}
 	w.lay()
 	w.common()
-	w.parts(w.frames, w.wallPart, false, o.Handles)
-	if o.Handles {
+	w.parts(w.frames, w.wallPart, false, o)
+	if o.Handles && !o.Finish {
 		w.pick(plan.Walls)
 	}
 	return w.Scene

@@ -1,0 +1,78 @@
+package bench
+
+import (
+	"net/http"
+	"net/url"
+	"strconv"
+
+	"coursewright/layout"
+	"coursewright/web/drawing"
+)
+
+// sight is how a person looks at the drawing. All but the width stands in the
+// address.
+type sight struct {
+	Wall   int            // the wall brought to the front, or -1 for the wrap
+	Finish bool           // tile and grout in their colours, without the cuts
+	Wide   drawing.Micron // of the drawing's frame; 0 where it is not known
+}
+
+// finishLook is the value of look= in the address for the finish.
+const finishLook = "finish"
+
+// widthCookie is where the page's script notes how many pixels wide the frame is.
+// It is no matter of the job: each browser has its own.
+const widthCookie = "frame"
+
+// Bounds of a frame, in pixels.
+const (
+	leastFrame = 280
+	mostFrame  = 2000
+)
+
+// sightOf reads how the drawing is to be looked at.
+func sightOf(r *http.Request, plan layout.Plan) sight {
+	s := sight{Wall: front(r, plan), Finish: r.URL.Query().Get("look") == finishLook}
+	if c, err := r.Cookie(widthCookie); err == nil {
+		if n, err := strconv.Atoi(c.Value); err == nil && n > 0 {
+			s.Wide = drawing.Pixel * drawing.Micron(min(max(n, leastFrame), mostFrame))
+		}
+	}
+	return s
+}
+
+// front is the wall brought to the front, or -1.
+func front(r *http.Request, plan layout.Plan) int {
+	n, err := strconv.Atoi(r.URL.Query().Get("wall"))
+	if err != nil || n < 1 || n > len(plan.Walls) {
+		return -1
+	}
+	return n - 1
+}
+
+// query is the part of the address that says how the drawing is looked at.
+func (s sight) query() string {
+	q := url.Values{}
+	if s.Wall >= 0 {
+		q.Set("wall", strconv.Itoa(s.Wall+1))
+	}
+	if s.Finish {
+		q.Set("look", finishLook)
+	}
+	if len(q) == 0 {
+		return ""
+	}
+	return "?" + q.Encode()
+}
+
+// at is the same look at another wall.
+func (s sight) at(wall int) string {
+	s.Wall = wall
+	return s.query()
+}
+
+// as is the same sight with the finish or with the cuts.
+func (s sight) as(finish bool) string {
+	s.Finish = finish
+	return s.query()
+}
