@@ -58,6 +58,7 @@ func byFinger(t *testing.T, ctx context.Context) {
 	assert.Equal(t, before.Revision+1, after.Revision, "a finger drags")
 	assert.NotEmpty(t, job.Pins.Course.Line)
 
+	trial.See[bool](t, ctx, `(() => { document.getElementById("drawing").scrollIntoView(); return true })()`)
 	wide := `document.querySelector("#drawing svg").getBoundingClientRect().width`
 	fit := trial.See[float64](t, ctx, wide)
 	mid := trial.See[[2]float64](t, ctx, `(() => { const r = document.getElementById("drawing").getBoundingClientRect(); return [r.x + r.width / 2, r.y + 150] })()`)
