@@ -216,6 +216,8 @@ func TestWhereDoubtBegins(t *testing.T) {
 		{"thickness: five eighths", "tile.thickness", "5/8", "21/32"},
 		{"end walls: a quarter more", "walls[2].width", "40", "40 1/16"},
 		{"readings that begin late", "walls[2].base[0].readings[0].at", "1", "1 1/16"},
+		{"2 in from one corner, a quarter of that from the other", "walls[1].base[0].readings[1].at", "59 1/2", "59 9/16"},
+		{"more than 4 in from either corner", "walls[1].base[0].readings[0].at", "4", "4 1/16"},
 		{"sixteen to one", "tile.height", "1/2", "31/64"},
 	} {
 		job := base
