@@ -25,7 +25,7 @@ var order = []string{
 	"layout/steady", "layout/finding", "layout/table", "layout/cuts", "layout/takeoff", "layout/stages", "layout",
 	"migrations", "store", "static",
 	"web/drawing", "web/drawing/sample", "web/elevation", "web/sheet", "web/shapes", "web/form", "web/page",
-	"web/history", "web/jobs", "web/bench", "web/work", "web/choices", "web/sheets", "web/bathroom", "web/door", "web/turns", "web", "web/trial",
+	"web/history", "web/jobs", "web/bench", "web/work", "web/choices", "web/sheets", "web/bathroom", "web/door", "web/turns", "web/formats", "web", "web/trial",
 	"cmd/coursewright",
 }
 
@@ -108,6 +108,11 @@ var arrows = []arrow{
 	{"web/history", "web/form", "two edits are laid together field by field"},
 	{"web/history", "web/page", "where two edits meet the page asks"},
 	{"web/door", "store", "passes are kept"},
+	{"web/formats", "layout", "the plan file is described by its type"},
+	{"web/formats", "layout/survey", "and so is the job file"},
+	{"web/formats", "layout/cuts", "the cut schedule by its columns"},
+	{"web/formats", "layout/takeoff", "and the take-off"},
+	{"web/formats", "web/page", "a schema has an address"},
 	{"web/turns", "layout", "plans are worked out, and shared"},
 	{"web/turns", "layout/survey", "a job is known by its file, a room is large or not"},
 	{"web/turns", "web/page", "pages are given their plans by it, and say when it takes too long"},

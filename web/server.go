@@ -15,6 +15,7 @@ import (
 	"coursewright/web/bench"
 	"coursewright/web/choices"
 	"coursewright/web/door"
+	"coursewright/web/formats"
 	"coursewright/web/history"
 	"coursewright/web/jobs"
 	"coursewright/web/page"
@@ -32,6 +33,7 @@ var pages = []func(page.Site) []page.Route{
 	sheets.Routes,
 	bathroom.Routes,
 	history.Routes,
+	formats.Routes,
 }
 
 // Server serves one data file.

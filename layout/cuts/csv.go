@@ -3,6 +3,7 @@ package cuts
 import (
 	"fmt"
 	"io"
+	"slices"
 	"strings"
 
 	"coursewright/layout/length"
@@ -11,6 +12,9 @@ import (
 
 var columns = []string{"piece", "cut", "kind", "width", "height", "height left", "height right", "width bottom", "width top",
 	"notch leaves", "hole", "factory edges", "cut edges", "from one tile with"}
+
+// Columns are the heads of the columns of the CSV.
+func Columns() []string { return slices.Clone(columns) }
 
 // CSV writes every cut piece in a row of its own, with its exact place in the
 // schedule, safe to open in a spreadsheet (see table.Write), lengths to the

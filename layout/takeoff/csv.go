@@ -3,12 +3,16 @@ package takeoff
 import (
 	"fmt"
 	"io"
+	"slices"
 	"strconv"
 
 	"coursewright/layout/table"
 )
 
 var columns = []string{"item", "count", "unit", "net", "spare", "boxes", "price", "because"}
+
+// Columns are the heads of the columns of the CSV.
+func Columns() []string { return slices.Clone(columns) }
 
 // CSV writes the list with one row per line and the flat 10 % rule last, safe
 // to open in a spreadsheet (see table.Write). It fails only when w does.
