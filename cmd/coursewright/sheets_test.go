@@ -31,7 +31,7 @@ func TestSheetsWritesOnePDF(t *testing.T) {
 	assert.Contains(t, string(info), "Six tiles")
 	text, err := exec.Command("pdftotext", file, "-").CombinedOutput()
 	require.NoError(t, err)
-	assert.Contains(t, string(text), "Set-out sheet")
+	assert.Contains(t, string(text), "Strike the course line")
 	assert.Contains(t, string(text), "2026-05-04")
 	assert.NotContains(t, string(text), "Take-off")
 }

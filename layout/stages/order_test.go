@@ -115,3 +115,31 @@ func TestColumnsAreSetFromTheBattenToo(t *testing.T) {
 	assert.Len(t, in.Walls[0].Pieces, n)
 	assert.Equal(t, stages.OnBatten, steps[0].Part)
 }
+
+func TestTheLineStruckIsNeverBehindARim(t *testing.T) { // laws of ToStrike
+	joints := 0
+	for _, r := range rooms {
+		in, _ := ordered(t, r.job, r.line)
+		job := jobOf(t, r.job)
+		job.Pins.Course.Line = r.line
+		p, err := layout.Solve(job)
+		require.NoError(t, err)
+		s := stages.ToStrike(in.Room, p.Setout.Line, in.Walls)
+		behind := false
+		for _, w := range in.Walls {
+			for _, b := range w.Found.Base {
+				for _, x := range b.Readings {
+					behind = behind || x.Value > p.Setout.Line
+					assert.LessOrEqual(t, x.Value, s.At, "%v", r)
+				}
+			}
+		}
+		assert.Equal(t, behind, s.Joint, "%v", r)
+		if !s.Joint {
+			assert.Equal(t, p.Setout.Line, s.At, "%v", r)
+			continue
+		}
+		joints++
+	}
+	assert.Positive(t, joints, "in some of the rooms a rim stands above the course line")
+}

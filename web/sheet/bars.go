@@ -92,13 +92,16 @@ var full = drawing.Scale{Paper: 1, Real: 1}
 // or 3 in to 1/2 in to the foot, and smaller ones for walls that no paper
 // would take otherwise.
 func ladder(u length.System) []drawing.Scale {
-	reals := []int64{4, 8, 12, 16, 24, 48, 96, 192, 384, 768}
 	if u == length.Metric {
-		reals = []int64{5, 10, 20, 50, 100, 200, 500, 1000}
+		out := []drawing.Scale{{Paper: 1, Real: 5}, {Paper: 1, Real: 10}, {Paper: 2, Real: 25}, {Paper: 1, Real: 15}}
+		for _, r := range []int64{20, 25, 50, 100, 200, 500, 1000} {
+			out = append(out, drawing.Scale{Paper: 1, Real: r})
+		}
+		return out
 	}
-	out := make([]drawing.Scale, len(reals))
-	for i, r := range reals {
-		out[i] = drawing.Scale{Paper: 1, Real: r}
+	var out []drawing.Scale
+	for _, r := range []int64{4, 8, 12, 16, 24, 32, 48, 96, 192, 384, 768} {
+		out = append(out, drawing.Scale{Paper: 1, Real: r})
 	}
 	return out
 }
@@ -107,7 +110,9 @@ func ladder(u length.System) []drawing.Scale {
 func scaleText(s drawing.Scale, u length.System) string {
 	switch {
 	case s.Real == 0:
-		return "list, no scale"
+		return "no scale"
+	case s.Paper == 2:
+		return "1:" + strconv.FormatInt(s.Real/2, 10) + ".5"
 	case u == length.Metric || s.Real < 4:
 		return "1:" + strconv.FormatInt(s.Real, 10)
 	}

@@ -10,8 +10,8 @@ import (
 
 const (
 	barsHeight  = 9500
-	rowHeight   = 8100
-	blockHeight = barsHeight + 2*rowHeight
+	rowHeight   = 8600
+	blockHeight = barsHeight + rowHeight
 )
 
 // cell is one field of the title block: its share of the row's width.
@@ -24,26 +24,19 @@ type cell struct {
 func (b *book) block(l *leaf, n int) {
 	top := l.size.Y - edge - blockHeight
 	b.bars(l, top)
-	y := top + barsHeight
-	for _, row := range b.fields(l, n) {
-		l.fields(y, row)
-		y += rowHeight
-	}
+	l.fields(top+barsHeight, b.fields(l, n))
 }
 
-// fields are the rows of the title block.
-func (b *book) fields(l *leaf, n int) [][]cell {
+// fields are the cells of the title block.
+func (b *book) fields(l *leaf, n int) []cell {
 	room := b.plan.Room
-	wall := l.wall
-	if wall == "" {
-		wall = "all"
+	cells := []cell{{42, "job", room.Title}, {46, "level line, 0", b.levelLine()}, {38, "tile · joint", b.tile() + " · " + room.Joint.Fine(room.Units)},
+		{20, "scale", scaleText(l.scale, room.Units)}, {32, "job " + b.opts.Hash + " · " + b.opts.Paper.Name, b.opts.Date.Format("2006-01-02")},
+		{16, "sheet", fmt.Sprintf("%d of %d", n, len(b.leaves))}}
+	if room.Guess() {
+		cells = append(cells, cell{24, "GUESS", fmt.Sprintf("%d not measured", len(room.Guesses))})
 	}
-	return [][]cell{
-		{{58, "job", room.Title}, {40, "sheet", l.title}, {32, "wall", wall}, {28, "scale", scaleText(l.scale, room.Units)},
-			{30, "sheet", fmt.Sprintf("%d of %d", n, len(b.leaves))}},
-		{{78, "level line ±0", b.levelLine()}, {34, "tile, true size", b.tile()}, {14, "joint", room.Joint.Fine(room.Units)},
-			{16, "paper", b.opts.Paper.Name}, {24, "date", b.opts.Date.Format("2006-01-02")}, {22, "job hash", b.opts.Hash}},
-	}
+	return cells
 }
 
 func (b *book) tile() string {
@@ -57,7 +50,7 @@ func (b *book) levelLine() string {
 	for _, w := range b.plan.Walls {
 		if w.Found.Order == 0 {
 			s := w.Found.Base[0]
-			return b.over(-s.Readings[0].Value) + " the " + string(s.Meets) + " at the left end of " + w.Found.Letter
+			return b.over(-s.Readings[0].Value) + " the " + string(s.Meets) + ", " + w.Found.Letter + " left"
 		}
 	}
 	return "the line of the laser"

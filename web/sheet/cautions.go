@@ -15,7 +15,8 @@ var (
 )
 
 // cautions writes those of some rules, or with none named all that stand on no
-// other sheet, and then that local code comes first.
+// other sheet. On the first of the sheets with cautions it is said that local
+// code comes first.
 func (f *flow) cautions(rules ...finding.Name) {
 	var text []finding.Finding
 	for _, x := range f.book.plan.Findings {
@@ -28,33 +29,27 @@ func (f *flow) cautions(rules ...finding.Name) {
 	for _, x := range text {
 		f.bullet("!", x.Text+" "+x.Do)
 	}
-	f.words(plain, finding.LocalCode)
+	if f.book.first(SetOut, FirstCourse, CutSchedule, Stages) == f.kind {
+		f.words(plain, finding.LocalCode)
+	}
+}
+
+// first is the first of some kinds that is printed, or empty.
+func (b *book) first(kinds ...Kind) Kind {
+	for _, k := range kinds {
+		if slices.Contains(b.opts.Kinds, k) {
+			return k
+		}
+	}
+	return ""
 }
 
 // bullet writes a paragraph behind a sign.
 func (f *flow) bullet(sign, text string) {
-	lines := drawing.Micron(len(plain.wrap(text, f.breadth()-8000)))
-	f.need(lines * plain.leading())
+	p, in := f.of(plain), max(6000, f.of(strong).width(sign)+2500)
+	lines := drawing.Micron(len(p.wrap(text, f.breadth()-in)))
+	f.need(lines * p.leading())
 	lo, _ := f.area()
-	f.text(drawing.Point{X: lo.X + 1500, Y: f.y + plain.size}, strong, sign)
-	f.indented(plain, 8000, text)
-}
-
-// findings lists what stands on a drawing of a wall, by the number at its place.
-func (f *flow) findings(wall int) {
-	first := true
-	for i, x := range f.book.plan.Findings {
-		if x.Wall != wall || x.Grade == finding.Caution && x.At == nil {
-			continue
-		}
-		if first {
-			f.sub("Findings on this wall")
-			first = false
-		}
-		text := x.Text
-		if x.Do != "" {
-			text += " " + x.Do
-		}
-		f.bullet(number(i+1), text)
-	}
+	f.text(drawing.Point{X: lo.X + 1000, Y: f.y + p.size}, f.of(strong), sign)
+	f.indented(plain, in, text)
 }

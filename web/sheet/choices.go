@@ -35,39 +35,48 @@ func ChoicesOf(job survey.Job, solve func(survey.Job) (layout.Plan, error)) []Ch
 	return out
 }
 
-// choices compares the choices of a job for the person who will live with one:
-// in a table, and drawn below each other at one scale.
+// choicesAcross is how many choices are set beside each other on one sheet.
+const choicesAcross = 3
+
+// choices shows the person who will live with it how the walls will look in each
+// choice, tile and grout in their colours, with what it costs. A job without
+// choices shows its own plan.
 func (b *book) choices() {
-	f := b.flow(subject{title: "Choices"}, false)
-	if len(b.opts.Choices) < 2 {
-		f.words(body, "There is nothing to compare: this job has no choices.")
-		return
+	all := b.opts.Choices
+	if len(all) < 2 {
+		all = []Choice{{Name: "As planned", Chosen: true, Plan: b.plan}}
 	}
-	const across = 3
-	for from := 0; from < len(b.opts.Choices); from += across {
-		f.table(b.compared(b.opts.Choices[from:min(from+across, len(b.opts.Choices))]))
-		f.y += 4000
+	title := "Choices"
+	if len(all) == 1 {
+		title = "How it will look"
 	}
-	for _, c := range b.opts.Choices {
-		f.choice(c)
+	for from := 0; from < len(all); from += choicesAcross {
+		some := all[from:min(from+choicesAcross, len(all))]
+		b.fitted(subject{title: title}, false, func(f *flow) {
+			f.words(plain, "Tile and grout in their colours, seen from inside the room. Prices are those of the job, for the tile in whole boxes.")
+			f.table(b.compared(some))
+			f.looks(some)
+			f.words(plain, finding.LocalCode)
+		})
 	}
-	f.words(plain, finding.LocalCode)
 }
+
+// facts that a client asks for, in this order.
+var facts = []string{"tile", "joint", "pattern", "smallest cut", "cut pieces", "tiles to buy", "price of the tile, where known", "to be talked about"}
 
 // compared has one column for each of a few choices.
 func (b *book) compared(some []Choice) table {
-	t := table{columns: []column{{name: "", share: 34, bold: true}}, text: plain}
-	names := []string{"tile", "joint", "bond", "smallest cut", "slivers", "cut pieces", "tiles to buy", "cost, where known", "faults", "warnings", "advice"}
-	for _, n := range names {
+	t := table{columns: []column{{name: "", share: 30, bold: true}}, text: body}
+	for _, n := range facts {
 		t.rows = append(t.rows, row{cells: []string{n}})
 	}
 	for _, c := range some {
 		name := c.Name
-		if c.Chosen {
+		if c.Chosen && len(some) > 1 {
 			name += " (chosen)"
 		}
-		t.columns = append(t.columns, column{name: name, share: 52})
-		for i, fact := range c.facts(b, len(names)) {
+		t.columns = append(t.columns, column{name: name, share: 48})
+		for i, fact := range c.facts(b) {
 			t.rows[i].cells = append(t.rows[i].cells, fact)
 		}
 	}
@@ -75,11 +84,11 @@ func (b *book) compared(some []Choice) table {
 }
 
 // facts are the cells of one choice, as many as there are rows.
-func (c Choice) facts(b *book, n int) []string {
+func (c Choice) facts(b *book) []string {
 	if c.Amiss != "" {
-		return append([]string{"cannot be set on these walls"}, make([]string, n-1)...)
+		return append([]string{"cannot be set on these walls"}, make([]string, len(facts)-1)...)
 	}
-	room, merit := c.Plan.Room, c.Plan.Setout.Merit
+	room := c.Plan.Room
 	tiles, cents := "none", int64(0)
 	for i, l := range b.buying(c.Plan).Lines {
 		if cents += l.Cents; i == 0 { // tiles stand first
@@ -94,39 +103,57 @@ func (c Choice) facts(b *book, n int) []string {
 	if c.Plan.Setout.Least.Piece != "" {
 		least = b.tape(c.Plan.Setout.Least.Size)
 	}
-	out := []string{strings.TrimSpace(b.fine(room.Tile.Width) + " × " + b.fine(room.Tile.Height) + " " + room.Tile.Name), b.fine(room.Joint), bond,
-		least, number(merit.Slivers), number(merit.CutPieces), tiles, takeoff.Line{Cents: cents}.Price()}
-	for _, g := range []finding.Grade{finding.Fault, finding.Warning, finding.Advice} {
-		count := 0
-		for _, x := range c.Plan.Findings {
-			if x.Grade == g {
-				count++
+	cut, doubts := 0, 0
+	for _, w := range c.Plan.Walls {
+		for _, p := range w.Pieces {
+			if !p.Whole {
+				cut++
 			}
 		}
-		out = append(out, number(count))
 	}
-	return out
+	for _, x := range c.Plan.Findings {
+		if x.Grade == finding.Fault || x.Grade == finding.Warning {
+			doubts++
+		}
+	}
+	return []string{strings.TrimSpace(b.fine(room.Tile.Width) + " × " + b.fine(room.Tile.Height) + " " + room.Tile.Name), b.fine(room.Joint), bond,
+		least, number(cut), tiles, takeoff.Line{Cents: cents}.Price(), unlessZero(doubts)}
 }
 
-// choice draws one choice as wide as the paper allows, at a scale of the ladder.
-func (f *flow) choice(c Choice) {
-	if c.Amiss != "" {
+// looks draws the walls of each choice one over the other, all at the largest
+// scale at which they fit what is left of the leaf.
+func (f *flow) looks(some []Choice) {
+	scale, found := f.looksScale(some)
+	for _, c := range some {
 		f.sub(c.Name)
-		f.words(plain, c.Amiss)
-		return
-	}
-	lo, hi := f.area()
-	for _, scale := range ladder(c.Plan.Room.Units) {
-		s := drawing.Wrap(c.Plan, drawing.Options{Sheet: true, Scale: scale})
-		if s.Width > hi.X-lo.X || s.Height > (hi.Y-lo.Y)*2/3 {
-			continue
+		switch {
+		case c.Amiss != "":
+			f.words(plain, c.Amiss)
+		case !found:
+			f.words(plain, "These walls are too large to be drawn on "+f.book.opts.Paper.Name+".")
+		default:
+			s := drawing.Wrap(c.Plan, drawing.Options{Sheet: true, Finish: true, Scale: scale})
+			lo, _ := f.area()
+			f.lay(drawing.Point{X: lo.X, Y: f.y}, s)
+			f.y += s.Height + 1000
 		}
-		f.need(s.Height + 20*mmPaper)
-		f.sub(c.Name + ", " + scaleText(scale, c.Plan.Room.Units))
-		f.lay(drawing.Point{X: lo.X, Y: f.y}, s)
-		f.y += s.Height + 2000
-		return
 	}
-	f.sub(c.Name)
-	f.words(plain, "These walls are too large to be drawn side by side on "+f.book.opts.Paper.Name+".")
+}
+
+func (f *flow) looksScale(some []Choice) (scale drawing.Scale, found bool) {
+	room := f.left() - 14*mmPaper*drawing.Micron(len(some)) - 12*mmPaper
+	for _, real := range []int64{10, 12, 15, 16, 20, 24, 25, 30, 32, 40, 48, 50, 64, 75, 96, 100, 150, 200, 400, 800} {
+		scale = drawing.Scale{Paper: 1, Real: real}
+		var high, wide drawing.Micron
+		for _, c := range some {
+			if c.Amiss == "" {
+				s := drawing.Wrap(c.Plan, drawing.Options{Sheet: true, Finish: true, Scale: scale})
+				high, wide = high+s.Height, max(wide, s.Width)
+			}
+		}
+		if high <= room && wide <= f.breadth() {
+			return scale, true
+		}
+	}
+	return drawing.Scale{}, false
 }

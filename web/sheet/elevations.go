@@ -3,141 +3,158 @@ package sheet
 import (
 	"slices"
 
-	"coursewright/layout"
-	"coursewright/layout/cuts"
-	"coursewright/layout/length"
-	"coursewright/layout/piece"
+	"coursewright/layout/finding"
 	"coursewright/web/drawing"
 )
 
-// elevations makes one drawing of each wall at the largest scale of the ladder
-// that fits, with its findings, and then its cut list in setting order.
+// elevations makes one sheet of each wall, in setting order: its drawing at the
+// largest scale of the ladder that leaves room for its cut list.
 func (b *book) elevations() {
+	for _, i := range b.inOrder() {
+		b.elevation(i)
+	}
+}
+
+// inOrder lists the walls in setting order.
+func (b *book) inOrder() []int {
 	order := make([]int, len(b.plan.Walls))
 	for i := range order {
 		order[i] = i
 	}
 	slices.SortStableFunc(order, func(i, j int) int { return b.plan.Walls[i].Found.Order - b.plan.Walls[j].Found.Order })
-	groups := b.groups()
-	for _, i := range order {
-		b.elevation(i)
-		w := b.plan.Walls[i]
-		f := b.flow(subject{title: "Cut list", wall: wallText(w.Found)}, false)
-		f.words(plain, "In setting order: course by course from the bottom, each from left to right. Sizes are the width and the height of the piece; "+
-			"the number in brackets is its row in the cut schedule.")
-		f.table(b.courses(w, groups))
-	}
+	return order
 }
 
-// elevation lays one wall on a sheet of its own, upright or wide.
-func (b *book) elevation(i int) {
+// lie is how a drawing and its list lie on a sheet.
+type lie struct {
+	scale        drawing.Scale
+	wide, beside bool // the paper on its long side; the list at the right of the drawing
+}
+
+const (
+	leastList = 64 * mmPaper // how narrow a cut list may be beside a drawing
+	listGap   = 4 * mmPaper
+	named     = 5 // scales of the ladder with names of their own; smaller ones are for halls
+)
+
+// elevation lays one wall on a sheet: upright or wide, its list below or beside.
+func (b *book) elevation(wall int) {
+	below, beside := b.wallCuts(b.plan.Walls[wall], false), b.wallCuts(b.plan.Walls[wall], true)
+	scales := ladder(b.plan.Room.Units)
+	for i, scale := range scales {
+		s := drawing.Elevation(b.plan, wall, drawing.Options{Sheet: true, Scale: scale})
+		for _, l := range []lie{{scale, false, false}, {scale, true, true}, {scale, false, true}, {scale, true, false}} {
+			f, t := b.wallLeaf(wall, s, l), below
+			if l.beside {
+				t = beside
+			}
+			if f != nil && (f.holds(t) || i > named) {
+				b.leaves = append(b.leaves, f.leaf)
+				f.table(t)
+				f.findings(wall)
+				return
+			}
+		}
+		if i == named {
+			b.apart(wall, below)
+			return
+		}
+	}
+	f := b.flow(subject{title: "Wall", wall: wallText(b.plan.Walls[wall].Found)}, false)
+	f.words(body, "This wall is too large to be drawn on "+b.opts.Paper.Name+". Take A3 or Tabloid, or look at it on the screen.")
+	f.findings(wall)
+}
+
+// holds finds a size of text at which a table fits on what is left of the leaf.
+func (f *flow) holds(t table) bool {
+	for _, f.percent = range percents {
+		if f.high(t) <= f.left() {
+			return true
+		}
+	}
+	return false
+}
+
+// wallLeaf lays a drawing on a leaf of its own that is not yet in the book, and
+// gives what is left of it to write on; nil where the drawing does not fit.
+func (b *book) wallLeaf(wall int, s drawing.Scene, l lie) *flow {
+	sheet := &leaf{subject: subject{kind: b.now, title: "Wall", wall: wallText(b.plan.Walls[wall].Found), scale: l.scale}, size: b.opts.Paper.lie(l.wide)}
+	lo, hi := sheet.area()
+	f := &flow{leaf: sheet, book: b, wide: l.wide, percent: 100, y: lo.Y, lo: lo, hi: hi}
+	if s.Width > hi.X-lo.X || s.Height > hi.Y-lo.Y || l.beside && hi.X-lo.X-s.Width < leastList+listGap {
+		return nil
+	}
+	sheet.lay(lo, s)
+	if l.beside {
+		f.lo.X += s.Width + listGap
+		f.y += 12 * mmPaper
+	} else {
+		f.y += s.Height + 1000
+	}
+	return f
+}
+
+// apart gives a wall whose list finds no room beside its drawing two sheets.
+func (b *book) apart(wall int, t table) {
 	for _, scale := range ladder(b.plan.Room.Units) {
-		s := drawing.Elevation(b.plan, i, drawing.Options{Sheet: true, Scale: scale})
+		s := drawing.Elevation(b.plan, wall, drawing.Options{Sheet: true, Scale: scale})
 		for _, wide := range []bool{false, true} {
-			l := &leaf{subject: subject{title: "Elevation", wall: wallText(b.plan.Walls[i].Found), scale: scale}, size: b.opts.Paper.lie(wide)}
-			lo, hi := l.area()
-			if s.Width <= hi.X-lo.X && s.Height <= hi.Y-lo.Y {
-				l.lay(lo, s)
-				b.leaves = append(b.leaves, l)
-				f := &flow{leaf: l, book: b, wide: wide, y: lo.Y + s.Height + 2000}
-				f.findings(i)
+			if f := b.wallLeaf(wall, s, lie{scale, wide, false}); f != nil {
+				b.leaves = append(b.leaves, f.leaf)
+				sheet := *f.leaf
+				sheet.title, f.leaf = "Cut list", &sheet
+				f.turn()
+				f.table(t)
+				f.findings(wall)
 				return
 			}
 		}
 	}
-	f := b.flow(subject{title: "Elevation", wall: wallText(b.plan.Walls[i].Found)}, false)
-	f.words(body, "This wall is too large to be drawn on "+b.opts.Paper.Name+". Take A3 or Tabloid, or look at it on the screen.")
-	f.findings(i)
 }
 
-// groups finds the row of the cut schedule of every cut piece.
-func (b *book) groups() map[string]cuts.Group {
-	of := map[string]cuts.Group{}
-	for _, g := range b.cuts.Groups {
-		for _, id := range g.Pieces {
-			of[id] = g
-		}
-	}
-	return of
-}
-
-// courses lists a wall course by course: how many tiles are whole, and every
-// piece still to be cut. Courses after each other that need no cut share a row.
-func (b *book) courses(w layout.Wall, groups map[string]cuts.Group) table {
-	name := "course"
-	if b.plan.Room.Bond.Plumb {
-		name = "column"
-	}
-	t := table{columns: []column{{name: name, share: 20, bold: true}, {name: "whole", share: 16}, {name: "cut pieces from left to right", share: 120}}, text: plain}
-	var last entry
-	for _, e := range b.entries(w, groups) {
-		if e.text == last.text && (e.text == "" || e.text == standing) && e.whole == last.whole {
-			last.to = e.to
-			t.rows[len(t.rows)-1] = last.row()
+// findings lists what stands on a drawing of a wall, by the number at its place,
+// as far as there is room; the rest goes on to the sheet of findings.
+func (f *flow) findings(wall int) {
+	for i, x := range f.book.plan.Findings {
+		if x.Wall != wall || x.Grade == finding.Caution {
 			continue
 		}
-		last = e
-		t.rows = append(t.rows, e.row())
-	}
-	return t
-}
-
-// standing is what a cut list says of a course that is set already.
-const standing = "set already"
-
-// entry is a row of the cut list: one course, or several without cuts.
-type entry struct {
-	from, to, whole int
-	text            string
-}
-
-func (e entry) row() row {
-	courses, whole := number(e.from), number(e.whole)
-	if e.to > e.from {
-		courses, whole = held(courses+" to "+number(e.to)), held(whole+" each")
-	}
-	return row{cells: []string{courses, whole, e.text}}
-}
-
-// entries makes one entry for each course of a wall.
-func (b *book) entries(w layout.Wall, groups map[string]cuts.Group) []entry {
-	var out []entry
-	for first := 0; first < len(w.Pieces); {
-		e := entry{from: w.Pieces[first].Course, to: w.Pieces[first].Course}
-		var all runs
-		set, end := w.Found.Stands(w.Pieces[first].Row), first
-		for ; end < len(w.Pieces) && w.Pieces[end].Course == e.from; end++ {
-			if p := w.Pieces[end]; p.Whole {
-				e.whole++
-				all = all.gap()
-			} else {
-				all = all.add(p.ID, b.cutText(p, groups[p.ID]))
-			}
+		text := x.Text
+		if x.Do != "" {
+			text += " " + x.Do
 		}
-		if e.text = all.text(); set {
-			e.text = standing
+		p := f.of(plain)
+		if f.left() < drawing.Micron(len(p.wrap(text, f.breadth()-9000)))*p.leading()+p.size/3 {
+			f.book.later = append(f.book.later, later{number(i + 1), wallText(f.book.plan.Walls[wall].Found) + ": " + text})
+			continue
 		}
-		out = append(out, e)
-		first = end
+		f.bullet(number(i+1), text)
 	}
-	return out
 }
 
-// cutText is a cut piece's size and group.
-func (b *book) cutText(p piece.Piece, g cuts.Group) string {
-	s := g.Size
-	text := b.fine(s.Width) + " × " + b.heights(s.Left, s.Right, s.Height)
-	if p.Kind&(piece.Notch|piece.Hole) != 0 {
-		text += " " + g.Kind
-	}
-	return text + " (" + g.ID + ")"
-}
+// later is a finding for which its own sheet had no room.
+type later struct{ sign, text string }
 
-// heights writes one height, or both of a taper. A side without a height of
-// its own, as at a point, leaves the whole.
-func (b *book) heights(left, right, whole length.Length) string {
-	if left == right || left == 0 || right == 0 {
-		return b.fine(whole)
+// findingsLeft writes the findings that found no room on their own sheets on
+// the first list with room for them, or on a sheet of their own.
+func (b *book) findingsLeft() {
+	if len(b.later) == 0 {
+		return
 	}
-	return b.fine(left) + " left, " + b.fine(right) + " right"
+	write := func(f *flow) {
+		f.sub("Findings, by their numbers on the walls")
+		for _, l := range b.later {
+			f.bullet(l.sign, l.text)
+		}
+	}
+	for _, f := range b.flows {
+		try := *f
+		try.leaf = &leaf{subject: f.subject, size: f.size}
+		try.book = &book{plan: b.plan, opts: b.opts, later: b.later}
+		if write(&try); len(try.book.leaves) == 0 {
+			write(f)
+			return
+		}
+	}
+	b.fitted(subject{title: "Findings"}, false, write)
 }

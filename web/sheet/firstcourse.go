@@ -1,95 +1,265 @@
 package sheet
 
 import (
+	"cmp"
+	"slices"
+	"strings"
+
 	"coursewright/layout"
 	"coursewright/layout/length"
+	"coursewright/layout/piece"
 	"coursewright/layout/plane"
 	"coursewright/layout/stages"
+	"coursewright/layout/survey"
+	"coursewright/web/drawing"
 )
 
-// firstCourse lists the tiles over the base one by one.
+// firstCourse draws the tiles over the base of every wall as a strip, with both
+// heights of each, on one leaf at the largest scale that fits.
 func (b *book) firstCourse() {
-	f := b.flow(subject{title: "First course"}, false)
-	f.words(body, "Each tile over the uneven base, from left to right; of many alike the first and the last. Cut its lower edge to the two heights, both measured down from its top edge, seen from the face. "+
-		"The drop is how far the tile's lower corner stands under the level line."+b.said())
-	for _, w := range b.plan.Walls {
-		f.sub("Wall " + wallText(w.Found))
-		t := b.overBase(w)
-		if len(t.rows) == 0 && w.Found.Set != nil {
-			f.words(body, "The first course of this wall is set already.")
+	strips := make([]footing, len(b.plan.Walls))
+	var widest length.Length
+	for i, w := range b.plan.Walls {
+		strips[i] = b.footing(w)
+		widest = max(widest, strips[i].wide())
+	}
+	before, scales := b.mark(), ladder(b.plan.Room.Units)
+	for i, scale := range scales {
+		for _, percent := range percents {
+			b.back(before)
+			f := b.sized(subject{title: "First course", scale: scale}, false, percent)
+			if scale.On(widest) > f.breadth() && i < len(scales)-1 {
+				continue
+			}
+			b.footings(f, strips, scale)
+			if len(b.leaves) == before.leaves+1 {
+				return
+			}
+		}
+	}
+}
+
+// footings draws the strips, as many beside each other as there is room for.
+func (b *book) footings(f *flow, strips []footing, scale drawing.Scale) {
+	f.words(plain, "The tiles over the uneven base, seen from the face, their tops on one line. Cut the lower edge of each to its two heights, measured down from its top edge at the ends of the cut; "+
+		"the drop is how far that end stands under the level line."+b.said())
+	lo, _ := f.area()
+	x, low := lo.X, f.y
+	for _, i := range b.inOrder() {
+		title, s := "Wall "+wallText(b.plan.Walls[i].Found), strips[i]
+		if len(s.tiles) == 0 {
+			f.y, x = low, lo.X
+			f.words(body, title+": its first course is set already, or there is none.")
+			low = f.y
 			continue
 		}
-		t.rows = alike(t.rows)
-		f.table(t)
+		wide := scale.On(s.wide())
+		if x > lo.X && x+wide > lo.X+f.breadth() {
+			f.y, x = low, lo.X
+		}
+		if x == lo.X {
+			f.need(f.footHigh(s, scale))
+			low = f.y
+		}
+		low = max(low, f.footing(s, scale, title, x))
+		x += wide + 10*mmPaper
+	}
+	f.y = low
+	for _, s := range strips {
+		if text := b.widths(s); text != "" {
+			f.words(plain, text)
+		}
 	}
 	f.cautions(atTheBase...)
 }
 
-func (b *book) overBase(w layout.Wall) table {
-	t := table{columns: []column{{name: "piece", share: 29, bold: true}, {name: "left edge at", share: 26, right: true}, {name: "width", share: 22, right: true},
-		{name: "height left", share: 23, bold: true, right: true}, {name: "height right", share: 23, bold: true, right: true},
-		{name: "drop left", share: 25, right: true}, {name: "drop right", share: 25, right: true}, {name: "cut", share: 24}}, text: style{size: 4000}}
-	in := stages.Input{Room: b.plan.Room, Walls: b.plan.Walls}
-	for _, p := range w.Pieces {
-		if !in.FirstCourse(w, p) || w.Found.Stands(p.Row) {
-			continue
-		}
-		box := p.Face.Bounds()
-		t.rows = append(t.rows, row{cells: []string{held(p.ID), b.bareTape(box.Left), b.down(box.Width()),
-			b.down(upright(p.Face, box.Left)), b.down(upright(p.Face, box.Right)),
-			b.bareTape(-lowest(p.Face, box.Left)), b.bareTape(-lowest(p.Face, box.Right)), p.Kind.String()}})
-	}
-	return t
+// footing is the first course of a wall, from left to right.
+type footing struct{ tiles []footed }
+
+// footed is one tile of it: its face, and the two ends of the edge that is cut.
+type footed struct {
+	piece       piece.Piece
+	box         plane.Rect
+	left, right plane.Point
+	line        string // of the cut schedule
 }
 
-// alike joins more than a few rows after each other that have the same width,
-// heights and cut into one, from the first piece to the last.
-func alike(rows []row) []row {
-	same := func(a, b row) bool {
-		return a.cells[2] == b.cells[2] && a.cells[3] == b.cells[3] && a.cells[4] == b.cells[4] && a.cells[7] == b.cells[7]
+// heights are measured from the top edge down to the ends of the cut.
+func (t footed) heights() (left, right length.Length) {
+	return t.box.Top - t.left.Y, t.box.Top - t.right.Y
+}
+
+func (f footing) wide() length.Length {
+	if len(f.tiles) == 0 {
+		return 0
 	}
-	var out []row
-	for from := 0; from < len(rows); {
-		to := from
-		for to+1 < len(rows) && same(rows[from], rows[to+1]) {
-			to++
+	return f.tiles[len(f.tiles)-1].box.Right - f.tiles[0].box.Left
+}
+
+func (b *book) footing(w layout.Wall) footing {
+	var out footing
+	in := stages.Input{Room: b.plan.Room, Walls: b.plan.Walls}
+	lines := map[string]string{}
+	for _, c := range b.cuts.Cuts {
+		lines[c.Piece] = c.Group
+	}
+	for _, p := range w.Pieces {
+		if in.FirstCourse(w, p) && !w.Found.Stands(p.Row) {
+			left, right := footEnds(w, p)
+			out.tiles = append(out.tiles, footed{p, p.Face.Bounds(), left, right, lines[p.ID]})
 		}
-		if to-from < few {
-			out = append(out, rows[from:to+1]...)
-		} else {
-			r := rows[from]
-			r.cells[0] = upTo(r.cells[0], rows[to].cells[0])
-			r.cells[6] = rows[to].cells[6]
-			out = append(out, r)
+	}
+	slices.SortStableFunc(out.tiles, func(a, b footed) int { return cmp.Compare(a.box.Left, b.box.Left) })
+	return out
+}
+
+// footEnds are the two ends of the edge by which a piece is cut to the base; of
+// one that is not, the lower corners of its face.
+func footEnds(w layout.Wall, p piece.Piece) (left, right plane.Point) {
+	found := false
+	take := func(q plane.Point) {
+		if !found || q.X < left.X {
+			left = q
 		}
-		from = to + 1
+		if !found || q.X > right.X {
+			right = q
+		}
+		found = true
+	}
+	for _, ring := range p.Face {
+		for i, c := range ring {
+			next := ring[(i+1)%len(ring)].Point
+			if w.Shape.Sides[c.On].Part.Is == survey.BaseSegment && (next.X-c.X).Abs() > (next.Y-c.Y).Abs() {
+				take(c.Point)
+				take(next)
+			}
+		}
+	}
+	if !found {
+		box := p.Face.Bounds()
+		left, right = plane.Point{X: box.Left, Y: box.Bottom}, plane.Point{X: box.Right, Y: box.Bottom}
+	}
+	return left, right
+}
+
+// The texts of a strip stand upright under and over the tiles.
+var (
+	footHeight = style{size: 3800, bold: true, up: true, anchor: drawing.Right}
+	footDrop   = style{size: 3000, up: true, anchor: drawing.Right}
+	footName   = style{size: 3000, up: true}
+)
+
+const footApart = 4100 // from text to text
+
+// mark is what stands under one end of a tile.
+type mark struct {
+	at           drawing.Micron
+	height, drop string
+}
+
+// bands are the heights of what a strip consists of, from its title down.
+type bands struct{ title, names, tiles, heights, drops drawing.Micron }
+
+func (f *flow) bands(strip footing, scale drawing.Scale) bands {
+	b := bands{title: f.of(strong).leading() + 1500, heights: footHeight.width("1 1/2\""), drops: footDrop.width("drop")}
+	for _, m := range f.marks(strip, scale, 0) {
+		b.heights, b.drops = max(b.heights, footHeight.width(m.height)), max(b.drops, footDrop.width(m.drop))
+	}
+	for _, t := range strip.tiles {
+		b.tiles, b.names = max(b.tiles, scale.On(t.box.Height())), max(b.names, footName.width(t.piece.ID))
+	}
+	return b
+}
+
+func (f *flow) footHigh(strip footing, scale drawing.Scale) drawing.Micron {
+	b := f.bands(strip, scale)
+	return b.title + b.names + b.tiles + b.heights + b.drops + 7*mmPaper
+}
+
+// footing draws one strip from x on, and gives where it ends below.
+func (f *flow) footing(strip footing, scale drawing.Scale, title string, x drawing.Micron) drawing.Micron {
+	b := f.bands(strip, scale)
+	f.text(drawing.Point{X: x, Y: f.y + f.of(strong).size}, f.of(strong), title)
+	top := f.y + b.title + b.names + 1000
+	from, last := x-footApart, ""
+	for _, t := range strip.tiles {
+		f.face(t.piece.Face, func(p plane.Point) drawing.Point {
+			return drawing.Point{X: x + scale.On(p.X-strip.tiles[0].box.Left), Y: top + scale.On(t.box.Top-p.Y)}
+		})
+		at := max(x+scale.On((t.box.Left+t.box.Right).Half()-strip.tiles[0].box.Left)+footName.size/3, from+footApart)
+		if f.crowded(scale) && last != "" && t.line == last {
+			continue // one of many alike
+		}
+		from, last = at, t.line
+		f.text(drawing.Point{X: at, Y: top - 800}, footName, t.piece.ID)
+	}
+	low := top + b.tiles + 1500
+	for _, m := range f.marks(strip, scale, x) {
+		tick := m.at - footHeight.size/3
+		f.line(ink(drawing.Grey, 180), drawing.Point{X: tick, Y: low - 1200}, drawing.Point{X: tick, Y: low - 200})
+		f.text(drawing.Point{X: m.at, Y: low}, footHeight, m.height)
+		f.text(drawing.Point{X: m.at - 300, Y: low + b.heights + 1500}, footDrop, m.drop)
+	}
+	return low + b.heights + b.drops + 3500
+}
+
+// crowded tells whether two figures do not fit under one tile.
+func (f *flow) crowded(scale drawing.Scale) bool {
+	return scale.On(f.book.plan.Room.Tile.Width) < 2*footApart+500
+}
+
+// marks are the figures under a strip, apart from each other. Where tiles are
+// small, a figure that repeats the one before it is left out.
+func (f *flow) marks(strip footing, scale drawing.Scale, x drawing.Micron) []mark {
+	var out []mark
+	b, x0 := f.book, strip.tiles[0].box.Left
+	for i, t := range strip.tiles {
+		l, r := t.heights()
+		at := func(p plane.Point) drawing.Micron { return x + scale.On(p.X-x0) }
+		left := mark{at(t.left) + footHeight.size + 200, b.down(l), b.bareTape(-t.left.Y)}
+		right := mark{at(t.right) - 300, b.down(r), b.bareTape(-t.right.Y)}
+		both := []mark{left, right}
+		if right.at-left.at < footApart && left.height == right.height {
+			left.at = (at(t.left)+at(t.right))/2 + footHeight.size/3
+			both = []mark{left}
+		}
+		for k, m := range both {
+			end := i == len(strip.tiles)-1 && k == len(both)-1
+			if n := len(out); f.crowded(scale) && n > 0 && out[n-1].height == m.height && !end {
+				continue
+			}
+			out = append(out, m)
+		}
+	}
+	for i := 1; i < len(out); i++ {
+		out[i].at = max(out[i].at, out[i-1].at+footApart)
+	}
+	for i, limit := len(out)-1, x+scale.On(strip.wide())+footApart; i >= 0 && out[i].at > limit; i-- {
+		out[i].at, limit = limit, limit-footApart
 	}
 	return out
+}
+
+// widths names the pieces of a strip that are cut in width too.
+func (b *book) widths(strip footing) string {
+	var all []string
+	for _, t := range strip.tiles {
+		if step := b.plan.Room.Units.FineStep(); t.piece.Tile.Width()-t.box.Width() >= step {
+			all = append(all, held(t.piece.ID+" "+b.down(t.box.Width())))
+		}
+		if t.piece.Kind&(piece.Notch|piece.Hole) != 0 {
+			all = append(all, held(t.piece.ID+" "+t.piece.Kind.String()+", line "+t.line))
+		}
+	}
+	if len(all) == 0 {
+		return ""
+	}
+	return "Cut to width first: " + strings.Join(all, ", ") + "."
 }
 
 // down writes a size as the cut schedule shows it, rounded down so that the
 // piece is never larger than its place.
 func (b *book) down(l length.Length) string { return b.bare(l.FloorTo(b.plan.Room.Units.FineStep())) }
-
-// upright is how high a face stands at x, one of its ends; where only one
-// corner reaches it, as at a corner that leans, the height of the whole face.
-func upright(face plane.Region, x length.Length) length.Length {
-	low, top, found := length.Length(0), length.Length(0), false
-	for _, ring := range face {
-		for _, c := range ring {
-			if c.X == x && !found {
-				low, top, found = c.Y, c.Y, true
-			}
-			if c.X == x {
-				low, top = min(low, c.Y), max(top, c.Y)
-			}
-		}
-	}
-	if low == top {
-		return face.Bounds().Height()
-	}
-	return top - low
-}
 
 // bareTape writes a length as the tape shows it, millimetres without their unit.
 func (b *book) bareTape(l length.Length) string {
@@ -105,18 +275,4 @@ func (b *book) said() string {
 		return " All figures are in mm."
 	}
 	return ""
-}
-
-// lowest is the height of a face's lowest corner at x, or of its lowest corner
-// where none stands there.
-func lowest(face plane.Region, x length.Length) length.Length {
-	low, found := face.Bounds().Bottom, false
-	for _, ring := range face {
-		for _, c := range ring {
-			if c.X == x && (!found || c.Y < low) {
-				low, found = c.Y, true
-			}
-		}
-	}
-	return low
 }

@@ -9,16 +9,60 @@ import (
 // when one is full.
 type flow struct {
 	*leaf
-	book *book
-	wide bool
-	y    drawing.Micron
+	book    *book
+	wide    bool
+	percent drawing.Micron // of the usual size of text
+	y       drawing.Micron
+	beside  drawing.Micron // how wide a picture stands at the right
+	until   drawing.Micron // and down to where
+	lo, hi  drawing.Point  // what of the leaf it fills
 }
 
+// area is what the flow fills.
+func (f *flow) area() (lo, hi drawing.Point) { return f.lo, f.hi }
+
 // flow begins a leaf.
-func (b *book) flow(s subject, wide bool) *flow {
-	f := &flow{book: b, wide: wide, leaf: &leaf{subject: s}}
+func (b *book) flow(s subject, wide bool) *flow { return b.sized(s, wide, 100) }
+
+func (b *book) sized(s subject, wide bool, percent drawing.Micron) *flow {
+	s.kind = b.now
+	f := &flow{book: b, wide: wide, percent: percent, leaf: &leaf{subject: s}}
 	f.turn()
+	b.flows = append(b.flows, f)
 	return f
+}
+
+// fitted fills one leaf: where the usual text takes more, with text down to four
+// fifths of its size. What does not fit even so goes on to another leaf.
+func (b *book) fitted(s subject, wide bool, fill func(*flow)) {
+	before := b.mark()
+	for _, percent := range percents {
+		b.back(before)
+		fill(b.sized(s, wide, percent))
+		if len(b.leaves) == before.leaves+1 {
+			return
+		}
+	}
+}
+
+// percents are the sizes of text that are tried, of the usual one.
+var percents = []drawing.Micron{100, 95, 90, 85, 80}
+
+// made is how far a book has come.
+type made struct{ leaves, flows int }
+
+func (b *book) mark() made { return made{len(b.leaves), len(b.flows)} }
+
+// back takes out what was made since.
+func (b *book) back(m made) { b.leaves, b.flows = b.leaves[:m.leaves], b.flows[:m.flows] }
+
+// leastText is the least height of a text on paper: 2.5 mm and a little.
+const leastText = 2600
+
+// of is a style in the size of the flow.
+func (f *flow) of(s style) style {
+	s.size = max(s.size*f.percent/100, min(s.size, leastText))
+	return s
 }
 
 // turn begins the next leaf.
@@ -26,8 +70,9 @@ func (f *flow) turn() {
 	again := len(f.leaf.own.Elements)+len(f.leaf.parts) > 0
 	f.leaf = &leaf{subject: f.subject, size: f.book.opts.Paper.lie(f.wide)}
 	f.book.leaves = append(f.book.leaves, f.leaf)
-	lo, _ := f.area()
-	f.y = lo.Y
+	f.lo, f.hi = f.leaf.area()
+	lo := f.lo
+	f.y, f.beside, f.until = lo.Y, 0, 0
 	title := f.title
 	if f.wall != "" {
 		title += ": " + f.wall
@@ -35,8 +80,11 @@ func (f *flow) turn() {
 	if again {
 		title += ", continued"
 	}
-	f.words(heading, title)
-	f.y += 2000
+	y := f.y + heading.size*3/4
+	f.text(drawing.Point{X: lo.X, Y: y}, heading, heading.short(title, f.breadth()))
+	f.y = y + 2600
+	f.line(ink(drawing.Black, 700), drawing.Point{X: lo.X, Y: f.y}, drawing.Point{X: lo.X + f.breadth(), Y: f.y})
+	f.y += 2200
 }
 
 // left is how much of the leaf is left.
@@ -55,6 +103,9 @@ func (f *flow) need(h drawing.Micron) {
 // breadth is how wide the content may be.
 func (f *flow) breadth() drawing.Micron {
 	lo, hi := f.area()
+	if f.y < f.until {
+		return hi.X - lo.X - f.beside - 4000
+	}
 	return hi.X - lo.X
 }
 
@@ -63,6 +114,7 @@ func (f *flow) words(s style, text string) { f.indented(s, 0, text) }
 
 // indented writes a paragraph that begins further right.
 func (f *flow) indented(s style, in drawing.Micron, text string) {
+	s = f.of(s)
 	lo, _ := f.area()
 	for _, line := range s.wrap(text, f.breadth()-in) {
 		f.need(s.leading())
@@ -75,21 +127,22 @@ func (f *flow) indented(s style, in drawing.Micron, text string) {
 // step writes a numbered instruction: what to do, then how.
 func (f *flow) step(n, do, how string) {
 	lo, _ := f.area()
-	lines := len(body.wrap(how, f.breadth()-10000))
-	f.need(strong.leading() + body.leading()*drawing.Micron(min(lines, 8)) + 2000)
-	f.text(drawing.Point{X: lo.X, Y: f.y + large.size}, large, n)
-	f.indented(strong, 10000, do)
+	b := f.of(body)
+	lines := len(b.wrap(how, f.breadth()-9000))
+	f.need(f.of(doing).leading() + b.leading()*drawing.Micron(min(lines, 8)) + 2000)
+	f.text(drawing.Point{X: lo.X, Y: f.y + f.of(large).size}, f.of(large), n)
+	f.indented(doing, 9000, do)
 	if how != "" {
 		f.y -= 800
-		f.indented(body, 10000, how)
+		f.indented(body, 9000, how)
 	}
-	f.y += 1500
+	f.y += 1000
 }
 
 // sub writes a heading inside a sheet, with room for something under it.
 func (f *flow) sub(text string) {
 	f.need(25 * mmPaper)
-	f.y += 2000
+	f.y += 1500
 	f.words(large, text)
 }
 
@@ -103,9 +156,9 @@ func (b *book) fine(l length.Length) string { return held(l.Fine(b.plan.Room.Uni
 func (b *book) signed(l length.Length) string {
 	switch {
 	case l > 0:
-		return "+" + b.tape(l)
+		return "+" + b.bareTape(l)
 	case l < 0:
-		return "−" + b.tape(-l)
+		return "−" + b.bareTape(-l)
 	}
-	return "±0"
+	return "0"
 }

@@ -8,6 +8,7 @@ import (
 
 // subject is what a sheet shows, for its title block.
 type subject struct {
+	kind  Kind
 	title string
 	wall  string // "B, back", or empty for the whole room
 	scale drawing.Scale

@@ -25,17 +25,26 @@ const (
 	FirstCourse Kind = "first-course"
 	CutSchedule Kind = "cuts"
 	StoryPole   Kind = "story-pole"
+	FullPole    Kind = "full-size-pole"
 	TakeOff     Kind = "take-off"
 	Stages      Kind = "stages"
 	Compare     Kind = "choices"
+	Measuring   Kind = "measuring"
 )
 
 // Kinds lists all kinds in the order in which they are printed.
 func Kinds() []Kind {
-	return []Kind{SetOut, Elevations, FirstCourse, CutSchedule, StoryPole, TakeOff, Stages, Compare}
+	return []Kind{SetOut, Elevations, FirstCourse, CutSchedule, StoryPole, FullPole, TakeOff, Stages, Compare, Measuring}
 }
 
-// ParseKinds reads kinds with commas between them; nothing stands for all. The
+// usualKinds are printed where none is asked for: all but the pole at full size,
+// and the comparison only where there are choices.
+func usualKinds(choices int) []Kind {
+	return slices.DeleteFunc(Kinds(), func(k Kind) bool { return k == FullPole || k == Compare && choices < 2 })
+}
+
+// ParseKinds reads kinds with commas between them; nothing stands for the usual
+// ones. The
 // error names the kind that is unknown and those there are.
 func ParseKinds(list string) ([]Kind, error) {
 	var out []Kind
@@ -64,7 +73,7 @@ func kindList() string {
 // for what is usual.
 type Options struct {
 	Paper  Paper             // zero: Letter for inches, A4 for millimetres
-	Kinds  []Kind            // none: all
+	Kinds  []Kind            // none: all but the pole at full size
 	Date   time.Time         // printed on every sheet, and the date of the document
 	Hash   string            // of the job, as Hash gives it
 	Saw    *cuts.Settings    // nil: the job's
@@ -86,7 +95,7 @@ func (o Options) filled(room survey.Room) Options {
 		o.Paper = usualPaper(room.Units)
 	}
 	if len(o.Kinds) == 0 {
-		o.Kinds = Kinds()
+		o.Kinds = usualKinds(len(o.Choices))
 	}
 	saw, buy, days := cuts.For(room), takeoff.For(room), stages.For(room)
 	o.Saw, o.Buy, o.Stages = cmp.Or(o.Saw, &saw), cmp.Or(o.Buy, &buy), cmp.Or(o.Stages, &days)

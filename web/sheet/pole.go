@@ -2,12 +2,13 @@ package sheet
 
 import (
 	"cmp"
-	"fmt"
 	"slices"
 	"strings"
 
 	"coursewright/layout"
 	"coursewright/layout/length"
+	"coursewright/layout/stages"
+	"coursewright/layout/survey"
 	"coursewright/web/drawing"
 )
 
@@ -19,7 +20,8 @@ type notch struct {
 }
 
 // pole is the story pole: the tiles of one column and everything that stands
-// at a height in the room.
+// at a height in the room. It reaches from the highest rim, on which it stands
+// anywhere, to the lowest ceiling, or to the top of the tile.
 type pole struct {
 	tiles    []stood
 	marks    []notch
@@ -34,21 +36,74 @@ type stood struct {
 
 // pole collects the heights. In a plumb bond it is that of the column at the start.
 func (b *book) pole() pole {
-	p := pole{marks: []notch{{0, "LEVEL LINE", drawing.Red}, {b.plan.Setout.Line, "course line", drawing.Blue}}}
-	p.low, p.top = min(0, b.plan.Setout.Line), max(0, b.plan.Setout.Line)
+	struck := stages.ToStrike(b.plan.Room, b.plan.Setout.Line, b.plan.Walls)
+	p := pole{marks: []notch{{0, "LEVEL LINE", drawing.Red}, {struck.At, lineMark(struck), drawing.Blue}}}
+	p.low, p.top = b.reach()
+	low, top := p.low, p.top
 	for _, w := range b.plan.Walls {
 		r := w.Shape.Region.Bounds()
-		p.low, p.top = min(p.low, r.Bottom), max(p.top, r.Top)
+		low, top = min(low, r.Bottom), max(top, r.Top)
 		p.marks = append(p.marks, b.wallMarks(w)...)
 	}
-	slices.SortStableFunc(p.marks, func(a, b notch) int { return cmp.Compare(a.at, b.at) })
-	p.low, p.top = min(p.low, p.marks[0].at), max(p.top, p.marks[len(p.marks)-1].at)
-	p.marks = slices.CompactFunc(p.marks, func(a, b notch) bool { return a == b })
-	p.tiles = b.column(p.low, p.top)
-	if len(p.tiles) > 0 {
-		p.low, p.top = min(p.low, p.tiles[0].bottom), max(p.top, p.tiles[len(p.tiles)-1].top)
-	}
+	p.marks = joined(p.marks)
+	p.tiles = b.column(low, top)
 	return p
+}
+
+func lineMark(s stages.Struck) string {
+	if s.Joint {
+		return "FIRST JOINT LINE"
+	}
+	return "COURSE LINE"
+}
+
+// reach is from where to where a pole may go that stands anywhere in the room.
+func (b *book) reach() (low, top length.Length) {
+	var bases, rims, heads, ends []length.Length
+	for _, w := range b.plan.Walls {
+		for _, s := range w.Found.Base {
+			for _, r := range s.Readings {
+				bases = append(bases, r.Value)
+				if s.Meets.Rim() {
+					rims = append(rims, r.Value)
+				}
+			}
+		}
+		for _, r := range w.Found.Head.Readings {
+			heads = append(heads, r.Value)
+		}
+		ends = append(ends, w.Start.Placed.Head, w.Shape.Region.Bounds().Top)
+	}
+	if len(rims) > 0 {
+		bases = rims
+	}
+	if len(bases) > 0 {
+		low = slices.Max(bases)
+	}
+	if top = slices.Max(ends); len(heads) > 0 {
+		top = min(top, slices.Min(heads))
+	}
+	return min(low, 0), max(top, 0)
+}
+
+// joined makes one mark of those at one height, and sorts them upwards.
+func joined(all []notch) []notch {
+	slices.SortStableFunc(all, func(a, b notch) int { return cmp.Compare(a.at, b.at) })
+	var out []notch
+	for _, m := range all {
+		n := len(out) - 1
+		if n < 0 || out[n].at != m.at {
+			out = append(out, m)
+			continue
+		}
+		if names := strings.Split(out[n].name, ", "); !slices.Contains(names, m.name) {
+			out[n].name += ", " + m.name
+		}
+		if out[n].colour == drawing.Black {
+			out[n].colour = m.colour
+		}
+	}
+	return out
 }
 
 // column gives the tiles over each other that reach between two heights, with
@@ -89,8 +144,13 @@ func (b *book) wallMarks(w layout.Wall) []notch {
 	}
 	for _, s := range w.Found.Base {
 		name := strings.TrimPrefix(string(s.Meets), "shower ")
-		add(s.Readings[0].Value, name+" left")
-		add(s.Readings[len(s.Readings)-1].Value, name+" right")
+		left, right := s.Readings[0].Value, s.Readings[len(s.Readings)-1].Value
+		if left == right {
+			add(left, name)
+			continue
+		}
+		add(left, name+" left")
+		add(right, name+" right")
 	}
 	if w.Found.Head.Meets {
 		n := len(w.Found.Head.Readings)
@@ -100,7 +160,7 @@ func (b *book) wallMarks(w layout.Wall) []notch {
 		add(w.Start.Placed.Head, "top of the tile")
 	}
 	for i, o := range w.Found.Openings {
-		if o.Kind == "pipe" {
+		if o.Kind == survey.Pipe {
 			add(o.Up, o.Name)
 			continue
 		}
@@ -110,24 +170,38 @@ func (b *book) wallMarks(w layout.Wall) []notch {
 	return out
 }
 
-// storyPole prints the pole at full size in strips, then as a list.
+// storyPole prints the pole as a list: the courses beside everything else.
 func (b *book) storyPole() {
 	p := b.pole()
-	b.strips(p)
-	f := b.flow(subject{title: "Story pole, list of heights"}, false)
-	f.words(body, "For a stick of your own: mark the level line on it first, then everything up and down from there.")
-	f.table(b.heightList(p))
+	b.fitted(subject{title: "Story pole"}, false, func(f *flow) {
+		f.words(plain, "For a stick of your own: mark the level line on it first, then everything up and down from there. Its foot stands on the highest rim, "+
+			b.over(p.low)+" the level line."+b.said())
+		f.table(b.heightList(p))
+	})
 }
 
+// heightList has the courses at the left and the other marks at the right, both
+// from the top down.
 func (b *book) heightList(p pole) table {
-	t := table{columns: []column{{name: "what", share: 70, bold: true}, {name: "from the level line", share: 40, right: true}, {name: "from the foot of the pole", share: 40, right: true}}}
-	all := slices.Clone(p.marks)
-	for _, u := range p.tiles {
-		all = append(all, notch{u.bottom, fmt.Sprintf("bottom of course %d", u.course), drawing.Black})
+	t := table{columns: []column{{name: "course", share: 14, bold: true}, {name: "its bottom edge", share: 26, right: true}, {name: "from the foot", share: 24, right: true},
+		{share: 6}, {name: "mark", share: 62, bold: true}, {name: "from the level line", share: 28, right: true}, {name: "from the foot", share: 24, right: true}}}
+	foot := func(at length.Length) string {
+		if at < p.low {
+			return "–"
+		}
+		return held(b.bareTape(at - p.low))
 	}
-	slices.SortStableFunc(all, func(a, b notch) int { return cmp.Compare(b.at, a.at) })
-	for _, m := range all {
-		t.rows = append(t.rows, row{cells: []string{m.name, b.signed(m.at), b.tape(m.at - p.low)}})
+	for i, n := 0, max(len(p.tiles), len(p.marks)); i < n; i++ {
+		cells := make([]string, 7)
+		if k := len(p.tiles) - 1 - i; k >= 0 {
+			u := p.tiles[k]
+			copy(cells, []string{number(u.course), held(b.signed(u.bottom)), foot(u.bottom)})
+		}
+		if k := len(p.marks) - 1 - i; k >= 0 {
+			m := p.marks[k]
+			copy(cells[4:], []string{m.name, held(b.signed(m.at)), foot(m.at)})
+		}
+		t.rows = append(t.rows, row{cells: cells})
 	}
 	return t
 }

@@ -1,36 +1,149 @@
 package sheet
 
 import (
+	"fmt"
 	"strconv"
+	"strings"
 
 	"coursewright/layout"
 	"coursewright/layout/length"
+	"coursewright/layout/stages"
 	"coursewright/layout/survey"
 	"coursewright/web/drawing"
 )
 
 // setOut makes the sheet by which the marks are put on the wall, in the order
-// in which one does it, and the wrap as an overview.
+// in which one does it.
 func (b *book) setOut() {
-	f := b.flow(subject{title: "Set-out sheet"}, false)
-	lo, hi := f.area()
-	key := drawing.KeyPlan(b.plan, -1)
-	f.lay(drawing.Point{X: hi.X - key.Width, Y: lo.Y}, key)
-	f.words(plain, "In the order one does it, with laser, plumb line and pencil.")
-	f.y = max(f.y, lo.Y+key.Height)
-	f.step("1", "Throw the level line round the room.", "It is height ±0. Check it against the base at both ends of every wall; "+
-		"if one differs by more than "+b.tape(b.plan.Room.Doubt)+", measure the room again before going on.")
-	f.table(b.levels())
-	f.step("2", "Draw the course line, "+b.over(b.plan.Setout.Line)+" the level line.",
-		"It is the bottom edge of one course on all the walls. Strike it right round, then measure it over the base as in the table.")
-	f.step("3", "Drop a plumb line at the start of each wall.", "")
-	f.table(b.starts())
-	f.step("4", "Mark where tile ends and where the openings stand.", "")
-	f.table(b.marks())
-	f.step("5", "Check with real tiles.", "Lay ten tiles with their joints in a row: they take "+b.tape(b.run(10))+
-		". Hold the story pole to the level line at each corner. Set the first tile of each wall on the course line, on a batten where the line is over the base.")
-	f.cautions()
-	b.wrap()
+	struck := stages.ToStrike(b.plan.Room, b.plan.Setout.Line, b.plan.Walls)
+	b.fitted(subject{title: "Set-out"}, false, func(f *flow) {
+		f.corner(drawing.KeyPlan(b.plan, -1))
+		f.words(plain, "In the order one does it, with laser, plumb line and pencil."+b.said())
+		f.step("1", "Throw the level line round the room: height 0.", "Check it against what the walls stand on. If a figure differs by more than "+
+			b.tape(b.plan.Room.Doubt)+", measure the room again before going on.")
+		f.stations(b.stations(), func(s station) string { return b.bareTape(-s.drop) }, "level line over")
+		f.step("2", "Strike "+b.lineName(struck)+" round all the walls: "+b.over(struck.At)+" the level line.", b.lineHow(struck))
+		f.stations(rims(b.stations()), func(s station) string { return b.bareTape(struck.At - s.drop) }, "line over rim")
+		f.step("3", "Fix the batten with its top edge "+b.over(struck.Full.Bottom)+" the level line.", b.battenHow(struck))
+		f.step("4", "Strike a plumb line at a tile edge on each wall.", "")
+		f.table(b.edges(struck))
+		f.step("5", "Mark where tile ends and where the openings stand.", "")
+		f.table(b.marks())
+		f.step("6", "Check before mixing mortar.", b.checks())
+		f.cautions()
+	})
+}
+
+// corner puts a small scene into the upper right corner, beside the words under
+// the heading.
+func (f *flow) corner(s drawing.Scene) {
+	_, hi := f.area()
+	f.lay(drawing.Point{X: hi.X - s.Width, Y: f.y - 1000}, s)
+	f.beside = s.Width
+	f.until = f.y + s.Height
+}
+
+// lineName says which line is struck.
+func (b *book) lineName(s stages.Struck) string {
+	if s.Joint {
+		return "the first joint line over the rim"
+	}
+	return "the course line"
+}
+
+// lineHow says what the line is, and why it is that one.
+func (b *book) lineHow(s stages.Struck) string {
+	if s.Joint {
+		return "It is the bottom edge of the first full course. The course line, " + b.over(b.plan.Setout.Line) +
+			" the level line, runs behind a rim, so nobody can strike it. Measure down from the line to the rim at each place as a check."
+	}
+	return "It is the bottom edge of one course on all the walls. Measure it over the rim at each place as a check."
+}
+
+func (b *book) battenHow(s stages.Struck) string {
+	for _, w := range b.plan.Walls {
+		for _, p := range w.Pieces {
+			if p.Row == s.Full.Row && p.Tile.Bottom == s.Full.Bottom {
+				return fmt.Sprintf("Course %d stands on it. What is under it is set last, when the batten is off.", p.Course)
+			}
+		}
+	}
+	return "The first full course stands on it."
+}
+
+// station is a place at which something is measured under the level line.
+type station struct {
+	name string
+	meet survey.Kind
+	drop length.Length // height of the base, negative under the level line
+}
+
+// stations are the ends of every stretch of base, in the job's order; a corner
+// at which two walls have one height is one station.
+func (b *book) stations() []station {
+	var out []station
+	for i, w := range b.plan.Walls {
+		for k, s := range w.Found.Base {
+			first, last := s.Readings[0], s.Readings[len(s.Readings)-1]
+			left := station{w.Found.Letter + " left", s.Meets, first.Value}
+			right := station{w.Found.Letter + " right", s.Meets, last.Value}
+			if k > 0 {
+				left.name = w.Found.Letter + " at " + b.bareTape(first.At)
+			}
+			if k < len(w.Found.Base)-1 {
+				right.name = w.Found.Letter + " at " + b.bareTape(last.At)
+			}
+			if n := len(out) - 1; k == 0 && i > 0 && w.Found.Left.Beyond == i-1 && out[n].drop == left.drop && out[n].meet == left.meet {
+				out[n].name = "corner " + b.plan.Walls[i-1].Found.Letter + w.Found.Letter
+				left = station{}
+			}
+			if left.name != "" {
+				out = append(out, left)
+			}
+			out = append(out, right)
+		}
+	}
+	return out
+}
+
+// rims are the stations that hold water; where there are none, all of them.
+func rims(all []station) []station {
+	var out []station
+	for _, s := range all {
+		if s.meet.Rim() {
+			out = append(out, s)
+		}
+	}
+	if len(out) == 0 {
+		return all
+	}
+	return out
+}
+
+// stations writes one figure for every station, a few beside each other.
+func (f *flow) stations(all []station, figure func(station) string, name string) {
+	const across = 8
+	for from := 0; from < len(all); from += across {
+		some := all[from:min(from+across, len(all))]
+		f.y = max(f.y, f.until)
+		t := table{columns: []column{{name: "", share: 20}}, text: plain, rows: []row{{cells: []string{name}}}}
+		for _, s := range some {
+			t.columns = append(t.columns, column{name: s.name + "\n" + string(s.meet), share: 20, bold: true})
+			t.rows[0].cells = append(t.rows[0].cells, held(figure(s)))
+		}
+		f.table(t)
+	}
+}
+
+// checks says how the marks are proved.
+func (b *book) checks() string {
+	text := "Ten tiles with their joints in a row take " + b.tape(b.run(10)) + ". Hold the story pole to the level line at each corner. "
+	side := [3]length.Length{36 * length.Inch, 48 * length.Inch, 60 * length.Inch}
+	if b.plan.Room.Units == length.Metric {
+		side = [3]length.Length{900 * length.Millimetre, 1200 * length.Millimetre, 1500 * length.Millimetre}
+	}
+	return text + fmt.Sprintf("The line and the plumb line are square if from where they cross %s along and %s up are %s apart; half of each on a small wall.",
+		b.tape(side[0]), b.tape(side[1]), b.tape(side[2]))
 }
 
 // run is how far n tiles and the joints between them reach along a course.
@@ -38,45 +151,60 @@ func (b *book) run(n length.Length) length.Length {
 	return n*(b.plan.Room.Tile.Width+b.plan.Room.Joint) - b.plan.Room.Joint
 }
 
-// levels gives how far the level line and the course line stand over the base
-// at both ends of every stretch of it.
-func (b *book) levels() table {
-	t := table{columns: []column{{name: "wall", share: 26, bold: true}, {name: "base", share: 22},
-		{name: "level line over its left end", share: 24, right: true}, {name: "over its right end", share: 24, right: true},
-		{name: "course line over its left end", share: 24, right: true}, {name: "over its right end", share: 24, right: true}}}
-	for _, w := range b.plan.Walls {
-		for _, s := range w.Found.Base {
-			left, right := s.Readings[0].Value, s.Readings[len(s.Readings)-1].Value
-			t.rows = append(t.rows, row{cells: []string{wallText(w.Found), string(s.Meets), b.tape(-left), b.tape(-right),
-				b.tape(b.plan.Setout.Line - left), b.tape(b.plan.Setout.Line - right)}})
+// edges says which tile edge is struck on each wall: measured from the left
+// corner of the boards at the height of the line, and from the tile of a wall
+// that was set before.
+func (b *book) edges(s stages.Struck) table {
+	t := table{columns: []column{{name: "wall, in setting order", share: 30, bold: true}, {name: "left edge of tile", share: 24},
+		{name: "from the left corner of the boards", share: 34, bold: true, right: true}, {name: "from the finished neighbour", share: 56}}}
+	for _, i := range b.inOrder() {
+		w := b.plan.Walls[i]
+		edge, ok := stages.Strike(w, s.Full)
+		if !ok {
+			t.rows = append(t.rows, row{cells: []string{wallText(w.Found), "none", "", "no tile has its left edge on this wall"}})
+			continue
 		}
+		t.rows = append(t.rows, row{cells: []string{wallText(w.Found), tileAt(w, edge, s.Full), b.bareTape(edge - corner(w.Found.Left, s.At)), b.fromNeighbour(w, edge, s.At)}})
 	}
 	return t
 }
 
-// starts says where the bond begins on each wall.
-func (b *book) starts() table {
-	t := table{columns: []column{{name: "wall", share: 26, bold: true}, {name: "start, from the wall's left end", share: 34, right: true},
-		{name: "it is the middle of", share: 22}, {name: "first tile on the course line", share: 62}}}
-	for _, w := range b.plan.Walls {
-		is := "a joint"
-		if w.Start.OnTile {
-			is = "a tile"
-		}
-		t.rows = append(t.rows, row{cells: []string{wallText(w.Found), b.tape(w.Start.X), is, b.firstTile(w)}})
-	}
-	return t
-}
-
-// firstTile says where the tile stands that the bond is counted from.
-func (b *book) firstTile(w layout.Wall) string {
-	text := "its left edge at " + b.tape(w.Start.Edge)
+// tileAt names the tile whose left edge is struck: in the first full course, or
+// the lowest over it.
+func tileAt(w layout.Wall, edge length.Length, full stages.FullCourse) string {
 	for _, p := range w.Pieces {
-		if p.Tile.Left == w.Start.Edge && p.Tile.Bottom == b.plan.Setout.Line {
-			return held(p.ID) + ", " + text
+		if p.Tile.Left == edge && p.Tile.Bottom >= full.Bottom {
+			return p.ID
 		}
 	}
-	return text
+	return ""
+}
+
+// corner is how far a leaning corner stands to the right of its plumb line.
+func corner(e survey.EndFound, at length.Length) length.Length {
+	if !e.Meets || len(e.Lean) == 0 {
+		return 0
+	}
+	return survey.At(e.Lean, at)
+}
+
+// fromNeighbour measures an edge from tile that stands already where this wall
+// is set later than a neighbour.
+func (b *book) fromNeighbour(w layout.Wall, edge, at length.Length) string {
+	switch l, r := w.Found.Left, w.Found.Right; {
+	case l.Meets && l.Behind > 0:
+		return held(b.bareTape(edge-corner(l, at)-l.Behind)) + " from the tile of " + b.letter(l.Beyond)
+	case r.Meets && r.Behind > 0:
+		return held(b.bareTape(w.Found.Width+corner(r, at)-r.Behind-edge)) + " from the tile of " + b.letter(r.Beyond) + ", to the left"
+	}
+	return "set before its neighbours"
+}
+
+func (b *book) letter(wall int) string {
+	if wall < 0 || wall >= len(b.plan.Walls) {
+		return "the neighbour"
+	}
+	return b.plan.Walls[wall].Found.Letter
 }
 
 // marks lists the edges to mark on every wall: from its left end, and from the
@@ -85,16 +213,23 @@ func (b *book) marks() table {
 	t := table{columns: []column{{name: "wall", share: 26, bold: true}, {name: "mark", share: 34},
 		{name: "from the left end", share: 42, right: true}, {name: "from the level line", share: 42, right: true}}}
 	for _, w := range b.plan.Walls {
-		add := func(name, x, y string) { t.rows = append(t.rows, row{cells: []string{wallText(w.Found), name, x, y}}) }
-		p := w.Start.Placed
+		name := wallText(w.Found)
+		add := func(mark, x, y string) {
+			t.rows = append(t.rows, row{cells: []string{name, mark, x, y}})
+			name = ""
+		}
+		p, x, y := w.Start.Placed, "", ""
 		if !w.Found.Left.Meets {
-			add("tile begins", b.tape(p.Left), "")
+			x = "begins " + held(b.bareTape(p.Left))
 		}
 		if !w.Found.Right.Meets {
-			add("tile ends", b.tape(p.Right), "")
+			x += strings.Repeat(", ", min(1, len(x))) + "ends " + held(b.bareTape(p.Right))
 		}
 		if !w.Found.Head.Meets {
-			add("top of the tile", "", b.signed(p.Head))
+			y = "top " + held(b.signed(p.Head))
+		}
+		if x+y != "" {
+			add("tile", x, y)
 		}
 		for i, o := range w.Found.Openings {
 			x, y := b.opening(o, p, i)
@@ -109,26 +244,11 @@ func (b *book) marks() table {
 
 // opening gives the places of an opening: its edges, or a pipe's middle.
 func (b *book) opening(o survey.OpeningFound, p survey.Placed, i int) (x, y string) {
-	if o.Kind == "pipe" {
-		return "centre " + b.tape(o.At), "centre " + b.signed(o.Up)
+	if o.Kind == survey.Pipe {
+		return "centre " + b.bareTape(o.At), "centre " + b.signed(o.Up)
 	}
 	e := p.Openings[i]
-	return held(b.tape(e.Left)+" to ") + b.tape(e.Right), held(b.signed(e.Bottom)+" to ") + b.signed(e.Top)
-}
-
-// wrap draws all walls on one level line where a scale of the ladder takes
-// them on one sheet.
-func (b *book) wrap() {
-	for _, scale := range ladder(b.plan.Room.Units) {
-		s := drawing.Wrap(b.plan, drawing.Options{Sheet: true, Scale: scale})
-		l := &leaf{subject: subject{title: "The wrap", scale: scale}, size: b.opts.Paper.lie(true)}
-		lo, hi := l.area()
-		if s.Width <= hi.X-lo.X && s.Height <= hi.Y-lo.Y {
-			l.lay(lo, s)
-			b.leaves = append(b.leaves, l)
-			return
-		}
-	}
+	return held(b.bareTape(e.Left)+" to ") + b.bareTape(e.Right), held(b.signed(e.Bottom)+" to ") + b.signed(e.Top)
 }
 
 func number(n int) string { return strconv.Itoa(n) }

@@ -5,18 +5,29 @@ import (
 	"slices"
 	"strings"
 
+	"coursewright/layout/finding"
 	"coursewright/layout/stages"
 )
 
-// stages makes the plan for the days.
+// stages makes the plan for the days, in the order of the bathroom view.
 func (b *book) stages() {
-	f := b.flow(subject{title: "Stages"}, false)
-	f.words(body, "One after the other. Have the cuts of a stage ready before it begins. How long to wait is a setting; the maker's data sheet comes first.")
 	in := stages.Input{Room: b.plan.Room, Walls: b.plan.Walls, Cuts: b.cuts}
-	for i, s := range stages.Of(in, *b.opts.Stages) {
-		f.step(number(i+1), s.Name, b.stageText(s))
-	}
-	f.cautions(slices.Concat(atTheBase, atTheSaw)...)
+	b.fitted(subject{title: "Stages"}, false, func(f *flow) {
+		f.words(plain, "One after the other. Have the cuts of a stage ready before it begins. How long to wait is a setting; the maker's data sheet comes first.")
+		for i, s := range stages.Of(in, *b.opts.Stages) {
+			f.step(number(i+1), s.Name, b.stageText(s))
+		}
+		var rules []finding.Name
+		if !slices.Contains(b.opts.Kinds, FirstCourse) {
+			rules = append(rules, atTheBase...)
+		}
+		if !slices.Contains(b.opts.Kinds, CutSchedule) {
+			rules = append(rules, atTheSaw...)
+		}
+		if len(rules) > 0 {
+			f.cautions(rules...)
+		}
+	})
 }
 
 func (b *book) stageText(s stages.Stage) string {
@@ -29,7 +40,7 @@ func (b *book) stageText(s stages.Stage) string {
 		have = append(have, held(fmt.Sprintf("%d × %s", c.Count, c.Group)))
 	}
 	if len(have) > 0 {
-		text += "\nCuts to have ready: " + strings.Join(have, ", ") + "."
+		text += " Cuts to have ready: " + strings.Join(have, ", ") + "."
 	}
 	if s.Wait > 0 {
 		text += fmt.Sprintf("\nThen wait %d hours: %s.", s.Wait, s.Why)

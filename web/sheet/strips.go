@@ -8,9 +8,9 @@ import (
 )
 
 const (
-	leastStrip = 80 * mmPaper // how narrow a strip may be
-	stripFrom  = 24 * mmPaper // under the words at the head of the sheet
-	overlap    = 12 * length.Millimetre
+	stripsAcross = 4
+	stripFrom    = 20 * mmPaper // under the words at the head of the sheet
+	overlap      = 12 * length.Millimetre
 )
 
 // strip is a part of the pole as it lies on a sheet.
@@ -23,23 +23,25 @@ type strip struct {
 	n, of    int
 }
 
+// fullPole prints the pole at full size, four strips to a sheet.
+func (b *book) fullPole() { b.strips(b.pole()) }
+
 // strips cuts the pole into strips of one length, each beginning 12 mm before
-// the one under it ends, and lays as many on a sheet as there is room for.
+// the one under it ends, and lays four of them on a sheet.
 func (b *book) strips(p pole) {
-	lie := &leaf{size: b.opts.Paper.lie(false)}
-	lo, hi := lie.area()
-	long := length.Length(hi.Y-lo.Y-stripFrom-6*mmPaper) / 1000 * length.Millimetre
+	sheet := &leaf{size: b.opts.Paper.lie(false)}
+	lo, hi := sheet.area()
+	long := length.Length(hi.Y-lo.Y-stripFrom-8*mmPaper) / 1000 * length.Millimetre
 	all := stretches(p.low, p.top, long)
-	across := int((hi.X - lo.X) / leastStrip)
-	wide := (hi.X - lo.X) / drawing.Micron(across)
+	wide := (hi.X - lo.X) / stripsAcross
 	for n, r := range all {
-		if n%across == 0 {
-			lie = &leaf{subject: subject{title: "Story pole", scale: full}, size: b.opts.Paper.lie(false)}
-			b.leaves = append(b.leaves, lie)
-			b.poleWords(lie, p, len(all))
+		if n%stripsAcross == 0 {
+			sheet = &leaf{subject: subject{kind: b.now, title: "Story pole", scale: full}, size: b.opts.Paper.lie(false)}
+			b.leaves = append(b.leaves, sheet)
+			b.poleWords(sheet, p, len(all))
 		}
-		x := lo.X + drawing.Micron(n%across)*wide
-		s := strip{leaf: lie, book: b, x: x, right: x + wide - 2000, foot: hi.Y - 6*mmPaper, low: r.low, top: r.top, n: n + 1, of: len(all)}
+		x := lo.X + drawing.Micron(n%stripsAcross)*wide
+		s := strip{leaf: sheet, book: b, x: x, right: x + wide - 2000, foot: hi.Y - 8*mmPaper, low: r.low, top: r.top, n: n + 1, of: len(all)}
 		s.draw(p)
 	}
 }
@@ -60,9 +62,9 @@ func stretches(low, top, long length.Length) []stretch {
 // poleWords says at the head of a sheet how the strips are joined.
 func (b *book) poleWords(l *leaf, p pole, of int) {
 	lo, hi := l.area()
-	l.text(drawing.Point{X: lo.X, Y: lo.Y + heading.size}, heading, "Story pole, full size")
-	y := lo.Y + 13000
-	words := fmt.Sprintf("Cut out the strips and join them on a stick, match mark on match mark (A on A). Joined, all %d measure %s from FOOT to TOP: check this.", of, b.tape(p.top-p.low))
+	l.text(drawing.Point{X: lo.X, Y: lo.Y + 5000}, style{size: 6000, bold: true}, "Story pole, full size")
+	y := lo.Y + 10000
+	words := fmt.Sprintf("Cut out the strips and join them on a stick, match mark on match mark (A on A). Joined, all %d measure %s from FOOT to TOP: check this. The foot stands on the highest rim.", of, b.tape(p.top-p.low))
 	for _, line := range plain.wrap(words, hi.X-lo.X) {
 		l.text(drawing.Point{X: lo.X, Y: y}, plain, line)
 		y += plain.leading()
@@ -74,47 +76,52 @@ func (s strip) at(y length.Length) drawing.Micron { return s.foot - full.On(y-s.
 
 func (s strip) shows(y length.Length) bool { return s.low <= y && y <= s.top }
 
-// What stands where across a strip, from its left edge, and from its right one.
+// What stands where across a strip, from its left edge.
 const (
-	tileWide   = 14 * mmPaper
-	markFrom   = 33 * mmPaper // the heights of the courses stand before it
-	nameFrom   = 36 * mmPaper
-	matchBack  = 9 * mmPaper
-	matchReach = 5 * mmPaper
-	checkBack  = 3 * mmPaper
+	tileWide  = 10 * mmPaper
+	markFrom  = 13 * mmPaper
+	nameFrom  = 15500
+	matchBack = 5 * mmPaper // of the match marks, from its right edge
 )
 
-// draw draws one strip: tiles at the left, their heights, and the other marks
-// at the right.
+var poleName = style{size: 2900}
+
+// draw draws one strip: tiles at the left, their heights in them, and the other
+// marks at the right.
 func (s strip) draw(p pole) {
 	s.box(drawing.Ink{Fill: drawing.None, Line: drawing.Grey, Width: 180, Dash: drawing.Hidden},
 		drawing.Point{X: s.x, Y: s.at(s.top)}, drawing.Point{X: s.right, Y: s.foot})
 	for _, u := range p.tiles {
 		s.tile(u)
 	}
+	var here []notch
 	for _, m := range p.marks {
 		if s.shows(m.at) {
 			s.mark(m)
+			here = append(here, m)
 		}
 	}
-	s.names(p.marks)
+	s.names(here)
 	s.matches()
-	s.check(s.right - checkBack)
 	s.text(drawing.Point{X: s.x + 1000, Y: s.foot + 4500}, style{size: 3400, bold: true}, fmt.Sprintf("strip %d of %d", s.n, s.of))
 }
 
-// tile draws one tile of the pole as far as the strip shows it.
+// tile draws one tile of the pole as far as the strip shows it, its height
+// written up its side.
 func (s strip) tile(u stood) {
 	low, top := max(u.bottom, s.low), min(u.top, s.top)
 	if low >= top {
 		return
 	}
 	s.box(drawing.Ink{Fill: drawing.Pale, Line: drawing.Black, Width: 250}, drawing.Point{X: s.x, Y: s.at(top)}, drawing.Point{X: s.x + tileWide, Y: s.at(low)})
-	if s.at(low)-s.at(top) > 5000 {
-		s.text(drawing.Point{X: s.x + tileWide/2, Y: (s.at(low)+s.at(top))/2 + 1800}, style{size: 5000, bold: true, anchor: drawing.Middle}, number(u.course))
+	name, text := style{size: 5000, bold: true, up: true}, s.book.signed(u.bottom)
+	room, course := s.at(low)-s.at(top), number(u.course)
+	at := drawing.Point{X: s.x + 4200, Y: s.at(low) - 1000}
+	if room > name.width(course)+2000 {
+		s.text(at, name, course)
 	}
-	if s.shows(u.bottom) && s.at(low)-s.at(top) > 3600 {
-		s.text(drawing.Point{X: s.x + tileWide + 800, Y: s.at(u.bottom) - 500}, plain, s.book.signed(u.bottom))
+	if up := (style{size: 3000, up: true}); s.shows(u.bottom) && room > up.width(text)+2000 {
+		s.text(drawing.Point{X: s.x + 8500, Y: s.at(u.bottom) - 1000}, up, text)
 	}
 }
 
@@ -127,31 +134,38 @@ func (s strip) mark(m notch) {
 	s.line(ink(m.colour, 500), drawing.Point{X: from, Y: s.at(m.at)}, drawing.Point{X: s.x + markFrom, Y: s.at(m.at)})
 }
 
-// names writes the marks' names beside them, moved up from each other where
-// they would overlap.
-func (s strip) names(marks []notch) {
-	st := plain
-	y := s.foot + st.leading()
-	for _, m := range marks {
-		if !s.shows(m.at) {
-			continue
-		}
-		y = min(s.at(m.at)+1200, y-st.leading())
-		s.line(ink(m.colour, 180), drawing.Point{X: s.x + markFrom, Y: s.at(m.at)}, drawing.Point{X: s.x + nameFrom - 500, Y: y - 1200})
-		st.colour = m.colour
-		s.text(drawing.Point{X: s.x + nameFrom, Y: y}, st, st.short(m.name+" "+s.book.signed(m.at), s.nameWidth(y)))
-	}
+// tag is the name of a mark in lines, and where its block begins above.
+type tag struct {
+	notch
+	lines []string
+	top   drawing.Micron
 }
 
-// nameWidth is how long a name may be at y: clear of the check length, and of
-// the match marks.
-func (s strip) nameWidth(y drawing.Micron) drawing.Micron {
-	wide := s.right - s.x - nameFrom - checkBack - 3500
-	low, top := s.joins()
-	for _, join := range []length.Length{low, top} {
-		if d := y - s.at(join); -5000 < d && d < 6000 {
-			wide = s.right - s.x - nameFrom - matchBack - matchReach - 500
+// names writes the marks' names beside them, in as many lines as they need,
+// moved apart where they would lie over each other, and within the strip.
+func (s strip) names(marks []notch) {
+	room := s.right - s.x - nameFrom - matchBack - 4000
+	var all []tag
+	limit := s.foot - 500
+	for _, m := range marks { // from the bottom up
+		t := tag{notch: m, lines: poleName.wrap(m.name+" "+held(s.book.signed(m.at)), room)}
+		high := drawing.Micron(len(t.lines)) * poleName.leading()
+		t.top = min(s.at(m.at)-high/2, limit-high)
+		limit = t.top
+		all = append(all, t)
+	}
+	floor := s.at(s.top) + 500
+	for i := len(all) - 1; i >= 0; i-- { // back down from the top
+		all[i].top = max(all[i].top, floor)
+		floor = all[i].top + drawing.Micron(len(all[i].lines))*poleName.leading()
+	}
+	for _, t := range all {
+		st := poleName.in(t.colour)
+		y := t.top
+		s.line(ink(t.colour, 180), drawing.Point{X: s.x + markFrom, Y: s.at(t.at)}, drawing.Point{X: s.x + nameFrom - 500, Y: y + st.size/2})
+		for _, line := range t.lines {
+			s.text(drawing.Point{X: s.x + nameFrom, Y: y + st.size*9/10}, st, line)
+			y += st.leading()
 		}
 	}
-	return wide
 }

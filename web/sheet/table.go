@@ -1,6 +1,10 @@
 package sheet
 
-import "coursewright/web/drawing"
+import (
+	"slices"
+
+	"coursewright/web/drawing"
+)
 
 // table is rows under named columns. A row that does not fit is moved to the
 // next leaf, where the names are repeated.
@@ -15,18 +19,22 @@ type column struct {
 	share drawing.Micron // of the width
 	bold  bool
 	right bool // figures stand at the right
+	box   bool // a box to tick
+	blank bool // a box to write in
 }
 
 // row is one line of cells, and a picture in one of its columns if it has one.
 type row struct {
 	cells   []string
+	strong  string                              // stands over the first cell, in bold
 	picture func(l *leaf, lo, hi drawing.Point) // draws between two corners
 	at      int                                 // the picture's column
 }
 
 const (
 	pictureHigh = 25 * mmPaper
-	padding     = 1200
+	blankHigh   = 7000
+	padding     = 900
 	mostLines   = 24 // of one row; what is longer goes on in the next
 )
 
@@ -35,8 +43,9 @@ func (f *flow) table(t table) {
 	if t.text.size == 0 {
 		t.text = body
 	}
+	t.text = f.of(t.text)
 	xs := f.columns(t.columns)
-	f.need(40 * mmPaper)
+	f.need(20 * mmPaper)
 	f.names(t, xs)
 	for _, r := range t.rows {
 		for {
@@ -53,8 +62,34 @@ func (f *flow) table(t table) {
 			r = row{cells: rest}
 		}
 	}
-	f.y += 3000
+	f.y += 2000
 }
+
+// high is how much room a table takes without a break.
+func (f *flow) high(t table) drawing.Micron {
+	if t.text.size == 0 {
+		t.text = body
+	}
+	t.text = f.of(t.text)
+	xs := f.columns(t.columns)
+	sum := f.namesHigh(t, xs) + 2000
+	for _, r := range t.rows {
+		lines, _ := t.lines(r, xs)
+		sum += t.high(r, lines)
+	}
+	return sum
+}
+
+// namesHigh is how much room the names of the columns take.
+func (f *flow) namesHigh(t table, xs []drawing.Micron) drawing.Micron {
+	s, most := f.of(columnName), 1
+	for i, c := range t.columns {
+		most = max(most, len(s.wrap(c.name, xs[i+1]-xs[i]-2*padding)))
+	}
+	return drawing.Micron(most)*s.leading() + 1000
+}
+
+var columnName = style{size: 3000, colour: drawing.Grey}
 
 // columns gives where each column begins, and where the last ends.
 func (f *flow) columns(cs []column) []drawing.Micron {
@@ -73,14 +108,11 @@ func (f *flow) columns(cs []column) []drawing.Micron {
 
 // names writes the names of the columns over a line.
 func (f *flow) names(t table, xs []drawing.Micron) {
-	s := style{size: 3000, bold: true, colour: drawing.Grey}
-	most := 1
+	s := f.of(columnName)
 	for i, c := range t.columns {
-		lines := s.wrap(c.name, xs[i+1]-xs[i]-2*padding)
-		most = max(most, len(lines))
-		f.cell(c, s, lines, xs[i], xs[i+1])
+		f.cell(c, s, s.wrap(c.name, xs[i+1]-xs[i]-2*padding), xs[i], xs[i+1])
 	}
-	f.y += drawing.Micron(most)*s.leading() + 1000
+	f.y += f.namesHigh(t, xs)
 	f.line(ink(drawing.Black, 500), drawing.Point{X: xs[0], Y: f.y}, drawing.Point{X: xs[len(xs)-1], Y: f.y})
 }
 
@@ -89,6 +121,9 @@ func (f *flow) names(t table, xs []drawing.Micron) {
 func (t table) lines(r row, xs []drawing.Micron) (lines [][]string, rest []string) {
 	for i, text := range r.cells {
 		all := t.style(i).wrap(text, xs[i+1]-xs[i]-2*padding)
+		if i == 0 && r.strong != "" {
+			all = append(t.bold().wrap(r.strong, xs[1]-xs[0]-2*padding), all...)
+		}
 		if len(all) > mostLines {
 			if rest == nil {
 				rest = make([]string, len(r.cells))
@@ -110,8 +145,17 @@ func (t table) style(i int) style {
 	return s
 }
 
+func (t table) bold() style {
+	s := t.text
+	s.bold = true
+	return s
+}
+
 func (t table) high(r row, lines [][]string) drawing.Micron {
 	most := drawing.Micron(0)
+	if slices.ContainsFunc(t.columns, func(c column) bool { return c.blank }) {
+		most = blankHigh * t.text.size / plain.size
+	}
 	for _, l := range lines {
 		most = max(most, drawing.Micron(len(l))*t.text.leading())
 	}
@@ -125,12 +169,33 @@ func (f *flow) row(t table, r row, lines [][]string, xs []drawing.Micron, high d
 	f.y += padding
 	for i, l := range lines {
 		f.cell(t.columns[i], t.style(i), l, xs[i], xs[i+1])
+		if i == 0 && r.strong != "" {
+			f.strengthen(len(l), len(t.bold().wrap(r.strong, xs[1]-xs[0]-2*padding)))
+		}
+		if t.columns[i].blank {
+			f.box(ink(drawing.Black, 350), drawing.Point{X: xs[i] + padding, Y: f.y}, drawing.Point{X: xs[i+1] - padding, Y: f.y + high - 2*padding})
+		}
+		if side := t.text.size; t.columns[i].box {
+			at := drawing.Point{X: xs[i+1] - padding - side, Y: f.y + (high-2*padding-side)/2}
+			f.box(ink(drawing.Black, 350), at, drawing.Point{X: at.X + side, Y: at.Y + side})
+		}
 	}
 	if r.picture != nil {
 		r.picture(f.leaf, drawing.Point{X: xs[r.at], Y: f.y}, drawing.Point{X: xs[r.at+1], Y: f.y + high - 2*padding})
 	}
 	f.y += high - padding
 	f.line(ink(drawing.Grey, 180), drawing.Point{X: xs[0], Y: f.y}, drawing.Point{X: xs[len(xs)-1], Y: f.y})
+}
+
+// strengthen makes the first of the last lines written bold.
+func (f *flow) strengthen(lines, bold int) {
+	from := len(f.own.Elements) - lines
+	for i := from; i < from+bold; i++ {
+		if l, ok := f.own.Elements[i].(drawing.Label); ok {
+			l.Bold = true
+			f.own.Elements[i] = l
+		}
+	}
 }
 
 func (f *flow) cell(c column, s style, lines []string, from, to drawing.Micron) {

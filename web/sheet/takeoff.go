@@ -1,18 +1,28 @@
 package sheet
 
+import (
+	"fmt"
+
+	"coursewright/layout/takeoff"
+)
+
 // takeOff lists what to buy.
 func (b *book) takeOff() {
-	f := b.flow(subject{title: "Take-off"}, false)
-	f.words(body, "Counted from the pieces and the joints, not guessed. Spare is for breakage and loss, and stands apart.")
-	t := table{columns: []column{{name: "item", share: 34, bold: true}, {name: "buy", share: 20, bold: true, right: true}, {name: "unit", share: 20},
-		{name: "net", share: 16, right: true}, {name: "spare", share: 16, right: true}, {name: "boxes", share: 16, right: true},
-		{name: "price", share: 20, right: true}, {name: "because", share: 60}}, text: plain}
-	for _, l := range append(b.buy.Lines[:len(b.buy.Lines):len(b.buy.Lines)], b.buy.Flat) {
-		t.rows = append(t.rows, row{cells: []string{l.Item, l.Amount(), l.Unit, number(l.Net), number(l.Spare), unlessZero(l.Boxes), l.Price(), l.Because}})
-	}
-	f.table(t)
-	f.words(plain, "The last line is there to compare with: nothing is bought by it.")
-	f.cautions(atTheSaw...)
+	b.fitted(subject{title: "Take-off"}, false, func(f *flow) {
+		f.words(plain, "What to buy, in the packs of a shop: counted from the pieces and the joints, not guessed.")
+		t := table{columns: []column{{name: "item", share: 32, bold: true}, {name: "buy", share: 18, bold: true, right: true}, {name: "of", share: 27},
+			{name: "boxes", share: 13, right: true}, {name: "price", share: 17, right: true}, {name: "because", share: 74}}}
+		total := int64(0)
+		for _, l := range b.buy.Lines {
+			total += l.Cents
+			t.rows = append(t.rows, row{cells: []string{l.Item, held(l.Amount()), l.Unit, unlessZero(l.Boxes), l.Price(), l.Because}})
+		}
+		f.table(t)
+		if total > 0 {
+			f.words(strong, "Known prices together: "+takeoff.Line{Cents: total}.Price())
+		}
+		f.words(plain, fmt.Sprintf("To compare: the flat 10 %% rule would buy %d tiles (%s).", b.buy.Flat.Count, b.buy.Flat.Because))
+	})
 }
 
 func unlessZero(n int) string {

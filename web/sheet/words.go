@@ -22,6 +22,7 @@ var (
 	plain   = style{size: 3400}
 	body    = style{size: 4200}
 	strong  = style{size: 4200, bold: true}
+	doing   = style{size: 4800, bold: true}
 	large   = style{size: 5200, bold: true}
 	heading = style{size: 7500, bold: true}
 )

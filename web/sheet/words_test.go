@@ -51,13 +51,36 @@ func TestStripsCoverThePoleAndOverlap(t *testing.T) {
 
 func TestThePoleIsFullSize(t *testing.T) {
 	plan := solved(t, "toy") // tiles of 100 mm, joints of 2 mm
-	across, up := lengths(strings.NewReplacer(" h", "").Replace(stream(t, plan, Options{Kinds: []Kind{StoryPole}})))
-	assert.NotEmpty(t, across)
-	assert.Positive(t, up["425.20"]+up["425.19"], "the check length of 150 mm is 425.20 pt")
-	b := newBook(plan, Options{Kinds: []Kind{StoryPole}})
+	b := newBook(plan, Options{Kinds: []Kind{FullPole}})
 	p := b.pole()
 	assert.Equal(t, []stood{{1, 0, 100 * length.Millimetre}, {2, 102 * length.Millimetre, 202 * length.Millimetre}}, p.tiles)
 	assert.Equal(t, drawing.Micron(100_000), strip{}.at(0)-strip{}.at(100*length.Millimetre))
+	assert.Len(t, b.leaves, 1)
+	assert.Equal(t, full, b.leaves[0].scale)
+}
+
+// The pole stands on the highest rim and reaches to the lowest ceiling, so that
+// it can be held anywhere in the room.
+func TestThePoleStandsInTheRoom(t *testing.T) {
+	for _, name := range five {
+		plan := roomOf(t, name)
+		p := newBook(plan, Options{Kinds: []Kind{StoryPole}}).pole()
+		for _, w := range plan.Walls {
+			for _, s := range w.Found.Base {
+				for _, r := range s.Readings {
+					if s.Meets.Rim() {
+						assert.LessOrEqual(t, r.Value, p.low, name)
+					}
+				}
+			}
+			for _, r := range w.Found.Head.Readings {
+				assert.GreaterOrEqual(t, r.Value, p.top, name)
+			}
+		}
+		for i := 1; i < len(p.marks); i++ {
+			assert.Greater(t, p.marks[i].at, p.marks[i-1].at, "%s: one label for one height", name)
+		}
+	}
 }
 
 func TestTheJoinsHaveNamesOfTheirOwn(t *testing.T) {

@@ -3,13 +3,13 @@ package sheet
 import (
 	"bytes"
 	"io"
-	"slices"
 
 	"codeberg.org/go-pdf/fpdf"
 
 	"coursewright/layout"
 	"coursewright/layout/cuts"
 	"coursewright/layout/takeoff"
+	"coursewright/web/drawing"
 )
 
 // Write prints the sheets that the options choose into one PDF. The same plan
@@ -46,6 +46,9 @@ type book struct {
 	cuts   cuts.Schedule
 	buy    takeoff.Takeoff
 	leaves []*leaf
+	now    Kind    // whose sheets are being made
+	later  []later // findings without room
+	flows  []*flow // of the lists
 }
 
 func newBook(plan layout.Plan, opts Options) *book {
@@ -56,9 +59,6 @@ func newBook(plan layout.Plan, opts Options) *book {
 	}
 	b.cuts = cuts.Of(cuts.Input{Room: plan.Room, Walls: plan.Walls}, *b.opts.Saw)
 	b.buy = takeoff.Of(takeoff.Input{Room: plan.Room, Walls: plan.Walls, Cuts: b.cuts.Offcuts}, *b.opts.Buy)
-	if len(opts.Kinds) == 0 && len(opts.Choices) < 2 {
-		b.opts.Kinds = slices.DeleteFunc(b.opts.Kinds, func(k Kind) bool { return k == Compare })
-	}
 	chosen := map[Kind]bool{}
 	for _, k := range b.opts.Kinds {
 		chosen[k] = true
@@ -68,11 +68,13 @@ func newBook(plan layout.Plan, opts Options) *book {
 			b.kind(k)
 		}
 	}
+	b.findingsLeft()
 	return b
 }
 
 // kind makes the sheets of one kind.
 func (b *book) kind(k Kind) {
+	b.now = k
 	switch k {
 	case SetOut:
 		b.setOut()
@@ -84,12 +86,16 @@ func (b *book) kind(k Kind) {
 		b.schedule()
 	case StoryPole:
 		b.storyPole()
+	case FullPole:
+		b.fullPole()
 	case TakeOff:
 		b.takeOff()
 	case Stages:
 		b.stages()
 	case Compare:
 		b.choices()
+	case Measuring:
+		b.measuring()
 	}
 }
 
@@ -97,4 +103,37 @@ func (b *book) kind(k Kind) {
 func (b *book) buying(plan layout.Plan) takeoff.Takeoff {
 	c := cuts.Of(cuts.Input{Room: plan.Room, Walls: plan.Walls}, *b.opts.Saw)
 	return takeoff.Of(takeoff.Input{Room: plan.Room, Walls: plan.Walls, Cuts: c.Offcuts}, *b.opts.Buy)
+}
+
+// Page is one sheet as it is printed, for whoever shows it elsewhere.
+type Page struct {
+	Kind  Kind
+	Title string // "Wall: B, back"
+	Scale string // "1:10", or "no scale"
+	Scene drawing.Scene
+}
+
+// Pages gives the sheets that the options choose, each as one scene.
+func Pages(plan layout.Plan, opts Options) []Page {
+	b := newBook(plan, opts)
+	var out []Page
+	for i, l := range b.leaves {
+		b.block(l, i+1)
+		title := l.title
+		if l.wall != "" {
+			title += ": " + l.wall
+		}
+		out = append(out, Page{Kind: l.kind, Title: title, Scale: scaleText(l.scale, plan.Room.Units), Scene: l.scene(title)})
+	}
+	return out
+}
+
+// scene is the leaf with all that is laid on it.
+func (l *leaf) scene(title string) drawing.Scene {
+	s := drawing.Scene{Width: l.size.X, Height: l.size.Y, Title: title, Scale: l.scale}
+	for _, p := range l.parts {
+		s.Elements = append(s.Elements, p.scene.Moved(p.at).Elements...)
+	}
+	s.Elements = append(s.Elements, l.own.Elements...)
+	return s
 }
