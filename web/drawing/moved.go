@@ -27,6 +27,14 @@ func (s Scene) Moved(by Point) Scene {
 		case Disc:
 			e.Centre = to(e.Centre)
 			moved.Elements = append(moved.Elements, e)
+		case Tiles:
+			runs := make([]Run, len(e.Runs))
+			for i, r := range e.Runs {
+				r.X, r.Y = r.X+float64(by.X), r.Y+float64(by.Y)
+				runs[i] = r
+			}
+			e.Runs = runs
+			moved.Elements = append(moved.Elements, e)
 		case Label:
 			e.At = to(e.At)
 			moved.Elements = append(moved.Elements, e)

@@ -25,8 +25,16 @@ var five = []string{"jobs/alcove", "jobs/corner-shower", "cases/g-300x600", "cas
 // roomOf solves a job of testdata by its path there.
 func roomOf(t *testing.T, name string) layout.Plan {
 	t.Helper()
-	return solved(t, filepath.Join("..", name))
+	plan, known := rooms[name]
+	if !known {
+		plan = solved(t, filepath.Join("..", name))
+		rooms[name] = plan
+	}
+	return plan
 }
+
+// rooms keeps what roomOf has solved; plans are never changed.
+var rooms = map[string]layout.Plan{}
 
 // leavesOf counts the leaves of a book by kind.
 func leavesOf(b *book) map[Kind]int {
