@@ -170,7 +170,7 @@ func (b *board) heads(c columns, on, wide Micron) overhead {
 // overhang writes the columns over a wall, the lowest line at y. A text wider than
 // its wall runs on to the right.
 func (b *board) overhang(f frame, h overhead, x0, x1, y Micron) {
-	l := Label{Tag: Tag{Kind: Size, Wall: f.wall}, Size: b.texts.figure, Colour: Black}
+	l := Label{Tag: Tag{Kind: Column, Wall: f.wall}, Size: b.texts.figure, Colour: Black}
 	put := func(text string, a Anchor, x, y Micron) {
 		l.Text, l.Anchor, l.At = text, a, Point{x, y}
 		if l.box().from.X < x0 {

@@ -10,7 +10,7 @@ import (
 // that is said over its column.
 func (b *board) sizes(f frame, w layout.Wall, said map[string]bool) {
 	for _, p := range w.Pieces {
-		if !p.Whole && !said[p.ID] && b.kind(f, p) != Set {
+		if !p.Whole && !said[p.ID] && b.kind(f, p) != Set && len(b.cutSize(p)) > 0 {
 			b.sizeIn(f, p)
 		}
 	}
@@ -53,10 +53,7 @@ func (b *board) cutSize(p piece.Piece) []string {
 	case narrow:
 		return []string{b.bare(wide)}
 	}
-	if p.Kind&piece.Hole != 0 {
-		return []string{"hole"}
-	}
-	return []string{"cut"}
+	return nil
 }
 
 // uncovered are the least width and height of a piece before the tile of the

@@ -56,7 +56,7 @@ func (h hands) decided(full bool) {
 	r, line := h.w.Shape.Region.Bounds(), h.plan.Setout.Line
 	beside := h.f.at(r.Left, line)
 	if full {
-		beside.X -= 5500
+		beside.X -= railRoom
 	}
 	if !h.plan.Room.Stands() {
 		h.add(Handle{ID: "course", Axis: "y", Text: "course line", X: r.Left, Y: line, At: beside, Pinned: h.plan.Setout.Pinned})

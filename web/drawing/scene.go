@@ -23,6 +23,7 @@ type Scene struct {
 	Parts         []Part // the walls drawn one by one; empty in a scene that is drawn as one
 	Handles       []Handle
 	Pieces        *Pieces // what a reader may pick; nil in a drawing to look at
+	Finished      bool    // in the colours of the tile, which no other choice of colours changes
 }
 
 // Part is one wall of a scene: its elements from From up to To. Parts follow
@@ -78,6 +79,7 @@ const (
 	Plate      Kind = "plate"
 	SizePlate  Kind = "plate of-size"
 	Size       Kind = "size"
+	Column     Kind = "column-size"
 	Outline    Kind = "outline"
 	Base       Kind = "base"
 	Head       Kind = "head"

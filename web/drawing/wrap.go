@@ -52,6 +52,7 @@ func Wrap(plan layout.Plan, o Options) Scene {
 	for _, x := range plan.Walls {
 		w.Describe += x.Found.Name + ": " + w.story(x) + ". "
 	}
+	w.Finished = o.Finish
 	if !o.Finish {
 		w.stations = w.heights(plan.Walls)
 	}

@@ -94,12 +94,16 @@ func (p *pen) open(s drawing.Scene, o Options) {
 		fmt.Fprintln(p.out, `<?xml version="1.0" encoding="UTF-8"?>`)
 	}
 	title, desc := p.id+"-title", p.id+"-desc"
+	class := "drawing"
+	if s.Finished {
+		class = "drawing finished"
+	}
 	size, space := millimetres, ` xmlns="http://www.w3.org/2000/svg"`
 	if o.Inline {
 		size, space = pixels, "" // a page knows an svg element without
 	}
 	fmt.Fprintf(p.out, `<svg%s %s width="%s" height="%s" viewBox="0 0 %d %d" fill-rule="evenodd" stroke-linejoin="round"`,
-		space, attr("class", "drawing"), size(s.Width), size(s.Height), s.Width, s.Height)
+		space, attr("class", class), size(s.Width), size(s.Height), s.Width, s.Height)
 	role := "img"
 	if len(s.Handles) > 0 || s.Pieces != nil {
 		role = "group" // an image would hide what is in it from a screen reader

@@ -7,11 +7,24 @@ package elevation
 const Style = `
 .piece{cursor:pointer}
 .handle{cursor:grab}
-@media (prefers-color-scheme:dark){
+@media screen and (prefers-color-scheme:dark){
 .drawing .paper{fill:#13181c}
-.drawing .joints{fill:#7d8790}
-.drawing .whole{stroke:#1a2026}
-.drawing [fill="#000000"]>text,.drawing [fill="#595959"]>text{fill:#e9e6df}
+.drawing text:not(.size){fill:#e9e6df}
+.drawing [fill="#0b4a8f"]>text{fill:#8fbfff}
+.drawing [fill="#c8102e"]>text{fill:#ff6674}
+.drawing [fill="#595959"]>text{fill:#a9b1b8}
+.drawing [fill="#ffffff"]>.plate{fill:#1a2026}
+.drawing [fill="#eef1f4"]>.plate,.drawing [fill="#eef1f4"]>.niche,.drawing [fill="#eef1f4"]>.window,.drawing [fill="#eef1f4"]>.note{fill:#262e35}
+svg.drawing:not(.finished) .joints{fill:#7d8790}
+svg.drawing:not(.finished) .whole[stroke-dasharray]{stroke:#1a2026}
+.drawing .whole:not([stroke-dasharray]),.drawing [fill="#ffffff"]>.outline{fill:#1a2026}
+.drawing .set{fill:#353e46}
+.drawing [stroke="#000000"]>:is(.outline,.corner,.lap,.dim,.base,.head,.niche,.window,.hole,.finding,.set-line,.key,.key-wall,.curve,.note,.cut-least){stroke:#e9e6df}
+.drawing [fill="#ffffff"]>:is(.hole,.finding,.key-wall){fill:#1a2026}
+.drawing [fill="#000000"]>:is(.finding,.note,.here):not(text){fill:#e9e6df}
+.drawing .level-line:not(text){stroke:#ff6674}
+.drawing [stroke="#0b4a8f"]>:is(.course-line,.start){stroke:#8fbfff}
+.drawing [fill="#0b4a8f"]>:is(.course-line,.start,.pointer){fill:#8fbfff}
 }
 @media (forced-colors:active){
 .drawing{forced-color-adjust:none}
