@@ -95,7 +95,7 @@ func holdsEveryEdit(t *testing.T, data string, all []*typist) {
 	require.Equal(t, []string{"ok"}, column(t, db, `PRAGMA integrity_check`))
 	for _, one := range all {
 		saved := column(t, db, `SELECT document ->> 'joint' FROM revision WHERE job = ? ORDER BY id`, one.job)
-		require.Equal(t, one.typed, saved[2:], "job %d", one.job)
+		require.Equal(t, append([]string{}, one.typed...), saved[2:], "job %d", one.job)
 	}
 }
 
