@@ -9,6 +9,7 @@ import "./zoom.js"; // a nearer look
 import "./width.js"; // the drawing as wide as its frame
 import "./pieces.js"; // one piece and its card
 import "./links.js"; // flags, faults and what is worked out on demand
-import "./keys.js"; // fractions for a phone
+import "./ask.js"; // one question after the other
+import "./keys.js"; // a pad of figures for a phone
 
 document.documentElement.classList.add("scripted"); // all of the above is there

@@ -1,26 +1,72 @@
-// A row of keys for what a phone's keyboard hides.
+// A pad of figures for a phone: digits, feet and inches, all the sixteenths.
+// It is the last row of the page and the survey stands on it, so that it never
+// covers the box that is typed in. While it is there the phone's own keyboard stays away.
 
-const KEYS = ["½", "¼", "⅛", "/", "′", "″", "-", "␣"];
+import { next } from "./ask.js";
+
+const DIGITS = ["1", "2", "3", "4", "5", "6", "7", "8", "9", "0", "⌫", "′", "″"];
+const NAMES = { "⌫": "Delete", "′": "feet", "″": "inches", "/": "over" };
 const touch = matchMedia("(pointer: coarse)");
 let typing = null;
 
-document.addEventListener("focusin", (e) => {
-  const keys = document.getElementById("keys");
-  if (!keys) return;
-  typing = e.target.matches("input.length") ? e.target : typing;
-  keys.hidden = !touch.matches || !e.target.matches("input.length");
-  if (!keys.childElementCount) keys.append(...KEYS.map(key));
+const fractions = () => [1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12, 13, 14, 15].map((n) => {
+  let over = 16;
+  while (n % 2 === 0) { n /= 2; over /= 2; }
+  return `${n}/${over}`;
 });
+
+document.addEventListener("focusin", (e) => {
+  const pad = document.getElementById("keys");
+  if (!pad) return;
+  if (e.target.closest("#keys")) return;
+  const box = touch.matches && e.target.matches("input.length") ? e.target : null;
+  typing?.removeAttribute("inputmode");
+  typing = box;
+  pad.hidden = !box;
+  document.body.classList.toggle("padded", Boolean(box));
+  if (!box) return;
+  box.setAttribute("inputmode", "none");
+  if (!pad.childElementCount) fill(pad);
+  document.body.style.setProperty("--pad", `${pad.offsetHeight}px`);
+  box.scrollIntoView({ block: "center" });
+});
+
+function fill(pad) {
+  const inches = document.getElementById("state").dataset.unit === "in";
+  pad.append(row("digits", [...DIGITS, "Next"]));
+  pad.append(row("fractions", inches ? [...fractions(), "/"] : [".", "/", "mm", "cm"]));
+}
+
+function row(name, keys) {
+  const out = document.createElement("div");
+  out.className = name;
+  out.append(...keys.map(key));
+  return out;
+}
 
 function key(text) {
   const button = document.createElement("button");
   button.type = "button";
   button.textContent = text;
-  button.setAttribute("aria-label", text === "␣" ? "space" : text);
+  button.tabIndex = -1;
+  if (NAMES[text]) button.setAttribute("aria-label", NAMES[text]);
+  if (text === "Next") button.className = "go";
   button.addEventListener("pointerdown", (e) => { // the box keeps the focus
     e.preventDefault();
-    typing.setRangeText(text === "␣" ? " " : text, typing.selectionStart, typing.selectionEnd, "end");
-    typing.dispatchEvent(new Event("input", { bubbles: true }));
+    press(text);
   });
   return button;
+}
+
+function press(text) {
+  if (!typing?.isConnected) typing = document.activeElement;
+  const { selectionStart: from, selectionEnd: to, value } = typing;
+  if (text === "Next") {
+    typing.dispatchEvent(new Event("change", { bubbles: true }));
+    return next(typing);
+  }
+  if (text === "⌫") typing.setRangeText("", from === to ? Math.max(0, from - 1) : from, to, "end");
+  else if (/^\d+\/\d+$/.test(text) && /\d$/.test(value.slice(0, from))) typing.setRangeText(` ${text}`, from, to, "end");
+  else typing.setRangeText(text, from, to, "end");
+  typing.dispatchEvent(new Event("input", { bubbles: true }));
 }

@@ -54,7 +54,7 @@ func (b Bench) cutsLine() string {
 
 // pieceAt is the address of the page with the card of a piece.
 func (b Bench) pieceAt(id string) templ.SafeURL {
-	if b.Wall < 0 {
+	if b.query() == "" {
 		return page.JobPath(b.ID, "?piece="+id)
 	}
 	return page.JobPath(b.ID, b.query()+"&piece="+id)

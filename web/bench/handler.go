@@ -11,6 +11,7 @@ import (
 	"coursewright/layout"
 	"coursewright/layout/survey"
 	"coursewright/store"
+	"coursewright/web/ask"
 	"coursewright/web/form"
 	"coursewright/web/history"
 	"coursewright/web/page"
@@ -85,6 +86,7 @@ func posted(r *http.Request, stored store.Job) (attempt, error) {
 	}
 	before, _ := filled(r, stored) // again, because Decode writes into the first
 	tried := attempt{typed: map[string]string{}}
+	measured := ask.Read(before, r.PostForm)
 	err = form.Decode(&job, r.PostForm)
 	if err != nil && !errors.As(err, &tried.faults) {
 		return attempt{}, err
@@ -92,6 +94,7 @@ func posted(r *http.Request, stored store.Job) (attempt, error) {
 	for _, f := range tried.faults {
 		tried.typed[f.Path] = r.PostForm.Get(f.Path)
 	}
+	ask.Settle(&job, measured)
 	err = form.Apply(&job, r.PostForm.Get(form.Do))
 	tried.job, tried.shown = job, form.Shown(job, before)
 	return tried, err

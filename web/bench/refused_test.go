@@ -2,6 +2,7 @@ package bench_test
 
 import (
 	"context"
+
 	"coursewright/web/page"
 	"coursewright/web/trial"
 

@@ -14,6 +14,7 @@ import (
 type sight struct {
 	Wall   int            // the wall brought to the front, or -1 for the wrap
 	Finish bool           // tile and grout in their colours, without the cuts
+	All    bool           // every field of the survey by itself, and not step by step
 	Wide   drawing.Micron // of the drawing's frame; 0 where it is not known
 }
 
@@ -32,7 +33,7 @@ const (
 
 // sightOf reads how the drawing is to be looked at.
 func sightOf(r *http.Request, plan layout.Plan) sight {
-	s := sight{Wall: front(r, plan), Finish: r.URL.Query().Get("look") == finishLook}
+	s := sight{Wall: front(r, plan), Finish: r.URL.Query().Get("look") == finishLook, All: r.URL.Query().Get("all") == "1"}
 	if c, err := r.Cookie(widthCookie); err == nil {
 		if n, err := strconv.Atoi(c.Value); err == nil && n > 0 {
 			s.Wide = drawing.Pixel * drawing.Micron(min(max(n, leastFrame), mostFrame))
@@ -59,6 +60,9 @@ func (s sight) query() string {
 	if s.Finish {
 		q.Set("look", finishLook)
 	}
+	if s.All {
+		q.Set("all", "1")
+	}
 	if len(q) == 0 {
 		return ""
 	}
@@ -74,5 +78,11 @@ func (s sight) at(wall int) string {
 // as is the same sight with the finish or with the cuts.
 func (s sight) as(finish bool) string {
 	s.Finish = finish
+	return s.query()
+}
+
+// asked is the same sight with the survey step by step, or with every field.
+func (s sight) asked(all bool) string {
+	s.All = all
 	return s.query()
 }

@@ -22,7 +22,27 @@ func add(job *survey.Job, rest string) error {
 	if len(way) < 3 || way[0].name != "walls" || way[1].index < 0 || way[1].index >= len(job.Walls) {
 		return fmt.Errorf("nothing can be added to %q", path)
 	}
-	return addToWall(job, &job.Walls[way[1].index], way[2:], what)
+	if err := addToWall(job, &job.Walls[way[1].index], way[2:], what); err != nil {
+		return err
+	}
+	switch last := way[len(way)-1].name; {
+	case last == "readings": // the new one stands before the last
+		if n := count(*job, path); n > 1 {
+			shift(job, path, n-2, 1)
+		}
+	case last == "base" && what == "left":
+		shift(job, path, 0, 1)
+	}
+	return nil
+}
+
+// count tells how many elements a list of readings has.
+func count(job survey.Job, path string) int {
+	n := 0
+	for Get(job, At(path, n)+".at") != "" {
+		n++
+	}
+	return n
 }
 
 func addToWall(job *survey.Job, w *survey.Wall, way []step, what string) error {

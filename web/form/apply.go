@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"reflect"
 	"slices"
+	"strconv"
 	"strings"
 
 	"coursewright/layout/survey"
@@ -21,6 +22,10 @@ import (
 //	place WALL HANDLE=VALUE     put what was dragged there
 //	stand PATH=VALUE   courses of the wall at PATH stand
 //	forget PATH        drop a sample of tile, or what stands on a wall
+//	guess PATHS        the fields are not measured yet
+//	confirm PATH       a reading that was doubted is so
+//	use PATH=VALUE&…   write what would fit, query-escaped
+//	spacers            of the usual spacers the one that fits best
 //
 // An empty verb changes nothing.
 func Apply(job *survey.Job, do string) error {
@@ -48,6 +53,10 @@ var verbs = map[string]func(*survey.Job, string) error{
 	"place":   place,
 	"stand":   stand,
 	"forget":  forget,
+	"guess":   guess,
+	"confirm": confirm,
+	"use":     use,
+	"spacers": spacers,
 }
 
 func setOne(job *survey.Job, rest string) error {
@@ -73,6 +82,7 @@ func remove(job *survey.Job, path string) error {
 		return fmt.Errorf("there is nothing at %q", path)
 	}
 	v.Set(reflect.AppendSlice(v.Slice(0, last.index), v.Slice(last.index+1, v.Len())))
+	shift(job, strings.TrimSuffix(path, "["+strconv.Itoa(last.index)+"]"), last.index, -1)
 	return nil
 }
 

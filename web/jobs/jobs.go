@@ -10,6 +10,7 @@ import (
 	"strings"
 
 	"coursewright/layout/survey"
+	"coursewright/web/ask"
 	"coursewright/web/page"
 	"coursewright/web/shapes"
 )
@@ -59,6 +60,7 @@ func (s pages) newJob(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return page.BadRequest(err)
 	}
+	job.Guess = ask.Paths(job) // nobody has measured anything yet
 	return s.create(w, r, job)
 }
 

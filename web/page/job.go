@@ -4,6 +4,8 @@
 package page
 
 import (
+	"slices"
+
 	"coursewright/layout"
 	"coursewright/layout/length"
 	"coursewright/layout/survey"
@@ -43,13 +45,57 @@ func (j Job) Value(path string) string {
 	return form.Get(j.Typed, path)
 }
 
-// Echo says how a length was understood, in both systems, or nothing.
+// Shown is what the box of a field shows: nothing where it is only guessed.
+func (j Job) Shown(path string) string {
+	if j.Guessed(path) {
+		return ""
+	}
+	return j.Value(path)
+}
+
+// Guessed tells whether nobody has measured a field yet.
+func (j Job) Guessed(path string) bool { return slices.Contains(j.Typed.Guess, path) }
+
+// Echo says how a length was understood, in both systems, or nothing; and of
+// a guess that it is one.
 func (j Job) Echo(path string) string {
-	l, err := length.Parse(j.Value(path), j.System())
+	if j.Guessed(path) {
+		return "not measured · guess " + j.Value(path)
+	}
+	return j.EchoOf(j.Value(path))
+}
+
+// EchoOf says how a text was understood as a length, in both systems: exactly
+// in the job's own where a tape or a rule can show it.
+func (j Job) EchoOf(typed string) string {
+	l, err := length.Parse(typed, j.System())
 	if err != nil {
 		return ""
 	}
-	return l.Both(j.System())
+	in, mm := Exactly(l, length.Imperial), Exactly(l, length.Metric)
+	if j.System() == length.Metric {
+		in, mm = mm, in
+	}
+	return Minus(in) + " = " + Minus(mm)
+}
+
+// Exactly writes a length no rounder than it is: to 1/64 in, or to 0.1 mm.
+func Exactly(l length.Length, s length.System) string {
+	step := length.Inch / 64
+	if s == length.Metric {
+		step = length.Millimetre / 10
+	}
+	return l.Format(s, step)
+}
+
+// Meant is what was probably meant in a field that does not read, or nothing.
+func (j Job) Meant(path string) string {
+	for _, f := range j.Faults {
+		if f.Path == path {
+			return f.Meant
+		}
+	}
+	return ""
 }
 
 // Fault gives the message for a field, or nothing.

@@ -1,0 +1,65 @@
+// The survey in steps: the question of the box that is typed in stands over its
+// step, Enter leads to the next, and on a narrow page the survey docks under
+// the drawing while somebody types, so that both are seen.
+
+const narrow = matchMedia("(max-width: 1180px)");
+
+// ask shows the question of a box over its step. The help is moved by copying,
+// so that the box itself stays where it is.
+function ask(field) {
+  const place = field.closest(".inside")?.querySelector(":scope > .asking");
+  const help = field.querySelector(".help");
+  if (!place || !help || place.dataset.of === field.dataset.field) return;
+  const open = place.querySelector(".pic")?.open;
+  place.dataset.of = field.dataset.field;
+  place.removeAttribute("aria-hidden");
+  place.replaceChildren(...help.cloneNode(true).childNodes);
+  if (open) place.querySelector(".pic")?.setAttribute("open", "");
+}
+
+// first shows the question of the first box that is not measured in each step.
+function first() {
+  for (const step of document.querySelectorAll(".step > .inside")) {
+    const fields = [...step.querySelectorAll(":scope > .asked")];
+    const now = fields.find((f) => f.contains(document.activeElement)) ?? fields.find((f) => f.querySelector(".none")) ?? fields[0];
+    if (now) ask(now);
+  }
+}
+
+const boxes = () => [...document.querySelectorAll("#survey .asked input")];
+
+// next gives the box after one, and opens its step.
+export function next(box) {
+  const all = boxes(), to = all[all.indexOf(box) + 1];
+  if (!to) return null;
+  to.closest("details.step").open = true;
+  to.focus();
+  to.select();
+  return to;
+}
+
+document.addEventListener("focusin", (e) => {
+  const field = e.target.closest?.("#survey .asked");
+  if (field) ask(field);
+  const typing = narrow.matches && e.target.matches?.("#survey input:not([type=checkbox]), #survey .doubtbox button");
+  if (typing && !document.body.classList.contains("typing")) {
+    document.body.classList.add("typing");
+    document.getElementById("stage")?.scrollIntoView({ block: "start" });
+    e.target.scrollIntoView({ block: "nearest" });
+  }
+  if (!e.target.closest?.("#survey, #keys")) document.body.classList.remove("typing");
+});
+
+document.addEventListener("pointerdown", (e) => {
+  if (!e.target.closest?.("#survey, #keys")) document.body.classList.remove("typing");
+});
+
+document.addEventListener("keydown", (e) => {
+  if (e.key !== "Enter" || !e.target.matches?.("#survey .asked input")) return;
+  e.preventDefault();
+  e.target.dispatchEvent(new Event("change", { bubbles: true }));
+  next(e.target);
+});
+
+document.addEventListener("redrawn", first);
+first();

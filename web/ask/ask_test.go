@@ -1,0 +1,105 @@
+package ask_test
+
+import (
+	"net/url"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"coursewright/layout/survey"
+	"coursewright/static"
+	"coursewright/web/ask"
+	"coursewright/web/form"
+	"coursewright/web/shapes"
+)
+
+func demo(t *testing.T) survey.Job {
+	t.Helper()
+	job, err := survey.Read(static.Demo)
+	require.NoError(t, err)
+	return job
+}
+
+func newTub(t *testing.T) survey.Job {
+	t.Helper()
+	job, err := shapes.New("tub", "in", "A bath")
+	require.NoError(t, err)
+	job.Guess = ask.Paths(job)
+	return job
+}
+
+// answered fills a job as a form of the questions would, with some boxes typed in.
+func answered(t *testing.T, job survey.Job, typed ...string) survey.Job {
+	t.Helper()
+	posted := url.Values{}
+	for _, q := range ask.All(job) {
+		posted.Set(q.Name(), q.Shown(job))
+		if q.Updown {
+			posted.Set(ask.Side+q.Path, map[bool]string{true: "below", false: "above"}[q.Below(job)])
+		}
+	}
+	for i := 0; i < len(typed); i += 2 {
+		posted.Set(typed[i], typed[i+1])
+	}
+	measured := ask.Read(job, posted)
+	require.NoError(t, form.Decode(&job, posted))
+	ask.Settle(&job, measured)
+	return job
+}
+
+func TestACornerIsAskedOnceForBothWalls(t *testing.T) { // law 1
+	job := answered(t, newTub(t), "walls[0].base[1].readings[1].drop", "38 3/4")
+	assert.Equal(t, "38 3/4", job.Walls[0].Base[1].Readings[1].Drop)
+	assert.Equal(t, "38 3/4", job.Walls[1].Base[0].Readings[0].Drop)
+	seen := map[string]bool{}
+	for _, q := range ask.All(job) {
+		for _, path := range append([]string{q.Path}, q.Same...) {
+			assert.False(t, seen[path], "%s is asked for twice", path)
+			seen[path] = true
+		}
+	}
+}
+
+func TestTheFrontIsOneFigureAskedFromTheCorner(t *testing.T) { // law 1
+	job := answered(t, newTub(t), "walls[0].width", "35 1/4", "corner walls[0].base[0].readings[1].at", "30 7/8")
+	assert.Equal(t, "4 3/8", job.Walls[0].Base[0].Readings[1].At)
+	assert.Equal(t, "4 3/8", job.Walls[0].Base[1].Readings[0].At)
+}
+
+func TestWhatIsNotMeasuredStaysAGuess(t *testing.T) { // law 2
+	job := newTub(t)
+	measured, all := ask.Count(job)
+	assert.Zero(t, measured)
+	assert.Greater(t, all, 10)
+	job = answered(t, job, "walls[1].width", "59 7/8")
+	measured, _ = ask.Count(job)
+	assert.Equal(t, 1, measured)
+	assert.Equal(t, "59 7/8", job.Walls[1].Width)
+	assert.Equal(t, "59 7/8", job.Walls[1].Base[0].Readings[1].At, "the reading at the end came along")
+	assert.NotContains(t, job.Guess, "walls[1].width")
+	assert.Contains(t, job.Guess, "walls[0].width")
+	assert.Equal(t, "40", job.Walls[1].Base[0].Readings[0].Drop, "the guess stands")
+}
+
+func TestAskedAgainAJobStaysAsItIs(t *testing.T) { // law 3
+	for name, job := range map[string]survey.Job{"demo": demo(t), "new": newTub(t)} {
+		again := answered(t, job)
+		assert.Equal(t, form.Fields(job), form.Fields(again), name)
+	}
+}
+
+func TestAHeightIsAskedWithoutAMinus(t *testing.T) {
+	job := demo(t)
+	var pipe ask.Question
+	for _, q := range ask.Of(job, ask.Openings) {
+		if q.Updown && q.Below(job) {
+			pipe = q
+		}
+	}
+	require.NotEmpty(t, pipe.Path)
+	assert.NotContains(t, pipe.Shown(job), "-")
+	assert.Equal(t, "-9", form.Get(answered(t, job, pipe.Name(), "9"), pipe.Path))
+	assert.Equal(t, "9", form.Get(answered(t, job, pipe.Name(), "9", ask.Side+pipe.Path, "above"), pipe.Path))
+	assert.Equal(t, "-9", form.Get(answered(t, job, pipe.Name(), "-9", ask.Side+pipe.Path, "above"), pipe.Path), "a minus turns the switch")
+}

@@ -1,0 +1,164 @@
+package ask
+
+import (
+	"net/url"
+	"slices"
+	"strings"
+
+	"coursewright/layout/length"
+	"coursewright/layout/survey"
+	"coursewright/web/form"
+)
+
+// Names of boxes that do not hold a field as the job has it, before its path.
+const (
+	FromCorner = "corner " // from the right end of the wall
+	UpDown     = "updown " // so far from the level line
+	Side       = "side "   // "below" or "above" it
+)
+
+// Read turns the boxes of the questions into fields of the job that the form
+// was filled from. What is asked once is written to every field of its place. A
+// box left empty for a guess leaves the guess. The posted values are changed.
+// It gives the fields that were answered.
+func Read(job survey.Job, posted url.Values) (measured []string) {
+	questions := All(job)
+	for _, q := range questions {
+		q.fromCorner(job, posted)
+		q.fromLine(job, posted)
+		values, there := posted[q.Path]
+		if !there {
+			continue
+		}
+		value := values[len(values)-1]
+		guessed := slices.Contains(job.Guess, q.Path)
+		if guessed && strings.TrimSpace(value) == "" {
+			delete(posted, q.Path)
+			continue
+		}
+		if guessed {
+			measured = append(append(measured, q.Path), q.Same...)
+		}
+		if guessed || value != form.Get(job, q.Path) {
+			for _, path := range q.Same {
+				posted.Set(path, value)
+			}
+		}
+	}
+	dropGuesses(job, posted)
+	return measured
+}
+
+// dropGuesses drops what is empty in any other box of a guess, and the boxes
+// that are no fields.
+func dropGuesses(job survey.Job, posted url.Values) {
+	for name, values := range posted {
+		switch {
+		case strings.HasPrefix(name, FromCorner), strings.HasPrefix(name, UpDown), strings.HasPrefix(name, Side):
+			delete(posted, name)
+		case slices.Contains(job.Guess, name) && strings.TrimSpace(values[len(values)-1]) == "":
+			delete(posted, name)
+		}
+	}
+}
+
+// fromCorner turns a distance from the right end into one from the left.
+func (q Question) fromCorner(job survey.Job, posted url.Values) {
+	values, there := posted[FromCorner+q.Path]
+	if !there || q.Corner == "" {
+		return
+	}
+	typed := values[len(values)-1]
+	if typed == q.Shown(job) && (posted.Get(q.Corner) == "" || posted.Get(q.Corner) == form.Get(job, q.Corner)) {
+		return // untouched, as is the width it is counted from
+	}
+	system, _ := form.System(job.Units)
+	width, wide := length.Parse(orOld(posted.Get(q.Corner), form.Get(job, q.Corner)), system)
+	from, err := length.Parse(typed, system)
+	switch {
+	case strings.TrimSpace(typed) == "" && slices.Contains(job.Guess, q.Path):
+		return
+	case err != nil || wide != nil:
+		posted.Set(q.Path, typed) // does not read: the job says so at this field
+	default:
+		posted.Set(q.Path, (width-from).Plain(system, 0))
+	}
+}
+
+// fromLine puts the sign of a side before a height.
+func (q Question) fromLine(_ survey.Job, posted url.Values) {
+	values, there := posted[UpDown+q.Path]
+	if !there || !q.Updown {
+		return
+	}
+	typed := strings.TrimSpace(values[len(values)-1])
+	bare := strings.TrimSpace(strings.TrimLeft(typed, "-−–+"))
+	minus := strings.HasPrefix(typed, "-") || strings.HasPrefix(typed, "−") || strings.HasPrefix(typed, "–")
+	switch {
+	case bare == "":
+		posted.Set(q.Path, "")
+	case minus || posted.Get(Side+q.Path) == "below":
+		posted.Set(q.Path, "-"+bare)
+	default:
+		posted.Set(q.Path, bare)
+	}
+}
+
+func orOld(now, old string) string {
+	if strings.TrimSpace(now) == "" {
+		return old
+	}
+	return now
+}
+
+// Shown is what the box of a question shows for a job: nothing for a guess, a
+// distance from the corner where it is asked so, a height without its sign.
+func (q Question) Shown(job survey.Job) string {
+	if slices.Contains(job.Guess, q.Path) {
+		return ""
+	}
+	return q.figure(job)
+}
+
+// Guess is the figure that stands in for one not measured yet.
+func (q Question) Guess(job survey.Job) string { return q.figure(job) }
+
+func (q Question) figure(job survey.Job) string {
+	typed := form.Get(job, q.Path)
+	switch {
+	case q.Corner != "":
+		system, _ := form.System(job.Units)
+		at, err := length.Parse(typed, system)
+		width, wide := length.Parse(form.Get(job, q.Corner), system)
+		if err == nil && wide == nil {
+			return (width - at).Plain(system, 0)
+		}
+	case q.Updown:
+		return strings.TrimLeft(typed, "-")
+	}
+	return typed
+}
+
+// Below tells whether a height lies below the level line.
+func (q Question) Below(job survey.Job) bool { return strings.HasPrefix(form.Get(job, q.Path), "-") }
+
+// Name is what the box of a question is called in a form.
+func (q Question) Name() string {
+	switch {
+	case q.Corner != "":
+		return FromCorner + q.Path
+	case q.Updown:
+		return UpDown + q.Path
+	}
+	return q.Path
+}
+
+// Settle takes the fields that were answered off the guesses.
+func Settle(job *survey.Job, measured []string) {
+	job.Guess = slices.DeleteFunc(slices.Clone(job.Guess), func(path string) bool {
+		return slices.Contains(measured, path) || job.Tile.Sample != nil && job.Tile.Sample.Use && (path == "tile.width" || path == "tile.height")
+	})
+	if len(job.Guess) == 0 {
+		job.Guess = nil
+	}
+}

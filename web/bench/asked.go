@@ -1,0 +1,101 @@
+package bench
+
+import (
+	"fmt"
+	"net/url"
+	"slices"
+	"strings"
+
+	"coursewright/layout/doubt"
+	"coursewright/web/ask"
+	"coursewright/web/page"
+)
+
+// countText says how much is measured: "4 of 22 measured", and how much is in doubt.
+func (b Bench) countText() string {
+	measured, all := ask.Count(b.Typed)
+	text := fmt.Sprintf("%d of %d measured", measured, all)
+	if n := len(b.Plan.Doubts); n > 0 {
+		text += fmt.Sprintf(", %d in doubt", n)
+	}
+	return text
+}
+
+// isGuess tells whether anything that is asked for has not been measured.
+func (b Bench) isGuess() bool { return len(b.Typed.Guess) > 0 }
+
+func escaped(text string) string { return url.QueryEscape(text) }
+
+// boxOf is what the box of a question shows: as typed while that does not read.
+func (b Bench) boxOf(q ask.Question) string {
+	if b.Fault(q.Path) != "" {
+		return b.Value(q.Path)
+	}
+	return q.Shown(b.Typed)
+}
+
+// asked tells whether a question asks for a field, or fills it.
+func (b Bench) asked(path string) bool {
+	return slices.ContainsFunc(ask.All(b.Typed), func(q ask.Question) bool { return q.Path == path || slices.Contains(q.Same, path) })
+}
+
+// unplaced are the doubts that stand at no question: they are asked at the top.
+func (b Bench) unplaced() []doubt.Doubt {
+	var out []doubt.Doubt
+	for _, d := range b.Plan.Doubts {
+		if b.All || !b.asked(d.Path) {
+			out = append(out, d)
+		}
+	}
+	return out
+}
+
+// opened tells whether a step is open: the first that has something to measure
+// or to ask about, or the widths where there is nothing.
+func (b Bench) opened(step string) bool {
+	for _, s := range ask.Steps() {
+		for _, q := range ask.Of(b.Typed, s) {
+			if b.Guessed(q.Path) || b.doubted(q) || b.Fault(q.Path) != "" {
+				return s == step
+			}
+		}
+	}
+	return step == ask.Widths
+}
+
+// The one line that a closed step shows.
+
+func shapeLine(b Bench) string {
+	return page.Count(len(b.Typed.Walls), "wall") + " over a " + b.base()
+}
+
+func widthsLine(b Bench) string { return figuresLine(b, ask.Widths) }
+
+// figuresLine lists the figures of a step, and says how many are missing.
+func figuresLine(b Bench, step string) string {
+	var out []string
+	missing := 0
+	for _, q := range ask.Of(b.Typed, step) {
+		if b.Guessed(q.Path) {
+			missing++
+			continue
+		}
+		out = append(out, q.Shown(b.Typed))
+	}
+	switch {
+	case missing > 0 && len(out) == 0:
+		return "not measured"
+	case missing > 0:
+		return fmt.Sprintf("%d of %d measured", len(out), len(out)+missing)
+	case len(out) == 0:
+		return "none"
+	}
+	return strings.Join(out, " · ")
+}
+
+func topLine(b Bench) string {
+	if len(ask.Of(b.Typed, ask.Top)) > 0 {
+		return figuresLine(b, ask.Top)
+	}
+	return "stops in a range"
+}
