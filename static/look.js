@@ -36,7 +36,7 @@ async function ask() {
       const answer = await fetch(job("/look") + location.search, { method: "POST", body, signal: flying.signal, headers: { "X-Look": mine, "X-Have": have(), ...(field && { "X-Typing": encodeURI(field) }) } });
       show(await answer.text(), answer, field);
     } catch (why) {
-      if (why.name !== "AbortError") say("The drawing cannot follow: the server cannot be reached");
+      if (why.name !== "AbortError" && !field) say("The drawing cannot follow: the server cannot be reached");
     }
     flying = null;
   }

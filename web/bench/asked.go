@@ -8,6 +8,7 @@ import (
 
 	"coursewright/layout/doubt"
 	"coursewright/web/ask"
+	"coursewright/web/form"
 	"coursewright/web/page"
 )
 
@@ -98,4 +99,22 @@ func topLine(b Bench) string {
 		return figuresLine(b, ask.Top)
 	}
 	return "stops in a range"
+}
+
+// beyondTheSteps tells whether a fault stands at a field that the steps do not
+// ask for: then every field is shown, or it could not be put right.
+func (b Bench) beyondTheSteps() bool {
+	return slices.ContainsFunc(b.Faults, func(f page.Fault) bool {
+		parts := form.Parts(f.Path)
+		if len(parts) < 3 || parts[0].Name != "walls" || b.asked(f.Path) {
+			return false
+		}
+		switch parts[2].Name {
+		case "base", "left", "right":
+			return true
+		case "head":
+			return len(parts) > 3 && parts[3].Name != "stops"
+		}
+		return false
+	})
 }

@@ -52,7 +52,7 @@ func TestAnEditIsSavedAsTyped(t *testing.T) {
 	_, job := s.Stored()
 	assert.Equal(t, "4'  11½", job.Walls[1].Width)
 	_, page := s.Get("/jobs/1")
-	assert.Contains(t, page, `4&#39;-11 1/2&#34; · 1511.3 mm`)
+	assert.Contains(t, page, `4&#39;-11 1/2&#34; = 1511.3 mm`)
 }
 
 func TestALiveEditIsAnsweredWithTheNewPage(t *testing.T) {

@@ -197,6 +197,7 @@ func (s pages) bench(w http.ResponseWriter, r *http.Request, stored store.Job, t
 			shown.Revision = base
 		}
 	}
+	shown.All = shown.All || shown.beyondTheSteps()
 	return show(w, r, code, shown)
 }
 

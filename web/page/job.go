@@ -5,6 +5,7 @@ package page
 
 import (
 	"slices"
+	"strings"
 
 	"coursewright/layout"
 	"coursewright/layout/length"
@@ -65,27 +66,14 @@ func (j Job) Echo(path string) string {
 	return j.EchoOf(j.Value(path))
 }
 
-// EchoOf says how a text was understood as a length, in both systems: exactly
-// in the job's own where a tape or a rule can show it.
+// EchoOf says how a text was understood as a length, in both systems.
 func (j Job) EchoOf(typed string) string {
 	l, err := length.Parse(typed, j.System())
 	if err != nil {
 		return ""
 	}
-	in, mm := Exactly(l, length.Imperial), Exactly(l, length.Metric)
-	if j.System() == length.Metric {
-		in, mm = mm, in
-	}
-	return Minus(in) + " = " + Minus(mm)
-}
-
-// Exactly writes a length no rounder than it is: to 1/64 in, or to 0.1 mm.
-func Exactly(l length.Length, s length.System) string {
-	step := length.Inch / 64
-	if s == length.Metric {
-		step = length.Millimetre / 10
-	}
-	return l.Format(s, step)
+	one, other, _ := strings.Cut(l.Both(j.System()), " · ")
+	return Minus(one) + " = " + Minus(other)
 }
 
 // Meant is what was probably meant in a field that does not read, or nothing.

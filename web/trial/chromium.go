@@ -52,7 +52,7 @@ func Steps(t *testing.T, ctx context.Context, list ...chromedp.Action[chromedp.V
 // Type writes a field as a person does: focus, all of it replaced.
 func Type(t *testing.T, ctx context.Context, id, text string) {
 	t.Helper()
-	See[bool](t, ctx, `(() => { const f = document.getElementById(`+Quote(id)+`); f.closest("details").open = true; f.focus(); f.select(); return true })()`)
+	See[bool](t, ctx, `(() => { const f = document.getElementById(`+Quote(id)+`); for (let d = f.closest("details"); d; d = d.parentElement.closest("details")) d.open = true; f.focus(); f.select(); return true })()`)
 	Steps(t, ctx, chromedp.KeyEvent(text))
 }
 

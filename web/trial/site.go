@@ -167,10 +167,10 @@ func Attr(n *html.Node, key string) string {
 	return ""
 }
 
-// Bench gets job 1 and its form.
+// Bench gets job 1 and its form with every field.
 func (s Site) Bench() url.Values {
 	s.T.Helper()
-	answer, page := s.Get("/jobs/1")
+	answer, page := s.Get("/jobs/1?all=1")
 	require.Equal(s.T, http.StatusOK, answer.StatusCode)
 	return Fields(s.T, page)
 }
