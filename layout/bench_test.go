@@ -27,7 +27,7 @@ func BenchmarkSolve(b *testing.B) {
 func BenchmarkGrowth(b *testing.B) {
 	for _, tile := range []string{"240", "75", "23", "6.8"} {
 		job := growing(tile)
-		plan, err := layout.Solve(job)
+		plan, err := layout.Now(job)
 		require.NoError(b, err)
 		b.Run(fmt.Sprintf("pieces=%d", len(plan.Walls[0].Pieces)), func(b *testing.B) { benchSolve(b, job) })
 	}
@@ -53,7 +53,7 @@ func benchSolve(b *testing.B, job survey.Job) {
 	pieces := 0
 	b.ReportAllocs()
 	for b.Loop() {
-		plan, err := layout.Solve(job)
+		plan, err := layout.Now(job)
 		require.NoError(b, err)
 		pieces = 0
 		for _, w := range plan.Walls {

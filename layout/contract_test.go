@@ -110,7 +110,7 @@ func signed(c []xy) (twice float64) {
 
 // planOf gives the plan file of a job, and reads it again.
 func planOf(t require.TestingT, job survey.Job) (plan, []byte) {
-	solved, err := layout.Solve(job)
+	solved, err := layout.Now(job)
 	require.NoError(t, err)
 	file, err := solved.File()
 	require.NoError(t, err)

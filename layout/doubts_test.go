@@ -24,7 +24,7 @@ func TestARoomInDoubtIsSolvedAndAsked(t *testing.T) {
 			require.NoError(t, err)
 			job, err := survey.Read(data)
 			require.NoError(t, err)
-			plan, err := layout.Solve(job)
+			plan, err := layout.Now(job)
 			require.NoError(t, err)
 			written, err := plan.File()
 			require.NoError(t, err)

@@ -5,6 +5,7 @@ import (
 	"encoding/json"
 
 	"coursewright/layout/length"
+	"coursewright/layout/merit"
 	"coursewright/layout/piece"
 	"coursewright/layout/plan"
 	"coursewright/layout/plane"
@@ -14,7 +15,7 @@ import (
 // PlanFormat and Engine name the plan file's format and the rules it was made by.
 const (
 	PlanFormat = "coursewright-plan/1"
-	Engine     = "1"
+	Engine     = "2"
 )
 
 // File is the plan file of formats.md: lengths in millimetres to 0.001.
@@ -37,10 +38,11 @@ type planFile struct {
 	Tile     *tileFile     `json:"tile,omitempty"` // where it was measured, not taken as typed
 	Course   courseFile    `json:"course"`
 	Merit    meritFile     `json:"merit"`
-	Exact    meritFile     `json:"exact"`
-	Loss     string        `json:"loss,omitempty"`
+	Proven   bool          `json:"proven"`
+	Bound    string        `json:"bound,omitempty"`
 	Smallest *leastFile    `json:"smallest,omitempty"`
 	Lines    []lineFile    `json:"lines"`
+	Joints   []jointFile   `json:"joints,omitempty"`
 	Reasons  []string      `json:"reasons"`
 	Holds    []holdsFile   `json:"holds"`
 	Walls    []wallFile    `json:"walls"`
@@ -65,14 +67,54 @@ type courseFile struct {
 	Pinned bool   `json:"pinned,omitempty"`
 }
 
+// meritFile holds the terms of the order of merit.
 type meritFile struct {
-	Bare      int     `json:"bare"`
-	Slivers   int     `json:"slivers"`
-	OffLine   int     `json:"offLine"`
-	Smallest  float64 `json:"smallest"`
-	Imbalance mm      `json:"imbalance"`
-	CutPieces int     `json:"cutPieces"`
-	Find      int     `json:"find"`
+	sightFile
+	Exposed    int       `json:"exposed"`
+	Openings   int       `json:"openings"`
+	Mirror     mm        `json:"mirror"`
+	Rim        []float64 `json:"rim"`
+	Head       []float64 `json:"head"`
+	OutOfSight sightFile `json:"outOfSight"`
+	Built      int       `json:"built"`
+	Work       int       `json:"work"`
+	Corners    int       `json:"corners"` // with a run under a third on both walls
+	Alike      int       `json:"alike"`   // courses whose two widths at a corner are both under or both over half a pitch
+	Facing     mm        `json:"facing"`
+	Near       mm        `json:"near"`
+	Find       int       `json:"find"`
+}
+
+type sightFile struct {
+	Bare       mm        `json:"bare"`
+	Unworkable int       `json:"unworkable"`
+	Slivers    int       `json:"slivers"`
+	Fifths     int       `json:"fifths"`
+	Thirds     int       `json:"thirds"`
+	Runs       []float64 `json:"runs"`
+}
+
+type runFile struct {
+	Edges []string `json:"edges"`
+	Way   string   `json:"way"`
+	Class int      `json:"class"`
+	Share float64  `json:"share"`
+	Least mm       `json:"least"`
+	Piece string   `json:"piece"`
+	Sight string   `json:"sight"`
+}
+
+// figuresFile is what a set-out that was not chosen would give.
+type figuresFile struct {
+	Least      mm      `json:"least"`
+	Smallest   mm      `json:"smallest"`
+	Share      float64 `json:"share"`
+	Slivers    int     `json:"slivers"`
+	Unworkable int     `json:"unworkable"`
+	Bare       mm      `json:"bare"`
+	Term       string  `json:"term,omitempty"`
+	Its        string  `json:"its,omitempty"`
+	Chosen     string  `json:"chosen,omitempty"`
 }
 
 type leastFile struct {
@@ -83,12 +125,16 @@ type leastFile struct {
 }
 
 type lineFile struct {
-	Is       string  `json:"is"`
-	Line     mm      `json:"line"`
-	Smallest mm      `json:"smallest"`
-	Share    float64 `json:"share"`
-	Slivers  int     `json:"slivers"`
-	Bare     int     `json:"bare"`
+	Is   string `json:"is"`
+	Line mm     `json:"line"`
+	figuresFile
+}
+
+// jointFile is one joint of a range with the best that it allows.
+type jointFile struct {
+	Joint mm `json:"joint"`
+	Line  mm `json:"line"`
+	figuresFile
 }
 
 type holdsFile struct {
@@ -105,6 +151,7 @@ type wallFile struct {
 	Region [][][2]mm      `json:"region"`
 	Marks  map[string]any `json:"marks"`
 	Pieces []pieceFile    `json:"pieces"`
+	Runs   []runFile      `json:"runs"`
 	Starts []classicFile  `json:"starts"`
 	Slide  [][2]float64   `json:"slide"`
 	Set    *setFile       `json:"set,omitempty"`
@@ -124,29 +171,28 @@ type startFile struct {
 }
 
 type pieceFile struct {
-	ID     string    `json:"id"`
-	Course int       `json:"course"`
-	Whole  bool      `json:"whole"`
-	Tile   [4]mm     `json:"tile"`
-	Face   [][][2]mm `json:"face"`
-	Wide   mm        `json:"wide"`
-	High   mm        `json:"high"`
-	Least  mm        `json:"least"`
-	Share  float64   `json:"share"`
-	Cuts   []string  `json:"cuts"`
-	Kind   string    `json:"kind"`
-	Sliver bool      `json:"sliver"`
-	Set    bool      `json:"set,omitempty"` // stands already
+	ID         string    `json:"id"`
+	Course     int       `json:"course"`
+	Whole      bool      `json:"whole"`
+	Tile       [4]mm     `json:"tile"`
+	Face       [][][2]mm `json:"face"`
+	Wide       mm        `json:"wide"`
+	High       mm        `json:"high"`
+	Least      mm        `json:"least"`
+	Share      float64   `json:"share"`
+	Cuts       []string  `json:"cuts"`
+	Kind       string    `json:"kind"`
+	Sliver     bool      `json:"sliver"`
+	Unworkable bool      `json:"unworkable,omitempty"`
+	Set        bool      `json:"set,omitempty"` // stands already
 }
 
 type classicFile struct {
-	Is       string  `json:"is"`
-	X        mm      `json:"x"`
-	Joint    bool    `json:"joint"`
-	Smallest mm      `json:"smallest"`
-	Share    float64 `json:"share"`
-	Slivers  int     `json:"slivers"`
-	Bare     int     `json:"bare"`
+	Is    string `json:"is"`
+	X     mm     `json:"x"`
+	Joint bool   `json:"joint"`
+	Edge  mm     `json:"edge"`
+	figuresFile
 }
 
 type findingFile struct {
@@ -194,10 +240,10 @@ func (p Plan) doubts() []doubtFile {
 
 func (p Plan) document() planFile {
 	s := p.Setout
-	d := planFile{Format: PlanFormat, Engine: Engine, Reasons: s.Reasons, Loss: s.Loss,
+	d := planFile{Format: PlanFormat, Engine: Engine, Reasons: s.Reasons, Proven: s.Proven, Bound: s.Bound,
 		Course: courseFile{s.Line.Millimetres(), (p.Room.Tile.Height + p.Room.Joint).Millimetres(), p.handName(), s.Pinned},
-		Merit:  meritOf(s.Merit), Exact: meritOf(s.Exact),
-		Lines: []lineFile{}, Holds: []holdsFile{}, Walls: []wallFile{}, Findings: []findingFile{}, Doubts: p.doubts(), Guess: p.Room.Guesses}
+		Merit:  meritOf(&s.Merit),
+		Lines:  []lineFile{}, Holds: []holdsFile{}, Walls: []wallFile{}, Findings: []findingFile{}, Doubts: p.doubts(), Guess: p.Room.Guesses}
 	if t := p.Room.Tile; t.Real.Used {
 		d.Tile = &tileFile{t.Width.Millimetres(), t.Height.Millimetres(), t.Vary.Millimetres()}
 	}
@@ -205,7 +251,10 @@ func (p Plan) document() planFile {
 		d.Smallest = &leastFile{p.Walls[l.Wall].Found.Name, l.Piece, l.Size.Millimetres(), round(l.Share)}
 	}
 	for _, l := range s.Lines {
-		d.Lines = append(d.Lines, lineFile{l.Name, l.Line.Millimetres(), l.Smallest.Millimetres(), round(l.Share), l.Slivers, l.Bare})
+		d.Lines = append(d.Lines, lineFile{l.Name, l.Line.Millimetres(), figuresOf(l.Figures)})
+	}
+	for _, j := range s.Joints {
+		d.Joints = append(d.Joints, jointFile{j.Size.Millimetres(), j.Line.Millimetres(), figuresOf(j.Figures)})
 	}
 	for _, h := range s.Holds {
 		d.Holds = append(d.Holds, holdsFile{h.What, h.Measured.Millimetres(), h.From.Millimetres(), h.To.Millimetres()})
@@ -238,8 +287,45 @@ func (p Plan) handName() string {
 	return "left"
 }
 
-func meritOf(m plan.Merit) meritFile {
-	return meritFile{m.Bare, m.Slivers, m.OffLine, round(m.Smallest), m.Imbalance.Millimetres(), m.CutPieces, m.Find}
+func meritOf(m *merit.Merit) meritFile {
+	return meritFile{sightFile: sightOf(&m.Sight), Exposed: m.Exposed, Openings: m.Openings, Mirror: m.Mirror.Millimetres(),
+		Rim: shares(m.Rim), Head: shares(m.Head), OutOfSight: sightOf(&m.OutOfSight), Built: m.Built, Work: m.Work,
+		Corners: m.Corners, Alike: m.Alike, Facing: m.Facing.Millimetres(), Near: m.Near.Millimetres(), Find: m.Find}
+}
+
+func sightOf(s *merit.Sight) sightFile {
+	return sightFile{Bare: s.Bare.Millimetres(), Unworkable: s.Unworkable, Slivers: s.Slivers, Fifths: s.Fifths, Thirds: s.Thirds, Runs: shares(s.Runs)}
+}
+
+func shares(list []piece.Share) []float64 {
+	out := make([]float64, len(list))
+	for i, s := range list {
+		out[i] = round(s)
+	}
+	return out
+}
+
+func figuresOf(f plan.Figures) figuresFile {
+	out := figuresFile{Least: f.Least.Millimetres(), Smallest: f.Least.Millimetres(), Share: round(f.Share), Slivers: f.Slivers,
+		Unworkable: f.Unworkable, Bare: f.Bare.Millimetres()}
+	if f.Term != merit.None {
+		out.Term, out.Its, out.Chosen = f.Term.String(), f.Its, f.Chosen
+	}
+	return out
+}
+
+func runsOf(runs []plan.Run) []runFile {
+	out := make([]runFile, len(runs))
+	for i, r := range runs {
+		out[i] = runFile{Edges: r.Edges, Way: "up", Class: r.Class, Share: round(r.Share), Least: r.Least.Millimetres(), Piece: r.Piece, Sight: "plain"}
+		if r.Across {
+			out[i].Way = "across"
+		}
+		if r.Low {
+			out[i].Sight = "low"
+		}
+	}
+	return out
 }
 
 // round is a share to six decimals.
@@ -249,9 +335,8 @@ func round(s piece.Share) float64 {
 }
 
 func wallOf(w Wall) wallFile {
-	is := map[bool]string{false: "joint", true: "tile"}
 	out := wallFile{Name: w.Found.Name, Letter: w.Found.Letter, Region: ringsOf(w.Shape.Region), Marks: marksOf(w),
-		Start:  startFile{w.Start.X.Millimetres(), is[w.Start.OnTile], w.Start.Pinned},
+		Start: startFile{w.Start.Edge.Millimetres(), survey.OnEdge.String(), w.Start.Pinned}, Runs: runsOf(w.Runs),
 		Pieces: make([]pieceFile, len(w.Pieces)), Starts: []classicFile{}, Slide: [][2]float64{}}
 	for i, p := range w.Pieces {
 		out.Pieces[i] = pieceOf(w, p)
@@ -260,7 +345,7 @@ func wallOf(w Wall) wallFile {
 		out.Set = &setFile{s.Course, s.Left.Millimetres(), s.Right.Millimetres()}
 	}
 	for _, c := range w.Start.Classic {
-		out.Starts = append(out.Starts, classicFile{c.Name, c.X.Millimetres(), !c.OnTile, c.Smallest.Millimetres(), round(c.Share), c.Slivers, c.Bare})
+		out.Starts = append(out.Starts, classicFile{c.Name, c.X.Millimetres(), !c.OnTile, c.Edge.Millimetres(), figuresOf(c.Figures)})
 	}
 	for _, s := range w.Start.Slide {
 		out.Slide = append(out.Slide, [2]float64{s.Edge.Millimetres(), round(s.Share)})
@@ -277,7 +362,7 @@ func pieceOf(w Wall, p piece.Piece) pieceFile {
 	}
 	t := p.Tile
 	return pieceFile{p.ID, p.Course, p.Whole, [4]mm{t.Left.Millimetres(), t.Bottom.Millimetres(), t.Right.Millimetres(), t.Top.Millimetres()},
-		ringsOf(p.Face), p.Wide.Millimetres(), p.High.Millimetres(), p.Least.Millimetres(), round(p.Share), cuts, p.Kind.String(), p.Sliver, w.Found.Stands(p.Row)}
+		ringsOf(p.Face), p.Wide.Millimetres(), p.High.Millimetres(), p.Least.Millimetres(), round(p.Share), cuts, p.Kind.String(), p.Sliver, p.Unworkable, w.Found.Stands(p.Row)}
 }
 
 func ringsOf(r plane.Region) [][][2]mm {

@@ -31,7 +31,7 @@ func TestAnyJobSolvesOrSaysWhy(t *testing.T) { rapid.Check(t, solvesOrSaysWhy) }
 
 func solvesOrSaysWhy(t *rapid.T) {
 	job := mangled(t)
-	plan, err := layout.Solve(job)
+	plan, err := layout.Now(job)
 	var faults survey.Faults
 	if errors.As(err, &faults) {
 		require.NotEmpty(t, faults)
@@ -50,7 +50,7 @@ func solvesOrSaysWhy(t *rapid.T) {
 	require.LessOrEqual(t, len(ids), 200_000)
 	file, err := plan.File()
 	require.NoError(t, err)
-	again, err := layout.Solve(job)
+	again, err := layout.Now(job)
 	require.NoError(t, err)
 	other, err := again.File()
 	require.NoError(t, err)

@@ -200,7 +200,7 @@ type planRowDoc struct {
 func planned(t require.TestingT, job []byte) planDoc {
 	read, err := survey.Read(job)
 	require.NoError(t, err, "%s", job)
-	solved, err := layout.Solve(read)
+	solved, err := layout.Now(read)
 	require.NoError(t, err, "%s", job)
 	file, err := solved.File()
 	require.NoError(t, err)

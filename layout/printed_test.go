@@ -28,7 +28,7 @@ type printed struct {
 }
 
 func printOf(t *testing.T, job survey.Job) (layout.Plan, printed) {
-	plan, err := layout.Solve(job)
+	plan, err := layout.Now(job)
 	require.NoError(t, err)
 	written, err := plan.File()
 	require.NoError(t, err)

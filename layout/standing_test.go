@@ -48,7 +48,7 @@ func jobOf(t *testing.T, file string) survey.Job {
 }
 
 func solved(t *testing.T, job survey.Job) (stoodPlan, layout.Plan) {
-	plan, err := layout.Solve(job)
+	plan, err := layout.Now(job)
 	require.NoError(t, err)
 	file, err := plan.File()
 	require.NoError(t, err)
@@ -176,13 +176,13 @@ func TestInRandomRoomsTooTileMayStandAsPlanned(t *testing.T) {
 		job := randomJob(t)
 		job.Bond.Along = "level"
 		job = pinned(t, job) // anywhere: looking for the best takes long
-		before, err := layout.Solve(job)
+		before, err := layout.Now(job)
 		require.NoError(t, err)
 		if !hold(&job, before) {
 			t.Skip("no tile edge on a wall")
 		}
 		job.Pins = survey.Pins{}
-		after, err := layout.Solve(job)
+		after, err := layout.Now(job)
 		require.NoError(t, err)
 		pitch, along := before.Room.Tile.Height+before.Room.Joint, before.Room.Tile.Width+before.Room.Joint
 		require.Zero(t, length.Mod(after.Setout.Line-before.Setout.Line, pitch))

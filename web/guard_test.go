@@ -27,7 +27,6 @@ import (
 	"coursewright/layout"
 	"coursewright/static"
 	"coursewright/web"
-	"coursewright/web/page"
 )
 
 // route is one method and path of the server.
@@ -37,7 +36,7 @@ type route struct{ method, path string }
 // the tests below. Job 1 is there, and piece W-01-01 of it.
 func routes(s trial.Site, t *testing.T) []route {
 	t.Helper()
-	w := &web.Server{Store: s.Store, Static: static.Files, Solve: page.Whole(layout.Solve), Log: slog.New(slog.DiscardHandler)}
+	w := &web.Server{Store: s.Store, Static: static.Files, Solve: layout.Solve, Log: slog.New(slog.DiscardHandler)}
 	table, ok := w.Handler().(chi.Routes)
 	require.True(t, ok, "the routes can no longer be listed")
 	fill := strings.NewReplacer("{id}", "1", "{code}", "abc", "{piece}", "W-01-01", "/*", "/bench.js")
@@ -59,7 +58,7 @@ func routes(s trial.Site, t *testing.T) []route {
 func guarded(t *testing.T) (trial.Site, string) {
 	t.Helper()
 	folder := t.TempDir()
-	s := trial.At(t, filepath.Join(folder, "jobs.db"), page.Whole(layout.Solve))
+	s := trial.At(t, filepath.Join(folder, "jobs.db"), layout.Solve)
 	document, err := os.ReadFile("../testdata/jobs/toy.json")
 	require.NoError(t, err)
 	answer, page := s.Upload(document)

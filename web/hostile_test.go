@@ -255,7 +255,7 @@ func holdsSoundPDF(t *testing.T, body string) {
 // holdsSVGAlone wants drawings that are XML, and hold no script, event or way out.
 func holdsSVGAlone(t *testing.T, job survey.Job) {
 	t.Helper()
-	plan, err := layout.Solve(job)
+	plan, err := layout.Now(job)
 	require.NoError(t, err)
 	for _, scene := range []drawing.Scene{drawing.Elevation(plan, 0, drawing.Options{}), drawing.Wrap(plan, drawing.Options{})} {
 		var out bytes.Buffer

@@ -33,7 +33,7 @@ func FuzzJobFile(f *testing.F) {
 		if err != nil || tooLarge(job) {
 			return
 		}
-		plan, err := layout.Solve(job)
+		plan, err := layout.Now(job)
 		if err != nil {
 			return
 		}

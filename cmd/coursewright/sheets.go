@@ -36,7 +36,7 @@ func (p *program) sheets(_ context.Context, args []string) int {
 	if err != nil {
 		return p.fail(err)
 	}
-	opts.Hash, opts.Choices = sheet.Hash(document), sheet.ChoicesOf(job, layout.Solve)
+	opts.Hash, opts.Choices = sheet.Hash(document), sheet.ChoicesOf(job, layout.Now)
 	if err := p.writeSheets(*out, plan, opts); err != nil {
 		return p.fail(err)
 	}

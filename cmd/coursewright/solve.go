@@ -97,7 +97,7 @@ func (p *program) solved(file string) (survey.Job, layout.Plan, error) {
 	if err != nil {
 		return survey.Job{}, layout.Plan{}, err
 	}
-	plan, err := layout.Solve(job)
+	plan, err := layout.Now(job)
 	return job, plan, err
 }
 

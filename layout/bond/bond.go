@@ -49,7 +49,7 @@ type Coursed struct {
 
 // Of makes the bond of a room. With columns instead of courses, along means up
 // the wall. A hand of survey.Free counts as left.
-func Of(room survey.Room, hand survey.Hand) Bond {
+func Of(room survey.Room, hand survey.Hand) Coursed {
 	c := Coursed{room.Tile.Width, room.Tile.Height, room.Joint, room.Bond.Num, room.Bond.Den, hand}
 	if room.Bond.Plumb {
 		c.Width, c.Height = c.Height, c.Width

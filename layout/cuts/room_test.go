@@ -36,7 +36,7 @@ func set(t *testing.T, file string) Input {
 		if room.Bond.Plumb {
 			low, high = bounds.Left, bounds.Right
 		}
-		cut, _ := piece.Cut(shape, bond.Of(room, survey.Left).Rows(0, 0, low, high), piece.RuleFor(room, shape.Sides))
+		cut, _ := piece.Cut(shape, bond.Of(room, survey.Left).Rows(0, 0, low, high), piece.RuleFor(room, survey.WallFound{}, shape.Sides))
 		pieces, letters = append(pieces, cut), append(letters, w.Letter)
 		in.Walls = append(in.Walls, plan.Wall{Found: w, Shape: shape, Start: plan.Start{Placed: p}})
 	}

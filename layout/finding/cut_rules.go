@@ -52,10 +52,10 @@ func cutRules() []Rule {
 			Source: "geometry; the limit of a quarter is " + practice,
 		},
 		{
-			Name: RoundedToTheTape, Grade: Advice, judge: loss,
-			Why:    "A mark must be findable on the tape, so it was rounded to its smallest step.",
-			Do:     "Pin the exact place if your tape shows finer steps.",
-			Source: "geometry",
+			Name: NotProvenBest, Grade: Advice, judge: unproven,
+			Why:    "So much is free in this room that not every set-out could be looked at.",
+			Do:     "Pin or measure a mark, and the rest is searched.",
+			Source: "the order of merit",
 		},
 	}
 }
@@ -198,11 +198,11 @@ func tileEdges(pieces []piece.Piece) (plumb, level map[length.Length]bool) {
 	return plumb, level
 }
 
-func loss(in Input) []place {
-	if in.Setout.Loss == "" {
+func unproven(in Input) []place {
+	if in.Setout.Bound == "" {
 		return nil
 	}
-	return room(in.Setout.Loss)
+	return room(in.Setout.Bound)
 }
 
 // smallEnds finds ends of a running bond where one course of two has less than

@@ -144,7 +144,7 @@ func TestRules(t *testing.T) {
 			}
 			half(in)
 		}, []string{`At both ends of back every second course ends in 1 7/8", the others in 6".`}},
-		{"a set-out rounded to the tape", "rounded to the tape", func(in *Input) { in.Setout.Loss = "lost" }, []string{"lost"}},
+		{"a set-out that is not proven", "not proven best", func(in *Input) { in.Setout.Bound = "at best" }, []string{"at best"}},
 		{"tiles that vary over ten courses, a niche at the fifth", "drift of the courses", func(in *Input) {
 			in.Walls[0].Pieces[1].Row = 9
 			opens(in, niche, 8, 20, 16, 28)

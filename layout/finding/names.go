@@ -19,7 +19,7 @@ const (
 	EdgeOffTheJointLines        Name = "edge off the joint lines"
 	HoleNearAnEdge              Name = "hole near an edge"
 	SmallEndInEverySecondCourse Name = "small end in every second course"
-	RoundedToTheTape            Name = "rounded to the tape"
+	NotProvenBest               Name = "not proven best"
 
 	DriftOfTheCourses Name = "drift of the courses"
 

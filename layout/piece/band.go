@@ -78,6 +78,7 @@ func (b *Band) survey() {
 	}
 	if !same(b.Region, b.Solid) {
 		b.note(b.Region, false)
+		b.holes()
 	}
 	b.busy, b.floors = merge(b.busy), merge(b.floors)
 }
@@ -95,6 +96,37 @@ func (b *Band) note(r plane.Region, floors bool) {
 				}
 			default:
 				b.busy = append(b.busy, s)
+			}
+		}
+	}
+}
+
+// holes makes the band busy over the whole breadth of every pipe's hole: a tile
+// that lies in the hole has no edge of it, and is no piece.
+func (b *Band) holes() {
+	known := map[plane.Side]stretch{}
+	sides(b.Solid, func(s plane.Side, _ stretch) { known[s] = stretch{} })
+	found := map[plane.Side]stretch{}
+	sides(b.Region, func(s plane.Side, x stretch) {
+		if _, solid := known[s]; solid {
+			return
+		}
+		if f, there := found[s]; there {
+			x = stretch{min(f.from, x.from), max(f.to, x.to)}
+		}
+		found[s] = x
+	})
+	for _, s := range found {
+		b.busy = append(b.busy, s)
+	}
+}
+
+func sides(r plane.Region, each func(plane.Side, stretch)) {
+	for _, ring := range r {
+		for i, c := range ring {
+			if c.On != 0 {
+				d := ring[(i+1)%len(ring)]
+				each(c.On, stretch{min(c.X, d.X), max(c.X, d.X)})
 			}
 		}
 	}

@@ -12,25 +12,66 @@ import (
 // Cut makes the pieces of one wall, by row and then along it, and finds the
 // bare places: boundary that meets something with no tile within the reach of
 // sealant. Pieces carry no ID and no Course until Number gives them.
-func Cut(shape survey.Shape, rows []bond.Row, rule Rule) (pieces []Piece, bare []plane.Point) {
-	framed := Frame(shape, rows, rule.Plumb)
-	c := cutter{rule: rule}
-	c.beds(framed.Solid, rows)
-	for _, row := range rows {
-		band := Slice(framed, row.Low, row.High)
-		c.row(&band, row)
+func Cut(shape survey.Shape, rows []bond.Row, rule Rule) (pieces []Piece, bare []Gap) {
+	c := newCutter(shape, rows, rule)
+	c.emit = func(p *Piece) { pieces = append(pieces, *p) }
+	c.whole = func(row bond.Row, tile plane.Rect) {
+		face := plane.Region{tile.Ring(0)}
+		p := Piece{Row: row.Course, Tile: tile, Face: face, Visible: face, solid: face, Whole: true}
+		rule.measure(&p)
+		pieces = append(pieces, p)
 	}
-	if rule.Plumb {
-		c.turnBack()
+	c.all(rows)
+	for i := range pieces {
+		if rule.Plumb {
+			pieces[i].turnBack()
+		}
 	}
-	return c.pieces, c.bare
+	return pieces, c.cover.Gaps()
+}
+
+// Row cuts one row of a wall and hands over each piece as it stands on the wall,
+// only until the next one is cut; a whole tile only by its box in the frame of the
+// rows. It is for counting many set-outs, of which the pieces are not kept.
+func Row(shape survey.Shape, row bond.Row, rule Rule, each func(*Piece), whole func(plane.Rect)) {
+	rows := []bond.Row{row}
+	c := &cutter{rule: rule, framed: Frame(shape, rows, rule.Plumb)}
+	c.emit = func(p *Piece) {
+		if rule.Plumb {
+			p.turnBack()
+		}
+		each(p)
+	}
+	c.whole = func(_ bond.Row, tile plane.Rect) { whole(tile) }
+	c.all(rows)
+}
+
+// Solid is the face of the piece with the holes of pipes filled, in the frame of
+// the rows.
+func (p *Piece) Solid(plumb bool) plane.Region {
+	if plumb {
+		return p.solid.Transposed()
+	}
+	return p.solid
 }
 
 type cutter struct {
 	rule   Rule
-	pieces []Piece
-	bare   []plane.Point
-	whole  func(row bond.Row, tile plane.Rect) // counts whole tiles instead of making them, when set
+	framed survey.Shape
+	cover  *Cover
+	emit   func(*Piece)
+	whole  func(bond.Row, plane.Rect)
+}
+
+func newCutter(shape survey.Shape, rows []bond.Row, rule Rule) *cutter {
+	return &cutter{rule: rule, framed: Frame(shape, rows, rule.Plumb), cover: NewCover(shape, rule)}
+}
+
+func (c *cutter) all(rows []bond.Row) {
+	for _, row := range rows {
+		band := Slice(c.framed, row.Low, row.High)
+		c.row(&band, row)
+	}
 }
 
 // row cuts one band into its pieces.
@@ -40,14 +81,15 @@ func (c *cutter) row(b *Band, row bond.Row) {
 	}
 	b.bend(row)
 	b.survey()
-	c.ends(b, row)
 	from, to := cells(b.Solid, row)
 	for i := from; i <= to; i++ {
 		left := row.First + length.Length(i)*row.Pitch
 		whole, empty := b.whole(left, left+row.Width)
 		switch {
 		case whole:
-			c.uncut(row, plane.Rect{Left: left, Bottom: row.Low, Right: left + row.Width, Top: row.High})
+			tile := plane.Rect{Left: left, Bottom: row.Low, Right: left + row.Width, Top: row.High}
+			c.cover.Rect(tile)
+			c.whole(row, tile)
 		case !empty:
 			last := i
 			for last < to && !b.certain(row, last+1) {
@@ -118,13 +160,13 @@ func (c *cutter) part(b *Band, row bond.Row, tile plane.Rect, part plane.Region)
 	inTile := func(r plane.Region) plane.Region {
 		return near(r.KeepAll(plane.RightOf(tile.Left), plane.LeftOf(tile.Right)), part)
 	}
-	p := Piece{Row: row.Course, Tile: tile, Face: part, Visible: part}
+	p := Piece{Row: row.Course, Tile: tile, Face: part, Visible: part, solid: part}
 	if !same(b.Region, b.Solid) {
 		if p.Face = inTile(b.Region); p.Face.Area2() <= 0 {
 			return
 		}
 	}
-	if c.sealed(row, tile, part) {
+	if c.sealed(part) {
 		return
 	}
 	if !same(b.Visible, b.Solid) {
@@ -132,7 +174,42 @@ func (c *cutter) part(b *Band, row bond.Row, tile plane.Rect, part plane.Region)
 	}
 	p.Whole = p.Face.Area2() == 2*tile.Width().Times(tile.Height())
 	c.rule.measure(&p)
-	c.pieces = append(c.pieces, p)
+	c.cover.Region(part)
+	c.emit(&p)
+}
+
+// sealed tells whether a remainder is only a strip along a boundary that meets
+// something, nowhere wider than sealant may fill beyond the gap. Such a strip
+// is not cut.
+func (c *cutter) sealed(part plane.Region) bool {
+	for _, side := range cutsOf(part) {
+		b := c.rule.Sides[side]
+		if limit := c.rule.Sealant - b.Gap; b.Meets && limit > 0 && thin(part, side, limit) {
+			return true
+		}
+	}
+	return false
+}
+
+// thin tells whether the part is nowhere wider than limit, measured away from
+// the edges that lie on side.
+func thin(part plane.Region, side plane.Side, limit length.Length) bool {
+	box := part.Bounds()
+	if box.Width() > limit && box.Height() > limit && part.Area2() > 2*(box.Width()+box.Height()).Times(limit) {
+		return false
+	}
+	upright := false
+	for _, ring := range part {
+		for i, c := range ring {
+			if c.On == side {
+				upright = upright || plane.Steep(c, ring[(i+1)%len(ring)])
+			}
+		}
+	}
+	if upright {
+		return part.Across().Most <= limit
+	}
+	return part.Transposed().Across().Most <= limit
 }
 
 // near keeps what lies at one part of a tile that has several. It cuts one unit
@@ -142,27 +219,17 @@ func near(r, part plane.Region) plane.Region {
 	return r.KeepAll(plane.RightOf(box.Left-1), plane.LeftOf(box.Right+1), plane.Above(box.Bottom-1), plane.Below(box.Top+1))
 }
 
-// uncut adds a whole tile.
-func (c *cutter) uncut(row bond.Row, tile plane.Rect) {
-	if c.whole != nil {
-		c.whole(row, tile)
-		return
-	}
-	face := plane.Region{tile.Ring(0)}
-	p := Piece{Row: row.Course, Tile: tile, Face: face, Visible: face, Whole: true}
-	c.rule.measure(&p)
-	c.pieces = append(c.pieces, p)
+// turnBack swaps x and y again of a piece cut in columns.
+func (p *Piece) turnBack() {
+	p.Tile = p.Tile.Transposed()
+	p.Face, p.Visible, p.solid = p.Face.Transposed(), p.Visible.Transposed(), p.solid.Transposed()
+	p.Wide, p.High = p.High, p.Wide
+	p.Across, p.Up = transposed(p.Up), transposed(p.Across)
 }
 
-// turnBack swaps x and y again for pieces cut in columns.
-func (c *cutter) turnBack() {
-	for i := range c.pieces {
-		p := &c.pieces[i]
-		p.Tile = p.Tile.Transposed()
-		p.Face, p.Visible = p.Face.Transposed(), p.Visible.Transposed()
-		p.Wide, p.High = p.High, p.Wide
+func transposed(edges []Edge) []Edge {
+	for i, e := range edges {
+		edges[i] = e.Transposed()
 	}
-	for i, q := range c.bare {
-		c.bare[i] = plane.Point{X: q.Y, Y: q.X}
-	}
+	return sorted(edges)
 }

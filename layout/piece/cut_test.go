@@ -51,7 +51,7 @@ func cutRandom(t *rapid.T) (survey.Room, survey.Shape, []bond.Row, []piece.Piece
 		line, edge = edge, line
 	}
 	rows := b.Rows(line, edge, box.Bottom-b.Across(), box.Top+b.Across())
-	pieces, _ := piece.Cut(s, rows, piece.RuleFor(r, s.Sides))
+	pieces, _ := piece.Cut(s, rows, piece.RuleFor(r, w, s.Sides))
 	return r, s, rows, pieces
 }
 
@@ -60,7 +60,7 @@ func cutRandom(t *rapid.T) (survey.Room, survey.Shape, []bond.Row, []piece.Piece
 func TestPiecesAndJointsMakeUpTheWall(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		r, s, rows, _ := cutRandom(t)
-		rule := piece.RuleFor(r, s.Sides)
+		rule := piece.RuleFor(r, survey.WallFound{}, s.Sides)
 		rule.Sealant = 0
 		s.Visible, s.Region = s.Solid, s.Solid
 		pieces, _ := piece.Cut(s, rows, rule)

@@ -19,11 +19,98 @@ func (r Rule) measure(p *Piece) {
 	if s := Part(p.High, r.Across); s.Less(p.Share) {
 		p.Least, p.Share = p.High, s
 	}
-	p.Sliver = p.Wide < r.SliverAlong || p.High < r.SliverAcross
 	if !p.Whole {
 		p.Cuts = cutsOf(p.Face)
 		p.Kind = r.kind(p)
+		p.Across, p.Up = edgesOf(p.solid)
+		r.grade(p)
+		p.Awkward = p.Kind&Hole != 0 && r.awkward(p)
 	}
+}
+
+// grade judges the piece in plain sight and out of it, each by the directions
+// in which an edge of that sight cuts it. An edge out of sight takes the whole
+// direction with it.
+func (r Rule) grade(p *Piece) {
+	for way, edges := range [...][]Edge{p.Across, p.Up} {
+		if len(edges) == 0 {
+			continue
+		}
+		size, low := p.Wide, 0
+		if way == 1 {
+			size = p.High
+		}
+		for _, e := range edges {
+			if r.wallEdge(e).Low(r.Sides) {
+				low = 1
+			}
+		}
+		p.grades[low] = max(p.grades[low], r.Limits[way].grade(size))
+	}
+	p.Unworkable = max(p.grades[0], p.grades[1]) == Hopeless
+	p.Sliver = !p.Unworkable && max(p.grades[0], p.grades[1]) == Small
+}
+
+// wallEdge is an edge in the frame of the rows as it stands on the wall.
+func (r Rule) wallEdge(e Edge) Edge {
+	if r.Plumb {
+		return e.Transposed()
+	}
+	return e
+}
+
+func (l Limits) grade(size length.Length) Grade {
+	switch {
+	case size < l.Unworkable:
+		return Hopeless
+	case size < l.Sliver:
+		return Small
+	}
+	return Sound
+}
+
+// edgesOf lists the boundary edges of a piece, the plumb ones and the level ones.
+func edgesOf(solid plane.Region) (across, up []Edge) {
+	for _, ring := range solid {
+		for i, c := range ring {
+			if c.On == 0 {
+				continue
+			}
+			e := EdgeOf(c.On, facing(c, ring[(i+1)%len(ring)]))
+			if e.Across() {
+				across = append(across, e)
+			} else {
+				up = append(up, e)
+			}
+		}
+	}
+	return sorted(across), sorted(up)
+}
+
+func sorted(edges []Edge) []Edge {
+	if len(edges) < 2 {
+		return edges
+	}
+	slices.Sort(edges)
+	return slices.Compact(edges)
+}
+
+// awkward tells whether the rim of one of the holes is close to an edge of the
+// piece, the tile's own or a cut one, or breaks through it.
+func (r Rule) awkward(p *Piece) bool {
+	for _, pipe := range r.Pipes {
+		if !slices.Contains(p.Cuts, pipe.Side) {
+			continue
+		}
+		for _, ring := range p.solid {
+			for i, c := range ring {
+				if plane.Within(pipe.Centre, c.Point, ring[(i+1)%len(ring)].Point, pipe.Radius+r.NearEdge) {
+					return true
+				}
+			}
+		}
+	}
+	return false
 }
 
 // leastFaces are wide and high of formats.md. Where no two plumb edges see each

@@ -28,7 +28,52 @@ type Piece struct {
 	Share   Share
 	Cuts    []plane.Side // the boundaries it is cut to, ascending; names in survey.Shape.Sides
 	Kind    Kind
-	Sliver  bool
+
+	// Across and Up are the boundary edges that cut the piece in its width and in
+	// its height, ascending. An edge that coincides with the tile's own cuts nothing.
+	Across, Up []Edge
+	Unworkable bool // in a direction in which it is cut, too small for anybody to cut and set
+	Sliver     bool // not unworkable, and under the sliver limit in a direction in which it is cut
+	Awkward    bool // the rim of a hole is close to an edge
+
+	grades [2]Grade     // as it counts in plain sight, and out of it
+	solid  plane.Region // the face with the holes of pipes filled
+}
+
+// Grade is how small a piece is.
+type Grade uint8
+
+// The grades, the worst last.
+const (
+	Sound Grade = iota
+	Small
+	Hopeless
+)
+
+// Grade is how small the piece is by the cuts in plain sight alone, or by those
+// out of it: Small is a sliver, Hopeless unworkable. A piece in a corner may
+// count in both.
+func (p *Piece) Grade(low bool) Grade {
+	if low {
+		return p.grades[1]
+	}
+	return p.grades[0]
+}
+
+// Effort is what the cuts of the piece cost: 1 for a cut across the tile, 2 for
+// a rip or a taper, 4 for a hole, 5 for a notch, 6 more for a hole whose rim is
+// close to an edge. Common practice, no source.
+func (p *Piece) Effort() int {
+	sum := 0
+	for i, weight := range [...]int{2, 1, 2, 5, 4} {
+		if p.Kind&(1<<i) != 0 {
+			sum += weight
+		}
+	}
+	if p.Awkward {
+		sum += 6
+	}
+	return sum
 }
 
 // Kind is the set of cuts a piece needs.

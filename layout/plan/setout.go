@@ -1,30 +1,43 @@
 // Package plan holds what the solver has worked out, for everybody who reads it:
 // the set-out, its merit, and every wall with its pieces. No solver is in it.
+//
+// Laws, each with a test:
+//  1. Every size that a plan shows is the size of a piece that exists in the
+//     set-out it is shown for.
+//  2. What a plan prints can be pinned as printed, and gives the same set-out.
 package plan
 
 import (
-	"cmp"
-
 	"coursewright/layout/length"
+	"coursewright/layout/merit"
 	"coursewright/layout/piece"
 	"coursewright/layout/survey"
 )
 
 // Setout is everything the solver decides for a room.
 type Setout struct {
-	Line    length.Length // bottom edge of course 0
-	Hand    survey.Hand
-	Pinned  bool // the line was pinned
-	Walls   []Start
-	Merit   Merit
-	Exact   Merit    // the best possible before rounding to the tape
-	Loss    string   // what rounding cost, or empty
-	Short   bool     // so much is free that only the most promising course lines were tried
-	Reasons []string // plain sentences: what decided, where the smallest cut is
-	Lines   []ClassicLine
-	Holds   []Hold
-	Least   Least // where the smallest cut is; Piece is empty when nothing is cut
+	Line     length.Length // bottom edge of course 0
+	Hand     survey.Hand
+	Joint    length.Length
+	Pinned   bool // the line was pinned
+	Walls    []Start
+	Merit    merit.Merit
+	Order    merit.Order // in which the terms were compared
+	CutTiles int         // pieces that are not whole tiles
+	Proven   bool        // nothing on the tape is better
+	Bound    string      // where it is not proven: what no set-out can beat
+	Reasons  []string    // plain sentences: what decided, where the smallest cut is
+	Lines    []ClassicLine
+	Joints   []Joint // what each joint of a range would give; empty for a single joint
+	Holds    []Hold
+	Least    Least // where the smallest cut in sight is; Piece is empty when nothing is cut
 }
+
+// Better tells whether the set-out comes before another of the same room.
+func (s *Setout) Better(o *Setout) bool { return s.Order.Better(&s.Merit, &o.Merit) }
+
+// OffLine counts what openings leave off the joint lines.
+func (s *Setout) OffLine() int { return s.Merit.Openings + s.Merit.Built }
 
 // Least names the smallest cut piece of the room.
 type Least struct {
@@ -36,40 +49,62 @@ type Least struct {
 
 // Start is where the bond begins on one wall, and what was weighed for it.
 type Start struct {
+	Edge    length.Length // left edge of a tile of course 0: what is struck on the wall
 	X       length.Length // middle of a joint or of a tile in course 0
 	OnTile  bool
-	Edge    length.Length // left edge of a tile of course 0
 	Pinned  bool
 	Placed  survey.Placed
-	Classic []Classic     // the classic starts with their figures
-	Slide   []SlidePoint  // the smallest cut against the start, over one period
+	Classic []Classic     // the classic starts with their figures, and the best
+	Slide   []SlidePoint  // the worst run against the start, over one period
 	From    length.Length // the start may slip from From to To without a new sliver
 	To      length.Length
 }
 
-// Classic is a start people know by name, or "best".
-type Classic struct {
-	Name     string // "joint on centre", "tile on centre", "full tile at left", "full tile at right", "best"
-	X        length.Length
-	OnTile   bool
-	Smallest length.Length
-	Share    piece.Share
-	Slivers  int
-	Bare     int
+// Figures is what a set-out that was not chosen would give.
+type Figures struct {
+	Least       length.Length // the smallest cut of it, and its share of the tile
+	Share       piece.Share
+	Slivers     int
+	Unworkable  int
+	Bare        length.Length
+	Term        merit.Term // the first term in which it differs from the chosen one; merit.None where it does not
+	Its, Chosen string     // both figures, in the unit of that term
 }
 
-// ClassicLine is a course line people know by name.
+// Against says in the unit of the term that decided how the set-out differs from
+// the chosen one; empty where it does not.
+func (f Figures) Against() string {
+	if f.Term == merit.None {
+		return ""
+	}
+	return f.Its + ", not " + f.Chosen
+}
+
+// Classic is a start people know by name, or "best".
+type Classic struct {
+	Name   string // "joint on centre", "tile on centre", "quarter on centre", "full tile at left", "full tile at right", "best"
+	Edge   length.Length
+	X      length.Length
+	OnTile bool
+	Figures
+}
+
+// ClassicLine is a course line people know by name, with the best starts on it.
 type ClassicLine struct {
-	Name     string // "full course at the tub's low point", "full course at the head of back", ...
-	Line     length.Length
-	Smallest length.Length
-	Share    piece.Share
-	Slivers  int
-	Bare     int
+	Name string // "full course at the tub's low point", "full course at the head of back", ...
+	Line length.Length
+	Figures
+}
+
+// Joint is one joint of a range, with the best set-out that it allows.
+type Joint struct {
+	Size length.Length
+	Line length.Length
+	Figures
 }
 
 // SlidePoint is one corner of the slide curve: with the left edge of a tile of
-// course 0 at Edge, the smallest cut on the wall is Share.
+// course 0 at Edge, the worst run of the wall has Share.
 type SlidePoint struct {
 	Edge    length.Length
 	Share   piece.Share
@@ -84,20 +119,14 @@ type Hold struct {
 	From, To length.Length
 }
 
-// Merit is what a set-out is judged by.
-type Merit struct {
-	Bare      int
-	Slivers   int
-	OffLine   int
-	Smallest  piece.Share // at most one half
-	Imbalance length.Length
-	CutPieces int
-	Find      int // how hard the starts are to find again, summed over the walls
-}
-
-// Better tells whether m comes before o.
-func (m Merit) Better(o Merit) bool {
-	return cmp.Or(cmp.Compare(m.Bare, o.Bare), cmp.Compare(m.Slivers, o.Slivers), cmp.Compare(m.OffLine, o.OffLine),
-		-cmp.Compare(m.Smallest.Num*o.Smallest.Den, o.Smallest.Num*m.Smallest.Den), cmp.Compare(m.Imbalance, o.Imbalance),
-		cmp.Compare(m.CutPieces, o.CutPieces), cmp.Compare(m.Find, o.Find)) < 0
+// Run is all pieces of a wall that the same boundary edges cut in the same
+// direction, in one class of the bond.
+type Run struct {
+	Edges  []string // "left", "base 0", "step 0", "niche shelf left"
+	Across bool     // measured by width; otherwise by height
+	Class  int
+	Least  length.Length
+	Share  piece.Share
+	Piece  string // the piece that gives it
+	Low    bool   // out of sight
 }

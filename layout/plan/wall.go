@@ -12,5 +12,7 @@ type Wall struct {
 	Shape  survey.Shape // what the wall leaves for tile
 	Start  Start
 	Pieces []piece.Piece // by course, then from left to right
+	Runs   []Run         // by edges, then by class
 	Bare   []plane.Point // places where sealant cannot reach from the boundary to a tile
+	Gaps   []piece.Gap   // the same as stretches of boundary
 }

@@ -9,8 +9,34 @@ import (
 // Less takes a convex outer ring out of the region; the new edges lie on side
 // on. Where the ring crosses a boundary the boundary is bent there first.
 func (r Region) Less(ring Ring, on Side) Region {
-	lines := make([]Line, len(ring))
 	box := Region{ring}.Bounds()
+	near, far := r.partedBy(box)
+	if len(near) == 0 {
+		return r
+	}
+	left := near.less(ring, box, on)
+	if len(far) == 0 {
+		return left
+	}
+	return append(left, far...)
+}
+
+// partedBy tells the rings that touch a box from those that do not. A hole that
+// does not touch it stays as it is, whatever is taken out there.
+func (r Region) partedBy(box Rect) (near, far Region) {
+	for i, ring := range r {
+		b := Region{ring}.Bounds()
+		if ring.Area2() < 0 && (b.Right < box.Left || b.Left > box.Right || b.Top < box.Bottom || b.Bottom > box.Top) {
+			far = append(far, ring)
+			continue
+		}
+		near = append(near, r[i])
+	}
+	return near, far
+}
+
+func (r Region) less(ring Ring, box Rect, on Side) Region {
+	lines := make([]Line, len(ring))
 	for i, c := range ring {
 		lines[i] = Through(c.Point, ring[(i+1)%len(ring)].Point)
 		r = r.bendIn(lines[i], box)

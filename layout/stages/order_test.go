@@ -24,7 +24,7 @@ func ordered(t *testing.T, name, line string, change ...func(*survey.Job)) (stag
 	for _, c := range change {
 		c(&job)
 	}
-	p, err := layout.Solve(job)
+	p, err := layout.Now(job)
 	require.NoError(t, err)
 	in := stages.Input{Room: p.Room, Walls: p.Walls, Cuts: cuts.Of(cuts.Input{Room: p.Room, Walls: p.Walls}, cuts.For(p.Room))}
 	return in, stages.Order(in)
@@ -122,7 +122,7 @@ func TestTheLineStruckIsNeverBehindARim(t *testing.T) { // laws of ToStrike
 		in, _ := ordered(t, r.job, r.line)
 		job := jobOf(t, r.job)
 		job.Pins.Course.Line = r.line
-		p, err := layout.Solve(job)
+		p, err := layout.Now(job)
 		require.NoError(t, err)
 		s := stages.ToStrike(in.Room, p.Setout.Line, in.Walls)
 		behind := false

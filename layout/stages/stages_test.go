@@ -27,7 +27,7 @@ func jobOf(t *testing.T, name string) survey.Job {
 
 func input(t *testing.T, name string) stages.Input {
 	t.Helper()
-	plan, err := layout.Solve(jobOf(t, name))
+	plan, err := layout.Now(jobOf(t, name))
 	require.NoError(t, err)
 	return stages.Input{Room: plan.Room, Walls: plan.Walls,
 		Cuts: cuts.Of(cuts.Input{Room: plan.Room, Walls: plan.Walls}, cuts.Usual(plan.Room.Units))}

@@ -23,7 +23,7 @@ func solved(t *testing.T, name, line string) layout.Plan {
 	if line != "" {
 		job.Pins.Course.Line = line
 	}
-	p, err := layout.Solve(job)
+	p, err := layout.Now(job)
 	require.NoError(t, err)
 	return p
 }

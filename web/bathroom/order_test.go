@@ -23,7 +23,7 @@ func planOf(t *testing.T, name string, change func(*survey.Job)) layout.Plan {
 	job, err := survey.Read(data)
 	require.NoError(t, err)
 	change(&job)
-	plan, err := layout.Solve(job)
+	plan, err := layout.Now(job)
 	require.NoError(t, err)
 	return plan
 }
@@ -97,7 +97,7 @@ func BenchmarkBathroomOrder(b *testing.B) {
 	require.NoError(b, err)
 	job, err := survey.Read(data)
 	require.NoError(b, err)
-	plan, err := layout.Solve(job)
+	plan, err := layout.Now(job)
 	require.NoError(b, err)
 	s := page.Schedule(plan)
 	for b.Loop() {

@@ -118,7 +118,7 @@ func TestNoPageChangesAPlan(t *testing.T) {
 	var shared layout.Plan
 	s := trial.Solving(t, static.Demo, func(_ context.Context, job survey.Job) (layout.Plan, error) {
 		if len(shared.Walls) == 0 {
-			shared, err = layout.Solve(job)
+			shared, err = layout.Now(job)
 		}
 		return shared, err
 	})
@@ -126,7 +126,7 @@ func TestNoPageChangesAPlan(t *testing.T) {
 		answer, _ := s.Get("/jobs/1" + path)
 		require.Equal(t, http.StatusOK, answer.StatusCode, path)
 	}
-	fresh, err := layout.Solve(job)
+	fresh, err := layout.Now(job)
 	require.NoError(t, err)
 	assert.Equal(t, fresh, shared)
 }

@@ -6,13 +6,15 @@ import (
 	"strconv"
 	"strings"
 
+	"coursewright/layout/length"
+	"coursewright/layout/merit"
 	"coursewright/layout/piece"
 	"coursewright/layout/plan"
 	"coursewright/web/form"
 	"coursewright/web/page"
 )
 
-func bareOr(slivers, bare int) string {
+func bareOr(slivers int, bare length.Length) string {
 	if bare > 0 {
 		return "bare wall"
 	}
@@ -50,7 +52,8 @@ func (b Bench) lines() []plan.ClassicLine {
 	if slices.ContainsFunc(s.Lines, func(c plan.ClassicLine) bool { return c.Line == s.Line }) {
 		return s.Lines
 	}
-	own := plan.ClassicLine{Name: "best", Line: s.Line, Smallest: s.Least.Size, Share: s.Least.Share, Slivers: s.Merit.Slivers, Bare: s.Merit.Bare}
+	own := plan.ClassicLine{Name: "best", Line: s.Line,
+		Figures: plan.Figures{Least: s.Least.Size, Share: s.Least.Share, Slivers: s.Merit.Slivers, Bare: s.Merit.Bare, Term: merit.None}}
 	if s.Pinned {
 		own.Name = "as pinned"
 	}

@@ -19,7 +19,6 @@ import (
 	"coursewright/static"
 	"coursewright/store"
 	"coursewright/web"
-	"coursewright/web/page"
 )
 
 // BenchmarkEdit is a whole edit over HTTP: form in, solved, saved, page out.
@@ -37,7 +36,7 @@ func BenchmarkEdit(b *testing.B) {
 			require.NoError(b, err)
 			now, err := kept.Create(b.Context(), job.Title, document)
 			require.NoError(b, err)
-			h := (&web.Server{Store: kept, Static: static.Files, Log: slog.New(slog.NewTextHandler(io.Discard, nil)), Solve: page.Whole(layout.Solve)}).Handler()
+			h := (&web.Server{Store: kept, Static: static.Files, Log: slog.New(slog.NewTextHandler(io.Discard, nil)), Solve: layout.Solve}).Handler()
 			for i := 0; b.Loop(); i++ {
 				now, err = kept.Load(b.Context(), now.ID)
 				require.NoError(b, err)

@@ -19,7 +19,7 @@ import (
 func TestAFullCourseIsOfferedAsSet(t *testing.T) {
 	job, err := survey.Read(static.Demo)
 	require.NoError(t, err)
-	plan, err := layout.Solve(job)
+	plan, err := layout.Now(job)
 	require.NoError(t, err)
 	b := Bench{Job: page.Job{Typed: job, Plan: plan}}
 	for i, w := range plan.Walls {

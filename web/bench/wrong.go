@@ -74,7 +74,7 @@ func (w Widths) best(r Wrong) string {
 	switch {
 	case r.Kept == nil || r.Best == nil:
 		return ""
-	case !r.Best.Merit.Better(r.Kept.Merit):
+	case !r.Best.Better(r.Kept):
 		return "stays the best"
 	}
 	start := r.Best.Walls[r.Wall]

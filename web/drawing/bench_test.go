@@ -20,7 +20,7 @@ func planOf(b testing.TB, name string) layout.Plan {
 	require.NoError(b, err)
 	job, err := survey.Read(file)
 	require.NoError(b, err)
-	plan, err := layout.Solve(job)
+	plan, err := layout.Now(job)
 	require.NoError(b, err)
 	return plan
 }

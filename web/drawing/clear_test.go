@@ -25,7 +25,7 @@ func alcove(t *testing.T, rename func(string) string) layout.Plan {
 	for i := range job.Walls {
 		job.Walls[i].Name = rename(job.Walls[i].Name)
 	}
-	plan, err := layout.Solve(job)
+	plan, err := layout.Now(job)
 	require.NoError(t, err)
 	return plan
 }

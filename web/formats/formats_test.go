@@ -21,7 +21,6 @@ import (
 	"coursewright/layout/survey"
 	"coursewright/static"
 	"coursewright/web/formats"
-	"coursewright/web/page"
 	"coursewright/web/trial"
 )
 
@@ -76,7 +75,7 @@ func TestEveryExampleIsWhatItsSchemaSays(t *testing.T) {
 	cuts, buys := compiled(t, "cuts", false), compiled(t, "take-off", false)
 	for name, document := range examples(t) {
 		assert.NoError(t, jobs.Validate(value(t, document)), name)
-		s := trial.Solving(t, document, page.Whole(layout.Solve))
+		s := trial.Solving(t, document, layout.Solve)
 		exported := trial.Second(s.Get("/jobs/1/job.json"))
 		assert.NoError(t, jobs.Validate(value(t, []byte(exported))), name)
 		plan := trial.Second(s.Get("/jobs/1/plan.json"))

@@ -43,17 +43,17 @@ func (j Job) Figures() []Figure {
 	out := []Figure{
 		{"Smallest cut", s.Least.Size.Fine(j.Plan.Room.Units), j.leastNote(), ""},
 		{"Slivers", strconv.Itoa(s.Merit.Slivers), "", Bad(s.Merit.Slivers)},
-		{"Cut pieces", strconv.Itoa(s.Merit.CutPieces), "of " + strconv.Itoa(j.total()), ""},
+		{"Cut pieces", strconv.Itoa(s.CutTiles), "of " + strconv.Itoa(j.total()), ""},
 		{"Course line", j.Tape(s.Line), "from the level line", ""},
 	}
 	if s.Least.Piece == "" {
 		out[0].Value = "none"
 	}
 	if s.Merit.Bare > 0 {
-		out = append(out, Figure{"Bare wall", strconv.Itoa(s.Merit.Bare), "wider than sealant may fill", "bad"})
+		out = append(out, Figure{"Bare wall", j.Tape(s.Merit.Bare), "wider than sealant may fill", "bad"})
 	}
-	if s.Merit.OffLine > 0 {
-		out = append(out, Figure{"Edges off the joints", strconv.Itoa(s.Merit.OffLine), "of niches and windows", ""})
+	if off := s.OffLine(); off > 0 {
+		out = append(out, Figure{"Edges off the joints", strconv.Itoa(off), "of niches and windows", ""})
 	}
 	return out
 }

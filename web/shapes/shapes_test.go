@@ -17,7 +17,7 @@ func TestNoPlainRoomBeginsWithAWarning(t *testing.T) {
 		for _, units := range []string{"in", "mm"} {
 			job, err := New(s.Key, units, s.Name)
 			require.NoError(t, err)
-			plan, err := layout.Solve(job)
+			plan, err := layout.Now(job)
 			require.NoError(t, err)
 			for _, f := range plan.Findings {
 				assert.NotContains(t, []finding.Grade{finding.Fault, finding.Warning}, f.Grade, "%s, %s: %s", s.Name, units, f.Text)

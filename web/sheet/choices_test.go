@@ -34,9 +34,9 @@ func severalChoices(t *testing.T) (layout.Plan, []Choice) {
 			job.Choices[at].Pins.Walls = map[string]survey.WallPin{"nowhere": {Joint: "3"}}
 		}
 	}
-	plan, err := layout.Solve(job)
+	plan, err := layout.Now(job)
 	require.NoError(t, err)
-	return plan, ChoicesOf(job, layout.Solve)
+	return plan, ChoicesOf(job, layout.Now)
 }
 
 func TestChoicesAreComparedOnASheet(t *testing.T) {

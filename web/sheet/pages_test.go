@@ -167,7 +167,7 @@ func TestNoTextLiesOverAnotherInRoomsByChance(t *testing.T) {
 				}
 			}
 		}
-		plan, err := layout.Solve(job)
+		plan, err := layout.Now(job)
 		if err != nil {
 			t.Logf("seed %d gives no room: %v", seed, err)
 			continue

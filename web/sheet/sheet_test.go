@@ -31,7 +31,7 @@ func solved(t *testing.T, name string, change ...func(*survey.Job)) layout.Plan 
 	for _, c := range change {
 		c(&job)
 	}
-	plan, err := layout.Solve(job)
+	plan, err := layout.Now(job)
 	require.NoError(t, err)
 	return plan
 }

@@ -47,7 +47,7 @@ func New(t *testing.T) Site {
 // Of is a site with one job.
 func Of(t *testing.T, file []byte) Site {
 	t.Helper()
-	return Solving(t, file, page.Whole(layout.Solve))
+	return Solving(t, file, layout.Solve)
 }
 
 // Solving is a site with one job, whose jobs are solved as told.
@@ -316,7 +316,7 @@ func Once() page.Solver {
 			return layout.Plan{}, err
 		}
 		if _, ok := known[string(key)]; !ok {
-			plan, err := layout.Solve(job)
+			plan, err := layout.Now(job)
 			known[string(key)] = solved{plan, err}
 		}
 		return known[string(key)].plan, known[string(key)].err

@@ -23,7 +23,7 @@ func TestTheWorkPageHoldsTheWholeSchedule(t *testing.T) {
 	answer, page := s.Get("/jobs/1/work?cut=C2")
 	require.Equal(t, http.StatusOK, answer.StatusCode)
 	_, job := s.Stored()
-	plan, err := layout.Solve(job)
+	plan, err := layout.Now(job)
 	require.NoError(t, err)
 	schedule := cuts.Of(cuts.Input{Room: plan.Room, Walls: plan.Walls}, cuts.For(plan.Room))
 	for _, g := range schedule.Groups {

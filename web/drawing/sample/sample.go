@@ -68,7 +68,7 @@ func Cut(room survey.Room, found survey.WallFound, s plan.Start, line length.Len
 	shape := found.Shape(room.Units, s.Placed)
 	b := shape.Region.Bounds()
 	rows := bond.Of(room, survey.Left).Rows(line, s.Edge, b.Bottom, b.Top)
-	pieces, _ := piece.Cut(shape, rows, piece.RuleFor(room, shape.Sides))
+	pieces, _ := piece.Cut(shape, rows, piece.RuleFor(room, found, shape.Sides))
 	return layout.Wall{Found: found, Shape: shape, Start: s, Pieces: pieces}
 }
 
@@ -103,10 +103,10 @@ func slide(period length.Length) []plan.SlidePoint {
 func classic(room survey.Room) []plan.Classic {
 	centre := room.Walls[back].Width / 2
 	return []plan.Classic{
-		{Name: "joint on centre", X: centre, Share: piece.Share{Num: 7, Den: 30}},
-		{Name: "tile on centre", X: centre, OnTile: true, Share: piece.Share{Num: 1, Den: 8}},
-		{Name: "full tile at left", X: in / 8, Share: piece.Share{Num: 1, Den: 20}, Slivers: 8},
-		{Name: "full tile at right", X: 56 * in, Share: piece.Share{Num: 1, Den: 3}},
-		{Name: "best", X: 5*in - room.Joint/2, Share: piece.Half},
+		{Name: "joint on centre", X: centre, Figures: plan.Figures{Share: piece.Share{Num: 7, Den: 30}}},
+		{Name: "tile on centre", X: centre, OnTile: true, Figures: plan.Figures{Share: piece.Share{Num: 1, Den: 8}}},
+		{Name: "full tile at left", X: in / 8, Figures: plan.Figures{Share: piece.Share{Num: 1, Den: 20}, Slivers: 8}},
+		{Name: "full tile at right", X: 56 * in, Figures: plan.Figures{Share: piece.Share{Num: 1, Den: 3}}},
+		{Name: "best", X: 5*in - room.Joint/2, Figures: plan.Figures{Share: piece.Half}},
 	}
 }

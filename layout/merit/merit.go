@@ -1,0 +1,276 @@
+// Package merit is the order of merit: what makes one set-out better than
+// another, judged run by run as a setter judges a room.
+//
+// Laws, each with a test:
+//  1. Compare is a total order up to equality: it is antisymmetric and transitive.
+//  2. Adding is monotone: where a comes before b, a plus c comes before b plus c,
+//     and equal ones stay equal. So walls that share nothing but the course line
+//     are searched apart, and the room's best is made of the walls' best.
+//  3. A merit whose sums are no greater, and whose lists hold some of the other's
+//     entries, each no smaller, does not come after the other. So what a set-out
+//     cannot beat may be counted from some of its pieces.
+//
+// Opinion in the trade is split on a few terms; Order says what a job prefers.
+package merit
+
+import (
+	"cmp"
+	"slices"
+
+	"coursewright/layout/length"
+	"coursewright/layout/piece"
+	"coursewright/layout/survey"
+)
+
+// Merit is what a set-out is judged by, term by term. Sizes are in whole marks
+// of the tape, rounded down, where the order of merit says so. The zero value
+// is the merit of a wall without a cut.
+type Merit struct {
+	Sight                    // terms 1 to 4 and 7: what is in plain sight
+	Exposed    int           // 5: exposed ends that no class of the bond reaches with a tile edge
+	Openings   int           // 6: directions of free openings off the joint lines
+	Mirror     length.Length // 8: how far the two ends of walls with like ends differ
+	Rim, Head  []piece.Share // 9: runs at a base and at the head, under a whole tile, ascending
+	OutOfSight Sight         // 10
+	Built      int           // 11: edges of measured openings off the joint lines
+	Work       int           // 12
+	Corners    int           // 13: inside corners with a run under a third on both walls
+	Alike      int           // 13: courses whose two widths at an inside corner are both under or both over half a pitch
+	Facing     length.Length // 14: how far the corner cuts of facing walls differ
+	Near       length.Length // 15: how far free openings are from the place wished for
+	Find       int           // 16: how hard the starts are to find again
+	Slack      length.Length // 17: how far the starts may slip, where that had to decide
+}
+
+// Sight holds the terms that are judged apart for what is seen and what is not.
+type Sight struct {
+	Bare       length.Length // 1: boundary with no tile within the reach of sealant
+	Unworkable int           // 2: pieces that nobody can cut and set
+	Slivers    int           // 3
+	Fifths     int           // 4: runs under a fifth
+	Thirds     int           // 7: runs under a third
+	Runs       []piece.Share // 7: runs under a half, ascending
+}
+
+// Term is one of the terms that Compare compares.
+type Term int
+
+// The terms in the order of merit. Some jobs prefer them in another order.
+const (
+	Bare Term = iota
+	Unworkable
+	Slivers
+	Fifths
+	Exposed
+	Openings
+	Thirds
+	Runs
+	Mirror
+	Rim
+	Head
+	HiddenBare
+	HiddenUnworkable
+	HiddenSlivers
+	HiddenFifths
+	HiddenThirds
+	HiddenRuns
+	Built
+	Work
+	Corners
+	Alike
+	Facing
+	Near
+	Find
+	Slack
+	None // no term: two merits are equal
+)
+
+var names = [...]string{"bare wall", "unworkable pieces", "slivers", "runs under a fifth", "exposed ends off the joint lines",
+	"openings off the joint lines", "runs under a third", "the runs", "ends alike", "full tile at the rim", "full tile at the head",
+	"bare wall out of sight", "unworkable pieces out of sight", "slivers out of sight", "runs under a fifth out of sight",
+	"runs under a third out of sight", "the runs out of sight", "built openings off the joint lines", "work", "corners with two small runs",
+	"courses round the corners", "facing walls alike", "the place wished for", "a start to find again", "slack", "nothing"}
+
+// String names the term as a person would.
+func (t Term) String() string { return names[t] }
+
+// Order is the order in which the terms are compared, and by which rule.
+type Order struct {
+	terms  []Term
+	shared bool
+}
+
+// OrderFor is the order of merit as a job prefers it.
+func OrderFor(p survey.Prefer) Order {
+	o := Order{shared: p.Shared}
+	for t := Bare; t < None; t++ {
+		o.terms = append(o.terms, t)
+	}
+	move := func(t, to Term, after int) {
+		o.terms = slices.DeleteFunc(o.terms, func(u Term) bool { return u == t })
+		i := slices.Index(o.terms, to) + after
+		o.terms = slices.Insert(o.terms, i, t)
+	}
+	if p.LargeCuts {
+		move(Exposed, Runs, 1)
+	}
+	if p.Openings {
+		move(Built, Thirds, 0)
+	}
+	if p.FullHead {
+		move(Head, Rim, 0)
+	}
+	return o
+}
+
+// Compare tells whether a is better (-1), as good (0) or worse (1) than b, and
+// the term that decided.
+func (o Order) Compare(a, b *Merit) (int, Term) { return o.Until(a, b, None) }
+
+// Until compares only the terms that come before end.
+func (o Order) Until(a, b *Merit, end Term) (int, Term) {
+	for _, t := range o.terms {
+		if t == end {
+			break
+		}
+		if c := o.compare(a, b, t); c != 0 {
+			return c, t
+		}
+	}
+	return 0, None
+}
+
+// Better tells whether a comes before b.
+func (o Order) Better(a, b *Merit) bool { c, _ := o.Compare(a, b); return c < 0 }
+
+func (o Order) compare(a, b *Merit, t Term) int {
+	switch t {
+	case Bare, Unworkable, Slivers, Fifths, Thirds, Runs:
+		return a.Sight.compare(&b.Sight, t)
+	case Exposed:
+		return cmp.Compare(a.Exposed, b.Exposed)
+	case Openings:
+		return cmp.Compare(a.Openings, b.Openings)
+	case Mirror:
+		return cmp.Compare(a.Mirror, b.Mirror)
+	case Rim:
+		if o.shared {
+			return compare(a.between(), b.between())
+		}
+		return compareShares(a.Rim, b.Rim)
+	case Head:
+		if o.shared {
+			return 0
+		}
+		return compareShares(a.Head, b.Head)
+	case Built:
+		return cmp.Compare(a.Built, b.Built)
+	case Work:
+		return cmp.Compare(a.Work, b.Work)
+	case Corners:
+		return cmp.Compare(a.Corners, b.Corners)
+	case Alike:
+		return cmp.Compare(a.Alike, b.Alike)
+	case Facing:
+		return cmp.Compare(a.Facing, b.Facing)
+	case Near:
+		return cmp.Compare(a.Near, b.Near)
+	case Find:
+		return cmp.Compare(a.Find, b.Find)
+	case Slack:
+		return cmp.Compare(b.Slack, a.Slack)
+	}
+	return a.OutOfSight.compare(&b.OutOfSight, seen[t-HiddenBare])
+}
+
+// seen leads from a term out of sight to the same term in sight.
+var seen = [...]Term{Bare, Unworkable, Slivers, Fifths, Thirds, Runs}
+
+func (s *Sight) compare(o *Sight, t Term) int {
+	switch t {
+	case Bare:
+		return cmp.Compare(s.Bare, o.Bare)
+	case Unworkable:
+		return cmp.Compare(s.Unworkable, o.Unworkable)
+	case Slivers:
+		return cmp.Compare(s.Slivers, o.Slivers)
+	case Fifths:
+		return cmp.Compare(s.Fifths, o.Fifths)
+	case Thirds:
+		return cmp.Compare(s.Thirds, o.Thirds)
+	}
+	return compareShares(s.Runs, o.Runs)
+}
+
+// between is the difference between the least rim and the least head.
+func (m *Merit) between() piece.Share {
+	rim, head := first(m.Rim, m.Head), first(m.Head, m.Rim)
+	return piece.Share{Num: max(rim.Num-head.Num, head.Num-rim.Num), Den: rim.Den}
+}
+
+// first is the least of an ascending list, or a whole tile, in the parts that
+// the other list counts in: rim and head measure one direction of one tile.
+func first(list, other []piece.Share) piece.Share {
+	switch {
+	case len(list) > 0:
+		return list[0]
+	case len(other) > 0:
+		return piece.Share{Num: other[0].Den, Den: other[0].Den}
+	}
+	return piece.Share{Num: 1, Den: 1}
+}
+
+// Plus is the merit of two parts of a room together.
+func (m *Merit) Plus(o *Merit) Merit {
+	return Merit{
+		Sight: m.Sight.plus(&o.Sight), Exposed: m.Exposed + o.Exposed, Openings: m.Openings + o.Openings,
+		Mirror: m.Mirror + o.Mirror, Rim: merge(m.Rim, o.Rim), Head: merge(m.Head, o.Head),
+		OutOfSight: m.OutOfSight.plus(&o.OutOfSight), Built: m.Built + o.Built, Work: m.Work + o.Work,
+		Corners: m.Corners + o.Corners, Alike: m.Alike + o.Alike, Facing: m.Facing + o.Facing,
+		Near: m.Near + o.Near, Find: m.Find + o.Find, Slack: m.Slack + o.Slack,
+	}
+}
+
+func (s *Sight) plus(o *Sight) Sight {
+	return Sight{Bare: s.Bare + o.Bare, Unworkable: s.Unworkable + o.Unworkable, Slivers: s.Slivers + o.Slivers,
+		Fifths: s.Fifths + o.Fifths, Thirds: s.Thirds + o.Thirds, Runs: merge(s.Runs, o.Runs)}
+}
+
+func compare(a, b piece.Share) int {
+	switch {
+	case a.Less(b):
+		return -1
+	case b.Less(a):
+		return 1
+	}
+	return 0
+}
+
+// compareShares compares two ascending lists entry by entry; the shorter is
+// filled up with what is better than any entry. The greater entry wins.
+func compareShares(a, b []piece.Share) int {
+	for i := range min(len(a), len(b)) {
+		if c := compare(b[i], a[i]); c != 0 {
+			return c
+		}
+	}
+	return cmp.Compare(len(a), len(b))
+}
+
+func merge(a, b []piece.Share) []piece.Share {
+	switch {
+	case len(a) == 0:
+		return b
+	case len(b) == 0:
+		return a
+	}
+	out := make([]piece.Share, 0, len(a)+len(b))
+	for len(a) > 0 && len(b) > 0 {
+		if b[0].Less(a[0]) {
+			out, b = append(out, b[0]), b[1:]
+		} else {
+			out, a = append(out, a[0]), a[1:]
+		}
+	}
+	return append(append(out, a...), b...)
+}

@@ -1,0 +1,226 @@
+package piece
+
+import (
+	"cmp"
+	"slices"
+
+	"coursewright/layout/length"
+	"coursewright/layout/plane"
+	"coursewright/layout/survey"
+)
+
+// Gap is a stretch of a boundary that meets something, with no tile within the
+// reach of sealant: bare wall. From and To are its ends on the region's edge.
+type Gap struct {
+	Edge     Edge
+	From, To plane.Point
+	Length   length.Length // plumb along ends and steps, level along base and head
+}
+
+// Cover keeps the stretches of boundary from which a kept piece is near enough
+// for sealant, square to the wall's frame. A piece covers a joint further on
+// either side, or as far as sealant reaches if that is more: the mouth of a
+// joint is no bare wall.
+type Cover struct {
+	rule   Rule
+	bounds []bound
+}
+
+// bound is one straight edge of the region that meets something. In its own
+// frame u runs along it and v away from it, into the region.
+type bound struct {
+	edge     Edge
+	from, to uv
+	reach    length.Length // from the edge to the farthest tile that sealant still reaches
+	box      plane.Rect    // what a piece must touch to cover any of it
+	covered  []stretch
+}
+
+type uv struct{ u, v length.Length }
+
+// seenFrom gives a point in the frame of an edge that faces so.
+func seenFrom(f Facing, p plane.Point) uv {
+	switch f {
+	case OnLeft:
+		return uv{p.Y, p.X}
+	case OnRight:
+		return uv{p.Y, -p.X}
+	case Under:
+		return uv{p.X, p.Y}
+	}
+	return uv{p.X, -p.Y}
+}
+
+// point is seenFrom backwards.
+func (f Facing) point(a uv) plane.Point {
+	switch f {
+	case OnLeft:
+		return plane.Point{X: a.v, Y: a.u}
+	case OnRight:
+		return plane.Point{X: -a.v, Y: a.u}
+	case Under:
+		return plane.Point{X: a.u, Y: a.v}
+	}
+	return plane.Point{X: a.u, Y: -a.v}
+}
+
+// NewCover is the cover of a wall on which nothing stands yet.
+func NewCover(shape survey.Shape, rule Rule) *Cover {
+	c := &Cover{rule: rule}
+	solid := shape.Solid
+	if rule.Plumb {
+		solid = solid.Transposed()
+	}
+	for _, ring := range solid {
+		for i, a := range ring {
+			b := ring[(i+1)%len(ring)]
+			if a.On != 0 && rule.Sides[a.On].Meets && a.Point != b.Point {
+				c.add(a, b)
+			}
+		}
+	}
+	return c
+}
+
+func (c *Cover) add(a, b plane.Corner) {
+	f := facing(a, b)
+	e := bound{edge: EdgeOf(a.On, f), from: seenFrom(f, a.Point), to: seenFrom(f, b.Point), reach: c.rule.Sealant - c.rule.Sides[a.On].Gap}
+	if e.from.u > e.to.u {
+		e.from, e.to = e.to, e.from
+	}
+	far := max(c.rule.Joint, e.reach) + 2
+	e.box = plane.Rect{Left: min(a.X, b.X) - far, Right: max(a.X, b.X) + far, Bottom: min(a.Y, b.Y) - far, Top: max(a.Y, b.Y) + far}
+	c.bounds = append(c.bounds, e)
+}
+
+// Clear takes all tile away again.
+func (c *Cover) Clear() {
+	for i := range c.bounds {
+		c.bounds[i].covered = c.bounds[i].covered[:0]
+	}
+}
+
+// Rect covers what tile in an upright rectangle covers.
+func (c *Cover) Rect(tile plane.Rect) {
+	if c == nil {
+		return
+	}
+	for i := range c.bounds {
+		if c.bounds[i].box.Overlaps(tile) {
+			c.bounds[i].piece(plane.Region{tile.Ring(0)}, c.rule.Joint)
+		}
+	}
+}
+
+// Region covers what a piece covers.
+func (c *Cover) Region(solid plane.Region) {
+	if c == nil {
+		return
+	}
+	box := solid.Bounds()
+	for i := range c.bounds {
+		if c.bounds[i].box.Overlaps(box) {
+			c.bounds[i].piece(solid, c.rule.Joint)
+		}
+	}
+}
+
+func (e *bound) piece(solid plane.Region, joint length.Length) {
+	f := e.edge.Facing()
+	beside := max(joint, e.reach)
+	for _, ring := range solid {
+		for i, a := range ring {
+			b := ring[(i+1)%len(ring)]
+			if a.Point == b.Point || facing(a, b) != f {
+				continue
+			}
+			p, q := seenFrom(f, a.Point), seenFrom(f, b.Point)
+			if p.u > q.u {
+				p, q = q, p
+			}
+			e.opposite(p, q, beside)
+		}
+	}
+}
+
+// slop is how far a piece's edge may seem to lie behind the boundary that cut it,
+// because a leaning edge is rounded wherever a tile crosses it.
+const slop = 2
+
+// opposite notes the stretch from which the edge p–q of a piece is near enough.
+func (e *bound) opposite(p, q uv, beside length.Length) {
+	from, to := max(e.from.u, p.u-beside), min(e.to.u, q.u+beside)
+	if from >= to {
+		return
+	}
+	away := func(u length.Length) length.Length {
+		return at(p, q, min(max(u, p.u), q.u)) - at(e.from, e.to, u)
+	}
+	d0, d1 := away(from), away(to)
+	if d0 < -slop && d1 < -slop {
+		return
+	}
+	switch {
+	case d0 > e.reach && d1 > e.reach:
+		return
+	case d0 > e.reach:
+		from = max(from, e.where(p.v-e.reach))
+	case d1 > e.reach:
+		to = min(to, e.where(p.v-e.reach))
+	}
+	if from < to {
+		e.covered = append(e.covered, stretch{from, to})
+	}
+}
+
+// where is the place on a slanting edge at which it is at v. It is worked out from
+// the whole edge, so that it does not depend on which tile asks.
+func (e *bound) where(v length.Length) length.Length {
+	rise := e.to.v - e.from.v
+	if rise == 0 {
+		return e.from.u
+	}
+	n := (v - e.from.v) * (e.to.u - e.from.u)
+	if rise < 0 {
+		n, rise = -n, -rise
+	}
+	return e.from.u + length.Length(length.DivFloor(n, rise))
+}
+
+// at is the height of the straight edge p–q at u, to the nearest unit.
+func at(p, q uv, u length.Length) length.Length {
+	if p.v == q.v || p.u == q.u {
+		return p.v
+	}
+	return p.v + length.Length(length.DivFloor(2*(u-p.u)*(q.v-p.v)+(q.u-p.u), 2*(q.u-p.u)))
+}
+
+// Gaps are the stretches that nothing covers, by edge and then along it.
+func (c *Cover) Gaps() []Gap {
+	plumb := c.rule.Plumb
+	var out []Gap
+	for i := range c.bounds {
+		e := &c.bounds[i]
+		u := e.from.u
+		for _, s := range append(merge(e.covered), stretch{e.to.u, e.to.u}) {
+			if s.from > u {
+				out = append(out, e.gap(u, min(s.from, e.to.u)))
+			}
+			u = max(u, s.to)
+		}
+	}
+	for i := range out {
+		if g := &out[i]; plumb {
+			g.Edge = g.Edge.Transposed()
+			g.From, g.To = plane.Point{X: g.From.Y, Y: g.From.X}, plane.Point{X: g.To.Y, Y: g.To.X}
+		}
+	}
+	slices.SortStableFunc(out, func(a, b Gap) int { return cmp.Compare(a.Edge, b.Edge) })
+	return out
+}
+
+func (e *bound) gap(from, to length.Length) Gap {
+	f := e.edge.Facing()
+	return Gap{Edge: e.edge, Length: to - from,
+		From: f.point(uv{from, at(e.from, e.to, from)}), To: f.point(uv{to, at(e.from, e.to, to)})}
+}

@@ -1,0 +1,58 @@
+package plan
+
+import (
+	"cmp"
+	"slices"
+	"strings"
+
+	"coursewright/layout/length"
+	"coursewright/layout/piece"
+	"coursewright/layout/survey"
+)
+
+// FindRuns reads the runs of a wall off its numbered pieces.
+func FindRuns(room survey.Room, w Wall) []Run {
+	found := map[string]*Run{}
+	add := func(p *piece.Piece, edges []piece.Edge, across bool, class int, size, full length.Length) {
+		if len(edges) == 0 {
+			return
+		}
+		r := Run{Across: across, Class: class, Least: size, Share: piece.Part(size, full), Piece: p.ID}
+		for _, e := range edges {
+			r.Edges = append(r.Edges, e.Name(w.Shape.Sides))
+			r.Low = r.Low || e.Low(w.Shape.Sides)
+		}
+		key := strings.Join(r.Edges, ",") + string(rune('0'+class))
+		if across {
+			key += "across"
+		}
+		if have := found[key]; have == nil || r.Least < have.Least {
+			found[key] = &r
+		}
+	}
+	for i := range w.Pieces {
+		p := &w.Pieces[i]
+		class := int(length.Mod(length.Length(p.Row), length.Length(max(1, room.Bond.Den))))
+		across, up := class, 0
+		if room.Bond.Plumb {
+			across, up = 0, class
+		}
+		add(p, p.Across, true, across, p.Wide, room.Tile.Width)
+		add(p, p.Up, false, up, p.High, room.Tile.Height)
+	}
+	out := make([]Run, 0, len(found))
+	for _, r := range found {
+		out = append(out, *r)
+	}
+	slices.SortFunc(out, func(a, b Run) int {
+		return cmp.Or(slices.Compare(a.Edges, b.Edges), cmp.Compare(a.Class, b.Class), boolean(b.Across)-boolean(a.Across))
+	})
+	return out
+}
+
+func boolean(b bool) int {
+	if b {
+		return 1
+	}
+	return 0
+}

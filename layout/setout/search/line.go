@@ -1,0 +1,283 @@
+package search
+
+import (
+	"slices"
+
+	"coursewright/layout/length"
+	"coursewright/layout/merit"
+	"coursewright/layout/setout/count"
+)
+
+// trial is one course line on trial. Its merit is exact, or what it cannot beat.
+type trial struct {
+	line  length.Length
+	merit merit.Merit
+	depth depth
+	dead  bool // it cannot be as good as what is known
+	hunts []*hunt
+	walls []count.Counted
+}
+
+// hunt is the search for the best starts of one wall on one course line.
+type hunt struct {
+	*solver
+	wall   *count.Wall
+	line   length.Length
+	groups []count.Group
+	next   []int // by group, the start that is next to be taken
+	queue  queue[*candidate]
+	ties   []count.Counted // the best so far, equal before the terms that walls share
+	steps  int
+	done   bool
+}
+
+// candidate is one start on the line with what it cannot beat there.
+type candidate struct {
+	edge  length.Length
+	merit merit.Merit
+	group int
+	depth depth
+}
+
+func (s *solver) solve(known *Result) *Result {
+	q := queue[*trial]{before: func(a, b *trial) bool {
+		if order, _ := s.order.Compare(&a.merit, &b.merit); order != 0 {
+			return order < 0
+		}
+		return a.line < b.line
+	}}
+	for _, line := range s.lines() {
+		q.items = append(q.items, s.trial(line))
+	}
+	q.sort()
+	var best *trial
+	if known != nil {
+		s.known = &known.Merit
+	}
+	for {
+		if q.empty() {
+			return nil
+		}
+		t := q.first()
+		if known != nil && !s.order.Better(&t.merit, &known.Merit) {
+			return nil
+		}
+		if t.depth == exact {
+			return s.result(t, !s.partial, t.merit)
+		}
+		if s.stopped() {
+			return s.settle(&q, best)
+		}
+		s.closer(t)
+		if t.dead {
+			q.take()
+			continue
+		}
+		if t.depth == exact && (best == nil || s.order.Better(&t.merit, &best.merit)) {
+			best = t
+			if s.known == nil || s.order.Better(&t.merit, s.known) {
+				s.known = &t.merit
+			}
+		}
+		q.settle()
+	}
+}
+
+// cutoff is what the wall i of a line must reach to be worth while.
+func (s *solver) cutoff(t *trial, i int) *cutoff {
+	if s.known == nil {
+		return nil
+	}
+	var rest merit.Merit
+	for k, h := range t.hunts {
+		if k != i {
+			m := h.bound()
+			rest = rest.Plus(&m)
+		}
+	}
+	return &cutoff{&rest, s.known}
+}
+
+// trial begins with what a line cannot beat, with the best start on every wall.
+func (s *solver) trial(line length.Length) *trial {
+	t := &trial{line: line}
+	for _, w := range s.walls {
+		m := first(s.order, w.Groups(line))
+		t.merit = t.merit.Plus(&m)
+	}
+	return t
+}
+
+// closer looks at a line one step more closely: at the next start of the first
+// wall whose best starts are not known yet. Once they all are, its merit is exact.
+func (s *solver) closer(t *trial) {
+	if t.hunts == nil {
+		for _, w := range s.walls {
+			t.hunts = append(t.hunts, s.hunt(w, t.line))
+		}
+	} else {
+		for i, h := range t.hunts {
+			if !h.done {
+				h.step(s.cutoff(t, i))
+				break
+			}
+		}
+	}
+	t.merit = merit.Merit{}
+	done := true
+	for _, h := range t.hunts {
+		if h.done && len(h.ties) == 0 {
+			t.dead = true
+			return
+		}
+		m := h.bound()
+		t.merit = t.merit.Plus(&m)
+		done = done && h.done
+	}
+	if done {
+		t.walls, t.merit = s.together(t.hunts)
+		t.depth = exact
+	}
+}
+
+// first is what the most promising start of some groups cannot beat.
+func first(order merit.Order, groups []count.Group) merit.Merit {
+	var best merit.Merit
+	for i, g := range groups {
+		if m := g.Starts[0].Merit.Plus(&g.Offset); i == 0 || order.Better(&m, &best) {
+			best = m
+		}
+	}
+	return best
+}
+
+func (s *solver) hunt(w *count.Wall, line length.Length) *hunt {
+	h := &hunt{solver: s, wall: w, line: line, groups: w.Groups(line)}
+	h.queue.before = h.before
+	h.next = make([]int, len(h.groups))
+	for i := range h.groups {
+		h.feed(i)
+	}
+	return h
+}
+
+// feed puts the next start of a group into the queue.
+func (h *hunt) feed(group int) {
+	g, n := &h.groups[group], h.next[group]
+	if n < len(g.Starts) {
+		h.queue.add(&candidate{edge: g.Starts[n].Edge, merit: g.Starts[n].Merit.Plus(&g.Offset), group: group})
+		h.next[group]++
+	}
+}
+
+func (h *hunt) before(a, b *candidate) bool {
+	if order, _ := h.order.Compare(&a.merit, &b.merit); order != 0 {
+		return order < 0
+	}
+	return a.edge < b.edge
+}
+
+// bound is what no start on the line can beat: the best so far, or what is next
+// in the queue with the edges where they stand.
+func (h *hunt) bound() merit.Merit {
+	for !h.done && h.queue.first().depth < based {
+		h.closer(h.queue.first())
+	}
+	switch {
+	case h.done:
+		return h.ties[0].Merit
+	case len(h.ties) == 0 || h.order.Better(&h.queue.first().merit, &h.ties[0].Merit):
+		return h.queue.first().merit
+	}
+	return h.ties[0].Merit
+}
+
+// closer looks at the first start in the queue more closely: with the rows where
+// they stand, and then with those cut that no free opening touches. The next start
+// of its group comes into the queue.
+func (h *hunt) closer(c *candidate) {
+	c.depth++
+	switch c.depth {
+	case refined:
+		h.raise(c, h.wall.OfBoth(h.line, c.edge))
+		h.feed(c.group)
+	case based:
+		if h.wall.FixedEnds() {
+			h.raise(c, h.base(h.wall, h.line, c.edge))
+		}
+	}
+}
+
+// raise notes what the first start in the queue cannot beat, where it is worse than
+// what was known.
+func (h *hunt) raise(c *candidate, m merit.Merit) {
+	if h.order.Better(&c.merit, &m) {
+		c.merit = m
+	}
+	h.queue.settle()
+}
+
+// mostTies bounds how many equal starts of a wall are settled together, and
+// mostSteps how many starts are looked at on one line.
+const (
+	mostTies  = 64
+	mostSteps = 240
+)
+
+// tries bounds how many placings of the free marks are looked at for one start.
+const tries = 240
+
+// step looks at the start that is next in the queue, and tells by done when all
+// are known that are equal before the terms that walls share.
+func (h *hunt) step(cut *cutoff) {
+	h.bound()
+	c := h.queue.take()
+	var limit *merit.Merit
+	if len(h.ties) > 0 {
+		limit = &h.ties[0].Merit
+	}
+	if got := h.place(h.wall, h.line, c.edge, limit, cut, tries); got != nil {
+		h.keep(*got)
+	}
+	h.steps++
+	if h.done = h.queue.empty() || h.past(); !h.done && h.steps >= mostSteps && len(h.ties) > 0 {
+		h.done, h.partial = true, true
+	}
+}
+
+// past tells whether nothing that is left in the queue is as good as the best so far.
+func (h *hunt) past() bool {
+	if len(h.ties) == 0 {
+		return false
+	}
+	for {
+		c := h.queue.first()
+		if order, _ := h.order.Until(&c.merit, &h.ties[0].Merit, merit.Corners); order > 0 {
+			return true
+		}
+		if c.depth == based {
+			return false
+		}
+		h.closer(c)
+	}
+}
+
+// keep keeps a start that is no worse than those kept, and drops those it beats.
+func (h *hunt) keep(c count.Counted) {
+	if len(h.ties) > 0 {
+		switch order, _ := h.order.Until(&c.Merit, &h.ties[0].Merit, merit.Corners); order {
+		case 1:
+			return
+		case -1:
+			h.ties = h.ties[:0]
+		}
+	}
+	h.ties = append(h.ties, c)
+	slices.SortStableFunc(h.ties, func(a, b count.Counted) int {
+		order, _ := h.order.Compare(&a.Merit, &b.Merit)
+		return order
+	})
+	if len(h.ties) > mostTies {
+		h.ties, h.partial = h.ties[:mostTies], true
+	}
+}

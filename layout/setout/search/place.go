@@ -1,0 +1,370 @@
+package search
+
+import (
+	"slices"
+
+	"coursewright/layout/length"
+	"coursewright/layout/merit"
+	"coursewright/layout/setout/count"
+	"coursewright/layout/survey"
+)
+
+// axis is one mark, or two facing ones, that may stand in several places: what
+// each gives at best, the best first.
+type axis struct {
+	options []option
+	put     func(*survey.Placed, option)
+}
+
+type option struct {
+	low, high length.Length
+	merit     merit.Merit
+}
+
+// placing is one way to place every free mark of a wall. Its merit is exact once
+// it was cut, before that what it cannot beat.
+type placing struct {
+	at      []int // by axis, the option taken
+	merit   merit.Merit
+	depth   depth
+	counted *count.Counted
+}
+
+// depth is how closely a merit is known.
+type depth uint8
+
+const (
+	guessed depth = iota // what its parts cannot beat
+	refined              // with the rows where they stand
+	based                // with the rows cut that no free opening touches
+	exact
+)
+
+// placer places the free marks of a wall for one start on one line.
+type placer struct {
+	*solver
+	wall       *count.Wall
+	line, edge length.Length
+	guess      merit.Merit // what is sure of the edges that stand and of measured marks
+	beyond     map[[3]int]merit.Merit
+	cutoff     *cutoff
+	axes       []axis
+	from, to   int // the axes whose options are tried
+	queue      queue[*placing]
+}
+
+// place gives the wall's exact merit with the best placing; nil where none is
+// better than limit in the terms before those that walls share, or equal. A nil
+// limit stands for no limit. After so many tries it settles for the best so far.
+//
+// Where every free opening stays clear of all else, what it gives does not depend
+// on the ends, the head and the other openings: then each is placed by itself.
+func (s *solver) place(w *count.Wall, line, edge length.Length, limit *merit.Merit, cut *cutoff, tries int) *count.Counted {
+	p := s.placer(w, line, edge, cut)
+	at := make([]int, len(p.axes))
+	if !w.Apart() || p.worse(at, limit) {
+		got, _ := p.best(at, 0, len(at), limit, tries)
+		return got
+	}
+	var got *count.Counted
+	for from, to := 0, 3; from < len(at); from, to = to, to+2 {
+		var best []int
+		if got, best = p.best(at, from, to, nil, tries); best == nil {
+			return got
+		}
+		at = best
+	}
+	return got
+}
+
+func (s *solver) placer(w *count.Wall, line, edge length.Length, cut *cutoff) *placer {
+	p := &placer{solver: s, wall: w, line: line, edge: edge, cutoff: cut, beyond: map[[3]int]merit.Merit{}}
+	fixed := w.Fixed(line, edge)
+	edges := w.Edges(line, edge)
+	p.guess = edges.Plus(&fixed)
+	p.guess.Exposed = 0 // the options of the ends say so
+	p.addEnds()
+	p.addOpenings()
+	return p
+}
+
+// base is what a start on a line cannot beat wherever the free marks go: the best
+// that the places of the ends and the head allow in the rows that no free opening
+// touches.
+func (s *solver) base(w *count.Wall, line, edge length.Length) merit.Merit {
+	p := s.placer(w, line, edge, nil)
+	at := make([]int, len(p.axes))
+	best := p.sum(at)
+	for at[0] = range p.axes[0].options {
+		for at[1] = range p.axes[1].options {
+			for at[2] = range p.axes[2].options {
+				if m := p.sum(at); p.order.Better(&m, &best) {
+					best = m
+				}
+			}
+		}
+	}
+	return best
+}
+
+// worse tells whether a placing cannot be as good as limit.
+func (p *placer) worse(at []int, limit *merit.Merit) bool {
+	if limit == nil {
+		return false
+	}
+	m := p.sum(at)
+	order, _ := p.order.Until(&m, limit, merit.Corners)
+	return order > 0
+}
+
+// best tries the options of the axes from one to another, the others as they are
+// at, and gives the best with where it is.
+func (p *placer) best(at []int, from, to int, limit *merit.Merit, tries int) (*count.Counted, []int) {
+	p.from, p.to = from, to
+	p.queue = queue[*placing]{before: p.before}
+	p.push(at)
+	return p.run(limit, tries)
+}
+
+func (p *placer) before(a, b *placing) bool {
+	if order, _ := p.order.Compare(&a.merit, &b.merit); order != 0 {
+		return order < 0
+	}
+	return slices.Compare(a.at, b.at) < 0
+}
+
+func (p *placer) run(limit *merit.Merit, tries int) (*count.Counted, []int) {
+	var found *placing
+	settled := func() (*count.Counted, []int) {
+		if found == nil {
+			return nil, nil
+		}
+		return found.counted, found.at
+	}
+	for !p.queue.empty() {
+		first := p.queue.first()
+		if limit != nil {
+			if order, _ := p.order.Until(&first.merit, limit, merit.Corners); order > 0 {
+				return settled()
+			}
+		}
+		if first.depth == exact {
+			return first.counted, first.at
+		}
+		if p.cutoff.passed(p.order, &first.merit) {
+			return nil, nil
+		}
+		if tries--; tries < 0 || found != nil && p.stopped() {
+			p.partial = true
+			break
+		}
+		if p.closer(first) && (found == nil || p.order.Better(&first.merit, &found.merit)) {
+			found = first
+		}
+	}
+	if found == nil {
+		return p.oneByOne(), nil
+	}
+	return p.nudge(found)
+}
+
+// nudge moves one mark at a time from a placing, as long as that is better: for
+// walls with so many places that they cannot all be tried.
+func (p *placer) nudge(found *placing) (*count.Counted, []int) {
+	tries := 0
+	for i := p.from; i < p.to; i++ {
+		for k := range p.axes[i].options {
+			at := slices.Clone(found.at)
+			at[i] = k
+			set := p.setting(at)
+			if m := p.sum(at); k == found.at[i] || !p.order.Better(&m, &found.merit) || p.wall.Overlap(set.Placed) {
+				continue
+			}
+			if tries++; tries > mostNudges || p.stopped() {
+				return found.counted, found.at
+			}
+			if c := p.wall.Count(set); p.order.Better(&c.Merit, &found.merit) {
+				found = &placing{at: at, merit: c.Merit, depth: exact, counted: &c}
+			}
+		}
+	}
+	return found.counted, found.at
+}
+
+// mostNudges bounds how many places are tried one mark at a time.
+const mostNudges = 160
+
+// closer counts the first placing, and adds those that differ from it by one option.
+func (p *placer) closer(first *placing) bool {
+	p.queue.take()
+	p.widen(first.at)
+	set := p.setting(first.at)
+	if p.wall.Overlap(set.Placed) {
+		return false
+	}
+	c := p.wall.Count(set)
+	first.counted, first.merit, first.depth = &c, c.Merit, exact
+	p.queue.add(first)
+	return true
+}
+
+// widen adds the placings that differ from at by the next option of one axis: each
+// is reached once, from the one whose last axis that is not at its first option
+// comes no later.
+func (p *placer) widen(at []int) {
+	last := p.from
+	for i := p.from; i < p.to; i++ {
+		if at[i] > 0 {
+			last = i
+		}
+	}
+	for i := last; i < p.to; i++ {
+		if at[i]+1 < len(p.axes[i].options) {
+			next := slices.Clone(at)
+			next[i]++
+			p.push(next)
+		}
+	}
+}
+
+func (p *placer) push(at []int) { p.queue.add(&placing{at: at, merit: p.sum(at)}) }
+
+// sum is what a placing cannot beat.
+func (p *placer) sum(at []int) merit.Merit {
+	m := p.ground([3]int{at[0], at[1], at[2]})
+	for i, k := range at {
+		m = m.Plus(&p.axes[i].options[k].merit)
+	}
+	return m
+}
+
+// ground is what no placing with these ends and this head can beat: the worse of
+// what is sure of the edges and of what stands in the rows that no free opening
+// touches.
+func (p *placer) ground(ends [3]int) merit.Merit {
+	if m, there := p.beyond[ends]; there {
+		return m
+	}
+	at := make([]int, len(p.axes))
+	copy(at, ends[:])
+	m := p.wall.Beyond(p.setting(at))
+	if p.order.Better(&m, &p.guess) {
+		m = p.guess
+	}
+	p.beyond[ends] = m
+	return m
+}
+
+// cutoff is what a wall's merit must not be worse than, together with what the
+// other walls of the room cannot beat on the line.
+type cutoff struct {
+	rest, known *merit.Merit
+}
+
+// passed tells whether a wall's merit is worse than the cutoff.
+func (c *cutoff) passed(o merit.Order, m *merit.Merit) bool {
+	if c == nil {
+		return false
+	}
+	sum := m.Plus(c.rest)
+	order, _ := o.Until(&sum, c.known, merit.Corners)
+	return order > 0
+}
+
+func (p *placer) setting(at []int) count.Setting {
+	placed := p.wall.Outer()
+	placed.Openings = slices.Clone(placed.Openings)
+	for i, k := range at {
+		p.axes[i].put(&placed, p.axes[i].options[k])
+	}
+	return count.Setting{Line: p.line, Edge: p.edge, Placed: placed}
+}
+
+// add adds an axis with its options, the best first.
+func (p *placer) add(options []option, put func(*survey.Placed, option)) {
+	slices.SortStableFunc(options, func(a, b option) int {
+		order, _ := p.order.Compare(&a.merit, &b.merit)
+		return order
+	})
+	p.axes = append(p.axes, axis{options, put})
+}
+
+func (p *placer) addEnds() {
+	w := p.wall
+	p.add(p.ends(false), func(to *survey.Placed, o option) {
+		if !w.Found.Left.Meets {
+			to.Left = o.low
+		}
+	})
+	p.add(p.ends(true), func(to *survey.Placed, o option) {
+		if !w.Found.Right.Meets {
+			to.Right = o.low
+		}
+	})
+	var heads []option
+	for _, y := range w.HeadOptions(p.line) {
+		heads = append(heads, option{low: y})
+	}
+	p.add(heads, func(to *survey.Placed, o option) {
+		if !w.Found.Head.Meets {
+			to.Head = o.low
+		}
+	})
+}
+
+func (p *placer) ends(right bool) []option {
+	var out []option
+	for _, x := range p.wall.EndOptions(p.edge, right) {
+		out = append(out, option{low: x, merit: merit.Merit{Exposed: p.wall.ExposedAt(p.edge, x, right)}})
+	}
+	return out
+}
+
+func (p *placer) addOpenings() {
+	w := p.wall
+	for _, i := range w.Free() {
+		p.axes = append(p.axes,
+			axis{optionsOf(w.LevelOptions(i, p.edge)), func(to *survey.Placed, o option) { to.Openings[i].Left, to.Openings[i].Right = o.low, o.high }},
+			axis{optionsOf(w.UprightOptions(i, p.line)), func(to *survey.Placed, o option) { to.Openings[i].Bottom, to.Openings[i].Top = o.low, o.high }})
+	}
+}
+
+func optionsOf(in []count.Option) []option {
+	out := make([]option, len(in))
+	for i, o := range in {
+		out[i] = option{o.Low, o.High, o.Merit}
+	}
+	return out
+}
+
+// oneByOne places the free openings one after the other, each clear of those
+// before it where it can be: for walls with so many that they cannot all be tried
+// together.
+func (p *placer) oneByOne() *count.Counted {
+	at := make([]int, len(p.axes))
+	first := len(p.axes) - 2*len(p.wall.Free())
+	for i := first; i < len(at); i += 2 {
+		p.clear(at, first, i)
+	}
+	c := p.wall.Count(p.setting(at))
+	return &c
+}
+
+// clear finds the first options of the axes i and i+1 with which their opening is
+// clear of what stands and of the openings before it.
+func (p *placer) clear(at []int, first, i int) {
+	set := p.setting(at)
+	for k := i + 2; k < len(at); k += 2 {
+		set.Placed.Openings[p.wall.Free()[(k-first)/2]] = count.Away
+	}
+	for sum := 0; sum < len(p.axes[i].options)+len(p.axes[i+1].options); sum++ {
+		for x := max(0, sum-len(p.axes[i+1].options)+1); x <= min(sum, len(p.axes[i].options)-1); x++ {
+			p.axes[i].put(&set.Placed, p.axes[i].options[x])
+			p.axes[i+1].put(&set.Placed, p.axes[i+1].options[sum-x])
+			if !p.wall.Overlap(set.Placed) {
+				at[i], at[i+1] = x, sum-x
+				return
+			}
+		}
+	}
+}

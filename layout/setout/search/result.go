@@ -1,0 +1,55 @@
+package search
+
+import (
+	"coursewright/layout/length"
+	"coursewright/layout/merit"
+	"coursewright/layout/setout/count"
+	"coursewright/layout/survey"
+)
+
+// Result is the best set-out found of a room with one joint.
+type Result struct {
+	Line   length.Length
+	Hand   survey.Hand
+	Walls  []count.Counted // in the job's order
+	Merit  merit.Merit
+	Proven bool        // nothing on the tape is better
+	Bound  merit.Merit // what no set-out can beat, where it is not proven
+
+	*solver
+}
+
+// Wall is the wall that was counted.
+func (r *Result) Wall(i int) *count.Wall { return r.walls[i] }
+
+// Order is the order in which the terms were compared.
+func (r *Result) Order() merit.Order { return r.order }
+
+// Start is what another start of one wall would give on the line of the result,
+// with its free marks placed at their best, and the merit of the room with it.
+func (r *Result) Start(wall int, edge length.Length) (count.Counted, merit.Merit) {
+	r.limit = r.work() + fresh/4
+	c := r.place(r.walls[wall], r.Line, edge, nil, nil, fewTries)
+	walls := append([]count.Counted(nil), r.Walls...)
+	walls[wall] = *c
+	return *c, r.whole(walls)
+}
+
+// whole is the merit of a room with one set-out for every wall.
+func (s *solver) whole(walls []count.Counted) merit.Merit {
+	hunts := make([]*hunt, len(walls))
+	for i, c := range walls {
+		hunts[i] = &hunt{solver: s, wall: s.walls[i], ties: []count.Counted{c}}
+	}
+	_, m := s.together(hunts)
+	return m
+}
+
+// OnLine is what another course line would give with the starts on it that promise most.
+func (r *Result) OnLine(line length.Length) ([]count.Counted, merit.Merit) {
+	t := r.look(line)
+	return t.walls, t.merit
+}
+
+// Classic are the course lines of the trade in the room.
+func (r *Result) Classic() []ClassicLine { return r.Lines() }

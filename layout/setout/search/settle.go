@@ -1,0 +1,130 @@
+package search
+
+import (
+	"slices"
+
+	"coursewright/layout/length"
+	"coursewright/layout/merit"
+	"coursewright/layout/setout/count"
+)
+
+// fresh is how much may be counted for one line when the search settles.
+const fresh = Work / 40
+
+// settle gives the best that is known when the work is spent, after a fresh look
+// at the lines that promise most and the classic ones with their best starts and
+// the classic starts, and at every slip of the line with the starts of the best. It
+// says what no set-out can beat.
+func (s *solver) settle(q *queue[*trial], best *trial) *Result {
+	bound := q.first().merit
+	better := func(t *trial) {
+		if best == nil || s.order.Better(&t.merit, &best.merit) {
+			best = t
+		}
+	}
+	for _, line := range s.promising(q, best) {
+		if s.ended {
+			break
+		}
+		better(s.look(line))
+	}
+	if best == nil {
+		return nil
+	}
+	s.limit = s.work() + 8*fresh
+	for _, line := range s.lines() {
+		if s.stopped() {
+			break
+		}
+		better(s.slipped(line, best.walls))
+	}
+	if !s.ended {
+		better(s.look(best.line))
+	}
+	return s.result(best, false, bound)
+}
+
+// slipped is what a line gives with the starts of another.
+func (s *solver) slipped(line length.Length, walls []count.Counted) *trial {
+	t := &trial{line: line, depth: exact}
+	for i, w := range s.walls {
+		c := s.place(w, line, walls[i].Edge, nil, nil, fewTries)
+		t.hunts = append(t.hunts, &hunt{solver: s, wall: w, line: line, ties: []count.Counted{*c}})
+	}
+	t.walls, t.merit = s.together(t.hunts)
+	return t
+}
+
+// promising lists the lines to look at afresh: the best so far, those first in the
+// queue, and the classic ones.
+func (s *solver) promising(q *queue[*trial], best *trial) []length.Length {
+	var out []length.Length
+	add := func(y length.Length) {
+		if !slices.Contains(out, y) {
+			out = append(out, y)
+		}
+	}
+	if best != nil {
+		add(best.line)
+	}
+	for range min(4, len(q.items)) {
+		add(q.take().line)
+	}
+	if s.room.Line == nil {
+		for _, c := range s.Lines() {
+			add(c.Line)
+		}
+	}
+	return out[:min(len(out), 12)]
+}
+
+// look finds the best of a few starts on every wall of a line: the classic ones
+// and those that promise most.
+func (s *solver) look(line length.Length) *trial {
+	t := &trial{line: line, depth: exact}
+	for _, w := range s.walls {
+		h := s.hunt(w, line)
+		s.limit = s.work() + fresh/len(s.walls)
+		for _, edge := range h.few() {
+			if len(h.ties) > 0 && s.stopped() {
+				break
+			}
+			if c := s.place(w, line, edge, nil, nil, fewTries); c != nil {
+				h.keep(*c)
+			}
+		}
+		t.hunts = append(t.hunts, h)
+	}
+	t.walls, t.merit = s.together(t.hunts)
+	return t
+}
+
+// fewTries is how many placings are looked at for one start when the search settles.
+const fewTries = 12
+
+// few are the starts that promise most on the line, then the classic ones.
+func (h *hunt) few() []length.Length {
+	var out []length.Length
+	for n := 0; n < 12 && !h.queue.empty(); {
+		c := h.queue.first()
+		if c.depth < based {
+			h.closer(c)
+			continue
+		}
+		out = append(out, h.queue.take().edge)
+		n++
+	}
+	if h.wall.Found.Pin == nil {
+		for _, c := range h.wall.Classics(h.wall.Outer()) {
+			out = append(out, c.Edge)
+		}
+	}
+	return out
+}
+
+func (s *solver) result(t *trial, proven bool, bound merit.Merit) *Result {
+	if t == nil {
+		return nil // the context has ended before anything was known
+	}
+	return &Result{Line: t.line, Hand: s.hand, Walls: t.walls, Merit: t.merit, Proven: proven, Bound: bound, solver: s}
+}

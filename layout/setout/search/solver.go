@@ -1,0 +1,151 @@
+// Package search finds the best set-out of a room by the order of merit.
+//
+// Laws, each with a test:
+//  1. No set-out whose line and starts are marks of the tape, or classic starts, is
+//     better than the one found, where the result says it is proven.
+//  2. Where it is not proven, nothing is better than the bound that it gives, and
+//     no classic start or line, nor a start on the same line, would have avoided
+//     bare wall, an unworkable piece, a sliver or a poor run.
+//  3. The same room gives the same result: what bounds the search is counted work.
+//  4. The search ends soon after its context does.
+//
+// Walls share the course line and, in three late terms, their corners. So lines
+// wait in a queue in the order of what they cannot beat, and on each line the
+// starts of each wall; what is first in a queue is looked at more closely until it
+// is known exactly, and nothing after it can then be better. Starts that are equal
+// before the terms of the corners are kept, and settled together.
+package search
+
+import (
+	"context"
+
+	"coursewright/layout/length"
+	"coursewright/layout/merit"
+	"coursewright/layout/setout/count"
+	"coursewright/layout/survey"
+)
+
+// Work is how much one search counts before it settles for the best found: it
+// bounds the time that a room may take in which nearly everything is free.
+const Work = 2_400_000
+
+type solver struct {
+	partial bool // of some start not every placing of the free marks was looked at
+	room    *survey.Room
+	order   merit.Order
+	hand    survey.Hand
+	walls   []*count.Wall
+	known   *merit.Merit // the best of the room so far
+	limit   int
+	ctx     context.Context
+	asked   int
+	ended   bool
+}
+
+// Room is the best set-out of a room with the joint it has. The error is the
+// context's.
+func Room(ctx context.Context, room *survey.Room) (Result, error) {
+	order := merit.OrderFor(room.Prefer)
+	var best *Result
+	hands := hands(room)
+	for _, hand := range hands {
+		s := newSolver(ctx, room, hand, order)
+		s.limit = Work / len(hands)
+		r := s.solve(best)
+		if err := ctx.Err(); err != nil {
+			return Result{}, err
+		}
+		switch {
+		case best == nil:
+			best = r
+		case r == nil || !order.Better(&r.Merit, &best.Merit):
+			best.Proven = best.Proven && (r == nil || r.Proven)
+			if r != nil && !r.Proven && order.Better(&r.Bound, &best.Bound) {
+				best.Bound = r.Bound
+			}
+		default:
+			r.Proven = r.Proven && best.Proven
+			best = r
+		}
+	}
+	return *best, nil
+}
+
+// hands are the hands of the bond to try. A half bond has only one.
+func hands(room *survey.Room) []survey.Hand {
+	if room.Bond.Hand != survey.Free {
+		return []survey.Hand{room.Bond.Hand}
+	}
+	if room.Bond.Num == 0 || 2*room.Bond.Num == room.Bond.Den {
+		return []survey.Hand{survey.Left}
+	}
+	return []survey.Hand{survey.Left, survey.Right}
+}
+
+func newSolver(ctx context.Context, room *survey.Room, hand survey.Hand, order merit.Order) *solver {
+	s := &solver{room: room, order: order, hand: hand, ctx: ctx}
+	for _, found := range room.Walls {
+		s.walls = append(s.walls, count.NewWall(room, found, hand))
+	}
+	return s
+}
+
+// work is how much was counted so far.
+func (s *solver) work() int {
+	sum := 0
+	for _, w := range s.walls {
+		sum += w.Work
+	}
+	return sum
+}
+
+// stopped tells whether it is time to settle. It asks the context now and then.
+func (s *solver) stopped() bool {
+	if s.asked++; !s.ended && s.asked%16 == 0 {
+		s.ended = s.ctx.Err() != nil
+	}
+	return s.ended || s.work() > s.limit
+}
+
+// lines lists the course lines that are tried, ascending over one period: every
+// mark of the tape, with the classic lines between marks; the pinned one where
+// there is one.
+func (s *solver) lines() []length.Length {
+	if s.room.Line != nil {
+		return []length.Length{*s.room.Line}
+	}
+	from, period := s.lowest(), (s.room.Tile.Height+s.room.Joint)*s.periods()
+	out := []length.Length{}
+	for y := from.CeilTo(s.room.Tape); y < from+period; y += s.room.Tape {
+		out = append(out, y)
+	}
+	for _, c := range s.Lines() {
+		for y := from + length.Mod(c.Line-from, s.room.Tile.Height+s.room.Joint); y < from+period; y += s.room.Tile.Height + s.room.Joint {
+			out = append(out, y)
+		}
+	}
+	return unique(out)
+}
+
+// periods is over how many pitches the line must be tried: one, unless a pinned
+// start ties the courses to the line.
+func (s *solver) periods() length.Length {
+	for _, w := range s.room.Walls {
+		if w.Pin != nil && !s.room.Bond.Plumb {
+			return length.Length(max(1, s.room.Bond.Den))
+		}
+	}
+	return 1
+}
+
+// lowest is where the course line is looked for first: the lowest tile of the
+// widest wall.
+func (s *solver) lowest() length.Length {
+	widest := s.walls[0]
+	for _, w := range s.walls {
+		if w.Found.Width > widest.Found.Width {
+			widest = w
+		}
+	}
+	return widest.Bounds().Bottom
+}

@@ -1,0 +1,84 @@
+package tell
+
+import (
+	"fmt"
+	"strings"
+
+	"coursewright/layout/merit"
+	"coursewright/layout/piece"
+	"coursewright/layout/plan"
+	"coursewright/layout/setout/search"
+	"coursewright/layout/survey"
+)
+
+// Least is the piece with the smallest share among the runs in sight.
+func Least(walls []plan.Wall) plan.Least {
+	best := plan.Least{Share: piece.Share{Num: 1, Den: 1}}
+	for i, w := range walls {
+		for _, r := range w.Runs {
+			if !r.Low && r.Share.Less(best.Share) {
+				best = plan.Least{Wall: i, Piece: r.Piece, Size: r.Least, Share: r.Share}
+			}
+		}
+	}
+	return best
+}
+
+// Bound says what no set-out can beat, where the search settled before it had
+// looked at everything; empty where it is proven.
+func Bound(room *survey.Room, r *search.Result) string {
+	if r.Proven {
+		return ""
+	}
+	order, term := r.Order().Compare(&r.Bound, &r.Merit)
+	if order >= 0 {
+		return "Not every set-out was looked at; none can be better than this one."
+	}
+	return fmt.Sprintf("Not every set-out was looked at. The best there may be has at best %s; this one has %s.",
+		Figure(room.Units, term, &r.Bound, &r.Merit), Figure(room.Units, term, &r.Merit, &r.Bound))
+}
+
+// Reasons are plain sentences: where the smallest cut is, and which term decided
+// against each classic start and line.
+func Reasons(s *plan.Setout, room survey.Room, walls []plan.Wall) []string {
+	var out []string
+	if s.Least.Piece == "" {
+		out = append(out, "No tile in sight needs a cut under its full size.")
+	} else {
+		out = append(out, fmt.Sprintf("The smallest cut in sight is %s: %s, %s of a tile, on wall %s.",
+			s.Least.Piece, s.Least.Size.Fine(room.Units), Percent(s.Least.Share), walls[s.Least.Wall].Found.Name))
+	}
+	for _, w := range walls {
+		out = append(out, because(room, w))
+	}
+	for _, l := range s.Lines {
+		if l.Term != merit.None {
+			out = append(out, fmt.Sprintf("With a %s (line at %s) there would be %s; now there is %s.", l.Name, l.Line.Tape(room.Units), l.Its, l.Chosen))
+		}
+	}
+	if s.Bound != "" {
+		out = append(out, s.Bound)
+	}
+	return out
+}
+
+// because tells where a wall starts, and what the classic starts would give.
+func because(room survey.Room, w plan.Wall) string {
+	said := fmt.Sprintf("Wall %s starts with a tile edge at %s", w.Found.Name, w.Start.Edge.Tape(room.Units))
+	switch {
+	case w.Found.Set != nil:
+		return said + ", as it is set."
+	case w.Start.Pinned:
+		return said + ", as pinned."
+	}
+	var others []string
+	for _, c := range w.Start.Classic {
+		if c.Name != "best" && c.Term != merit.None {
+			others = append(others, fmt.Sprintf("%s would give %s instead of %s", c.Name, c.Its, c.Chosen))
+		}
+	}
+	if len(others) == 0 {
+		return said + "."
+	}
+	return said + "; " + strings.Join(others, "; ") + "."
+}
