@@ -122,3 +122,14 @@ func TestAWallWithoutAWholeTileHasNoStart(t *testing.T) {
 	_, found := stages.FirstFull(p.Room, 0, nil)
 	assert.False(t, found)
 }
+
+func TestAPlaceIsMeasuredFromTheCornerAsItStandsThere(t *testing.T) { // law of StruckFrom
+	var w layout.Wall
+	const mm = length.Millimetre
+	assert.Equal(t, 500*mm, stages.StruckFrom(w, 500*mm, -900*mm))
+	w.Found.Left = survey.EndFound{Meets: true, Lean: []survey.Reading{{At: -1000 * mm, Value: -8 * mm}, {At: 1000 * mm, Value: 8 * mm}}}
+	assert.Equal(t, 508*mm, stages.StruckFrom(w, 500*mm, -1000*mm), "the corner stands further left there")
+	assert.Equal(t, 500*mm, stages.StruckFrom(w, 500*mm, 0))
+	w.Found.Left.Meets = false
+	assert.Equal(t, 500*mm, stages.StruckFrom(w, 500*mm, -1000*mm))
+}

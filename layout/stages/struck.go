@@ -38,3 +38,17 @@ func ToStrike(room survey.Room, line length.Length, walls []plan.Wall) Struck {
 	}
 	return s
 }
+
+// StruckFrom is how far a place along a wall lies from the left corner of the
+// boards, measured at a height: a corner that leans is met somewhere else there
+// than on the level line. It is what a tape shows that is held along the line
+// struck.
+//
+// Law, with a test: where the corner is plumb, or the tile stops short of it, it
+// is the place itself.
+func StruckFrom(w plan.Wall, x, at length.Length) length.Length {
+	if e := w.Found.Left; e.Meets && len(e.Lean) > 0 {
+		return x - survey.At(e.Lean, at)
+	}
+	return x
+}

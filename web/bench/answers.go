@@ -51,16 +51,16 @@ func (b Bench) full() stages.FullCourse {
 // whereToStart gives the left edge of the tile that is set first on each wall.
 func (b Bench) whereToStart() Answer {
 	a := Answer{ID: "start", Asked: "Where to start", More: ": the tile edge on each wall", Decided: true, To: page.JobPath(b.ID, "#drawing")}
-	full := b.full()
+	struck := stages.ToStrike(b.Plan.Room, b.Plan.Setout.Line, b.Plan.Walls)
 	for _, w := range b.Plan.Walls {
-		edge := w.Start.Edge
-		if tile, ok := stages.StartTile(w, full); ok {
-			edge = tile.Tile.Left
+		if tile, ok := stages.StartTile(w, struck.Full); ok {
 			a.Pieces = append(a.Pieces, tile.ID)
 		}
-		a.Figures = append(a.Figures, page.Figure{Name: w.Found.Letter, Value: b.bare(edge)})
+		if edge, ok := stages.Strike(w, struck.Full); ok {
+			a.Figures = append(a.Figures, page.Figure{Name: w.Found.Letter, Value: b.bare(stages.StruckFrom(w, edge, struck.At))})
+		}
 	}
-	a.Note = "from its left end; strike " + b.fromLine(full.Bottom)
+	a.Note = "from its left end; strike " + b.fromLine(struck.At)
 	return a
 }
 

@@ -11,7 +11,7 @@ import (
 func (b *board) widths(w layout.Wall) []station {
 	s := []station{{l: 0, name: endName(w.Found.Left.Meets, "left"), rank: rankLevel}, {l: w.Found.Width, name: "wall", rank: rankLevel}}
 	if edge, ok := b.struckEdge(w); ok {
-		s = append(s, station{l: edge, name: "START: tile edge", colour: Blue, rank: rankCourse})
+		s = append(s, station{l: edge, says: b.figure(b.startFigure(w, edge)), name: "START: tile edge", colour: Blue, rank: rankCourse})
 	}
 	if e := w.Found.Left; !e.Meets && w.Start.Placed.Left != 0 {
 		s = append(s, station{l: w.Start.Placed.Left, name: "tile ends", colour: decided(e.Stops.Free()), rank: rankEnd})
@@ -53,7 +53,7 @@ func (b *board) stringHeight(s []station, wide Micron) Micron {
 	if b.abreast(s) > wide {
 		high = 0
 		for _, x := range s {
-			high = max(high, BoldWidth(b.figure(x.l), b.texts.figure)+TextWidth(apart+short(x.name, b.texts.note, mostName), b.texts.note))
+			high = max(high, BoldWidth(b.along(x), b.texts.figure)+TextWidth(apart+short(x.name, b.texts.note, mostName), b.texts.note))
 		}
 	}
 	return tickReach + stringLead + stringDrop + clearance + high
@@ -61,7 +61,7 @@ func (b *board) stringHeight(s []station, wide Micron) Micron {
 
 // blockWidth is how wide a station's figure and name are, one over the other.
 func (b *board) blockWidth(s station) Micron {
-	return max(BoldWidth(b.figure(s.l), b.texts.figure), TextWidth(short(s.name, b.texts.note, mostName), b.texts.note))
+	return max(BoldWidth(b.along(s), b.texts.figure), TextWidth(short(s.name, b.texts.note, mostName), b.texts.note))
 }
 
 // abreast is the width of all texts of a string beside each other.
@@ -95,7 +95,7 @@ func (b *board) across(f frame, y Micron, s []station, lo, hi Micron) {
 		if upright {
 			b.reading(tag, s[i], Point{x, foot})
 		} else {
-			b.block(tag, s[i], b.figure(s[i].l), Middle, Point{x, foot + b.railStep()/2})
+			b.block(tag, s[i], b.along(s[i]), Middle, Point{x, foot + b.railStep()/2})
 		}
 	}
 }
@@ -139,10 +139,18 @@ func gap(upright bool) Micron {
 // reading writes a figure and its name in one line that reads up and ends under
 // a point.
 func (b *board) reading(tag Tag, s station, at Point) {
-	figure := Label{Tag: tag, Text: b.figure(s.l), Size: b.texts.figure, Bold: true, Colour: s.colour, Up: true, Anchor: Right}
+	figure := Label{Tag: tag, Text: b.along(s), Size: b.texts.figure, Bold: true, Colour: s.colour, Up: true, Anchor: Right}
 	name := Label{Tag: tag, Text: short(s.name, b.texts.note, mostName), Size: b.texts.note, Colour: named(s.colour), Up: true, Anchor: Right}
 	figure.At = Point{at.X + drop(figure.Size), at.Y}
 	name.At = Point{at.X + drop(name.Size), at.Y + figure.width() + TextWidth(apart, name.Size)}
 	b.label(figure)
 	b.label(name)
+}
+
+// along is the figure of a station of the level string.
+func (b *board) along(s station) string {
+	if s.says != "" {
+		return s.says
+	}
+	return b.figure(s.l)
 }

@@ -236,7 +236,7 @@ func (b *board) story(w layout.Wall) string {
 	text := counted(len(w.Pieces), "piece") + ", " + counted(cut, "cut piece") + ", " + counted(sliver, "sliver") +
 		"; " + b.struckName + " " + b.signed(b.struck) + " from the level line"
 	if edge, ok := b.struckEdge(w); ok {
-		text += "; start at the tile edge " + b.figure(edge) + " from the left"
+		text += "; start at the tile edge " + b.figure(b.startFigure(w, edge)) + " from the left"
 	}
 	return text
 }

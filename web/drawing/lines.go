@@ -84,19 +84,18 @@ func (b *board) startTile(w layout.Wall) (piece.Piece, bool) { return stages.Sta
 // struckEdge is the tile edge to strike on a wall.
 func (b *board) struckEdge(w layout.Wall) (length.Length, bool) { return stages.Strike(w, b.full) }
 
-// strike finds the first full course and the line to strike: the course line,
-// or where a rim stands above it the bottom of the first full course.
+// startFigure is how far the tile edge to strike lies from the left corner of the
+// boards, as a tape shows it that is held along the line struck.
+func (b *board) startFigure(w layout.Wall, edge length.Length) length.Length {
+	return stages.StruckFrom(w, edge, b.struck)
+}
+
+// strike finds the line to strike and the first full course over it.
 func (b *board) strike() {
-	b.full, _ = stages.FirstFull(b.plan.Room, b.plan.Setout.Line, b.plan.Walls)
-	b.struck, b.struckName = b.plan.Setout.Line, "course line"
-	for _, w := range b.plan.Walls {
-		for _, s := range w.Found.Base {
-			for _, r := range s.Readings {
-				if r.Value > b.plan.Setout.Line && b.full.Bottom > b.plan.Setout.Line {
-					b.struck, b.struckName = b.full.Bottom, "joint line"
-				}
-			}
-		}
+	s := stages.ToStrike(b.plan.Room, b.plan.Setout.Line, b.plan.Walls)
+	b.full, b.struck, b.struckName = s.Full, s.At, "course line"
+	if s.Joint {
+		b.struckName = "joint line"
 	}
 }
 

@@ -174,7 +174,7 @@ func startsSaid(t *testing.T, name string, p layout.Plan, s Scene) {
 	b := newBoard(p, wrapTexts)
 	for i, w := range p.Walls {
 		if edge, ok := b.struckEdge(w); ok {
-			said := slices.ContainsFunc(labels(s, Start), func(l Label) bool { return l.Wall == i && strings.HasSuffix(l.Text, b.figure(edge)) })
+			said := slices.ContainsFunc(labels(s, Start), func(l Label) bool { return l.Wall == i && strings.HasSuffix(l.Text, b.figure(b.startFigure(w, edge))) })
 			assert.True(t, said, "%s: no start on wall %d", name, i)
 		}
 	}

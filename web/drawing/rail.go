@@ -12,6 +12,7 @@ import (
 type station struct {
 	l      length.Length
 	at     Micron // along the string, on paper
+	says   string // its figure where that is not l
 	name   string
 	colour Colour
 	rank   int // what gives way first where there is no room for all has the highest
@@ -129,7 +130,7 @@ func merged(s []station) []station {
 		if out[n].name != x.name {
 			if x.rank < out[n].rank {
 				x.name, out[n].name = out[n].name, x.name
-				out[n].colour = x.colour
+				out[n].colour, out[n].says = x.colour, x.says
 			}
 			out[n].name += ", " + x.name
 		}

@@ -125,7 +125,7 @@ func (w *wrap) slots(x Micron) Micron {
 func (w *wrap) need(wall layout.Wall) Micron {
 	n := BoldWidth(wall.Found.Letter, w.texts.letter) + 60*px
 	if edge, ok := w.struckEdge(wall); ok && !w.opt.Finish {
-		figure := BoldWidth(w.figure(edge), w.texts.figure) + pointTo + 2*clearance
+		figure := BoldWidth(w.figure(w.startFigure(wall, edge)), w.texts.figure) + pointTo + 2*clearance
 		n = max(n, 2*figure)
 		if t, found := footOf(frame{scale: w.Scale}, wall); found && t.x1-t.x0 < n { // beside a lower base too
 			n = max(n, w.Scale.On(extents(wall).Width())+2*figure)
@@ -135,7 +135,7 @@ func (w *wrap) need(wall layout.Wall) Micron {
 }
 
 // startText is what stands at a start.
-func (b *board) startText(edge length.Length) string { return "START " + b.figure(edge) }
+func (b *board) startText(far length.Length) string { return "START " + b.figure(far) }
 
 // reach is how far to the right the texts over a wall may run.
 func (w *wrap) reach(i int) Micron {
@@ -262,12 +262,12 @@ func (w *wrap) startUnder(f frame, wall layout.Wall) {
 	if !ok {
 		return
 	}
-	x, r := f.at(edge, 0).X, extents(wall)
+	x, r, far := f.at(edge, 0).X, extents(wall), w.startFigure(wall, edge)
 	w.pointer(f.wall, Point{x, w.foot - rise(w.texts.figure)})
 	mid, half := f.at((r.Left+r.Right)/2, 0).X, max(w.Scale.On(r.Width()), w.need(wall))/2
 	lo, hi := max(mid-half, 0), min(mid+half, w.Width)
 	l := Label{Tag: Tag{Kind: Start, Wall: f.wall}, Size: w.texts.figure, Bold: true, Colour: Blue}
-	for _, l.Text = range []string{w.startText(edge), w.figure(edge)} {
+	for _, l.Text = range []string{w.startText(far), w.figure(far)} {
 		if at, found := w.beside(l, x, lo, hi); found {
 			l.At = at
 			w.label(l)

@@ -164,7 +164,7 @@ func (b *book) edges(s stages.Struck) table {
 			t.rows = append(t.rows, row{cells: []string{wallText(w.Found), "none", "", "no tile has its left edge on this wall"}})
 			continue
 		}
-		t.rows = append(t.rows, row{cells: []string{wallText(w.Found), tileAt(w, edge, s.Full), b.bareTape(edge - corner(w.Found.Left, s.At)), b.fromNeighbour(w, edge, s.At)}})
+		t.rows = append(t.rows, row{cells: []string{wallText(w.Found), tileAt(w, edge, s.Full), b.bareTape(stages.StruckFrom(w, edge, s.At)), b.fromNeighbour(w, edge, s.At)}})
 	}
 	return t
 }
