@@ -143,3 +143,17 @@ func TestTheLineStruckIsNeverBehindARim(t *testing.T) { // laws of ToStrike
 	}
 	assert.Positive(t, joints, "in some of the rooms a rim stands above the course line")
 }
+
+// In the alcove the two corners of the tub serve two walls each, and the floor
+// beside the tub holds no water.
+func TestACornerIsOneStation(t *testing.T) {
+	in, _ := ordered(t, "alcove", "")
+	var names []string
+	for _, s := range stages.Stations(in.Room.Units, in.Walls) {
+		names = append(names, s.Name+" "+string(s.Meets))
+	}
+	assert.Equal(t, []string{"L left floor", `L at 4 3/8" floor`, `L at 4 3/8" tub`, "corner LB tub", "corner BR tub", `R at 30 5/8" tub`, `R at 30 5/8" floor`, "R right floor"}, names)
+	assert.Len(t, stages.Rims(stages.Stations(in.Room.Units, in.Walls)), 4)
+	dry := []stages.Station{{Name: "A left", Meets: survey.Floor}}
+	assert.Equal(t, dry, stages.Rims(dry))
+}

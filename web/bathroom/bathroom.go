@@ -65,6 +65,9 @@ func (s pages) showBathroom(w http.ResponseWriter, r *http.Request) error {
 		return err
 	}
 	q := r.URL.Query()
+	if q.Has("set-out") {
+		return page.Render(w, r, http.StatusOK, SetOutPage(b.setOut()))
+	}
 	return page.Render(w, r, http.StatusOK, BathroomPage(b.page(s, q.Get("wall"), q.Get("piece"), "")))
 }
 
@@ -126,7 +129,7 @@ func (b bathroom) page(s pages, wall, piece, notice string) Bathroom {
 	}
 	out.All, out.Astray = b.total(), b.astray()
 	if out.Wall = number(wall) - 1; known {
-		out.Wall = b.steps[at].wall
+		out.Wall = b.steps[at].Wall
 	}
 	out.Wall = min(max(0, out.Wall), max(0, len(b.plan.Walls)-1))
 	b.parts(&out, at)
@@ -139,8 +142,8 @@ func (b bathroom) page(s pages, wall, piece, notice string) Bathroom {
 // begin is the first step with something to set, on one wall or on all; where
 // all is set, the first step.
 func (b bathroom) begin(wall int) (at int, found bool) {
-	of := func(s step) bool { return wall < 0 || s.wall == wall }
-	open := func(s step) bool { return of(s) && b.count(s) < len(s.pieces) }
+	of := func(s step) bool { return wall < 0 || s.Wall == wall }
+	open := func(s step) bool { return of(s) && b.count(s) < len(s.Pieces) }
 	if at = slices.IndexFunc(b.steps, open); at < 0 {
 		at = slices.IndexFunc(b.steps, of)
 	}
@@ -150,25 +153,28 @@ func (b bathroom) begin(wall int) (at int, found bool) {
 // step puts one step on the page.
 func (b bathroom) step(out *Bathroom, at int) {
 	s := b.steps[at]
-	shown := Step{Batch: s.batch, Course: s.pieces[0].Course, First: s.first, Of: s.of}
+	shown := Step{Batch: s.batch, Cut: s.cut, Course: s.Pieces[0].Course, Of: s.of}
 	var here []string
-	for _, p := range s.pieces {
+	for _, p := range s.Pieces {
 		here = append(here, p.ID)
 		shown.Pieces = append(shown.Pieces, Placed{Piece: p, Mark: b.marks[p.ID], Set: b.set[b.marks[p.ID]]})
 	}
 	for _, pair := range b.cuts.Offcuts.Pairs {
-		if len(s.pieces) == 1 && pair[1] == s.pieces[0].ID {
+		if len(s.Pieces) == 1 && pair[1] == s.Pieces[0].ID {
 			shown.From = pair[0]
 		}
 	}
 	out.Step, out.Back, out.Next, out.Cautions = &shown, b.turn(at, -1), b.turn(at, 1), b.cautions(at)
 	set := map[string]bool{}
-	for _, p := range b.plan.Walls[s.wall].Pieces {
+	for _, p := range b.plan.Walls[s.Wall].Pieces {
 		set[p.ID] = b.set[b.marks[p.ID]] || b.stands[p.ID]
 	}
-	out.Drawing = page.Picture(drawing.Setting(b.plan, s.wall, here, set), "wall")
-	if s.batch != nil {
-		out.Sketch = page.Picture(drawing.Sketch(s.batch.Sketch, 80*drawing.Millimetre, 36*drawing.Millimetre, "Sketch of the cut"), "sketch")
+	if in := (stages.Input{Room: b.plan.Room, Walls: b.plan.Walls, Cuts: b.cuts}); in.FirstCourse(b.plan.Walls[s.Wall], s.Pieces[0]) {
+		out.Strip = page.Picture(drawing.Footing(b.plan, s.Wall, here), "strip")
+	}
+	out.Drawing = page.Picture(drawing.Setting(b.plan, s.Wall, here, set), "wall")
+	if s.cut != nil {
+		out.Sketch = page.Picture(drawing.Sketch(s.cut.Sketch, 80*drawing.Millimetre, 36*drawing.Millimetre, "Sketch of the cut"), "sketch")
 	}
 }
 
@@ -178,8 +184,8 @@ func (b bathroom) turn(at, way int) *Turn {
 	if next < 0 || next >= len(b.steps) {
 		return nil
 	}
-	t := &Turn{Piece: b.steps[next].pieces[0].ID, Wall: b.steps[next].wall}
-	if t.Wall != b.steps[at].wall {
+	t := &Turn{Piece: b.steps[next].Pieces[0].ID, Wall: b.steps[next].Wall}
+	if t.Wall != b.steps[at].Wall {
 		t.Name = b.plan.Walls[t.Wall].Found.Name
 	}
 	return t
@@ -201,7 +207,7 @@ func (b bathroom) cautions(at int) []finding.Finding {
 		case finding.CuttingDust, finding.WetSawAndPower:
 			belongs = s.batch != nil
 		case finding.TubDeflects, finding.FirstCourseMustHarden:
-			belongs = in.FirstCourse(b.plan.Walls[s.wall], s.pieces[0])
+			belongs = in.FirstCourse(b.plan.Walls[s.Wall], s.Pieces[0])
 		}
 		if belongs {
 			out = append(out, f)

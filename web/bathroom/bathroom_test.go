@@ -227,3 +227,14 @@ func TestCoursesThatStandAreSet(t *testing.T) {
 	_, page = s.Get("/jobs/1/bathroom?piece=" + ticked(s)[0])
 	assert.Contains(t, page, "stands already")
 }
+
+func TestTheSetOutComesBeforeTheFirstTile(t *testing.T) {
+	s := trial.OfFile(t, "toy")
+	_, page := s.Get("/jobs/1/bathroom")
+	assert.Contains(t, page, "?set-out")
+	answer, page := s.Get("/jobs/1/bathroom?set-out")
+	assert.Equal(t, http.StatusOK, answer.StatusCode)
+	assert.Contains(t, page, "Strike the course line")
+	assert.Contains(t, page, "on the level line")
+	assert.Contains(t, page, `rel="next" href="/jobs/1/bathroom?wall=1&amp;piece=W-01-0`)
+}

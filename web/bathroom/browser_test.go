@@ -18,7 +18,7 @@ func TestTheBathroomAtArmsLength(t *testing.T) {
 	s := trial.New(t)
 	ctx := trial.Browse(t)
 	for _, width := range []int64{320, 390, 768, 1440} {
-		for name, path := range map[string]string{"first": "/jobs/1/bathroom", "whole": "/jobs/1/bathroom?piece=B-08-03", "end": "/jobs/1/bathroom?piece=B-09-01", "pipe": "/jobs/1/bathroom?piece=L-16-04"} {
+		for name, path := range map[string]string{"first": "/jobs/1/bathroom", "set-out": "/jobs/1/bathroom?set-out", "base": "/jobs/1/bathroom?piece=B-06-03", "whole": "/jobs/1/bathroom?piece=B-08-03", "end": "/jobs/1/bathroom?piece=B-09-01", "pipe": "/jobs/1/bathroom?piece=L-16-04"} {
 			trial.Steps(t, ctx, chromedp.EmulateViewport(width, 640), chromedp.Navigate(s.URL+path), chromedp.WaitVisible("#main"))
 			trial.Shot(t, ctx, "bathroom-"+name+"-"+strconv.Itoa(int(width)))
 			assert.LessOrEqual(t, trial.See[float64](t, ctx, `document.documentElement.scrollWidth - innerWidth`), 0.0, "%s at %d", name, width)
@@ -46,7 +46,7 @@ func TestTheBathroomByTouchAndByKeys(t *testing.T) {
 
 	trial.Steps(t, ctx, chromedp.KeyEvent(kb.ArrowRight), chromedp.WaitVisible(`.thumb a[rel="prev"]`))
 	assert.NotEqual(t, first, trial.See[string](t, ctx, `document.querySelector(".which strong").textContent`))
-	trial.Steps(t, ctx, chromedp.KeyEvent(kb.ArrowLeft), chromedp.WaitVisible(".thumb .end"))
+	trial.Steps(t, ctx, chromedp.KeyEvent(kb.ArrowLeft), chromedp.WaitVisible(".thumb .set-out"))
 	assert.Equal(t, first, trial.See[string](t, ctx, `document.querySelector(".which strong").textContent`))
 	assert.Equal(t, ticks, ticked(s))
 }

@@ -11,7 +11,7 @@ type Large struct{ Name, Whole, Fraction, Unit string }
 
 // sizes are the figures to cut to, rounded down as in the cut schedule.
 func (b Bathroom) sizes() []Large {
-	s := b.Step.Batch.Size
+	s := b.Step.Cut.Size
 	heights, widths := s.Tapers()
 	out := b.both(nil, "wide", widths && s.Bottom > 0 && s.Top > 0, s.Width, Large{Name: "below"}, s.Bottom, Large{Name: "above"}, s.Top)
 	return b.both(out, "high", heights && s.Left > 0 && s.Right > 0, s.Height, Large{Name: "left"}, s.Left, Large{Name: "right"}, s.Right)
@@ -57,7 +57,7 @@ func inParts(name, text string) Large {
 // more are the lines on a cut that are no width and no height: notches, holes.
 func (b Bathroom) more() []string {
 	var out []string
-	for _, line := range b.Step.Batch.Words(b.Plan.Room.Units) {
+	for _, line := range b.Step.Cut.Words(b.Plan.Room.Units) {
 		if strings.HasPrefix(line, "notch ") || strings.HasPrefix(line, "hole ") {
 			out = append(out, line)
 		}
@@ -67,7 +67,7 @@ func (b Bathroom) more() []string {
 
 // made says which edges are cut, and which stay as made.
 func (b Bathroom) made() string {
-	g := b.Step.Batch
+	g := b.Step.Cut
 	out := "Heavy edges are cut: " + strings.Join(g.Cut, ", ") + "."
 	if len(g.Cut) == 0 {
 		out = ""

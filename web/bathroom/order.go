@@ -11,11 +11,12 @@ import (
 	"coursewright/layout/cuts"
 	"coursewright/layout/piece"
 	"coursewright/layout/plane"
+	"coursewright/layout/stages"
 )
 
-// order is a plan in the order in which it is set: wall after wall, each course
-// by course from the bottom and from left to right. Its law, with a test: every
-// piece of the plan is in exactly one step, or stands already.
+// order is a plan in the order in which it is set, that of stages.Order. Its
+// law, with a test: every piece of the plan is in exactly one step, or stands
+// already.
 type order struct {
 	plan   layout.Plan
 	walls  []int // indices into the plan's walls, the one set first in front
@@ -28,68 +29,48 @@ type order struct {
 // step is what one sets in one go: whole tiles beside each other in a course,
 // alike cuts beside each other, or one cut piece.
 type step struct {
-	wall   int
-	pieces []piece.Piece
-	batch  *cuts.Group // nil for whole tiles
-	first  int         // place of its first piece in the course, from 1
-	of     int         // how many pieces the course has
+	stages.Step
+	batch *cuts.Group // nil for whole tiles
+	cut   *cuts.Cut   // the first piece by itself; nil for whole tiles
+	of    int         // how many pieces the course has
 }
 
 // orderOf makes the steps of a plan; s is its cut schedule.
 func orderOf(plan layout.Plan, s cuts.Schedule) order {
 	o := order{plan: plan, at: map[string]int{}, marks: map[string]string{}, stands: map[string]bool{}}
-	batch := map[string]*cuts.Group{}
+	batch, cut := map[string]*cuts.Group{}, map[string]*cuts.Cut{}
 	for i := range s.Groups {
 		for _, id := range s.Groups[i].Pieces {
 			batch[id] = &s.Groups[i]
 		}
 	}
+	for i := range s.Cuts {
+		cut[s.Cuts[i].Piece] = &s.Cuts[i]
+	}
 	for i := range plan.Walls {
 		o.walls = append(o.walls, i)
 	}
 	slices.SortStableFunc(o.walls, func(a, b int) int { return cmp.Compare(plan.Walls[a].Found.Order, plan.Walls[b].Found.Order) })
-	for _, wall := range o.walls {
-		o.wall(wall, batch)
+	of := make([]map[int]int, len(plan.Walls)) // by wall and course, how many pieces
+	for i, w := range plan.Walls {
+		of[i] = map[int]int{}
+		for _, p := range w.Pieces {
+			of[i][p.Course]++
+			if w.Found.Stands(p.Row) {
+				o.stands[p.ID] = true
+			}
+		}
+	}
+	for _, next := range stages.Order(stages.Input{Room: plan.Room, Walls: plan.Walls, Cuts: s}) {
+		first := next.Pieces[0]
+		o.add(step{Step: next, batch: batch[first.ID], cut: cut[first.ID], of: of[next.Wall][first.Course]})
 	}
 	return o
 }
 
-// wall adds the steps of one wall, course by course. What the job says stands
-// already is no step.
-func (o *order) wall(wall int, batch map[string]*cuts.Group) {
-	w := o.plan.Walls[wall]
-	var rest []piece.Piece
-	for _, p := range w.Pieces {
-		if w.Found.Stands(p.Row) {
-			o.stands[p.ID] = true
-		} else {
-			rest = append(rest, p)
-		}
-	}
-	for len(rest) > 0 {
-		n := alike(rest, func(p piece.Piece) any { return p.Course })
-		course := rest[:n]
-		for from := 0; from < n; {
-			run := alike(course[from:], func(p piece.Piece) any { return batch[p.ID] })
-			o.add(step{wall: wall, pieces: course[from : from+run], batch: batch[course[from].ID], first: from + 1, of: n})
-			from += run
-		}
-		rest = rest[n:]
-	}
-}
-
-// alike tells how many pieces at the beginning have the same key.
-func alike(pieces []piece.Piece, key func(piece.Piece) any) int {
-	n := 1
-	for n < len(pieces) && key(pieces[n]) == key(pieces[0]) {
-		n++
-	}
-	return n
-}
-
 func (o *order) add(s step) {
-	name := o.plan.Walls[s.wall].Found.Name
-	for _, p := range s.pieces {
+	name := o.plan.Walls[s.Wall].Found.Name
+	for _, p := range s.Pieces {
 		o.at[p.ID] = len(o.steps)
 		o.marks[p.ID] = markOf(name, p)
 	}

@@ -11,6 +11,7 @@ import (
 	"coursewright/layout"
 	"coursewright/layout/piece"
 	"coursewright/layout/plane"
+	"coursewright/layout/stages"
 	"coursewright/layout/survey"
 	"coursewright/web/page"
 )
@@ -41,18 +42,23 @@ func TestEveryPieceStandsInOneStep(t *testing.T) { // the law of order
 			}
 		}
 		for i, s := range o.steps {
-			for k, p := range s.pieces {
+			for _, p := range s.Pieces {
 				got = append(got, p.ID)
 				assert.Equal(t, i, o.at[p.ID])
 				assert.Equal(t, s.batch == nil, p.Whole, "whole tiles stand with whole tiles")
-				assert.Equal(t, s.pieces[0].Course, p.Course)
-				assert.LessOrEqual(t, s.first+k, s.of)
+				assert.Equal(t, s.Pieces[0].Course, p.Course)
+				assert.LessOrEqual(t, len(s.Pieces), s.of)
 				if s.batch != nil {
+					assert.Equal(t, s.Pieces[0].ID, s.cut.Piece)
 					assert.Contains(t, s.batch.Pieces, p.ID)
 				}
 			}
 		}
-		assert.Equal(t, want, got, "%s: wall by wall, course by course, from left to right", name)
+		assert.ElementsMatch(t, want, got, name)
+		in := stages.Input{Room: plan.Room, Walls: plan.Walls, Cuts: page.Schedule(plan)}
+		for i, next := range stages.Order(in) {
+			assert.Equal(t, next, o.steps[i].Step, "%s: the order of the stages", name)
+		}
 		for k := 1; k < len(o.walls); k++ {
 			assert.Less(t, plan.Walls[o.walls[k-1]].Found.Order, plan.Walls[o.walls[k]].Found.Order)
 		}
@@ -103,4 +109,15 @@ func BenchmarkBathroomOrder(b *testing.B) {
 	for b.Loop() {
 		orderOf(plan, s)
 	}
+}
+
+// Behind a rim nobody strikes a line: the phone says the same as the sheet.
+func TestThePhoneStrikesTheFirstJointLineOverTheRim(t *testing.T) {
+	plan := planOf(t, "alcove", func(j *survey.Job) { j.Pins.Course.Line = "-39" })
+	m := bathroom{order: orderOf(plan, page.Schedule(plan))}.setOut()
+	assert.Equal(t, "the first joint line", m.Name)
+	assert.Equal(t, Large{Whole: "36", Unit: `"`}, m.Line)
+	assert.Equal(t, "under the level line", m.Side)
+	assert.Equal(t, []string{`2 7/8"`, `2 3/4"`, `3 1/16"`, `3 1/8"`}, []string{m.Rims[0].At, m.Rims[1].At, m.Rims[2].At, m.Rims[3].At})
+	assert.Len(t, m.Edges, 3)
 }

@@ -1,13 +1,14 @@
 package bathroom
 
 import (
+	"slices"
 	"strconv"
 )
 
 // count tells how many pieces of a step are set.
 func (b bathroom) count(s step) int {
 	n := 0
-	for _, p := range s.pieces {
+	for _, p := range s.Pieces {
 		if b.set[b.marks[p.ID]] {
 			n++
 		}
@@ -20,7 +21,7 @@ func (b bathroom) total() Part {
 	all := Part{Set: len(b.stands), Total: len(b.stands)}
 	for _, s := range b.steps {
 		all.Set += b.count(s)
-		all.Total += len(s.pieces)
+		all.Total += len(s.Pieces)
 	}
 	return all
 }
@@ -31,7 +32,7 @@ func (b bathroom) parts(out *Bathroom, at int) {
 		w := b.plan.Walls[wall]
 		part := Part{Name: w.Found.Name, Letter: w.Found.Letter, Wall: wall, Here: wall == out.Wall}
 		for _, s := range b.steps {
-			if s.wall != wall {
+			if s.Wall != wall {
 				continue
 			}
 			b.goOn(&part, s)
@@ -51,7 +52,7 @@ func (b bathroom) parts(out *Bathroom, at int) {
 		out.Parts = append(out.Parts, part)
 	}
 	for i := range out.Courses {
-		out.Courses[i].Here = at >= 0 && at < len(b.steps) && out.Courses[i].Name == strconv.Itoa(b.steps[at].pieces[0].Course)
+		out.Courses[i].Here = at >= 0 && at < len(b.steps) && out.Courses[i].Name == strconv.Itoa(b.steps[at].Pieces[0].Course)
 	}
 }
 
@@ -59,20 +60,21 @@ func (b bathroom) parts(out *Bathroom, at int) {
 // step with something to set, else at its beginning.
 func (b bathroom) goOn(p *Part, s step) {
 	set := b.count(s)
-	if p.Piece == "" || p.Set == p.Total && set < len(s.pieces) {
-		p.Piece = s.pieces[0].ID
+	if p.Piece == "" || p.Set == p.Total && set < len(s.Pieces) {
+		p.Piece = s.Pieces[0].ID
 	}
 	p.Set += set
-	p.Total += len(s.pieces)
+	p.Total += len(s.Pieces)
 }
 
-// course adds a step to its course, the last of the list or a new one.
+// course adds a step to its course, or a new one to the list.
 func (b bathroom) course(list []Part, s step) []Part {
-	name := strconv.Itoa(s.pieces[0].Course)
-	if n := len(list); n == 0 || list[n-1].Name != name {
-		list = append(list, Part{Name: name, Wall: s.wall})
+	name := strconv.Itoa(s.Pieces[0].Course)
+	i := slices.IndexFunc(list, func(p Part) bool { return p.Name == name })
+	if i < 0 {
+		i, list = len(list), append(list, Part{Name: name, Wall: s.Wall})
 	}
-	b.goOn(&list[len(list)-1], s)
+	b.goOn(&list[i], s)
 	return list
 }
 

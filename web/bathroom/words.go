@@ -32,16 +32,18 @@ type Bathroom struct {
 	Notice   string    // what did not work just now
 	Cautions []finding.Finding
 	Sketch   templ.Component
+	Strip    templ.Component // the first course, where the step is of it
 }
 
 // Step is what one sets in one go: whole tiles beside each other, alike cuts
 // beside each other, or one cut piece.
 type Step struct {
-	Pieces    []Placed
-	Batch     *cuts.Group // nil for whole tiles
-	From      string      // the piece whose off-cut it may come out of, or empty
-	Course    int
-	First, Of int // place of the first piece in its course, and how many that has
+	Pieces []Placed
+	Batch  *cuts.Group // nil for whole tiles
+	Cut    *cuts.Cut   // the first piece by itself; nil for whole tiles
+	From   string      // the piece whose off-cut it may come out of, or empty
+	Course int
+	Of     int // how many pieces the course has
 }
 
 // Placed is a piece with its tick.
@@ -96,21 +98,29 @@ func (s Step) left() int {
 	return n
 }
 
-// ids names the pieces of the step.
+// ids names the pieces of the step, from the left.
 func (s Step) ids() string {
-	first, last := s.Pieces[0].ID, s.Pieces[len(s.Pieces)-1].ID
-	if first == last {
-		return first
+	first, last := s.Pieces[0], s.Pieces[0]
+	for _, p := range s.Pieces {
+		if p.Tile.Left < first.Tile.Left {
+			first = p
+		}
+		if p.Tile.Left > last.Tile.Left {
+			last = p
+		}
 	}
-	return first + " to " + last[strings.LastIndexByte(last, '-')+1:]
+	if first.ID == last.ID {
+		return first.ID
+	}
+	return first.ID + " to " + last.ID[strings.LastIndexByte(last.ID, '-')+1:]
 }
 
-// place says where in its course the step stands.
+// place says how much of its course the step is.
 func (s Step) place() string {
-	if n := len(s.Pieces); n > 1 {
-		return fmt.Sprintf("%d to %d of %d", s.First, s.First+n-1, s.Of)
+	if n := len(s.Pieces); n > 1 && s.Batch == nil {
+		return fmt.Sprintf("%d of %d, from the start outwards", n, s.Of)
 	}
-	return fmt.Sprintf("%d of %d", s.First, s.Of)
+	return fmt.Sprintf("%d of %d", len(s.Pieces), s.Of)
 }
 
 // what says in words what is set.
@@ -121,6 +131,9 @@ func (s Step) what() string {
 		return page.Count(n, "whole tile")
 	case n > 1:
 		return fmt.Sprintf("%d like this, cut %s", n, s.Batch.ID)
+	}
+	if how := s.Batch.How.Words(); how != "" {
+		return "Cut " + s.Batch.ID + ", " + how
 	}
 	return "Cut " + s.Batch.ID
 }

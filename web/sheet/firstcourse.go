@@ -10,7 +10,6 @@ import (
 	"coursewright/layout/piece"
 	"coursewright/layout/plane"
 	"coursewright/layout/stages"
-	"coursewright/layout/survey"
 	"coursewright/web/drawing"
 )
 
@@ -105,41 +104,12 @@ func (b *book) footing(w layout.Wall) footing {
 	}
 	for _, p := range w.Pieces {
 		if in.FirstCourse(w, p) && !w.Found.Stands(p.Row) {
-			left, right := footEnds(w, p)
+			left, right := drawing.FootEnds(w, p)
 			out.tiles = append(out.tiles, footed{p, p.Face.Bounds(), left, right, lines[p.ID]})
 		}
 	}
 	slices.SortStableFunc(out.tiles, func(a, b footed) int { return cmp.Compare(a.box.Left, b.box.Left) })
 	return out
-}
-
-// footEnds are the two ends of the edge by which a piece is cut to the base; of
-// one that is not, the lower corners of its face.
-func footEnds(w layout.Wall, p piece.Piece) (left, right plane.Point) {
-	found := false
-	take := func(q plane.Point) {
-		if !found || q.X < left.X {
-			left = q
-		}
-		if !found || q.X > right.X {
-			right = q
-		}
-		found = true
-	}
-	for _, ring := range p.Face {
-		for i, c := range ring {
-			next := ring[(i+1)%len(ring)].Point
-			if w.Shape.Sides[c.On].Part.Is == survey.BaseSegment && (next.X-c.X).Abs() > (next.Y-c.Y).Abs() {
-				take(c.Point)
-				take(next)
-			}
-		}
-	}
-	if !found {
-		box := p.Face.Bounds()
-		left, right = plane.Point{X: box.Left, Y: box.Bottom}, plane.Point{X: box.Right, Y: box.Bottom}
-	}
-	return left, right
 }
 
 // The texts of a strip stand upright under and over the tiles.

@@ -21,9 +21,9 @@ func (b *book) setOut() {
 		f.words(plain, "In the order one does it, with laser, plumb line and pencil."+b.said())
 		f.step("1", "Throw the level line round the room: height 0.", "Check it against what the walls stand on. If a figure differs by more than "+
 			b.tape(b.plan.Room.Doubt)+", measure the room again before going on.")
-		f.stations(b.stations(), func(s station) string { return b.bareTape(-s.drop) }, "level line over")
+		f.stations(b.stations(), func(s stages.Station) string { return b.bareTape(-s.Height) }, "level line over")
 		f.step("2", "Strike "+b.lineName(struck)+" round all the walls: "+b.over(struck.At)+" the level line.", b.lineHow(struck))
-		f.stations(rims(b.stations()), func(s station) string { return b.bareTape(struck.At - s.drop) }, "line over rim")
+		f.stations(stages.Rims(b.stations()), func(s stages.Station) string { return b.bareTape(struck.At - s.Height) }, "line over rim")
 		f.step("3", "Fix the batten with its top edge "+b.over(struck.Full.Bottom)+" the level line.", b.battenHow(struck))
 		f.step("4", "Strike a plumb line at a tile edge on each wall.", "")
 		f.table(b.edges(struck))
@@ -71,64 +71,17 @@ func (b *book) battenHow(s stages.Struck) string {
 	return "The first full course stands on it."
 }
 
-// station is a place at which something is measured under the level line.
-type station struct {
-	name string
-	meet survey.Kind
-	drop length.Length // height of the base, negative under the level line
-}
-
-// stations are the ends of every stretch of base, in the job's order; a corner
-// at which two walls have one height is one station.
-func (b *book) stations() []station {
-	var out []station
-	for i, w := range b.plan.Walls {
-		for k, s := range w.Found.Base {
-			first, last := s.Readings[0], s.Readings[len(s.Readings)-1]
-			left := station{w.Found.Letter + " left", s.Meets, first.Value}
-			right := station{w.Found.Letter + " right", s.Meets, last.Value}
-			if k > 0 {
-				left.name = w.Found.Letter + " at " + b.bareTape(first.At)
-			}
-			if k < len(w.Found.Base)-1 {
-				right.name = w.Found.Letter + " at " + b.bareTape(last.At)
-			}
-			if n := len(out) - 1; k == 0 && i > 0 && w.Found.Left.Beyond == i-1 && out[n].drop == left.drop && out[n].meet == left.meet {
-				out[n].name = "corner " + b.plan.Walls[i-1].Found.Letter + w.Found.Letter
-				left = station{}
-			}
-			if left.name != "" {
-				out = append(out, left)
-			}
-			out = append(out, right)
-		}
-	}
-	return out
-}
-
-// rims are the stations that hold water; where there are none, all of them.
-func rims(all []station) []station {
-	var out []station
-	for _, s := range all {
-		if s.meet.Rim() {
-			out = append(out, s)
-		}
-	}
-	if len(out) == 0 {
-		return all
-	}
-	return out
-}
+func (b *book) stations() []stages.Station { return stages.Stations(b.plan.Room.Units, b.plan.Walls) }
 
 // stations writes one figure for every station, a few beside each other.
-func (f *flow) stations(all []station, figure func(station) string, name string) {
+func (f *flow) stations(all []stages.Station, figure func(stages.Station) string, name string) {
 	const across = 8
 	for from := 0; from < len(all); from += across {
 		some := all[from:min(from+across, len(all))]
 		f.y = max(f.y, f.until)
 		t := table{columns: []column{{name: "", share: 20}}, text: plain, rows: []row{{cells: []string{name}}}}
 		for _, s := range some {
-			t.columns = append(t.columns, column{name: s.name + "\n" + string(s.meet), share: 20, bold: true})
+			t.columns = append(t.columns, column{name: s.Name + "\n" + string(s.Meets), share: 20, bold: true})
 			t.rows[0].cells = append(t.rows[0].cells, held(figure(s)))
 		}
 		f.table(t)

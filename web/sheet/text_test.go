@@ -140,10 +140,10 @@ func TestTheSetOutSheetSaysWhatIsStruck(t *testing.T) {
 			}
 		}
 		for _, s := range b.stations() {
-			says(t, text, b.bareTape(-s.drop), name)
+			says(t, text, b.bareTape(-s.Height), name)
 		}
-		for _, s := range rims(b.stations()) {
-			assert.GreaterOrEqual(t, struck.At, s.drop, "%s: nobody strikes a line behind a rim", name)
+		for _, s := range stages.Rims(b.stations()) {
+			assert.GreaterOrEqual(t, struck.At, s.Height, "%s: nobody strikes a line behind a rim", name)
 		}
 		if struck.Joint {
 			joints++

@@ -1,0 +1,57 @@
+package stages
+
+import (
+	"coursewright/layout/length"
+	"coursewright/layout/plan"
+	"coursewright/layout/survey"
+)
+
+// Station is a place at which what a wall stands on is measured under the level
+// line.
+type Station struct {
+	Name   string      // "L left", "corner LB", "L at 4 3/8\""
+	Meets  survey.Kind // what stands there
+	Height length.Length
+}
+
+// Stations are the ends of every stretch of base, in the job's order. A corner
+// at which two walls have one height is one station.
+func Stations(units length.System, walls []plan.Wall) []Station {
+	var out []Station
+	for i, w := range walls {
+		letter, last := w.Found.Letter, len(w.Found.Base)-1
+		for k, s := range w.Found.Base {
+			from, to := s.Readings[0], s.Readings[len(s.Readings)-1]
+			left := Station{letter + " left", s.Meets, from.Value}
+			right := Station{letter + " right", s.Meets, to.Value}
+			if k > 0 {
+				left.Name = letter + " at " + from.At.Tape(units)
+			}
+			if k < last {
+				right.Name = letter + " at " + to.At.Tape(units)
+			}
+			n := len(out) - 1
+			if k == 0 && i > 0 && w.Found.Left.Beyond == i-1 && out[n].Height == left.Height && out[n].Meets == left.Meets {
+				out[n].Name = "corner " + walls[i-1].Found.Letter + letter
+			} else {
+				out = append(out, left)
+			}
+			out = append(out, right)
+		}
+	}
+	return out
+}
+
+// Rims are the stations that hold water; where there are none, all of them.
+func Rims(all []Station) []Station {
+	var out []Station
+	for _, s := range all {
+		if s.Meets.Rim() {
+			out = append(out, s)
+		}
+	}
+	if len(out) == 0 {
+		return all
+	}
+	return out
+}

@@ -1,0 +1,66 @@
+package bathroom
+
+import (
+	"fmt"
+
+	"github.com/a-h/templ"
+
+	"coursewright/layout/length"
+	"coursewright/layout/stages"
+	"coursewright/layout/survey"
+	"coursewright/web/drawing"
+	"coursewright/web/page"
+)
+
+// Marks is what is struck and checked before the first tile.
+type Marks struct {
+	page.Job
+	Drawing templ.Component
+	Line    Large  // the line to strike
+	Side    string // "under the level line"
+	Name    string // "the course line"
+	Why     string
+	Batten  string
+	Rims    []Figure // from the line down to the rim
+	Edges   []Figure // the tile edge of each wall
+	First   string   // the piece that is set first
+	Wall    int      // its wall
+}
+
+// Figure is a length with its place.
+type Figure struct{ Name, At string }
+
+// setOut gathers what is struck.
+func (b bathroom) setOut() Marks {
+	struck := stages.ToStrike(b.plan.Room, b.plan.Setout.Line, b.plan.Walls)
+	m := Marks{Job: page.Job{ID: b.stored.ID, Revision: b.stored.Revision, Typed: b.job, Plan: b.plan}, Drawing: page.Picture(drawing.SetOut(b.plan), "set-out")}
+	m.Line, m.Side = inParts("", m.Tape(struck.At.Abs())), over(struck.At)
+	m.Name, m.Why = "the course line", "It is the bottom edge of one course on all the walls."
+	if struck.Joint {
+		m.Name = "the first joint line"
+		m.Why = fmt.Sprintf("It is the bottom edge of the first full course. The course line itself, %s %s, runs behind the rim.",
+			m.Tape(b.plan.Setout.Line.Abs()), over(b.plan.Setout.Line))
+	}
+	m.Batten = m.Tape(struck.Full.Bottom.Abs()) + " " + over(struck.Full.Bottom)
+	for _, s := range stages.Rims(stages.Stations(b.plan.Room.Units, b.plan.Walls)) {
+		m.Rims = append(m.Rims, Figure{s.Name, m.Tape(struck.At - s.Height)})
+	}
+	for _, i := range b.walls {
+		w := b.plan.Walls[i]
+		if edge, ok := stages.Strike(w, struck.Full); ok {
+			m.Edges = append(m.Edges, Figure{w.Found.Letter + " " + w.Found.Name, m.Tape(edge - lean(w.Found.Left, struck.At))})
+		}
+	}
+	if len(b.steps) > 0 {
+		m.First, m.Wall = b.steps[0].Pieces[0].ID, b.steps[0].Wall
+	}
+	return m
+}
+
+// lean is how far a corner stands to the right of its plumb line at a height.
+func lean(e survey.EndFound, at length.Length) length.Length {
+	if !e.Meets || len(e.Lean) == 0 {
+		return 0
+	}
+	return survey.At(e.Lean, at)
+}
