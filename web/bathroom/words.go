@@ -132,7 +132,7 @@ func (s Step) what() string {
 	case n > 1:
 		return fmt.Sprintf("%d like this, cut %s", n, s.Batch.ID)
 	}
-	if how := s.Batch.How.Words(); how != "" {
+	if how := s.Batch.How.Words(); how != "" && s.Batch.How != cuts.FirstCourse {
 		return "Cut " + s.Batch.ID + ", " + how
 	}
 	return "Cut " + s.Batch.ID
