@@ -28,6 +28,7 @@ func Routes(site page.Site) []page.Route {
 		page.Post("/jobs/{id}/delete", s.deleteJob),
 		page.Post("/jobs/{id}/restore", s.restoreJob),
 		page.Post("/jobs/{id}/erase", s.eraseJob),
+		page.Get("/jobs/{id}/wrap.svg", s.showThumb),
 		page.Get("/jobs/{id}/job.json", s.exportJob),
 		page.Get("/jobs/{id}/plan.json", s.exportPlan),
 	}
@@ -44,6 +45,9 @@ func (s pages) listJobs(w http.ResponseWriter, r *http.Request) error {
 func (s pages) showJobs(w http.ResponseWriter, r *http.Request, status int, shown Jobs) (err error) {
 	if shown.Kept, shown.All, err = s.Store.Find(r.Context(), shown.Words, shown.From, onePage); err != nil {
 		return err
+	}
+	for _, one := range shown.Kept {
+		shown.Rows = append(shown.Rows, s.row(r.Context(), one))
 	}
 	if shown.Deleted, err = s.Store.Deleted(r.Context()); err != nil {
 		return err

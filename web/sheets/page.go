@@ -1,17 +1,15 @@
 package sheets
 
 import (
-	"bytes"
-	"fmt"
+	"io/fs"
 	"net/http"
 	"net/url"
 	"slices"
+	"strconv"
 	"strings"
 
-	"github.com/a-h/templ"
-
 	"coursewright/layout/length"
-	"coursewright/web/drawing"
+	"coursewright/layout/survey"
 	"coursewright/web/page"
 	"coursewright/web/sheet"
 )
@@ -29,7 +27,7 @@ type Choose struct {
 type Kind struct {
 	Key, Name, About string
 	Picked           bool
-	Pages            int
+	Leaves           []sheet.Page
 	First            int // the first page of it among those picked, from 1; 0 where it is not
 }
 
@@ -43,6 +41,8 @@ var kindWords = map[sheet.Kind][2]string{
 	sheet.TakeOff:     {"Take-off", "what to buy"},
 	sheet.Stages:      {"Stages", "the order of work"},
 	sheet.Compare:     {"Choices", "for a client, side by side"},
+	sheet.FullPole:    {"Story pole at full size", "strips to stand in the room"},
+	sheet.Measuring:   {"Measuring sheet", "empty, to take into the room"},
 }
 
 // presets are what is picked at once, for whom.
@@ -53,6 +53,7 @@ var presets = []struct {
 	{"job", "The job", []sheet.Kind{sheet.SetOut, sheet.Elevations, sheet.FirstCourse, sheet.CutSchedule, sheet.TakeOff, sheet.Stages}},
 	{"saw", "The saw", []sheet.Kind{sheet.CutSchedule}},
 	{"client", "A client", []sheet.Kind{sheet.Elevations, sheet.Compare}},
+	{"measure", "Measuring", []sheet.Kind{sheet.Measuring}},
 }
 
 // showSheets is the page of kinds, paper and previews: ?for=saw, or ?kind=cuts&kind=stages, and ?paper=a4.
@@ -77,15 +78,11 @@ func (s pages) showSheets(w http.ResponseWriter, r *http.Request) error {
 	c := Choose{Job: s.Shown(r.Context(), stored, job, plan), Paper: q.Get("paper")}
 	for _, k := range sheet.Kinds() {
 		one := Kind{Key: string(k), Name: kindWords[k][0], About: kindWords[k][1], Picked: slices.Contains(picked, k)}
-		var out bytes.Buffer
 		opts := sheet.Options{Choices: s.toCompare(r.Context(), job, []sheet.Kind{k}), Paper: paper, Kinds: []sheet.Kind{k}, Date: s.Store.Now(), Hash: sheet.Hash(stored.Document)}
-		if err := sheet.Write(&out, plan, opts); err != nil {
-			return fmt.Errorf("sheet %s: %w", k, err)
-		}
-		one.Pages = pagesOf(out.Bytes())
+		one.Leaves = sheet.Pages(plan, opts)
 		if one.Picked {
 			one.First = c.Pages + 1
-			c.Pages += one.Pages
+			c.Pages += len(one.Leaves)
 		}
 		c.Kinds = append(c.Kinds, one)
 	}
@@ -118,11 +115,6 @@ func printQuery(kinds []sheet.Kind, paper string) string {
 	return "?" + q.Encode()
 }
 
-// pagesOf counts the pages of a PDF of ours by its page objects.
-func pagesOf(pdf []byte) int {
-	return bytes.Count(pdf, []byte("/Type /Page\n")) + bytes.Count(pdf, []byte("/Type /Page "))
-}
-
 // is tells whether what is picked is one of the presets.
 func (c Choose) is(kinds []sheet.Kind) bool {
 	for _, k := range c.Kinds {
@@ -136,23 +128,41 @@ func (c Choose) is(kinds []sheet.Kind) bool {
 // button says how many pages the button prints.
 func (c Choose) button() string { return "Print " + page.Count(c.Pages, "page") }
 
-// wallOn is the wall on a page of elevations, drawn small.
-func (c Choose) wallOn(k Kind, n int) templ.Component {
-	if k.Key != string(sheet.Elevations) || n >= len(c.Plan.Walls) {
-		return nil
+// previewPath is the picture of one page of a kind.
+func (c Choose) previewPath(k Kind, n int) string {
+	q := url.Values{"kinds": {k.Key}, "page": {strconv.Itoa(n + 1)}, "r": {strconv.FormatInt(c.Revision, 10)}}
+	if c.Paper != "" {
+		q.Set("paper", c.Paper)
 	}
-	return page.Picture(drawing.Elevation(c.Plan, n, drawing.Options{}), fmt.Sprintf("preview-%d", n))
+	return string(page.JobPath(c.ID, "/sheet.svg?"+q.Encode()))
 }
 
-// leafName names one page of a kind.
-func (c Choose) leafName(k Kind, n int) string {
-	switch {
-	case k.Key == string(sheet.Elevations) && n < len(c.Plan.Walls):
-		return "Wall " + c.Plan.Walls[n].Found.Letter
-	case k.Pages > 1:
-		return fmt.Sprintf("%s, %d of %d", k.Name, n+1, k.Pages)
+// showPreview draws one page as a picture: ?kinds=cuts&page=2.
+func (s pages) showPreview(w http.ResponseWriter, r *http.Request) error {
+	q := r.URL.Query()
+	kinds, err := sheet.ParseKinds(q.Get("kinds"))
+	if err != nil {
+		return page.BadRequest(err)
 	}
-	return k.Name
+	paper, err := sheet.PaperNamed(q.Get("paper"))
+	if err != nil {
+		return page.BadRequest(err)
+	}
+	stored, plan, err := s.Solved(r)
+	if err != nil {
+		return err
+	}
+	job, err := survey.Read(stored.Document)
+	if err != nil {
+		return err
+	}
+	opts := sheet.Options{Choices: s.toCompare(r.Context(), job, kinds), Paper: paper, Kinds: kinds, Date: s.Store.Now(), Hash: sheet.Hash(stored.Document)}
+	leaves := sheet.Pages(plan, opts)
+	n, err := strconv.Atoi(q.Get("page"))
+	if err != nil || n < 1 || n > len(leaves) {
+		return fs.ErrNotExist
+	}
+	return page.SendPicture(w, leaves[n-1].Scene)
 }
 
 func paperKey(p sheet.Paper) string { return strings.ToLower(p.Name) }

@@ -23,6 +23,7 @@ func Routes(site page.Site) []page.Route {
 	s := pages{site}
 	return []page.Route{
 		page.Get("/jobs/{id}/sheets", s.showSheets),
+		page.Get("/jobs/{id}/sheet.svg", s.showPreview),
 		page.Get("/jobs/{id}/sheets.pdf", s.printSheets),
 		page.Get("/jobs/{id}/cuts.csv", s.sendCuts),
 		page.Get("/jobs/{id}/takeoff.csv", s.sendTakeoff),
