@@ -15,6 +15,7 @@ type Gap struct {
 	Edge     Edge
 	From, To plane.Point
 	Length   length.Length // plumb along ends and steps, level along base and head
+	Low      bool          // out of sight: the edge is, or the stretch is no more than the corner with one that is
 }
 
 // Cover keeps the stretches of boundary from which a kept piece is near enough
@@ -34,6 +35,8 @@ type bound struct {
 	reach    length.Length // from the edge to the farthest tile that sealant still reaches
 	box      plane.Rect    // what a piece must touch to cover any of it
 	covered  []stretch
+	low      bool
+	lowEnds  [2]bool // whether the boundary that it meets at from, and at to, is out of sight
 }
 
 type uv struct{ u, v length.Length }
@@ -75,18 +78,26 @@ func NewCover(shape survey.Shape, rule Rule) *Cover {
 		for i, a := range ring {
 			b := ring[(i+1)%len(ring)]
 			if a.On != 0 && rule.Sides[a.On].Meets && a.Point != b.Point {
-				c.add(a, b)
+				n := len(ring)
+				c.add(a, b, rule.low(ring[(i+n-1)%n], a), rule.low(b, ring[(i+2)%n]))
 			}
 		}
 	}
 	return c
 }
 
-func (c *Cover) add(a, b plane.Corner) {
+// low tells whether the edge from c to d lies on a boundary out of sight.
+func (r Rule) low(c, d plane.Corner) bool {
+	return c.On != 0 && r.wallEdge(EdgeOf(c.On, facing(c, d))).Low(r.Sides)
+}
+
+func (c *Cover) add(a, b plane.Corner, before, after bool) {
 	f := facing(a, b)
 	e := bound{edge: EdgeOf(a.On, f), from: seenFrom(f, a.Point), to: seenFrom(f, b.Point), reach: c.rule.Sealant - c.rule.Sides[a.On].Gap}
+	e.low, e.lowEnds = c.rule.low(a, b), [2]bool{before, after}
 	if e.from.u > e.to.u {
 		e.from, e.to = e.to, e.from
+		e.lowEnds = [2]bool{after, before}
 	}
 	far := max(c.rule.Joint, e.reach) + 2
 	e.box = plane.Rect{Left: min(a.X, b.X) - far, Right: max(a.X, b.X) + far, Bottom: min(a.Y, b.Y) - far, Top: max(a.Y, b.Y) + far}
@@ -204,7 +215,7 @@ func (c *Cover) Gaps() []Gap {
 		u := e.from.u
 		for _, s := range append(merge(e.covered), stretch{e.to.u, e.to.u}) {
 			if s.from > u {
-				out = append(out, e.gap(u, min(s.from, e.to.u)))
+				out = append(out, e.gap(u, min(s.from, e.to.u), c.rule.Joint))
 			}
 			u = max(u, s.to)
 		}
@@ -219,8 +230,11 @@ func (c *Cover) Gaps() []Gap {
 	return out
 }
 
-func (e *bound) gap(from, to length.Length) Gap {
+// gap is a bare stretch. One at the corner with a boundary out of sight, no longer
+// than the strip for sealant there with its joint, is bare because of that boundary.
+func (e *bound) gap(from, to, joint length.Length) Gap {
 	f := e.edge.Facing()
-	return Gap{Edge: e.edge, Length: to - from,
+	corner := to-from <= max(0, e.reach)+joint && (from == e.from.u && e.lowEnds[0] || to == e.to.u && e.lowEnds[1])
+	return Gap{Edge: e.edge, Length: to - from, Low: e.low || corner,
 		From: f.point(uv{from, at(e.from, e.to, from)}), To: f.point(uv{to, at(e.from, e.to, to)})}
 }

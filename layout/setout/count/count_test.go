@@ -56,7 +56,7 @@ func (w *Wall) slowly(s Setting) Counted {
 	}
 	for _, gap := range bare {
 		low := 0
-		if gap.Edge.Low(w.rule.Sides) {
+		if gap.Low {
 			low = 1
 		}
 		t.sights[low].Bare += gap.Length

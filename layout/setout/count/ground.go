@@ -177,7 +177,7 @@ func (w *Wall) Beyond(s Setting) merit.Merit {
 	m.Sight, m.OutOfSight, m.Work = t.sights[0], t.sights[1], t.work
 	for _, gap := range g.cover.Gaps() {
 		sight := &m.Sight
-		if gap.Edge.Low(w.rule.Sides) {
+		if gap.Low {
 			sight = &m.OutOfSight
 		}
 		sight.Bare += w.clear(gap)

@@ -80,7 +80,7 @@ func (w *Wall) Count(s Setting) Counted {
 	}
 	for _, gap := range g.cover.Gaps() {
 		low := 0
-		if gap.Edge.Low(w.rule.Sides) {
+		if gap.Low {
 			low = 1
 		}
 		t.sights[low].Bare += gap.Length

@@ -9,7 +9,7 @@ import (
 )
 
 // fresh is how much may be counted for one line when the search settles.
-const fresh = Work / 40
+const fresh = Work / 16
 
 // settle gives the best that is known when the work is spent, after a fresh look
 // at the lines that promise most and the classic ones with their best starts and
@@ -31,7 +31,7 @@ func (s *solver) settle(q *queue[*trial], best *trial) *Result {
 	if best == nil {
 		return nil
 	}
-	s.limit = s.work() + 8*fresh
+	s.limit = s.work() + 3*fresh
 	for _, line := range s.lines() {
 		if s.stopped() {
 			break

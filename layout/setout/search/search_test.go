@@ -1,0 +1,117 @@
+package search
+
+import (
+	"context"
+	"encoding/json"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"coursewright/layout/length"
+	"coursewright/layout/merit"
+	"coursewright/layout/setout/chance"
+	"coursewright/layout/setout/count"
+	"coursewright/layout/steady"
+	"coursewright/layout/survey"
+
+	"github.com/stretchr/testify/require"
+	"pgregory.net/rapid"
+)
+
+func TestMain(m *testing.M) { os.Exit(steady.Run(m, "5")) }
+
+// at is the merit of a room with a line and a start for each wall, the free marks
+// placed at their best.
+func (r *Result) at(line length.Length, edges []length.Length) merit.Merit {
+	walls := make([]count.Counted, len(r.walls))
+	r.limit = r.work() + Work
+	for i, w := range r.walls {
+		walls[i] = *r.place(w, line, edges[i], nil, nil, tries)
+	}
+	return r.whole(walls)
+}
+
+// Law 1: no line and starts on the tape, and no classic ones, are better than what
+// is proven best. Law 2: where it is not proven, none is better than the bound, and
+// no classic start on the line or line with its best starts avoids what weighs most.
+func TestNoMarksOfTheTapeAreBetter(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		room := chance.Room(t, 3)
+		r, err := Room(context.Background(), &room)
+		require.NoError(t, err)
+		lines := r.lines()
+		pick := func(name string, n int) int { return rapid.IntRange(0, n-1).Draw(t, name) }
+		for range 6 {
+			line := lines[pick("line", len(lines))]
+			edges := make([]length.Length, len(r.walls))
+			for i, w := range r.walls {
+				starts := w.Starts()
+				if rapid.Bool().Draw(t, "classic") {
+					classics := w.Classics(w.Outer())
+					edges[i] = classics[pick("which", len(classics))].Edge
+					continue
+				}
+				edges[i] = starts[pick("start", len(starts))]
+			}
+			m := r.at(line, edges)
+			best := &r.Merit
+			if !r.Proven {
+				best = &r.Bound
+			}
+			order, term := r.order.Until(&m, best, merit.Slack)
+			require.GreaterOrEqual(t, order, 0, "line %v, edges %v are better in %s (proven: %v)", line, edges, term, r.Proven)
+		}
+	})
+}
+
+// Law 3: the same room gives the same result.
+func TestTheSameRoomGivesTheSame(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		room := chance.Room(t, 2)
+		a, err := Room(context.Background(), &room)
+		require.NoError(t, err)
+		b, err := Room(context.Background(), &room)
+		require.NoError(t, err)
+		require.Equal(t, a.Merit, b.Merit)
+		require.Equal(t, a.Line, b.Line)
+		for i := range a.Walls {
+			require.Equal(t, a.Walls[i].Setting, b.Walls[i].Setting)
+		}
+	})
+}
+
+// Law 4: a search whose context has ended gives its error.
+func TestASearchEndsWithItsContext(t *testing.T) {
+	ctx, cancel := context.WithCancel(context.Background())
+	cancel()
+	room := roomOf(t, "../../../testdata/cases/slow-200-pipes.json")
+	_, err := Room(ctx, &room)
+	require.ErrorIs(t, err, context.Canceled)
+}
+
+// The work that a search may do is bounded, whatever is free.
+func TestTheWorkIsBounded(t *testing.T) {
+	files, err := filepath.Glob("../../../testdata/cases/slow-*.json")
+	require.NoError(t, err)
+	require.NotEmpty(t, files)
+	for _, f := range files {
+		t.Run(strings.TrimSuffix(filepath.Base(f), ".json"), func(t *testing.T) {
+			room := roomOf(t, f)
+			r, err := Room(context.Background(), &room)
+			require.NoError(t, err)
+			require.Less(t, r.work(), 4*Work)
+		})
+	}
+}
+
+func roomOf(t *testing.T, file string) survey.Room {
+	data, err := os.ReadFile(file)
+	require.NoError(t, err)
+	require.True(t, json.Valid(data))
+	job, err := survey.Read(data)
+	require.NoError(t, err)
+	room, faults := job.Resolve()
+	require.Empty(t, faults)
+	return room
+}
