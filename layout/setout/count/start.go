@@ -135,7 +135,10 @@ func (w *Wall) alone(i int, f piece.Facing, x, from, to length.Length) bool {
 	if w.plumb {
 		r = r.Transposed()
 	}
-	own := w.hullOf[slices.Index(w.free, i)]
+	own := -1 // an opening that is pinned has no range of its own
+	if k := slices.Index(w.free, i); k >= 0 {
+		own = w.hullOf[k]
+	}
 	for n, o := range w.obstacles {
 		if n != own && o.Left <= r.Right && o.Right >= r.Left && o.Bottom <= r.Top && o.Top >= r.Bottom {
 			return false
@@ -168,7 +171,9 @@ func (w *Wall) addLevelMarks(m *merit.Merit, edge length.Length) {
 			continue
 		}
 		if o.Left.Free() || o.Width.Free() {
-			*m = m.Plus(&w.LevelOptions(i, edge)[0].Merit)
+			if o := w.LevelOptions(i, edge); len(o) > 0 {
+				*m = m.Plus(&o[0].Merit)
+			}
 			continue
 		}
 		_, built := off(x, false, o.Left.From, o.Left.From+o.Width.From)
@@ -183,7 +188,9 @@ func (w *Wall) addUprightMarks(m *merit.Merit, line length.Length) {
 			continue
 		}
 		if o.Bottom.Free() || o.Height.Free() {
-			*m = m.Plus(&w.UprightOptions(i, line)[0].Merit)
+			if o := w.UprightOptions(i, line); len(o) > 0 {
+				*m = m.Plus(&o[0].Merit)
+			}
 			continue
 		}
 		_, built := off(y, false, o.Bottom.From, o.Bottom.From+o.Height.From)
