@@ -7,19 +7,8 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// start is the left edge of a tile of course 0, within a unit of the plan's
-// start, as the pieces have it.
-func (r room) start(w planWall) float64 {
-	x := units(w.Start.X)
-	if w.Start.Is == "tile" {
-		return x - math.Floor(r.width/2)
-	}
-	return x + math.Floor(r.joint/2)
-}
-
-// checkPieces matches every tile's remainders with the plan's pieces, both
-// ways, and adds up the merit.
-func checkPieces(t require.TestingT, r room, p plan, w planWall, found wall, region geom.Geometry, sum *merit) {
+// checkPieces matches every tile's remainders with the plan's pieces, both ways.
+func checkPieces(t require.TestingT, r room, p plan, w planWall, found wall, region geom.Geometry) {
 	byTile := map[[4]float64][]planPiece{}
 	for _, piece := range w.Pieces {
 		var at [4]float64
@@ -29,9 +18,8 @@ func checkPieces(t require.TestingT, r room, p plan, w planWall, found wall, reg
 		byTile[at] = append(byTile[at], piece)
 	}
 	first, seen := 0, false
-	left, right := math.Inf(1), math.Inf(1)
 	pieces, tiles, strips := 0.0, 0.0, 0.0
-	for _, tile := range r.tiles(found, units(p.Course.Line), r.start(w), p.Course.Hand) {
+	for _, tile := range r.tiles(found, units(p.Course.Line), units(w.Start.X), p.Course.Hand) {
 		at := [4]float64{tile.left, tile.bottom, tile.right, tile.top}
 		got := byTile[at]
 		delete(byTile, at)
@@ -63,7 +51,6 @@ func checkPieces(t require.TestingT, r room, p plan, w planWall, found wall, reg
 			}
 			covered += face.Area()
 			measure(t, r, part, piece)
-			count(part, piece, sum, &left, &right)
 		}
 		require.Empty(t, got, "wall %s, tile %v mm: pieces that are not there", w.Name, mm(at))
 		pieces += covered
@@ -72,13 +59,6 @@ func checkPieces(t require.TestingT, r room, p plan, w planWall, found wall, reg
 	require.Empty(t, byTile, "pieces of tiles that are not of the bond on %s", w.Name)
 	joints := region.Area() - tiles
 	require.InDelta(t, region.Area(), pieces+strips+joints, 960*960+pipeSlack(found), "pieces, strips and joints make the wall %s", w.Name)
-	if math.IsInf(left, 1) {
-		left = r.width
-	}
-	if math.IsInf(right, 1) {
-		right = r.width
-	}
-	sum.Imbalance += math.Abs(left - right)
 }
 
 func mm(at [4]float64) (out [4]float64) {
@@ -123,46 +103,11 @@ func measure(t require.TestingT, r room, part part, piece planPiece) {
 	require.InDelta(t, part.share, piece.Share, shareSlack(r)+slack*perMM/min(r.width, r.height), "share of %s", piece.ID)
 	require.Contains(t, []float64{piece.Wide, piece.High}, piece.Least)
 	require.InDelta(t, piece.Share, math.Min(piece.Wide/(r.width/perMM), piece.High/(r.height/perMM)), 1e-4)
-	limit := math.Min(part.wide-r.sliverWide, part.high-r.sliverHigh)
-	if math.Abs(limit) > slack*perMM {
-		require.Equal(t, limit < 0, piece.Sliver, "%s is a sliver", piece.ID)
+	sliver, unworkable := part.over(r.sliver), part.over(r.unworkable)
+	if math.Abs(unworkable) > slack*perMM {
+		require.Equal(t, unworkable < 0, piece.Unworkable, "%s is unworkable: %s", piece.ID, part.solid.AsText())
 	}
-}
-
-// count adds a piece to the merit.
-func count(part part, piece planPiece, sum *merit, left, right *float64) {
-	if piece.Sliver { // held against the oracle but for what rounding decides
-		sum.Slivers++
+	if math.Abs(sliver) > slack*perMM {
+		require.Equal(t, sliver < 0 && !piece.Unworkable, piece.Sliver, "%s is a sliver: %s", piece.ID, part.solid.AsText())
 	}
-	if !part.whole {
-		sum.CutPieces++
-		sum.Smallest = math.Min(sum.Smallest, part.share)
-	}
-	if part.left {
-		*left = math.Min(*left, part.wide)
-	}
-	if part.right {
-		*right = math.Min(*right, part.wide)
-	}
-}
-
-// offLine counts the edges of niches and windows that coincide with no tile edge.
-func offLine(r room, p plan, w planWall, found wall) (n int) {
-	tiles := r.tiles(found, units(p.Course.Line), r.start(w), p.Course.Hand)
-	for _, hole := range found.holes {
-		for k, at := range hole {
-			met := false
-			for _, tile := range tiles {
-				near := [2]float64{tile.left, tile.right}
-				if k%2 == 1 {
-					near = [2]float64{tile.bottom, tile.top}
-				}
-				met = met || near[0] == at || near[1] == at
-			}
-			if !met {
-				n++
-			}
-		}
-	}
-	return n
 }

@@ -6,8 +6,6 @@ import (
 	"math"
 	"os"
 	"path/filepath"
-	"slices"
-	"strings"
 	"testing"
 
 	"coursewright/layout"
@@ -24,18 +22,15 @@ type plan struct {
 		Line, Pitch float64
 		Hand        string
 	}
-	Merit, Exact merit
-	Smallest     *struct {
+	Merit struct {
+		Bare, Mirror                         float64 // mm
+		Unworkable, Slivers, Openings, Built int
+	}
+	Smallest *struct {
 		Wall, Piece  string
 		Least, Share float64
 	}
-	Walls   []planWall
-	Reasons []string
-}
-
-type merit struct {
-	Bare, Slivers, OffLine, CutPieces int
-	Smallest, Imbalance               float64
+	Walls []planWall
 }
 
 type planWall struct {
@@ -53,6 +48,7 @@ type planPiece struct {
 	ID                       string
 	Course                   int
 	Whole, Sliver            bool
+	Unworkable               bool
 	Tile                     [4]float64
 	Face                     shape
 	Wide, High, Least, Share float64
@@ -152,8 +148,9 @@ func TestPlansOfRandomJobsHoldByTheContract(t *testing.T) {
 		check(t, job, p)
 		require.Equal(t, said(job.Pins.Course.Line, job.Units), units(p.Course.Line), "a pinned line never moves")
 		for _, w := range p.Walls {
-			require.Equal(t, said(job.Pins.Walls[w.Name].Joint, job.Units), units(w.Start.X), "a pinned start never moves")
-			require.Equal(t, "joint", w.Start.Is)
+			joint, half := said(job.Pins.Walls[w.Name].Joint, job.Units), math.Floor(roomOf(job).joint/2)
+			require.Equal(t, joint+half, units(w.Start.X), "a pinned start never moves: its edge is half a joint on")
+			require.Equal(t, "edge", w.Start.Is)
 		}
 	})
 }
@@ -162,7 +159,6 @@ func TestPlansOfRandomJobsHoldByTheContract(t *testing.T) {
 func check(t require.TestingT, job survey.Job, p plan) {
 	r := roomOf(job)
 	require.Len(t, p.Walls, len(job.Walls))
-	sum := merit{Bare: p.Merit.Bare, Smallest: 0.5}
 	ids := map[string]bool{}
 	for i, w := range p.Walls {
 		require.Equal(t, job.Walls[i].Name, w.Name, "walls in the order of the job")
@@ -172,14 +168,8 @@ func check(t require.TestingT, job survey.Job, p plan) {
 		// A unit of rounding all the way round the wall.
 		near(t, found.region, region, 960*960+found.region.Boundary().Length()+pipeSlack(found), "region of "+w.Name)
 		inOrder(t, ids, w)
-		checkPieces(t, r, p, w, found, region, &sum)
-		sum.OffLine += offLine(r, p, w, found)
+		checkPieces(t, r, p, w, found, region)
 	}
-	require.Equal(t, sum.Slivers, p.Merit.Slivers, "slivers")
-	require.Equal(t, sum.CutPieces, p.Merit.CutPieces, "cut pieces")
-	require.Equal(t, sum.OffLine, p.Merit.OffLine, "edges off the joint lines")
-	require.InDelta(t, sum.Smallest, p.Merit.Smallest, shareSlack(r), "smallest")
-	require.InDelta(t, sum.Imbalance/perMM, p.Merit.Imbalance, 0.01*float64(len(p.Walls)), "imbalance")
 }
 
 // shareSlack is two units as a part of the tile: what rounding a raked edge may do.
@@ -239,37 +229,4 @@ func ranges(t require.TestingT, r room, i int, w planWall) {
 		within(o.Bottom, e[1], o.Name+" bottom")
 		within(o.Height.Mark, e[3]-e[1], o.Name+" height")
 	}
-}
-
-// No pinned set-out of a small job is better than the one found with the job
-// left free, by more than a step of the tape: a brute force through pins over a
-// coarse grid. Jobs in which so much is free that not every line was tried are
-// left out: they promise nothing.
-func TestNoPinnedSetOutBeatsTheOneFound(t *testing.T) {
-	for _, seed := range []int{0, 1, 3} {
-		t.Run(fmt.Sprint("seed ", seed), func(t *testing.T) {
-			job := rapid.Custom(smallJob).Example(seed)
-			free, _ := planOf(t, job)
-			check(t, job, free)
-			if slices.ContainsFunc(free.Reasons, func(r string) bool { return strings.Contains(r, "most promising") }) {
-				t.Skip("not every line was tried")
-			}
-			room, faults := job.Resolve()
-			require.Empty(t, faults)
-			step := float64(room.Tape) / float64(min(room.Tile.Width, room.Tile.Height))
-			for i := range 16 {
-				job := pinnedAt(job, i/4, 2*(i%4))
-				p, _ := planOf(t, job)
-				require.False(t, p.Merit.beats(free.Merit, step), "pins %+v: %+v beats %+v", job.Pins, p.Merit, free.Merit)
-			}
-		})
-	}
-}
-
-// beats compares the terms of two merits that spoil a wall, in the order of
-// design.md; a smallest cut must be greater by more than slack.
-func (m merit) beats(o merit, slack float64) bool {
-	a := [...]float64{float64(m.Bare), float64(m.Slivers), float64(m.OffLine), -m.Smallest + slack}
-	b := [...]float64{float64(o.Bare), float64(o.Slivers), float64(o.OffLine), -o.Smallest}
-	return slices.Compare(a[:], b[:]) < 0
 }

@@ -60,7 +60,7 @@ type part struct {
 	tile        tile
 	solid, face geom.Geometry
 	whole       bool
-	left, right bool    // an end of the wall cuts it
+	across, up  bool    // cut in its width, in its height
 	sealed      bool    // a strip for the sealant
 	margin      float64 // how far the strip's width is from the limit that decides
 	wide, high  float64 // of the visible part
@@ -81,8 +81,8 @@ func (r room) parts(w wall, t tile) (out []part) {
 		if p.face.Area() < 10 {
 			continue
 		}
-		ends := r.strip(w, &p)
-		p.left, p.right = ends[0] && !p.whole, ends[1] && !p.whole
+		r.strip(w, &p)
+		p.across, p.up = cut(solid, t)
 		p.wide, p.high = across(w.edgesShown(t, solid, false)), across(w.edgesShown(t, solid, true))
 		p.lapped = must(geom.Intersection(t.geometry(), w.shown)).Area() < g.Area()-1
 		p.share = min(p.wide/r.width, p.high/r.height)
@@ -112,21 +112,11 @@ func (w wall) edgesShown(t tile, part geom.Geometry, swap bool) (out []side) {
 	return out
 }
 
-// strip finds whether sealant takes the part, and which ends of the wall cut it.
-func (r room) strip(w wall, p *part) (ends [2]bool) {
-	for k, b := range w.boundaries {
+// strip finds whether sealant takes the part.
+func (r room) strip(w wall, p *part) {
+	for _, b := range w.boundaries {
 		for _, plumb := range [...]bool{true, false} {
-			if !lies(p.solid, b.chain, plumb) {
-				continue
-			}
-			if k < 2 {
-				x := p.tile.left
-				if k == 1 {
-					x = p.tile.right
-				}
-				ends[k] = ends[k] || cutShort(p.solid, b.chain, plumb, x)
-			}
-			if !b.meets || r.seal <= b.gap {
+			if !b.meets || r.seal <= b.gap || !lies(p.solid, b.chain, plumb) {
 				continue
 			}
 			over := widest(edgesOf(p.solid, !plumb)) - (r.seal - b.gap)
@@ -134,7 +124,36 @@ func (r room) strip(w wall, p *part) (ends [2]bool) {
 			p.margin = min(p.margin, math.Abs(over))
 		}
 	}
-	return ends
+}
+
+// cut tells in which directions a part of a tile is cut: by its width where a
+// steep edge is not the tile's own, by its height where a flat one is not.
+func cut(solid geom.Geometry, t tile) (across, up bool) {
+	own := func(a, b, edge float64) bool { return math.Abs(a-edge) < 1 && math.Abs(b-edge) < 1 }
+	for _, e := range edgesOf(solid, false) {
+		dx, dy := math.Abs(e.a.x-e.b.x), math.Abs(e.a.y-e.b.y)
+		switch {
+		case max(dx, dy) < 2: // noise of the library
+		case dy > dx:
+			across = across || !own(e.a.x, e.b.x, t.left) && !own(e.a.x, e.b.x, t.right)
+		default:
+			up = up || !own(e.a.y, e.b.y, t.bottom) && !own(e.a.y, e.b.y, t.top)
+		}
+	}
+	return across, up
+}
+
+// over is how far the part is over a limit of width and height, in the
+// directions in which it is cut; below zero it is under the limit.
+func (p part) over(limit [2]float64) float64 {
+	least := math.Inf(1)
+	if p.across {
+		least = p.wide - limit[0]
+	}
+	if p.up {
+		least = min(least, p.high-limit[1])
+	}
+	return least
 }
 
 type side struct{ a, b xy }
@@ -263,19 +282,6 @@ func on(chain []xy, p xy) bool {
 		aside := math.Abs(dx*(p.y-a.y)-dy*(p.x-a.x)) / long
 		ahead := (dx*(p.x-a.x) + dy*(p.y-a.y)) / long
 		if aside < 1 && ahead > -1 && ahead < long+1 {
-			return true
-		}
-	}
-	return false
-}
-
-// cutShort tells whether an end of the wall takes some of the tile at x: an
-// edge lies on it that is not the tile's own.
-func cutShort(g geom.Geometry, chain []xy, steep bool, x float64) bool {
-	for _, e := range edgesOf(g, false) {
-		dx, dy := math.Abs(e.a.x-e.b.x), math.Abs(e.a.y-e.b.y)
-		own := math.Abs(e.a.x-x) < 1 && math.Abs(e.b.x-x) < 1
-		if max(dx, dy) >= 2 && (dy > dx) == steep && !own && on(chain, e.a) && on(chain, e.b) {
 			return true
 		}
 	}

@@ -56,7 +56,7 @@ func said(text, units string) float64 {
 type room struct {
 	job                              survey.Job
 	width, height, joint, deep, seal float64
-	sliverWide, sliverHigh           float64
+	sliver, unworkable               [2]float64 // limits of width and height
 	offset                           *big.Rat
 	plumb                            bool
 	clear                            float64
@@ -81,13 +81,13 @@ func roomOf(job survey.Job) room {
 	r.deep = r.or(job.Bed, "3/16", "5") + r.or(job.Tile.Thickness, "5/16", "8")
 	r.seal = r.or(job.Limits.Sealant, "1/4", "6")
 	r.clear = r.or("", "1/8", "3")
-	limit := func(full float64) float64 {
+	for way, full := range [...]float64{r.width, r.height} {
+		r.sliver[way] = min(full/4, r.or("", "2", "50"))
 		if job.Limits.Sliver != "" {
-			return min(r.said(job.Limits.Sliver), full/2)
+			r.sliver[way] = min(r.said(job.Limits.Sliver), full/2)
 		}
-		return min(full/3, r.or("", "2", "50"))
+		r.unworkable[way] = min(max(r.or("", "1/2", "13"), 1.5*r.or(job.Tile.Thickness, "5/16", "8")), full/2)
 	}
-	r.sliverWide, r.sliverHigh = limit(r.width), limit(r.height)
 	if job.Bond.Kind == "running" {
 		if _, ok := r.offset.SetString(job.Bond.Offset); !ok {
 			panic("a test's offset does not read")
