@@ -5,16 +5,21 @@ import (
 	"database/sql"
 	"errors"
 	"fmt"
+	"path/filepath"
 )
 
 // ErrNotDeleted means that a job that is still in use was to be erased.
 var ErrNotDeleted = errors.New("only a deleted job can be erased")
 
-// Erase removes a deleted job for good: its row, revisions, names and ticks are overwritten in the
-// data file, and the log, which held them too, is emptied. Backups of earlier days still hold the
-// job; they are listed. A job that is not deleted is ErrNotDeleted, one that is not there
-// fs.ErrNotExist.
+// Erase removes a deleted job for good: its row, revisions, names and ticks. The data file is written
+// anew from what is left, because pages that were moved about keep bytes of what stood in them, and
+// the log, which held them too, is emptied; that takes a moment and, for that moment, room for a
+// second file. Backups of earlier days still hold the job; they are listed. A job that is not deleted
+// is ErrNotDeleted, one that is not there fs.ErrNotExist. With ErrFull the job stands as it was.
 func (s *Store) Erase(ctx context.Context, id int64) (stillIn []string, err error) {
+	if err := roomFor(s.path, filepath.Dir(s.path)); err != nil {
+		return nil, err
+	}
 	err = s.write(ctx, func(ctx context.Context, tx *sql.Tx) error {
 		_, err := load(ctx, tx, id)
 		switch {
@@ -36,14 +41,18 @@ func (s *Store) Erase(ctx context.Context, id int64) (stillIn []string, err erro
 	if err != nil {
 		return nil, err
 	}
-	return backups(backupFolder(s.path), "*.db"), s.emptyLog(ctx)
+	return backups(backupFolder(s.path), "*.db"), s.writeAnew(ctx)
 }
 
-// emptyLog moves the log into the file and cuts it to nothing. A program that reads the file
+// writeAnew writes the file anew, and cuts the log to nothing. A program that reads the file
 // meanwhile, as for a backup, is in its way for a moment.
-func (s *Store) emptyLog(ctx context.Context) error {
+func (s *Store) writeAnew(ctx context.Context) error {
+	ctx = context.WithoutCancel(ctx)
+	if _, err := s.db.ExecContext(ctx, `VACUUM`); err != nil {
+		return fmt.Errorf("the job is erased, but bytes of it may be left in free places of the file: %w", s.fault(err))
+	}
 	var busy, pages, moved int
-	err := s.db.QueryRowContext(context.WithoutCancel(ctx), `PRAGMA wal_checkpoint(TRUNCATE)`).Scan(&busy, &pages, &moved)
+	err := s.db.QueryRowContext(ctx, `PRAGMA wal_checkpoint(TRUNCATE)`).Scan(&busy, &pages, &moved)
 	if err == nil && busy != 0 {
 		err = fmt.Errorf("%w: another program reads the log, which is emptied at the end of this one", ErrUnavailable)
 	}

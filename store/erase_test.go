@@ -19,9 +19,13 @@ func secret(i int) string { return fmt.Sprintf("secret-%04d ", i) }
 // TestAnErasedJobLeavesNoByte edits many jobs in turn, so that their pages lie among each other, and
 // erases every second one. No byte of it is left in the file or its log, and all of the others is.
 func TestAnErasedJobLeavesNoByte(t *testing.T) {
+	for _, seed := range []uint64{1795652732833188160, uint64(time.Now().UnixNano())} { // overwriting alone failed with the first
+		t.Run(fmt.Sprint(seed), func(t *testing.T) { leavesNoByte(t, seed) })
+	}
+}
+
+func leavesNoByte(t *testing.T, seed uint64) {
 	s := fresh(t)
-	seed := uint64(time.Now().UnixNano())
-	t.Logf("seed %d", seed)
 	random := rand.New(rand.NewPCG(seed, 0))
 	jobs := make([]Job, 20)
 	for i := range jobs {
