@@ -45,6 +45,7 @@ func (b batcher) groups(cut []work) []Group {
 			}
 			lots[i].pieces = append(lots[i].pieces, l.pieces...)
 			lots[i].group.Spread = max(lots[i].group.Spread, l.group.Spread)
+			lots[i].group.Size.shrinkTo(l.group.Size)
 		}
 	}
 	order := map[string]int{}
@@ -57,6 +58,13 @@ func (b batcher) groups(cut []work) []Group {
 		all[i] = filled(l)
 	}
 	return numbered(all)
+}
+
+// shrinkTo makes no measure larger than that of another size.
+func (s *Size) shrinkTo(o Size) {
+	s.Width, s.Height = min(s.Width, o.Width), min(s.Height, o.Height)
+	s.Left, s.Right = min(s.Left, o.Left), min(s.Right, o.Right)
+	s.Bottom, s.Top = min(s.Bottom, o.Bottom), min(s.Top, o.Top)
 }
 
 // filled completes a line from its pieces.
@@ -330,7 +338,8 @@ func (b batcher) one(w work) lot {
 	g := Group{Kind: kindText(w.piece.Kind), Size: w.size(b.step)}
 	switch kind := w.piece.Kind; {
 	case w.unworkable():
-		g.How = Unworkable
+		g.How, g.Size.Notches, g.Size.Holes = Unworkable, nil, nil
+		return lot{key: "unworkable " + w.wall.Found.Letter + " " + w.goes(), group: g, pieces: []work{w}}
 	case kind&piece.Hole != 0 && kind&(piece.Taper|piece.Notch) == 0:
 		g.How = InPlace
 		key := []byte("hole " + w.wall.Found.Letter + w.goes())
@@ -409,7 +418,7 @@ func (b batcher) corner(sawn []string) string {
 }
 
 // unworkable tells whether the plan says that no saw makes this piece.
-func (w work) unworkable() bool { return false }
+func (w work) unworkable() bool { return w.piece.Unworkable }
 
 // key is equal for lines of equal sizes and kinds.
 func (g Group) key() string {

@@ -135,3 +135,15 @@ func TestGather(t *testing.T) {
 	gather(mate, func(i, j int) bool { return kind[i] != kind[j] }, alike)
 	assert.Equal(t, []int{1, 0, 3, 2}, mate, "what does not fit stays")
 }
+
+// What nobody can cut is named, first of all, and shares no line with what can.
+func TestWhatIsUnworkableIsNamedFirst(t *testing.T) {
+	bad := end("B-02-01", inch/4)
+	bad.Unworkable = true
+	in := column(inch/2, 3*inch, 3*inch)
+	in.Walls[0].Pieces = append(in.Walls[0].Pieces, bad)
+	s := Of(in, Usual(length.Imperial))
+	assert.Equal(t, []string{`1 cross cut 1/4", do not cut: change the set-out`, `2 cross cut 3"`}, lines(s))
+	assert.Equal(t, Unworkable, s.Groups[0].How)
+	assert.Contains(t, s.Groups[0].Words(length.Imperial)[0], "do not cut")
+}

@@ -5,9 +5,7 @@ import (
 
 	"github.com/a-h/templ"
 
-	"coursewright/layout/length"
 	"coursewright/layout/stages"
-	"coursewright/layout/survey"
 	"coursewright/web/drawing"
 	"coursewright/web/page"
 )
@@ -48,19 +46,11 @@ func (b bathroom) setOut() Marks {
 	for _, i := range b.walls {
 		w := b.plan.Walls[i]
 		if edge, ok := stages.Strike(w, struck.Full); ok {
-			m.Edges = append(m.Edges, Figure{w.Found.Letter + " " + w.Found.Name, m.Tape(edge - lean(w.Found.Left, struck.At))})
+			m.Edges = append(m.Edges, Figure{w.Found.Letter + " " + w.Found.Name, m.Tape(stages.StruckFrom(w, edge, struck.At))})
 		}
 	}
 	if len(b.steps) > 0 {
 		m.First, m.Wall = b.steps[0].Pieces[0].ID, b.steps[0].Wall
 	}
 	return m
-}
-
-// lean is how far a corner stands to the right of its plumb line at a height.
-func lean(e survey.EndFound, at length.Length) length.Length {
-	if !e.Meets || len(e.Lean) == 0 {
-		return 0
-	}
-	return survey.At(e.Lean, at)
 }

@@ -136,7 +136,7 @@ func TestTheSetOutSheetSaysWhatIsStruck(t *testing.T) {
 		says(t, text, "top edge "+b.over(struck.Full.Bottom)+" the level line", name)
 		for _, w := range plan.Walls {
 			if edge, ok := stages.Strike(w, struck.Full); ok {
-				says(t, text, wallText(w.Found)+" "+tileAt(w, edge, struck.Full)+" "+b.bareTape(edge-corner(w.Found.Left, struck.At)), name)
+				says(t, text, wallText(w.Found)+" "+tileAt(w, edge, struck.Full)+" "+b.bareTape(stages.StruckFrom(w, edge, struck.At)), name)
 			}
 		}
 		for _, s := range b.stations() {
