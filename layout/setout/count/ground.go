@@ -196,6 +196,33 @@ func (w *Wall) Beyond(s Setting) merit.Merit {
 	return m.Plus(&fixed)
 }
 
+// Plainly is what no set-out with the start on the line can beat where both ends of
+// the wall stand: what its plain rows give that no free opening touches, with what
+// the edges along the rows and the marks give. Nothing is cut.
+func (w *Wall) Plainly(line, edge length.Length) merit.Merit {
+	s := Setting{Line: line, Edge: edge}
+	t := w.newTally()
+	var rows []bond.Row
+	headMoves := w.moves(survey.SideHead)
+	for _, row := range w.rowsOver(s, w.Bounds()) {
+		free := headMoves && (w.plumb || row.High > w.Found.Head.Stops.From)
+		if !free && !w.touched(row.Low, row.High) {
+			rows = append(rows, row)
+		}
+	}
+	t.plain(w.outline, rows, nil)
+	w.Work += len(rows) / 4
+	var m merit.Merit
+	m.Sight, m.OutOfSight, m.Work = t.sights[0], t.sights[1], t.work
+	w.addRuns(&m, t.runs())
+	_, across := w.phases(line, edge)
+	beds := w.bedsAt(across)
+	m = m.Plus(&beds)
+	w.addLevelMarks(&m, edge)
+	w.addUprightMarks(&m, line)
+	return m
+}
+
 // touched tells whether a free opening may come to stand between two heights of
 // the frame of the rows.
 func (w *Wall) touched(low, high length.Length) bool {

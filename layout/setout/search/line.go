@@ -200,6 +200,9 @@ func (h *hunt) closer(c *candidate) {
 	switch c.depth {
 	case refined:
 		h.raise(c, h.wall.OfBoth(h.line, c.edge))
+		if h.wall.FixedEnds() && c.depth == refined {
+			h.raise(c, h.wall.Plainly(h.line, c.edge))
+		}
 		h.feed(c.group)
 	case based:
 		if h.wall.FixedEnds() {
