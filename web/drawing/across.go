@@ -102,38 +102,36 @@ func (b *board) across(f frame, y Micron, s []station, lo, hi Micron) {
 
 // placesAcross are the middles of the texts of a level string.
 func (b *board) placesAcross(s []station, at []Micron, upright bool, lo, hi Micron) []Micron {
-	gaps, half := make([]Micron, len(s)), make([]Micron, len(s))
+	half, gap := make([]Micron, len(s)), Micron(blockGap)
 	for i := range s {
-		half[i] = leading(b.texts.figure) / 2
-		if !upright {
-			half[i] = b.blockWidth(s[i]) / 2
+		half[i] = b.blockWidth(s[i]) / 2
+		if upright {
+			half[i], gap = leading(b.texts.figure)/2, 1
 		}
-		if i > 0 {
-			gaps[i] = half[i-1] + half[i] + 1
-			if !upright {
-				gaps[i] += blockGap - 1
-			}
-		}
+	}
+	return abreast(at, half, gap, lo, hi)
+}
+
+// abreast gives the middles of texts beside each other, half as wide to either
+// side as half says and a gap apart: as near as they can to where they belong, and
+// between lo and hi.
+func abreast(at, half []Micron, gap, lo, hi Micron) []Micron {
+	gaps := make([]Micron, len(at))
+	for i := 1; i < len(at); i++ {
+		gaps[i] = half[i-1] + half[i] + gap
 	}
 	out := spreadBy(at, gaps)
 	reach := lo
 	for i := range out {
 		out[i] = max(out[i], reach+half[i])
-		reach = out[i] + half[i] + gap(upright)
+		reach = out[i] + half[i] + gap
 	}
 	reach = hi
 	for i := len(out) - 1; i >= 0; i-- {
 		out[i] = min(out[i], reach-half[i])
-		reach = out[i] - half[i] - gap(upright)
+		reach = out[i] - half[i] - gap
 	}
 	return out
-}
-
-func gap(upright bool) Micron {
-	if upright {
-		return 1
-	}
-	return blockGap
 }
 
 // reading writes a figure and its name in one line that reads up and ends under

@@ -167,6 +167,22 @@ func TestNoTwoTextsOverlap(t *testing.T) {
 	assert.Greater(t, drawnRooms, rooms/2)
 }
 
+// No names of starts overlap in a slide curve, however they crowd.
+func TestNamesOfStartsKeepApart(t *testing.T) {
+	for seed := range uint64(200) {
+		r := rand.New(rand.NewPCG(seed, 3))
+		p := sample.Plan()
+		s := &p.Walls[1].Start
+		period := p.Room.Tile.Width + p.Room.Joint
+		for i := range s.Classic {
+			s.Classic[i].Edge = length.Length(r.Int64N(int64(period)))
+		}
+		s.Classic = append(s.Classic, plan.Classic{Name: "quarter on centre", Edge: length.Length(r.Int64N(int64(period)))})
+		s.Edge = length.Length(r.Int64N(int64(p.Room.Walls[1].Width)))
+		keepApart(t, fmt.Sprint("seed ", seed), Slide(p, 1), wrapTexts.least)
+	}
+}
+
 // startsSaid holds a wrap to its fourth law: every tile edge to strike is said
 // under its wall.
 func startsSaid(t *testing.T, name string, p layout.Plan, s Scene) {

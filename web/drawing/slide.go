@@ -17,7 +17,28 @@ type chart struct {
 	period length.Length
 }
 
-// Slide draws a wall's slide curve: the smallest cut, as a share of the tile,
+// Places of a chart on paper: its field between an edge for the shares at the
+// left, headings over it and the start under it.
+const (
+	slideWide    = 140 * Millimetre
+	slideHigh    = 52 * Millimetre
+	slideLeft    = 13 * Millimetre
+	slideRight   = 4 * Millimetre
+	slideTop     = 15 * Millimetre
+	slideBottom  = 9 * Millimetre
+	titleLine    = 3500 // baselines of the headings: what the axes are
+	namesLine    = 8200 // and the names of starts
+	namesFoot    = 9000 // where their leaders begin
+	leaderTurn   = 2500 // how far over the field they turn down
+	bandFrom     = 2200 // the colours of the shares, left of the field
+	bandTo       = 600
+	shareGap     = 3200
+	dotRadius    = 1100
+	chosenRadius = 1700
+	slipReach    = 1400 // half an end stroke of the bar under the field
+)
+
+// Slide draws a wall's slide curve: the worst run, as a share of the tile,
 // against the start over one period of the bond. Dots mark the classic starts
 // and a larger one the chosen start; a bar on the axis is how far that may slip.
 func Slide(plan layout.Plan, wall int) Scene {
@@ -26,16 +47,24 @@ func Slide(plan layout.Plan, wall int) Scene {
 	}
 	b := newBoard(plan, wrapTexts)
 	w := plan.Walls[wall]
-	b.Width, b.Height, b.Title = 140*Millimetre, 52*Millimetre, "Slide curve of the "+wallName(w.Found.Name)
-	c := chart{lo: Point{13000, 15000}, hi: Point{136000, 43000}, first: w.Start.Slide[0].Edge,
+	b.Width, b.Height, b.Title = slideWide, slideHigh, "Slide curve of the "+wallName(w.Found.Name)
+	c := chart{lo: Point{slideLeft, slideTop}, hi: Point{slideWide - slideRight, slideHigh - slideBottom}, first: w.Start.Slide[0].Edge,
 		period: plan.Room.Tile.Width + plan.Room.Joint}
 	b.grid(c)
 	b.curve(c, w.Start.Slide, wall)
 	b.slip(c, w.Start, wall)
 	b.dots(c, w.Start, wall)
-	b.chosen(c, w.Start, wall)
-	b.Describe = "Smallest cut against the start, over one tile and joint. Chosen start at " + b.figure(w.Start.X) + "."
+	b.chosen(c, w, wall)
+	b.Describe = "Smallest cut against the start, over one tile and joint. Chosen: " + b.startSays(w) + "."
 	return b.Scene
+}
+
+// startSays is the start of a wall as it stands everywhere else.
+func (b *board) startSays(w layout.Wall) string {
+	if edge, ok := b.struckEdge(w); ok {
+		return b.startText(b.startFigure(w, edge))
+	}
+	return b.startText(w.Start.Edge)
 }
 
 // x is where a tile edge falls in the chart, modulo the period.
@@ -73,15 +102,15 @@ func (b *board) grid(c chart) {
 	low := c.hi.Y
 	for _, l := range limits {
 		y := c.y(l.share)
-		b.path(Tag{Kind: Key, Wall: -1}, fill(cutInk(l.kind).Fill), corners(Point{c.lo.X - 2200, y}, Point{c.lo.X - 600, low}))
+		b.path(Tag{Kind: Key, Wall: -1}, fill(cutInk(l.kind).Fill), corners(Point{c.lo.X - bandFrom, y}, Point{c.lo.X - bandTo, low}))
 		b.chain(tag, line(Grey, 180), Point{c.lo.X, y}, Point{c.hi.X, y})
-		b.label(Label{Tag: tag, Text: l.text, Size: size, Anchor: Right, At: Point{c.lo.X - 3200, y + drop(size)}, Colour: Black})
+		b.label(Label{Tag: tag, Text: l.text, Size: size, Anchor: Right, At: Point{c.lo.X - shareGap, y + drop(size)}, Colour: Black})
 		low = y
 	}
 	b.chain(tag, line(Black, 350), Point{c.lo.X, c.lo.Y}, Point{c.lo.X, c.hi.Y}, Point{c.hi.X, c.hi.Y})
-	b.label(Label{Tag: tag, Text: "smallest cut, share of the tile", Size: size, At: Point{1500, 3500}, Colour: Black})
+	b.label(Label{Tag: tag, Text: "smallest cut, share of the tile", Size: size, At: Point{edgeRoom, titleLine}, Colour: Black})
 	b.label(Label{Tag: tag, Text: "start slides right by one tile and joint, " + b.figure(c.period), Size: size,
-		Anchor: Right, At: Point{c.hi.X, 3500}, Colour: Black})
+		Anchor: Right, At: Point{c.hi.X, titleLine}, Colour: Black})
 }
 
 // curve draws the corners as a line; two corners at one edge are a jump and
@@ -117,39 +146,40 @@ func (b *board) slip(c chart, s plan.Start, wall int) {
 	hi := min(c.along(at+s.To-s.Edge), c.hi.X)
 	b.chain(tag, line(Blue, 900), Point{lo, c.hi.Y}, Point{hi, c.hi.Y})
 	for _, x := range []Micron{lo, hi} {
-		b.chain(tag, line(Blue, 500), Point{x, c.hi.Y - 1400}, Point{x, c.hi.Y + 1400})
+		b.chain(tag, line(Blue, 500), Point{x, c.hi.Y - slipReach}, Point{x, c.hi.Y + slipReach})
 	}
 }
 
 // dots marks the classic starts with their names over the chart, and the
 // chosen start.
 func (b *board) dots(c chart, s plan.Start, wall int) {
-	const apart = 25000
 	tag, size := Tag{Kind: Start, Wall: wall}, b.texts.least
 	classic := Starts(s)
-	edge := func(k plan.Classic) Micron { return c.x(b.edgeOf(k)) }
-	slices.SortStableFunc(classic, func(p, q plan.Classic) int { return cmp.Compare(edge(p), edge(q)) })
-	at := make([]Micron, len(classic))
+	slices.SortStableFunc(classic, func(p, q plan.Classic) int { return cmp.Compare(c.x(p.Edge), c.x(q.Edge)) })
+	labels := make([]Label, len(classic))
+	at, half := make([]Micron, len(classic)), make([]Micron, len(classic))
 	for i, k := range classic {
-		at[i] = edge(k)
+		labels[i] = Label{Tag: tag, Text: k.Name, Size: size, Anchor: Middle, Colour: Black, Bold: k.Name == "best"}
+		at[i], half[i] = c.x(k.Edge), labels[i].width()/2+1
 	}
-	for i, x := range within(spread(at, apart), apart, c.lo.X, c.hi.X-apart/2) {
-		k := classic[i]
-		b.chain(tag, line(Grey, 180), Point{x, 9000}, Point{at[i], c.lo.Y - 2500}, Point{at[i], c.y(k.Share)})
-		b.disc(tag, Ink{Fill: White, Line: Black, Width: 350}, Point{at[i], c.y(k.Share)}, 1100)
-		b.label(Label{Tag: tag, Text: k.Name, Size: size, Anchor: Middle, At: Point{x, 8200}, Colour: Black, Bold: k.Name == "best"})
+	for i, x := range abreast(at, half, blockGap, edgeRoom, b.Width-edgeRoom) {
+		y := c.y(classic[i].Share)
+		b.chain(tag, line(Grey, 180), Point{x, namesFoot}, Point{at[i], c.lo.Y - leaderTurn}, Point{at[i], y})
+		b.disc(tag, Ink{Fill: White, Line: Black, Width: 350}, Point{at[i], y}, dotRadius)
+		labels[i].At = Point{x, namesLine}
+		b.label(labels[i])
 	}
 }
 
 // chosen marks the start of the plan: a larger dot on the curve, and its
 // place on the tape under the chart.
-func (b *board) chosen(c chart, s plan.Start, wall int) {
-	tag, size, x := Tag{Kind: Start, Wall: wall}, b.texts.note, c.x(s.Edge)
-	b.chain(tag, line(Blue, 500), Point{x, c.lo.Y}, Point{x, c.hi.Y + 1500})
-	b.disc(tag, Ink{Fill: Blue, Line: White, Width: 350}, Point{x, c.height(s.Slide, x)}, 1700)
-	l := Label{Tag: tag, Text: "START " + b.figure(s.X), Size: size, Bold: true, Colour: Blue}
+func (b *board) chosen(c chart, w layout.Wall, wall int) {
+	tag, size, x := Tag{Kind: Start, Wall: wall}, b.texts.figure, c.x(w.Start.Edge)
+	b.chain(tag, line(Blue, 500), Point{x, c.lo.Y}, Point{x, c.hi.Y + slipReach})
+	b.disc(tag, Ink{Fill: Blue, Line: White, Width: 350}, Point{x, c.height(w.Start.Slide, x)}, chosenRadius)
+	l := Label{Tag: tag, Text: b.startSays(w), Size: size, Bold: true, Colour: Blue}
 	half := l.width() / 2
-	b.label(centred(l, Point{min(max(x, half+1000), b.Width-half-1000), c.hi.Y + 1500 + size}))
+	b.label(centred(l, Point{min(max(x, half+edgeRoom), b.Width-half-edgeRoom), c.hi.Y + slipReach + size}))
 }
 
 // height is the curve's height over x; at a jump, that of its right side.
@@ -174,12 +204,4 @@ func (c chart) height(points []plan.SlidePoint, x Micron) Micron {
 // no "best" among them: the search has kept the pin and compared nothing.
 func Starts(s plan.Start) []plan.Classic {
 	return slices.DeleteFunc(slices.Clone(s.Classic), func(k plan.Classic) bool { return s.Pinned && k.Name == "best" })
-}
-
-// edgeOf is the left edge of the tile that a classic start names.
-func (b *board) edgeOf(k plan.Classic) length.Length {
-	if k.OnTile {
-		return k.X - b.plan.Room.Tile.Width/2
-	}
-	return k.X + b.plan.Room.Joint/2
 }

@@ -265,7 +265,7 @@ func (w *wrap) startUnder(f frame, wall layout.Wall) {
 	x, r, far := f.at(edge, 0).X, extents(wall), w.startFigure(wall, edge)
 	w.pointer(f.wall, Point{x, w.foot - rise(w.texts.figure)})
 	mid, half := f.at((r.Left+r.Right)/2, 0).X, max(w.Scale.On(r.Width()), w.need(wall))/2
-	lo, hi := max(mid-half, 0), min(mid+half, w.Width)
+	lo, hi := max(mid-half-w.gap/3, 0), min(mid+half+w.gap/3, w.Width)
 	l := Label{Tag: Tag{Kind: Start, Wall: f.wall}, Size: w.texts.figure, Bold: true, Colour: Blue}
 	for _, l.Text = range []string{w.startText(far), w.figure(far)} {
 		if at, found := w.beside(l, x, lo, hi); found {
