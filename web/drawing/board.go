@@ -54,6 +54,7 @@ type board struct {
 	texts texts
 	taken []box
 	level Micron // the level line, where texts keep off it
+	alone *int   // the one wall that is shown, or nil
 
 	full       stages.FullCourse // the first course that no base cuts
 	struck     length.Length     // the line to strike for it

@@ -36,7 +36,7 @@ func Elevation(plan layout.Plan, wall int, o Options) Scene {
 	w := plan.Walls[wall]
 	s := &single{board: newBoard(plan, o.texts(wallTexts)), opt: o, w: w, r: extents(w), f: frame{wall: wall}}
 	s.Title = "Wall " + w.Found.Letter + ", " + w.Found.Name
-	s.Describe = s.story(w)
+	s.Describe, s.alone = s.story(w), &wall
 	s.Finished = o.Finish
 	if !o.Finish {
 		s.up, s.along, s.courses = s.heights([]layout.Wall{w}), s.widths(w), s.tallies(w)

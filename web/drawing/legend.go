@@ -26,6 +26,9 @@ func (b *board) entries(width Micron) []entry {
 	has := map[Kind]bool{}
 	for i := range b.plan.Walls {
 		w := &b.plan.Walls[i]
+		if b.alone != nil && *b.alone != i {
+			continue
+		}
 		for n := range w.Pieces {
 			if p := &w.Pieces[n]; !p.Whole || w.Found.Set != nil {
 				has[b.kind(frame{wall: i}, *p)] = true

@@ -129,7 +129,7 @@ func (r randomRoom) set(j survey.Job) (p layout.Plan, ok bool) {
 
 // Laws of every drawing, whatever the room:
 //
-//  1. No two texts overlap, and no text lies off the paper.
+//  1. No two texts overlap, and nothing lies off the paper.
 //  2. No flag covers a text, and the level line strikes none.
 //  3. No text is smaller than the drawing's least.
 //  4. Every tile edge to strike is said.
@@ -216,6 +216,9 @@ func keepApart(t *testing.T, name string, s Scene, least Micron) {
 		texts = append(texts, l)
 	}
 	for _, e := range s.Elements {
+		for _, q := range places(e) {
+			assert.True(t, q.X >= 0 && q.Y >= 0 && q.X <= s.Width && q.Y <= s.Height, "%s: %v of %T lies off the paper", name, q, e)
+		}
 		switch x := e.(type) {
 		case Disc:
 			if x.Kind == Finding && x.Radius == flagRadius {

@@ -31,7 +31,7 @@ func Thumb(plan layout.Plan) Scene {
 	var over plane.Rect
 	wide := length.Length(0)
 	for _, w := range plan.Walls {
-		r := w.Shape.Region.Bounds()
+		r := extents(w)
 		over.Top, over.Bottom = max(over.Top, r.Top), min(over.Bottom, r.Bottom)
 		wide += r.Width()
 	}
@@ -41,7 +41,7 @@ func Thumb(plan layout.Plan) Scene {
 	x, zero := (ThumbWidth-used)/2, thumbEdge+b.Scale.On(over.Top)+(ThumbHeight-2*thumbEdge-b.Scale.On(over.Height()))/2
 	left := mostPatches
 	for i, w := range plan.Walls {
-		r := w.Shape.Region.Bounds()
+		r := extents(w)
 		left = b.thumbWall(left, frame{wall: i, scale: b.Scale, origin: Point{x - b.Scale.On(r.Left), zero}}, w)
 		x += b.Scale.On(r.Width()) + thumbGap
 	}
