@@ -71,9 +71,12 @@ func (d *describer) of(t reflect.Type) object {
 // fields gives the schema of a struct by the names in its json tags.
 func (d *describer) fields(t reflect.Type) object {
 	properties, wanted := object{}, []string{}
-	for i := range t.NumField() {
-		name, options, _ := strings.Cut(t.Field(i).Tag.Get("json"), ",")
-		properties[name] = d.of(t.Field(i).Type)
+	for _, f := range reflect.VisibleFields(t) {
+		name, options, _ := strings.Cut(f.Tag.Get("json"), ",")
+		if name == "" || name == "-" {
+			continue // a struct that lends its fields, or what is not written
+		}
+		properties[name] = d.of(f.Type)
 		if d.lists && options == "" {
 			wanted = append(wanted, name)
 		}

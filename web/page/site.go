@@ -18,11 +18,6 @@ import (
 // Solver turns a job into its plan, as layout.Solve does. It stops when the context ends.
 type Solver func(context.Context, survey.Job) (layout.Plan, error)
 
-// Whole is a solver made of one that does not stop before it is done.
-func Whole(solve func(survey.Job) (layout.Plan, error)) Solver {
-	return func(_ context.Context, job survey.Job) (layout.Plan, error) { return solve(job) }
-}
-
 // Site is what every page is given: where jobs are kept, and who solves them.
 type Site struct {
 	Store   *store.Store

@@ -310,17 +310,17 @@ func Once() page.Solver {
 		err  error
 	}
 	known := map[string]solved{}
-	return page.Whole(func(job survey.Job) (layout.Plan, error) {
+	return func(ctx context.Context, job survey.Job) (layout.Plan, error) {
 		key, err := survey.Write(job)
 		if err != nil {
 			return layout.Plan{}, err
 		}
 		if _, ok := known[string(key)]; !ok {
-			plan, err := layout.Now(job)
+			plan, err := layout.Solve(ctx, job)
 			known[string(key)] = solved{plan, err}
 		}
 		return known[string(key)].plan, known[string(key)].err
-	})
+	}
 }
 
 // With gives the fields a form of job 1 is posted with.
