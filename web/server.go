@@ -7,6 +7,8 @@ import (
 	"log/slog"
 	"net/http"
 
+	"codeberg.org/go-fonts/dejavu/dejavusanscondensed"
+	"codeberg.org/go-fonts/dejavu/dejavusanscondensedbold"
 	"github.com/go-chi/chi/v5"
 	"github.com/go-chi/chi/v5/middleware"
 
@@ -67,7 +69,8 @@ func (s *Server) Handler() http.Handler {
 		}
 	}
 	r.Get("/static/drawing.css", drawingStyle)
-	r.Get("/static/condensed.ttf", drawingFont)
+	r.Get("/static/condensed.ttf", font(dejavusanscondensed.TTF))
+	r.Get("/static/condensed-bold.ttf", font(dejavusanscondensedbold.TTF))
 	r.Get("/static/*", http.StripPrefix("/static/", static(s.Static)).ServeHTTP)
 	return r
 }

@@ -85,7 +85,7 @@ func TestStaticFiles(t *testing.T) {
 	s := trial.New(t)
 	for path, kind := range map[string]string{
 		"/static/coursewright.css": "text/css", "/static/drawing.css": "text/css", "/static/bench.js": "javascript",
-		"/static/icon.svg": "image/svg", "/static/condensed.ttf": "font/ttf",
+		"/static/icon.svg": "image/svg", "/static/condensed.ttf": "font/ttf", "/static/condensed-bold.ttf": "font/ttf",
 	} {
 		answer, body := s.Get(path)
 		assert.Equal(t, http.StatusOK, answer.StatusCode, path)

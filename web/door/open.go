@@ -72,7 +72,7 @@ func forStrangers(r *http.Request) bool {
 	switch r.URL.Path {
 	case "/open":
 		return r.Method == http.MethodPost
-	case "/static/coursewright.css", "/static/drawing.css", "/static/condensed.ttf", "/static/icon.svg":
+	case "/static/coursewright.css", "/static/drawing.css", "/static/condensed.ttf", "/static/condensed-bold.ttf", "/static/icon.svg":
 		return reads
 	}
 	return strings.HasPrefix(r.URL.Path, "/open/")

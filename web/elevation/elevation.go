@@ -20,6 +20,9 @@ type Options struct {
 	// Inline leaves out the XML prolog and the style, for a drawing inside a
 	// page that carries Style in its own sheet.
 	Inline bool
+	// Plain leaves out the style alone, for a picture that is only looked at:
+	// it stays as it is on paper, whatever colours the screen has.
+	Plain bool
 	// ID goes before the ids inside the drawing, so that two drawings of one
 	// page do not share them. Only letters, digits and hyphens are kept.
 	ID string
@@ -124,7 +127,9 @@ func (p *pen) open(s drawing.Scene, o Options) {
 		fmt.Fprintf(p.out, "<desc %s>%s</desc>\n", attr("id", desc), text(s.Describe))
 	}
 	if !o.Inline {
-		fmt.Fprintf(p.out, "<style>%s</style>\n", Style)
+		if !o.Plain {
+			fmt.Fprintf(p.out, "<style>%s</style>\n", Style)
+		}
 		p.canvas.Rect(0, 0, int(s.Width), int(s.Height), `class="paper" fill="#ffffff"`)
 	}
 }

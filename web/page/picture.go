@@ -25,7 +25,7 @@ func Picture(s drawing.Scene, id string) templ.Component {
 // SendPicture answers with a scene as a picture of its own.
 func SendPicture(w http.ResponseWriter, s drawing.Scene) error {
 	var out bytes.Buffer
-	if err := elevation.Write(&out, s, elevation.Options{}); err != nil {
+	if err := elevation.Write(&out, s, elevation.Options{Plain: true}); err != nil {
 		return err
 	}
 	w.Header().Set("Content-Type", "image/svg+xml; charset=utf-8")
