@@ -1,6 +1,7 @@
 package main
 
 import (
+	"bytes"
 	"flag"
 	"fmt"
 	"net/http"
@@ -8,6 +9,8 @@ import (
 	"path/filepath"
 	"regexp"
 	"slices"
+	"strconv"
+	"strings"
 	"testing"
 	"time"
 
@@ -114,7 +117,21 @@ func report(t *testing.T, p process, all []*typist, spent time.Duration) {
 	}
 	status, err := os.ReadFile(fmt.Sprintf("/proc/%d/status", p.Process.Pid))
 	require.NoError(t, err)
-	t.Logf("%d people, %s: %d edits in %v, %.1f a second; p50 %v, p95 %v, p99 %v, longest %v; at most %s kB of memory",
+	t.Logf("%d people, %s: %d edits in %v, %.1f a second; p50 %v, p95 %v, p99 %v, longest %v; at most %s kB of memory; %v of a processor an edit",
 		len(all), filepath.Base(*loadJob), len(took), spent.Round(time.Millisecond), float64(len(took))/spent.Seconds(),
-		at(0.5), at(0.95), at(0.99), at(1), peak.FindStringSubmatch(string(status))[1])
+		at(0.5), at(0.95), at(0.99), at(1), peak.FindStringSubmatch(string(status))[1], (p.worked(t) / time.Duration(len(took))).Round(100*time.Microsecond))
+}
+
+// worked is how long the process has kept processors busy: what a load costs, whatever else the
+// machine does. Fields 14 and 15 of /proc/PID/stat, in hundredths of a second (proc(5)).
+func (p process) worked(t *testing.T) time.Duration {
+	t.Helper()
+	stat, err := os.ReadFile(fmt.Sprintf("/proc/%d/stat", p.Process.Pid))
+	require.NoError(t, err)
+	fields := strings.Fields(string(stat[bytes.LastIndexByte(stat, ')')+1:]))
+	user, err := strconv.Atoi(fields[11])
+	require.NoError(t, err)
+	system, err := strconv.Atoi(fields[12])
+	require.NoError(t, err)
+	return time.Duration(user+system) * 10 * time.Millisecond
 }

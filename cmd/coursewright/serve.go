@@ -55,7 +55,7 @@ func (p *program) serve(ctx context.Context, args []string) int {
 // sweepSeldom has memory swept less often than usual, up to a limit: solving and
 // drawing leave much behind that is soon of no use, and little that stays.
 func sweepSeldom() {
-	debug.SetGCPercent(400)
+	debug.SetGCPercent(200)
 	debug.SetMemoryLimit(512 << 20)
 }
 

@@ -42,7 +42,7 @@ type Limits struct {
 // its answer, so that whoever waits in vain is told.
 func (l Limits) orUsual() Limits {
 	return Limits{
-		Rooms:  cmp.Or(l.Rooms, max(4, 2*runtime.GOMAXPROCS(0))),
+		Rooms:  cmp.Or(l.Rooms, max(3, runtime.GOMAXPROCS(0)+1)),
 		Large:  cmp.Or(l.Large, 1),
 		Pieces: cmp.Or(l.Pieces, 20_000),
 		Packed: cmp.Or(l.Packed, 64<<20),
