@@ -21,6 +21,15 @@ type Tiles struct {
 	Runs       []Run
 }
 
+// Reach is how long a run is, from edge to edge.
+func (e Tiles) Reach(r Run) float64 {
+	long := e.Wide
+	if e.Up {
+		long = e.High
+	}
+	return times(r.Count, long+e.Gap) - e.Gap
+}
+
 // Run is a row of whole tiles. X and Y are the middle of the first tile's left
 // edge, or of its lower edge where the run goes up.
 type Run struct {
@@ -45,15 +54,19 @@ func (e Tiles) Path() Path {
 	out := Path{Tag: e.Tag, Ink: fill(e.Fill)}
 	for _, r := range e.Runs {
 		for n := range r.Count {
-			x, y := r.X+float64(n)*(e.Wide+e.Gap), r.Y-e.High/2
+			x, y := r.X+times(n, e.Wide+e.Gap), r.Y-e.High/2
 			if e.Up {
-				x, y = r.X-e.Wide/2, r.Y-float64(n)*(e.High+e.Gap)-e.High
+				x, y = r.X-e.Wide/2, r.Y-times(n, e.High+e.Gap)-e.High
 			}
 			out.Rings = append(out.Rings, corners(Point{round(x), round(y)}, Point{round(x + e.Wide), round(y + e.High)}))
 		}
 	}
 	return out
 }
+
+// times is n times x, rounded before anything is added to it: a processor that
+// does both at once would draw another micrometre.
+func times(n int, x float64) float64 { return float64(float64(n) * x) }
 
 func round(x float64) Micron {
 	if x < 0 {

@@ -22,7 +22,7 @@ func (p *pen) Tiles(e drawing.Tiles) {
 	var d, runs strings.Builder
 	count := 0
 	for i, r := range e.Runs {
-		reach := float64(r.Count)*(long+e.Gap) - e.Gap
+		reach := e.Reach(r)
 		if e.Up {
 			fmt.Fprintf(&d, "M%s %sv%s", places(r.X), places(r.Y), places(-reach))
 		} else {
