@@ -30,6 +30,9 @@ func (b *book) block(l *leaf, n int) {
 // fields are the cells of the title block.
 func (b *book) fields(l *leaf, n int) []cell {
 	room := b.plan.Room
+	if l.kind == Measuring { // to be filled in by hand
+		return []cell{{70, "job", ""}, {44, "measured by", ""}, {30, "on", ""}, {40, "tile, true size", ""}, {16, "sheet", fmt.Sprintf("%d of %d", n, len(b.leaves))}}
+	}
 	cells := []cell{{42, "job", room.Title}, {46, "level line, 0", b.levelLine()}, {38, "tile · joint", b.tile() + " · " + room.Joint.Fine(room.Units)},
 		{20, "scale", scaleText(l.scale, room.Units)}, {32, "job " + b.opts.Hash + " · " + b.opts.Paper.Name, b.opts.Date.Format("2006-01-02")},
 		{16, "sheet", fmt.Sprintf("%d of %d", n, len(b.leaves))}}

@@ -141,7 +141,7 @@ func (f *flow) step(n, do, how string) {
 
 // sub writes a heading inside a sheet, with room for something under it.
 func (f *flow) sub(text string) {
-	f.need(25 * mmPaper)
+	f.need(1500 + f.of(large).leading() + 2*f.of(plain).leading())
 	f.y += 1500
 	f.words(large, text)
 }

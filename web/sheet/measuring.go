@@ -161,7 +161,7 @@ func (m *form) down(level, rim drawing.Micron) {
 		if i == 0 || w.Left.Beyond != i-1 {
 			m.drop(w.left+w.legs[0]+4*mmPaper, level, rim, mid+11*mmPaper, w.left+w.legs[0]+4*mmPaper+boxWide/2+3*mmPaper)
 		}
-		if w.right-w.left > 2*boxWide+20*mmPaper {
+		if w.right-w.left > 2*boxWide+12*mmPaper {
 			m.drop((w.left+w.right)/2, level, rim, mid+2*mmPaper, (w.left+w.right)/2)
 		}
 		if i+1 < len(m.shapes) && m.shapes[i+1].Left.Beyond == i {

@@ -183,8 +183,8 @@ func (b *book) storyPole() {
 // heightList has the courses at the left and the other marks at the right, both
 // from the top down.
 func (b *book) heightList(p pole) table {
-	t := table{columns: []column{{name: "course", share: 14, bold: true}, {name: "its bottom edge", share: 26, right: true}, {name: "from the foot", share: 24, right: true},
-		{share: 6}, {name: "mark", share: 62, bold: true}, {name: "from the level line", share: 28, right: true}, {name: "from the foot", share: 24, right: true}}}
+	t := table{columns: []column{{name: "course", share: 14, bold: true}, {name: "its bottom edge", share: 31, right: true}, {name: "from the foot", share: 26, right: true},
+		{share: 5}, {name: "mark", share: 56, bold: true}, {name: "from the level line", share: 30, right: true}, {name: "from the foot", share: 26, right: true}}}
 	foot := func(at length.Length) string {
 		if at < p.low {
 			return "–"

@@ -15,7 +15,6 @@ import (
 const (
 	mostLine  = 15 * mmPaper
 	leastLine = 10000
-	afterCuts = 33 * mmPaper // what stands under the last line
 )
 
 // schedule lists what to cut: one line for every setting of the fence.
@@ -31,16 +30,21 @@ func (b *book) schedule() {
 	o := b.cuts.Offcuts
 	f.words(plain, fmt.Sprintf("Size to set the fence to · cut from the face side · %d pieces, %d lines; %d tiles are cut into and %d of them give two pieces · kerf %s",
 		len(b.cuts.Cuts), len(b.cuts.Groups), o.TilesCut, o.TilesSaved, b.fine(b.opts.Saw.Kerf))+b.said())
-	high := f.lineHigh(len(b.cuts.Groups))
+	high, each := f.lineHigh(len(b.cuts.Groups))
 	partners := b.partners()
 	f.cutNames()
-	for _, g := range b.cuts.Groups {
-		if f.left() < high {
+	for i, g := range b.cuts.Groups {
+		if i > 0 && i%each == 0 {
 			f.turn()
 			f.cutNames()
 		}
 		f.cutLine(g, partners[g.ID], high)
 	}
+	f.cutEnd()
+}
+
+// cutEnd is what stands under the last line.
+func (f *flow) cutEnd() {
 	f.y += 1500
 	f.percent = 80
 	f.cutNotes()
@@ -48,16 +52,35 @@ func (b *book) schedule() {
 }
 
 // lineHigh is how high lines may be so that they take no more leaves than they
-// must.
-func (f *flow) lineHigh(n int) drawing.Micron {
-	lo, hi := f.leaf.area()
-	first, each := f.left()-6*mmPaper, hi.Y-lo.Y-18*mmPaper
-	lines := drawing.Micron(n)
-	for leaves := drawing.Micron(1); ; leaves++ {
-		if high := (first + (leaves-1)*each - afterCuts) / (lines + leaves - 1); high >= leastLine || leaves > lines {
-			return max(leastLine, min(high, mostLine))
+// must, and how many of them stand on each, so that none is nearly empty.
+func (f *flow) lineHigh(lines int) (high drawing.Micron, each int) {
+	names := columnName.leading() + 600
+	room := f.left() - names // a leaf that follows has more, for it has no words
+	end := f.tried((*flow).cutEnd)
+	for leaves := 1; ; leaves++ {
+		each = (lines + leaves - 1) / leaves
+		last := lines - each*(leaves-1)
+		if last < 1 {
+			continue
+		}
+		high = min(mostLine, (room-end)/drawing.Micron(last))
+		if leaves > 1 {
+			high = min(high, room/drawing.Micron(each))
+		}
+		if high >= leastLine {
+			return high, each
 		}
 	}
+}
+
+// tried is how much room something takes that is written on a leaf of its own.
+func (f *flow) tried(write func(*flow)) drawing.Micron {
+	try := *f
+	try.leaf = &leaf{subject: f.subject, size: f.size}
+	try.book = &book{plan: f.book.plan, opts: f.book.opts, cuts: f.book.cuts}
+	_, try.hi = try.leaf.area()
+	write(&try)
+	return try.y - f.y
 }
 
 // cutColumns are where the columns of a line begin, in thousandths of the breadth.

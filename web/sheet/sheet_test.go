@@ -8,6 +8,7 @@ import (
 	"os/exec"
 	"path/filepath"
 	"regexp"
+	"slices"
 	"strconv"
 	"strings"
 	"testing"
@@ -148,7 +149,8 @@ func TestTheSamePlanGivesTheSameBytes(t *testing.T) {
 }
 
 func TestEverySheetBearsItsTitleBlock(t *testing.T) {
-	file, pages := paged(t, solved(t, "one-wall"), Options{})
+	o := Options{Kinds: slices.DeleteFunc(Kinds(), func(k Kind) bool { return k == Measuring })}
+	file, pages := paged(t, solved(t, "one-wall"), o)
 	assert.Len(t, regexp.MustCompile(`Identity-H +yes`).FindAllString(tool(t, "pdffonts", file), -1), 2, "both fonts embedded")
 	for n := 1; n <= pages; n++ {
 		text := tool(t, "pdftotext", "-layout", "-f", strconv.Itoa(n), "-l", strconv.Itoa(n), file, "-")
@@ -218,4 +220,16 @@ func TestColumnsAndVeryLargeWallsArePrintedToo(t *testing.T) {
 	_, pages = paged(t, hall, Options{Kinds: Kinds()})
 	assert.Greater(t, pages, 20, "most of them the pole of 20 m")
 	assert.Greater(t, newBook(hall, Options{Kinds: []Kind{Elevations}}).leaves[0].scale.Real, int64(100), "no larger scale takes 40 m")
+}
+
+// The measuring sheet serves the next room, so nothing of this one stands on it.
+func TestNothingMeasuredStandsOnTheMeasuringSheet(t *testing.T) {
+	for _, name := range five {
+		file, pages := paged(t, roomOf(t, name), Options{Kinds: []Kind{Measuring}})
+		assert.Equal(t, 1, pages, name)
+		text := tool(t, "pdftotext", "-layout", file, "-")
+		assert.Contains(t, text, "measured by", name)
+		assert.NotRegexp(t, `\d+'-\d|\d/\d+"|\d{3,} mm`, strings.NewReplacer("100 mm", "", "1/16 in", "").Replace(text), name)
+		assert.NotContains(t, text, "2026-05-04", name)
+	}
 }

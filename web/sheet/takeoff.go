@@ -10,8 +10,8 @@ import (
 func (b *book) takeOff() {
 	b.fitted(subject{title: "Take-off"}, false, func(f *flow) {
 		f.words(plain, "What to buy, in the packs of a shop: counted from the pieces and the joints, not guessed.")
-		t := table{columns: []column{{name: "item", share: 32, bold: true}, {name: "buy", share: 18, bold: true, right: true}, {name: "of", share: 27},
-			{name: "boxes", share: 13, right: true}, {name: "price", share: 17, right: true}, {name: "because", share: 74}}}
+		t := table{columns: []column{{name: "item", share: 32, bold: true}, {name: "buy", share: 18, bold: true, right: true}, {name: "of", share: 33},
+			{name: "boxes", share: 12, right: true}, {name: "price", share: 17, right: true}, {name: "because", share: 68}}}
 		total := int64(0)
 		for _, l := range b.buy.Lines {
 			total += l.Cents

@@ -170,7 +170,7 @@ func TestTheStoryPoleListsEveryCourseAndMark(t *testing.T) {
 		text := words(printedText(t, plan, StoryPole))
 		p := b.pole()
 		for _, u := range p.tiles {
-			says(t, text, fmt.Sprintf("%d %s", u.course, b.signed(u.bottom)), name)
+			says(t, text, b.signed(u.bottom), "%s, course %d", name, u.course)
 		}
 		for _, m := range p.marks {
 			says(t, text, b.signed(m.at), "%s, %s", name, m.name)
