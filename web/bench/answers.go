@@ -221,14 +221,13 @@ func (b Bench) fine(l length.Length) string {
 // troubles counts what no plan should have.
 func (b Bench) troubles() (bare, slivers int) {
 	for _, w := range b.Plan.Walls {
-		bare += len(w.Bare)
-		for _, p := range w.Pieces {
-			if p.Sliver {
-				slivers++
+		for _, g := range w.Gaps {
+			if !g.Low {
+				bare++
 			}
 		}
 	}
-	return bare, slivers
+	return bare, b.Plan.Setout.Merit.Slivers + b.Plan.Setout.Merit.Unworkable
 }
 
 // whereIs says where a piece stands and what is cut for it.
