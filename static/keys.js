@@ -6,8 +6,11 @@ import { next } from "./ask.js";
 
 const DIGITS = ["1", "2", "3", "4", "5", "6", "7", "8", "9", "0", "⌫", "′", "″"];
 const NAMES = { "⌫": "Delete", "′": "feet", "″": "inches", "/": "over" };
-const touch = matchMedia("(pointer: coarse)");
+const coarse = matchMedia("(pointer: coarse)");
+let byFinger = false; // what was pressed last was pressed with a finger
 let typing = null;
+
+addEventListener("pointerdown", (e) => { byFinger = e.pointerType === "touch"; }, true);
 
 const fractions = () => [1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12, 13, 14, 15].map((n) => {
   let over = 16;
@@ -19,7 +22,7 @@ document.addEventListener("focusin", (e) => {
   const pad = document.getElementById("keys");
   if (!pad) return;
   if (e.target.closest("#keys")) return;
-  const box = touch.matches && e.target.matches("input.length") ? e.target : null;
+  const box = (coarse.matches || byFinger) && e.target.matches("input.length") ? e.target : null;
   typing?.removeAttribute("inputmode");
   typing = box;
   pad.hidden = !box;

@@ -149,6 +149,26 @@ function told(page, sent) {
     box.toggleAttribute("aria-invalid", fresh.hasAttribute("aria-invalid"));
     if (box !== document.activeElement && box.value === sent.get(box.name)) box.value = fresh.value;
   }
+  counted(page);
+}
+
+// counted takes over what is measured and what is doubted: the head of the
+// survey, and at each question all but the box itself.
+function counted(page) {
+  const head = page.querySelector(".survey-head"), old = document.querySelector(".survey-head");
+  if (head && old && head.innerHTML !== old.innerHTML) old.replaceWith(head);
+  for (const fresh of page.querySelectorAll("#survey .asked")) {
+    const field = form().querySelector(`.asked[data-field="${CSS.escape(fresh.dataset.field)}"]`);
+    const box = field?.querySelector("input"), now = fresh.querySelector("input");
+    if (!box || !now) continue;
+    field.className = fresh.className;
+    box.className = now.className;
+    box.placeholder = now.placeholder;
+    for (const gone of field.querySelectorAll(".doubtbox, .box > button")) if (gone !== document.activeElement) gone.remove();
+    const button = fresh.querySelector(".box > button");
+    if (button && !field.querySelector(".box > button")) field.querySelector(".box").append(button);
+    field.append(...fresh.querySelectorAll(".doubtbox"));
+  }
 }
 
 document.addEventListener("input", (e) => {

@@ -1,6 +1,9 @@
 package web_test
 
 import (
+	"context"
+	"net/http"
+	"net/url"
 	"os"
 	"path/filepath"
 	"testing"
@@ -44,17 +47,29 @@ func TestAccessibility(t *testing.T) {
 	wall, err := os.ReadFile("../testdata/jobs/one-wall.json")
 	require.NoError(t, err)
 	s := trial.Of(t, wall)
-	ctx := trial.Browse(t)
-	const found = `axe.run().then((r) => r.violations.map((v) => v.id + ": " + v.nodes.map((n) => n.target + " " + n.failureSummary).slice(0, 4).join("; ")))`
-	for _, path := range []string{"/", "/jobs/1", "/jobs/1?wall=1", "/jobs/1?wall=1&piece=B-01-01", "/jobs/1/widths", "/jobs/1/work?cut=C1", "/jobs/1/choices", "/jobs/1/bathroom", "/nowhere"} {
-		for _, width := range []int64{1440, 768, 390} {
-			trial.Steps(t, ctx, chromedp.EmulateViewport(width, 900), chromedp.Navigate(s.URL+path), chromedp.WaitVisible("#main"))
-			trial.See[bool](t, ctx, `(() => { for (const d of document.querySelectorAll("details")) d.open = true; return true })()`)
-			_, err := chromedp.Run(ctx, chromedp.Evaluate[bool](string(axe)+";true"))
-			require.NoError(t, err)
-			bad, err := chromedp.Run(ctx, chromedp.Evaluate[[]string](found, chromedp.EvalAwaitPromise))
-			require.NoError(t, err)
-			assert.Empty(t, bad, "%s at %d", path, width)
+	for _, shape := range []string{"tub", "corner"} { // nothing of these is measured
+		answer, page := s.Post("/jobs", url.Values{"shape": {shape}, "units": {"in"}, "title": {"A new " + shape}})
+		require.Equal(t, http.StatusSeeOther, answer.StatusCode, page)
+	}
+	ctx, cancel := context.WithTimeout(t.Context(), 6*trial.Patience)
+	t.Cleanup(cancel)
+	ctx = trial.Chromium(t, ctx)
+	const found = `axe.run().then((r) => r.violations.map((v) => v.id + ": " + v.nodes.map((n) => n.target + " " + n.failureSummary).slice(0, 3).join("; ")))`
+	for _, path := range []string{
+		"/", "/jobs/1", "/jobs/1?wall=1&piece=B-01-01", "/jobs/1?all=1", "/jobs/2", "/jobs/3", "/jobs/1/widths", "/jobs/1/pieces", "/jobs/1/work?cut=C1",
+		"/jobs/1/choices", "/jobs/1/sheets", "/jobs/1/history", "/jobs/1/bathroom", "/nowhere",
+	} {
+		for _, colours := range []string{"light", "dark"} {
+			for _, width := range []int64{1440, 768, 390, 320} {
+				trial.Steps(t, ctx, trial.Colours(colours), chromedp.EmulateViewport(width, 900), chromedp.Navigate(s.URL+path), chromedp.WaitVisible("#main"))
+				trial.See[bool](t, ctx, `(() => { for (const d of document.querySelectorAll("details")) d.open = true; return true })()`)
+				assert.LessOrEqual(t, trial.See[float64](t, ctx, `document.documentElement.scrollWidth - innerWidth`), 0.0, "%s at %d is wider than its window", path, width)
+				_, err := chromedp.Run(ctx, chromedp.Evaluate[bool](string(axe)+";true"))
+				require.NoError(t, err)
+				bad, err := chromedp.Run(ctx, chromedp.Evaluate[[]string](found, chromedp.EvalAwaitPromise))
+				require.NoError(t, err)
+				assert.Empty(t, bad, "%s at %d, %s", path, width, colours)
+			}
 		}
 	}
 }

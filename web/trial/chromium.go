@@ -7,6 +7,8 @@ import (
 	"testing"
 	"time"
 
+	"github.com/chromedp/cdproto/cdp"
+	"github.com/chromedp/cdproto/emulation"
 	"github.com/chromedp/chromedp"
 	"github.com/stretchr/testify/require"
 )
@@ -90,4 +92,14 @@ func Shot(t *testing.T, ctx context.Context, name string) {
 	picture, err := chromedp.Run(ctx, chromedp.CaptureScreenshot())
 	require.NoError(t, err)
 	require.NoError(t, os.WriteFile(filepath.Join(dir, name+".png"), picture, 0o600))
+}
+
+// Colours shows pages as on a system set to light or to dark.
+func Colours(scheme string) chromedp.Action[chromedp.Void] {
+	return chromedp.Func(func(ctx context.Context, t *chromedp.Target) error {
+		_, err := cdp.Call(ctx, t, emulation.SetEmulatedMedia, emulation.SetEmulatedMediaParams{
+			Features: []*emulation.MediaFeature{{Name: "prefers-color-scheme", Value: scheme}},
+		})
+		return err
+	})
 }

@@ -1,0 +1,135 @@
+package bench_test
+
+import (
+	"context"
+	"net/http"
+	"net/url"
+	"testing"
+
+	"github.com/chromedp/cdproto/cdp"
+	"github.com/chromedp/cdproto/emulation"
+	"github.com/chromedp/chromedp"
+	"github.com/chromedp/chromedp/kb"
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"coursewright/web/trial"
+)
+
+// newTub is a site whose second job is a tub of which nothing is measured.
+func newTub(t *testing.T) trial.Site {
+	t.Helper()
+	s := trial.New(t)
+	answer, page := s.Post("/jobs", url.Values{"shape": {"tub"}, "units": {"in"}, "title": {"Our bathroom"}})
+	require.Equal(t, http.StatusSeeOther, answer.StatusCode, page)
+	return s
+}
+
+func TestANewJobIsAGuessAndSaysSo(t *testing.T) {
+	s := newTub(t)
+	_, page := s.Get("/jobs/2")
+	for _, said := range []string{"This plan is a guess.", "0 of 14 measured", "not measured · guess 60", `class="guess"`, "Print the measuring sheet"} {
+		assert.Contains(t, page, said)
+	}
+	answer, _ := s.Post("/jobs/2", trial.Fields(t, page))
+	require.Equal(t, http.StatusSeeOther, answer.StatusCode)
+	_, again := s.Get("/jobs/2")
+	assert.Contains(t, again, "0 of 14 measured", "a box left empty measures nothing")
+	filled := trial.Fields(t, again)
+	filled.Set("walls[1].width", "59 7/8")
+	s.Post("/jobs/2", filled)
+	_, page = s.Get("/jobs/2")
+	assert.Contains(t, page, "1 of 14 measured")
+	assert.NotContains(t, page, "guess 60")
+	_, list := s.Get("/")
+	assert.Contains(t, list, "1 of 14 measured")
+	assert.Contains(t, list, ">example<", "the job that was there at first is marked")
+}
+
+// Enter leads from one figure to the next, over the steps; the question stands over the boxes.
+func TestOneMeasuresStepByStep(t *testing.T) {
+	s := newTub(t)
+	ctx := trial.Browse(t)
+	trial.Steps(t, ctx, chromedp.EmulateViewport(1440, 900), chromedp.Navigate(s.URL+"/jobs/2"), chromedp.WaitVisible("#drawing svg"), trial.Ready)
+	assert.Contains(t, trial.See[string](t, ctx, `document.querySelector("#section-walls .asking").textContent`), "How far from the corner do the boards of wall left run?")
+	trial.See[bool](t, ctx, `(() => { document.getElementById("walls[0].width").focus(); return true })()`)
+	for _, figure := range []string{"35 1/4", "59 7/8", "34 3/4", "38 7/8", "38 3/4"} {
+		trial.Steps(t, ctx, chromedp.KeyEvent(figure), chromedp.KeyEvent(kb.Enter))
+	}
+	trial.Await(t, ctx, `document.getElementById("status").textContent === "Saved" && document.getElementById("line-count").textContent.startsWith("5 of 14")`)
+	assert.True(t, trial.See[bool](t, ctx, `document.getElementById("section-down").open`), "the next step opens by itself")
+	assert.Equal(t, "walls[1].base[0].readings[1].drop", trial.See[string](t, ctx, `document.activeElement.id`))
+	assert.Contains(t, trial.See[string](t, ctx, `document.querySelector("#section-down .asking").textContent`), "right corner")
+	_, page := s.Get("/jobs/2/job.json")
+	assert.Contains(t, page, `"38 3/4"`)
+	assert.Equal(t, 5.0, trial.See[float64](t, ctx, `document.querySelectorAll(".tape i:not(.no)").length`), "a tick for each")
+}
+
+// A reading that can hardly be true is asked about at its box, and taken or set right with one tap.
+func TestADoubtStandsAtItsReading(t *testing.T) {
+	s := trial.New(t)
+	ctx := trial.Browse(t)
+	open := func() {
+		trial.Steps(t, ctx, chromedp.EmulateViewport(1440, 900), chromedp.Navigate(s.URL+"/jobs/1"), chromedp.WaitVisible("#drawing svg"), trial.Ready)
+	}
+	const field, swapped = "walls[1].base[0].readings[1].drop", "83 13/16"
+	open()
+	trial.Type(t, ctx, field, swapped)
+	trial.Await(t, ctx, `document.querySelector(".doubtbox")?.textContent.includes("keep `+swapped+`") ?? false`)
+	assert.Contains(t, trial.See[string](t, ctx, `document.getElementById("line-count").textContent`), "in doubt")
+	trial.Steps(t, ctx, chromedp.Click(`.doubtbox button[value^="use "]`))
+	trial.Await(t, ctx, `document.querySelector(".doubtbox") === null`)
+	_, job := s.Stored()
+	assert.Contains(t, job.Walls[1].Base[0].Readings[1].Drop, "38 ", "what would fit")
+	trial.Type(t, ctx, field, swapped)
+	trial.Await(t, ctx, `document.querySelector(".doubtbox")?.textContent.includes("keep `+swapped+`") ?? false`)
+	trial.Steps(t, ctx, chromedp.Click(`.doubtbox button[value^="confirm "]`))
+	trial.Await(t, ctx, `document.querySelector(".doubtbox") === null`)
+	_, job = s.Stored()
+	assert.Contains(t, job.Confirmed, field)
+}
+
+// What was probably meant by a mistyped figure is offered at its box.
+func TestAMistypedFigureOffersWhatWasMeant(t *testing.T) {
+	s := trial.New(t)
+	posted := s.Bench()
+	posted.Set("walls[1].width", "59 7/")
+	_, page := s.Post("/jobs/1", posted)
+	require.Contains(t, page, "aria-invalid")
+	posted.Set("walls[1].width", "5o 7/8")
+	_, page = s.Post("/jobs/1", posted)
+	assert.Contains(t, page, `value="set walls[1].width=50 7/8"`)
+}
+
+// The echo says exactly what was read.
+func TestTheEchoIsExact(t *testing.T) {
+	s := trial.New(t)
+	posted := s.Bench()
+	posted.Set("joint", "3/32")
+	s.Post("/jobs/1", posted)
+	_, page := s.Get("/jobs/1")
+	assert.Contains(t, page, `3/32&#34; = 2.4 mm`)
+}
+
+// On a phone the pad writes fractions behind a space and never covers the box.
+func TestThePadNeverCoversItsBox(t *testing.T) {
+	s := newTub(t)
+	ctx := trial.Browse(t)
+	trial.Steps(t, ctx, chromedp.EmulateViewport(390, 844, chromedp.EmulateMobile, chromedp.EmulateTouch), chromedp.Navigate(s.URL+"/jobs/2"), chromedp.WaitVisible("#drawing svg"), trial.Ready)
+	fingersOn(t, ctx, true)
+	_, err := chromedp.Run(ctx, chromedp.Func(func(ctx context.Context, tab *chromedp.Target) error {
+		_, err := cdp.Call(ctx, tab, emulation.SetFocusEmulationEnabled, emulation.SetFocusEmulationEnabledParams{Enabled: true})
+		return err
+	}))
+	require.NoError(t, err)
+	trial.See[bool](t, ctx, `(() => { document.querySelector(".survey-head").dispatchEvent(new PointerEvent("pointerdown", { bubbles: true, pointerType: "touch" })); return true })()`)
+	for _, id := range []string{"walls[0].width", "walls[2].width", "walls[1].base[0].readings[0].drop"} {
+		trial.See[bool](t, ctx, `(() => { const f = document.getElementById(`+trial.Quote(id)+`) ?? document.querySelector("#section-down .asked input"); for (let d = f.closest("details"); d; d = d.parentElement.closest("details")) d.open = true; f.focus(); return true })()`)
+		trial.Await(t, ctx, `!document.getElementById("keys").hidden`)
+		trial.Await(t, ctx, `(() => { const f = document.activeElement.getBoundingClientRect(), pad = document.getElementById("keys").getBoundingClientRect(); return f.bottom <= pad.top && f.top >= 0 })()`)
+		assert.True(t, trial.See[bool](t, ctx, `document.getElementById("paper").getBoundingClientRect().top < document.querySelector(".survey").getBoundingClientRect().top`), "the drawing is seen over it")
+	}
+	trial.See[bool](t, ctx, `(() => { const f = document.getElementById("walls[1].width"); f.focus(); for (const k of ["5", "9", "7/8"]) [...document.querySelectorAll("#keys button")].find((b) => b.textContent === k).dispatchEvent(new PointerEvent("pointerdown", { bubbles: true, cancelable: true })); return true })()`)
+	assert.Equal(t, "59 7/8", trial.See[string](t, ctx, `document.getElementById("walls[1].width").value`))
+	assert.Equal(t, "none", trial.See[string](t, ctx, `document.activeElement.inputMode`))
+}
