@@ -26,7 +26,7 @@ export function request(from, button) {
   if (button?.name) body.set(button.name, button.value);
   const url = new URL(from.action);
   url.search = location.search;
-  return { url, body, whole: Boolean(button?.value) };
+  return { url, body, whole: from !== form() || Boolean(button?.value) };
 }
 
 // whereFocus says what has the focus, so that it can be found in a new page.
