@@ -78,7 +78,7 @@ func (s *Server) Handler() http.Handler {
 // site is what every page is given.
 func (s *Server) site(desk *turns.Desk) page.Site {
 	out := page.Site{Store: s.Store, Solve: desk.Solve}
-	if s.Door != nil {
+	if s.Door != nil && s.Door.Network {
 		out.Address = s.Door.Address
 	}
 	return out
