@@ -22,7 +22,7 @@ const module = "coursewright/"
 // stands before it.
 var order = []string{
 	"layout/length", "layout/plane", "layout/survey", "layout/doubt", "layout/bond", "layout/piece", "layout/merit", "layout/plan", "layout/setout/chance", "layout/setout/count", "layout/setout/search", "layout/setout/tell", "layout/setout",
-	"layout/steady", "layout/finding", "layout/table", "layout/cuts", "layout/takeoff", "layout/stages", "layout",
+	"layout/steady", "layout/finding", "layout/table", "layout/cuts", "layout/takeoff", "layout/stages", "layout/remedy", "layout",
 	"migrations", "store", "static",
 	"web/drawing", "web/drawing/sample", "web/elevation", "web/sheet", "web/shapes", "web/form", "web/ask", "web/page",
 	"web/history", "web/jobs", "web/bench", "web/work", "web/choices", "web/sheets", "web/bathroom", "web/door", "web/turns", "web/formats", "web", "web/trial",
@@ -113,6 +113,14 @@ var arrows = []arrow{
 	{"layout/stages", "layout/plan", "walls as they will stand"},
 	{"layout/stages", "layout/piece", "pieces are set in stages"},
 	{"layout/stages", "layout/cuts", "each stage needs its cuts ready"},
+	{"layout/remedy", "layout/length", "joints, gaps and stops are lengths"},
+	{"layout/remedy", "layout/survey", "a job is changed"},
+	{"layout/remedy", "layout/setout", "and really solved"},
+	{"layout/remedy", "layout/plan", "what to change is read off the plan"},
+	{"layout/remedy", "layout/merit", "the order of merit says what helps"},
+	{"layout/remedy", "layout/setout/tell", "figures are told in the unit of their term"},
+	{"layout/remedy", "layout/cuts", "a near miss saves tiles"},
+	{"layout", "layout/remedy", "what would help, for those who ask"},
 
 	{"store", "migrations", "a file is brought to the newest schema"},
 

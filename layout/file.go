@@ -52,6 +52,7 @@ type planFile struct {
 	Cuts     []cutFile     `json:"cuts"`
 	Offcuts  offcutFile    `json:"offcuts"`
 	Takeoff  []buyFile     `json:"takeoff"`
+	Help     []helpFile    `json:"help,omitzero"` // left out where nobody asked for it
 }
 
 type tileFile struct {
@@ -243,7 +244,7 @@ func (p Plan) document() planFile {
 	d := planFile{Format: PlanFormat, Engine: Engine, Reasons: s.Reasons, Proven: s.Proven, Bound: s.Bound,
 		Course: courseFile{s.Line.Millimetres(), (p.Room.Tile.Height + p.Room.Joint).Millimetres(), p.handName(), s.Pinned},
 		Merit:  meritOf(&s.Merit),
-		Lines:  []lineFile{}, Holds: []holdsFile{}, Walls: []wallFile{}, Findings: []findingFile{}, Doubts: p.doubts(), Guess: p.Room.Guesses}
+		Lines:  []lineFile{}, Holds: []holdsFile{}, Walls: []wallFile{}, Findings: []findingFile{}, Doubts: p.doubts(), Guess: p.Room.Guesses, Help: p.help()}
 	if t := p.Room.Tile; t.Real.Used {
 		d.Tile = &tileFile{t.Width.Millimetres(), t.Height.Millimetres(), t.Vary.Millimetres()}
 	}

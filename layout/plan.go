@@ -4,6 +4,7 @@ import (
 	"coursewright/layout/doubt"
 	"coursewright/layout/finding"
 	"coursewright/layout/plan"
+	"coursewright/layout/remedy"
 	"coursewright/layout/survey"
 )
 
@@ -15,7 +16,11 @@ type Plan struct {
 	Walls    []Wall // in the job's order
 	Findings []finding.Finding
 	Doubts   []doubt.Doubt // readings to ask about before the plan is relied on
+	Help     []Remedy      // what would help, where it was asked for; Solve leaves it nil
 }
 
 // Wall is one wall as it will stand.
 type Wall = plan.Wall
+
+// Remedy is a change of the job and what it would give.
+type Remedy = remedy.Remedy

@@ -7,6 +7,7 @@ import (
 	"context"
 	"coursewright/layout/doubt"
 	"coursewright/layout/finding"
+	"coursewright/layout/remedy"
 	"coursewright/layout/setout"
 	"coursewright/layout/survey"
 )
@@ -31,3 +32,10 @@ func Solve(ctx context.Context, job survey.Job) (Plan, error) {
 
 // Now solves a job to its end.
 func Now(job survey.Job) (Plan, error) { return Solve(context.Background(), job) }
+
+// Remedies says what would help a job beyond the plan that Solve gave for it. It
+// solves the job some dozen times, which is why Solve does not ask for it. It ends
+// soon after ctx does, with its error.
+func Remedies(ctx context.Context, job survey.Job, p Plan) ([]Remedy, error) {
+	return remedy.Find(ctx, job, remedy.Solved{Room: p.Room, Setout: p.Setout, Walls: p.Walls})
+}

@@ -15,16 +15,19 @@ import (
 	"coursewright/web/elevation"
 )
 
-// solve prints the plan file of a job.
-func (p *program) solve(_ context.Context, args []string) int {
+// solve prints the plan file of a job, with what would help.
+func (p *program) solve(ctx context.Context, args []string) int {
 	flags := newFlags("solve")
 	file, code := p.jobFile(flags, args)
 	if code != 0 {
 		return code
 	}
-	_, plan, err := p.solved(file)
+	job, plan, err := p.solved(file)
 	if err != nil {
 		return p.refuse(err)
+	}
+	if plan.Help, err = layout.Remedies(ctx, job, plan); err != nil {
+		return p.fail(err)
 	}
 	out, err := plan.File()
 	if err != nil {

@@ -154,12 +154,8 @@ func (b *book) wallMarks(w layout.Wall) []notch {
 	}
 	if w.Found.Head.Meets {
 		n := len(w.Found.Head.Readings)
-		if left, right := w.Found.Head.Readings[0].Value, w.Found.Head.Readings[n-1].Value; left == right {
-			add(left, "ceiling")
-		} else {
-			add(left, "ceiling left")
-			add(right, "ceiling right")
-		}
+		add(w.Found.Head.Readings[0].Value, "ceiling left")
+		add(w.Found.Head.Readings[n-1].Value, "ceiling right")
 	} else {
 		add(w.Start.Placed.Head, "top of the tile")
 	}
