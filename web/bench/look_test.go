@@ -74,7 +74,7 @@ func TestAPieceHasAnAddressWithoutAScript(t *testing.T) {
 	answer, _ = s.Get("/jobs/1/piece/B-99-99")
 	assert.Equal(t, http.StatusNotFound, answer.StatusCode)
 	_, card = s.Get("/jobs/1/piece?wall=2&x=400&y=0")
-	assert.Contains(t, card, `data-piece="B-19-04" data-wall="1"`)
+	assert.Contains(t, card, `data-piece="B-18-03" data-wall="1"`)
 	answer, _ = s.Get("/jobs/1/piece?wall=4&x=wide&y=0")
 	assert.Equal(t, http.StatusBadRequest, answer.StatusCode)
 	answer, _ = s.Get("/jobs/1/piece?wall=2&x=9000&y=0")
