@@ -13,25 +13,33 @@ const note = (width) => { document.cookie = `frame=${width}; path=/; SameSite=St
 // laid is the width that the drawing was laid out for, as it was asked for.
 let laid = Number(document.cookie.match(/(?:^|; )frame=(\d+)/)?.[1] ?? 0);
 
+// What is held or was drawn anew in the meantime is left alone, and looked at later.
+let held = false;
+addEventListener("pointerdown", () => { held = true; }, true);
+for (const end of ["pointerup", "pointercancel"]) addEventListener(end, () => { held = false; }, true);
+
 async function fit() {
-  const width = frame()?.clientWidth;
+  const width = frame()?.clientWidth, old = document.getElementById("paper");
   if (!width || Math.abs(width - laid) < NEAR) return;
+  if (held) return later();
   note(width);
-  laid = width;
   const answer = await fetch(location.href).catch(() => null);
-  if (!answer?.ok || laid !== width) return;
+  if (!answer?.ok) return;
   const fresh = new DOMParser().parseFromString(await answer.text(), "text/html").getElementById("paper");
-  if (!fresh || !document.getElementById("paper")) return;
+  if (held || document.getElementById("paper") !== old) return later();
+  laid = width;
+  if (!fresh || !old) return;
   const focus = whereFocus();
-  document.getElementById("paper").replaceWith(fresh);
+  old.replaceWith(fresh);
   unknown("paper");
   document.dispatchEvent(new Event("redrawn"));
   refocus(focus);
 }
 
 let timer = 0;
-addEventListener("resize", () => {
+function later() {
   clearTimeout(timer);
   timer = setTimeout(fit, PAUSE);
-});
+}
+addEventListener("resize", later);
 fit();

@@ -56,7 +56,7 @@ func (s *Server) Handler() http.Handler {
 		entry = door.New(s.Store)
 	}
 	r := chi.NewRouter()
-	r.Use(door.Guard{Hosts: s.Hosts, Door: entry}.Wrap, middleware.GetHead, s.footed)
+	r.Use(door.Guard{Hosts: s.Hosts, Door: entry}.Wrap, squeezed, middleware.GetHead, s.footed)
 	r.NotFound(s.page(func(http.ResponseWriter, *http.Request) error { return fs.ErrNotExist }))
 	r.MethodNotAllowed(s.page(func(http.ResponseWriter, *http.Request) error { return page.ErrMethod }))
 	for _, one := range entry.Routes() {
@@ -78,7 +78,7 @@ func (s *Server) Handler() http.Handler {
 // site is what every page is given.
 func (s *Server) site(desk *turns.Desk) page.Site {
 	out := page.Site{Store: s.Store, Solve: desk.Solve}
-	if s.Door != nil {
+	if s.Door != nil && s.Door.Network {
 		out.Address = s.Door.Address
 	}
 	return out

@@ -536,7 +536,7 @@ func TestADeviceIsCalledByWhatItRunsOnUnlessNamed(t *testing.T) {
 
 // With a proxy on this machine all that comes from elsewhere seems to come from here.
 func TestThisMachineIsAskedTooWhereEveryoneIs(t *testing.T) {
-	h := newHouse(t, func(d *door.Door) { d.Everyone = true })
+	h := newHouse(t, func(d *door.Door) { d.Everyone, d.Address = true, "127.0.0.1:7310" })
 	assert.Equal(t, "403", h.raw("GET /", "localhost"))
 	h.net.comingFrom("127.0.0.1")
 	answer, page := h.knock("GET", "/jobs/1", "", nil, "X-Forwarded-For: 203.0.113.9")
@@ -553,6 +553,13 @@ func TestThisMachineIsAskedTooWhereEveryoneIs(t *testing.T) {
 	require.NoError(t, err)
 	reply.Body.Close()
 	assert.Equal(t, http.StatusOK, reply.StatusCode)
+	r.URL.Path = "/jobs/1"
+	reply, err = http.DefaultClient.Do(r)
+	require.NoError(t, err)
+	defer reply.Body.Close()
+	body, err := io.ReadAll(reply.Body)
+	require.NoError(t, err)
+	assert.NotContains(t, string(body), `class="qr"`, "no phone finds this machine by its own name for itself")
 }
 
 // open shows a code from this machine.

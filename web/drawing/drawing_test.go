@@ -223,3 +223,18 @@ func TestARingBeginsAtOneCornerWhereverItIsGiven(t *testing.T) {
 		assert.Equal(t, want, f.rings(plane.Region{append(slices.Clone(r[i:]), r[:i]...)}))
 	}
 }
+
+// What may be dragged can be taken hold of by itself: the course line lies clear
+// of the readings at the corner.
+func TestTheCourseLineIsHeldClearOfTheReadings(t *testing.T) {
+	p := alcove(t, strings.Clone)
+	for i := range p.Walls {
+		s := Elevation(p, i, Options{Handles: true})
+		at := slices.IndexFunc(s.Handles, func(h Handle) bool { return h.ID == "course" })
+		for _, h := range s.Handles {
+			if d := h.At.X - s.Handles[at].At.X; h.ID != "course" {
+				assert.GreaterOrEqual(t, max(d, -d)+max(h.At.Y-s.Handles[at].At.Y, s.Handles[at].At.Y-h.At.Y), Micron(handlesApart), h.ID)
+			}
+		}
+	}
+}

@@ -49,6 +49,9 @@ func (b *board) handles(f frame, w layout.Wall, full bool) {
 	}
 }
 
+// handlesApart keeps two handles beside each other from lying over each other.
+const handlesApart = 24 * px
+
 // decided are the unknowns of the set-out; where tile stands, line and start are
 // none. The course line is held beside the wall, where its flag is, so that it
 // keeps clear of the readings at the corner.
@@ -56,7 +59,7 @@ func (h hands) decided(full bool) {
 	r, line := h.w.Shape.Region.Bounds(), h.plan.Setout.Line
 	beside := h.f.at(r.Left, line)
 	if full {
-		beside.X -= railRoom
+		beside.X -= handlesApart
 	}
 	if !h.plan.Room.Stands() {
 		h.add(Handle{ID: "course", Axis: "y", Text: "course line", X: r.Left, Y: line, At: beside, Pinned: h.plan.Setout.Pinned})

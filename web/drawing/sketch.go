@@ -37,7 +37,8 @@ func Sketch(face plane.Region, wide, high Micron, title string) Scene {
 	return s
 }
 
-// Marked puts a heavy edge round some pieces of a drawing, over all else.
+// Marked puts a heavy edge round some pieces of a drawing, over all else. The
+// flags of what was found at them stay as they are.
 func (s Scene) Marked(ids []string) Scene {
 	marked := map[string]bool{}
 	for _, id := range ids {
@@ -45,7 +46,7 @@ func (s Scene) Marked(ids []string) Scene {
 	}
 	var over []Element
 	for _, e := range s.Elements {
-		if p, ok := e.(Path); ok && marked[p.Piece] && p.Kind != Start {
+		if p, ok := e.(Path); ok && marked[p.Piece] && p.Kind != Start && p.Kind != Finding {
 			over = append(over, Path{Tag: Tag{Kind: Start, Wall: p.Wall}, Ink: line(Blue, 1200), Rings: p.Rings})
 		}
 	}

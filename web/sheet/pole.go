@@ -154,8 +154,12 @@ func (b *book) wallMarks(w layout.Wall) []notch {
 	}
 	if w.Found.Head.Meets {
 		n := len(w.Found.Head.Readings)
-		add(w.Found.Head.Readings[0].Value, "ceiling left")
-		add(w.Found.Head.Readings[n-1].Value, "ceiling right")
+		if left, right := w.Found.Head.Readings[0].Value, w.Found.Head.Readings[n-1].Value; left == right {
+			add(left, "ceiling")
+		} else {
+			add(left, "ceiling left")
+			add(right, "ceiling right")
+		}
 	} else {
 		add(w.Start.Placed.Head, "top of the tile")
 	}

@@ -29,7 +29,7 @@ func (b *book) wallCuts(w layout.Wall, narrow bool) table {
 	t := table{text: body, columns: []column{{name: name, share: 21}, {name: "where", share: 31}, {name: "size to cut" + b.inMillimetres(), share: 32, bold: true}, {share: 50},
 		{name: "pieces", share: 12, right: true}, {name: "line", share: 11}, {name: "set", share: 8, box: true}}}
 	for _, e := range all {
-		t.rows = append(t.rows, row{cells: []string{coursesText(e.courses), e.where, held(e.big), e.small, number(e.pieces), e.line, ""}})
+		t.rows = append(t.rows, row{cells: []string{coursesText(e.courses), e.where, e.big, e.small, number(e.pieces), e.line, ""}})
 	}
 	if len(t.rows) == 0 {
 		t.rows = []row{{cells: []string{"all", "nothing is cut", "", "", "", "", ""}}}
@@ -47,7 +47,7 @@ func narrowCuts(all []entry, name, unit string) table {
 		if e.small != "" {
 			text = e.small + "\n" + text
 		}
-		t.rows = append(t.rows, row{strong: held(e.big), cells: []string{text, number(e.pieces), e.line, ""}})
+		t.rows = append(t.rows, row{strong: e.big, cells: []string{text, number(e.pieces), e.line, ""}})
 	}
 	if len(t.rows) == 0 {
 		t.rows = []row{{cells: []string{"nothing is cut on this wall", "", "", ""}}}

@@ -121,7 +121,7 @@ func settings(w Work) templ.Component {
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}
-		templ_7745c5c3_Err = workField(w, "work.breakage", "Breakage, % of the tiles", "5", false).Render(ctx, templ_7745c5c3_Buffer)
+		templ_7745c5c3_Err = workField(w, "work.breakage", "Breakage, % of the tiles", "by the tile: 5 or 10", false).Render(ctx, templ_7745c5c3_Buffer)
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}
