@@ -46,6 +46,7 @@ func byFinger(t *testing.T, ctx context.Context) {
 	openAt(t, ctx, s, "/jobs/1?wall=1")
 	trial.Steps(t, ctx, chromedp.EmulateViewport(390, 800))
 	trial.Await(t, ctx, `matchMedia("(max-width: 48rem)").matches && innerWidth === 390`)
+	trial.Await(t, ctx, `Math.abs(document.querySelector("#drawing svg").getBoundingClientRect().width - document.getElementById("drawing").clientWidth) < 4`) // laid out for the phone by now
 	before, _ := s.Stored()
 	at := trial.See[[2]float64](t, ctx, `(() => { const h = document.querySelector('#drawing [data-handle="course"]'); h.scrollIntoView({ block: "center", inline: "center" }); const r = h.getBoundingClientRect(); return [r.x + r.width / 2, r.y + r.height / 2] })()`)
 	fingers(t, ctx, "touchStart", at)
@@ -60,6 +61,7 @@ func byFinger(t *testing.T, ctx context.Context) {
 
 	trial.See[bool](t, ctx, `(() => { document.getElementById("drawing").scrollIntoView(); return true })()`)
 	wide := `document.querySelector("#drawing svg").getBoundingClientRect().width`
+	trial.Await(t, ctx, `Math.abs(`+wide+` - document.getElementById("drawing").clientWidth) < 4`) // laid out for the phone by now
 	fit := trial.See[float64](t, ctx, wide)
 	mid := trial.See[[2]float64](t, ctx, `(() => { const r = document.getElementById("drawing").getBoundingClientRect(); return [r.x + r.width / 2, r.y + 150] })()`)
 	two := func(apart float64) [][2]float64 {
