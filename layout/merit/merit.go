@@ -26,6 +26,7 @@ import (
 // of the tape, rounded down, where the order of merit says so. The zero value
 // is the merit of a wall without a cut.
 type Merit struct {
+	Part       bool          // of a wall, or a bound: what only a whole room shows is not judged
 	Sight                    // terms 1 to 4 and 7: what is in plain sight
 	Exposed    int           // 5: exposed ends that no class of the bond reaches with a tile edge
 	Openings   int           // 6: directions of free openings off the joint lines
@@ -127,6 +128,15 @@ func OrderFor(p survey.Prefer) Order {
 // the term that decided.
 func (o Order) Compare(a, b *Merit) (int, Term) { return o.Until(a, b, None) }
 
+// Shared is the first term for which walls are judged together, and not each by
+// itself.
+func (o Order) Shared() Term {
+	if o.shared {
+		return Rim
+	}
+	return Corners
+}
+
 // Until compares only the terms that come before end.
 func (o Order) Until(a, b *Merit, end Term) (int, Term) {
 	for _, t := range o.terms {
@@ -204,6 +214,9 @@ func (s *Sight) compare(o *Sight, t Term) int {
 
 // between is the difference between the least rim and the least head.
 func (m *Merit) between() piece.Share {
+	if m.Part {
+		return piece.Share{Num: 0, Den: 1}
+	}
 	rim, head := first(m.Rim, m.Head), first(m.Head, m.Rim)
 	return piece.Share{Num: max(rim.Num-head.Num, head.Num-rim.Num), Den: rim.Den}
 }
@@ -223,6 +236,7 @@ func first(list, other []piece.Share) piece.Share {
 // Plus is the merit of two parts of a room together.
 func (m *Merit) Plus(o *Merit) Merit {
 	return Merit{
+		Part:  m.Part || o.Part,
 		Sight: m.Sight.plus(&o.Sight), Exposed: m.Exposed + o.Exposed, Openings: m.Openings + o.Openings,
 		Mirror: m.Mirror + o.Mirror, Rim: merge(m.Rim, o.Rim), Head: merge(m.Head, o.Head),
 		OutOfSight: m.OutOfSight.plus(&o.OutOfSight), Built: m.Built + o.Built, Work: m.Work + o.Work,

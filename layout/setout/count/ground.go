@@ -21,10 +21,11 @@ type ground struct {
 	rows    map[rowKey]*rowCount
 }
 
-// rowKey tells apart the rows that are cut on one ground: where the row stands,
-// and what the free openings take from it.
+// rowKey tells apart the rows that are cut on one ground: where the row stands, its
+// class in the bond, and what the free openings take from it.
 type rowKey struct {
 	low, first length.Length
+	class      int
 	taken      string
 }
 
@@ -93,7 +94,7 @@ func (l *lazy) shape() survey.Shape {
 
 // cutRow gives what a row gives that is not plain.
 func (w *Wall) cutRow(g *ground, shape *lazy, row bond.Row) *rowCount {
-	key := rowKey{row.Low, length.Mod(row.First, row.Pitch), w.taken(row, shape.placed)}
+	key := rowKey{row.Low, length.Mod(row.First, row.Pitch), w.class(row.Course), w.taken(row, shape.placed)}
 	if c, there := g.rows[key]; there {
 		return c
 	}

@@ -220,6 +220,27 @@ func (w *Wall) Classics(p survey.Placed) []Classic {
 	return append(out, Classic{"full tile at left", box.Left}, Classic{"full tile at right", box.Right - tile})
 }
 
+// everyClassic lists the classic starts with every free end at either limit of its
+// range: the middle of the tile field moves with it.
+func (w *Wall) everyClassic() []Classic {
+	var out []Classic
+	for _, left := range limits(w.Found.Left) {
+		for _, right := range limits(w.Found.Right) {
+			p := w.outer
+			p.Left, p.Right = left, right
+			out = append(out, w.Classics(p)...)
+		}
+	}
+	return out
+}
+
+func limits(e survey.EndFound) []length.Length {
+	if e.Meets || !e.Stops.Free() {
+		return []length.Length{e.Stops.From}
+	}
+	return []length.Length{e.Stops.From, e.Stops.To}
+}
+
 // Starts lists the starts that are tried, as left edges of a tile of course 0,
 // ascending over one period round the middle: every tile edge at a mark of the
 // tape, and the classic starts wherever they lie; the pinned one where there is one.
@@ -242,7 +263,7 @@ func (w *Wall) AllStarts() []length.Length {
 	for x := from.CeilTo(tape); x < from+period; x += tape {
 		out = append(out, x)
 	}
-	for _, c := range w.Classics(w.outer) {
+	for _, c := range w.everyClassic() {
 		for x := from + length.Mod(c.Edge-from, tile+joint); x < from+period; x += tile + joint {
 			out = append(out, x)
 		}

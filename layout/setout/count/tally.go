@@ -293,6 +293,7 @@ func (w *Wall) Share(r Run) piece.Share {
 
 // addRuns adds the terms that are read from runs alone.
 func (w *Wall) addRuns(m *merit.Merit, runs []Run) {
+	m.Part = true
 	for _, r := range runs {
 		share, sight := w.Share(r), &m.Sight
 		if r.Low {

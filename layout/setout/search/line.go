@@ -255,7 +255,7 @@ func (h *hunt) past() bool {
 	}
 	for {
 		c := h.queue.first()
-		if order, _ := h.order.Until(&c.merit, &h.ties[0].Merit, merit.Corners); order > 0 {
+		if order, _ := h.order.Until(&c.merit, &h.ties[0].Merit, h.order.Shared()); order > 0 {
 			return true
 		}
 		if c.depth == based {
@@ -268,7 +268,7 @@ func (h *hunt) past() bool {
 // keep keeps a start that is no worse than those kept, and drops those it beats.
 func (h *hunt) keep(c count.Counted) {
 	if len(h.ties) > 0 {
-		switch order, _ := h.order.Until(&c.Merit, &h.ties[0].Merit, merit.Corners); order {
+		switch order, _ := h.order.Until(&c.Merit, &h.ties[0].Merit, h.order.Shared()); order {
 		case 1:
 			return
 		case -1:

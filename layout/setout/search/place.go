@@ -113,7 +113,7 @@ func (p *placer) worse(at []int, limit *merit.Merit) bool {
 		return false
 	}
 	m := p.sum(at)
-	order, _ := p.order.Until(&m, limit, merit.Corners)
+	order, _ := p.order.Until(&m, limit, p.order.Shared())
 	return order > 0
 }
 
@@ -144,7 +144,7 @@ func (p *placer) run(limit *merit.Merit, tries int) (*count.Counted, []int) {
 	for !p.queue.empty() {
 		first := p.queue.first()
 		if limit != nil {
-			if order, _ := p.order.Until(&first.merit, limit, merit.Corners); order > 0 {
+			if order, _ := p.order.Until(&first.merit, limit, p.order.Shared()); order > 0 {
 				return settled()
 			}
 		}
@@ -267,7 +267,7 @@ func (c *cutoff) passed(o merit.Order, m *merit.Merit) bool {
 		return false
 	}
 	sum := m.Plus(c.rest)
-	order, _ := o.Until(&sum, c.known, merit.Corners)
+	order, _ := o.Until(&sum, c.known, o.Shared())
 	return order > 0
 }
 

@@ -19,6 +19,7 @@ func (s *solver) together(hunts []*hunt) ([]count.Counted, merit.Merit) {
 		}
 		for _, way := range ways {
 			whole := s.close(hunts, i, way)
+			whole.merit.Part = false
 			if best == nil || s.order.Better(&whole.merit, &best.merit) {
 				best = &whole
 			}
