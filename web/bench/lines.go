@@ -55,7 +55,7 @@ func openingsLine(b Bench) string {
 }
 
 func limitsLine(b Bench) string {
-	sliver := "a third of the tile"
+	sliver := "a quarter of the tile"
 	if b.Typed.Limits.Sliver != "" {
 		sliver = page.Short(b.Job, b.Typed.Limits.Sliver)
 	}
