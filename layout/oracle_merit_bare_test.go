@@ -10,27 +10,82 @@ import (
 type reach struct{ from, to float64 }
 
 // bareAlong is the length of a boundary edge that no kept piece comes near enough
-// to for sealant: what is outline of the wall, less what the pieces cover.
-func (j *judge) bareAlong(w *judgedWall, l limitEdge) (sum float64) {
+// to for sealant, in sight and out of it.
+func (j *judge) bareAlong(w *judgedWall, l limitEdge) (seen, low float64) {
+	for _, r := range j.bareOn(w, l) {
+		if l.low || j.besideUnseen(w, l, r) {
+			low += r.to - r.from
+		} else {
+			seen += r.to - r.from
+		}
+	}
+	return seen, low
+}
+
+// bareOn are the bare stretches of an edge: what is outline of the wall, less
+// what the pieces cover.
+func (j *judge) bareOn(w *judgedWall, l limitEdge) (out []reach) {
 	if !l.meets {
-		return 0
+		return nil
+	}
+	add := func(from, to float64) {
+		switch last := len(out) - 1; {
+		case to-from < same:
+		case last >= 0 && from-out[last].to < same:
+			out[last].to = to
+		default:
+			out = append(out, reach{from, to})
+		}
 	}
 	covered := j.covered(w, l)
 	for k := 1; k < len(l.chain); k++ {
-		a, b := l.chain[k-1], l.chain[k]
-		for _, open := range w.outlineOf(l, a, b) {
+		for _, open := range w.outlineOf(l, l.chain[k-1], l.chain[k]) {
 			at := open.from
 			for _, c := range covered {
 				if c.to <= at || c.from >= open.to {
 					continue
 				}
-				sum += max(0, c.from-at)
+				add(at, c.from)
 				at = c.to
 			}
-			sum += max(0, open.to-at)
+			add(at, open.to)
 		}
 	}
-	return sum
+	return out
+}
+
+// besideUnseen tells whether a bare stretch is only the end of an edge beside
+// one out of sight: no longer than the strip that sealant may take there and a joint.
+func (j *judge) besideUnseen(w *judgedWall, l limitEdge, r reach) bool {
+	if r.to-r.from > max(0, l.slack)+j.joint+1 {
+		return false
+	}
+	return slices.ContainsFunc(w.limits, func(other limitEdge) bool {
+		return other.low && other.name != l.name && (other.touches(l.at(r.from)) || other.touches(l.at(r.to)))
+	})
+}
+
+// at is the place of an edge at one value along it.
+func (l limitEdge) at(along float64) xy {
+	p := xy{along, between(l.chain, along)}
+	if l.way == wayAcross {
+		p = xy{p.y, p.x}
+	}
+	return p
+}
+
+// touches tells whether a place lies on an edge, within two units.
+func (l limitEdge) touches(p xy) bool {
+	for k := 1; k < len(l.chain); k++ {
+		a, b := l.chain[k-1], l.chain[k]
+		if l.way == wayAcross {
+			a, b = xy{a.y, a.x}, xy{b.y, b.x}
+		}
+		if distance(p, a, b) <= 2 {
+			return true
+		}
+	}
+	return false
 }
 
 // covered are the stretches from which a kept piece is near enough, joints

@@ -22,7 +22,8 @@ package layout_test
 //  6. For either sight, a piece is looked at in those directions only in which
 //     its run has that sight: once unworkable, else once a sliver.
 //  7. Bare wall is looked for square to the wall's frame, and a piece answers
-//     for the joint on either side of it.
+//     for the joint on either side of it. The end of an edge beside one out of sight is
+//     out of sight as far as a sealed strip and a joint go.
 //  8. Which direction of an opening is free is looked at by direction: it is
 //     free where one of its two marks is a range.
 //  9. A wall's mirror sets the run cut by the left end alone against that cut
@@ -32,6 +33,10 @@ package layout_test
 //     lists of unequal length are filled up with 1.
 //  11. The start is looked at in every class of the bond, because the course
 //     line may be any course's.
+//  12. A wish counts in the directions in which its opening is free, and is rounded down to
+//     marks opening by opening. Only the middle of the field, which nobody typed, is moved to
+//     where the range allows.
+//  13. Kinds of cut are the plan's own words; whether a hole is near an edge is worked out here.
 
 import (
 	"encoding/json"
@@ -153,9 +158,9 @@ type planDoc struct {
 		Line, Pitch float64
 		Hand        string
 	} `json:"course"`
-	Merit   json.RawMessage `json:"merit"`
-	Walls   []planWallDoc   `json:"walls"`
-	Reasons []string        `json:"reasons"`
+	Merit  json.RawMessage `json:"merit"`
+	Walls  []planWallDoc   `json:"walls"`
+	Proven bool            `json:"proven"`
 }
 
 type planWallDoc struct {
@@ -167,7 +172,6 @@ type planWallDoc struct {
 	Marks  marks        `json:"marks"`
 	Pieces []pieceDoc   `json:"pieces"`
 	Runs   []planRunDoc `json:"runs"`
-	Starts []planRowDoc `json:"starts"`
 }
 
 type pieceDoc struct {
@@ -190,12 +194,6 @@ type planRunDoc struct {
 	Sight string   `json:"sight"`
 }
 
-// planRowDoc is one row of the table of starts.
-type planRowDoc struct {
-	Is string  `json:"is"`
-	X  float64 `json:"x"`
-}
-
 // planned solves a job file and gives its plan as a document.
 func planned(t require.TestingT, job []byte) planDoc {
 	read, err := survey.Read(job)
@@ -207,12 +205,6 @@ func planned(t require.TestingT, job []byte) planDoc {
 	var p planDoc
 	require.NoError(t, json.Unmarshal(file, &p))
 	return p
-}
-
-// told tells whether the plan file states the terms of merit.md.
-func (p planDoc) told() bool {
-	var terms map[string]json.RawMessage
-	return json.Unmarshal(p.Merit, &terms) == nil && terms["fifths"] != nil
 }
 
 // judge is one job with its lengths read and one plan of it.

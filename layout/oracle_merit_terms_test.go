@@ -154,15 +154,16 @@ func (j *judge) terms() (m terms) {
 		j.corners(i, &m)
 	}
 	m.facing = j.facing()
-	m.near = j.down(m.near)
 	return m
 }
 
 // sighted adds terms 1 to 4 and 7 of a wall, of what has one sight.
 func (j *judge) sighted(w *judgedWall, s *sighted, low bool) {
 	for _, l := range w.limits {
-		if l.low == low {
-			s.bare += j.bareAlong(w, l)
+		if seen, unseen := j.bareAlong(w, l); low {
+			s.bare += unseen
+		} else {
+			s.bare += seen
 		}
 	}
 	for _, p := range w.pieces {
@@ -298,9 +299,7 @@ func (j *judge) judgeOpenings(w *judgedWall, m *terms) {
 				m.openings++
 			}
 		}
-		if j.free(h.doc.Left) || j.free(h.doc.Width) || j.free(h.doc.Bottom) || j.free(h.doc.tall()) {
-			m.near += j.fromWish(w, h)
-		}
+		m.near += j.down(j.fromWish(w, h))
 	}
 }
 
@@ -314,21 +313,22 @@ func (j *judge) span(m *markDoc) (from, to float64) {
 	return j.said(m.From), j.said(m.To)
 }
 
-// fromWish is how far a free opening's middle stands from where it is wished: a
-// niche without a wish is wished in the middle of the tile field, as near as
-// its range allows.
+// fromWish is how far a free opening's middle stands from where it is wished, in
+// the directions in which it is free: a niche without a wish is wished in the middle of the
+// tile field, as near as its range allows.
 func (j *judge) fromWish(w *judgedWall, h holeFound) float64 {
 	aside, over := 0.0, 0.0
 	x, y := (h.left+h.right)/2, (h.bottom+h.top)/2
+	free := [...]bool{j.free(h.doc.Left) || j.free(h.doc.Width), j.free(h.doc.Bottom) || j.free(h.doc.tall())}
 	switch near := h.doc.Near; {
 	case near != nil:
-		if near.X != "" {
+		if near.X != "" && free[wayAcross] {
 			aside = x - j.said(near.X)
 		}
-		if near.Y != "" {
+		if near.Y != "" && free[wayUp] {
 			over = y - j.said(near.Y)
 		}
-	case h.doc.Kind == "niche" && (j.free(h.doc.Left) || j.free(h.doc.Width)):
+	case h.doc.Kind == "niche" && free[wayAcross]:
 		left, last := j.span(h.doc.Left)
 		least, most := j.span(h.doc.Width)
 		aside = x - min(max(w.middle(), left+least/2), last+most/2)
@@ -416,26 +416,21 @@ func (j *judge) work(w *judgedWall) (sum int) {
 // weak tells whether a hole in a piece comes within 1/2 in (13 mm) of one of its edges.
 func (j *judge) weak(w *judgedWall, p judgedPiece) bool {
 	reach := j.or("", "1/2", "13")
-	for _, pipe := range w.pipes {
-		if p.box[0] >= pipe.at.x+pipe.r || p.box[2] <= pipe.at.x-pipe.r || p.box[1] >= pipe.at.y+pipe.r || p.box[3] <= pipe.at.y-pipe.r {
-			continue
-		}
-		if gap, drilled := p.fromEdge(pipe); drilled && gap <= reach+1 {
-			return true
-		}
-	}
-	return false
+	return strings.Contains(p.doc.Kind, "hole") && slices.ContainsFunc(w.pipes, func(hole pipe) bool {
+		gap, drilled := p.fromEdge(hole)
+		return drilled && gap <= reach+1
+	})
 }
 
 // fromEdge is how far a hole's rim is from the nearest edge of the piece, not
-// over zero where it breaks through; drilled is false where it misses the piece.
+// over zero where it breaks through; drilled is false where it misses the piece. Plans
+// draw the rim with straight sides round the circle.
 func (p judgedPiece) fromEdge(hole pipe) (gap float64, drilled bool) {
-	centre := partAt(p.rows, hole.at) != 0
 	nearest := math.Inf(1)
 	for _, s := range p.outline() {
 		nearest = min(nearest, distance(hole.at, s.a, s.b))
 	}
-	return nearest - hole.r, centre || nearest < hole.r-1
+	return nearest - hole.r, partAt(p.rows, hole.at) != 0 || nearest < hole.r*1.0013+1
 }
 
 // outline lists the edges of a piece: the ends of its strips, and where strips
@@ -486,14 +481,21 @@ func (j *judge) corners(i int, m *terms) {
 	}
 }
 
-// small tells whether a run at an end is under a third of the tile.
+// small tells whether a run at an end, a leg's left out, is under a third of the tile.
 func (j *judge) small(w *judgedWall, end string) bool {
 	return slices.ContainsFunc(w.runs, func(r judgedRun) bool {
-		return r.way == wayAcross && slices.Contains(r.edges, end) && share{r.least, j.width}.under(3)
+		return r.way == wayAcross && slices.Contains(r.edges, end) && !ofLeg(r.edges) && share{r.least, j.width}.under(3)
 	})
 }
 
-// atCorner is what is seen of the last piece of every course at one end.
+// ofLeg tells whether one of the edges is a step: what stands between it and an
+// end is a leg, whose width is nobody's choice.
+func ofLeg(edges []string) bool {
+	return slices.ContainsFunc(edges, func(e string) bool { return strings.HasPrefix(e, "step ") })
+}
+
+// atCorner is what is seen of the last piece of every course at one end. A leg
+// between the end and a step is of nobody's choice and left out.
 func (j *judge) atCorner(w *judgedWall, right bool) map[int]float64 {
 	name, slack := "left", 0.0
 	if right {
@@ -508,6 +510,9 @@ func (j *judge) atCorner(w *judgedWall, right bool) map[int]float64 {
 	out := map[int]float64{}
 	for _, p := range w.pieces {
 		at := slices.Contains(p.cuts[wayAcross], name)
+		if at && ofLeg(p.cuts[wayAcross]) {
+			continue
+		}
 		for _, s := range p.rows {
 			limit := between(chain, (s.low+s.high)/2)
 			for _, c := range s.spans {

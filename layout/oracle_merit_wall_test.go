@@ -80,12 +80,24 @@ func (j *judge) wall(i int) judgedWall {
 	found := j.job.Walls[i]
 	w := judgedWall{found: found, width: j.said(found.Width), low: map[string]bool{}}
 	marks := j.plan.Walls[i].Marks
-	w.left = j.end(&w, i, false, marks)
-	w.right = j.end(&w, i, true, marks)
+	j.end(&w, i, false, marks)
+	j.end(&w, i, true, marks)
 	j.base(&w)
 	j.head(&w, marks)
+	w.left, w.right = w.field()
 	j.openings(&w, marks)
 	return w
+}
+
+// field is the leftmost and the rightmost place of the wall over its base and under its head.
+func (w judgedWall) field() (left, right float64) {
+	left, right = math.Inf(1), math.Inf(-1)
+	for _, s := range swept([4]float64{-w.width, -far / 2, 2 * w.width, far / 2}, w.blocks) {
+		for _, c := range s.spans {
+			left, right = min(left, c.from[0], c.from[1]), max(right, c.to[0], c.to[1])
+		}
+	}
+	return math.Round(left), math.Round(right)
 }
 
 // see keeps whether an edge is out of sight, as the job says or else by default.
@@ -97,8 +109,8 @@ func (w *judgedWall) see(name, said string, low bool) bool {
 	return low
 }
 
-// end adds one end of a wall and gives the outermost place that tile reaches there.
-func (j *judge) end(w *judgedWall, i int, right bool, marks marks) (outermost float64) {
+// end adds one end of a wall.
+func (j *judge) end(w *judgedWall, i int, right bool, marks marks) {
 	name, doc, x, way := "left", w.found.Left, 0.0, 1.0
 	if right {
 		name, doc, x, way = "right", w.found.Right, w.width, -1.0
@@ -108,7 +120,7 @@ func (j *judge) end(w *judgedWall, i int, right bool, marks marks) (outermost fl
 		at := marks.at("end " + name)
 		l.chain = []xy{{-far, at}, {far, at}}
 		w.add(l, &w.blocks)
-		return at
+		return
 	}
 	gap := j.or(doc.Gap, "1/8", "3")
 	behind, cover := 0.0, 0.0
@@ -129,11 +141,6 @@ func (j *judge) end(w *judgedWall, i int, right bool, marks marks) (outermost fl
 		w.add(shown, &w.hidden)
 		w.limits = limits
 	}
-	outermost = l.chain[0].y
-	for _, c := range l.chain {
-		outermost = way * min(way*outermost, way*c.y)
-	}
-	return outermost
 }
 
 // corner is the line of an end at x, as it leans: (height, x) from below to above.
