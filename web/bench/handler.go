@@ -30,6 +30,7 @@ func Routes(site page.Site) []page.Route {
 		page.Get("/jobs/{id}/piece", s.findPiece),
 		page.Get("/jobs/{id}/piece/{piece}", s.showPiece),
 		page.Get("/jobs/{id}/widths", s.showWidths),
+		page.Get("/jobs/{id}/help", s.showHelp),
 		page.Get("/jobs/{id}/pieces", s.showPieces),
 		page.Post("/jobs/{id}/undo", s.move(s.Store.Undo)),
 		page.Post("/jobs/{id}/redo", s.move(s.Store.Redo)),
