@@ -10,6 +10,9 @@
 //     entries, each no smaller, does not come after the other. So what a set-out
 //     cannot beat may be counted from some of its pieces.
 //
+// The preference for rim and head alike is the exception: it does not add up over
+// walls, so what is only a part of a room, or a bound, is not judged by it (Part).
+//
 // Opinion in the trade is split on a few terms; Order says what a job prefers.
 package merit
 
