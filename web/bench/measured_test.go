@@ -171,15 +171,15 @@ func TestSampleAndAsSetWorkWithoutAScript(t *testing.T) {
 func TestAPieceThatStandsHasACardAndIsNoStepOfTheWork(t *testing.T) {
 	job, err := survey.Read(static.Demo)
 	require.NoError(t, err)
-	job.Walls[1].Set = &survey.AsSet{Course: "7", Left: "-36", Right: "-35 5/8", Start: survey.SetStart{Is: "left edge", At: "12 3/8"}}
+	job.Walls[1].Set = &survey.AsSet{Course: "6", Left: "-36", Right: "-35 5/8", Start: survey.SetStart{Is: "left edge", At: "12 3/8"}}
 	document, err := survey.Write(job)
 	require.NoError(t, err)
 	s := trial.Of(t, document)
-	for _, path := range []string{"/jobs/1", "/jobs/1?piece=B-07-01", "/jobs/1/piece/B-07-01", "/jobs/1/work", "/jobs/1/choices", "/jobs/1/bathroom?wall=2&piece=B-07-01"} {
+	for _, path := range []string{"/jobs/1", "/jobs/1?piece=B-06-01", "/jobs/1/piece/B-06-01", "/jobs/1/work", "/jobs/1/choices", "/jobs/1/bathroom?wall=2&piece=B-06-01"} {
 		answer, page := s.Get(path)
 		require.Equal(t, http.StatusOK, answer.StatusCode, path)
 		if strings.Contains(path, "bathroom") {
-			assert.Contains(t, page, "B-07-01 stands already")
+			assert.Contains(t, page, "B-06-01 stands already")
 		} else if strings.Contains(path, "piece") {
 			assert.Contains(t, page, "set already")
 		}
