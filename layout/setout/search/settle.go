@@ -26,7 +26,7 @@ func (s *solver) settle(q *queue[*trial], best *trial) *Result {
 		if s.ended {
 			break
 		}
-		better(s.look(line))
+		better(s.look(line, fresh, promise))
 	}
 	if best == nil {
 		return nil
@@ -39,7 +39,7 @@ func (s *solver) settle(q *queue[*trial], best *trial) *Result {
 		better(s.slipped(line, best.walls))
 	}
 	if !s.ended {
-		better(s.look(best.line))
+		better(s.look(best.line, fresh, promise))
 	}
 	return s.result(best, false, bound)
 }
@@ -80,12 +80,12 @@ func (s *solver) promising(q *queue[*trial], best *trial) []length.Length {
 
 // look finds the best of a few starts on every wall of a line: the classic ones
 // and those that promise most.
-func (s *solver) look(line length.Length) *trial {
+func (s *solver) look(line length.Length, effort, starts int) *trial {
 	t := &trial{line: line, depth: exact}
 	for _, w := range s.walls {
 		h := s.hunt(w, line)
-		s.limit = s.work() + fresh/len(s.walls)
-		for _, edge := range h.few() {
+		s.limit = s.work() + effort/len(s.walls)
+		for _, edge := range h.few(starts) {
 			if len(h.ties) > 0 && s.stopped() {
 				break
 			}
@@ -99,15 +99,18 @@ func (s *solver) look(line length.Length) *trial {
 	return t
 }
 
+// promise is how many of the starts that promise most are looked at on a line.
+const promise = 12
+
 // fewTries is how many placings are looked at for one start when the search settles.
 const fewTries = 12
 
 // few are the starts that promise most on the line, then the classic ones.
-func (h *hunt) few() []length.Length {
+func (h *hunt) few(most int) []length.Length {
 	var out []length.Length
-	for n := 0; n < 12 && !h.queue.empty(); {
+	for n := 0; n < most && !h.queue.empty(); {
 		c := h.queue.first()
-		if c.depth < based {
+		if c.depth < refined {
 			h.closer(c)
 			continue
 		}
