@@ -110,7 +110,7 @@ func (h *hunt) few(most int) []length.Length {
 	var out []length.Length
 	for n := 0; n < most && !h.queue.empty(); {
 		c := h.queue.first()
-		if c.depth < refined {
+		if c.depth < based {
 			h.closer(c)
 			continue
 		}

@@ -56,7 +56,8 @@ func (s *solver) extend(hunts []*hunt, n int, ways []*chain) []*chain {
 	return out
 }
 
-// close adds what the last wall and the first share.
+// close adds what the last wall and the first share: they face each other, or the
+// room is closed and they meet.
 func (s *solver) close(hunts []*hunt, first int, last *chain) chain {
 	whole := *last
 	n := len(hunts) - 1
@@ -64,6 +65,10 @@ func (s *solver) close(hunts []*hunt, first int, last *chain) chain {
 		var m merit.Merit
 		m.Facing = count.Differ(s.room, hunts[0].ties[first].RightCuts, hunts[2].ties[last.pick].LeftCuts)
 		whole.merit = whole.merit.Plus(&m)
+	}
+	if r, l := hunts[n].wall.Found.Right, hunts[0].wall.Found.Left; n > 1 && r.Meets && r.Beyond == 0 && l.Meets && l.Beyond == n {
+		shared := s.corner(hunts, n, last.pick, 0, first)
+		whole.merit = whole.merit.Plus(&shared)
 	}
 	return whole
 }
