@@ -5,10 +5,10 @@
 // Laws, each with a test:
 //  1. Wall.Count is read from the pieces that the cutter makes, and from where
 //     tile edges stand: nothing is counted in two ways.
-//  2. What Wall.Ends and Wall.Beds give together does not come after what
+//  2. What Wall.Groups, OfBoth, Plainly and Beyond give does not come after what
 //     Wall.Count gives, whatever the marks that are still free.
-//  3. Wall.Options holds every place of a free mark at which a run, the sight of a
-//     joint line or a wish turns.
+//  3. Rows that are read off by arithmetic give what cutting them gives, but for what
+//     is bare along a raked edge, which is rounded to a few units.
 package count
 
 import (

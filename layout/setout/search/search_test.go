@@ -33,8 +33,7 @@ func (r *Result) at(line length.Length, edges []length.Length) merit.Merit {
 }
 
 // Law 1: no line and starts on the tape, and no classic ones, are better than what
-// is proven best. Law 2: where it is not proven, none is better than the bound, and
-// no classic start on the line or line with its best starts avoids what weighs most.
+// is proven best. Law 2: where it is not proven, none is better than the bound.
 func TestNoMarksOfTheTapeAreBetter(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		room := chance.Room(t, 3)

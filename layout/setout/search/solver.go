@@ -1,11 +1,12 @@
 // Package search finds the best set-out of a room by the order of merit.
 //
 // Laws, each with a test:
-//  1. No set-out whose line and starts are marks of the tape, or classic starts, is
-//     better than the one found, where the result says it is proven.
-//  2. Where it is not proven, nothing is better than the bound that it gives, and
-//     no classic start or line, nor a start on the same line, would have avoided
-//     bare wall, an unworkable piece, a sliver or a poor run.
+//  1. No set-out whose line and starts are among Starts and lines (the marks of the
+//     tape in one pitch, and the classic ones) is better than the one found, where
+//     the result says it is proven.
+//  2. Where it is not proven, no such set-out is better than the bound that it gives.
+//     The classic lines and starts are looked at before it settles, as far as the
+//     work for that goes; it does not promise to beat each of them.
 //  3. The same room gives the same result: what bounds the search is counted work.
 //  4. The search ends soon after its context does.
 //
