@@ -1,12 +1,13 @@
 // Handles on the drawing: dragged, or nudged with the arrow keys. A ghost line
-// and its figures follow the finger at once, in steps of the tape, and the
-// drawing follows as the server answers. The job changes once, when the handle
-// is let go. Esc puts it back.
+// and its figures follow the finger at once, in steps of the tape or onto joint
+// lines, and the drawing follows as the server answers. The job changes once, when
+// the handle is let go. Esc puts it back.
 
 import { act, PAUSE } from "./save.js";
 import { say } from "./form.js";
 import * as look from "./look.js";
-import { scale, tape, figure, moved } from "./tape.js";
+import { scale, tape, exact, figure, moved } from "./tape.js";
+import { snapped, onLine } from "./snap.js";
 import * as ghost from "./ghost.js";
 
 let held = null; // what is moved: which handle, from where, how far
@@ -20,7 +21,7 @@ function grab(handle) {
   const svg = handle.ownerSVGElement;
   const drawn = step * svg.dataset.paper / svg.dataset.real * 1000; // micrometres on paper to a step
   return {
-    name, wall: Number(wall), axis, step, big, per, dx: 0, dy: 0,
+    name, wall: Number(wall), axis, step, big, per, dx: 0, dy: 0, measured: "measured" in handle.dataset,
     x: Math.round(x / step), y: Math.round(y / step),
     pixels: drawn * svg.getBoundingClientRect().width / svg.viewBox.baseVal.width,
   };
@@ -40,11 +41,12 @@ function follow() {
   const handle = held && find(held);
   if (!handle) return;
   handle.setAttribute("aria-valuetext", where(figure).join(", "));
-  ghost.show(handle, held, [where(figure).join(" · "), ...shifts()]);
+  const lit = places().map(([axis, count]) => [axis, onLine(handle, axis, count * held.step)]).filter(([, line]) => line);
+  ghost.show(handle, held, [where(figure).join(" · "), ...shifts(), ...(lit.length ? ["on the joint line"] : [])], lit);
 }
 
-const where = (write) => [["x", held.x + held.dx], ["y", held.y + held.dy]]
-  .filter(([axis]) => held.axis.includes(axis)).map(([, count]) => write(count));
+const places = () => [["x", held.x + held.dx], ["y", held.y + held.dy]].filter(([axis]) => held.axis.includes(axis));
+const where = (write) => places().map(([, count]) => write(count));
 
 const shifts = () => [["x", held.dx], ["y", held.dy]].filter(([axis]) => held.axis.includes(axis)).map(([, d]) => moved(d));
 
@@ -52,7 +54,7 @@ const shifts = () => [["x", held.dx], ["y", held.dy]].filter(([axis]) => held.ax
 function asked() {
   const number = held.wall + 1;
   const name = held.name === "start" ? document.getElementById(`slide-${held.wall}`).dataset.is : held.name;
-  return `place ${number} ${name}=${where((count) => tape(count, held.per)).join(";")}`;
+  return `place ${number} ${name}=${where((count) => (held.measured ? tape : exact)(count, held.per)).join(";")}`;
 }
 
 function letGo() {
@@ -90,8 +92,13 @@ document.addEventListener("touchstart", (e) => {
 
 document.addEventListener("pointermove", (e) => {
   if (!held?.from || e.pointerId !== held.from.pointerId) return;
-  const steps = (pixels) => Math.round(pixels / held.pixels);
-  moveBy(steps(e.clientX - held.from.clientX), steps(held.from.clientY - e.clientY));
+  const handle = find(held);
+  const steps = (axis, pixels) => {
+    const raw = pixels / held.pixels, from = held[axis];
+    const line = handle && snapped(handle, axis, (from + raw) * held.step, held.pixels / held.step);
+    return line === null ? Math.round(raw) : line / held.step - from;
+  };
+  moveBy(steps("x", e.clientX - held.from.clientX), steps("y", held.from.clientY - e.clientY));
 });
 
 document.addEventListener("pointerup", () => { if (held?.from) letGo(); });

@@ -7,8 +7,9 @@ const TEXT = 14; // height of the figures in pixels
 let ghost = null;
 
 // show draws the ghost of a handle that is held so many steps from where the
-// survey had it. A drawing made since then may show it nearer already.
-export function show(handle, held, lines) {
+// survey had it, and lights the joint lines that it lies on. A drawing made since
+// then may show it nearer already.
+export function show(handle, held, lines, lit) {
   const svg = handle.ownerSVGElement;
   if (ghost?.ownerSVGElement !== svg) ghost = null;
   ghost ??= svg.appendChild(made("g", { class: "ghost", "aria-hidden": "true" }));
@@ -19,7 +20,7 @@ export function show(handle, held, lines) {
   const dy = held.axis.includes("y") ? -off(held.y + held.dy, handle.dataset.y) : 0;
   handle.setAttribute("transform", `translate(${dx} ${dy})`);
   handle.classList.add("moved");
-  ghost.replaceChildren(...cross(svg, held, x + dx, y + dy), ...figures(svg, x + dx, y + dy, lines));
+  ghost.replaceChildren(...lit.map(([axis, line]) => joint(svg, held, axis, line.wide * drawn, line.middle * drawn)), ...cross(svg, held, x + dx, y + dy), ...figures(svg, x + dx, y + dy, lines));
 }
 
 export function hide() {
@@ -41,6 +42,14 @@ function cross(svg, held, x, y) {
   if (held.axis.includes("y")) out.push(made("path", { d: `M${low} ${y}H${high}` }));
   if (held.axis.includes("x")) out.push(made("path", { d: `M${x} ${top}V${foot}` }));
   return out;
+}
+
+// joint is a joint line over its whole wall, as wide as the joint is drawn.
+function joint(svg, held, axis, wide, at) {
+  const wall = svg.querySelector(`.wall[data-wall="${held.wall}"]`), [x, y] = wall.dataset.origin.split(" ").map(Number);
+  const box = wall.querySelector(".outline").getBBox();
+  const d = axis === "x" ? `M${x + at} ${box.y}v${box.height}` : `M${box.x} ${y - at}h${box.width}`;
+  return made("path", { class: "joint", d, "stroke-width": Math.max(wide, 900) });
 }
 
 // figures stand beside the handle, on the side where there is room.

@@ -19,6 +19,7 @@ type Handle struct {
 	Text     string // what it is, for a person
 	Measured bool   // it was measured: dragging it changes the survey, where others are pinned
 	Pinned   bool
+	Snaps    []Snap // the joint lines it goes to
 }
 
 // hands hangs handles on one wall.
@@ -68,13 +69,13 @@ func (h hands) decided(full bool) {
 		h.add(Handle{ID: "start", Axis: "x", Text: "start", X: h.w.Start.X, Y: line, At: h.f.at(h.w.Start.X, line), Pinned: h.w.Start.Pinned})
 	}
 	if e := h.w.Found.Left; !e.Meets && e.Stops.Free() {
-		h.mark("end left", "x", "left end of the tile", h.w.Start.Placed.Left, (r.Bottom+r.Top)/2)
+		h.mark("end left", Begins, "x", "left end of the tile", h.w.Start.Placed.Left, (r.Bottom+r.Top)/2)
 	}
 	if e := h.w.Found.Right; !e.Meets && e.Stops.Free() {
-		h.mark("end right", "x", "right end of the tile", h.w.Start.Placed.Right, (r.Bottom+r.Top)/2)
+		h.mark("end right", Ends, "x", "right end of the tile", h.w.Start.Placed.Right, (r.Bottom+r.Top)/2)
 	}
 	if e := h.w.Found.Head; !e.Meets && e.Stops.Free() {
-		h.mark("head", "y", "head of the tile", (r.Left+r.Right)/2, h.w.Start.Placed.Head)
+		h.mark("head", Ends, "y", "head of the tile", (r.Left+r.Right)/2, h.w.Start.Placed.Head)
 	}
 }
 
@@ -83,16 +84,16 @@ func (h hands) opening(o survey.OpeningFound, e survey.Edges) {
 	id := o.Key()
 	x, y := (e.Left+e.Right)/2, (e.Bottom+e.Top)/2
 	if o.Left.Free() {
-		h.mark(id+" left", "x", "left edge of "+id, e.Left, y)
+		h.mark(id+" left", Ends, "x", "left edge of "+id, e.Left, y)
 	}
 	if o.Left.Free() || o.Width.Free() {
-		h.mark(id+" right", "x", "right edge of "+id, e.Right, y)
+		h.mark(id+" right", Begins, "x", "right edge of "+id, e.Right, y)
 	}
 	if o.Bottom.Free() {
-		h.mark(id+" bottom", "y", "bottom edge of "+id, x, e.Bottom)
+		h.mark(id+" bottom", Ends, "y", "bottom edge of "+id, x, e.Bottom)
 	}
 	if o.Bottom.Free() || o.Height.Free() {
-		h.mark(id+" top", "y", "top edge of "+id, x, e.Top)
+		h.mark(id+" top", Begins, "y", "top edge of "+id, x, e.Top)
 	}
 }
 
@@ -101,10 +102,11 @@ func (h hands) opening(o survey.OpeningFound, e survey.Edges) {
 func (h hands) corners(o survey.OpeningFound, e survey.Edges) {
 	id := o.Key()
 	if axis := measuredAxis(o.Left, o.Bottom); axis != "" {
-		h.measured("move "+id, axis, "place of "+id, e.Left, e.Bottom, h.f.at(e.Left, e.Bottom))
+		h.measured("move "+id, axis, "place of "+id, e.Left, e.Bottom, h.f.at(e.Left, e.Bottom), along(axis, Snap{"x", Ends, 0}, Snap{"y", Ends, 0})...)
 	}
 	if axis := measuredAxis(o.Width, o.Height); axis != "" {
-		h.measured("size "+id, axis, "size of "+id, e.Right-e.Left, e.Top-e.Bottom, h.f.at(e.Right, e.Top))
+		h.measured("size "+id, axis, "size of "+id, e.Right-e.Left, e.Top-e.Bottom, h.f.at(e.Right, e.Top),
+			along(axis, Snap{"x", Begins, e.Left}, Snap{"y", Begins, e.Bottom})...)
 	}
 }
 
@@ -145,11 +147,11 @@ func (h hands) add(x Handle) {
 	h.Handles = append(h.Handles, x)
 }
 
-func (h hands) mark(id, axis, text string, x, y length.Length) {
+func (h hands) mark(id string, side Side, axis, text string, x, y length.Length) {
 	_, pinned := h.w.Found.MarkPins[survey.MarkName(id)]
-	h.add(Handle{ID: id, Axis: axis, Text: text, X: x, Y: y, At: h.f.at(x, y), Pinned: pinned})
+	h.add(Handle{ID: id, Axis: axis, Text: text, X: x, Y: y, At: h.f.at(x, y), Pinned: pinned, Snaps: []Snap{{Axis: axis, Side: side}}})
 }
 
-func (h hands) measured(id, axis, text string, x, y length.Length, at Point) {
-	h.add(Handle{ID: id, Axis: axis, Text: text, X: x, Y: y, At: at, Measured: true})
+func (h hands) measured(id, axis, text string, x, y length.Length, at Point, snaps ...Snap) {
+	h.add(Handle{ID: id, Axis: axis, Text: text, X: x, Y: y, At: at, Measured: true, Snaps: snaps})
 }

@@ -23,7 +23,12 @@ func (b *board) parts(frames []frame, draw func(i int), full bool, o Options) {
 		}
 		from := len(scene)
 		scene = append(scene, b.Elements...)
-		b.Parts = append(b.Parts, Part{Wall: f.wall, From: from, To: len(scene), Origin: f.origin, Name: b.plan.Walls[f.wall].Found.Name})
+		part := Part{Wall: f.wall, From: from, To: len(scene), Origin: f.origin, Name: b.plan.Walls[f.wall].Found.Name}
+		if o.Handles && !o.Finish {
+			joints := jointsOf(b.plan, b.plan.Walls[f.wall])
+			part.Joints = &joints
+		}
+		b.Parts = append(b.Parts, part)
 	}
 	b.Elements = scene
 }

@@ -34,6 +34,7 @@ type Part struct {
 	From, To int
 	Origin   Point // x = 0 on the level line
 	Name     string
+	Joints   *JointLines // where there are handles to snap to them
 }
 
 // Pieces are the words for the pieces that a reader may pick.

@@ -2,6 +2,7 @@ package elevation
 
 import (
 	"fmt"
+	"strings"
 
 	"coursewright/web/drawing"
 )
@@ -36,7 +37,7 @@ func (p *pen) handles(all []drawing.Handle) {
 		p.canvas.Group(attr("class", class), `role="slider" tabindex="-1"`,
 			attr("aria-label", text), attr("aria-valuenow", value.MillimetreText()),
 			attr("data-handle", h.ID), attr("data-axis", h.Axis), number("data-wall", int64(h.Wall)),
-			attr("data-x", h.X.MillimetreText()), attr("data-y", h.Y.MillimetreText()), fmt.Sprintf(`data-at="%d %d"`, x, y))
+			attr("data-x", h.X.MillimetreText()), attr("data-y", h.Y.MillimetreText()), fmt.Sprintf(`data-at="%d %d"`, x, y)+snaps(h))
 		p.canvas.Circle(x, y, reach, `fill="#ffffff" fill-opacity="0"`)
 		p.canvas.Path(grip(x, y, h.Axis), ink)
 		if h.Pinned {
@@ -56,4 +57,37 @@ func grip(x, y int, axis string) string {
 		d += fmt.Sprintf("M%d %dl-1500 -2000h3000zM%d %dl-1500 2000h3000z", x, y+3200, x, y-3200)
 	}
 	return d
+}
+
+// snaps names the joint lines that a handle goes to, axis by axis: "x ends 0" is
+// where tiles end along the wall, counted from 0. What was measured is kept as a tape reads.
+func snaps(h drawing.Handle) string {
+	if len(h.Snaps) == 0 {
+		return ""
+	}
+	axes := make([]string, len(h.Snaps))
+	for i, s := range h.Snaps {
+		axes[i] = s.Axis + " " + s.Side.String() + " " + s.From.MillimetreText()
+	}
+	out := " " + attr("data-snaps", strings.Join(axes, ";"))
+	if h.Measured {
+		out += " data-measured"
+	}
+	return out
+}
+
+// joints are the joint lines of a wall, in millimetres on it.
+func joints(j *drawing.JointLines) string {
+	if j == nil {
+		return ""
+	}
+	return " " + attr("data-joint", j.Width.MillimetreText()) + " " + attr("data-level", listed(j.Level)) + " " + attr("data-plumb", listed(j.Plumb))
+}
+
+func listed[L interface{ MillimetreText() string }](all []L) string {
+	texts := make([]string, len(all))
+	for i, l := range all {
+		texts[i] = l.MillimetreText()
+	}
+	return strings.Join(texts, " ")
 }

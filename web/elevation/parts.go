@@ -52,10 +52,11 @@ func (p *pen) part(s drawing.Scene, part drawing.Part) {
 		}
 	}
 	q.handles(own)
-	sum := sha256.Sum256(inner.Bytes())
+	lines := joints(part.Joints)
+	sum := sha256.Sum256(append([]byte(lines), inner.Bytes()...))
 	p.canvas.Group(`class="wall"`, attr("id", PartID(p.id, part.Wall)), number("data-wall", int64(part.Wall)),
 		fmt.Sprintf(`data-origin="%d %d"`, part.Origin.X, part.Origin.Y), attr("data-hash", hex.EncodeToString(sum[:hashBytes])),
-		`role="group"`, attr("aria-label", "Wall "+part.Name))
+		`role="group"`, attr("aria-label", "Wall "+part.Name)+lines)
 	_, _ = p.out.Write(inner.Bytes()) // p.out keeps the error
 	p.canvas.Gend()
 }

@@ -17,7 +17,7 @@ func Parse(j Job, path string) (length.Length, error) {
 
 // Short gives a length as the tape shows it, or what was typed.
 func Short(j Job, typed string) string {
-	l, err := length.Parse(typed, j.System())
+	l, err := length.ParsePrinted(typed, j.System())
 	if err != nil {
 		return cmp.Or(typed, "?")
 	}
