@@ -38,6 +38,7 @@ var arrows = []arrow{
 	{"layout/survey", "layout/length", "readings are typed as text and kept as lengths"},
 	{"layout/survey", "layout/plane", "a wall leaves a region for tile"},
 	{"layout/bond", "layout/length", "rows stand at lengths"},
+	{"layout/bond", "layout/plane", "tiles of a pattern have outlines"},
 	{"layout/bond", "layout/survey", "the room says which tile, joint and bond"},
 	{"layout/piece", "layout/length", "pieces are measured"},
 	{"layout/piece", "layout/plane", "a piece is tile ∩ region"},

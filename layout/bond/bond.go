@@ -1,9 +1,16 @@
 // Package bond says where the tiles of a bond stand.
 //
-// A bond is a list of rows. A row is one tile repeated at a pitch along the
-// wall, so a pattern of several tiles is several rows that may overlap in
-// height; the cutting and the solver see rows only, and a new bond is a new
-// implementation of Bond.
+// A bond laid in courses is a list of rows. A row is one tile repeated at a pitch
+// along the wall; the quick path of the cutter and of the solver sees rows only.
+// Every bond is also a Pattern: tiles of any convex outline on a lattice, and a
+// new pattern is a constructor in patterns.go.
+//
+// Laws of patterns, each with a test:
+//  1. Tiles never overlap, with a joint of 0 too.
+//  2. Every copy of a tile is congruent to the unit with the cell's.
+//  3. |U × V| is the area of the cell's tiles and of its joints: there is nothing else.
+//  4. A bond laid in courses gives the same tiles as rows and as a pattern.
+//  5. Every phase is found with the lattice's origin in a box of Reach by Rise.
 package bond
 
 import (

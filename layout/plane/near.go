@@ -1,6 +1,7 @@
 package plane
 
 import (
+	"math"
 	"math/bits"
 
 	"coursewright/layout/length"
@@ -39,4 +40,27 @@ func compare128(a, b, c, d uint64) int {
 		return 0
 	}
 	return 1
+}
+
+// Apart is how far p is from the line through a and b, rounded down to the unit.
+func Apart(p, a, b Point) length.Length {
+	off := Through(a, b).Side(p)
+	n := uint64(max(off, -off))
+	hi, lo := bits.Mul64(n, n)
+	square, _ := bits.Div64(hi, lo, uint64(apart(a, b)))
+	return length.Length(root(square))
+}
+
+// Root is the square root of n, rounded down; n is not under zero.
+func Root(n length.Area) length.Length { return length.Length(root(uint64(n))) }
+
+func root(n uint64) uint64 {
+	r := uint64(math.Sqrt(float64(n)))
+	for r*r > n {
+		r--
+	}
+	for (r+1)*(r+1) <= n {
+		r++
+	}
+	return r
 }

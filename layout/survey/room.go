@@ -57,21 +57,16 @@ type TileSize struct {
 	Real                           Real // what a sample of real tiles says
 }
 
-// BondKind names a bond.
-type BondKind string
-
-// The bonds of the job file.
-const (
-	Stack   BondKind = "stack"
-	Running BondKind = "running"
-)
-
-// BondRule is how courses shift against each other. Stack bond is Num 0, Den 1.
+// BondRule is how courses shift against each other, or how tiles that do not
+// stand in courses are laid. Stack bond is Num 0, Den 1.
 type BondRule struct {
 	Kind     BondKind
 	Num, Den int64 // offset as a fraction of the pitch, 0 <= Num < Den
 	Hand     Hand
-	Plumb    bool // columns instead of courses
+	Plumb    bool       // columns instead of courses
+	Turned   bool       // the whole pattern stands at 45°
+	Angle    int        // of a chevron: how steep its long edges are, in degrees from level
+	Others   []TileSize // the tiles of a pattern beside the room's, in the order of the job
 }
 
 // Shift is how far the joints of course k stand to the right of those of course
