@@ -7,6 +7,7 @@ import "./drag.js"; // handles on the drawing
 import "./slide.js"; // starts along the slide curve
 import "./zoom.js"; // a nearer look
 import "./width.js"; // the drawing as wide as its frame
+import "./rove.js"; // one tab stop to a wall, arrow keys inside
 import "./pieces.js"; // one piece and its card
 import "./links.js"; // flags, faults and what is worked out on demand
 import "./ask.js"; // one question after the other

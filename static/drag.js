@@ -1,4 +1,5 @@
-// Handles on the drawing: dragged, or nudged with the arrow keys. A ghost line
+// Handles on the drawing: dragged, or taken hold of with Enter and nudged with the
+// arrow keys. A ghost line
 // and its figures follow the finger at once, in steps of the tape or onto joint
 // lines, and the drawing follows as the server answers. The job changes once, when
 // the handle is let go. Esc puts it back.
@@ -12,6 +13,7 @@ import * as ghost from "./ghost.js";
 
 let held = null; // what is moved: which handle, from where, how far
 let timer = 0;
+let taken = null; // the handle that the arrow keys move
 
 const find = ({ name, wall }) => document.querySelector(`#drawing .handle[data-handle="${CSS.escape(name)}"][data-wall="${wall}"]`);
 
@@ -45,8 +47,8 @@ function follow() {
   ghost.show(handle, held, [where(figure).join(" · "), ...shifts(), ...(lit.length ? ["on the joint line"] : [])], lit);
 }
 
-const places = () => [["x", held.x + held.dx], ["y", held.y + held.dy]].filter(([axis]) => held.axis.includes(axis));
-const where = (write) => places().map(([, count]) => write(count));
+const places = (of = held) => [["x", of.x + of.dx], ["y", of.y + of.dy]].filter(([axis]) => of.axis.includes(axis));
+const where = (write, of = held) => places(of).map(([, count]) => write(count));
 
 const shifts = () => [["x", held.dx], ["y", held.dy]].filter(([axis]) => held.axis.includes(axis)).map(([, d]) => moved(d));
 
@@ -67,6 +69,16 @@ function letGo() {
   act(doing, true);
 }
 
+// take makes a handle the one that the arrow keys move; nothing lets it go.
+function take(handle) {
+  const before = taken && find(taken);
+  before?.classList.remove("taken");
+  before?.removeAttribute("aria-valuetext");
+  taken = handle && { name: handle.dataset.handle, wall: handle.dataset.wall };
+  handle?.classList.add("taken");
+  handle?.setAttribute("aria-valuetext", `${where(figure, grab(handle)).join(", ")}: the arrow keys move it, Enter lets it go`);
+}
+
 function putBack() {
   clearTimeout(timer);
   held = null;
@@ -80,6 +92,7 @@ document.addEventListener("pointerdown", (e) => {
   if (!handle || e.button) return;
   e.preventDefault();
   handle.focus({ preventScroll: true });
+  take(handle);
   document.getElementById("drawing").setPointerCapture(e.pointerId); // the drawing is swapped, its frame stays
   held = { ...grab(handle), from: e };
 });
@@ -107,9 +120,16 @@ document.addEventListener("pointercancel", () => { if (held?.from) putBack(); })
 const ARROWS = { ArrowLeft: [-1, 0], ArrowRight: [1, 0], ArrowUp: [0, 1], ArrowDown: [0, -1] };
 
 document.addEventListener("keydown", (e) => {
-  if (e.key === "Escape" && held) return putBack();
-  const handle = e.target.closest?.("#drawing .handle"), way = ARROWS[e.key];
-  if (!handle || !way || held?.from) return;
+  if (e.key === "Escape" && held) {
+    if (held.from) take(null);
+    return putBack();
+  }
+  const handle = e.target.closest?.("#drawing .handle");
+  if (!handle || held?.from) return;
+  if (e.key === "Enter" || e.key === " ") return hold(e, handle);
+  if (e.key === "Escape") return take(null);
+  const way = ARROWS[e.key];
+  if (!way || !handle.matches(".taken")) return;
   e.preventDefault();
   held ??= grab(handle);
   const by = e.shiftKey ? held.big : 1;
@@ -118,10 +138,19 @@ document.addEventListener("keydown", (e) => {
   timer = setTimeout(() => held && letGo(), PAUSE);
 });
 
-// Handles are reached with the tab key where there is a script to move them.
+// hold takes hold of a handle, or lets go of the one that is held.
+function hold(e, handle) {
+  e.preventDefault();
+  if (held) letGo();
+  take(handle.matches(".taken") ? null : handle);
+}
+
+document.addEventListener("focusin", (e) => {
+  if (taken && e.target !== find(taken)) take(null);
+});
+
 function redrawn() {
-  for (const handle of document.querySelectorAll("#drawing .handle")) handle.setAttribute("tabindex", "0");
+  if (taken) find(taken)?.classList.add("taken");
   follow();
 }
 document.addEventListener("redrawn", redrawn);
-redrawn();

@@ -42,6 +42,6 @@ export function refocus({ id, name, value, handle, wall, piece }) {
     : piece ? document.querySelector(`.pieces [data-piece="${CSS.escape(piece)}"]`)
     : id ? document.getElementById(id)
     : name && [...document.querySelectorAll("button")].find((b) => b.name === name && b.value === value);
-  if (piece) same?.setAttribute("tabindex", "0");
+  if (piece || handle) same?.setAttribute("tabindex", "0"); // rove.js takes it from the others
   same?.focus({ preventScroll: true });
 }

@@ -2,10 +2,9 @@
 // rows in the tables and its place in the drawing select each other. All
 // listeners are on the document, however many pieces there are.
 
-import "./tiles.js"; // first of all: it makes the pieces of whole tiles
 import { job, keep, kept } from "./address.js";
 import { reveal } from "./zoom.js";
-import { near } from "./neighbours.js";
+import { reach, step } from "./rove.js";
 import { outline, pointed } from "./onwall.js";
 
 const DWELL = 90; // ms the mouse rests on a piece before its card is asked for
@@ -16,6 +15,7 @@ let timer = 0;
 const cards = new Map(); // by piece, what was asked for already
 
 const pieceOf = (target) => target.closest?.("#drawing .piece[data-piece]");
+const passedBy = (target) => target.closest?.("#drawing .handle:not(.taken)");
 const inDrawing = (id) => document.querySelector(`#drawing .piece[data-piece="${CSS.escape(id)}"]`);
 
 // select marks a piece everywhere and shows its card; null marks none.
@@ -114,15 +114,6 @@ function aside(id) {
   document.getElementById("card").classList.toggle("right", right);
 }
 
-// reach makes a piece the one of its wall that the tab key comes to. It comes
-// first, because a piece that loses its place in the order loses the focus.
-function reach(part) {
-  part.setAttribute("tabindex", "0");
-  for (const old of part.closest(".pieces").querySelectorAll("[tabindex]")) {
-    if (old !== part) old.removeAttribute("tabindex");
-  }
-}
-
 document.addEventListener("pointerover", (e) => {
   if (e.pointerType !== "mouse" || e.buttons) return;
   const part = pieceOf(e.target);
@@ -149,10 +140,12 @@ document.addEventListener("click", (e) => {
   mark(row.dataset.pieces.split(" "));
 });
 
+// focusOn goes to a piece, or to a handle on the way to the next.
 function focusOn(part) {
   reach(part);
   part.focus({ preventScroll: true });
-  select(part.dataset.piece);
+  if (part.dataset.piece) select(part.dataset.piece);
+  else reveal(part);
 }
 
 function close(e) {
@@ -169,13 +162,13 @@ document.addEventListener("focusin", (e) => {
 
 document.addEventListener("keydown", (e) => {
   if (e.key === "Escape" && shown && (pieceOf(e.target) || e.target.closest?.("#card") || e.target === document.body)) return close(e);
-  const part = pieceOf(e.target);
+  const part = pieceOf(e.target) ?? passedBy(e.target);
   if (!part || e.altKey || e.metaKey) return;
-  if (e.key === "Enter" || e.key === " ") {
+  if (part.dataset.piece && (e.key === "Enter" || e.key === " ")) {
     e.preventDefault();
     return show(part.dataset.piece).then(() => document.querySelector("#card .piececard")?.focus());
   }
-  const next = near(part, e.key, e.ctrlKey);
+  const next = step(part, e);
   if (!next) return;
   e.preventDefault();
   focusOn(next);
@@ -183,9 +176,6 @@ document.addEventListener("keydown", (e) => {
 
 function redrawn() {
   cards.clear();
-  for (const wall of document.querySelectorAll("#drawing .pieces")) {
-    wall.querySelector("[role=option][data-piece]")?.setAttribute("tabindex", "0");
-  }
   if (!selected || !document.getElementById("card")) return;
   const card = document.querySelector("#card .piececard");
   mark([selected]);

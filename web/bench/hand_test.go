@@ -50,7 +50,7 @@ func openAt(t *testing.T, ctx context.Context, s trial.Site, path string) {
 }
 
 const (
-	paper  = `document.querySelector("#paper svg").outerHTML.replace(/ (tabindex|aria-selected|aria-valuetext)="[^"]*"/g, "")`
+	paper  = `document.querySelector("#paper svg").outerHTML.replace(/ (tabindex|aria-selected|aria-valuetext)="[^"]*"| taken(?=")/g, "")`
 	status = `document.getElementById("status").textContent`
 )
 
@@ -169,6 +169,7 @@ func aReading(t *testing.T, ctx context.Context) {
 	openAt(t, ctx, s, "/jobs/1?wall=2")
 	before, _ := s.Stored()
 	focus(t, ctx, `[data-handle="base 1 reading 2"]`)
+	trial.Steps(t, ctx, chromedp.KeyEvent(kb.Enter))
 	trial.See[bool](t, ctx, `(() => { const press = (key, n, shiftKey) => setTimeout(() => document.activeElement.dispatchEvent(new KeyboardEvent("keydown", { key, shiftKey, bubbles: true })), 40 * n);
 		press("ArrowUp", 1); press("ArrowUp", 2); press("ArrowRight", 3, true); return true })()`)
 	trial.Await(t, ctx, `document.querySelector(".ghost")?.textContent.includes("+1/2″")`)
@@ -209,6 +210,7 @@ func aWindow(t *testing.T, ctx context.Context) {
 	assert.Equal(t, before.Width, after.Width, "it moves whole")
 	assert.Equal(t, after.Left.At, trial.See[string](t, ctx, `document.getElementById("walls[0].openings[0].left.at").value`), "the survey shows it")
 	focus(t, ctx, `[data-handle="size window window"]`)
+	trial.Steps(t, ctx, chromedp.KeyEvent(kb.Enter))
 	trial.Steps(t, ctx, chromedp.KeyEvent(kb.ArrowDown))
 	trial.Await(t, ctx, status+` === "Saved" && document.querySelector(".ghost") === null`)
 	_, job = s.Stored()

@@ -22,7 +22,7 @@ const here = `(document.activeElement.dataset.piece ?? "none")`
 func piecesByKeys(t *testing.T, ctx context.Context) {
 	s := trial.New(t)
 	openAt(t, ctx, s, "/jobs/1")
-	assert.Equal(t, 3.0, trial.See[float64](t, ctx, `document.querySelectorAll(".pieces [tabindex]").length`), "one tab stop a wall")
+	assert.Equal(t, 3.0, trial.See[float64](t, ctx, `document.querySelectorAll('#drawing [tabindex="0"]').length`), "one tab stop a wall")
 	assert.Zero(t, trial.See[float64](t, ctx, `[...document.querySelectorAll("#drawing [role=option]")].filter((p) => !p.getAttribute("aria-label")).length`))
 	trial.See[bool](t, ctx, `document.querySelector('.pieces [data-piece="B-10-04"]').dispatchEvent(new MouseEvent("click", { bubbles: true }))`)
 	for _, press := range []struct{ key, want string }{
@@ -50,7 +50,7 @@ func piecesByKeys(t *testing.T, ctx context.Context) {
 	trial.Steps(t, ctx, chromedp.KeyEvent(kb.Escape))
 	trial.Await(t, ctx, `document.querySelector("#card .piececard") === null`)
 	assert.Regexp(t, "^B-18-0.$", trial.See[string](t, ctx, here), "the focus is back on the piece")
-	assert.Equal(t, 3.0, trial.See[float64](t, ctx, `document.querySelectorAll(".pieces [tabindex]").length`))
+	assert.Equal(t, 3.0, trial.See[float64](t, ctx, `document.querySelectorAll('#drawing [tabindex="0"]').length`))
 }
 
 // straightUp: where each course steps by a third, a walk up keeps to its line.
@@ -180,7 +180,7 @@ func manyPieces(t *testing.T, ctx context.Context) {
 	openAt(t, ctx, s, "/jobs/1")
 	assert.Less(t, trial.See[float64](t, ctx, `document.querySelectorAll("#drawing *").length`), 4000.0, "whole tiles are one shape")
 	trial.Steps(t, ctx, chromedp.Click(`[data-zoom=in]`))
-	focus(t, ctx, `.pieces [tabindex]`)
+	focus(t, ctx, `.wall [tabindex="0"]`)
 	first := trial.See[string](t, ctx, here)
 	trial.Steps(t, ctx, chromedp.KeyEvent(kb.End))
 	assert.NotEqual(t, first, trial.See[string](t, ctx, here))

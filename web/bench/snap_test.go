@@ -132,7 +132,6 @@ func nudgedItStays(t *testing.T, ctx context.Context) {
 	line, to := aim(t, ctx, "niche shelf left", "x", x, y, 60, 6)
 	release(t, ctx, to[0], to[1])
 	trial.Await(t, ctx, status+` === "Saved"`)
-	focus(t, ctx, `[data-handle="niche shelf left"]`)
 	trial.Steps(t, ctx, chromedp.KeyEvent(kb.ArrowLeft))
 	trial.Await(t, ctx, status+` === "Saved" && document.querySelector(".ghost") === null`)
 	_, job := s.Stored()
@@ -177,22 +176,16 @@ func measuredSnaps(t *testing.T, ctx context.Context) {
 }
 
 func closeLines(t *testing.T, ctx context.Context) {
-	s := trial.Of(t, trial.File(t, "mosaic.json"))
-	openAt(t, ctx, s, "/jobs/1?wall=1")
-	handle := trial.See[string](t, ctx, `document.querySelector("#drawing .handle[data-snaps]")?.dataset.handle ?? ""`)
-	if handle == "" {
-		t.Skip("nothing is free on it")
-	}
-	x, y := grasp(t, ctx, handle)
-	on := 0
-	const steps = 40
-	for i := range steps {
-		moveTo(t, ctx, x+float64(i), y-float64(i))
-		on += trial.See[int](t, ctx, `Math.min(1, `+lit+`)`)
-	}
-	assert.Less(t, on, steps, "between two lines there is room")
-	trial.Steps(t, ctx, chromedp.KeyEvent(kb.Escape))
-	release(t, ctx, x, y)
+	openAt(t, ctx, trial.OfFile(t, "toy"), "/jobs/1")
+	on, err := chromedp.Run(ctx, chromedp.Evaluate[[]float64](`import("/static/snap.js").then(({ snapped }) => {
+		const wall = document.createElement("div"), handle = wall.appendChild(document.createElement("div"));
+		wall.className = "wall";
+		Object.assign(wall.dataset, { plumb: "0 10 20 30", joint: "2" });
+		handle.dataset.snaps = "x begins 0";
+		return [12, 14, 15, 17, 20, 22, 29, 37].map((at) => snapped(handle, "x", at, 1) ?? -1);
+	})`, chromedp.EvalAwaitPromise))
+	require.NoError(t, err)
+	assert.Equal(t, []float64{12, 12, -1, -1, 22, 22, -1, -1}, on, "a quarter of the way on either side, and none beyond the last")
 }
 
 // The joint lines that a wall lists are those of its pieces.
