@@ -21,7 +21,7 @@ const module = "coursewright/"
 // order lists the packages from the bottom up: a package imports only what
 // stands before it.
 var order = []string{
-	"layout/length", "layout/plane", "layout/survey", "layout/doubt", "layout/bond", "layout/piece", "layout/merit", "layout/plan", "layout/setout/chance", "layout/setout/count", "layout/setout/search", "layout/setout/tell", "layout/setout",
+	"layout/length", "layout/plane", "layout/survey", "layout/doubt", "layout/bond", "layout/piece", "layout/merit", "layout/plan", "layout/setout/chance", "layout/setout/count", "layout/setout/search", "layout/setout/tell", "layout/keep", "layout/setout",
 	"layout/steady", "layout/finding", "layout/table", "layout/cuts", "layout/takeoff", "layout/stages", "layout/remedy", "layout",
 	"migrations", "store", "static",
 	"web/drawing", "web/drawing/sample", "web/elevation", "web/sheet", "web/shapes", "web/form", "web/ask", "web/page",
@@ -72,6 +72,12 @@ var arrows = []arrow{
 	{"layout/setout/tell", "layout/merit", "the term that decided is told"},
 	{"layout/setout/tell", "layout/setout/count", "starts are known by name there"},
 	{"layout/setout/tell", "layout/setout/search", "what was found is told"},
+	{"layout/keep", "layout/length", "what is kept is places"},
+	{"layout/keep", "layout/plane", "pieces of two plans are compared by their outlines"},
+	{"layout/keep", "layout/survey", "a job holds what is kept as pins"},
+	{"layout/keep", "layout/plan", "a plan gives what is kept of it"},
+	{"layout/keep", "layout/merit", "two set-outs differ in a term"},
+	{"layout/keep", "layout/setout/tell", "figures are told in the unit of their term"},
 	{"layout/setout", "layout/plan", "what it works out is a plan"},
 	{"layout/setout", "layout/length", "a joint is chosen from several"},
 	{"layout/setout", "layout/plane", "bare wall has a place"},

@@ -13,6 +13,7 @@ type Choice struct {
 	Joint Measure `json:"joint,omitzero"`
 	Bond  Bond    `json:"bond,omitzero"`
 	Pins  Pins    `json:"pins,omitzero"` // starts, course line, and the marks of niches and ends
+	Held  *Held   `json:"held,omitempty"`
 }
 
 // mostChoices bounds how many plans one page has to compare.
@@ -103,9 +104,11 @@ func (j Job) choice(name string) int {
 }
 
 // held is what stands at the top of the job, as a choice.
-func (j Job) held(name string) Choice { return Choice{name, j.Tile, j.Joint, j.Bond, j.Pins} }
+func (j Job) held(name string) Choice { return Choice{name, j.Tile, j.Joint, j.Bond, j.Pins, j.Held} }
 
-func (j *Job) use(c Choice) { j.Tile, j.Joint, j.Bond, j.Pins = c.Tile, c.Joint, c.Bond, c.Pins }
+func (j *Job) use(c Choice) {
+	j.Tile, j.Joint, j.Bond, j.Pins, j.Held = c.Tile, c.Joint, c.Bond, c.Pins, c.Held
+}
 
 func noChoice(name string) error { return fmt.Errorf("there is no choice %s", quote(name)) }
 
@@ -139,7 +142,7 @@ func (r *resolver) choices(j Job) {
 
 // empty tells whether a choice holds nothing but its name.
 func (c Choice) empty() bool {
-	return c.Tile == Tile{} && c.Joint == Measure{} && c.Bond == Bond{} && c.Pins.Course == CoursePin{} && len(c.Pins.Walls) == 0
+	return c.Tile == Tile{} && c.Joint == Measure{} && c.Bond == Bond{} && c.Pins.Course == CoursePin{} && len(c.Pins.Walls) == 0 && c.Held == nil
 }
 
 // pinned reads a pin that may be left out.
@@ -154,10 +157,22 @@ func (r *resolver) other(p path, c Choice) {
 	r.tile(p.dot("tile"), c.Tile, c.Joint)
 	r.joints(p.dot("joint"), c.Joint)
 	r.bond(p.dot("bond"), c.Bond)
-	p = p.dot("pins")
-	r.pinned(value{p.dot("course.line"), c.Pins.Course.Line})
-	for _, name := range sortedKeys(c.Pins.Walls) {
-		here, pin := p.dot("walls").dot(name), c.Pins.Walls[name]
+	r.otherPins(p.dot("pins"), c.Pins)
+	if h := c.Held; h != nil {
+		r.label(value{p.dot("held.engine"), h.Engine}, longestName)
+		r.pinned(value{p.dot("held.joint"), h.Joint})
+		if h.Hand != "" {
+			r.choice(value{p.dot("held.hand"), h.Hand}, "left", "right")
+		}
+		r.otherPins(p.dot("held"), Pins{Course: h.Course, Walls: h.Walls})
+	}
+}
+
+// otherPins reads the pins of a choice that is not the chosen one.
+func (r *resolver) otherPins(p path, pins Pins) {
+	r.pinned(value{p.dot("course.line"), pins.Course.Line})
+	for _, name := range sortedKeys(pins.Walls) {
+		here, pin := p.dot("walls").dot(name), pins.Walls[name]
 		r.pinned(value{here.dot("edge"), pin.Edge})
 		r.pinned(value{here.dot("joint"), pin.Joint})
 		r.pinned(value{here.dot("tile"), pin.Tile})

@@ -24,6 +24,7 @@ type Job struct {
 
 	Walls   []Wall   `json:"walls,omitempty"`
 	Pins    Pins     `json:"pins,omitzero"`
+	Held    *Held    `json:"held,omitempty"` // the set-out that stays as it is
 	Work    Work     `json:"work,omitzero"`
 	Grout   string   `json:"grout,omitempty"` // its colour, "#rrggbb"
 	Choices []Choice `json:"choices,omitempty"`

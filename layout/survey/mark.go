@@ -1,5 +1,11 @@
 package survey
 
+import (
+	"strings"
+
+	"coursewright/layout/length"
+)
+
 // MarkName is what a mark of a wall is called in a job's pins and in a plan.
 type MarkName string
 
@@ -23,3 +29,44 @@ const (
 
 // Mark is what an edge of the opening is called: “niche NAME left”.
 func (o OpeningFound) Mark(e EdgeName) MarkName { return MarkName(o.Key() + " " + string(e)) }
+
+// facing is the mark of the edge that faces an edge of an opening: of “niche
+// NAME left” the right one. A mark that is no such edge faces none.
+func (m MarkName) facing() MarkName {
+	for _, pair := range [][2]EdgeName{{LeftEdge, RightEdge}, {BottomEdge, TopEdge}} {
+		for i, edge := range pair {
+			if opening, found := strings.CutSuffix(string(m), " "+string(edge)); found && m != EndLeft && m != EndRight {
+				return MarkName(opening + " " + string(pair[1-i]))
+			}
+		}
+	}
+	return ""
+}
+
+// Open lists the marks of a wall that are for the solver to place, each with
+// where it stands: free ends and heads, and of an opening the low edge where its
+// place is free and the high edge where its size is.
+func (w Wall) Open(p Placed) map[MarkName]length.Length {
+	out := map[MarkName]length.Length{}
+	add := func(typed *Mark, mark MarkName, at length.Length) {
+		if typed != nil && typed.At == "" {
+			out[mark] = at
+		}
+	}
+	add(w.Left.Stops, EndLeft, p.Left)
+	add(w.Right.Stops, EndRight, p.Right)
+	add(w.Head.Stops, HeadMark, p.Head)
+	for i, o := range w.Openings {
+		if Kind(o.Kind) == Pipe || i >= len(p.Openings) {
+			continue
+		}
+		is, at := OpeningFound{Kind: Kind(o.Kind), Name: o.Name}, p.Openings[i]
+		add(o.Left, is.Mark(LeftEdge), at.Left)
+		add(o.Width, is.Mark(RightEdge), at.Right)
+		add(o.Bottom, is.Mark(BottomEdge), at.Bottom)
+		if o.Height != nil {
+			add(o.Height.Mark, is.Mark(TopEdge), at.Top)
+		}
+	}
+	return out
+}

@@ -21,7 +21,9 @@ func (r *resolver) pins(p path, pins Pins, room *Room) {
 			continue
 		}
 		w := &room.Walls[at]
-		w.Pin = r.start(here, pins.Walls[name], *room)
+		if pin := r.start(here, pins.Walls[name], *room); pin != nil {
+			w.Pin = pin
+		}
 		if r.sound[at] {
 			r.marks(here.dot("marks"), pins.Walls[name].Marks, w)
 		}

@@ -32,6 +32,7 @@ func (j Job) Resolve() (Room, Faults) {
 	room.Prefer = r.prefer("prefer", j.Prefer)
 	r.walls(j, &room)
 	r.pins("pins", j.Pins, &room)
+	r.held("held", j, &room)
 	for i := range room.Walls {
 		if r.sound[i] {
 			room.Walls[i].keepInside()

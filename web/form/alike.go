@@ -48,13 +48,15 @@ func kind(v reflect.Value) string {
 	return ""
 }
 
-// SameFields tells whether the form has the same fields for two jobs.
+// SameFields tells whether the form has the same fields for two jobs. It has none for a set-out that is held.
 func SameFields(a, b survey.Job) bool {
 	return a.Units == b.Units && a.Bond.Along == b.Bond.Along && sameFields(reflect.ValueOf(a), reflect.ValueOf(b))
 }
 
 func sameFields(a, b reflect.Value) bool {
 	switch x := a.Interface().(type) {
+	case *survey.Held:
+		return true
 	case survey.Mark:
 		return (x.At == "") == (b.Interface().(survey.Mark).At == "")
 	case survey.Measure:

@@ -19,6 +19,8 @@ import (
 //	set PATH=VALUE     write one field
 //	pin WALL edge|joint|tile=VALUE   pin a start, whichever was pinned before
 //	release PATH       let go of a pin
+//	hold               the set-out that is held stays so (a new one is held by the page that knows it)
+//	letgo              let go of the set-out that is held
 //	place WALL HANDLE=VALUE     put what was dragged there
 //	stand PATH=VALUE   courses of the wall at PATH stand
 //	forget PATH        drop a sample of tile, or what stands on a wall
@@ -50,6 +52,8 @@ var verbs = map[string]func(*survey.Job, string) error{
 	"set":     setOne,
 	"pin":     pin,
 	"release": release,
+	"hold":    hold,
+	"letgo":   letGo,
 	"place":   place,
 	"stand":   stand,
 	"forget":  forget,

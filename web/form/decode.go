@@ -116,16 +116,22 @@ func rename(job *survey.Job, before []string) {
 	for i, name := range job.SetOrder {
 		job.SetOrder[i] = cmp.Or(now[name], name)
 	}
-	for _, pins := range allPins(job) {
-		pins.Walls = renamed(pins.Walls, now)
+	for _, walls := range allPins(job) {
+		*walls = renamed(*walls, now)
 	}
 }
 
-// allPins gives the pins of the job and those of its other choices.
-func allPins(job *survey.Job) []*survey.Pins {
-	all := []*survey.Pins{&job.Pins}
+// allPins gives the pins of the walls: those of the job and of its other choices, and of the set-outs that they hold.
+func allPins(job *survey.Job) []*map[string]survey.WallPin {
+	all := []*map[string]survey.WallPin{&job.Pins.Walls}
+	if job.Held != nil {
+		all = append(all, &job.Held.Walls)
+	}
 	for i := range job.Choices {
-		all = append(all, &job.Choices[i].Pins)
+		c := &job.Choices[i]
+		if all = append(all, &c.Pins.Walls); c.Held != nil {
+			all = append(all, &c.Held.Walls)
+		}
 	}
 	return all
 }
@@ -187,7 +193,7 @@ var words = []string{
 	"format", "title", "units", "name", "grain", "count", "price", "kind",
 	"offset", "hand", "along", "meets", "finish", "chosen",
 	"turn", "breakage", "allowance", "notch", "back", "trim", "holds",
-	"use", "tiles", "joints", "course", "is", "sight", "area",
+	"use", "tiles", "joints", "course", "is", "sight", "area", "engine",
 }
 
 // IsLength tells whether the field at a path holds a length.
@@ -207,7 +213,7 @@ func IsLength(path string) bool {
 		return false
 	}
 	// A pinned mark is filed under a name of the person's own.
-	if len(way) == 5 && way[0].name == "pins" && way[3].name == "marks" {
+	if len(way) == 5 && (way[0].name == "pins" || way[0].name == "held") && way[3].name == "marks" {
 		return true
 	}
 	return !slices.Contains(words, last.name)

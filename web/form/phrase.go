@@ -3,6 +3,8 @@ package form
 import (
 	"reflect"
 	"strings"
+
+	"coursewright/layout/survey"
 )
 
 // inWords writes a field out for people, in one line; nothing where it holds nothing.
@@ -21,6 +23,9 @@ func phrase(v reflect.Value) string {
 	}
 	switch v.Kind() {
 	case reflect.Struct:
+		if _, held := v.Interface().(survey.Held); held {
+			return "as it stands"
+		}
 		return groupPhrase(v)
 	case reflect.Slice:
 		var out []string

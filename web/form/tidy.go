@@ -17,7 +17,7 @@ func Tidy(job *survey.Job) {
 	tidyBond(job)
 	tidyOrder(job)
 	for _, pins := range allPins(job) {
-		tidyPins(job.Walls, pins)
+		*pins = tidyPins(job.Walls, *pins)
 	}
 	tidySample(&job.Tile)
 	if b := job.Tile.Box; b != nil && *b == (survey.Box{}) {
@@ -80,19 +80,19 @@ func tidyOrder(job *survey.Job) {
 	job.SetOrder = order
 }
 
-func tidyPins(found []survey.Wall, pins *survey.Pins) {
+func tidyPins(found []survey.Wall, pins map[string]survey.WallPin) map[string]survey.WallPin {
 	walls := map[string]survey.WallPin{}
 	for _, w := range found {
-		pin := pins.Walls[w.Name]
+		pin := pins[w.Name]
 		pin.Marks = tidyMarks(w, pin.Marks)
 		if pin.Edge != "" || pin.Joint != "" || pin.Tile != "" || pin.Marks != nil {
 			walls[w.Name] = pin
 		}
 	}
-	pins.Walls = walls
 	if len(walls) == 0 {
-		pins.Walls = nil
+		return nil
 	}
+	return walls
 }
 
 func tidyMarks(w survey.Wall, marks map[string]string) map[string]string {

@@ -35,10 +35,24 @@ func wordsOf(job survey.Job, parts []form.Part) []string {
 		return []string{markName(parts[4].Name, parts[2].Name)}
 	case head == "pins" && len(parts) > 3:
 		return []string{"start of " + parts[2].Name}
+	case head == "held":
+		return heldWords(job, parts)
 	case head == "setOrder":
 		return []string{"setting order"}
 	}
 	return nil
+}
+
+// heldWords say what is held of a set-out, in the words of its pins.
+func heldWords(job survey.Job, parts []form.Part) []string {
+	switch {
+	case len(parts) == 1:
+		return []string{"set-out held"}
+	case len(parts) == 2:
+		return []string{parts[1].Name + " of the set-out held"}
+	}
+	as := append([]form.Part{{Name: "pins", Index: -1}}, parts[1:]...)
+	return append(wordsOf(job, as), "held")
 }
 
 // markName says what a mark of a wall is, which the plan file calls "end left",

@@ -43,21 +43,36 @@ func (s Site) undoes(ctx context.Context, stored store.Job, now survey.Job) stri
 }
 
 // EditName says in a few words what an edit changed: "width of back", or of
-// several the first and how many more.
+// several the first and how many more. That a set-out is held along with
+// something else is not said.
 func EditName(job survey.Job, changes []form.Change) string {
 	var names []string
 	for _, c := range changes {
-		if name := changeName(job, c.Path); len(names) == 0 || names[len(names)-1] != name {
+		if name := changeName(job, c.Path); !ofHeld(c) && (len(names) == 0 || names[len(names)-1] != name) {
 			names = append(names, name)
 		}
 	}
 	switch len(names) {
 	case 0:
-		return ""
+		return heldName(changes)
 	case 1:
 		return names[0]
 	}
 	return fmt.Sprintf("%s and %d more", names[0], len(names)-1)
+}
+
+// ofHeld tells whether a change is one of the set-out that is held.
+func ofHeld(c form.Change) bool { return form.Parts(c.Path)[0].Name == "held" }
+
+// heldName names an edit of nothing but the set-out that is held.
+func heldName(changes []form.Change) string {
+	switch {
+	case len(changes) == 0:
+		return ""
+	case changes[0].Path == "held" && changes[0].Is == "":
+		return "letting go of the set-out"
+	}
+	return "hold the set-out"
 }
 
 // changeName names one field: "width of back" where a wall has it, else its place.

@@ -1,0 +1,108 @@
+// Package keep keeps what a set-out decided, so that a later version of the
+// solver moves no marks on a wall: a plan gives what is kept of it, a job holds
+// that as pins, and two plans are compared.
+//
+// Laws, each with a test:
+//
+//  1. What is kept is all that the solver decided: the course line, every start,
+//     the free marks, the hand of a bond that leaves it open, and the joint out of
+//     a range. What was measured, and what stands on a wall, is not kept.
+//  2. A job that holds what is kept of its own plan has the same plan: every
+//     piece, to the unit.
+//  3. Read gives back what Write was given; the same plan is written with the
+//     same bytes.
+//  4. To hold a set-out changes no other field of the job, and to let it go gives
+//     the job back as it was. What the job pins itself is not overruled.
+//  5. Two set-outs are the same where every piece stands in the same place with
+//     the same outline, by whatever course line and starts that is told.
+package keep
+
+import (
+	"encoding/json"
+	"fmt"
+	"slices"
+
+	"coursewright/layout/length"
+	"coursewright/layout/plan"
+	"coursewright/layout/plane"
+	"coursewright/layout/survey"
+)
+
+// Of is what is kept of a job's plan. Engine names the rules it was made by.
+func Of(engine string, job survey.Job, s plan.Setout, walls []plan.Wall) survey.Held {
+	out := survey.Held{Engine: engine, Walls: map[string]survey.WallPin{}}
+	stands := slices.ContainsFunc(walls, func(w plan.Wall) bool { return w.Found.Set != nil })
+	if !stands {
+		out.Course.Line = printed(s.Line)
+	}
+	if job.Bond.Kind == string(survey.Running) && job.Bond.Hand == "" {
+		out.Hand = "left"
+		if s.Hand == survey.Right {
+			out.Hand = "right"
+		}
+	}
+	if m := job.Joint.Mark; m != nil && m.At == "" {
+		out.Joint = printed(s.Joint)
+	}
+	for i, w := range walls {
+		pin := survey.WallPin{}
+		if w.Found.Set == nil {
+			pin.Edge = printed(w.Start.Edge)
+		}
+		for mark, at := range job.Walls[i].Open(w.Start.Placed) {
+			if pin.Marks == nil {
+				pin.Marks = map[string]string{}
+			}
+			pin.Marks[string(mark)] = printed(at)
+		}
+		out.Walls[w.Found.Name] = pin
+	}
+	return out
+}
+
+// printed is a length as a plan prints it, to 0.001 mm, which is read back to the
+// unit (length.ParsePrinted).
+func printed(l length.Length) string { return l.MillimetreText() + " mm" }
+
+// Write gives what is kept as JSON, on one line.
+func Write(h survey.Held) ([]byte, error) { return json.Marshal(h) }
+
+// Read reads what Write gives.
+func Read(kept []byte) (survey.Held, error) {
+	var h survey.Held
+	if err := json.Unmarshal(kept, &h); err != nil {
+		return survey.Held{}, fmt.Errorf("the set-out kept does not read: %w", err)
+	}
+	return h, nil
+}
+
+// Hold gives the job with a set-out held.
+func Hold(job survey.Job, h survey.Held) survey.Job {
+	job.Held = &h
+	return job
+}
+
+// LetGo gives the job without the set-out that it holds.
+func LetGo(job survey.Job) survey.Job {
+	job.Held = nil
+	return job
+}
+
+// Same tells whether two plans of a job set every piece in the same place.
+func Same(a, b []plan.Wall) bool {
+	return slices.EqualFunc(a, b, func(v, w plan.Wall) bool {
+		if len(v.Pieces) != len(w.Pieces) {
+			return false
+		}
+		for i := range v.Pieces {
+			if p, q := &v.Pieces[i], &w.Pieces[i]; p.Tile != q.Tile || !sameRegion(p.Face, q.Face) {
+				return false
+			}
+		}
+		return true
+	})
+}
+
+func sameRegion(a, b plane.Region) bool {
+	return slices.EqualFunc(a, b, func(r, s plane.Ring) bool { return slices.Equal(r, s) })
+}

@@ -1,0 +1,238 @@
+package keep_test
+
+import (
+	"context"
+	"encoding/json"
+	"errors"
+	"os"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"coursewright/layout"
+	"coursewright/layout/keep"
+	"coursewright/layout/length"
+	"coursewright/layout/merit"
+	"coursewright/layout/survey"
+	"coursewright/static"
+)
+
+func read(t *testing.T, file []byte) survey.Job {
+	t.Helper()
+	job, err := survey.Read(file)
+	require.NoError(t, err)
+	return job
+}
+
+func solved(t *testing.T, job survey.Job) layout.Plan {
+	t.Helper()
+	plan, err := layout.Solve(context.Background(), job)
+	require.NoError(t, err)
+	return plan
+}
+
+func kept(job survey.Job, p layout.Plan) survey.Held {
+	return keep.Of(layout.Engine, job, p.Setout, p.Walls)
+}
+
+// rooms are jobs that ship and together hold all that a solver decides, those that take seconds left out.
+func rooms(t *testing.T, test func(t *testing.T, job survey.Job)) {
+	for _, name := range []string{"jobs/alcove", "jobs/corner-shower", "jobs/old-house", "jobs/one-wall", "jobs/toy", "cases/c-4x16-free",
+		"cases/c2-4x16-fixed", "cases/d-4x4-wainscot", "cases/dubious-niche-beyond-end", "cases/mark-off-line-only-middle", "cases/min-free-end",
+		"cases/mark-sliver-3-pinned", "cases/two-free-niches-side-by-side", "cases/upright-bare-min"} {
+		t.Run(name, func(t *testing.T) {
+			file, err := os.ReadFile("../../testdata/" + name + ".json")
+			require.NoError(t, err)
+			test(t, read(t, file))
+		})
+	}
+}
+
+// Laws 2, 3 and 4.
+func TestAJobThatHoldsItsSetOutKeepsItsPlan(t *testing.T) {
+	rooms(t, func(t *testing.T, job survey.Job) {
+		plan := solved(t, job)
+		is := kept(job, plan)
+
+		written, err := keep.Write(is)
+		require.NoError(t, err)
+		back, err := keep.Read(written)
+		require.NoError(t, err)
+		require.Equal(t, is, back)
+		again, err := keep.Write(back)
+		require.NoError(t, err)
+		require.Equal(t, string(written), string(again))
+
+		held := keep.Hold(job, back)
+		stays := solved(t, held)
+		require.True(t, keep.Same(plan.Walls, stays.Walls), "the pieces of the plan")
+		require.Equal(t, plan.Setout.Joint, stays.Setout.Joint)
+		require.Equal(t, is, kept(job, stays), "what is kept of it again")
+		require.Equal(t, job, keep.LetGo(held))
+		document, err := survey.Write(held)
+		require.NoError(t, err)
+		require.Equal(t, held, read(t, document), "a job file holds it")
+		require.Equal(t, merit.None, keep.Differ(plan.Room, plan.Setout, stays.Setout, plan.Walls).Term)
+	})
+}
+
+// Law 1: nothing that the solver decides is missing, so no other engine can decide otherwise. The
+// order of merit is turned round by the preferences, which gives another plan; the held one stays.
+func TestAHeldJobStaysWhateverTheOrderOfMeritSays(t *testing.T) {
+	turned := 0
+	rooms(t, func(t *testing.T, job survey.Job) {
+		plan := solved(t, job)
+		other := keep.Hold(job, kept(job, plan))
+		other.Prefer = []string{"large cuts", "openings", "shared"}
+		if free := solved(t, keep.LetGo(other)); !keep.Same(plan.Walls, free.Walls) {
+			turned++
+		}
+		require.True(t, keep.Same(plan.Walls, solved(t, other).Walls))
+	})
+	require.Greater(t, turned, 1, "other orders give other plans, or this tests nothing")
+}
+
+func TestWhatIsKeptOfTheDemo(t *testing.T) {
+	job := read(t, static.Demo)
+	is := kept(job, solved(t, job))
+	assert.Equal(t, layout.Engine, is.Engine)
+	assert.NotEmpty(t, is.Course.Line)
+	assert.Len(t, is.Walls, len(job.Walls))
+	for _, w := range job.Walls {
+		assert.NotEmpty(t, is.Walls[w.Name].Edge, w.Name)
+	}
+}
+
+func TestARangeOfJointsKeepsTheOneThatWasTaken(t *testing.T) {
+	job := read(t, niche)
+	job.Joint = survey.Measure{Mark: &survey.Mark{From: "1.5", To: "2.5"}}
+	plan := solved(t, job)
+	is := kept(job, plan)
+	require.Equal(t, plan.Setout.Joint.MillimetreText()+" mm", is.Joint)
+	for _, other := range []string{"1.5", "2", "2.5"} {
+		is.Joint = other + " mm"
+		assert.Equal(t, other, solved(t, keep.Hold(job, is)).Setout.Joint.MillimetreText())
+	}
+	is.Joint = "1/8 in"
+	_, err := layout.Solve(context.Background(), keep.Hold(job, is))
+	refused(t, err, "held.joint", "one of ")
+}
+
+func refused(t *testing.T, err error, path, want string) {
+	t.Helper()
+	var faults survey.Faults
+	require.True(t, errors.As(err, &faults), "%v", err)
+	require.Equal(t, path, faults[0].Path)
+	require.Contains(t, faults[0].Want, want)
+}
+
+func TestAHandIsHeldWhereTheBondLeavesItOpen(t *testing.T) {
+	job := read(t, static.Demo)
+	job.Bond = survey.Bond{Kind: "running", Offset: "1/3"}
+	is := kept(job, solved(t, job))
+	for word, hand := range map[string]survey.Hand{"left": survey.Left, "right": survey.Right} {
+		is.Hand = word
+		assert.Equal(t, hand, solved(t, keep.Hold(job, is)).Setout.Hand, word)
+	}
+	job.Bond.Hand = "left"
+	is.Hand = "right"
+	assert.Equal(t, survey.Left, solved(t, keep.Hold(job, is)).Setout.Hand, "what the job says counts")
+	is.Hand = "up"
+	_, err := layout.Solve(context.Background(), keep.Hold(job, is))
+	refused(t, err, "held.hand", "left, right")
+}
+
+// Law 4: a pin of the job's own comes before what is held.
+func TestAPinOfTheJobCountsBeforeWhatIsHeld(t *testing.T) {
+	job := read(t, static.Demo)
+	plan := solved(t, job)
+	job = keep.Hold(job, kept(job, plan))
+	line := plan.Setout.Line + length.Inch
+	job.Pins.Course.Line = line.MillimetreText() + " mm"
+	name := job.Walls[0].Name
+	edge := plan.Setout.Walls[0].Edge + length.Inch
+	job.Pins.Walls = map[string]survey.WallPin{name: {Edge: edge.MillimetreText() + " mm"}}
+	moved := solved(t, job)
+	assert.Equal(t, line, moved.Setout.Line)
+	assert.Equal(t, edge, moved.Setout.Walls[0].Edge)
+	assert.Equal(t, plan.Setout.Walls[1].Edge, moved.Setout.Walls[1].Edge, "the others stay")
+}
+
+func TestAnOpeningThatIsMovedByAPinLeavesItsOtherEdge(t *testing.T) {
+	job := read(t, niche)
+	plan := solved(t, job)
+	job = keep.Hold(job, kept(job, plan))
+	require.Len(t, job.Held.Walls["back"].Marks, 4)
+	from := plan.Setout.Walls[0].Placed.Openings[0]
+	job.Pins.Walls = map[string]survey.WallPin{"back": {Marks: map[string]string{"niche shelf left": (from.Left + 50*length.Millimetre).MillimetreText() + " mm"}}}
+	to := solved(t, job).Setout.Walls[0].Placed.Openings[0]
+	assert.Equal(t, from.Left+50*length.Millimetre, to.Left)
+	assert.Equal(t, []length.Length{from.Bottom, from.Top}, []length.Length{to.Bottom, to.Top})
+}
+
+var niche = []byte(`{"format": "coursewright-job/1", "title": "a niche", "units": "mm",
+ "tile": {"width": "150", "height": "150"}, "joint": "2", "bond": {"kind": "stack"},
+ "walls": [{"name": "back", "width": "1500", "left": {"stops": {"at": "0"}}, "right": {"stops": {"at": "1500"}},
+  "base": [{"meets": "tub", "gap": "3", "readings": [{"at": "0", "drop": "900"}]}], "head": {"stops": {"at": "700"}},
+  "openings": [{"kind": "niche", "name": "shelf", "left": {"from": "300", "to": "900"}, "width": {"from": "280", "to": "420"},
+   "bottom": {"from": "-200", "to": "200"}, "height": {"from": "280", "to": "420"}}]}]}`)
+
+// A set-out that no longer fits what was measured is refused by the place where it clashes.
+func TestASetOutThatNoLongerFitsIsRefusedByName(t *testing.T) {
+	job := read(t, niche)
+	job = keep.Hold(job, kept(job, solved(t, job)))
+	job.Walls[0].Openings[0].Left = &survey.Mark{At: "1000"}
+	_, err := layout.Solve(context.Background(), job)
+	refused(t, err, "held.walls.back.marks.niche shelf left", "a length")
+	job.Walls[0].Openings[0].Left = &survey.Mark{From: "300", To: "900"}
+	job.Held.Walls["gone"] = survey.WallPin{Edge: "0 mm"}
+	_, err = layout.Solve(context.Background(), job)
+	refused(t, err, "held.walls.gone", "the name of a wall")
+}
+
+// Law 5.
+func TestTheSameTilesByAnotherCourseAreTheSameSetOut(t *testing.T) {
+	job := read(t, static.Demo)
+	plan := solved(t, job)
+	is := kept(job, plan)
+	pitch := plan.Room.Tile.Height + plan.Room.Joint
+	is.Course.Line = (plan.Setout.Line + 2*pitch).MillimetreText() + " mm" // the demo is in half bond: two courses on, the joints stand as here
+	other := solved(t, keep.Hold(job, is))
+	require.NotEqual(t, plan.Setout.Line, other.Setout.Line)
+	assert.True(t, keep.Same(plan.Walls, other.Walls))
+
+	is.Course.Line = (plan.Setout.Line + pitch/3).MillimetreText() + " mm"
+	assert.False(t, keep.Same(plan.Walls, solved(t, keep.Hold(job, is)).Walls))
+}
+
+func TestTheDifferenceNamesTheTermAndThePlaces(t *testing.T) {
+	job := read(t, static.Demo)
+	anew := solved(t, job)
+	is := kept(job, anew)
+	is.Course.Line = (anew.Setout.Line - length.Inch).MillimetreText() + " mm"
+	name := job.Walls[1].Name
+	pin := is.Walls[name]
+	pin.Edge = (anew.Setout.Walls[1].Edge + length.Inch/2).MillimetreText() + " mm"
+	is.Walls[name] = pin
+	was := solved(t, keep.Hold(job, is))
+
+	d := keep.Differ(was.Room, was.Setout, anew.Setout, was.Walls)
+	require.NotEqual(t, merit.None, d.Term)
+	assert.NotEqual(t, d.Kept, d.Anew)
+	require.GreaterOrEqual(t, len(d.Moves), 2)
+	assert.Equal(t, "course line", d.Moves[0].What)
+	assert.Equal(t, was.Setout.Line.Abs().Tape(length.Imperial)+" below the level line", d.Moves[0].Kept)
+	assert.Equal(t, keep.Move{What: "tile edge on " + name, Kept: was.Setout.Walls[1].Edge.Tape(length.Imperial), Anew: anew.Setout.Walls[1].Edge.Tape(length.Imperial)}, d.Moves[1])
+	for _, m := range d.Moves {
+		assert.NotEqual(t, m.Kept, m.Anew, m.What)
+	}
+	assert.Empty(t, keep.Differ(was.Room, was.Setout, was.Setout, was.Walls).Moves)
+}
+
+func TestWhatDoesNotReadAsASetOutIsSaid(t *testing.T) {
+	_, err := keep.Read([]byte("{"))
+	require.Error(t, err)
+	var syntax *json.SyntaxError
+	require.ErrorAs(t, err, &syntax)
+}

@@ -1,0 +1,79 @@
+package survey
+
+import (
+	"maps"
+	"slices"
+
+	"coursewright/layout/length"
+)
+
+// Held is a set-out that stays as it is: everything a solver decided for the job,
+// as a plan prints it, to 0.001 mm. Pins of the job itself come first; what
+// neither says is for the solver.
+type Held struct {
+	// Engine names the rules that gave the set-out, where it is held because other
+	// rules would give another one and nobody has said yet which it shall be.
+	Engine string             `json:"engine,omitempty"`
+	Course CoursePin          `json:"course,omitzero"`
+	Hand   string             `json:"hand,omitempty"`  // where the bond leaves it open
+	Joint  string             `json:"joint,omitempty"` // one of the spacers, where the job gives a range
+	Walls  map[string]WallPin `json:"walls,omitempty"`
+}
+
+// held reads the set-out that a job holds: what the job pins itself is left out.
+// The pins must have been read.
+func (r *resolver) held(p path, job Job, room *Room) {
+	h := job.Held
+	if h == nil {
+		return
+	}
+	r.label(value{p.dot("engine"), h.Engine}, longestName)
+	if h.Hand != "" {
+		hand := r.hand(value{p.dot("hand"), h.Hand}, room.Bond)
+		if room.Bond.Num != 0 && room.Bond.Hand == Free {
+			room.Bond.Hand = hand
+		}
+	}
+	if h.Joint != "" {
+		r.heldJoint(value{p.dot("joint"), h.Joint}, room)
+	}
+	r.pins(p, h.beyond(job.Pins), room)
+}
+
+// heldJoint takes one of the joints of a range. A job of one joint has no choice.
+func (r *resolver) heldJoint(v value, room *Room) {
+	before := len(r.faults)
+	joint := r.printed(v, bounds{0, widestJoint})
+	switch {
+	case len(r.faults) > before || len(room.Joints) < 2:
+	case !slices.Contains(room.Joints, joint):
+		r.faults.add(v.path, quote(v.text), "one of "+r.sizes(room.Joints))
+	default:
+		room.Joint, room.Joints = joint, []length.Length{joint}
+	}
+}
+
+// beyond is what a held set-out pins that the job does not pin itself. A pinned
+// edge of an opening takes the place of the facing edge too, whose distance the
+// opening's size decides.
+func (h Held) beyond(own Pins) Pins {
+	out := Pins{Course: h.Course, Walls: map[string]WallPin{}}
+	if own.Course.Line != "" {
+		out.Course = CoursePin{}
+	}
+	for name, pin := range h.Walls {
+		is := own.Walls[name]
+		if is.Edge != "" || is.Joint != "" || is.Tile != "" {
+			pin.Edge, pin.Joint, pin.Tile = "", "", ""
+		}
+		pin.Marks = maps.Clone(pin.Marks)
+		for mark, at := range is.Marks {
+			if at != "" {
+				delete(pin.Marks, mark)
+				delete(pin.Marks, string(MarkName(mark).facing()))
+			}
+		}
+		out.Walls[name] = pin
+	}
+	return out
+}
