@@ -1,5 +1,6 @@
 // Package store keeps jobs in one SQLite file, as their inputs: the bytes of the job file, one
-// row per revision. Plans are computed, never stored.
+// row per revision. Plans are computed, never stored; of a plan the set-out is kept, beside the
+// revision that gave it, so that a later version moves no marks on a wall.
 //
 // Laws, each with a test:
 //
@@ -21,6 +22,8 @@
 //  9. No byte of an erased job is left in file and log; the backups that hold it are listed.
 //
 // 10. Of a pass the file holds a hash, from which the pass cannot be worked out.
+//  11. The set-out of a revision is written once and never changed. To write it is no edit: the
+//     job stays where it is.
 //
 // A missing or deleted job is fs.ErrNotExist; trouble with the disk is ErrFull or ErrUnavailable
 // and leaves the old data intact.

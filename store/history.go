@@ -50,18 +50,17 @@ func scanRevision(rows *sql.Rows) (Revision, error) {
 	return r, err
 }
 
-// At gives the title and the document a job had at one of its revisions, whether the job is deleted
-// or not.
-func (s *Store) At(ctx context.Context, id, revision int64) (title string, document []byte, err error) {
-	const query = `SELECT title, document FROM revision WHERE job = ? AND id = ?`
+// At gives what a job held at one of its revisions, whether the job is deleted or not.
+func (s *Store) At(ctx context.Context, id, revision int64) (was State, err error) {
+	const query = `SELECT title, document, setout FROM revision WHERE job = ? AND id = ?`
 	err = s.read(ctx, func(ctx context.Context, tx *sql.Tx) error {
-		err := tx.QueryRowContext(ctx, query, id, revision).Scan(&title, &document)
+		err := tx.QueryRowContext(ctx, query, id, revision).Scan(&was.Title, &was.Document, &was.Setout)
 		if errors.Is(err, sql.ErrNoRows) {
 			return noRevision(id, revision)
 		}
 		return err
 	})
-	return title, document, err
+	return was, err
 }
 
 // Name names a revision of a job, which keeps it from being thinned out; no name takes it back.

@@ -16,6 +16,7 @@ type Job struct {
 	Revision int64
 	Parent   int64  // the revision undo leads to; 0 where there is none
 	Document []byte // the job file
+	Setout   []byte // the set-out that the revision keeps; nil while it was not judged
 	CanUndo  bool
 	CanRedo  bool
 	Created  time.Time
@@ -41,7 +42,7 @@ func (s *Store) Create(ctx context.Context, title string, document []byte) (job 
 		if err != nil {
 			return err
 		}
-		if err := s.addRevision(ctx, tx, id, sql.NullInt64{}, title, document); err != nil {
+		if err := s.addRevision(ctx, tx, id, sql.NullInt64{}, State{Title: title, Document: document}); err != nil {
 			return err
 		}
 		job, err = load(ctx, tx, id)
@@ -100,7 +101,7 @@ func missing(id int64) error { return fmt.Errorf("job %d: %w", id, fs.ErrNotExis
 // load reads a job inside a transaction; a deleted one is ErrDeleted.
 func load(ctx context.Context, tx *sql.Tx, id int64) (Job, error) {
 	const query = `
-		SELECT j.id, r.title, r.id, r.document, coalesce(r.parent, 0), r.parent IS NOT NULL,
+		SELECT j.id, r.title, r.id, r.document, r.setout, coalesce(r.parent, 0), r.parent IS NOT NULL,
 		       EXISTS (SELECT 1 FROM revision c WHERE c.parent = r.id),
 		       j.created, j.saved, j.deleted IS NOT NULL
 		FROM job j JOIN revision r ON r.id = j.cursor WHERE j.id = ?`
@@ -110,7 +111,7 @@ func load(ctx context.Context, tx *sql.Tx, id int64) (Job, error) {
 		deleted        bool
 	)
 	err := tx.QueryRowContext(ctx, query, id).Scan(
-		&j.ID, &j.Title, &j.Revision, &j.Document, &j.Parent, &j.CanUndo, &j.CanRedo, &created, &saved, &deleted)
+		&j.ID, &j.Title, &j.Revision, &j.Document, &j.Setout, &j.Parent, &j.CanUndo, &j.CanRedo, &created, &saved, &deleted)
 	switch {
 	case errors.Is(err, sql.ErrNoRows):
 		return Job{}, missing(id)

@@ -98,13 +98,13 @@ func TestEveryRevisionCanBeReadAgain(t *testing.T) {
 	b := saved(t, s, a, "b")
 	saved(t, s, undone(t, s, b), "c")
 	for _, of := range []Job{a, b} {
-		title, document, err := s.At(t.Context(), a.ID, of.Revision)
+		was, err := s.At(t.Context(), a.ID, of.Revision)
 		require.NoError(t, err)
-		require.Equal(t, of.Title, title)
-		require.Equal(t, of.Document, document)
+		require.Equal(t, of.Title, was.Title)
+		require.Equal(t, of.Document, was.Document)
 	}
 	for _, number := range []int64{0, 99, other.Revision} {
-		_, _, err := s.At(t.Context(), a.ID, number)
+		_, err := s.At(t.Context(), a.ID, number)
 		require.ErrorIs(t, err, fs.ErrNotExist)
 	}
 }

@@ -6,19 +6,37 @@ import (
 	"database/sql"
 )
 
+// State is what a revision holds.
+type State struct {
+	Title    string
+	Document []byte // the job file
+	Setout   []byte // the set-out it gives, or nil where it was not judged
+	Anew     bool   // to Save: another set-out is a new revision also where nothing else has changed
+}
+
 // Save adds a revision below base, the revision the edit was made on, and shows it. If the job
 // holds this title and document already, nothing is added and the job comes back as it stands, so
 // an edit sent twice counts once. If the job has moved on from base, the error is a *Conflict.
 func (s *Store) Save(ctx context.Context, id, base int64, title string, document []byte) (Job, error) {
+	return s.SaveState(ctx, id, base, State{Title: title, Document: document})
+}
+
+// SaveState is Save with the set-out that the edit gives.
+func (s *Store) SaveState(ctx context.Context, id, base int64, state State) (Job, error) {
 	return s.revise(ctx, id, func(ctx context.Context, tx *sql.Tx, now Job) error {
-		if now.Title == title && bytes.Equal(now.Document, document) {
-			return nil
-		}
-		if now.Revision != base {
-			return &Conflict{Mine: base, Theirs: now}
-		}
-		return s.addRevision(ctx, tx, id, sql.NullInt64{Int64: base, Valid: true}, title, document)
+		return s.saveState(ctx, tx, now, base, state)
 	})
+}
+
+// saveState saves a state of a job inside a transaction.
+func (s *Store) saveState(ctx context.Context, tx *sql.Tx, now Job, base int64, state State) error {
+	if now.Title == state.Title && bytes.Equal(now.Document, state.Document) && !(state.Anew && !bytes.Equal(now.Setout, state.Setout)) {
+		return keepSetout(ctx, tx, now.ID, now.Revision, state.Setout)
+	}
+	if now.Revision != base {
+		return &Conflict{Mine: base, Theirs: now}
+	}
+	return s.addRevision(ctx, tx, now.ID, sql.NullInt64{Int64: base, Valid: true}, state)
 }
 
 // Undo shows the revision that base was made from. At the first revision the job stays as it is.
@@ -67,12 +85,12 @@ func (s *Store) revise(ctx context.Context, id int64, change func(context.Contex
 }
 
 // addRevision saves a revision and moves the job's cursor to it.
-func (s *Store) addRevision(ctx context.Context, tx *sql.Tx, job int64, parent sql.NullInt64, title string, document []byte) error {
-	if document == nil {
-		document = []byte{} // an empty document, not the absence of one
+func (s *Store) addRevision(ctx context.Context, tx *sql.Tx, job int64, parent sql.NullInt64, state State) error {
+	if state.Document == nil {
+		state.Document = []byte{} // an empty document, not the absence of one
 	}
-	id, err := insert(ctx, tx, `INSERT INTO revision (job, parent, title, document, saved) VALUES (?, ?, ?, ?, ?)`,
-		job, parent, title, document, s.Now().UnixMilli())
+	id, err := insert(ctx, tx, `INSERT INTO revision (job, parent, title, document, setout, saved) VALUES (?, ?, ?, ?, ?, ?)`,
+		job, parent, state.Title, state.Document, state.Setout, s.Now().UnixMilli())
 	if err != nil {
 		return err
 	}

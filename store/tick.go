@@ -31,20 +31,24 @@ func (s *Store) Ticks(ctx context.Context, id int64) (list []Tick, err error) {
 // Tick adds ticks to a job, all or none, stamped with the time now. A mark that is ticked already
 // stays as it is, so a tick sent twice counts once.
 func (s *Store) Tick(ctx context.Context, id int64, ticks ...Tick) error {
-	const query = `INSERT INTO tick (job, mark, piece, revision, ticked) VALUES (?, ?, ?, ?, ?)
-		ON CONFLICT (job, mark) DO NOTHING`
 	return s.write(ctx, func(ctx context.Context, tx *sql.Tx) error {
 		if _, err := load(ctx, tx, id); err != nil {
 			return err
 		}
-		now := s.Now().UnixMilli()
-		for _, t := range ticks {
-			if _, err := tx.ExecContext(ctx, query, id, t.Mark, t.Piece, t.Revision, now); err != nil {
-				return err
-			}
-		}
-		return nil
+		return s.addTicks(ctx, tx, id, ticks)
 	})
+}
+
+func (s *Store) addTicks(ctx context.Context, tx *sql.Tx, id int64, ticks []Tick) error {
+	const query = `INSERT INTO tick (job, mark, piece, revision, ticked) VALUES (?, ?, ?, ?, ?)
+		ON CONFLICT (job, mark) DO NOTHING`
+	now := s.Now().UnixMilli()
+	for _, t := range ticks {
+		if _, err := tx.ExecContext(ctx, query, id, t.Mark, t.Piece, t.Revision, now); err != nil {
+			return err
+		}
+	}
+	return nil
 }
 
 // Untick takes ticks off a job, all or none. A mark without a tick is passed over.

@@ -85,10 +85,11 @@ func TestAFileFromBeforeTheTicksGainsThem(t *testing.T) {
 	require.NoError(t, err)
 	old, err := open(t.Context(), path, steps[:1])
 	require.NoError(t, err)
-	job := created(t, old, "a")
+	filled(t, old)
 	require.NoError(t, old.Close())
 
 	s := opened(t, path)
+	job := must(s.Load(t.Context(), 1))
 	require.Empty(t, ticked(t, s, job.ID))
 	require.NoError(t, s.Tick(t.Context(), job.ID, Tick{Mark: "m", Piece: "B-01-01", Revision: job.Revision}))
 	require.Len(t, backups(backupFolder(path), "before-v2-*.db"), 1)

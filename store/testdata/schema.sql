@@ -34,7 +34,7 @@ CREATE TABLE revision (
   parent   INTEGER, -- null: the revision the job began with
   title    TEXT    NOT NULL,
   document BLOB    NOT NULL,
-  saved    INTEGER NOT NULL,
+  saved    INTEGER NOT NULL, setout BLOB,
   UNIQUE (job, id),
   FOREIGN KEY (job, parent) REFERENCES revision (job, id)
 ) STRICT;
@@ -47,6 +47,10 @@ BEGIN SELECT RAISE (ABORT, 'a revision goes to the parent of its parent alone');
 
 CREATE TRIGGER revision_is_never_changed BEFORE UPDATE OF id, job, title, document, saved ON revision
 BEGIN SELECT RAISE (ABORT, 'a revision is never changed'); END;
+
+CREATE TRIGGER revision_keeps_its_setout BEFORE UPDATE OF setout ON revision
+WHEN OLD.setout IS NOT NULL
+BEGIN SELECT RAISE (ABORT, 'the set-out of a revision is never changed'); END;
 
 CREATE TRIGGER revision_that_counts_is_never_removed BEFORE DELETE ON revision
 WHEN EXISTS (SELECT 1 FROM job WHERE id = OLD.job AND deleted IS NULL

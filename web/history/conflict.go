@@ -50,14 +50,14 @@ func (k Keeper) meet(w http.ResponseWriter, r *http.Request, c *store.Conflict, 
 // jobAt reads a job as it was at a revision. A form that names a revision the job never had was
 // filled from nothing we know: then everything in it counts as changed.
 func (k Keeper) jobAt(ctx context.Context, id, revision int64) (survey.Job, error) {
-	_, document, err := k.Store.At(ctx, id, revision)
+	was, err := k.Store.At(ctx, id, revision)
 	if errors.Is(err, fs.ErrNotExist) {
 		return survey.Job{}, nil
 	}
 	if err != nil {
 		return survey.Job{}, err
 	}
-	return survey.Read(document)
+	return survey.Read(was.Document)
 }
 
 // joinedWords say what an edit was saved together with.

@@ -161,11 +161,11 @@ func (k Keeper) editHistory(w http.ResponseWriter, r *http.Request) error {
 // bringBack makes a state of the past the newest one, as an edit like any other: undo takes it back,
 // and an edit made meanwhile in another window is not overwritten.
 func (k Keeper) bringBack(w http.ResponseWriter, r *http.Request, id, at int64) error {
-	_, document, err := k.Store.At(r.Context(), id, at)
+	was, err := k.Store.At(r.Context(), id, at)
 	if err != nil {
 		return err
 	}
-	job, err := survey.Read(document)
+	job, err := survey.Read(was.Document)
 	var faults survey.Faults
 	if err == nil {
 		plan, err := k.Solve(r.Context(), job)

@@ -27,11 +27,11 @@ func (s Site) undoes(ctx context.Context, stored store.Job, now survey.Job) stri
 	if stored.Parent == 0 {
 		return ""
 	}
-	_, document, err := s.Store.At(ctx, stored.ID, stored.Parent)
+	was, err := s.Store.At(ctx, stored.ID, stored.Parent)
 	if err != nil {
 		return ""
 	}
-	before, err := survey.Read(document)
+	before, err := survey.Read(was.Document)
 	if err != nil {
 		return ""
 	}
