@@ -5,62 +5,13 @@ import (
 
 	"coursewright/layout/length"
 	"coursewright/layout/plane"
+	"coursewright/layout/setout/chance"
 	"coursewright/layout/survey"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
 )
-
-// anyRoom draws a room with any bond, of sizes that close.
-func anyRoom(t *rapid.T) survey.Room {
-	n := func(name string, low, high int) length.Length {
-		return length.Length(rapid.IntRange(low, high).Draw(t, name))
-	}
-	kind := rapid.SampledFrom(survey.Bonds).Draw(t, "kind")
-	r := survey.Room{Joint: n("joint", 0, 6000), Bond: survey.BondRule{Kind: kind, Den: 1}}
-	w, h := n("width", 20_000, 300_000), n("height", 20_000, 300_000)
-	other := func(w, h length.Length) { r.Bond.Others = append(r.Bond.Others, survey.TileSize{Width: w, Height: h}) }
-	switch kind {
-	case survey.Running, survey.MixedHeights, survey.Diagonal:
-		r.Bond.Den = int64(n("den", 1, 4))
-		r.Bond.Num = int64(n("num", 0, int(r.Bond.Den)-1))
-		if kind == survey.MixedHeights {
-			other(w, n("other", 20_000, 200_000))
-		}
-	case survey.BasketWeave:
-		if rapid.Bool().Draw(t, "dot") {
-			d := n("dot", 5_000, 100_000)
-			w = h + 2*d + 2*r.Joint
-			other(d, d)
-		} else {
-			k := n("tiles", 1, 5)
-			w = k*h + (k-1)*r.Joint
-		}
-	case survey.Hexagon:
-		w = h
-	case survey.Picket:
-		h = w + n("drawn out", 1000, 200_000)
-	case survey.DoubleHerringbone:
-		w = 2*h + r.Joint + n("longer", 0, 100_000)
-	case survey.Chevron:
-		r.Bond.Angle = rapid.SampledFrom([]int{30, 45, 60}).Draw(t, "angle")
-	case survey.Pinwheel:
-		h = w
-		o := n("other", 20_000, 300_000)
-		other(o, o)
-	case survey.Modular:
-		h = w
-		m := w + r.Joint
-		other(2*m-r.Joint, w)
-		other(2*m-r.Joint, 2*m-r.Joint)
-		other(3*m-r.Joint, 2*m-r.Joint)
-	}
-	r.Tile = survey.TileSize{Width: w, Height: h}
-	r.Bond.Turned = rapid.Bool().Draw(t, "turned") && kind != survey.Hexagon && kind != survey.Picket && kind != survey.Chevron && !r.Bond.Coursed()
-	r.Bond.Plumb = !r.Bond.Turned && rapid.Bool().Draw(t, "plumb")
-	return r
-}
 
 // around are the tiles about the origin, those of the cell among them.
 func around(p Pattern) []Set {
@@ -96,7 +47,7 @@ func apart(a, b plane.Ring) bool {
 // Law 1, and what Over lists is all there is: no tile twice, none left out.
 func TestTilesNeverOverlap(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		p := For(anyRoom(t), survey.Right)
+		p := For(chance.Pattern(t, 20_000), survey.Right)
 		sets := around(p)
 		for i, a := range sets {
 			for _, b := range sets[:i] {
@@ -111,7 +62,7 @@ func TestTilesNeverOverlap(t *testing.T) {
 // neighbour as far away as the joint, and none is nearer.
 func TestACellIsItsTilesAndJoints(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		r := anyRoom(t)
+		r := chance.Pattern(t, 20_000)
 		p := For(r, survey.Right)
 		var area, edges length.Area
 		for _, place := range p.Places {
@@ -136,7 +87,7 @@ func TestACellIsItsTilesAndJoints(t *testing.T) {
 
 func TestJointsAreAsWideAsTyped(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		r := anyRoom(t)
+		r := chance.Pattern(t, 20_000)
 		if r.Joint < 100 {
 			return
 		}
@@ -187,7 +138,7 @@ func across(a, b plane.Point, ring plane.Ring) (length.Length, bool) {
 // Law 4: rows and pattern are the same tiles.
 func TestACoursedBondIsAPattern(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		r := anyRoom(t)
+		r := chance.Pattern(t, 20_000)
 		if !r.Bond.Coursed() {
 			return
 		}
@@ -227,7 +178,7 @@ func TestACoursedBondIsAPattern(t *testing.T) {
 // Law 5: wherever the lattice stands, one of its points lies in the box of phases.
 func TestEveryPhaseLiesInTheBox(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		p := For(anyRoom(t), survey.Right)
+		p := For(chance.Pattern(t, 20_000), survey.Right)
 		x := length.Length(rapid.IntRange(-2_000_000, 2_000_000).Draw(t, "x"))
 		y := length.Length(rapid.IntRange(-2_000_000, 2_000_000).Draw(t, "y"))
 		found := 0

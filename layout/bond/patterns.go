@@ -37,7 +37,7 @@ func For(room survey.Room, hand survey.Hand) Pattern {
 		for i := range p.Tiles {
 			p.Tiles[i].Least = LeastWidth(p.Tiles[i].Outline)
 		}
-	case b.Plumb:
+	case b.Swapped:
 		p = p.Transposed()
 	}
 	return p

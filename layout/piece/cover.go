@@ -25,6 +25,7 @@ type Gap struct {
 type Cover struct {
 	rule   Rule
 	bounds []bound
+	slack  length.Length // a stretch no longer is not bare: what rounding leaves
 }
 
 // bound is one straight edge of the region that meets something. In its own
@@ -214,7 +215,7 @@ func (c *Cover) Gaps() []Gap {
 		e := &c.bounds[i]
 		u := e.from.u
 		for _, s := range append(merge(e.covered), stretch{e.to.u, e.to.u}) {
-			if s.from > u {
+			if s.from > u+c.slack {
 				out = append(out, e.gap(u, min(s.from, e.to.u), c.rule.Joint))
 			}
 			u = max(u, s.to)

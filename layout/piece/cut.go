@@ -166,7 +166,7 @@ func (c *cutter) part(b *Band, row bond.Row, tile plane.Rect, part plane.Region)
 			return
 		}
 	}
-	if c.sealed(part) {
+	if c.rule.sealed(part) {
 		return
 	}
 	if !same(b.Visible, b.Solid) {
@@ -181,10 +181,10 @@ func (c *cutter) part(b *Band, row bond.Row, tile plane.Rect, part plane.Region)
 // sealed tells whether a remainder is only a strip along a boundary that meets
 // something, nowhere wider than sealant may fill beyond the gap. Such a strip
 // is not cut.
-func (c *cutter) sealed(part plane.Region) bool {
+func (r Rule) sealed(part plane.Region) bool {
 	for _, side := range cutsOf(part) {
-		b := c.rule.Sides[side]
-		if limit := c.rule.Sealant - b.Gap; b.Meets && limit > 0 && thin(part, side, limit) {
+		b := r.Sides[side]
+		if limit := r.Sealant - b.Gap; b.Meets && limit > 0 && thin(part, side, limit) {
 			return true
 		}
 	}

@@ -31,21 +31,24 @@ func (r Rule) measure(p *Piece) {
 // grade judges the piece in plain sight and out of it, each by the directions
 // in which an edge of that sight cuts it. An edge out of sight takes the whole
 // direction with it.
-func (r Rule) grade(p *Piece) {
+func (r Rule) grade(p *Piece) { r.gradeBy(p, r.Limits[0], r.Limits[1], p.Wide, p.High) }
+
+// gradeBy judges by the limits and the sizes of each direction.
+func (r Rule) gradeBy(p *Piece, across, up Limits, wide, high length.Length) {
 	for way, edges := range [...][]Edge{p.Across, p.Up} {
 		if len(edges) == 0 {
 			continue
 		}
-		size, low := p.Wide, 0
+		size, limits, low := wide, across, 0
 		if way == 1 {
-			size = p.High
+			size, limits = high, up
 		}
 		for _, e := range edges {
 			if r.wallEdge(e).Low(r.Sides) {
 				low = 1
 			}
 		}
-		p.grades[low] = max(p.grades[low], r.Limits[way].grade(size))
+		p.grades[low] = max(p.grades[low], limits.grade(size))
 	}
 	p.Unworkable = max(p.grades[0], p.grades[1]) == Hopeless
 	p.Sliver = !p.Unworkable && max(p.grades[0], p.grades[1]) == Small

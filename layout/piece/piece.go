@@ -18,13 +18,15 @@ type Piece struct {
 	ID      string       // wall letter, course, number in the course: "B-01-03"
 	Course  int          // 1 for the lowest course of the room, after Number
 	Row     int          // the course counted from the course line
-	Tile    plane.Rect   // the uncut tile where it stands
+	Tile    plane.Rect   // the uncut tile where it stands; of a pattern the box round it
+	Outline plane.Ring   // of a pattern: the uncut tile's corners where it stands; nil for a tile of a course
+	Of      int          // which tile it is cut from: 0 the room's, n the nth of the bond's others
 	Face    plane.Region // what is set, the part behind the next wall's tile included
 	Visible plane.Region // the face less the lap cover, holes of pipes not counted
 	Whole   bool
 	Wide    length.Length // least level distance between plumb edges, see formats.md
 	High    length.Length // least plumb distance between level edges
-	Least   length.Length // whichever of the two gives Share
+	Least   length.Length // whichever of the two gives Share; of a pattern the least width
 	Share   Share
 	Cuts    []plane.Side // the boundaries it is cut to, ascending; names in survey.Shape.Sides
 	Kind    Kind
@@ -38,6 +40,7 @@ type Piece struct {
 
 	grades [2]Grade     // as it counts in plain sight, and out of it
 	solid  plane.Region // the face with the holes of pipes filled
+	place  int          // of a pattern: which place of the cell
 }
 
 // Grade is how small a piece is.
@@ -61,11 +64,11 @@ func (p *Piece) Grade(low bool) Grade {
 }
 
 // Effort is what the cuts of the piece cost: 1 for a cut across the tile, 2 for
-// a rip or a taper, 4 for a hole, 5 for a notch, 6 more for a hole whose rim is
+// a rip, a taper or an angle cut, 4 for a hole, 5 for a notch, 6 more for a hole whose rim is
 // close to an edge. Common practice, no source.
 func (p *Piece) Effort() int {
 	sum := 0
-	for i, weight := range [...]int{2, 1, 2, 5, 4} {
+	for i, weight := range [...]int{2, 1, 2, 5, 4, 2} {
 		if p.Kind&(1<<i) != 0 {
 			sum += weight
 		}
@@ -86,9 +89,10 @@ const (
 	Taper                  // scribed to a rake or lean
 	Notch                  // an L or U
 	Hole                   // drilled or nipped round a pipe
+	Angle                  // straight, at an angle to the tile's edges
 )
 
-var kindNames = [...]string{"rip", "cross cut", "taper", "notch", "hole"}
+var kindNames = [...]string{"rip", "cross cut", "taper", "notch", "hole", "angle cut"}
 
 // String names the cuts, as "rip, hole"; "whole" for none.
 func (k Kind) String() string {

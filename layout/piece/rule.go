@@ -15,6 +15,7 @@ type Rule struct {
 	Sealant       length.Length // widest joint that sealant may fill
 	NearEdge      length.Length // a hole whose rim is no farther from an edge is hard to make
 	Plumb         bool          // rows are columns: x and y are swapped
+	limits        func(full length.Length) Limits
 	Sides         []survey.Boundary
 	Pipes         []Pipe
 }
@@ -35,6 +36,7 @@ func RuleFor(room survey.Room, w survey.WallFound, sides []survey.Boundary) Rule
 		Along: room.Tile.Width, Across: room.Tile.Height,
 		Limits: [2]Limits{limitsOf(room, room.Tile.Width), limitsOf(room, room.Tile.Height)},
 		Joint:  room.Joint, Sealant: room.Sealant, NearEdge: leastWorkable(room.Units), Plumb: room.Bond.Plumb, Sides: sides,
+		limits: func(full length.Length) Limits { return limitsOf(room, full) },
 	}
 	first := survey.SideBase + plane.Side(len(w.Base))
 	for i, o := range w.Openings {

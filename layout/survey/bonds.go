@@ -27,3 +27,12 @@ var Bonds = []BondKind{Stack, Running, Diagonal, Herringbone, DoubleHerringbone,
 // out by a course line and a start; a pattern is set out by a phase in two
 // directions.
 func (b BondRule) Coursed() bool { return b.Kind == Stack || b.Kind == Running || b.Kind == "" }
+
+// Turns tells whether the bond may be laid at 45°: those of rectangles.
+func (k BondKind) Turns() bool {
+	switch k {
+	case Herringbone, DoubleHerringbone, BasketWeave, MixedHeights, Pinwheel, Modular:
+		return true
+	}
+	return false
+}

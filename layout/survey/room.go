@@ -63,7 +63,8 @@ type BondRule struct {
 	Kind     BondKind
 	Num, Den int64 // offset as a fraction of the pitch, 0 <= Num < Den
 	Hand     Hand
-	Plumb    bool       // columns instead of courses
+	Plumb    bool       // columns instead of courses; not of a pattern
+	Swapped  bool       // a pattern with x and y swapped: columns for its rows
 	Turned   bool       // the whole pattern stands at 45°
 	Angle    int        // of a chevron: how steep its long edges are, in degrees from level
 	Others   []TileSize // the tiles of a pattern beside the room's, in the order of the job

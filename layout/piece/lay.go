@@ -1,0 +1,265 @@
+package piece
+
+import (
+	"cmp"
+	"slices"
+
+	"coursewright/layout/bond"
+	"coursewright/layout/length"
+	"coursewright/layout/plane"
+	"coursewright/layout/survey"
+)
+
+// Lay cuts the tiles of a pattern to the shape of a wall, where the lattice stands
+// at origin: by row, then from left to right, with the bare places. Crossings of
+// slanted edges are rounded to the unit, so that pieces and joints make up the
+// region to within a unit along the edges of the pieces.
+func Lay(shape survey.Shape, pattern bond.Pattern, origin plane.Point, rule Rule) (pieces []Piece, bare []Gap) {
+	l := NewLayer(shape, pattern, rule)
+	for _, set := range pattern.Over(origin, shape.Solid.Bounds()) {
+		l.Cut(set, func(p *Piece) { pieces = append(pieces, *p) })
+	}
+	slices.SortStableFunc(pieces, func(a, b Piece) int {
+		return cmp.Or(cmp.Compare(a.Row, b.Row), cmp.Compare(a.Tile.Left, b.Tile.Left), cmp.Compare(a.Tile.Bottom, b.Tile.Bottom), cmp.Compare(a.place, b.place))
+	})
+	return pieces, l.Cover.Gaps()
+}
+
+// Layer cuts tiles of a pattern, one by one, to one shape.
+type Layer struct {
+	Cover   *Cover
+	shape   survey.Shape
+	pattern bond.Pattern
+	rule    Rule
+	limits  []Limits // by tile of the pattern
+	edges   []segment
+}
+
+// segment is an edge of the shape with its box.
+type segment struct {
+	a, b plane.Point
+	box  plane.Rect
+}
+
+// NewLayer is a layer on a wall on which nothing stands yet.
+func NewLayer(shape survey.Shape, pattern bond.Pattern, rule Rule) *Layer {
+	l := &Layer{Cover: NewCover(shape, rule), shape: shape, pattern: pattern, rule: rule}
+	for _, t := range pattern.Tiles {
+		l.limits = append(l.limits, rule.limits(t.Least))
+	}
+	l.note(shape.Solid)
+	if !same(shape.Visible, shape.Solid) {
+		l.note(shape.Visible)
+	}
+	if !same(shape.Region, shape.Solid) {
+		l.note(shape.Region)
+	}
+	return l
+}
+
+func (l *Layer) note(r plane.Region) {
+	for _, ring := range r {
+		for i, c := range ring {
+			a, b := c.Point, ring[(i+1)%len(ring)].Point
+			l.edges = append(l.edges, segment{a, b, plane.Rect{Left: min(a.X, b.X), Bottom: min(a.Y, b.Y), Right: max(a.X, b.X), Top: max(a.Y, b.Y)}})
+		}
+	}
+}
+
+// Crossed tells whether an edge of the shape runs through the inside of a tile.
+// What is not crossed is whole or outside.
+func (l *Layer) Crossed(outline plane.Ring) bool {
+	box := plane.Region{outline}.Bounds()
+	for i := range l.edges {
+		e := &l.edges[i]
+		if e.box.Left < box.Right && e.box.Right > box.Left && e.box.Bottom < box.Top && e.box.Top > box.Bottom && e.through(outline) {
+			return true
+		}
+	}
+	return false
+}
+
+// through tells whether the segment has a point inside a convex ring. Exact: two
+// convex figures are parted by a line along an edge of one of them, or meet.
+func (e *segment) through(ring plane.Ring) bool {
+	for i, c := range ring {
+		line := plane.Through(c.Point, ring[(i+1)%len(ring)].Point)
+		if line.Side(e.a) <= 0 && line.Side(e.b) <= 0 {
+			return false
+		}
+	}
+	line := plane.Through(e.a, e.b)
+	left, right := false, false
+	for _, c := range ring {
+		s := line.Side(c.Point)
+		left, right = left || s > 0, right || s < 0
+	}
+	return left && right
+}
+
+// Cut hands over the pieces of one tile, and covers what they cover.
+func (l *Layer) Cut(set bond.Set, each func(*Piece)) {
+	box := plane.Region{set.Outline}.Bounds()
+	p := Piece{Row: set.Row, Tile: box, Outline: set.Outline, Of: l.pattern.Tiles[set.Tile].Kind, place: set.Place}
+	if !l.Crossed(set.Outline) {
+		if !l.shape.Region.Contains(middle(set.Outline)) {
+			return
+		}
+		p.Whole = true
+		p.Face = plane.Region{set.Outline}
+		p.Visible, p.solid = p.Face, p.Face
+		l.finish(&p, set, each)
+		return
+	}
+	for _, part := range ordered(l.inTile(l.shape.Solid, set.Outline).Parts()) {
+		l.part(p, set, part, each)
+	}
+}
+
+// middle is a point inside a convex ring.
+func middle(r plane.Ring) plane.Point {
+	b := plane.Region{r}.Bounds()
+	return plane.Point{X: (b.Left + b.Right).Half(), Y: (b.Bottom + b.Top).Half()}
+}
+
+// part makes a piece of one connected remainder of a tile, unless sealant takes it.
+func (l *Layer) part(p Piece, set bond.Set, part plane.Region, each func(*Piece)) {
+	p.Face, p.Visible, p.solid = part, part, part
+	if !same(l.shape.Region, l.shape.Solid) {
+		if p.Face = near(l.inTile(l.shape.Region, set.Outline), part); p.Face.Area2() <= 0 {
+			return
+		}
+	}
+	if l.rule.sealed(part) {
+		return
+	}
+	if !same(l.shape.Visible, l.shape.Solid) {
+		p.Visible = near(l.inTile(l.shape.Visible, set.Outline), part)
+	}
+	p.Whole = p.Face.Area2() == set.Outline.Area2()
+	l.finish(&p, set, each)
+}
+
+func (l *Layer) finish(p *Piece, set bond.Set, each func(*Piece)) {
+	l.rule.measureLaid(p, l.pattern.Tiles[set.Tile], l.limits[set.Tile])
+	l.Cover.Near(p.solid)
+	each(p)
+}
+
+// around is how far beyond a tile's box a region is cut before it is cut along the
+// tile's edges, so that crossings on slanted edges are rounded near by.
+const around = 8
+
+// inTile is the part of a region inside a convex outline. A corner that comes to
+// stand beside one of the outline's, because crossings are rounded, is that one.
+func (l *Layer) inTile(r plane.Region, outline plane.Ring) plane.Region {
+	box := plane.Region{outline}.Bounds()
+	if isBox(outline) {
+		return r.KeepAll(plane.RightOf(box.Left), plane.LeftOf(box.Right), plane.Above(box.Bottom), plane.Below(box.Top))
+	}
+	r = r.KeepAll(plane.RightOf(box.Left-around), plane.LeftOf(box.Right+around), plane.Above(box.Bottom-around), plane.Below(box.Top+around))
+	for i, c := range outline {
+		if len(r) == 0 {
+			return nil
+		}
+		r = r.Keep(plane.Through(c.Point, outline[(i+1)%len(outline)].Point))
+	}
+	return r.Snapped(outline, 3)
+}
+
+func isBox(r plane.Ring) bool {
+	if len(r) != 4 {
+		return false
+	}
+	for i, c := range r {
+		if d := r[(i+1)%4]; c.X != d.X && c.Y != d.Y {
+			return false
+		}
+	}
+	return true
+}
+
+// measureLaid fills in sizes, share, cuts and kind of a piece of a pattern: its
+// share is of its least width.
+func (r Rule) measureLaid(p *Piece, tile bond.Tile, limits Limits) {
+	box := p.Visible.Bounds()
+	p.Wide, p.High = box.Width(), box.Height()
+	if p.Whole && same(p.Face, p.Visible) {
+		p.Least = tile.Least
+	} else {
+		if tile.Rect && isBox(p.Outline) {
+			p.Wide, p.High = leastFaces(p.Visible)
+		}
+		p.Least = min(tile.Least, p.Visible.LeastWidth())
+	}
+	p.Share = Part(p.Least, tile.Least)
+	if p.Whole {
+		return
+	}
+	p.Cuts = cutsOf(p.Face)
+	p.Kind = r.kindLaid(p, tile)
+	p.Across, p.Up = edgesOf(p.solid)
+	r.gradeBy(p, limits, limits, p.Least, p.Least)
+	p.Awkward = p.Kind&Hole != 0 && r.awkward(p)
+}
+
+// kindLaid tells the cuts from the edges, in the tile's own frame: a straight cut
+// runs along or square to an edge of the tile, a taper nearly so, any other is an
+// angle cut.
+func (r Rule) kindLaid(p *Piece, tile bond.Tile) Kind {
+	var k Kind
+	for _, ring := range p.Face {
+		for i, c := range ring {
+			if c.On == 0 {
+				continue
+			}
+			if r.isPipe(c.On) {
+				k |= Hole
+				continue
+			}
+			k |= cutAlong(p.Outline, tile.Rect, c.Point, ring[(i+1)%len(ring)].Point)
+		}
+	}
+	for _, ring := range p.Visible {
+		if ring.Area2() > 0 && notched(ring) {
+			k |= Notch
+		}
+	}
+	return k
+}
+
+// taper is how much a cut may slant, as a part of its length, to be scribed as a
+// taper rather than marked as an angle cut: 1 in 8. Common practice, no source.
+const taper = 8
+
+// cutAlong is the kind of a cut from a to b in a tile.
+func cutAlong(outline plane.Ring, rect bool, a, b plane.Point) Kind {
+	kind := Angle
+	long := length.Area(0)
+	for i, c := range outline {
+		d := outline[(i+1)%len(outline)]
+		e := plane.Point{X: d.X - c.X, Y: d.Y - c.Y}
+		if l := length.Area(e.X)*length.Area(e.X) + length.Area(e.Y)*length.Area(e.Y); l > long {
+			long = l
+		}
+	}
+	for i, c := range outline {
+		d := outline[(i+1)%len(outline)]
+		e, f := plane.Point{X: d.X - c.X, Y: d.Y - c.Y}, plane.Point{X: b.X - a.X, Y: b.Y - a.Y}
+		along := length.Area(e.X)*length.Area(f.X) + length.Area(e.Y)*length.Area(f.Y)
+		off := length.Area(e.X)*length.Area(f.Y) - length.Area(e.Y)*length.Area(f.X)
+		along, off = max(along, -along), max(off, -off)
+		if off*taper >= along {
+			continue
+		}
+		// Crossings are rounded to the unit, so that a straight cut may seem to slant by two.
+		if off > 2*length.Area(e.X.Abs()+e.Y.Abs()) {
+			return Taper
+		}
+		if l := length.Area(e.X)*length.Area(e.X) + length.Area(e.Y)*length.Area(e.Y); rect && l >= long {
+			return Rip
+		}
+		kind = Cross
+	}
+	return kind
+}

@@ -1,0 +1,150 @@
+package plane
+
+import (
+	"cmp"
+	"slices"
+
+	"coursewright/layout/length"
+)
+
+// Contains tells whether p lies inside the region; what lies on an edge may be
+// taken for either.
+func (r Region) Contains(p Point) bool {
+	in := false
+	for _, ring := range r {
+		if here, on := ring.contains(p); here || on {
+			in = !in
+		}
+	}
+	return in
+}
+
+// Snapped moves every corner that is no more than some units beside a corner of
+// the ring, along x and along y, onto it.
+func (r Region) Snapped(ring Ring, units length.Length) Region {
+	var out Region
+	for _, s := range r {
+		t := slices.Clone(s)
+		for i, c := range t {
+			for _, d := range ring {
+				if (c.X-d.X).Abs() <= units && (c.Y-d.Y).Abs() <= units {
+					t[i].Point = d.Point
+				}
+			}
+		}
+		if t = t.tidyAll(); len(t) >= 3 && t.Area2() != 0 {
+			out = append(out, t)
+		}
+	}
+	return out
+}
+
+// tidyAll drops every corner that stands where the next one does.
+func (r Ring) tidyAll() Ring {
+	for {
+		t := r.tidy()
+		if len(t) == len(r) {
+			return t
+		}
+		r = t
+	}
+}
+
+// LeastWidth is the smallest width of a region: the smallest distance between two
+// parallel lines that hold it, or, where a corner turns inwards (a notch), from
+// that corner to the edge behind it, if that is less. Rounded down to the unit. It
+// is 0 for none. Corners that turn inwards by less than about ten degrees, as along a
+// leaning wall, are no notches.
+func (r Region) LeastWidth() length.Length {
+	hull := r.hull()
+	if len(hull) < 3 {
+		return 0
+	}
+	least := length.Length(-1)
+	for i, a := range hull {
+		b, wide := hull[(i+1)%len(hull)], length.Length(0)
+		for _, c := range hull {
+			wide = max(wide, Apart(c, a, b))
+		}
+		if least < 0 || wide < least {
+			least = wide
+		}
+	}
+	for _, ring := range r {
+		for i, c := range ring {
+			a, b := ring[(i+len(ring)-1)%len(ring)].Point, ring[(i+1)%len(ring)].Point
+			if inwards(a, c.Point, b) {
+				least = min(least, r.behind(a, c.Point, b, least))
+			}
+		}
+	}
+	return least
+}
+
+// inwards tells whether the chain a–c–b turns to the right by more than about ten degrees.
+func inwards(a, c, b Point) bool {
+	turn := Through(a, c).Side(b)
+	size := max((c.X - a.X).Abs(), (c.Y - a.Y).Abs()).Times(max((b.X - c.X).Abs(), (b.Y - c.Y).Abs()))
+	return turn < 0 && -6*turn > int64(size)
+}
+
+// behind is how far the nearest edge is from a notch's corner c, away from its two
+// edges, where it is nearer than least.
+func (r Region) behind(a, c, b Point, least length.Length) length.Length {
+	for _, ring := range r {
+		for i, d := range ring {
+			e := ring[(i+1)%len(ring)].Point
+			if d.Point == c || e == c {
+				continue
+			}
+			q := foot(c, d.Point, e)
+			v := Point{q.X - c.X, q.Y - c.Y}
+			if dot(Point{}, Point{a.X - c.X, a.Y - c.Y}, v) <= 0 && dot(Point{}, Point{b.X - c.X, b.Y - c.Y}, v) <= 0 {
+				least = min(least, Root(length.Area(apart(c, q))))
+			}
+		}
+	}
+	return least
+}
+
+// foot is the point of the edge a–b that is nearest to p, rounded to the unit.
+func foot(p, a, b Point) Point {
+	along, all := dot(a, b, p), dot(a, b, b)
+	switch {
+	case along <= 0:
+		return a
+	case along >= all:
+		return b
+	}
+	return Point{a.X + share(b.X-a.X, along, all), a.Y + share(b.Y-a.Y, along, all)}
+}
+
+// hull is the convex ring round all corners, counter-clockwise.
+func (r Region) hull() []Point {
+	var all []Point
+	for _, ring := range r {
+		for _, c := range ring {
+			all = append(all, c.Point)
+		}
+	}
+	slices.SortFunc(all, func(a, b Point) int { return cmp.Or(cmp.Compare(a.X, b.X), cmp.Compare(a.Y, b.Y)) })
+	all = slices.Compact(all)
+	if len(all) < 3 {
+		return nil
+	}
+	var out []Point
+	chain := func(points []Point) {
+		start := len(out)
+		for _, p := range points {
+			for len(out) >= start+2 && Through(out[len(out)-2], out[len(out)-1]).Side(p) <= 0 {
+				out = out[:len(out)-1]
+			}
+			out = append(out, p)
+		}
+		out = out[:len(out)-1]
+	}
+	chain(all)
+	slices.Reverse(all)
+	chain(all)
+	return out
+}
