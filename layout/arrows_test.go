@@ -21,7 +21,7 @@ const module = "coursewright/"
 // order lists the packages from the bottom up: a package imports only what
 // stands before it.
 var order = []string{
-	"layout/length", "layout/plane", "layout/survey", "layout/doubt", "layout/bond", "layout/piece", "layout/merit", "layout/plan", "layout/setout/chance", "layout/setout/count", "layout/setout/search", "layout/setout/tell", "layout/keep", "layout/setout",
+	"layout/length", "layout/plane", "layout/survey", "layout/doubt", "layout/bond", "layout/piece", "layout/merit", "layout/plan", "layout/setout/chance", "layout/setout/count", "layout/setout/search", "layout/setout/tell", "layout/keep", "layout/setout", "layout/niche",
 	"layout/steady", "layout/finding", "layout/table", "layout/cuts", "layout/takeoff", "layout/stages", "layout/remedy", "layout",
 	"migrations", "store", "static",
 	"web/drawing", "web/drawing/sample", "web/elevation", "web/sheet", "web/shapes", "web/form", "web/ask", "web/page",
@@ -85,6 +85,14 @@ var arrows = []arrow{
 	{"layout/setout", "layout/piece", "pieces are numbered room by room"},
 	{"layout/setout", "layout/setout/search", "finds the set-out"},
 	{"layout/setout", "layout/setout/tell", "says why"},
+	{"layout/niche", "layout/length", "faces have sizes"},
+	{"layout/niche", "layout/plane", "a face is a region"},
+	{"layout/niche", "layout/survey", "the inside as found"},
+	{"layout/niche", "layout/bond", "the bond of the wall goes on"},
+	{"layout/niche", "layout/piece", "faces are cut as walls are"},
+	{"layout/niche", "layout/plan", "what it lays is part of a wall"},
+	{"layout/niche", "layout/setout", "a back with a tile of its own is set out"},
+	{"layout", "layout/niche", "step three: lay what is inside the openings"},
 	{"layout", "layout/merit", "the plan file writes the merit"},
 	{"layout/finding", "layout/length", "rules have limits in lengths"},
 	{"layout/finding", "layout/plane", "a finding has a place"},

@@ -156,6 +156,8 @@ type wallFile struct {
 	Starts []classicFile  `json:"starts"`
 	Slide  [][2]float64   `json:"slide"`
 	Set    *setFile       `json:"set,omitempty"`
+
+	Insides []insideFile `json:"insides,omitempty"` // what is in the niches and windows
 }
 
 // setFile is the highest course that stands, with its top edge at both ends.
@@ -345,6 +347,7 @@ func wallOf(w Wall) wallFile {
 	if s := w.Found.Set; s != nil {
 		out.Set = &setFile{s.Course, s.Left.Millimetres(), s.Right.Millimetres()}
 	}
+	out.Insides = insidesOf(w)
 	for _, c := range w.Start.Classic {
 		out.Starts = append(out.Starts, classicFile{c.Name, c.X.Millimetres(), !c.OnTile, c.Edge.Millimetres(), figuresOf(c.Figures)})
 	}

@@ -7,6 +7,7 @@ import (
 	"context"
 	"coursewright/layout/doubt"
 	"coursewright/layout/finding"
+	"coursewright/layout/niche"
 	"coursewright/layout/remedy"
 	"coursewright/layout/setout"
 	"coursewright/layout/survey"
@@ -23,6 +24,9 @@ func Solve(ctx context.Context, job survey.Job) (Plan, error) {
 	}
 	room, chosen, walls, err := setout.Solve(ctx, room)
 	if err != nil {
+		return Plan{}, err
+	}
+	if err := niche.Lay(ctx, room, chosen, walls); err != nil {
 		return Plan{}, err
 	}
 	plan := Plan{Room: room, Setout: chosen, Walls: walls, Doubts: doubt.Raise(room, job)}

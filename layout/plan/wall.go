@@ -15,4 +15,6 @@ type Wall struct {
 	Runs   []Run         // by edges, then by class
 	Bare   []plane.Point // places where sealant cannot reach from the boundary to a tile
 	Gaps   []piece.Gap   // the same as stretches of boundary
+
+	Insides []Inside // of its niches and windows, where the job says what is in them
 }

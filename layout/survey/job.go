@@ -146,6 +146,7 @@ type Opening struct {
 	Bottom *Mark    `json:"bottom,omitempty"`
 	Height *Measure `json:"height,omitempty"` // a pipe's height is a plain length
 	Near   *Place   `json:"near,omitempty"`   // where the middle is wished
+	Inside *Inside  `json:"inside,omitempty"` // what frames and lines it; left out: the hole in the wall alone
 
 	// Pipe.
 	At       string `json:"at,omitempty"`

@@ -49,6 +49,9 @@ func (r *resolver) pipe(p path, o Opening, across bounds, found *OpeningFound) {
 	r.noMark(p.dot("left"), o.Left)
 	r.noMark(p.dot("width"), o.Width)
 	r.noMark(p.dot("bottom"), o.Bottom)
+	if o.Inside != nil {
+		r.faults.add(p.dot("inside"), "an inside", "nothing here: a pipe has none")
+	}
 	if inside := (bounds{found.Diameter.Half(), across.high - found.Diameter.Half()}); len(r.faults) == before &&
 		(found.At < inside.low || found.At > inside.high) {
 		r.faults.add(p.dot("at"), quote(o.At), inside.text(r.units)+", so that the pipe is inside the wall")
@@ -66,8 +69,10 @@ func (r *resolver) noMark(p path, m *Mark) {
 func (r *resolver) hole(p path, o Opening, across bounds, found *OpeningFound) {
 	before := len(r.faults)
 	size := bounds{1, across.high}
-	found.Left = r.span(p.dot("left"), o.Left, across)
-	found.Width = r.span(p.dot("width"), o.Width, size)
+	if o.Inside == nil || o.Inside.Studs == nil || o.Left != nil || o.Width != nil { // else it is placed between its studs
+		found.Left = r.span(p.dot("left"), o.Left, across)
+		found.Width = r.span(p.dot("width"), o.Width, size)
+	}
 	found.Bottom = r.span(p.dot("bottom"), o.Bottom, upright())
 	var height *Mark
 	if o.Height != nil {
@@ -80,6 +85,13 @@ func (r *resolver) hole(p path, o Opening, across bounds, found *OpeningFound) {
 	}
 	found.Near = r.near(p.dot("near"), o.Near, across)
 	r.unused(`a niche or window has "left" and "width"`, value{p.dot("at"), o.At}, value{p.dot("diameter"), o.Diameter})
+	if o.Inside != nil {
+		found.Inside = r.inside(p.dot("inside"), o, found.Kind, across)
+		if len(r.faults) == before {
+			found.place(o, r.around)
+			r.leavesRoom(p, found)
+		}
+	}
 	if end := found.Left.From + found.Width.From; len(r.faults) == before && end > across.high {
 		r.faults.add(p.dot("width"), "a right edge at "+end.Plain(r.units, 0)+" or more",
 			"a left edge and a width that end by "+across.high.Plain(r.units, 0)+", the wall's width")

@@ -30,6 +30,7 @@ func (j Job) Resolve() (Room, Faults) {
 	room.Bond = r.bond("bond", j.Bond)
 	r.limits(j.Limits, &room)
 	room.Prefer = r.prefer("prefer", j.Prefer)
+	r.around = &room
 	r.walls(j, &room)
 	r.pins("pins", j.Pins, &room)
 	r.held("held", j, &room)

@@ -31,6 +31,7 @@ type resolver struct {
 	readings int
 	openings int
 	sound    []bool // by wall: each of its fields could be read
+	around   *Room  // the room as far as it is read: what is laid on its walls
 }
 
 // value is a typed field with its place.

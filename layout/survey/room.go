@@ -186,6 +186,8 @@ type OpeningFound struct {
 	Near                        Near          // where its middle is wished
 	Left, Width, Bottom, Height Span          // niche and window
 	At, Up, Diameter            length.Length // pipe: its centre and size
+	Inside                      *InsideFound  // of a niche or window; nil where the job says nothing of it
+	Right, Top                  Span          // between which the far edges may lie; zero: anywhere
 }
 
 // Near is the place wished for the middle of an opening: X from the wall's left

@@ -75,7 +75,7 @@ func (w *Wall) HeadOptions(line length.Length) []length.Length {
 func (w *Wall) LevelPairs(i int, edge length.Length) []Pair {
 	o := w.Found.Openings[i]
 	wish, is := w.wishX(o, w.Bounds())
-	return w.pairs(w.level(edge), o.Left, o.Width, w.pinned(o, survey.RightEdge), wish, is)
+	return reaching(w.pairs(w.level(edge), o.Left, o.Width, w.pinned(o, survey.RightEdge), wish, is), o.Left, o.Width, o.Right)
 }
 
 // UprightPairs lists where the level edges of a free opening may stand.
@@ -85,7 +85,7 @@ func (w *Wall) UprightPairs(i int, line length.Length) []Pair {
 	if is {
 		wish = 2 * *o.Near.Y
 	}
-	return w.pairs(w.upright(line), o.Bottom, o.Height, w.pinned(o, survey.TopEdge), wish, is)
+	return reaching(w.pairs(w.upright(line), o.Bottom, o.Height, w.pinned(o, survey.TopEdge), wish, is), o.Bottom, o.Height, o.Top)
 }
 
 // pairs lists every place of two facing edges at which a run or the sight of a
@@ -125,12 +125,7 @@ func (w *Wall) pairs(g grid, low, size survey.Span, high *length.Length, twiceWi
 			add(a.FloorTo(w.room.Tape), a.FloorTo(w.room.Tape)+s)
 		}
 	}
-	slices.SortFunc(out, func(p, q Pair) int {
-		if p.Low != q.Low {
-			return int(max(-1, min(1, p.Low-q.Low)))
-		}
-		return int(max(-1, min(1, p.High-q.High)))
-	})
+	slices.SortFunc(out, Pair.compare)
 	return slices.Compact(out)
 }
 

@@ -1,0 +1,141 @@
+package niche
+
+import (
+	"context"
+
+	"coursewright/layout/bond"
+	"coursewright/layout/length"
+	"coursewright/layout/piece"
+	"coursewright/layout/plan"
+	"coursewright/layout/setout"
+	"coursewright/layout/survey"
+)
+
+// cut lays a face at a phase that is known: that of the wall, or, with a tile or
+// bond of its own, from the front and from the middle.
+func (b *box) cut(f *plan.Face) {
+	room := b.roomOf(f)
+	if f.Is != survey.BackFace {
+		room.Bond = b.returned(f)
+		f.Bond = room.Bond
+	}
+	line, edge := b.phase(f)
+	f.Line, f.Start.Edge = line, edge
+	laid := bond.Of(room, b.setout.Hand)
+	box := f.Shape.Solid.Bounds()
+	along, across := edge, line
+	if room.Bond.Plumb {
+		box, along, across = box.Transposed(), line, edge
+	}
+	rows := laid.Rows(across, along, box.Bottom-laid.Across(), box.Top+laid.Across())
+	f.Pieces, f.Gaps = piece.Cut(f.Shape, rows, piece.RuleFor(room, survey.WallFound{}, f.Shape.Sides))
+}
+
+// roomOf is the room with the tile, joint and bond of a face.
+func (b *box) roomOf(f *plan.Face) survey.Room {
+	room := b.room
+	room.Tile, room.Joint, room.Joints, room.Bond = f.Tile, f.Joint, []length.Length{f.Joint}, f.Bond
+	return room
+}
+
+// returned is the bond of a return: its own, or else plain rows behind each
+// other, because the courses of the wall come round to it one by one.
+func (b *box) returned(f *plan.Face) survey.BondRule {
+	if own := b.in.Faces[f.Is].Bond; own != nil {
+		return *own
+	}
+	return survey.BondRule{Kind: survey.Stack, Den: 1}
+}
+
+// phase is where course 0 of a face begins.
+func (b *box) phase(f *plan.Face) (line, edge length.Length) {
+	box := f.Shape.Solid.Bounds()
+	along, up := b.going(f)
+	if f.Own {
+		along, up = centred(box.Left, box.Right, f.Tile.Width, f.Joint), centred(box.Bottom, box.Top, f.Tile.Height, f.Joint)
+	}
+	switch f.Is {
+	case survey.LeftFace:
+		along = box.Left
+	case survey.RightFace:
+		along = box.Right - f.Tile.Width
+	case survey.SillFace:
+		up = box.Bottom
+	case survey.TopFace:
+		up = box.Top - f.Tile.Height
+	}
+	return up, along
+}
+
+// going is where the bond of the wall goes on: at the back as it is, at the
+// sides the course heights, at sill and top the plumb joints of their course.
+func (b *box) going(f *plan.Face) (along, up length.Length) {
+	shift := func(k int64, pitch length.Length) length.Length {
+		return b.room.Bond.Shift(int(k), b.setout.Hand, pitch)
+	}
+	edge, line := b.wall.Start.Edge, b.setout.Line
+	wide, high := b.room.Tile.Width+b.room.Joint, b.room.Tile.Height+b.room.Joint
+	course := func(y length.Length) length.Length {
+		if b.room.Bond.Plumb {
+			return edge
+		}
+		return edge + shift(length.DivFloor(y-line, high), wide)
+	}
+	column := func(x length.Length) length.Length {
+		if !b.room.Bond.Plumb {
+			return line
+		}
+		return line + shift(length.DivFloor(x-edge, wide), high)
+	}
+	switch f.Is {
+	case survey.LeftFace:
+		return 0, column(b.hole.Left - 1)
+	case survey.RightFace:
+		return 0, column(b.hole.Right)
+	case survey.SillFace:
+		return course(b.hole.Bottom-1) - f.Origin.X, 0
+	case survey.TopFace:
+		return course(b.hole.Top) - f.Origin.X, 0
+	}
+	return edge - f.Origin.X, line
+}
+
+// centred is the start with a tile or a joint in the middle, whichever leaves the
+// larger cut at both ends.
+func centred(from, to, tile, joint length.Length) length.Length {
+	onTile, onJoint := (from + to - tile).Half(), (from + to + joint).Half()
+	end := func(start length.Length) length.Length {
+		if e := length.Mod(start-joint-from, tile+joint); e > 0 {
+			return min(e, tile)
+		}
+		return tile
+	}
+	if end(onTile) >= end(onJoint) {
+		return onTile
+	}
+	return onJoint
+}
+
+// solve sets out a back with a tile or bond of its own as a small room of one
+// wall, all of whose boundaries meet something.
+func (b *box) solve(ctx context.Context, f *plan.Face) error {
+	room := b.roomOf(f)
+	box := f.Outline.Bounds()
+	meets := survey.EndFound{Meets: true, Gap: b.gap, Beyond: -1}
+	level := func(y length.Length) []survey.Reading {
+		return []survey.Reading{{At: 0, Value: y}, {At: box.Width(), Value: y}}
+	}
+	room.Walls = []survey.WallFound{{Name: f.Found.Name, Letter: f.Found.Letter, Width: box.Width(), Left: meets, Right: meets,
+		Base: []survey.SegmentFound{{Meets: survey.Corner, Gap: b.gap, Readings: level(box.Bottom)}},
+		Head: survey.HeadFound{Meets: true, Gap: b.gap, Readings: level(box.Top)}}}
+	room.Line, room.Passed = nil, nil
+	_, s, walls, err := setout.Solve(ctx, room)
+	if err != nil {
+		return err
+	}
+	sides := f.Shape.Sides
+	found := f.Found
+	f.Wall = walls[0]
+	f.Line, f.Found, f.Shape.Sides = s.Line, found, sides
+	return nil
+}

@@ -1,0 +1,167 @@
+// Package niche lays the inside of niches and windows: from a wall that is set
+// out and the inside that was surveyed it makes the faces, folded out into the
+// plane of the wall, and cuts their pieces.
+//
+// Laws, each with a test:
+//
+//  1. Conservation: the pieces of a face, the joints between them and the soft
+//     joints round it make up the face exactly.
+//  2. Without a tile or bond of its own the back goes on with the bond of the
+//     wall: its joints stand where those of the wall would, and in the same
+//     courses. The sides carry the heights of the courses, sill and top the
+//     plumb joints of the course they lie at.
+//  3. A side that comes to the front keeps a factory edge there: what is cut, is
+//     cut at the back.
+//  4. A wall whose openings have no inside stays as it was.
+//
+// Where two faces meet, both keep the gap from each other, so that a niche whose
+// edges lie on joints has whole tiles on its back: common practice, no source.
+// The corners are sealed, not grouted (TCNA EJ171).
+package niche
+
+import (
+	"context"
+	"fmt"
+
+	"coursewright/layout/length"
+	"coursewright/layout/piece"
+	"coursewright/layout/plan"
+	"coursewright/layout/plane"
+	"coursewright/layout/survey"
+)
+
+// Lay lays the inside of every opening that has one. The walls are those of the
+// set-out, with the room's joint. The error is the context's.
+func Lay(ctx context.Context, room survey.Room, s plan.Setout, walls []plan.Wall) error {
+	for i := range walls {
+		w := &walls[i]
+		count := map[survey.Kind]int{}
+		for k, o := range w.Found.Openings {
+			if o.Inside == nil {
+				continue
+			}
+			count[o.Kind]++
+			b := newBox(room, s, w, k)
+			b.letter = fmt.Sprintf("%s-%s%d", w.Found.Letter, initial(o.Kind), count[o.Kind])
+			in, err := b.inside(ctx)
+			if err != nil {
+				return err
+			}
+			w.Insides = append(w.Insides, in)
+		}
+	}
+	return nil
+}
+
+func initial(k survey.Kind) string {
+	if k == survey.Window {
+		return "W"
+	}
+	return "N"
+}
+
+// box is the inside of one opening in the making.
+type box struct {
+	room    survey.Room
+	setout  plan.Setout
+	wall    *plan.Wall
+	opening int
+	found   survey.OpeningFound
+	in      *survey.InsideFound
+	hole    survey.Edges // that the tile of the wall leaves
+	clear   survey.Edges // between the finished faces
+	gap     length.Length
+	front   length.Length // how far behind the wall's face the tile begins
+	rise    length.Length
+	letter  string
+}
+
+func newBox(room survey.Room, s plan.Setout, w *plan.Wall, opening int) *box {
+	o := w.Found.Openings[opening]
+	b := &box{room: room, setout: s, wall: w, opening: opening, found: o, in: o.Inside, hole: w.Start.Placed.Openings[opening], gap: room.Joint}
+	b.clear = b.in.Clear(b.hole)
+	b.rise = b.in.Rise(room.Units)
+	if b.in.Gap != nil {
+		b.gap = *b.in.Gap
+	}
+	if !b.in.Flush {
+		b.front = room.Tile.Thickness + room.Joint
+	}
+	return b
+}
+
+// inside lays every face that is tiled.
+func (b *box) inside(ctx context.Context) (plan.Inside, error) {
+	in := plan.Inside{Opening: b.opening, Letter: b.letter, Clear: b.clear, Depth: b.in.Depth, Rise: b.rise}
+	for _, is := range survey.FaceNames() {
+		if !b.in.Faces[is].Tiled {
+			continue
+		}
+		f := b.face(is)
+		switch {
+		case b.in.Faces[is].Slab > 0:
+			b.slab(&f)
+		case is == survey.BackFace && f.Own:
+			if err := b.solve(ctx, &f); err != nil {
+				return in, err
+			}
+		default:
+			b.cut(&f)
+		}
+		b.number(&f)
+		in.Faces = append(in.Faces, f)
+	}
+	return in, nil
+}
+
+// face is a face before anything is laid on it.
+func (b *box) face(is survey.FaceName) plan.Face {
+	found := b.in.Faces[is]
+	f := plan.Face{Is: is, Tile: b.room.Tile, Joint: b.room.Joint, Bond: b.room.Bond, Own: found.Own(), Slab: found.Slab > 0}
+	f.Found = survey.WallFound{Name: is.String() + " of " + b.found.Key(), Letter: b.letter + "-" + is.String(), Order: b.wall.Found.Order}
+	if found.Tile != nil {
+		f.Tile, f.Joint = *found.Tile, found.Joint
+	}
+	if found.Bond != nil {
+		f.Bond = *found.Bond
+	}
+	b.shape(&f)
+	f.Found.Width = f.Outline.Bounds().Width()
+	return f
+}
+
+// number gives the pieces of a face their ids and, where the wall goes on, the
+// number of its courses.
+func (b *box) number(f *plan.Face) {
+	first := 0
+	for i, p := range f.Pieces {
+		if i == 0 || p.Row < first {
+			first = p.Row
+		}
+	}
+	if runs := f.Is <= survey.RightFace && !f.Own && len(b.wall.Pieces) > 0; runs && !(b.room.Bond.Plumb && f.Is != survey.BackFace) {
+		p := b.wall.Pieces[0]
+		first = p.Row - p.Course + 1
+	}
+	for i := range f.Pieces {
+		f.Pieces[i].Course = f.Pieces[i].Row - first + 1
+		f.Pieces[i].ID = fmt.Sprintf("%s-%02d", f.Found.Letter, i+1)
+	}
+}
+
+// slab is one piece of stone. A sill of one runs under the tile of the sides.
+func (b *box) slab(f *plan.Face) {
+	box := f.Shape.Region.Bounds()
+	if f.Is == survey.SillFace {
+		out := func(is survey.FaceName) length.Length {
+			if c := b.in.Faces[is].Cover; c > 0 {
+				return c
+			}
+			return b.gap
+		}
+		box.Left, box.Right = -out(survey.LeftFace)+b.gap, f.Found.Width+out(survey.RightFace)-b.gap
+	}
+	face := plane.Region{box.Ring(0)}
+	f.Pieces = []piece.Piece{{Tile: box, Face: face, Visible: f.Shape.Region, Whole: true,
+		Wide: box.Width(), High: box.Height(), Least: min(box.Width(), box.Height()), Share: piece.Share{Num: 1, Den: 1}}}
+}
