@@ -45,7 +45,7 @@ func (p Plan) addWork(d *planFile) {
 		d.Offcuts.Pairs = [][2]string{}
 	}
 	d.Takeoff = []buyFile{}
-	t := takeoff.Of(takeoff.Input{Room: p.Room, Walls: p.Walls, Cuts: s.Offcuts}, takeoff.For(p.Room))
+	t := takeoff.Of(takeoff.Input{Room: p.Room, Walls: p.Walls, Cuts: s.Offcuts, Others: s.Others}, takeoff.For(p.Room))
 	for _, l := range t.Lines {
 		d.Takeoff = append(d.Takeoff, buyFile{l.Item, l.Count, l.Least, l.Unit, l.Net, l.Spare, l.Boxes, float64(l.Cents) / 100, l.Because})
 	}

@@ -52,6 +52,7 @@ type Schedule struct {
 	Groups  []Group // the lines
 	Cuts    []Cut   // every piece by itself, in setting order
 	Offcuts Offcuts
+	Others  []Offcuts // of each tile that only faces of niches and windows have (plan.Others)
 }
 
 // Cut is one piece that is cut, as its place wants it.
@@ -69,6 +70,7 @@ type Cut struct {
 // gives, or that are made in the same way.
 type Group struct {
 	ID      string // "C1", "C2", … in the order of the schedule
+	Tile    string // the name of the tile that is cut, where it is not the room's
 	Count   int
 	How     How
 	Kind    string        // as of a Cut
@@ -101,8 +103,8 @@ type Place struct {
 	Pieces []string
 }
 
-// Of makes the schedule of a plan.
-func Of(in Input, set Settings) Schedule {
+// of makes the schedule of what is laid in one tile.
+func of(in Input, set Settings) Schedule {
 	set.Turn = set.Turn && !in.Room.Tile.Grain
 	cut, stood := inSettingOrder(in)
 	near := Near(in.Room.Units)

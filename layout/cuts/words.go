@@ -16,6 +16,9 @@ func (g Group) Words(s length.System) []string {
 	if g.Count == 1 {
 		out[0] = "1 of this: " + g.Kind
 	}
+	if g.Tile != "" {
+		out[0] += ", of " + g.Tile
+	}
 	if how := g.How.Words(); how != "" {
 		out[0] += ", " + how
 	}

@@ -40,6 +40,13 @@ const (
 	GapRoundAPipe            Name = "gap round a pipe"
 	CutStuds                 Name = "cut studs"
 
+	SmallPieceInAnOpening    Name = "small piece in an opening"
+	FallOfASill              Name = "fall of a sill"
+	SoftJointsInANiche       Name = "soft joints in a niche"
+	NicheInAnOutsideWall     Name = "niche in an outside wall"
+	WallBehindANiche         Name = "wall behind a niche"
+	WaterproofingInAnOpening Name = "waterproofing in an opening"
+
 	SetCoursesThatTheJointsCannotTakeUp Name = "set courses that the joints cannot take up"
 	SetCourseOutOfLevel                 Name = "set course out of level"
 	SetCoursesOfTwoWallsApart           Name = "set courses of two walls apart"

@@ -154,14 +154,22 @@ func taken(w plan.Wall, k int, s length.System) plane.Rect {
 }
 
 // wideNiche adds what stands beside the clear hole: its own tile and bed, and
-// the board that lines it.
+// the board that lines it. Where its studs are known it is held against them.
 func wideNiche(in Input) []place {
 	var all []place
 	beside := 2 * (in.Room.Tile.Thickness + in.Room.Bed + in.Limits.Lining)
 	for _, o := range in.openings(survey.Niche) {
-		if wide := o.edges.Right - o.edges.Left; wide+beside > in.Limits.StudBay {
-			all = append(all, onPoint(o.wall, o.middle(), fmt.Sprintf("%s is %s wide between the tiles, about %s with its tile and lining; a bay between studs at 16 in is %s clear.",
-				capital(called(o.found)), in.tape(wide), in.tape(wide+beside), in.tape(in.Limits.StudBay))))
+		wide := o.edges.Right - o.edges.Left
+		needs, bay, between := wide+beside, in.Limits.StudBay, "a bay between studs at 16 in is %s clear"
+		if inside := o.found.Inside; inside != nil {
+			needs = inside.Needs(wide)
+			if inside.Bay != nil {
+				bay, between = inside.Bay.To-inside.Bay.From, "its studs are %s apart"
+			}
+		}
+		if needs > bay {
+			all = append(all, onPoint(o.wall, o.middle(), fmt.Sprintf("%s is %s wide between the tiles, about %s with its tile and lining; "+between+".",
+				capital(called(o.found)), in.tape(wide), in.tape(needs), in.tape(bay))))
 		}
 	}
 	return all

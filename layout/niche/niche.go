@@ -118,7 +118,8 @@ func (b *box) inside(ctx context.Context) (plan.Inside, error) {
 func (b *box) face(is survey.FaceName) plan.Face {
 	found := b.in.Faces[is]
 	f := plan.Face{Is: is, Tile: b.room.Tile, Joint: b.room.Joint, Bond: b.room.Bond, Own: found.Own(), Slab: found.Slab > 0}
-	f.Found = survey.WallFound{Name: is.String() + " of " + b.found.Key(), Letter: b.letter + "-" + is.String(), Order: b.wall.Found.Order}
+	f.Found = survey.WallFound{Name: is.String() + " of " + b.found.Key(), Letter: b.letter + "-" + is.String(), Order: b.wall.Found.Order,
+		Left: survey.EndFound{Beyond: -1}, Right: survey.EndFound{Beyond: -1}}
 	if found.Tile != nil {
 		f.Tile, f.Joint = *found.Tile, found.Joint
 	}

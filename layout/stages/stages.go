@@ -83,6 +83,22 @@ func Of(in Input, set Settings) []Stage {
 			}
 		}
 	}
+	for _, w := range in.Walls {
+		for _, inside := range w.Insides {
+			out, counts = append(out, within(w.Found.Openings[inside.Opening])), append(counts, map[int]int{})
+			stage, need := &out[len(out)-1], counts[len(counts)-1]
+			for _, f := range inside.Faces {
+				for _, p := range f.Pieces {
+					stage.Pieces++
+					if g, known := group[p.ID]; p.Whole {
+						stage.Whole++
+					} else if known {
+						need[g]++
+					}
+				}
+			}
+		}
+	}
 	for i, need := range counts {
 		for g, n := range need {
 			out[i].Cuts = append(out[i].Cuts, Cut{in.Cuts.Groups[g].ID, n})
@@ -113,6 +129,16 @@ func (in Input) setting(s Step, set Settings) Stage {
 	w := in.Walls[s.Wall].Found
 	return Stage{Name: "Wall " + w.Letter + ", " + w.Name, Do: "Course by course from the batten up: the whole tiles from the start outwards, " +
 		"then the pieces at openings, then the cuts at the ends. Hold every fifth course to the story pole."}
+}
+
+// within is the stage in which the inside of an opening is set.
+func within(o survey.OpeningFound) Stage {
+	s := Stage{Name: "Inside of " + o.Key(), Do: "The back first, then the sill with its fall to the room, the top, held up until it has hardened, and the sides on the sill. " +
+		"Every corner stays open for sealant."}
+	if o.Kind == survey.Window {
+		s.Do = "The sill first, with its fall to the room, then the top, held up until it has hardened, and the sides on the sill. Every corner stays open for sealant."
+	}
+	return s
 }
 
 func (in Input) onBatten(set Settings) Stage {

@@ -25,6 +25,8 @@ type Input struct {
 	Room  survey.Room
 	Walls []plan.Wall  // in the job's order
 	Cuts  cuts.Offcuts // the tiles that are cut into, as the cut schedule pairs them
+
+	Others []cuts.Offcuts // the same of each tile that only faces of niches and windows have
 }
 
 // Takeoff is the shopping list.
@@ -96,15 +98,20 @@ func Usual(s length.System) Settings {
 // Of counts what a plan needs. Lines that come to nothing are left out. Tiles
 // stand first, then what goes with them, in the order of use.
 func Of(in Input, set Settings) Takeoff {
+	typed := set
 	set = set.of(in.Room.Tile)
-	t := Takeoff{Whole: in.whole(), TilesCut: in.Cuts.TilesCut}
-	tiles := in.tiles(set)
+	field := in.field()
+	t := Takeoff{Whole: field.whole(), TilesCut: in.Cuts.TilesCut}
+	tiles := field.tiles(set)
 	t.Spare = tiles.Spare
-	t.Flat = in.flat()
+	t.Flat = field.flat()
 	lines := []Line{tiles}
+	lines = append(lines, in.others(typed)...)
+	lines = append(lines, in.slabs()...)
 	lines = append(lines, in.inside(set)...)
 	lines = append(lines, in.bars(set), in.bullnose(set), in.bullnoseCorners())
-	lines = append(lines, in.board(set), in.membrane(set), in.mortar(set), in.spacers(set), in.grout(set), in.sealant(set))
+	all := in.faces()
+	lines = append(lines, all.board(set), all.membrane(set), all.mortar(set), all.spacers(set), all.grout(set), all.sealant(set))
 	for _, l := range lines {
 		if l.Count > 0 || l.Open {
 			t.Lines = append(t.Lines, l)

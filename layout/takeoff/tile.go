@@ -81,6 +81,9 @@ func (in Input) inside(set Settings) []Line {
 	var all []Line
 	for _, w := range in.Walls {
 		for _, o := range w.Found.Openings {
+			if o.Inside != nil {
+				continue // its pieces are counted
+			}
 			if o.Kind == survey.Window || o.Kind == survey.Niche && set.Niche.Depth <= 0 {
 				all = append(all, Line{Item: "inside of the " + o.Key(), Open: true,
 					Because: "its depth is not given, so its sides are not counted: measure it"})
@@ -101,7 +104,7 @@ func (in Input) niches(set Settings) []Line {
 		return along(a, n.Tile.Width, in.Room.Joint) * along(b, n.Tile.Height, in.Room.Joint)
 	}
 	returns, back := 0, 0
-	for _, e := range in.nicheEdges() {
+	for _, e := range in.nicheEdges(func(o survey.OpeningFound) bool { return o.Inside == nil }) {
 		wide, high := e.Right-e.Left, e.Top-e.Bottom
 		returns += 2*grid(wide, n.Depth) + 2*grid(n.Depth, high)
 		if n.Back {
@@ -122,12 +125,12 @@ func along(l, tile, joint length.Length) int {
 	return int(ceil(l+joint, tile+joint))
 }
 
-// nicheEdges lists where the niches stand.
-func (in Input) nicheEdges() []survey.Edges {
+// nicheEdges lists where the niches stand that are taken.
+func (in Input) nicheEdges(take func(survey.OpeningFound) bool) []survey.Edges {
 	var all []survey.Edges
 	for _, w := range in.Walls {
 		for i, o := range w.Found.Openings {
-			if o.Kind == survey.Niche && i < len(w.Start.Placed.Openings) {
+			if o.Kind == survey.Niche && take(o) && i < len(w.Start.Placed.Openings) {
 				all = append(all, w.Start.Placed.Openings[i])
 			}
 		}

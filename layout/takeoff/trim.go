@@ -14,7 +14,7 @@ import (
 func (in Input) bars(set Settings) Line {
 	lengths := in.finished(survey.Trim)
 	if set.Niche.Trim {
-		for _, e := range in.nicheEdges() {
+		for _, e := range in.nicheEdges(func(survey.OpeningFound) bool { return true }) {
 			lengths = append(lengths, e.Right-e.Left, e.Right-e.Left, e.Top-e.Bottom, e.Top-e.Bottom)
 		}
 	}

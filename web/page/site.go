@@ -93,6 +93,6 @@ func Schedule(plan layout.Plan) cuts.Schedule {
 
 // ToBuy is the take-off of a plan with its cut schedule.
 func ToBuy(plan layout.Plan, c cuts.Schedule) takeoff.Takeoff {
-	in := takeoff.Input{Room: plan.Room, Walls: plan.Walls, Cuts: c.Offcuts}
+	in := takeoff.Input{Room: plan.Room, Walls: plan.Walls, Cuts: c.Offcuts, Others: c.Others}
 	return takeoff.Of(in, takeoff.For(plan.Room))
 }

@@ -58,7 +58,7 @@ func newBook(plan layout.Plan, opts Options) *book {
 		return b
 	}
 	b.cuts = cuts.Of(cuts.Input{Room: plan.Room, Walls: plan.Walls}, *b.opts.Saw)
-	b.buy = takeoff.Of(takeoff.Input{Room: plan.Room, Walls: plan.Walls, Cuts: b.cuts.Offcuts}, *b.opts.Buy)
+	b.buy = takeoff.Of(takeoff.Input{Room: plan.Room, Walls: plan.Walls, Cuts: b.cuts.Offcuts, Others: b.cuts.Others}, *b.opts.Buy)
 	chosen := map[Kind]bool{}
 	for _, k := range b.opts.Kinds {
 		chosen[k] = true
@@ -102,7 +102,7 @@ func (b *book) kind(k Kind) {
 // buying is what another plan of the job needs.
 func (b *book) buying(plan layout.Plan) takeoff.Takeoff {
 	c := cuts.Of(cuts.Input{Room: plan.Room, Walls: plan.Walls}, *b.opts.Saw)
-	return takeoff.Of(takeoff.Input{Room: plan.Room, Walls: plan.Walls, Cuts: c.Offcuts}, *b.opts.Buy)
+	return takeoff.Of(takeoff.Input{Room: plan.Room, Walls: plan.Walls, Cuts: c.Offcuts, Others: c.Others}, *b.opts.Buy)
 }
 
 // Page is one sheet as it is printed, for whoever shows it elsewhere.

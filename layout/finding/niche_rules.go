@@ -1,0 +1,158 @@
+package finding
+
+import (
+	"fmt"
+
+	"coursewright/layout/length"
+	"coursewright/layout/piece"
+	"coursewright/layout/plan"
+	"coursewright/layout/survey"
+)
+
+// nicheRules judge what is inside niches and windows.
+func nicheRules() []Rule {
+	return []Rule{
+		{
+			Name: SmallPieceInAnOpening, Grade: Warning, judge: smallInside,
+			Why:    "Inside a niche or a window every piece is looked at from near, and a strip is hard to cut and to hold in place.",
+			Do:     "Change the depth by a thicker or thinner lining, move the opening along the joints, or take a slab or a smaller tile for that face.",
+			Source: practice,
+		},
+		{
+			Name: FallOfASill, Grade: Warning, judge: flatSills,
+			Why:    "Water that stands on the sill finds its way behind the tile.",
+			Do:     "Slope the sill to the room when it is lined, before the waterproofing.",
+			Source: cited("ANSI A108.01-3.6.4 (ledges fall to the drain) and 1/4 in per ft (NTCA)", "a trade paper and TileLetter"),
+		},
+		{
+			Name: SoftJointsInANiche, Grade: Warning, judge: narrowSoft,
+			Why:    "The faces of a niche move against each other; grout in their corners cracks.",
+			Do:     "Give the corners a wider gap, and fill it with sealant, not with grout.",
+			Source: cited("TCNA EJ171 (inside corners; never under 1/8 in)", "CTEF"),
+		},
+		{
+			Name: NicheInAnOutsideWall, Grade: Warning, judge: outsideWalls(true),
+			Why:    "The niche takes the insulation out of the wall: it grows cold, and the damp of the room condenses in it.",
+			Do:     "Put it into an inside wall if you can. If not, insulate behind it and keep the vapour barrier whole: local code decides.",
+			Source: "how-to pages; TCNA (TileLetter) on keeping niches out of exterior walls if it can be helped",
+		},
+		{
+			Name: WallBehindANiche, Grade: Advice, judge: outsideWalls(false),
+			Why:    "In an outside wall a niche takes the place of the insulation, and the vapour barrier is cut.",
+			Do:     "Find out what is behind the wall, and say so in the survey.",
+			Source: "how-to pages; TCNA (TileLetter) on keeping niches out of exterior walls if it can be helped",
+		},
+		{
+			Name: WaterproofingInAnOpening, Grade: Caution, judge: waterproofed,
+			Why:    "Tile and grout are not waterproof, and a niche or a sill holds water where the framing is open.",
+			Do:     "Carry the membrane over every face and through every corner, and test it before the first tile; waterproofing is a matter for local code.",
+			Source: "IRC R702.4.2, look it up; how-to pages",
+		},
+	}
+}
+
+// eachInside calls f for every niche and window of which the inside is known.
+func (in Input) eachInside(f func(wall int, o survey.OpeningFound, inside plan.Inside)) {
+	for i, w := range in.Walls {
+		for _, inside := range w.Insides {
+			f(i, w.Found.Openings[inside.Opening], inside)
+		}
+	}
+}
+
+// at is the place of an opening on its wall.
+func (in Input) atOpening(wall, opening int, text string) place {
+	return onPoint(wall, middle(taken(in.Walls[wall], opening, in.Room.Units)), text)
+}
+
+// smallInside names the smallest piece of each face that is a sliver or less.
+func smallInside(in Input) []place {
+	var all []place
+	in.eachInside(func(wall int, _ survey.OpeningFound, inside plan.Inside) {
+		for k := range inside.Faces {
+			f := &inside.Faces[k]
+			var worst *piece.Piece
+			small := 0
+			for n := range f.Pieces {
+				if p := &f.Pieces[n]; p.Sliver || p.Unworkable {
+					small++
+					if worst == nil || p.Least < worst.Least {
+						worst = p
+					}
+				}
+			}
+			if worst == nil {
+				continue
+			}
+			text := fmt.Sprintf("The %s has %s; the smallest, %s, is %s.", f.Name(), count(small, "small piece"), worst.ID, in.fine(worst.Least))
+			p := in.atOpening(wall, inside.Opening, text)
+			p.piece = worst.ID
+			all = append(all, p)
+		}
+	})
+	return all
+}
+
+// flatSills judges the fall of every sill that is tiled.
+func flatSills(in Input) []place {
+	var all []place
+	usual := survey.UsualFall(in.Room.Units)
+	per := "ft"
+	if in.Room.Units == length.Metric {
+		per = "m"
+	}
+	in.eachInside(func(wall int, o survey.OpeningFound, inside plan.Inside) {
+		if o.Inside.Faces[survey.SillFace].Tiled && o.Inside.Fall < usual {
+			all = append(all, in.atOpening(wall, inside.Opening, fmt.Sprintf("The sill of %s falls %s per %s to the room, less than %s.",
+				called(o), in.exact(o.Inside.Fall, usual), per, in.exact(usual, usual))))
+		}
+	})
+	return all
+}
+
+// narrowSoft judges the gaps in the corners.
+func narrowSoft(in Input) []place {
+	var all []place
+	in.eachInside(func(wall int, o survey.OpeningFound, inside plan.Inside) {
+		gap := in.Room.Joint
+		if o.Inside.Gap != nil {
+			gap = *o.Inside.Gap
+		}
+		if gap < in.Limits.SoftJoint {
+			all = append(all, in.atOpening(wall, inside.Opening, fmt.Sprintf("The soft joints in %s are %s wide, less than %s.",
+				called(o), in.exact(gap, in.Limits.SoftJoint), in.exact(in.Limits.SoftJoint, in.Limits.SoftJoint))))
+		}
+	})
+	return all
+}
+
+// outsideWalls speaks of niches in an outside wall, or of those of which nobody
+// has said what is behind them.
+func outsideWalls(known bool) func(Input) []place {
+	return func(in Input) []place {
+		var all []place
+		in.eachInside(func(wall int, o survey.OpeningFound, inside plan.Inside) {
+			switch {
+			case o.Kind != survey.Niche:
+			case known && o.Inside.Behind == "outside":
+				all = append(all, in.atOpening(wall, inside.Opening, capital(called(o))+" is in an outside wall."))
+			case !known && o.Inside.Behind == "":
+				all = append(all, in.atOpening(wall, inside.Opening, "Is the wall of "+called(o)+" an outside wall? Nobody has said."))
+			}
+		})
+		return all
+	}
+}
+
+// waterproofed speaks once of all of them.
+func waterproofed(in Input) []place {
+	var names []string
+	in.eachInside(func(_ int, o survey.OpeningFound, _ plan.Inside) { names = append(names, called(o)) })
+	switch len(names) {
+	case 0:
+		return nil
+	case 1:
+		return room("Waterproofing runs through the inside of " + names[0] + ".")
+	}
+	return room("Waterproofing runs through the insides of " + list(names) + ".")
+}

@@ -1,0 +1,58 @@
+package finding
+
+import (
+	"coursewright/layout/piece"
+	"coursewright/layout/plan"
+	"coursewright/layout/survey"
+)
+
+// boxed opens a niche in the quiet room with an inside as nothing objects to: an
+// inside wall, a fall of 1/4 in to the foot, a joint of 1/8, bed and tile of 1/2 in
+// and a board of 1/2 in a side.
+func boxed(change func(*survey.InsideFound, *plan.Face)) func(*Input) {
+	return func(in *Input) {
+		inside := &survey.InsideFound{Depth: 3 * inch, Fall: survey.UsualFall(in.Room.Units), Behind: "inside"}
+		for i := range inside.Faces {
+			inside.Faces[i] = survey.FaceFound{Tiled: true, Depth: 3 * inch, Cover: inch / 2, Lining: inch / 2}
+		}
+		face := plan.Face{Is: survey.LeftFace, Wall: plan.Wall{Found: survey.WallFound{Name: "left of niche shelf"}}}
+		change(inside, &face)
+		opens(in, survey.OpeningFound{Kind: survey.Niche, Name: "shelf", Inside: inside}, 8, 4, 20, 8)
+		in.Walls[0].Insides = append(in.Walls[0].Insides, plan.Inside{Opening: len(in.Walls[0].Found.Openings) - 1, Faces: []plan.Face{face}})
+	}
+}
+
+// nicheCases are what the rules for the inside of openings say.
+func nicheCases() []ruleCase {
+	sound := boxed(func(*survey.InsideFound, *plan.Face) {})
+	with := func(f func(*survey.InsideFound)) func(*Input) {
+		return boxed(func(in *survey.InsideFound, _ *plan.Face) { f(in) })
+	}
+	strip := func(small, worse bool) piece.Piece {
+		return piece.Piece{ID: "B-N1-left-01", Least: inch / 2, Sliver: small, Unworkable: worse}
+	}
+	return []ruleCase{
+		{"whole pieces", "small piece in an opening", sound, nil},
+		{"a strip on a side", "small piece in an opening", boxed(func(_ *survey.InsideFound, f *plan.Face) {
+			f.Pieces = []piece.Piece{strip(true, false), strip(false, true)}
+		}), []string{`The left of niche shelf has 2 small pieces; the smallest, B-N1-left-01, is 1/2".`}},
+		{"a fall of 1/4 in", "fall of a sill", sound, nil},
+		{"a fall of 1/8 in", "fall of a sill", with(func(in *survey.InsideFound) { in.Fall = inch / 8 }),
+			[]string{`The sill of niche shelf falls 1/8" per ft to the room, less than 1/4".`}},
+		{"a sill that is cased", "fall of a sill", with(func(in *survey.InsideFound) { in.Fall, in.Faces[survey.SillFace].Tiled = 0, false }), nil},
+		{"joints of 1/8 in", "soft joints in a niche", sound, nil},
+		{"a gap of 1/16 in", "soft joints in a niche", with(func(in *survey.InsideFound) { gap := inch / 16; in.Gap = &gap }),
+			[]string{`The soft joints in niche shelf are 1/16" wide, less than 1/8".`}},
+		{"an inside wall", "niche in an outside wall", sound, nil},
+		{"an outside wall", "niche in an outside wall", with(func(in *survey.InsideFound) { in.Behind = "outside" }), []string{"Niche shelf is in an outside wall."}},
+		{"what is behind is known", "wall behind a niche", sound, nil},
+		{"nobody knows what is behind", "wall behind a niche", with(func(in *survey.InsideFound) { in.Behind = "" }),
+			[]string{"Is the wall of niche shelf an outside wall? Nobody has said."}},
+		{"no inside", "waterproofing in an opening", func(*Input) {}, nil},
+		{"an inside", "waterproofing in an opening", sound, []string{"Waterproofing runs through the inside of niche shelf."}},
+		// 12 in clear, 1 in of lining and tile a side.
+		{"a niche in a bay of 14 in", "niche wider than a stud bay", with(func(in *survey.InsideFound) { in.Bay = &survey.Span{From: 7 * inch, To: 21 * inch} }), nil},
+		{"a niche in a bay of 13 in", "niche wider than a stud bay", with(func(in *survey.InsideFound) { in.Bay = &survey.Span{From: 7 * inch, To: 20 * inch} }),
+			[]string{`Niche shelf is 12" wide between the tiles, about 14" with its tile and lining; its studs are 13" apart.`}},
+	}
+}

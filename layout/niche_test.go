@@ -1,0 +1,139 @@
+package layout_test
+
+import (
+	"context"
+	"strings"
+	"testing"
+
+	"coursewright/layout"
+	"coursewright/layout/cuts"
+	"coursewright/layout/length"
+	laid "coursewright/layout/plan"
+	"coursewright/layout/stages"
+	"coursewright/layout/survey"
+	"coursewright/layout/takeoff"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// nicheJob is a wall of 4 in tile with a niche between two studs 14 1/2 in apart.
+func nicheJob(change func(*survey.Inside)) survey.Job {
+	in := &survey.Inside{Studs: &survey.Studs{Left: "22", Right: "36 1/2"}, Depth: "3 1/2", DepthIs: "rough", Fall: "0"}
+	change(in)
+	return survey.Job{Format: survey.Format, Units: "in", Tile: survey.Tile{Width: "4", Height: "4", Thickness: "5/16"},
+		Joint: survey.Measure{Plain: "1/8"}, Bed: "3/16", Bond: survey.Bond{Kind: "stack"},
+		Walls: []survey.Wall{{Name: "back", Width: "60", Left: survey.End{Meets: "corner"}, Right: survey.End{Meets: "corner"},
+			Base: []survey.Segment{{Meets: "tub", Readings: []survey.Drop{{At: "0", Drop: "40"}}}}, Head: survey.Head{Stops: &survey.Mark{At: "42"}},
+			Openings: []survey.Opening{{Kind: "niche", Name: "shelf", Bottom: &survey.Mark{From: "0", To: "12"},
+				Height: &survey.Measure{Mark: &survey.Mark{From: "12", To: "14"}}, Inside: in}}}}}
+}
+
+func bought(t *testing.T, p layout.Plan) (cuts.Schedule, map[string]takeoff.Line) {
+	t.Helper()
+	c := cuts.Of(cuts.Input{Room: p.Room, Walls: p.Walls}, cuts.For(p.Room))
+	lines := map[string]takeoff.Line{}
+	for _, l := range takeoff.Of(takeoff.Input{Room: p.Room, Walls: p.Walls, Cuts: c.Offcuts, Others: c.Others}, takeoff.For(p.Room)).Lines {
+		lines[l.Item] = l
+	}
+	return c, lines
+}
+
+// Worked by hand, common practice, no source: three columns and three courses of
+// 4 in tile between two studs 14 1/2 in apart; nine whole tiles on the back, three
+// cut ones on each return.
+func TestTheInsideOfANicheGoesAllTheWay(t *testing.T) {
+	p, err := layout.Now(nicheJob(func(*survey.Inside) {}))
+	require.NoError(t, err)
+	without := nicheJob(func(*survey.Inside) {})
+	o := &without.Walls[0].Openings[0]
+	o.Inside, o.Left, o.Width = nil, &survey.Mark{At: "23"}, &survey.Mark{At: "12 1/2"}
+	o.Bottom, o.Height = &survey.Mark{At: "1 1/4"}, &survey.Measure{Mark: &survey.Mark{At: "12 1/2"}}
+	without.Pins.Walls = map[string]survey.WallPin{"back": {Edge: "23 1/8"}}
+	without.Pins.Course.Line = "1 3/8"
+	bare, err := layout.Now(without)
+	require.NoError(t, err)
+	require.Equal(t, bare.Walls[0].Start.Placed.Openings, p.Walls[0].Start.Placed.Openings, "on the joints on all four sides")
+
+	schedule, lines := bought(t, p)
+	_, before := bought(t, bare)
+	assert.Equal(t, before["tile"].Net+9+4*3-saved(schedule)+savedIn(t, bare), lines["tile"].Net, "nine whole tiles and four times three that are cut")
+	assert.NotContains(t, lines, "inside of the niche shelf")
+	assert.Contains(t, before, "inside of the niche shelf")
+	n := 0
+	for _, c := range schedule.Cuts {
+		if strings.HasPrefix(c.Piece, "B-N1-") {
+			n++
+			assert.NotEmpty(t, c.Group)
+		}
+	}
+	assert.Equal(t, 12, n, "every cut piece is in the schedule")
+
+	// Round the back 4 × 12 1/4, up each front corner of the sides twice 2 15/16.
+	soft := func(p layout.Plan) string { _, l := bought(t, p); return l["sealant"].Because }
+	assert.NotEqual(t, soft(bare), soft(p))
+
+	pieces := 0
+	for _, s := range stages.Of(stages.Input{Room: p.Room, Walls: p.Walls, Cuts: schedule}, stages.For(p.Room)) {
+		if s.Name == "Inside of niche shelf" {
+			pieces += s.Pieces
+			assert.Equal(t, 9, s.Whole)
+		}
+	}
+	assert.Equal(t, 21, pieces, "and set in a stage")
+}
+
+func saved(s cuts.Schedule) int { return s.Offcuts.TilesSaved }
+
+func savedIn(t *testing.T, p layout.Plan) int {
+	s, _ := bought(t, p)
+	return saved(s)
+}
+
+// A mosaic on the back is set out by itself, bought by itself, and no off-cut of
+// it is paired with one of the wall's tile.
+func TestABackOfItsOwnTile(t *testing.T) {
+	p, err := layout.Now(nicheJob(func(in *survey.Inside) {
+		in.Back.Tile = &survey.Tile{Name: "penny blue", Width: "1", Height: "1", Thickness: "3/16", Box: &survey.Box{Count: 144, Price: "20"}}
+		in.Back.Joint = "1/16"
+		in.Sill = survey.InsideFace{Slab: "3/4"}
+	}))
+	require.NoError(t, err)
+	in := p.Walls[0].Insides[0]
+	back := in.Find(survey.BackFace)
+	require.NotNil(t, back)
+	for _, ends := range [2]func(p *laid.Face, i int) bool{
+		func(f *laid.Face, i int) bool { return f.Pieces[i].Face.Bounds().Left == f.Shape.Region.Bounds().Left },
+		func(f *laid.Face, i int) bool {
+			return f.Pieces[i].Face.Bounds().Right == f.Shape.Region.Bounds().Right
+		},
+	} {
+		for i := range back.Pieces {
+			if ends(back, i) {
+				assert.GreaterOrEqual(t, back.Pieces[i].Wide, length.Inch/2, "equal cuts, the larger way")
+			}
+		}
+	}
+	schedule, lines := bought(t, p)
+	assert.Equal(t, len(back.Pieces), lines["penny blue"].Net+schedule.Others[0].TilesSaved)
+	assert.Positive(t, lines["penny blue"].Boxes)
+	assert.Contains(t, lines["slab for the sill of niche shelf"].Because, `13 1/4" × 3 1/2"`, "under the tile of the sides; the thin back leaves 3 5/8, less a soft joint")
+	for _, pair := range schedule.Offcuts.Pairs {
+		assert.Equal(t, strings.HasPrefix(pair[0], "B-N1-back"), strings.HasPrefix(pair[1], "B-N1-back"), pair)
+	}
+	for _, g := range schedule.Groups {
+		for _, id := range g.Pieces {
+			assert.Equal(t, strings.HasPrefix(id, "B-N1-back"), g.Tile == "penny blue", id)
+		}
+	}
+}
+
+// The plan file tells of the inside, and of nothing where the job does not.
+func TestThePlanFileTellsOfTheInside(t *testing.T) {
+	p, err := layout.Solve(context.Background(), nicheJob(func(*survey.Inside) {}))
+	require.NoError(t, err)
+	text, err := p.File()
+	require.NoError(t, err)
+	assert.Contains(t, string(text), `"insides": [`)
+	assert.Contains(t, string(text), `"B-N1-sill-03"`)
+}

@@ -1,0 +1,61 @@
+package plan
+
+import "coursewright/layout/survey"
+
+// Flat gives everything that is tiled as flat walls: the walls themselves, each
+// followed by the faces of its niches and windows that are taken.
+func Flat(walls []Wall, take func(*Face) bool) []Wall {
+	var out []Wall
+	for i := range walls {
+		out = append(out, walls[i])
+		for k := range walls[i].Insides {
+			in := &walls[i].Insides[k]
+			for n := range in.Faces {
+				if take(&in.Faces[n]) {
+					out = append(out, in.Faces[n].Wall)
+				}
+			}
+		}
+	}
+	return out
+}
+
+// OfRoom tells whether a face is laid in the room's own tile.
+func (f *Face) OfRoom(room survey.Room) bool { return !f.Slab && f.Tile == room.Tile }
+
+// Others lists the tiles that faces have of their own, each once, with its
+// faces, in the order of the walls.
+func Others(room survey.Room, walls []Wall) []Other {
+	var out []Other
+	for i := range walls {
+		for k := range walls[i].Insides {
+			for n := range walls[i].Insides[k].Faces {
+				if f := &walls[i].Insides[k].Faces[n]; !f.Slab && !f.OfRoom(room) {
+					out = joined(out, f)
+				}
+			}
+		}
+	}
+	return out
+}
+
+// Other is a tile that is laid on faces of niches and windows alone.
+type Other struct {
+	Name  string // its own, or that of the first face it is laid on
+	Tile  survey.TileSize
+	Faces []Wall
+}
+
+func joined(all []Other, f *Face) []Other {
+	for i := range all {
+		if all[i].Tile == f.Tile {
+			all[i].Faces = append(all[i].Faces, f.Wall)
+			return all
+		}
+	}
+	name := f.Tile.Name
+	if name == "" {
+		name = "tile for the " + f.Name()
+	}
+	return append(all, Other{Name: name, Tile: f.Tile, Faces: []Wall{f.Wall}})
+}

@@ -1,0 +1,86 @@
+package takeoff
+
+import (
+	"fmt"
+	"slices"
+
+	"coursewright/layout/plan"
+	"coursewright/layout/plane"
+)
+
+// field is the plan as far as it is laid in the room's own tile: its walls, and
+// the faces of niches and windows that go on with it.
+func (in Input) field() Input {
+	in.Walls = plan.Flat(in.Walls, func(f *plan.Face) bool { return f.OfRoom(in.Room) })
+	return in
+}
+
+// faces is the plan with every face that is tiled, whatever it is laid in: what
+// is bought by area and by joints. A soft joint between two faces counts once, and
+// a slab as large as it is seen.
+func (in Input) faces() Input {
+	var out []plan.Wall
+	for _, w := range in.Walls {
+		out = append(out, w)
+		for _, inside := range w.Insides {
+			for _, f := range inside.Faces {
+				out = append(out, once(f))
+			}
+		}
+	}
+	in.Walls = out
+	return in
+}
+
+// once is a face of which each soft joint that another face counts has no width.
+func once(f plan.Face) plan.Wall {
+	w := f.Wall
+	w.Shape.Sides = slices.Clone(w.Shape.Sides)
+	for i := range w.Shape.Sides {
+		if !slices.Contains(f.Soft, plane.Side(i)) {
+			w.Shape.Sides[i].Gap = 0
+		}
+	}
+	if f.Slab {
+		w.Pieces = slices.Clone(w.Pieces)
+		for i := range w.Pieces {
+			w.Pieces[i].Face = w.Shape.Region
+		}
+	}
+	return w
+}
+
+// others are the lines of the tiles that only faces of niches and windows have.
+func (in Input) others(set Settings) []Line {
+	var all []Line
+	for i, o := range plan.Others(in.Room, in.Walls) {
+		of := in
+		of.Room.Tile, of.Walls = o.Tile, o.Faces
+		if i < len(in.Others) {
+			of.Cuts = in.Others[i]
+		}
+		l := of.tiles(set.of(o.Tile))
+		l.Item = o.Name
+		all = append(all, l)
+	}
+	return all
+}
+
+// slabs are cut to size by whoever sells them.
+func (in Input) slabs() []Line {
+	var all []Line
+	for _, w := range in.Walls {
+		for _, inside := range w.Insides {
+			for _, f := range inside.Faces {
+				if !f.Slab || len(f.Pieces) == 0 {
+					continue
+				}
+				p := f.Pieces[0]
+				thick := w.Found.Openings[inside.Opening].Inside.Faces[f.Is].Slab
+				all = append(all, Line{Item: "slab for the " + f.Name(), Unit: "piece", Net: 1, Count: 1,
+					Because: fmt.Sprintf("%s × %s, %s thick, cut to size", p.Wide.Fine(in.Room.Units), p.High.Fine(in.Room.Units), thick.Fine(in.Room.Units))})
+			}
+		}
+	}
+	return all
+}
