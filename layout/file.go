@@ -152,6 +152,7 @@ type wallFile struct {
 	Region [][][2]mm      `json:"region"`
 	Marks  map[string]any `json:"marks"`
 	Pieces []pieceFile    `json:"pieces"`
+	Trim   []trimFile     `json:"trim,omitempty"`
 	Runs   []runFile      `json:"runs"`
 	Starts []classicFile  `json:"starts"`
 	Slide  [][2]float64   `json:"slide"`
@@ -339,7 +340,7 @@ func round(s piece.Share) float64 {
 
 func wallOf(w Wall) wallFile {
 	out := wallFile{Name: w.Found.Name, Letter: w.Found.Letter, Region: ringsOf(w.Shape.Region), Marks: marksOf(w),
-		Start: startFile{w.Start.Edge.Millimetres(), survey.OnEdge.String(), w.Start.Pinned}, Runs: runsOf(w.Runs),
+		Start: startFile{w.Start.Edge.Millimetres(), survey.OnEdge.String(), w.Start.Pinned}, Runs: runsOf(w.Runs), Trim: trimOf(w.Trim),
 		Pieces: make([]pieceFile, len(w.Pieces)), Starts: []classicFile{}, Slide: [][2]float64{}}
 	for i, p := range w.Pieces {
 		out.Pieces[i] = pieceOf(w, p)

@@ -23,6 +23,7 @@ type Limits struct {
 	GlassNear   length.Length // and no further from the wet place than this
 	PlainTaper  int           // a taper of more per cent of a course is plain to see: common practice, no source
 	FaintTaper  int           // and one of less is hard to see: TileLetter 2018-03 p. 86
+	LeastTrim   length.Length // a shorter piece of trim is hard to cut: common practice, no source
 	Field       length.Length // a longer field needs a movement joint: TCNA EJ171
 }
 
@@ -47,6 +48,7 @@ func Usual(s length.System) Limits {
 		GlassNear:   60 * length.Inch,
 		PlainTaper:  15,
 		FaintTaper:  2,
+		LeastTrim:   leastTrim(s),
 		Field:       20 * length.Foot,
 	}
 	if s == length.Metric {

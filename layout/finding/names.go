@@ -47,6 +47,11 @@ const (
 	WallBehindANiche         Name = "wall behind a niche"
 	WaterproofingInAnOpening Name = "waterproofing in an opening"
 
+	SmallPieceOfTrim Name = "small piece of trim"
+	ShallowProfile   Name = "shallow profile"
+	ProudTrim        Name = "trim and tile of different thickness"
+	MitredTrim       Name = "mitred trim"
+
 	SetCoursesThatTheJointsCannotTakeUp Name = "set courses that the joints cannot take up"
 	SetCourseOutOfLevel                 Name = "set course out of level"
 	SetCoursesOfTwoWallsApart           Name = "set courses of two walls apart"

@@ -4,6 +4,7 @@ import (
 	"coursewright/layout/piece"
 	"coursewright/layout/plane"
 	"coursewright/layout/survey"
+	"coursewright/layout/trim"
 )
 
 // Wall is one wall as it will stand.
@@ -12,6 +13,7 @@ type Wall struct {
 	Shape  survey.Shape // what the wall leaves for tile
 	Start  Start
 	Pieces []piece.Piece // by course, then from left to right
+	Trim   []trim.Piece  // up the left end, along the head, up the right end
 	Runs   []Run         // by edges, then by class
 	Bare   []plane.Point // places where sealant cannot reach from the boundary to a tile
 	Gaps   []piece.Gap   // the same as stretches of boundary

@@ -144,10 +144,10 @@ func (a *asker) bounds(t troubled) [][]bound {
 	if t.run.Across {
 		var left, right []bound
 		if _, pinned := w.MarkPins[survey.EndLeft]; !w.Left.Meets && !pinned {
-			left = []bound{{at + "left.stops", "the left end of " + w.Name, w.Left.Stops, -1, tile.Width, 0}}
+			left = []bound{{at + "left.stops", "the left end of " + w.Name, w.Left.Stops.Moved(-w.Left.Trim.Inset(a.now.Room.Joint)), -1, tile.Width, 0}}
 		}
 		if _, pinned := w.MarkPins[survey.EndRight]; !w.Right.Meets && !pinned {
-			right = []bound{{at + "right.stops", "the right end of " + w.Name, w.Right.Stops, 1, tile.Width, w.Width}}
+			right = []bound{{at + "right.stops", "the right end of " + w.Name, w.Right.Stops.Moved(w.Right.Trim.Inset(a.now.Room.Joint)), 1, tile.Width, w.Width}}
 		}
 		return [][]bound{left, right}
 	}
@@ -158,7 +158,8 @@ func (a *asker) bounds(t troubled) [][]bound {
 	for i, o := range a.now.Walls {
 		h := o.Found.Head
 		if _, pinned := o.Found.MarkPins[survey.HeadMark]; !h.Meets && !pinned && h.Stops == w.Head.Stops {
-			heads = append(heads, bound{fmt.Sprintf("walls[%d].head.stops", i), "the head of " + o.Found.Name, h.Stops, 1, tile.Height, h.Stops.To + tile.Height})
+			stops := h.Stops.Moved(h.Trim.Inset(a.now.Room.Joint))
+			heads = append(heads, bound{fmt.Sprintf("walls[%d].head.stops", i), "the head of " + o.Found.Name, stops, 1, tile.Height, stops.To + tile.Height})
 		}
 	}
 	return [][]bound{heads}

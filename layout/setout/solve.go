@@ -12,6 +12,7 @@ import (
 	"coursewright/layout/setout/search"
 	"coursewright/layout/setout/tell"
 	"coursewright/layout/survey"
+	"coursewright/layout/trim"
 )
 
 // Solve finds the best set-out of a room, with the best of its joints, and cuts
@@ -50,8 +51,7 @@ func joint(ctx context.Context, room survey.Room) (*search.Result, survey.Room, 
 	results := make([]search.Result, 0, len(joints))
 	chosen := room
 	for _, j := range joints {
-		with := room
-		with.Joint = j
+		with := room.Jointed(j)
 		r, err := search.Room(ctx, &with)
 		if err != nil {
 			return nil, room, nil, err
@@ -79,6 +79,8 @@ func cut(room survey.Room, r *search.Result, starts []plan.Start) []plan.Wall {
 	for i, w := range room.Walls {
 		shape, cut, gaps := r.Wall(i).Cut(r.Walls[i].Setting)
 		walls[i] = plan.Wall{Found: w, Shape: shape, Start: starts[i], Gaps: gaps, Bare: places(gaps)}
+		walls[i].Trim = trim.Of(w, starts[i].Placed, trim.Tile{Units: room.Units, Width: room.Tile.Width, Height: room.Tile.Height,
+			Joint: room.Joint, Line: r.Line, Start: starts[i].Edge, Stack: room.Bond.Num == 0, Plumb: room.Bond.Plumb})
 		pieces[i], letters[i] = cut, w.Letter
 	}
 	piece.Number(pieces, letters, room.Bond.Plumb)

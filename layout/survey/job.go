@@ -22,13 +22,14 @@ type Job struct {
 	Confirmed []string `json:"confirmed,omitempty"`
 	Guess     []string `json:"guess,omitempty"`
 
-	Walls   []Wall   `json:"walls,omitempty"`
-	Pins    Pins     `json:"pins,omitzero"`
-	Held    *Held    `json:"held,omitempty"` // the set-out that stays as it is
-	Work    Work     `json:"work,omitzero"`
-	Grout   string   `json:"grout,omitempty"` // its colour, "#rrggbb"
-	Choices []Choice `json:"choices,omitempty"`
-	Chosen  string   `json:"chosen,omitempty"` // the choice whose tile, joint, bond and pins stand above
+	Trims   []TrimTile `json:"trims,omitempty"` // trim set in pieces; ends and heads name it
+	Walls   []Wall     `json:"walls,omitempty"`
+	Pins    Pins       `json:"pins,omitzero"`
+	Held    *Held      `json:"held,omitempty"` // the set-out that stays as it is
+	Work    Work       `json:"work,omitzero"`
+	Grout   string     `json:"grout,omitempty"` // its colour, "#rrggbb"
+	Choices []Choice   `json:"choices,omitempty"`
+	Chosen  string     `json:"chosen,omitempty"` // the choice whose tile, joint, bond and pins stand above
 }
 
 // Format is the only job file format this program reads and writes.
@@ -95,6 +96,7 @@ type End struct {
 	Lean   []Lean `json:"lean,omitempty"`
 	Stops  *Mark  `json:"stops,omitempty"`
 	Finish string `json:"finish,omitempty"` // "trim", "bullnose", "casing"
+	Trim   string `json:"trim,omitempty"`   // the name of one of Job.Trims
 	Sight  string `json:"sight,omitempty"`  // "plain" (default), "low"
 }
 
@@ -125,6 +127,7 @@ type Head struct {
 	Readings []Rise `json:"readings,omitempty"`
 	Stops    *Mark  `json:"stops,omitempty"`
 	Finish   string `json:"finish,omitempty"`
+	Trim     string `json:"trim,omitempty"`  // the name of one of Job.Trims
 	Sight    string `json:"sight,omitempty"` // "plain" (default), "low"
 }
 

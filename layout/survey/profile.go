@@ -115,7 +115,7 @@ func (r *resolver) head(p path, h Head, across bounds, sealant length.Length) He
 		found.Meets = true
 		found.Gap = r.gap(value{p.dot("gap"), h.Gap}, sealant)
 		found.Readings = r.rises(p.dot("readings"), h.Readings, across)
-		r.unused("a finish belongs to a head that stops", value{p.dot("finish"), h.Finish})
+		r.unused("a finish belongs to a head that stops", value{p.dot("finish"), h.Finish}, value{p.dot("trim"), h.Trim})
 		return found
 	}
 	r.unused("a gap belongs to a head that meets a ceiling", value{p.dot("gap"), h.Gap})
@@ -126,6 +126,7 @@ func (r *resolver) head(p path, h Head, across bounds, sealant length.Length) He
 		found.Stops = r.span(p.dot("stops"), h.Stops, upright())
 	}
 	found.Finish = r.finish(value{p.dot("finish"), h.Finish})
+	found.Trim = r.edged(p.dot("trim"), h.Trim, found.Finish)
 	return found
 }
 

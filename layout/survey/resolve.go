@@ -31,6 +31,7 @@ func (j Job) Resolve() (Room, Faults) {
 	r.limits(j.Limits, &room)
 	room.Prefer = r.prefer("prefer", j.Prefer)
 	r.around = &room
+	room.Trims = r.trims("trims", j.Trims)
 	r.walls(j, &room)
 	r.pins("pins", j.Pins, &room)
 	r.held("held", j, &room)

@@ -33,6 +33,7 @@ type Room struct {
 	Bond    BondRule
 	Sliver  length.Length // 0: the default of formats.md
 	Sealant length.Length
+	Trims   []TrimFound
 	Walls   []WallFound
 	Line    *length.Length // the course line where it is pinned or tile stands, or nil
 	Passed  *length.Length // a pinned course line that gave way to tile that stands, or nil
@@ -150,8 +151,9 @@ type EndFound struct {
 	Cover  length.Length // bed + thickness where the neighbour's tile laps over this wall, else 0
 	Behind length.Length // bed + thickness where this wall laps over its neighbour's tile, else 0
 	Lean   []Reading     // At is the height, Value how far to the right
-	Stops  Span
-	Finish Kind // Trim, Bullnose, Casing or empty
+	Stops  Span          // where its tile ends, clear of trim
+	Finish Kind          // Trim, Bullnose, Casing or empty
+	Trim   *TrimFound    // set in pieces along it, or nil
 	Sight  Sight
 	Beyond int // the neighbour's index, or -1
 }
@@ -173,8 +175,9 @@ type HeadFound struct {
 	Meets    bool
 	Gap      length.Length
 	Readings []Reading
-	Stops    Span
+	Stops    Span // where its tile ends, clear of trim
 	Finish   Kind
+	Trim     *TrimFound // set in pieces along it, or nil
 	Sight    Sight
 }
 

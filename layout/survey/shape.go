@@ -20,7 +20,8 @@ type Boundary struct {
 	Kind  Kind
 	Meets bool // it meets something, so sealant may fill up to the limit
 	Gap   length.Length
-	Low   bool // out of sight: what it cuts is judged after all that is seen
+	Trim  *TrimFound // set in pieces along it, or nil
+	Low   bool       // out of sight: what it cuts is judged after all that is seen
 }
 
 // The sides every wall has. Each further segment of base and each opening
@@ -74,7 +75,7 @@ func (w WallFound) Shape(units length.System, p Placed) Shape {
 // Sides lists the boundaries of the wall: what plane.Side n means, at index n.
 func (w WallFound) Sides() []Boundary {
 	sides := []Boundary{{Name: "factory"}, w.Left.boundary("left", LeftEnd), w.Right.boundary("right", RightEnd),
-		{Name: "head", Part: Part{Is: HeadEdge}, Kind: kindOf(w.Head.Meets, Ceiling, w.Head.Finish), Meets: w.Head.Meets, Gap: w.Head.Gap, Low: w.Head.Sight == Low}}
+		{Name: "head", Part: Part{Is: HeadEdge}, Kind: kindOf(w.Head.Meets, Ceiling, finishOf(w.Head.Finish, w.Head.Trim)), Meets: w.Head.Meets, Gap: w.Head.Gap, Trim: w.Head.Trim, Low: w.Head.Sight == Low}}
 	for i, b := range w.Base {
 		sides = append(sides, Boundary{Name: "base", Part: Part{BaseSegment, i}, Kind: b.Meets, Meets: true, Gap: b.Gap, Low: b.Sight == Low})
 	}
@@ -85,7 +86,7 @@ func (w WallFound) Sides() []Boundary {
 }
 
 func (e EndFound) boundary(name string, is PartIs) Boundary {
-	return Boundary{Name: name, Part: Part{Is: is}, Kind: kindOf(e.Meets, Corner, e.Finish), Meets: e.Meets, Gap: e.Gap, Low: e.Sight == Low}
+	return Boundary{Name: name, Part: Part{Is: is}, Kind: kindOf(e.Meets, Corner, finishOf(e.Finish, e.Trim)), Meets: e.Meets, Gap: e.Gap, Trim: e.Trim, Low: e.Sight == Low}
 }
 
 func kindOf(meets bool, what, finish Kind) Kind {

@@ -21,6 +21,7 @@ func (r *resolver) wall(p path, w Wall, sealant length.Length, taken map[string]
 	found.Base = r.base(p.dot("base"), w.Base, across, sealant)
 	found.Head = r.head(p.dot("head"), w.Head, across, sealant)
 	found.Openings = r.openingList(p.dot("openings"), w.Openings, across)
+	r.trimEnds(p, &found)
 	if len(r.faults) == before {
 		r.headOverBase(p.dot("head"), found)
 	}
@@ -51,7 +52,7 @@ func (r *resolver) end(p path, e End, across bounds, sealant length.Length) EndF
 		found.Meets = true
 		found.Gap = r.gap(value{p.dot("gap"), e.Gap}, sealant)
 		found.Lean = r.lean(p.dot("lean"), e.Lean, across)
-		r.unused("a finish belongs to an end that stops", value{p.dot("finish"), e.Finish})
+		r.unused("a finish belongs to an end that stops", value{p.dot("finish"), e.Finish}, value{p.dot("trim"), e.Trim})
 		return found
 	}
 	r.unused("a gap belongs to an end that meets a corner", value{p.dot("gap"), e.Gap})
@@ -62,6 +63,7 @@ func (r *resolver) end(p path, e End, across bounds, sealant length.Length) EndF
 		found.Stops = r.span(p.dot("stops"), e.Stops, across)
 	}
 	found.Finish = r.finish(value{p.dot("finish"), e.Finish})
+	found.Trim = r.edged(p.dot("trim"), e.Trim, found.Finish)
 	return found
 }
 

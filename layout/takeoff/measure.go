@@ -29,7 +29,8 @@ func (in Input) covered() length.Area {
 	return twice / 2
 }
 
-// joints is the area of all grout joints: what the pieces leave of the walls.
+// joints is the area of all grout joints: what the pieces leave of the walls, and
+// those beside trim.
 func (in Input) joints() length.Area {
 	twice := 2 * in.covered()
 	for _, w := range in.Walls {
@@ -37,7 +38,7 @@ func (in Input) joints() length.Area {
 			twice -= p.Face.Area2()
 		}
 	}
-	return max(twice/2, 0)
+	return max(twice/2, 0) + in.besideTrim()
 }
 
 // runs gives the lengths of the unbroken runs of a wall's edge on one side.

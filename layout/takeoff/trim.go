@@ -51,7 +51,7 @@ func (in Input) bullnose(set Settings) Line {
 func (in Input) bullnoseCorners() Line {
 	n := 0
 	for _, w := range in.Walls {
-		for _, ring := range w.Shape.Region {
+		for _, ring := range w.Shape.Region { // bullnose in pieces has corners of its own: trim_pieces.go
 			for i, c := range ring {
 				before := ring[(i+len(ring)-1)%len(ring)]
 				next := ring[(i+1)%len(ring)]
@@ -66,13 +66,13 @@ func (in Input) bullnoseCorners() Line {
 }
 
 func (in Input) bullnosed(w plan.Wall, side plane.Side) bool {
-	return int(side) < len(w.Shape.Sides) && w.Shape.Sides[side].Kind == survey.Bullnose
+	return int(side) < len(w.Shape.Sides) && w.Shape.Sides[side].Kind == survey.Bullnose && w.Shape.Sides[side].Trim == nil
 }
 
-// finished lists the lengths of the edges with a finish.
+// finished lists the lengths of the edges with a finish that no trim in pieces makes.
 func (in Input) finished(finish survey.Kind) []length.Length {
 	var all []length.Length
-	in.sides(func(b survey.Boundary) bool { return b.Kind == finish }, func(w plan.Wall, side plane.Side, _ survey.Boundary) {
+	in.sides(func(b survey.Boundary) bool { return b.Kind == finish && b.Trim == nil }, func(w plan.Wall, side plane.Side, _ survey.Boundary) {
 		all = append(all, runs(w, side)...)
 	})
 	return all

@@ -1,0 +1,54 @@
+package trim
+
+import (
+	"slices"
+	"strconv"
+
+	"coursewright/layout/length"
+)
+
+// Group is all pieces of a room that are cut alike from the same trim.
+type Group struct {
+	ID     string // "T1", "T2", …
+	Name   string // of the trim
+	Size   string // what to cut to, in words
+	Pieces []string
+}
+
+// Cuts groups the pieces that are cut, in the order in which they come; sizes are
+// rounded down to the fine step, so that no piece is larger than its place.
+func Cuts(pieces []Piece, units length.System) []Group {
+	var all []Group
+	for _, p := range pieces {
+		if !p.Cut() {
+			continue
+		}
+		size := p.Size(units)
+		i := slices.IndexFunc(all, func(g Group) bool { return g.Name == p.Trim.Name && g.Size == size })
+		if i < 0 {
+			i = len(all)
+			all = append(all, Group{ID: "T" + strconv.Itoa(i+1), Name: p.Trim.Name, Size: size})
+		}
+		all[i].Pieces = append(all[i].Pieces, p.ID)
+	}
+	return all
+}
+
+// Size is what to cut the piece to, in words: its length, that of both sides where
+// they differ, and its mitres.
+func (p Piece) Size(units length.System) string {
+	fine := func(l length.Length) string { return l.FloorTo(units.FineStep()).Fine(units) }
+	switch {
+	case p.Corner:
+		return "corner piece"
+	case p.Whole:
+		return "whole"
+	case p.Mitres == 2:
+		return fine(p.Long) + " to the long points, mitred at both ends"
+	case p.Mitres == 1:
+		return fine(p.Long) + " to the long point, mitred at one end"
+	case fine(p.Inner) != fine(p.Outer) && p.Inner > 0 && p.Outer > 0:
+		return fine(p.Inner) + " beside the tile, " + fine(p.Outer) + " at the outer side"
+	}
+	return fine(p.Long)
+}
