@@ -134,6 +134,7 @@ var arrows = []arrow{
 	{"layout/stages", "layout/length", "courses have heights"},
 	{"layout/stages", "layout/survey", "setting order, and what the base is"},
 	{"layout/stages", "layout/plan", "walls as they will stand"},
+	{"layout/stages", "layout/trim", "and so is trim"},
 	{"layout/stages", "layout/piece", "pieces are set in stages"},
 	{"layout/stages", "layout/cuts", "each stage needs its cuts ready"},
 	{"layout/remedy", "layout/length", "joints, gaps and stops are lengths"},

@@ -6,6 +6,7 @@ import (
 	"coursewright/layout/plan"
 	"coursewright/layout/remedy"
 	"coursewright/layout/survey"
+	"coursewright/layout/trim"
 )
 
 // Plan is everything Solve works out for a job, in exact lengths. File turns
@@ -17,6 +18,15 @@ type Plan struct {
 	Findings []finding.Finding
 	Doubts   []doubt.Doubt // readings to ask about before the plan is relied on
 	Help     []Remedy      // what would help, where it was asked for; Solve leaves it nil
+}
+
+// Trim lists the trim of all walls, in the job's order.
+func (p Plan) Trim() []trim.Piece {
+	var all []trim.Piece
+	for _, w := range p.Walls {
+		all = append(all, w.Trim...)
+	}
+	return all
 }
 
 // Wall is one wall as it will stand.

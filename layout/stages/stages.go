@@ -60,8 +60,8 @@ type Cut struct {
 //     under the batten, grout, soft joints, as in Order; a stage in which
 //     nothing is set is left out.
 func Of(in Input, set Settings) []Stage {
-	out := []Stage{marking()}
-	group, counts := map[string]int{}, []map[int]int{{}}
+	out := append([]Stage{marking()}, in.bars()...)
+	group, counts := map[string]int{}, make([]map[int]int, len(out)) // of what comes before the first tile none
 	for i, g := range in.Cuts.Groups {
 		for _, id := range g.Pieces {
 			group[id] = i
@@ -107,6 +107,7 @@ func Of(in Input, set Settings) []Stage {
 			return cmp.Or(cmp.Compare(len(a.Group), len(b.Group)), cmp.Compare(a.Group, b.Group))
 		})
 	}
+	out = append(out, in.trim()...)
 	if end := &out[len(out)-1]; set.Grout > end.Wait {
 		end.Wait, end.Why = set.Grout, "the mortar hardens before the grout"
 	}

@@ -9,9 +9,10 @@ import (
 
 // Group is all pieces of a room that are cut alike from the same trim.
 type Group struct {
-	ID     string // "T1", "T2", …
-	Name   string // of the trim
-	Size   string // what to cut to, in words
+	ID     string        // "T1", "T2", …
+	Name   string        // of the trim
+	Size   string        // what to cut to, in words
+	Long   length.Length // of the first piece, to its longest point
 	Pieces []string
 }
 
@@ -27,7 +28,7 @@ func Cuts(pieces []Piece, units length.System) []Group {
 		i := slices.IndexFunc(all, func(g Group) bool { return g.Name == p.Trim.Name && g.Size == size })
 		if i < 0 {
 			i = len(all)
-			all = append(all, Group{ID: "T" + strconv.Itoa(i+1), Name: p.Trim.Name, Size: size})
+			all = append(all, Group{ID: "T" + strconv.Itoa(i+1), Name: p.Trim.Name, Size: size, Long: p.Long})
 		}
 		all[i].Pieces = append(all[i].Pieces, p.ID)
 	}
@@ -51,4 +52,26 @@ func (p Piece) Size(units length.System) string {
 		return fine(p.Inner) + " beside the tile, " + fine(p.Outer) + " at the outer side"
 	}
 	return fine(p.Long)
+}
+
+// Uncut groups the pieces that are set as they are bought, and the corner pieces,
+// by trim. They have no ID of a cut.
+func Uncut(pieces []Piece) []Group {
+	var all []Group
+	for _, p := range pieces {
+		if p.Cut() {
+			continue
+		}
+		size := "whole"
+		if p.Corner {
+			size = "corner piece"
+		}
+		i := slices.IndexFunc(all, func(g Group) bool { return g.Name == p.Trim.Name && g.Size == size })
+		if i < 0 {
+			i = len(all)
+			all = append(all, Group{Name: p.Trim.Name, Size: size, Long: p.Long})
+		}
+		all[i].Pieces = append(all[i].Pieces, p.ID)
+	}
+	return all
 }

@@ -52,16 +52,7 @@ func Of(w survey.WallFound, at survey.Placed, tile Tile) []Piece {
 	if w.Left.Trim == nil && w.Right.Trim == nil && w.Head.Trim == nil {
 		return nil
 	}
-	l := layer{wall: w, at: at, outer: at, tile: tile}
-	for _, e := range []struct {
-		trim *survey.TrimFound
-		mark *length.Length
-		out  length.Length
-	}{{w.Left.Trim, &l.outer.Left, -1}, {w.Right.Trim, &l.outer.Right, 1}, {w.Head.Trim, &l.outer.Head, 1}} {
-		if e.trim != nil {
-			*e.mark += e.out * (e.trim.Width + tile.Joint)
-		}
-	}
+	l := layer{wall: w, at: at, outer: outer(w, at, tile.Joint), tile: tile}
 	l.all = w.Shape(tile.Units, l.outer).Region
 	l.end(survey.LeftEnd)
 	l.head()
@@ -70,6 +61,25 @@ func Of(w survey.WallFound, at survey.Placed, tile Tile) []Piece {
 		l.pieces[i].ID = fmt.Sprintf("T-%s-%02d", w.Letter, i+1)
 	}
 	return l.pieces
+}
+
+// Outline is a wall to the outer edges of its trim.
+func Outline(w survey.WallFound, at survey.Placed, units length.System, joint length.Length) plane.Region {
+	return w.Shape(units, outer(w, at, joint)).Region
+}
+
+// outer are the marks of a wall where its trim ends instead of its tile.
+func outer(w survey.WallFound, at survey.Placed, joint length.Length) survey.Placed {
+	if t := w.Left.Trim; t != nil {
+		at.Left -= t.Width + joint
+	}
+	if t := w.Right.Trim; t != nil {
+		at.Right += t.Width + joint
+	}
+	if t := w.Head.Trim; t != nil {
+		at.Head += t.Width + joint
+	}
+	return at
 }
 
 // layer lays the trim of one wall.

@@ -230,7 +230,7 @@ func TestCuts(t *testing.T) {
 	w := wall(bullnose(2*in, 6*in), bullnose(2*in, 6*in), nil)
 	groups := trim.Cuts(trim.Of(w, placed(w), running), length.Imperial)
 	require.Len(t, groups, 1)
-	assert.Equal(t, trim.Group{ID: "T1", Name: "b", Size: `4 3/8"`, Pieces: []string{"T-A-01", "T-A-15"}}, groups[0])
+	assert.Equal(t, trim.Group{ID: "T1", Name: "b", Size: `4 3/8"`, Long: 35 * in / 8, Pieces: []string{"T-A-01", "T-A-15"}}, groups[0])
 
 	// A rake of 3 in over 60 in is 1/20: over a strip 2 in wide it is 1/10 in.
 	w.Base[0].Readings[1].Value = 3 * in

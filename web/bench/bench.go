@@ -15,6 +15,7 @@ type Bench struct {
 	Drawing  templ.Component
 	Slides   []templ.Component // by wall
 	Card     *Card             // the piece looked at, or nil
+	TrimCard *Trimmed          // the piece of trim looked at, or nil
 	Schedule cuts.Schedule
 	Buy      takeoff.Takeoff
 	Phone    Phone

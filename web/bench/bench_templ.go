@@ -483,6 +483,12 @@ func cardPart(b Bench) templ.Component {
 				return templ_7745c5c3_Err
 			}
 		}
+		if b.TrimCard != nil {
+			templ_7745c5c3_Err = TrimCard(b.here(), *b.TrimCard).Render(ctx, templ_7745c5c3_Buffer)
+			if templ_7745c5c3_Err != nil {
+				return templ_7745c5c3_Err
+			}
+		}
 		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 29, "</div>")
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
@@ -536,6 +542,10 @@ func More(b Bench) templ.Component {
 				return templ_7745c5c3_Err
 			}
 			templ_7745c5c3_Err = cutSizes(b).Render(ctx, templ_7745c5c3_Buffer)
+			if templ_7745c5c3_Err != nil {
+				return templ_7745c5c3_Err
+			}
+			templ_7745c5c3_Err = trimList(b).Render(ctx, templ_7745c5c3_Buffer)
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}

@@ -213,6 +213,7 @@ func (s pages) viewOf(r *http.Request, stored store.Job, job survey.Job, plan la
 		b.Schedule = page.Schedule(plan)
 		b.Buy = page.ToBuy(plan, b.Schedule)
 		b.Card = card(plan, b.Schedule, r.URL.Query().Get("piece"))
+		b.TrimCard = trimmed(plan, r.URL.Query().Get("piece"))
 	}
 	draw(&b)
 	return b

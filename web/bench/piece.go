@@ -24,6 +24,9 @@ func (s pages) showPiece(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return err
 	}
+	if t := trimmed(plan, chi.URLParam(r, "piece")); t != nil {
+		return page.Render(w, r, http.StatusOK, TrimCard(templ.SafeURL(string(page.JobPath(stored.ID, ""))), *t))
+	}
 	c := card(plan, page.Schedule(plan), chi.URLParam(r, "piece"))
 	if c == nil {
 		return fs.ErrNotExist

@@ -27,6 +27,10 @@ func extents(w layout.Wall) plane.Rect {
 			r = plane.Rect{Left: min(r.Left, e.Left), Bottom: min(r.Bottom, e.Bottom), Right: max(r.Right, e.Right), Top: max(r.Top, e.Top)}
 		}
 	}
+	for _, p := range w.Trim {
+		t := p.Face.Bounds()
+		r = plane.Rect{Left: min(r.Left, t.Left), Bottom: min(r.Bottom, t.Bottom), Right: max(r.Right, t.Right), Top: max(r.Top, t.Top)}
+	}
 	return r
 }
 

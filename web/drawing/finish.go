@@ -24,6 +24,7 @@ func (b *board) finished(f frame, w layout.Wall) {
 	if len(cut) > 0 {
 		b.path(Tag{Kind: Finish, Wall: f.wall}, fill(tile), cut...)
 	}
+	b.trimFinished(f, w, tile)
 	for i, o := range w.Found.Openings {
 		switch e := placed(w, i); {
 		case o.Kind == "pipe":

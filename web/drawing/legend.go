@@ -18,6 +18,7 @@ const (
 var meanings = []entry{
 	{kind: CutHalf, text: "half a tile or more"}, {kind: CutThird, text: "a third to a half"},
 	{kind: CutFifth, text: "a fifth to a third"}, {kind: CutLeast, text: "under a fifth, or a sliver"}, {kind: Set, text: "set already"},
+	{kind: TrimPiece, text: "trim"},
 }
 
 // entries lays out those of the fillings that the walls shown have, in rows no
@@ -33,6 +34,10 @@ func (b *board) entries(width Micron) []entry {
 			if p := &w.Pieces[n]; !p.Whole || w.Found.Set != nil {
 				has[b.kind(frame{wall: i}, *p)] = true
 			}
+		}
+		for _, p := range w.Trim {
+			_, ink := trimKind(p)
+			has[ink] = true
 		}
 	}
 	var all []entry
@@ -73,6 +78,9 @@ func (b *board) legend(p Point, width Micron) {
 
 func swatch(k Kind) Ink {
 	ink := cutInk(k)
+	if k == TrimPiece {
+		ink = trimInk(k)
+	}
 	ink.Width = 350
 	return ink
 }

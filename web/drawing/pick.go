@@ -25,6 +25,9 @@ func (b *board) pick(walls []layout.Wall) {
 				b.Pieces.Names[p.ID] = b.pieceName(p)
 			}
 		}
+		for _, p := range w.Trim {
+			b.Pieces.Names[p.ID] = b.trimName(p)
+		}
 	}
 }
 

@@ -44,12 +44,17 @@ func (b *board) pieces(f frame, w layout.Wall) {
 			b.path(Tag{Kind: k, Wall: f.wall, Piece: p.ID}, cutInk(k), f.rings(p.Face)...)
 		}
 	}
+	b.trim(f, w)
 	b.cutEdges(f, w.Pieces)
 	b.setLine(f)
 }
 
 // joints draws what shows between the tiles.
 func (b *board) joints(f frame, w layout.Wall, grout Colour) {
+	if r := b.trimmed(w); r != nil {
+		b.path(Tag{Kind: Joints, Wall: f.wall}, fill(grout), f.rings(r)...)
+		return
+	}
 	b.path(Tag{Kind: Joints, Wall: f.wall}, fill(grout), f.rings(w.Shape.Region)...)
 }
 

@@ -42,6 +42,7 @@ func (b *board) heights(walls []layout.Wall) []station {
 		{l: b.struck, name: b.struckName, colour: Blue, rank: rankCourse}}
 	one := len(walls) == 1
 	s = append(s, headHeights(walls)...)
+	s = append(s, b.trimHeights(walls)...)
 	for _, w := range walls {
 		s = append(s, b.openingHeights(w, one)...)
 	}

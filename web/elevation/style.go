@@ -19,6 +19,7 @@ svg.drawing:not(.finished) .joints{fill:#7d8790}
 svg.drawing:not(.finished) .whole[stroke-dasharray]{stroke:#1a2026}
 .drawing .whole:not([stroke-dasharray]),.drawing [fill="#ffffff"]>.outline{fill:#1a2026}
 .drawing .set{fill:#353e46}
+.drawing .trim:not(.cut-half,.cut-third,.cut-fifth,.cut-least){fill:#262e35}
 .drawing [stroke="#000000"]>:is(.outline,.corner,.lap,.dim,.base,.head,.niche,.window,.hole,.finding,.set-line,.key,.key-wall,.curve,.note,.cut-least){stroke:#e9e6df}
 .drawing [fill="#ffffff"]>:is(.hole,.finding,.key-wall){fill:#1a2026}
 .drawing [fill="#000000"]>:is(.finding,.note,.here):not(text){fill:#e9e6df}
@@ -35,6 +36,7 @@ svg.drawing:not(.finished) .whole[stroke-dasharray]{stroke:#1a2026}
 .drawing .cut-half,.drawing .niche:not(text),.drawing .window:not(text),.drawing .hole{fill:Canvas}
 .drawing .piece:not(.whole),.drawing .outline,.drawing .niche:not(text),.drawing .window:not(text),.drawing .hole,.drawing .dim:not(text),.drawing .hatch,.drawing .lap,.drawing .corner,.drawing .centre,.drawing .curve,.drawing .base:not(text),.drawing .head:not(text){stroke:CanvasText}
 .drawing .set{fill:GrayText}
+.drawing .trim{fill:Canvas}
 .drawing .set-line{stroke:CanvasText}
 .drawing .level-line:not(text){stroke:Highlight}
 .drawing .course-line:not(text),.drawing .start:not(text){stroke:LinkText}

@@ -27,7 +27,7 @@ const (
 // no field of the job can hold comes back as survey.Faults; the rest is laid
 // over the job all the same.
 func Decode(job *survey.Job, posted url.Values) error {
-	names, wide, units := wallNames(*job), widths(*job), job.Units
+	names, trims, wide, units := wallNames(*job), trimNames(*job), widths(*job), job.Units
 	var faults survey.Faults
 	for _, path := range inOrder(posted) {
 		values := posted[path]
@@ -41,6 +41,7 @@ func Decode(job *survey.Job, posted url.Values) error {
 		}
 	}
 	rename(job, names)
+	renameTrims(job, trims)
 	follow(job, wide)
 	if job.Units != units {
 		if err := keepUnit(job, units); err != nil {
@@ -194,6 +195,7 @@ var words = []string{
 	"offset", "hand", "along", "meets", "finish", "chosen",
 	"turn", "breakage", "allowance", "notch", "back", "trim", "holds",
 	"use", "tiles", "joints", "course", "is", "sight", "area", "engine",
+	"place", "corners", // of trim
 }
 
 // IsLength tells whether the field at a path holds a length.

@@ -14,6 +14,7 @@ func Tidy(job *survey.Job) {
 	for i := range job.Walls {
 		tidyWall(job, &job.Walls[i])
 	}
+	tidyTrims(job)
 	tidyBond(job)
 	tidyOrder(job)
 	for _, pins := range allPins(job) {
@@ -32,7 +33,7 @@ func tidyWall(job *survey.Job, w *survey.Wall) {
 	tidyEnd(job, &w.Left, "0")
 	tidyEnd(job, &w.Right, w.Width)
 	if w.Head.Meets != "" {
-		w.Head.Stops, w.Head.Finish = nil, ""
+		w.Head.Stops, w.Head.Finish, w.Head.Trim = nil, "", ""
 		if len(w.Head.Readings) == 0 {
 			w.Head.Readings = []survey.Rise{{At: "0", Rise: pick(job, "57", "1450")}, {At: w.Width, Rise: pick(job, "57", "1450")}}
 		}
@@ -46,7 +47,7 @@ func tidyWall(job *survey.Job, w *survey.Wall) {
 
 func tidyEnd(job *survey.Job, e *survey.End, stop string) {
 	if e.Meets != "" {
-		e.Stops, e.Finish = nil, ""
+		e.Stops, e.Finish, e.Trim = nil, "", ""
 		return
 	}
 	e.Gap, e.Lean = "", nil

@@ -37,6 +37,8 @@ func wordsOf(job survey.Job, parts []form.Part) []string {
 		return []string{"start of " + parts[2].Name}
 	case head == "held":
 		return heldWords(job, parts)
+	case head == "trims" && len(parts) > 1 && parts[1].Index >= 0 && parts[1].Index < len(job.Trims):
+		return append([]string{"trim " + cmp.Or(job.Trims[parts[1].Index].Name, fmt.Sprint(parts[1].Index+1))}, fieldWords(parts[2:])...)
 	case head == "setOrder":
 		return []string{"setting order"}
 	}

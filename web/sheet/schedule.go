@@ -25,6 +25,7 @@ func (b *book) schedule() {
 	}
 	if len(b.cuts.Groups) == 0 {
 		f.words(body, "No piece is to be cut.")
+		f.trimTable()
 		return
 	}
 	o := b.cuts.Offcuts
@@ -47,6 +48,7 @@ func (b *book) schedule() {
 func (f *flow) cutEnd() {
 	f.y += 1500
 	f.percent = 80
+	f.trimTable()
 	f.cutNotes()
 	f.cautions(atTheSaw...)
 }

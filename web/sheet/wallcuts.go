@@ -29,7 +29,7 @@ func (b *book) wallCuts(w layout.Wall, narrow bool) table {
 	t := table{text: body, columns: []column{{name: name, share: 21}, {name: "where", share: 31}, {name: "size to cut" + b.inMillimetres(), share: 32, bold: true}, {share: 50},
 		{name: "pieces", share: 12, right: true}, {name: "line", share: 11}, {name: "set", share: 8, box: true}}}
 	for _, e := range all {
-		t.rows = append(t.rows, row{cells: []string{coursesText(e.courses), e.where, e.big, e.small, number(e.pieces), e.line, ""}})
+		t.rows = append(t.rows, row{cells: []string{orDash(coursesText(e.courses)), e.where, e.big, e.small, number(e.pieces), e.line, ""}})
 	}
 	if len(t.rows) == 0 {
 		t.rows = []row{{cells: []string{"all", "nothing is cut", "", "", "", "", ""}}}
@@ -43,7 +43,10 @@ func narrowCuts(all []entry, name, unit string) table {
 	t := table{text: body, columns: []column{{name: "size to cut" + unit + "; where", share: 42},
 		{name: "count", share: 12, right: true}, {name: "line", share: 14}, {name: "set", share: 8, box: true}}}
 	for _, e := range all {
-		text := name + " " + coursesText(e.courses) + ", " + e.where
+		text := e.where
+		if len(e.courses) > 0 {
+			text = name + " " + coursesText(e.courses) + ", " + e.where
+		}
 		if e.small != "" {
 			text = e.small + "\n" + text
 		}
@@ -82,7 +85,7 @@ func (b *book) wallEntries(w layout.Wall, course map[string]int) []entry {
 	}
 	all = notchesTogether(all)
 	slices.SortStableFunc(all, func(a, b entry) int { return slices.Compare(a.courses, b.courses) })
-	return all
+	return append(all, b.trimEntries(w)...)
 }
 
 // notchesTogether makes one row of the notched pieces at one place, where they

@@ -1,0 +1,179 @@
+package bench
+
+import (
+	"cmp"
+	"fmt"
+	"strings"
+
+	"github.com/a-h/templ"
+
+	"coursewright/layout"
+	"coursewright/layout/survey"
+	"coursewright/layout/trim"
+	"coursewright/web/drawing"
+	"coursewright/web/form"
+	"coursewright/web/page"
+)
+
+var (
+	trimKinds   = page.Choices("bullnose", "bullnose", "quarter round", "quarter round", "pencil", "pencil", "profile", "profile in bars")
+	trimPlaces  = page.Choices("", "inside the stop, the tile ends before it", "beyond", "beyond the stop")
+	trimCorners = page.Choices("", "as is usual for the kind", "piece", "a corner piece", "mitre", "a mitre")
+)
+
+func trimUnit(kind string) string {
+	if survey.Kind(kind) == survey.Profile {
+		return "bar"
+	}
+	return "piece"
+}
+
+func trimThickness(kind string) string {
+	if survey.Kind(kind) == survey.Profile {
+		return "Depth it is marked with"
+	}
+	return "Thickness"
+}
+
+// trimEdge is an edge where tile stops.
+type trimEdge struct{ path, label string }
+
+// trimEdges lists the edges where tile stops.
+func (b Bench) trimEdges() []trimEdge {
+	var out []trimEdge
+	for i, w := range b.Typed.Walls {
+		path := form.At("walls", i)
+		add := func(meets, end, label string) {
+			if meets == "" {
+				out = append(out, trimEdge{path + end, w.Name + ", " + label})
+			}
+		}
+		add(w.Left.Meets, ".left", "left end")
+		add(w.Head.Meets, ".head", "head")
+		add(w.Right.Meets, ".right", "right end")
+	}
+	return out
+}
+
+// trimChoices are the trims of the job by name, and none of them.
+func (b Bench) trimChoices() []page.Choice {
+	out := []page.Choice{{Value: "", Text: "no pieces"}}
+	for _, t := range b.Typed.Trims {
+		out = append(out, page.Choice{Value: t.Name, Text: t.Name})
+	}
+	return out
+}
+
+// trimsLine is the one line of the closed section.
+func trimsLine(b Bench) string {
+	var out []string
+	for _, t := range b.Typed.Trims {
+		out = append(out, strings.TrimSpace(t.Name+" "+page.Short(b.Job, t.Width)))
+	}
+	return cmp.Or(strings.Join(out, ", "), "none in pieces")
+}
+
+// trimGroup is trim that is cut alike, or a kind of it that stays whole.
+type trimGroup struct{ trim.Group }
+
+func (g trimGroup) first() []string { return g.Pieces[:min(mostNamed, len(g.Pieces))] }
+
+func (g trimGroup) rest() string {
+	if n := len(g.Pieces) - mostNamed; n > 0 {
+		return fmt.Sprintf("and %d more", n)
+	}
+	return ""
+}
+
+// trimGroups are the cuts of trim, then what stays whole, on the walls shown.
+func (b Bench) trimGroups() []trimGroup {
+	here := map[string]bool{}
+	for _, i := range b.Walls() {
+		for _, p := range b.Plan.Walls[i].Trim {
+			here[p.ID] = true
+		}
+	}
+	var out []trimGroup
+	for _, g := range append(trim.Cuts(b.Plan.Trim(), b.Plan.Room.Units), trim.Uncut(b.Plan.Trim())...) {
+		var ids []string
+		for _, id := range g.Pieces {
+			if here[id] {
+				ids = append(ids, id)
+			}
+		}
+		if g.Pieces = ids; len(ids) > 0 {
+			out = append(out, trimGroup{g})
+		}
+	}
+	return out
+}
+
+func (b Bench) trimLine() string {
+	cut, all := 0, 0
+	for _, g := range b.trimGroups() {
+		all += len(g.Pieces)
+		if g.ID != "" {
+			cut += len(g.Pieces)
+		}
+	}
+	return page.Count(all, "piece") + ", " + fmt.Sprint(cut) + " cut"
+}
+
+// Trimmed is all there is to know about one piece of trim.
+type Trimmed struct {
+	Plan   layout.Plan
+	Wall   int
+	Piece  trim.Piece
+	Sketch templ.Component
+}
+
+// trimmed tells all about one piece of trim, or nothing where there is none of that name.
+func trimmed(plan layout.Plan, id string) *Trimmed {
+	for i, w := range plan.Walls {
+		for _, p := range w.Trim {
+			if p.ID == id {
+				return &Trimmed{plan, i, p, page.Picture(drawing.Sketch(p.Face, 50*drawing.Millimetre, 22*drawing.Millimetre, p.ID+" from the face"), "sketch-"+p.ID)}
+			}
+		}
+	}
+	return nil
+}
+
+func (c Trimmed) where() string {
+	edge := map[survey.PartIs]string{survey.LeftEnd: "left end", survey.RightEnd: "right end", survey.HeadEdge: "head"}[c.Piece.Edge]
+	return c.Plan.Walls[c.Wall].Found.Name + ", " + edge
+}
+
+func (c Trimmed) what() string {
+	t := c.Piece.Trim
+	if t.Name == string(t.Kind) {
+		return t.Name
+	}
+	return string(t.Kind) + " " + t.Name
+}
+
+func (c Trimmed) swatch() string {
+	if c.Piece.Cut() {
+		return "cut-half"
+	}
+	return ""
+}
+
+func (c Trimmed) lines() []string {
+	u := c.Plan.Room.Units
+	size := c.Piece.Size(u)
+	if c.Piece.Cut() {
+		size = "cut to " + size
+	}
+	out := []string{size}
+	if !c.Piece.Corner {
+		out = append(out, "out of a "+trimUnit(string(c.Piece.Trim.Kind))+" "+c.Piece.Trim.Length.Fine(u)+" long, "+c.Piece.Trim.Width.Fine(u)+" wide")
+	}
+	return out
+}
+
+// box is its place on the wall, in millimetres: left, bottom, right, top.
+func (c Trimmed) box() string {
+	t := c.Piece.Face.Bounds()
+	return strings.Join([]string{t.Left.MillimetreText(), t.Bottom.MillimetreText(), t.Right.MillimetreText(), t.Top.MillimetreText()}, " ")
+}

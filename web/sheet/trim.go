@@ -1,0 +1,70 @@
+package sheet
+
+import (
+	"strings"
+
+	"coursewright/layout"
+	"coursewright/layout/trim"
+)
+
+// trimTable lists the trim of the room: what is cut, and what is set as bought.
+func (f *flow) trimTable() {
+	pieces := f.book.plan.Trim()
+	if len(pieces) == 0 {
+		return
+	}
+	t := table{text: plain, columns: []column{{name: "trim", share: 10, bold: true}, {share: 30}, {name: "count", share: 12, right: true},
+		{name: "cut to", share: 55, bold: true}, {name: "pieces", share: 70}}}
+	for _, g := range f.book.trimGroups(pieces) {
+		t.rows = append(t.rows, row{cells: []string{orDash(g.ID), g.Name, number(len(g.Pieces)) + " ×", g.Size, namesText(g.Pieces)}})
+	}
+	f.table(t)
+}
+
+func (b *book) trimGroups(pieces []trim.Piece) []trim.Group {
+	return append(trim.Cuts(pieces, b.plan.Room.Units), trim.Uncut(pieces)...)
+}
+
+// trimEntries are the rows of a wall's trim in its cut list. Cuts keep the number
+// that they have in the schedule of the room.
+func (b *book) trimEntries(w layout.Wall) []entry {
+	here := map[string]bool{}
+	for _, p := range w.Trim {
+		here[p.ID] = true
+	}
+	var all []entry
+	for _, g := range b.trimGroups(b.plan.Trim()) {
+		n := 0
+		for _, id := range g.Pieces {
+			if here[id] {
+				n++
+			}
+		}
+		if n == 0 {
+			continue
+		}
+		e := entry{where: g.Name, big: g.Size, line: orDash(g.ID), pieces: n}
+		if figure, words, more := strings.Cut(g.Size, " to the "); more {
+			e.big, e.small = figure, "to the "+words
+		} else if figure, words, more := strings.Cut(g.Size, " beside "); more {
+			e.big, e.small = figure, "beside "+words
+		}
+		all = append(all, e)
+	}
+	return all
+}
+
+// namesText lists pieces: a few by name, of more the first and the last.
+func namesText(ids []string) string {
+	if len(ids) <= 4 {
+		return strings.Join(ids, " ")
+	}
+	return ids[0] + " … " + ids[len(ids)-1]
+}
+
+func orDash(text string) string {
+	if text == "" {
+		return "–"
+	}
+	return text
+}
