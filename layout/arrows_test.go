@@ -21,7 +21,7 @@ const module = "coursewright/"
 // order lists the packages from the bottom up: a package imports only what
 // stands before it.
 var order = []string{
-	"layout/length", "layout/plane", "layout/survey", "layout/doubt", "layout/bond", "layout/piece", "layout/merit", "layout/trim", "layout/plan", "layout/setout/chance", "layout/setout/count", "layout/setout/search", "layout/setout/tell", "layout/keep", "layout/setout", "layout/niche",
+	"layout/length", "layout/plane", "layout/survey", "layout/doubt", "layout/bond", "layout/piece", "layout/merit", "layout/trim", "layout/plan", "layout/setout/chance", "layout/setout/count", "layout/setout/phase", "layout/setout/search", "layout/setout/tell", "layout/keep", "layout/setout", "layout/niche",
 	"layout/steady", "layout/finding", "layout/table", "layout/cuts", "layout/takeoff", "layout/stages", "layout/remedy", "layout",
 	"migrations", "store", "static",
 	"web/drawing", "web/drawing/sample", "web/elevation", "web/sheet", "web/shapes", "web/form", "web/ask", "web/page",
@@ -83,6 +83,16 @@ var arrows = []arrow{
 	{"layout/keep", "layout/plan", "a plan gives what is kept of it"},
 	{"layout/keep", "layout/merit", "two set-outs differ in a term"},
 	{"layout/keep", "layout/setout/tell", "figures are told in the unit of their term"},
+	{"layout/setout/phase", "layout/length", "a phase is two lengths"},
+	{"layout/setout/phase", "layout/plane", "edges of regions decide what is cut"},
+	{"layout/setout/phase", "layout/survey", "the room as found is set out"},
+	{"layout/setout/phase", "layout/bond", "a phase moves the lattice of a pattern"},
+	{"layout/setout/phase", "layout/piece", "counts are read off the pieces that the cutter makes"},
+	{"layout/setout/phase", "layout/merit", "the best is found by the order of merit"},
+	{"layout/setout/phase", "layout/plan", "a map of the phases stands in the plan"},
+	{"layout/setout/phase", "layout/setout/count", "what is pinned is fixed there"},
+	{"layout/setout", "layout/setout/phase", "finds the set-out of a pattern"},
+	{"layout/setout", "layout/merit", "the term that decided is told"},
 	{"layout/setout", "layout/plan", "what it works out is a plan"},
 	{"layout/setout", "layout/length", "a joint is chosen from several"},
 	{"layout/setout", "layout/plane", "bare wall has a place"},

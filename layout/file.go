@@ -245,7 +245,7 @@ func (p Plan) doubts() []doubtFile {
 func (p Plan) document() planFile {
 	s := p.Setout
 	d := planFile{Format: PlanFormat, Engine: Engine, Reasons: s.Reasons, Proven: s.Proven, Bound: s.Bound,
-		Course: courseFile{s.Line.Millimetres(), (p.Room.Tile.Height + p.Room.Joint).Millimetres(), p.handName(), s.Pinned},
+		Course: courseFile{s.Line.Millimetres(), p.pitch().Millimetres(), p.handName(), s.Pinned},
 		Merit:  meritOf(&s.Merit),
 		Lines:  []lineFile{}, Holds: []holdsFile{}, Walls: []wallFile{}, Findings: []findingFile{}, Doubts: p.doubts(), Guess: p.Room.Guesses, Help: p.help()}
 	if t := p.Room.Tile; t.Real.Used {
@@ -280,10 +280,18 @@ func (p Plan) document() planFile {
 	return d
 }
 
+// pitch is from one course to the next; of a pattern from one row of its lattice.
+func (p Plan) pitch() length.Length {
+	if p.Setout.Rise > 0 {
+		return p.Setout.Rise
+	}
+	return p.Room.Tile.Height + p.Room.Joint
+}
+
 // handName is the side the courses step to, where the bond has one.
 func (p Plan) handName() string {
 	switch {
-	case p.Room.Bond.Num == 0:
+	case p.Room.Bond.Num == 0 || !p.Room.Bond.Coursed():
 		return ""
 	case p.Setout.Hand > 0:
 		return "right"

@@ -11,6 +11,7 @@ import (
 // and nowhere else.
 type Tile struct {
 	Outline plane.Ring
+	Box     plane.Rect    // round its outline
 	Least   length.Length // least width: the smallest distance between two parallel lines that hold it
 	Kind    int           // which tile it is to buy: 0 the room's, n the nth of the others
 	Rect    bool          // it has four square corners, upright or turned
@@ -71,8 +72,7 @@ func (p Pattern) Over(origin plane.Point, box plane.Rect) []Set {
 	p.Each(origin, box, func(place int, at plane.Point) {
 		t := p.Places[place].Tile
 		s := Set{Place: place, Tile: t, At: at, Outline: Moved(p.Tiles[t].Outline, at)}
-		low := plane.Region{s.Outline}.Bounds().Bottom
-		s.Row = p.row(low - origin.Y)
+		s.Row = p.row(at.Y + p.Tiles[t].Box.Bottom - origin.Y)
 		out = append(out, s)
 	})
 	return out
@@ -92,7 +92,7 @@ func (p Pattern) row(up length.Length) int {
 // a box on the wall.
 func (p Pattern) Each(origin plane.Point, box plane.Rect, each func(place int, at plane.Point)) {
 	for n, place := range p.Places {
-		b := plane.Region{p.Tiles[place.Tile].Outline}.Bounds()
+		b := p.Tiles[place.Tile].Box
 		p.lattice(plane.Rect{
 			Left: box.Left - b.Right - place.At.X - origin.X + 1, Right: box.Right - b.Left - place.At.X - origin.X - 1,
 			Bottom: box.Bottom - b.Top - place.At.Y - origin.Y + 1, Top: box.Top - b.Bottom - place.At.Y - origin.Y - 1,
@@ -100,6 +100,14 @@ func (p Pattern) Each(origin plane.Point, box plane.Rect, each func(place int, a
 			each(n, plane.Point{X: origin.X + place.At.X + v.X, Y: origin.Y + place.At.Y + v.Y})
 		})
 	}
+}
+
+// Phase moves an origin of the lattice by lattice vectors into the box of phases.
+func (p Pattern) Phase(origin plane.Point) (in plane.Point) {
+	p.lattice(plane.Rect{Left: -origin.X, Right: p.Reach - origin.X, Bottom: -origin.Y, Top: p.Rise - origin.Y}, func(v plane.Point) {
+		in = plane.Point{X: origin.X + v.X, Y: origin.Y + v.Y}
+	})
+	return in
 }
 
 // lattice tells every lattice vector in a box, its borders included.
@@ -160,6 +168,7 @@ func (p Pattern) Transposed() Pattern {
 	t.Tiles, t.Places = nil, nil
 	for _, tile := range p.Tiles {
 		tile.Outline = plane.Region{tile.Outline}.Transposed()[0]
+		tile.Box = tile.Box.Transposed()
 		t.Tiles = append(t.Tiles, tile)
 	}
 	for _, place := range p.Places {
@@ -183,6 +192,8 @@ func (p Pattern) turned() Pattern {
 			ring[i].Point = turn(c.Point)
 		}
 		tile.Outline = ring
+		tile.Box = plane.Region{ring}.Bounds()
+		tile.Least = LeastWidth(ring)
 		t.Tiles = append(t.Tiles, tile)
 	}
 	for _, place := range p.Places {

@@ -20,6 +20,11 @@ func For(room survey.Room, hand survey.Hand) Pattern {
 	for _, t := range b.Others {
 		sizes = append(sizes, size{t.Width, t.Height})
 	}
+	if b.Swapped {
+		for i, s := range sizes {
+			sizes[i] = size{s.height, s.width}
+		}
+	}
 	if b.Turned || b.Kind == survey.Diagonal {
 		for i, s := range sizes {
 			sizes[i] = size{rootHalf(s.width, false), rootHalf(s.height, false)}
@@ -34,9 +39,6 @@ func For(room survey.Room, hand survey.Hand) Pattern {
 	switch {
 	case b.Turned || b.Kind == survey.Diagonal:
 		p = p.turned()
-		for i := range p.Tiles {
-			p.Tiles[i].Least = LeastWidth(p.Tiles[i].Outline)
-		}
 	case b.Swapped:
 		p = p.Transposed()
 	}
@@ -89,7 +91,8 @@ func (c Coursed) pattern(plumb bool) Pattern {
 
 // rect adds a rectangular tile with its lower left corner at its origin.
 func (p *Pattern) rect(s size, kind int) {
-	p.Tiles = append(p.Tiles, Tile{plane.Rect{Right: s.width, Top: s.height}.Ring(0), min(s.width, s.height), kind, true})
+	box := plane.Rect{Right: s.width, Top: s.height}
+	p.Tiles = append(p.Tiles, Tile{Outline: box.Ring(0), Box: box, Least: min(s.width, s.height), Kind: kind, Rect: true})
 }
 
 // shape adds a tile by its corners.
@@ -98,7 +101,7 @@ func (p *Pattern) shape(kind int, corners ...plane.Point) {
 	for i, c := range corners {
 		ring[i].Point = c
 	}
-	p.Tiles = append(p.Tiles, Tile{ring, LeastWidth(ring), kind, false})
+	p.Tiles = append(p.Tiles, Tile{Outline: ring, Box: plane.Region{ring}.Bounds(), Least: LeastWidth(ring), Kind: kind})
 }
 
 func (p *Pattern) place(tile int, x, y length.Length) {
@@ -169,8 +172,9 @@ func hexagon(flats, j length.Length) Pattern {
 // picket lays hexagons drawn out upwards, with points of 45°. Rows stand
 // height − width/2 + (√2 − 1/2)·joint apart.
 func picket(s size, j length.Length) Pattern {
-	tip := s.height.Half()
-	return pointed(s.width, tip-s.width.Half(), tip, 2*tip+rootTwo(j)-(s.width+j).Half(), j)
+	long, short := max(s.width, s.height), min(s.width, s.height)
+	tip := long.Half()
+	return pointed(short, tip-short.Half(), tip, 2*tip+rootTwo(j)-(short+j).Half(), j)
 }
 
 // pointed lays hexagons with points up: their width, half the height of their

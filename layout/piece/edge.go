@@ -72,6 +72,9 @@ func (e Edge) Name(sides []survey.Boundary) string {
 	return side.Name + " " + [...]string{OnLeft: "right", OnRight: "left", Under: "top", Over: "bottom"}[e.Facing()]
 }
 
+// EdgeBetween is the boundary edge from one corner of a region to the next.
+func EdgeBetween(c, d plane.Corner) Edge { return EdgeOf(c.On, facing(c, d)) }
+
 // facing of an edge from c to d of an outer ring, or of a hole: what is inside
 // lies to its left.
 func facing(c, d plane.Corner) Facing {

@@ -16,6 +16,7 @@ import (
 // region to within a unit along the edges of the pieces.
 func Lay(shape survey.Shape, pattern bond.Pattern, origin plane.Point, rule Rule) (pieces []Piece, bare []Gap) {
 	l := NewLayer(shape, pattern, rule)
+	l.sizes = true
 	for _, set := range pattern.Over(origin, shape.Solid.Bounds()) {
 		l.Cut(set, func(p *Piece) { pieces = append(pieces, *p) })
 	}
@@ -33,13 +34,29 @@ type Layer struct {
 	rule    Rule
 	limits  []Limits // by tile of the pattern
 	edges   []segment
+	blocks  [regions]map[plane.Point]plane.Region // the regions in pieces a few tiles wide, as they were asked for
+	block   length.Length
+	sizes   bool // width and height are wanted too, and not the least width alone
 }
 
-// segment is an edge of the shape with its box.
+// segment is an edge of one of the shape's regions with its box.
 type segment struct {
 	a, b plane.Point
+	on   plane.Side
+	of   region
 	box  plane.Rect
 }
+
+// region is one of the regions of a shape. Regions that are the same are counted
+// as the first of them.
+type region uint8
+
+const (
+	solid region = iota
+	visible
+	drilled
+	regions
+)
 
 // NewLayer is a layer on a wall on which nothing stands yet.
 func NewLayer(shape survey.Shape, pattern bond.Pattern, rule Rule) *Layer {
@@ -47,36 +64,77 @@ func NewLayer(shape survey.Shape, pattern bond.Pattern, rule Rule) *Layer {
 	for _, t := range pattern.Tiles {
 		l.limits = append(l.limits, rule.limits(t.Least))
 	}
-	l.note(shape.Solid)
+	for _, t := range pattern.Tiles {
+		l.block = max(l.block, t.Box.Width(), t.Box.Height())
+	}
+	l.note(shape.Solid, solid)
 	if !same(shape.Visible, shape.Solid) {
-		l.note(shape.Visible)
+		l.note(shape.Visible, visible)
 	}
 	if !same(shape.Region, shape.Solid) {
-		l.note(shape.Region)
+		l.note(shape.Region, drilled)
 	}
 	return l
 }
 
-func (l *Layer) note(r plane.Region) {
+func (l *Layer) note(r plane.Region, of region) {
 	for _, ring := range r {
 		for i, c := range ring {
 			a, b := c.Point, ring[(i+1)%len(ring)].Point
-			l.edges = append(l.edges, segment{a, b, plane.Rect{Left: min(a.X, b.X), Bottom: min(a.Y, b.Y), Right: max(a.X, b.X), Top: max(a.Y, b.Y)}})
+			l.edges = append(l.edges, segment{a, b, c.On, of, plane.Rect{Left: min(a.X, b.X), Bottom: min(a.Y, b.Y), Right: max(a.X, b.X), Top: max(a.Y, b.Y)}})
 		}
 	}
 }
 
-// Crossed tells whether an edge of the shape runs through the inside of a tile.
-// What is not crossed is whole or outside.
-func (l *Layer) Crossed(outline plane.Ring) bool {
-	box := plane.Region{outline}.Bounds()
+// crossings are the edges of the shape that run through the inside of a tile.
+type crossings struct {
+	n    [regions]int
+	last [regions]*segment
+}
+
+// crossed finds what crosses a tile. What nothing crosses is whole or outside.
+func (l *Layer) crossed(outline plane.Ring, box plane.Rect) (c crossings) {
 	for i := range l.edges {
 		e := &l.edges[i]
 		if e.box.Left < box.Right && e.box.Right > box.Left && e.box.Bottom < box.Top && e.box.Top > box.Bottom && e.through(outline) {
-			return true
+			c.n[e.of]++
+			c.last[e.of] = e
 		}
 	}
-	return false
+	return c
+}
+
+// simple tells whether the tile is cut by one straight edge alone, and no pipe.
+func (c *crossings) simple(l *Layer) bool {
+	return c.n[solid] == 1 && c.n[visible] <= 1 && (c.n[drilled] == 1 || same(l.shape.Region, l.shape.Solid))
+}
+
+// cutBy is the part of a convex ring to the left of an edge that runs right through
+// it. It crosses the ring where the ring's lines cross the edge.
+func (e *segment) cutBy(ring plane.Ring) plane.Region {
+	line := plane.Through(e.a, e.b)
+	out := make(plane.Ring, 0, len(ring)+2)
+	last := line.Side(ring[len(ring)-1].Point)
+	for i, c := range ring {
+		before := ring[(i+len(ring)-1)%len(ring)]
+		s := line.Side(c.Point)
+		if last > 0 && s < 0 || last < 0 && s > 0 {
+			p := plane.Corner{Point: plane.Crossing(e.a, e.b, plane.Through(before.Point, c.Point))}
+			if s < 0 {
+				p.On = e.on
+			}
+			out = append(out, p)
+		}
+		if s > 0 || s == 0 {
+			if s == 0 && ring[(i+1)%len(ring)].Point != c.Point && line.Side(ring[(i+1)%len(ring)].Point) < 0 {
+				c.On = e.on
+			}
+			out = append(out, c)
+		}
+		last = s
+	}
+	part := plane.Region{out}.Snapped(ring, 0)
+	return part
 }
 
 // through tells whether the segment has a point inside a convex ring. Exact: two
@@ -101,7 +159,8 @@ func (e *segment) through(ring plane.Ring) bool {
 func (l *Layer) Cut(set bond.Set, each func(*Piece)) {
 	box := plane.Region{set.Outline}.Bounds()
 	p := Piece{Row: set.Row, Tile: box, Outline: set.Outline, Of: l.pattern.Tiles[set.Tile].Kind, place: set.Place}
-	if !l.Crossed(set.Outline) {
+	found := l.crossed(set.Outline, box)
+	if found.n == [regions]int{} {
 		if !l.shape.Region.Contains(middle(set.Outline)) {
 			return
 		}
@@ -111,7 +170,11 @@ func (l *Layer) Cut(set bond.Set, each func(*Piece)) {
 		l.finish(&p, set, each)
 		return
 	}
-	for _, part := range ordered(l.inTile(l.shape.Solid, set.Outline).Parts()) {
+	if found.simple(l) {
+		l.simple(p, set, &found, each)
+		return
+	}
+	for _, part := range ordered(l.inTile(solid, set.Outline).Parts()) {
 		l.part(p, set, part, each)
 	}
 }
@@ -122,11 +185,31 @@ func middle(r plane.Ring) plane.Point {
 	return plane.Point{X: (b.Left + b.Right).Half(), Y: (b.Bottom + b.Top).Half()}
 }
 
+// simple makes the piece that one edge leaves of a tile, unless sealant takes it.
+func (l *Layer) simple(p Piece, set bond.Set, found *crossings, each func(*Piece)) {
+	part := found.last[solid].cutBy(set.Outline)
+	if len(part) == 0 || l.rule.sealed(part) {
+		return
+	}
+	p.Face, p.Visible, p.solid = part, part, part
+	if !same(l.shape.Visible, l.shape.Solid) {
+		switch {
+		case found.n[visible] == 1:
+			p.Visible = found.last[visible].cutBy(set.Outline)
+		case l.shape.Visible.Contains(middle(set.Outline)):
+			p.Visible = plane.Region{set.Outline}
+		default:
+			p.Visible = nil
+		}
+	}
+	l.finish(&p, set, each)
+}
+
 // part makes a piece of one connected remainder of a tile, unless sealant takes it.
 func (l *Layer) part(p Piece, set bond.Set, part plane.Region, each func(*Piece)) {
 	p.Face, p.Visible, p.solid = part, part, part
 	if !same(l.shape.Region, l.shape.Solid) {
-		if p.Face = near(l.inTile(l.shape.Region, set.Outline), part); p.Face.Area2() <= 0 {
+		if p.Face = near(l.inTile(drilled, set.Outline), part); p.Face.Area2() <= 0 {
 			return
 		}
 	}
@@ -134,14 +217,14 @@ func (l *Layer) part(p Piece, set bond.Set, part plane.Region, each func(*Piece)
 		return
 	}
 	if !same(l.shape.Visible, l.shape.Solid) {
-		p.Visible = near(l.inTile(l.shape.Visible, set.Outline), part)
+		p.Visible = near(l.inTile(visible, set.Outline), part)
 	}
 	p.Whole = p.Face.Area2() == set.Outline.Area2()
 	l.finish(&p, set, each)
 }
 
 func (l *Layer) finish(p *Piece, set bond.Set, each func(*Piece)) {
-	l.rule.measureLaid(p, l.pattern.Tiles[set.Tile], l.limits[set.Tile])
+	l.rule.measureLaid(p, l.pattern.Tiles[set.Tile], l.limits[set.Tile], l.sizes)
 	l.Cover.Near(p.solid)
 	each(p)
 }
@@ -152,8 +235,9 @@ const around = 8
 
 // inTile is the part of a region inside a convex outline. A corner that comes to
 // stand beside one of the outline's, because crossings are rounded, is that one.
-func (l *Layer) inTile(r plane.Region, outline plane.Ring) plane.Region {
+func (l *Layer) inTile(of region, outline plane.Ring) plane.Region {
 	box := plane.Region{outline}.Bounds()
+	r := l.about(of, box)
 	if isBox(outline) {
 		return r.KeepAll(plane.RightOf(box.Left), plane.LeftOf(box.Right), plane.Above(box.Bottom), plane.Below(box.Top))
 	}
@@ -165,6 +249,24 @@ func (l *Layer) inTile(r plane.Region, outline plane.Ring) plane.Region {
 		r = r.Keep(plane.Through(c.Point, outline[(i+1)%len(outline)].Point))
 	}
 	return r.Snapped(outline, 3)
+}
+
+// about is the part of a region about a box no larger than a block: from the low
+// left corner of the block in which the box begins to two blocks on.
+func (l *Layer) about(of region, box plane.Rect) plane.Region {
+	key := plane.Point{X: (box.Left - around).FloorTo(l.block), Y: (box.Bottom - around).FloorTo(l.block)}
+	r, there := l.blocks[of][key]
+	if there {
+		return r
+	}
+	r = [regions]plane.Region{l.shape.Solid, l.shape.Visible, l.shape.Region}[of]
+	far := 2*l.block + 2*around
+	r = r.KeepAll(plane.RightOf(key.X-around), plane.LeftOf(key.X+far), plane.Above(key.Y-around), plane.Below(key.Y+far))
+	if l.blocks[of] == nil {
+		l.blocks[of] = map[plane.Point]plane.Region{}
+	}
+	l.blocks[of][key] = r
+	return r
 }
 
 func isBox(r plane.Ring) bool {
@@ -181,13 +283,15 @@ func isBox(r plane.Ring) bool {
 
 // measureLaid fills in sizes, share, cuts and kind of a piece of a pattern: its
 // share is of its least width.
-func (r Rule) measureLaid(p *Piece, tile bond.Tile, limits Limits) {
-	box := p.Visible.Bounds()
-	p.Wide, p.High = box.Width(), box.Height()
+func (r Rule) measureLaid(p *Piece, tile bond.Tile, limits Limits, sizes bool) {
+	if sizes {
+		box := p.Visible.Bounds()
+		p.Wide, p.High = box.Width(), box.Height()
+	}
 	if p.Whole && same(p.Face, p.Visible) {
 		p.Least = tile.Least
 	} else {
-		if tile.Rect && isBox(p.Outline) {
+		if sizes && tile.Rect && isBox(p.Outline) {
 			p.Wide, p.High = leastFaces(p.Visible)
 		}
 		p.Least = min(tile.Least, p.Visible.LeastWidth())

@@ -13,11 +13,11 @@ import (
 // FindRuns reads the runs of a wall off its numbered pieces.
 func FindRuns(room survey.Room, w Wall) []Run {
 	found := map[string]*Run{}
-	add := func(p *piece.Piece, edges []piece.Edge, across bool, class int, size, full length.Length) {
+	add := func(p *piece.Piece, edges []piece.Edge, across bool, class int, size length.Length, share piece.Share) {
 		if len(edges) == 0 {
 			return
 		}
-		r := Run{Across: across, Class: class, Least: size, Share: piece.Part(size, full), Piece: p.ID}
+		r := Run{Across: across, Class: class, Least: size, Share: share, Piece: p.ID}
 		for _, e := range edges {
 			r.Edges = append(r.Edges, e.Name(w.Shape.Sides))
 			r.Low = r.Low || e.Low(w.Shape.Sides)
@@ -26,19 +26,24 @@ func FindRuns(room survey.Room, w Wall) []Run {
 		if across {
 			key += "across"
 		}
-		if have := found[key]; have == nil || r.Least < have.Least {
+		if have := found[key]; have == nil || r.Share.Less(have.Share) {
 			found[key] = &r
 		}
 	}
 	for i := range w.Pieces {
 		p := &w.Pieces[i]
+		if p.Outline != nil {
+			add(p, p.Across, true, 0, p.Least, p.Share)
+			add(p, p.Up, false, 0, p.Least, p.Share)
+			continue
+		}
 		class := int(length.Mod(length.Length(p.Row), length.Length(max(1, room.Bond.Den))))
 		across, up := class, 0
 		if room.Bond.Plumb {
 			across, up = 0, class
 		}
-		add(p, p.Across, true, across, p.Wide, room.Tile.Width)
-		add(p, p.Up, false, up, p.High, room.Tile.Height)
+		add(p, p.Across, true, across, p.Wide, piece.Part(p.Wide, room.Tile.Width))
+		add(p, p.Up, false, up, p.High, piece.Part(p.High, room.Tile.Height))
 	}
 	out := make([]Run, 0, len(found))
 	for _, r := range found {

@@ -30,7 +30,8 @@ type Setout struct {
 	Lines    []ClassicLine
 	Joints   []Joint // what each joint of a range would give; empty for a single joint
 	Holds    []Hold
-	Least    Least // where the smallest cut in sight is; Piece is empty when nothing is cut
+	Least    Least         // where the smallest cut in sight is; Piece is empty when nothing is cut
+	Rise     length.Length // of a pattern: from one of its rows to the next; 0 for courses
 }
 
 // Better tells whether the set-out comes before another of the same room.
@@ -56,6 +57,7 @@ type Start struct {
 	Placed  survey.Placed
 	Classic []Classic     // the classic starts with their figures, and the best
 	Slide   []SlidePoint  // the worst run against the start, over one period
+	Map     *Map          // of a pattern, in place of the slide: the worst run against line and start
 	From    length.Length // the start may slip from From to To without a new sliver
 	To      length.Length
 }

@@ -48,6 +48,19 @@ func cross(a, b Point, sa, sb int64) Point {
 	}
 }
 
+// Crossing is where the edge a→b crosses a line, rounded as Keep rounds it. The line
+// is to cross it, or the line through it.
+func Crossing(a, b Point, l Line) Point {
+	sa, sb := l.Side(a), l.Side(b)
+	switch {
+	case sa == sb, sa == 0:
+		return a
+	case sb == 0:
+		return b
+	}
+	return cross(a, b, sa, sb)
+}
+
 // share is d·num/den to the nearest unit, halves up, where 0 <= num/den <= 1.
 func share(d length.Length, num, den int64) length.Length {
 	if d == 0 {

@@ -42,14 +42,21 @@ func compare128(a, b, c, d uint64) int {
 	return 1
 }
 
-// Apart is how far p is from the line through a and b, rounded down to the unit.
+// Apart is how far p is from the line through a and b, or from a where they are one
+// point, rounded down to the unit.
 func Apart(p, a, b Point) length.Length {
+	if a == b {
+		return length.Length(root(uint64(apart(p, a))))
+	}
 	off := Through(a, b).Side(p)
 	n := uint64(max(off, -off))
 	hi, lo := bits.Mul64(n, n)
 	square, _ := bits.Div64(hi, lo, uint64(apart(a, b)))
 	return length.Length(root(square))
 }
+
+// Distance is how far two points are apart, rounded down to the unit.
+func Distance(a, b Point) length.Length { return length.Length(root(uint64(apart(a, b)))) }
 
 // Root is the square root of n, rounded down; n is not under zero.
 func Root(n length.Area) length.Length { return length.Length(root(uint64(n))) }

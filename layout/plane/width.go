@@ -56,7 +56,11 @@ func (r Ring) tidyAll() Ring {
 // is 0 for none. Corners that turn inwards by less than about ten degrees, as along a
 // leaning wall, are no notches.
 func (r Region) LeastWidth() length.Length {
-	hull := r.hull()
+	hull := r.convex()
+	notches := hull == nil
+	if notches {
+		hull = r.hull()
+	}
 	if len(hull) < 3 {
 		return 0
 	}
@@ -70,6 +74,9 @@ func (r Region) LeastWidth() length.Length {
 			least = wide
 		}
 	}
+	if !notches {
+		return max(0, least)
+	}
 	for _, ring := range r {
 		for i, c := range ring {
 			a, b := ring[(i+len(ring)-1)%len(ring)].Point, ring[(i+1)%len(ring)].Point
@@ -79,6 +86,23 @@ func (r Region) LeastWidth() length.Length {
 		}
 	}
 	return least
+}
+
+// convex is the region as a list of corners where it is one ring that turns to
+// the left at every corner, or nil.
+func (r Region) convex() []Point {
+	if len(r) != 1 {
+		return nil
+	}
+	ring := r[0]
+	out := make([]Point, 0, len(ring))
+	for i, c := range ring {
+		if Through(c.Point, ring[(i+1)%len(ring)].Point).Side(ring[(i+2)%len(ring)].Point) < 0 {
+			return nil
+		}
+		out = append(out, c.Point)
+	}
+	return out
 }
 
 // inwards tells whether the chain a–c–b turns to the right by more than about ten degrees.

@@ -18,6 +18,9 @@ import (
 // Solve finds the best set-out of a room, with the best of its joints, and cuts
 // its walls. The room is given back with that joint. The error is the context's.
 func Solve(ctx context.Context, room survey.Room) (survey.Room, plan.Setout, []plan.Wall, error) {
+	if !room.Bond.Coursed() {
+		return ofPattern(ctx, room)
+	}
 	r, room, joints, err := joint(ctx, room)
 	if err != nil {
 		return room, plan.Setout{}, nil, err

@@ -142,7 +142,7 @@ func (r *resolver) choices(j Job) {
 
 // empty tells whether a choice holds nothing but its name.
 func (c Choice) empty() bool {
-	return c.Tile == Tile{} && c.Joint == Measure{} && c.Bond == Bond{} && c.Pins.Course == CoursePin{} && len(c.Pins.Walls) == 0 && c.Held == nil
+	return c.Tile == Tile{} && c.Joint == Measure{} && c.Bond.empty() && c.Pins.Course == CoursePin{} && len(c.Pins.Walls) == 0 && c.Held == nil
 }
 
 // pinned reads a pin that may be left out.
@@ -154,9 +154,9 @@ func (r *resolver) pinned(v value) {
 
 // other reads a choice that is not the chosen one.
 func (r *resolver) other(p path, c Choice) {
-	r.tile(p.dot("tile"), c.Tile, c.Joint)
-	r.joints(p.dot("joint"), c.Joint)
-	r.bond(p.dot("bond"), c.Bond)
+	tile := r.tile(p.dot("tile"), c.Tile, c.Joint)
+	joints := r.joints(p.dot("joint"), c.Joint)
+	r.bond(p.dot("bond"), c.Bond, tile, joints)
 	r.otherPins(p.dot("pins"), c.Pins)
 	if h := c.Held; h != nil {
 		r.label(value{p.dot("held.engine"), h.Engine}, longestName)

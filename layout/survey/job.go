@@ -63,12 +63,15 @@ type Box struct {
 	Price string `json:"price,omitempty"`
 }
 
-// Bond is how courses shift against each other.
+// Bond is how courses shift against each other, or which pattern is laid.
 type Bond struct {
-	Kind   string `json:"kind"` // "stack", "running"
+	Kind   string `json:"kind"` // a word of Bonds
 	Offset string `json:"offset,omitempty"`
 	Hand   string `json:"hand,omitempty"`  // "left", "right"; empty: the solver chooses
 	Along  string `json:"along,omitempty"` // "level" (default), "plumb"
+	Turn   string `json:"turn,omitempty"`  // "45": a pattern of rectangles stands at 45°
+	Angle  string `json:"angle,omitempty"` // of a chevron: how steep its long edges are, "30", "45" (default), "60"
+	Tiles  []Tile `json:"tiles,omitempty"` // the tiles of a pattern beside the job's: dot, other heights, small square, modular sizes
 }
 
 // Limits are the person's own limits for slivers and sealant.

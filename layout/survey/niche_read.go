@@ -83,7 +83,14 @@ func (r *resolver) face(p path, f InsideFace, name FaceName, kind Kind, lining l
 	}
 	found.Joint = r.or(value{p.dot("joint"), f.Joint}, r.around.Joint, bounds{0, widestJoint})
 	if f.Bond != nil {
-		b := r.bond(p.dot("bond"), *f.Bond)
+		tile := r.around.Tile
+		if found.Tile != nil {
+			tile = *found.Tile
+		}
+		b := r.bond(p.dot("bond"), *f.Bond, tile, []length.Length{found.Joint})
+		if !b.Coursed() {
+			r.faults.add(p.dot("bond.kind"), quote(f.Bond.Kind), "stack or running: the inside of a niche is laid in courses")
+		}
 		found.Bond = &b
 	}
 	r.clashes(p, f)

@@ -27,7 +27,7 @@ func (j Job) Resolve() (Room, Faults) {
 		room.Joint = room.Joints[0]
 	}
 	room.Bed = r.or(value{"bed", j.Bed}, r.usual(3*length.Inch/16, 5*length.Millimetre), bounds{0, thickest})
-	room.Bond = r.bond("bond", j.Bond)
+	room.Bond = r.bond("bond", j.Bond, room.Tile, room.Joints)
 	r.limits(j.Limits, &room)
 	room.Prefer = r.prefer("prefer", j.Prefer)
 	r.around = &room
@@ -114,11 +114,15 @@ func (r *resolver) pieces(room Room) {
 // whole tiles fit.
 func (r Room) About() int64 {
 	total := int64(0)
+	wide, high, each := r.Tile.Width, r.Tile.Height, int64(1)
+	for _, t := range r.Bond.Others {
+		wide, high, each = min(wide, t.Width), min(high, t.Height), int64(len(r.Bond.Others))
+	}
 	for _, w := range r.Walls {
-		low, high := w.reach()
-		across := length.DivFloor(w.Width, r.Tile.Width+r.Joint) + 1
-		up := length.DivFloor(high-low, r.Tile.Height+r.Joint) + 1
+		low, top := w.reach()
+		across := length.DivFloor(w.Width, wide+r.Joint) + 1
+		up := length.DivFloor(top-low, high+r.Joint) + 1
 		total += across * up
 	}
-	return total
+	return total * each
 }

@@ -57,6 +57,10 @@ func (r *resolver) stand(typed []Wall, room *Room) {
 	before := len(r.faults)
 	var set []int
 	for i, w := range typed {
+		if w.Set != nil && !room.Bond.Coursed() {
+			r.faults.add(path("walls").at(i).dot("set"), "courses that stand, of a "+string(room.Bond.Kind), "nothing here: only the courses of stack and running bond can be followed")
+			return
+		}
 		if w.Set != nil {
 			set = append(set, i)
 			r.standing(path("walls").at(i).dot("set"), *w.Set, room, &room.Walls[i])

@@ -80,9 +80,13 @@ func hundredths(text string) (int64, bool) {
 	return n, err == nil
 }
 
-// bond reads how courses shift against each other.
-func (r *resolver) bond(p path, b Bond) BondRule {
-	rule := BondRule{Kind: BondKind(r.choice(value{p.dot("kind"), b.Kind}, string(Stack), string(Running))), Den: 1}
+// bond reads how courses shift against each other, or which pattern is laid.
+func (r *resolver) bond(p path, b Bond, tile TileSize, joints []length.Length) BondRule {
+	words := make([]string, len(Bonds))
+	for i, k := range Bonds {
+		words[i] = string(k)
+	}
+	rule := BondRule{Kind: BondKind(r.choice(value{p.dot("kind"), b.Kind}, words...)), Den: 1}
 	if b.Along != "" {
 		rule.Plumb = r.choice(value{p.dot("along"), b.Along}, "level", "plumb") == "plumb"
 	}
@@ -92,6 +96,9 @@ func (r *resolver) bond(p path, b Bond) BondRule {
 	case Running:
 		rule.Num, rule.Den = r.offset(value{p.dot("offset"), b.Offset})
 		rule.Hand = r.hand(value{p.dot("hand"), b.Hand}, rule)
+	}
+	if rule.Kind != "" {
+		r.pattern(p, b, &rule, tile, joints)
 	}
 	return rule
 }

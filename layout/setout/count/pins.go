@@ -7,9 +7,9 @@ import (
 	"coursewright/layout/survey"
 )
 
-// withPins is the wall with the low ends of pinned marks fixed where they are
+// WithPins is the wall with the low ends of pinned marks fixed where they are
 // pinned. A pinned high edge of an opening is looked up by pin.
-func withPins(w survey.WallFound) survey.WallFound {
+func WithPins(w survey.WallFound) survey.WallFound {
 	if len(w.MarkPins) == 0 {
 		return w
 	}

@@ -69,7 +69,7 @@ type Setting struct {
 
 // NewWall prepares a wall of a room whose bond has the hand given.
 func NewWall(room *survey.Room, found survey.WallFound, hand survey.Hand) *Wall {
-	w := &Wall{Found: withPins(found), typed: found, room: room, plumb: room.Bond.Plumb,
+	w := &Wall{Found: WithPins(found), typed: found, room: room, plumb: room.Bond.Plumb,
 		bond: bond.Of(*room, hand), registry: map[runKey]int{}, shapes: map[string]survey.Shape{}, grounds: map[[3]length.Length]*ground{}, sorted: map[string][]Start{}, options: map[optionKey][]Option{}}
 	w.shifts = w.bond.Shifts()
 	w.outer, w.free = outermost(w.Found)

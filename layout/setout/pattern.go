@@ -1,0 +1,161 @@
+package setout
+
+import (
+	"context"
+	"fmt"
+	"strings"
+
+	"coursewright/layout/length"
+	"coursewright/layout/merit"
+	"coursewright/layout/piece"
+	"coursewright/layout/plan"
+	"coursewright/layout/setout/phase"
+	"coursewright/layout/setout/tell"
+	"coursewright/layout/survey"
+)
+
+// ofPattern finds the best phase of a room laid in a pattern, with the best of its
+// joints, and cuts its walls.
+func ofPattern(ctx context.Context, room survey.Room) (survey.Room, plan.Setout, []plan.Wall, error) {
+	r, room, joints, err := phaseJoint(ctx, room)
+	if err != nil {
+		return room, plan.Setout{}, nil, err
+	}
+	s := plan.Setout{Line: r.Line, Hand: room.Bond.Hand, Joint: room.Joint, Pinned: room.Line != nil, Merit: r.Merit,
+		Order: r.Order(), Proven: r.Proven, Joints: joints, Rise: r.Wall(0).Pattern.Rise}
+	s.Bound = boundOf(room, r)
+	walls := make([]plan.Wall, len(room.Walls))
+	pieces := make([][]piece.Piece, len(room.Walls))
+	letters := make([]string, len(room.Walls))
+	for i, w := range room.Walls {
+		shape, cut, gaps := r.Wall(i).Cut(r.Walls[i].Setting)
+		walls[i] = plan.Wall{Found: w, Shape: shape, Start: phaseStart(room, r, i), Gaps: gaps, Bare: places(gaps)}
+		s.Walls = append(s.Walls, walls[i].Start)
+		pieces[i], letters[i] = cut, w.Letter
+	}
+	piece.Number(pieces, letters, false)
+	for i := range walls {
+		walls[i].Pieces = pieces[i]
+		walls[i].Runs = plan.FindRuns(room, walls[i])
+		for _, p := range pieces[i] {
+			if !p.Whole {
+				s.CutTiles++
+			}
+		}
+	}
+	s.Least = tell.Least(walls)
+	s.Reasons = phaseReasons(&s, room, walls, r.Free)
+	return room, s, walls, ctx.Err()
+}
+
+// phaseJoint solves the room with each joint that it may have, and takes the best.
+func phaseJoint(ctx context.Context, room survey.Room) (*phase.Result, survey.Room, []plan.Joint, error) {
+	list := room.Joints
+	if len(list) == 0 {
+		list = []length.Length{room.Joint}
+	}
+	var best *phase.Result
+	chosen := room
+	results := make([]phase.Result, len(list))
+	for i, j := range list {
+		with := room
+		with.Joint = j
+		var err error
+		if results[i], err = phase.Room(ctx, &with); err != nil {
+			return nil, room, nil, err
+		}
+		if r := &results[i]; best == nil || r.Order().Better(&r.Merit, &best.Merit) {
+			best, chosen = r, with
+		}
+	}
+	if len(list) == 1 {
+		return best, chosen, nil, nil
+	}
+	var told []plan.Joint
+	for i := range results {
+		told = append(told, plan.Joint{Size: list[i], Line: results[i].Line, Figures: phaseFigures(&chosen, best, results[i].Walls, &results[i].Merit)})
+	}
+	return best, chosen, told, nil
+}
+
+// phaseFigures compares a set-out with the best one.
+func phaseFigures(room *survey.Room, best *phase.Result, walls []phase.Counted, its *merit.Merit) plan.Figures {
+	f := plan.Figures{Slivers: its.Slivers, Unworkable: its.Unworkable, Bare: its.Bare, Share: piece.Share{Num: 1, Den: 1}}
+	for _, w := range walls {
+		if s := piece.Part(w.Least, w.Full); s.Less(f.Share) {
+			f.Least, f.Share = w.Least, s
+		}
+	}
+	_, f.Term = best.Order().Compare(its, &best.Merit)
+	f.Its, f.Chosen = tell.Figure(room.Units, f.Term, its, &best.Merit), tell.Figure(room.Units, f.Term, &best.Merit, its)
+	return f
+}
+
+// phaseStart says where a wall starts, and what the classic starts would give.
+func phaseStart(room survey.Room, r *phase.Result, i int) plan.Start {
+	w, c := r.Wall(i), r.Walls[i]
+	s := plan.Start{Edge: c.Edge, X: c.Edge - room.Joint.Half(), Placed: c.Placed, Pinned: w.Found.Pin != nil, From: c.Edge, To: c.Edge}
+	if p := w.Found.Pin; p != nil && p.Is != survey.OnEdge {
+		s.X, s.OnTile = p.X, p.Is == survey.OnTile
+	}
+	for _, k := range w.Classics() {
+		its, whole := r.With(i, k.Edge)
+		x := k.Edge - room.Joint.Half()
+		if k.OnTile {
+			x = k.Edge + w.Pattern.Tiles[w.Pattern.Places[0].Tile].Box.Width().Half()
+		}
+		s.Classic = append(s.Classic, plan.Classic{Name: k.Name, Edge: k.Edge, X: x, OnTile: k.OnTile, Figures: phaseFigures(&room, r, []phase.Counted{its}, &whole)})
+	}
+	s.Classic = append(s.Classic, plan.Classic{Name: "best", Edge: c.Edge, X: s.X, OnTile: s.OnTile, Figures: phaseFigures(&room, r, []phase.Counted{c}, &r.Merit)})
+	s.Map = r.Map(i)
+	return s
+}
+
+// boundOf says what no phase can beat where the best is not proven.
+func boundOf(room survey.Room, r *phase.Result) string {
+	switch order, term := r.Order().Compare(&r.Bound, &r.Merit); {
+	case r.Proven:
+		return ""
+	case order >= 0:
+		return "Not every set-out was looked at; none can be better than this one."
+	default:
+		return fmt.Sprintf("Not every set-out was looked at. The best there may be has at best %s; this one has %s.",
+			tell.Figure(room.Units, term, &r.Bound, &r.Merit), tell.Figure(room.Units, term, &r.Merit, &r.Bound))
+	}
+}
+
+// phaseReasons are plain sentences: where the smallest cut is, what decided against
+// the classic starts, and what is proven.
+func phaseReasons(s *plan.Setout, room survey.Room, walls []plan.Wall, free bool) []string {
+	var out []string
+	if s.Least.Piece == "" {
+		out = append(out, "No tile in sight needs a cut under its full width.")
+	} else {
+		out = append(out, fmt.Sprintf("The smallest cut in sight is %s: %s wide, %s of a tile, on wall %s.",
+			s.Least.Piece, s.Least.Size.Fine(room.Units), tell.Percent(s.Least.Share), walls[s.Least.Wall].Found.Name))
+	}
+	for _, w := range walls {
+		said := fmt.Sprintf("Wall %s starts with the left side of a tile at %s", w.Found.Name, w.Start.Edge.Tape(room.Units))
+		if w.Start.Pinned {
+			out = append(out, said+", as pinned.")
+			continue
+		}
+		var others []string
+		for _, c := range w.Start.Classic {
+			if c.Name != "best" && c.Term != merit.None {
+				others = append(others, fmt.Sprintf("%s would give %s instead of %s", c.Name, c.Its, c.Chosen))
+			}
+		}
+		if len(others) > 0 {
+			said += "; " + strings.Join(others, "; ")
+		}
+		out = append(out, said+".")
+	}
+	if free {
+		out = append(out, "Ends, heads and openings that are free were placed for the phase found, and not tried with every other.")
+	}
+	if s.Bound != "" {
+		out = append(out, s.Bound)
+	}
+	return out
+}

@@ -1,0 +1,20 @@
+// Package phase sets out walls laid in a pattern: tiles on a lattice that has no
+// level courses. What is to be found is a phase in two directions: the line, which
+// is the lowest point of a tile of the cell's first place and is shared by all walls,
+// and on every wall the start, the left side of that tile.
+//
+// Laws, each with a test:
+//  1. Wall.Count is read from the pieces that piece.Lay makes: nothing is counted in
+//     two ways.
+//  2. What Wall.AtBest gives does not come after what Wall.Count gives at any phase
+//     within its reach: a cut changes its width by no more than the phase moves.
+//  3. Where the result says it is proven, no line and starts on the marks of the tape
+//     are better, before the terms that walls share at their corners.
+//  4. The same room gives the same result: what bounds the search is counted work. It
+//     ends soon after its context does.
+//
+// Of the order of merit a pattern has: bare wall, unworkable pieces, slivers, runs
+// (by their edges, without classes), ends alike, rim and head, work, corners, facing
+// walls and the place wished for. Shares are of the least width. Exposed ends and
+// openings off the joint lines it has not: such a pattern has no line from end to end.
+package phase

@@ -1,0 +1,233 @@
+package phase
+
+import (
+	"coursewright/layout/bond"
+	"coursewright/layout/length"
+	"coursewright/layout/merit"
+	"coursewright/layout/piece"
+	"coursewright/layout/plane"
+	"coursewright/layout/survey"
+)
+
+// edge is a straight boundary of the wall. What it alone cuts off a tile depends
+// only on how deep the tile stands in the wall, square to the edge; the tables say
+// by that depth how wide the piece is, and are filled by cutting.
+type edge struct {
+	name   piece.Edge
+	low    bool
+	line   plane.Line
+	long   length.Length // the edge's length
+	sealed length.Length // what is no deeper is left to the sealant
+	bare   length.Length // and leaves bare wall where it is deeper than this and flat
+	reach  length.Length // how far along tile beside such a strip may cover it
+	normal plane.Point   // its square, into the wall, in thousandths
+	tables []table       // by tile of the pattern
+	near   []copied      // the tiles that it may cut in some phase, where the lattice stands at base
+}
+
+// copied is one copy of a tile.
+type copied struct {
+	tile int
+	at   plane.Point
+}
+
+// table holds the widths of what an edge leaves of a tile.
+type table struct {
+	deep        length.Length // the tile's extent square to the edge
+	first, last int64         // its extent as line.Side measures it, about its own origin
+	from, to    int64         // and along the edge
+	flat        length.Length // how long the side of the tile is that looks into the wall and runs along the edge, if any
+	wide        []length.Length
+}
+
+// steps is how finely a table says how deep a tile stands.
+const steps = 256
+
+// findEdges lists the boundaries that stand where they were measured, with the
+// tiles that each may cut.
+func (w *Wall) findEdges(s survey.Shape) {
+	for _, ring := range s.Solid {
+		for i, c := range ring {
+			d := ring[(i+1)%len(ring)]
+			if c.On == 0 || w.moves(c.On) {
+				continue
+			}
+			w.edges = append(w.edges, w.edgeOf(c, d))
+		}
+	}
+}
+
+func (w *Wall) edgeOf(c, d plane.Corner) edge {
+	side := w.rule.Sides[c.On]
+	e := edge{name: piece.EdgeBetween(c, d), line: plane.Through(c.Point, d.Point)}
+	e.low = e.name.Low(w.rule.Sides)
+	e.long = plane.Root(length.Area(e.line.D.X)*length.Area(e.line.D.X) + length.Area(e.line.D.Y)*length.Area(e.line.D.Y))
+	if e.long == 0 {
+		return e
+	}
+	e.normal = plane.Point{X: -e.line.D.Y * 1000 / e.long, Y: e.line.D.X * 1000 / e.long}
+	if limit := w.room.Sealant - side.Gap; side.Meets && limit > 0 {
+		e.sealed = limit + 96 // a leaning strip is measured level
+		e.bare, e.reach = limit-w.room.Joint+96, w.room.Sealant+w.room.Joint+96
+	}
+	hidden := length.Length(0)
+	switch {
+	case c.On == survey.SideLeft:
+		hidden = max(0, w.Found.Left.Cover-w.Found.Left.Gap-w.Found.Left.Behind)
+	case c.On == survey.SideRight:
+		hidden = max(0, w.Found.Right.Cover-w.Found.Right.Gap-w.Found.Right.Behind)
+	}
+	for _, t := range w.Pattern.Tiles {
+		e.tables = append(e.tables, tableOf(e.line, e.long, t, hidden))
+	}
+	box := plane.Rect{Left: min(c.X, d.X), Bottom: min(c.Y, d.Y), Right: max(c.X, d.X) + 1, Top: max(c.Y, d.Y) + 1}
+	box.Left -= w.Pattern.Reach
+	box.Bottom -= w.Pattern.Rise
+	w.Pattern.Each(plane.Point{}, box, func(place int, at plane.Point) {
+		e.near = append(e.near, copied{w.Pattern.Places[place].Tile, at})
+	})
+	return e
+}
+
+// tableOf cuts a tile at every depth along an edge of this direction. Entry n is
+// the width of what stands no deeper than n+1 steps, which no shallower cut exceeds.
+func tableOf(line plane.Line, long length.Length, t bond.Tile, hidden length.Length) table {
+	var tab table
+	for i, c := range t.Outline {
+		s := int64(line.D.X)*int64(c.Y) - int64(line.D.Y)*int64(c.X)
+		a := int64(line.D.X)*int64(c.X) + int64(line.D.Y)*int64(c.Y)
+		if i == 0 {
+			tab.first, tab.last, tab.from, tab.to = s, s, a, a
+		}
+		tab.first, tab.last = min(tab.first, s), max(tab.last, s)
+		tab.from, tab.to = min(tab.from, a), max(tab.to, a)
+	}
+	for i, c := range t.Outline {
+		d := t.Outline[(i+1)%len(t.Outline)]
+		s := int64(line.D.X)*int64(c.Y) - int64(line.D.Y)*int64(c.X)
+		u := int64(line.D.X)*int64(d.Y) - int64(line.D.Y)*int64(d.X)
+		if near := 96 * int64(long); tab.last-s < near && tab.last-u < near {
+			tab.flat = plane.Distance(c.Point, d.Point)
+		}
+	}
+	tab.deep = length.Length((tab.last-tab.first)/int64(long)) + 1
+	tile := plane.Region{t.Outline}
+	for n := range int64(steps) {
+		deep := length.Length(n+1)*tab.deep/steps + 2 - hidden
+		wide := length.Length(0)
+		if deep > 0 {
+			// The line parallel to the edge, deep below the tile's last point.
+			wide = min(t.Least, tile.Keep(parallel(line, tab.last-int64(deep)*int64(long))).LeastWidth()+4)
+		}
+		tab.wide = append(tab.wide, wide)
+	}
+	return tab
+}
+
+// parallel is the line of this direction on which Side of points about the origin,
+// as a line through it would measure, is off.
+func parallel(line plane.Line, off int64) plane.Line {
+	d := line.D
+	all := int64(d.X)*int64(d.X) + int64(d.Y)*int64(d.Y)
+	scale := func(v length.Length) length.Length {
+		n := float64(v) * (float64(off) / float64(all))
+		return length.Length(n)
+	}
+	return plane.Line{P: plane.Point{X: -scale(d.Y), Y: scale(d.X)}, D: d}
+}
+
+// AtBest is what no set-out can beat whose phase is no farther from the line and
+// the edge than so much, along and up. It counts only tiles that one boundary cuts.
+func (w *Wall) AtBest(line, start length.Length, along, up length.Length) merit.Merit {
+	t := tally{w: w}
+	w.atBest(&t, line, start, along, up)
+	return t.merit()
+}
+
+func (w *Wall) atBest(t *tally, line, start length.Length, along, up length.Length) {
+	w.Work++
+	move := w.Pattern.Phase(w.Origin(line, start))
+	for i := range w.edges {
+		e := &w.edges[i]
+		if e.long == 0 {
+			continue
+		}
+		slack := (along*e.normal.X.Abs()+up*e.normal.Y.Abs())/1000 + 2
+		beside := along + up
+		for k := range e.near {
+			e.bound(t, &e.near[k], move, slack, beside)
+		}
+	}
+}
+
+// bound counts one tile, if the edge surely cuts it and nothing else does.
+func (e *edge) bound(t *tally, c *copied, move plane.Point, slack, beside length.Length) {
+	x, y := c.at.X+move.X-e.line.P.X, c.at.Y+move.Y-e.line.P.Y
+	tab := &e.tables[c.tile]
+	s := int64(e.line.D.X)*int64(y) - int64(e.line.D.Y)*int64(x)
+	long := int64(e.long)
+	if s+tab.first+int64(slack)*long >= 0 {
+		return
+	}
+	if s+tab.last <= int64(e.sealed+slack)*long {
+		if tab.flat > 2*e.reach && s+tab.last >= int64(e.bare+slack)*long && s+tab.last <= int64(e.sealed-192-slack)*long && e.inside(tab, x, y, beside) {
+			t.sights[boolean(e.low)].Bare += tab.flat - 2*e.reach
+		}
+		return
+	}
+	if !e.inside(tab, x, y, beside) {
+		return
+	}
+	deep := length.Length((s+tab.last)/long) + slack
+	wide := tab.wide[min(steps-1, int(int64(deep)*steps/int64(tab.deep)))]
+	w := t.w
+	limits := &w.least[c.tile]
+	switch sight := &t.sights[boolean(e.low)]; {
+	case wide < limits.unworkable:
+		sight.Unworkable++
+	case wide < limits.sliver:
+		sight.Slivers++
+	}
+	t.work++
+	t.single(e, wide, limits.full)
+}
+
+// inside tells whether a tile at x, y stands before the edge from end to end, however
+// it moves.
+func (e *edge) inside(tab *table, x, y, beside length.Length) bool {
+	long := int64(e.long)
+	a := int64(e.line.D.X)*int64(x) + int64(e.line.D.Y)*int64(y)
+	margin := int64(beside+tab.deep/32) * long
+	return a+tab.from >= margin && a+tab.to <= long*long-margin
+}
+
+// single notes a width of the run that one edge cuts.
+func (t *tally) single(e *edge, wide, full length.Length) {
+	for i := range t.runs {
+		if r := &t.runs[i]; r.n == 1 && r.edges[0] == e.name {
+			if int64(wide)*int64(r.full) < int64(r.least)*int64(full) {
+				r.least, r.full = wide, full
+			}
+			return
+		}
+	}
+	t.runs = append(t.runs, run{edges: [4]piece.Edge{e.name}, n: 1, least: wide, full: full, low: e.low})
+}
+
+// moves tells whether a side stands where a free mark puts it.
+func (w *Wall) moves(s plane.Side) bool {
+	switch {
+	case s == survey.SideLeft:
+		return !w.Found.Left.Meets && w.Found.Left.Stops.Free()
+	case s == survey.SideRight:
+		return !w.Found.Right.Meets && w.Found.Right.Stops.Free()
+	case s == survey.SideHead:
+		return !w.Found.Head.Meets && w.Found.Head.Stops.Free()
+	}
+	i := int(s-survey.SideBase) - len(w.Found.Base)
+	if i < 0 {
+		return false
+	}
+	o := w.Found.Openings[i]
+	return o.Kind != survey.Pipe && (o.Left.Free() || o.Width.Free() || o.Bottom.Free() || o.Height.Free())
+}

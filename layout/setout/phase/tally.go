@@ -1,0 +1,153 @@
+package phase
+
+import (
+	"cmp"
+	"slices"
+
+	"coursewright/layout/length"
+	"coursewright/layout/merit"
+	"coursewright/layout/piece"
+	"coursewright/layout/survey"
+)
+
+// tally adds up the pieces of a wall.
+type tally struct {
+	w      *Wall
+	sights [2]merit.Sight
+	work   int
+	runs   []run
+}
+
+// run is all pieces that the same boundary edges cut in the same direction, with
+// its least share. Cut by more than four edges, they are told apart by the first four.
+type run struct {
+	edges [4]piece.Edge
+	n     int
+	least length.Length
+	full  length.Length // of the tile that gives it
+	low   bool
+}
+
+func (r *run) share() piece.Share { return piece.Part(r.least, r.full) }
+
+func (t *tally) piece(p *piece.Piece, tile int) {
+	if p.Whole {
+		return
+	}
+	for low := range t.sights {
+		switch p.Grade(low == 1) {
+		case piece.Hopeless:
+			t.sights[low].Unworkable++
+		case piece.Small:
+			t.sights[low].Slivers++
+		}
+	}
+	t.work += p.Effort()
+	full := t.w.least[tile].full
+	t.run(p.Across, p.Least, full)
+	t.run(p.Up, p.Least, full)
+}
+
+// run notes a width of a run.
+func (t *tally) run(edges []piece.Edge, least, full length.Length) {
+	if len(edges) == 0 {
+		return
+	}
+	r := run{least: least, full: full, n: min(len(edges), 4)}
+	copy(r.edges[:], edges)
+	for i := range t.runs {
+		if have := &t.runs[i]; have.n == r.n && have.edges == r.edges {
+			if share := r.share(); share.Less(have.share()) {
+				have.least, have.full = least, full
+			}
+			return
+		}
+	}
+	for _, e := range edges {
+		r.low = r.low || e.Low(t.w.rule.Sides)
+	}
+	t.runs = append(t.runs, r)
+}
+
+var (
+	half  = piece.Share{Num: 1, Den: 2}
+	third = piece.Share{Num: 1, Den: 3}
+	fifth = piece.Share{Num: 1, Den: 5}
+	full  = piece.Share{Num: 1, Den: 1}
+)
+
+// merit is what was added up, without what only a whole set-out shows.
+func (t *tally) merit() (m merit.Merit) {
+	m.Part = true
+	m.Sight, m.OutOfSight, m.Work = t.sights[0], t.sights[1], t.work
+	sides := t.w.rule.Sides
+	for i := range t.runs {
+		r := &t.runs[i]
+		share, sight := piece.Part(r.least.FloorTo(t.w.room.Tape), r.full), &m.Sight
+		if r.low {
+			sight = &m.OutOfSight
+		}
+		sight.Fifths += boolean(share.Less(fifth))
+		sight.Thirds += boolean(share.Less(third))
+		if share.Less(half) {
+			sight.Runs = append(sight.Runs, share)
+		}
+		base, head := true, true
+		for _, e := range r.edges[:r.n] {
+			base, head = base && e.IsBase(sides), head && e.Side() == survey.SideHead
+		}
+		switch {
+		case r.low || r.edges[0].Across() || !share.Less(full):
+		case base:
+			m.Rim = append(m.Rim, share)
+		case head:
+			m.Head = append(m.Head, share)
+		}
+	}
+	for _, list := range [...][]piece.Share{m.Sight.Runs, m.OutOfSight.Runs, m.Rim, m.Head} {
+		slices.SortFunc(list, func(a, b piece.Share) int { return cmp.Compare(a.Num*b.Den, b.Num*a.Den) })
+	}
+	return m
+}
+
+// counted turns what was added up into what a set-out gives.
+func (t *tally) counted(s Setting) Counted {
+	w := t.w
+	c := Counted{Setting: s, Merit: t.merit(), Full: w.least[0].full}
+	c.Left, c.Right, c.Least = c.Full, c.Full, c.Full
+	worst := full
+	for i := range t.runs {
+		r := &t.runs[i]
+		if r.n == 1 && r.edges[0].Side() == survey.SideLeft {
+			c.Left = min(c.Left, r.least)
+		}
+		if r.n == 1 && r.edges[0].Side() == survey.SideRight {
+			c.Right = min(c.Right, r.least)
+		}
+		if share := r.share(); !r.low && share.Less(worst) {
+			worst, c.Least, c.Full = share, r.least, r.full
+		}
+	}
+	if w.Found.Left.Meets == w.Found.Right.Meets {
+		c.Merit.Mirror = (c.Left - c.Right).Abs().FloorTo(w.room.Tape)
+	}
+	c.Merit.Near = w.near(s.Placed).FloorTo(w.room.Tape)
+	return c
+}
+
+// near is how far openings stand from the places wished for their middles.
+func (w *Wall) near(p survey.Placed) (sum length.Length) {
+	for i, o := range w.Found.Openings {
+		e := survey.Edges{}
+		if o.Kind != survey.Pipe {
+			e = p.Openings[i]
+		}
+		if o.Near.X != nil {
+			sum += ((e.Left + e.Right).Half() - *o.Near.X).Abs()
+		}
+		if o.Near.Y != nil {
+			sum += ((e.Bottom + e.Top).Half() - *o.Near.Y).Abs()
+		}
+	}
+	return sum
+}

@@ -1,0 +1,156 @@
+package phase
+
+import (
+	"slices"
+
+	"coursewright/layout/bond"
+	"coursewright/layout/length"
+	"coursewright/layout/merit"
+	"coursewright/layout/piece"
+	"coursewright/layout/plane"
+	"coursewright/layout/setout/count"
+	"coursewright/layout/survey"
+)
+
+// Setting is a set-out of one wall.
+type Setting struct {
+	Line, Edge length.Length // lowest point and left side of a tile of the first place
+	Placed     survey.Placed
+}
+
+// Counted is what a set-out of one wall gives.
+type Counted struct {
+	Setting
+	Merit       merit.Merit // all but the terms that two walls share
+	Left, Right length.Length
+	Least       length.Length // the smallest run in sight, and the tile's least width
+	Full        length.Length
+}
+
+// Wall is one wall of a room laid in a pattern.
+type Wall struct {
+	Found   survey.WallFound // with what is pinned fixed
+	Pattern bond.Pattern
+	Work    int // what was counted so far
+
+	room  *survey.Room
+	rule  piece.Rule
+	order merit.Order
+	free  []freeMark
+	outer survey.Placed
+	shape *ground
+	edges []edge
+	least []limits // by tile of the pattern
+}
+
+type limits struct{ full, sliver, unworkable length.Length }
+
+// NewWall is a wall of a room laid in a pattern.
+func NewWall(room *survey.Room, found survey.WallFound, pattern bond.Pattern) *Wall {
+	w := &Wall{Found: count.WithPins(found), Pattern: pattern, room: room, order: merit.OrderFor(room.Prefer)}
+	for _, t := range pattern.Tiles {
+		w.least = append(w.least, limits{t.Least, piece.SliverLimit(*room, t.Least), piece.UnworkableLimit(*room, t.Least)})
+	}
+	w.outer, w.free = marksOf(w.Found)
+	w.rule = piece.RuleFor(*room, w.Found, w.Found.Sides())
+	w.findEdges(w.ground(w.outer).shape)
+	return w
+}
+
+// ground is a wall with its marks placed, on which any phase may be laid.
+type ground struct {
+	placed survey.Placed
+	shape  survey.Shape
+	layer  *piece.Layer
+	zones  []plane.Rect // where tiles meet a boundary: all others are whole or outside, and cover none
+	box    plane.Rect
+}
+
+// ground is the wall with its marks placed; the last one is kept.
+func (w *Wall) ground(p survey.Placed) *ground {
+	if w.shape != nil && same(w.shape.placed, p) {
+		return w.shape
+	}
+	s := w.Found.Shape(w.room.Units, p)
+	g := &ground{placed: p, shape: s, layer: piece.NewLayer(s, w.Pattern, w.rule), box: s.Solid.Bounds()}
+	far := max(w.rule.Joint, w.rule.Sealant) + 16
+	zone := func(a, b plane.Point) {
+		g.zones = append(g.zones, plane.Rect{Left: min(a.X, b.X) - far, Bottom: min(a.Y, b.Y) - far, Right: max(a.X, b.X) + far, Top: max(a.Y, b.Y) + far})
+	}
+	for _, r := range []plane.Region{s.Solid, s.Visible} {
+		for _, ring := range r {
+			for i, c := range ring {
+				zone(c.Point, ring[(i+1)%len(ring)].Point)
+			}
+		}
+	}
+	for _, pipe := range w.rule.Pipes {
+		r := pipe.Radius + pipe.Radius/64 + 2
+		zone(plane.Point{X: pipe.Centre.X - r, Y: pipe.Centre.Y - r}, plane.Point{X: pipe.Centre.X + r, Y: pipe.Centre.Y + r})
+	}
+	g.zones = slices.Compact(g.zones)
+	w.shape = g
+	w.Work += 200
+	return g
+}
+
+func boolean(b bool) int {
+	if b {
+		return 1
+	}
+	return 0
+}
+
+func same(a, b survey.Placed) bool {
+	return a.Left == b.Left && a.Right == b.Right && a.Head == b.Head && slices.Equal(a.Openings, b.Openings)
+}
+
+// Origin is where the lattice stands for a line and an edge.
+func (w *Wall) Origin(line, edge length.Length) plane.Point {
+	place := w.Pattern.Places[0]
+	b := plane.Region{w.Pattern.Tiles[place.Tile].Outline}.Bounds()
+	return plane.Point{X: edge - b.Left - place.At.X, Y: line - b.Bottom - place.At.Y}
+}
+
+// Count reads the merit of a set-out from the pieces along the boundaries.
+func (w *Wall) Count(s Setting) Counted {
+	g := w.ground(s.Placed)
+	g.layer.Cover.Clear()
+	t := tally{w: w}
+	w.eachNear(g, w.Origin(s.Line, s.Edge), func(set bond.Set) {
+		g.layer.Cut(set, func(p *piece.Piece) { t.piece(p, set.Tile) })
+		w.Work++
+	})
+	for _, gap := range g.layer.Cover.Gaps() {
+		t.sights[boolean(gap.Low)].Bare += gap.Length
+	}
+	w.Work += 20
+	return t.counted(s)
+}
+
+// eachNear gives every tile near a boundary, once.
+func (w *Wall) eachNear(g *ground, origin plane.Point, each func(bond.Set)) {
+	for n, zone := range g.zones {
+		w.Pattern.Each(origin, zone, func(place int, at plane.Point) {
+			tile := w.Pattern.Places[place].Tile
+			outline := w.Pattern.Tiles[tile].Outline
+			box := w.Pattern.Tiles[tile].Box
+			box = plane.Rect{Left: box.Left + at.X, Bottom: box.Bottom + at.Y, Right: box.Right + at.X, Top: box.Top + at.Y}
+			for _, before := range g.zones[:n] {
+				if before.Overlaps(box) {
+					return
+				}
+			}
+			if g.box.Overlaps(box) {
+				each(bond.Set{Place: place, Tile: tile, At: at, Outline: bond.Moved(outline, at)})
+			}
+		})
+	}
+}
+
+// Cut makes the pieces of the wall, without IDs, with the bare places.
+func (w *Wall) Cut(s Setting) (survey.Shape, []piece.Piece, []piece.Gap) {
+	shape := w.Found.Shape(w.room.Units, s.Placed)
+	pieces, bare := piece.Lay(shape, w.Pattern, w.Origin(s.Line, s.Edge), w.rule)
+	return shape, pieces, bare
+}
