@@ -102,6 +102,14 @@ func (p Pattern) Each(origin plane.Point, box plane.Rect, each func(place int, a
 	}
 }
 
+// Origin is where the lattice stands where a tile of the first place has its lowest
+// point at line and its left side at edge.
+func (p Pattern) Origin(line, edge length.Length) plane.Point {
+	place := p.Places[0]
+	box := p.Tiles[place.Tile].Box
+	return plane.Point{X: edge - box.Left - place.At.X, Y: line - box.Bottom - place.At.Y}
+}
+
 // Phase moves an origin of the lattice by lattice vectors into the box of phases.
 func (p Pattern) Phase(origin plane.Point) (in plane.Point) {
 	p.lattice(plane.Rect{Left: -origin.X, Right: p.Reach - origin.X, Bottom: -origin.Y, Top: p.Rise - origin.Y}, func(v plane.Point) {

@@ -21,6 +21,11 @@ func (b *box) cut(f *plan.Face) {
 	}
 	line, edge := b.phase(f)
 	f.Line, f.Start.Edge = line, edge
+	if !room.Bond.Coursed() {
+		pattern := bond.For(room, b.setout.Hand)
+		f.Pieces, f.Gaps = piece.Lay(f.Shape, pattern, pattern.Origin(line, edge), piece.RuleFor(room, survey.WallFound{}, f.Shape.Sides))
+		return
+	}
 	laid := bond.Of(room, b.setout.Hand)
 	box := f.Shape.Solid.Bounds()
 	along, across := edge, line

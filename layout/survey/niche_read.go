@@ -88,9 +88,6 @@ func (r *resolver) face(p path, f InsideFace, name FaceName, kind Kind, lining l
 			tile = *found.Tile
 		}
 		b := r.bond(p.dot("bond"), *f.Bond, tile, []length.Length{found.Joint})
-		if !b.Coursed() {
-			r.faults.add(p.dot("bond.kind"), quote(f.Bond.Kind), "stack or running: the inside of a niche is laid in courses")
-		}
 		found.Bond = &b
 	}
 	r.clashes(p, f)

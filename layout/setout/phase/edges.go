@@ -146,7 +146,7 @@ func (w *Wall) AtBest(line, start length.Length, along, up length.Length) merit.
 
 func (w *Wall) atBest(t *tally, line, start length.Length, along, up length.Length) {
 	w.Work++
-	move := w.Pattern.Phase(w.Origin(line, start))
+	move := w.Pattern.Phase(w.Pattern.Origin(line, start))
 	for i := range w.edges {
 		e := &w.edges[i]
 		if e.long == 0 {

@@ -105,19 +105,12 @@ func same(a, b survey.Placed) bool {
 	return a.Left == b.Left && a.Right == b.Right && a.Head == b.Head && slices.Equal(a.Openings, b.Openings)
 }
 
-// Origin is where the lattice stands for a line and an edge.
-func (w *Wall) Origin(line, edge length.Length) plane.Point {
-	place := w.Pattern.Places[0]
-	b := plane.Region{w.Pattern.Tiles[place.Tile].Outline}.Bounds()
-	return plane.Point{X: edge - b.Left - place.At.X, Y: line - b.Bottom - place.At.Y}
-}
-
 // Count reads the merit of a set-out from the pieces along the boundaries.
 func (w *Wall) Count(s Setting) Counted {
 	g := w.ground(s.Placed)
 	g.layer.Cover.Clear()
 	t := tally{w: w}
-	w.eachNear(g, w.Origin(s.Line, s.Edge), func(set bond.Set) {
+	w.eachNear(g, w.Pattern.Origin(s.Line, s.Edge), func(set bond.Set) {
 		g.layer.Cut(set, func(p *piece.Piece) { t.piece(p, set.Tile) })
 		w.Work++
 	})
@@ -151,6 +144,6 @@ func (w *Wall) eachNear(g *ground, origin plane.Point, each func(bond.Set)) {
 // Cut makes the pieces of the wall, without IDs, with the bare places.
 func (w *Wall) Cut(s Setting) (survey.Shape, []piece.Piece, []piece.Gap) {
 	shape := w.Found.Shape(w.room.Units, s.Placed)
-	pieces, bare := piece.Lay(shape, w.Pattern, w.Origin(s.Line, s.Edge), w.rule)
+	pieces, bare := piece.Lay(shape, w.Pattern, w.Pattern.Origin(s.Line, s.Edge), w.rule)
 	return shape, pieces, bare
 }
