@@ -13,6 +13,7 @@ import (
 	"coursewright/layout/cuts"
 	"coursewright/layout/length"
 	"coursewright/layout/piece"
+	"coursewright/layout/plane"
 	"coursewright/layout/survey"
 	"coursewright/web/drawing"
 	"coursewright/web/page"
@@ -63,7 +64,7 @@ func (s pages) findPiece(w http.ResponseWriter, r *http.Request) error {
 		return &page.Refusal{Status: http.StatusBadRequest, Text: "A place is a wall, counted from 1, and x and y on it in millimetres."}
 	}
 	for _, p := range plan.Walls[wall-1].Pieces {
-		if t := p.Tile; t.Left <= x && x <= t.Right && t.Bottom <= y && y <= t.Top {
+		if t := p.Tile; t.Left <= x && x <= t.Right && t.Bottom <= y && y <= t.Top && (p.Outline == nil || p.Face.Contains(plane.Point{X: x, Y: y})) {
 			return page.Render(w, r, http.StatusOK, PieceCard(stored.ID, templ.SafeURL(string(page.JobPath(stored.ID, ""))), *cardOf(plan, page.Schedule(plan), wall-1, p)))
 		}
 	}

@@ -112,7 +112,7 @@ func (s *single) common() {
 	caption := s.foot - rise(s.texts.figure)
 	s.rail(s.axis, s.f.origin.Y, s.Scale, s.up, s.heading, caption)
 	l := Label{Tag: Tag{Kind: Dim, Wall: -1}, Size: s.texts.note, Anchor: Right, Colour: Blue, At: Point{s.axis - railGap, s.foot}}
-	if l.Text = courseCaption; !s.plan.Room.Bond.Plumb {
+	if l.Text = courseCaption; s.inCourses() {
 		s.label(l)
 		l.At.Y += s.footStep()
 	}

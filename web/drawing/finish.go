@@ -13,9 +13,12 @@ func (b *board) finished(f frame, w layout.Wall) {
 	b.joints(f, w, grout)
 	var whole []*piece.Piece
 	var cut [][]Point
+	others := map[int][][]Point{}
 	for i := range w.Pieces {
 		if p := &w.Pieces[i]; p.Whole {
 			whole = append(whole, p)
+		} else if p.Of > 0 {
+			others[p.Of] = append(others[p.Of], f.rings(p.Face)...)
 		} else {
 			cut = append(cut, f.rings(p.Face)...)
 		}
@@ -23,6 +26,11 @@ func (b *board) finished(f frame, w layout.Wall) {
 	b.whole(f, whole, tile)
 	if len(cut) > 0 {
 		b.path(Tag{Kind: Finish, Wall: f.wall}, fill(tile), cut...)
+	}
+	for of := range b.plan.Room.Bond.Others {
+		if rings := others[of+1]; len(rings) > 0 {
+			b.path(Tag{Kind: Finish, Wall: f.wall}, fill(b.colourOf(of+1, tile)), rings...)
+		}
 	}
 	b.trimFinished(f, w, tile)
 	for i, o := range w.Found.Openings {

@@ -99,7 +99,7 @@ func (b *board) footLines(f frame, w layout.Wall, y Micron) {
 		return
 	}
 	tag := Tag{Kind: Dim, Wall: f.wall}
-	if !b.plan.Room.Bond.Plumb {
+	if b.inCourses() {
 		l, r := b.firstCourse(t.base, t.ends[0]), b.firstCourse(t.base, t.ends[1])
 		b.pair(Label{Tag: tag, Size: b.texts.figure, Bold: true, Colour: Blue}, b.courseText(l), b.courseText(r), t, y)
 		y += b.footStep()

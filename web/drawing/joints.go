@@ -25,6 +25,9 @@ func jointsOf(plan layout.Plan, w layout.Wall) JointLines {
 	j := JointLines{Width: plan.Room.Joint}
 	box := reachOf(w)
 	along, across := span{box.Left, box.Right}, span{box.Bottom, box.Top}
+	if !plan.Room.Bond.Coursed() {
+		return j // a pattern has no line from end to end
+	}
 	line, edge := plan.Setout.Line, w.Start.Edge
 	if plan.Room.Bond.Plumb {
 		along, across, line, edge = across, along, edge, line

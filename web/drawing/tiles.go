@@ -80,6 +80,10 @@ const thinJoint = 180
 
 // whole draws the whole tiles of a wall over the ground of their joints.
 func (b *board) whole(f frame, pieces []*piece.Piece, tile Colour) {
+	if !b.plan.Room.Bond.Coursed() {
+		b.wholeOfPattern(f, pieces, tile)
+		return
+	}
 	joint, up := b.plan.Room.Joint, b.plan.Room.Bond.Plumb
 	for _, size := range bySize(pieces, up) {
 		e := Tiles{Tag: Tag{Kind: Whole, Wall: f.wall}, Fill: tile, Up: up}

@@ -142,17 +142,21 @@ func (s *solver) search() Result {
 	panic("a room has at least one line")
 }
 
-// lines are the line to begin with and how many marks of the tape there are from it.
+// lines are the line to begin with and how many marks of the tape there are from it:
+// the row through the middle of the widest wall's tile.
 func (s *solver) lines() (length.Length, length.Length) {
 	if s.room.Line != nil {
 		return *s.room.Line, 1
 	}
-	low := s.walls[0].ground(s.walls[0].outer).box.Bottom
+	widest := s.walls[0]
 	for _, w := range s.walls {
-		low = min(low, w.ground(w.outer).box.Bottom)
+		if w.Found.Width > widest.Found.Width {
+			widest = w
+		}
 	}
-	rise := s.walls[0].Pattern.Rise
-	return low.CeilTo(s.room.Tape), (rise + s.room.Tape - 1) / s.room.Tape
+	box, rise := widest.ground(widest.outer).box, widest.Pattern.Rise
+	low := (box.Bottom + box.Top - rise).Half().CeilTo(s.room.Tape)
+	return low, (rise + s.room.Tape - 1) / s.room.Tape
 }
 
 // trial is a stretch of lines with what it cannot beat.
