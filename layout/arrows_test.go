@@ -21,7 +21,7 @@ const module = "coursewright/"
 // order lists the packages from the bottom up: a package imports only what
 // stands before it.
 var order = []string{
-	"layout/length", "layout/plane", "layout/survey", "layout/doubt", "layout/bond", "layout/piece", "layout/merit", "layout/trim", "layout/plan", "layout/setout/chance", "layout/setout/count", "layout/setout/phase", "layout/setout/search", "layout/setout/tell", "layout/keep", "layout/setout", "layout/niche",
+	"layout/length", "layout/plane", "layout/survey", "layout/doubt", "layout/bond", "layout/piece", "layout/merit", "layout/trim", "layout/plan", "layout/setout/chance", "layout/setout/count", "layout/setout/phase", "layout/setout/search", "layout/setout/parted", "layout/setout/tell", "layout/keep", "layout/setout", "layout/niche",
 	"layout/steady", "layout/finding", "layout/table", "layout/cuts", "layout/takeoff", "layout/stages", "layout/remedy", "layout",
 	"migrations", "store", "static",
 	"web/drawing", "web/drawing/sample", "web/elevation", "web/sheet", "web/shapes", "web/form", "web/ask", "web/page",
@@ -93,6 +93,13 @@ var arrows = []arrow{
 	{"layout/setout/phase", "layout/setout/count", "what is pinned is fixed there"},
 	{"layout/setout", "layout/setout/phase", "finds the set-out of a pattern"},
 	{"layout/setout", "layout/merit", "the term that decided is told"},
+	{"layout/setout/parted", "layout/length", "bands stand at heights"},
+	{"layout/setout/parted", "layout/survey", "the room with its bands taken out is a room"},
+	{"layout/setout/parted", "layout/merit", "field and bands are judged together"},
+	{"layout/setout/parted", "layout/bond", "courses stand under and over a band"},
+	{"layout/setout/parted", "layout/piece", "what is laid is cut by its own rule"},
+	{"layout/setout/parted", "layout/setout/search", "each tile is searched by itself"},
+	{"layout/setout", "layout/setout/parted", "finds the set-out of a room with bands"},
 	{"layout/setout", "layout/plan", "what it works out is a plan"},
 	{"layout/setout", "layout/length", "a joint is chosen from several"},
 	{"layout/setout", "layout/plane", "bare wall has a place"},

@@ -16,10 +16,7 @@ func Cut(shape survey.Shape, rows []bond.Row, rule Rule) (pieces []Piece, bare [
 	c := newCutter(shape, rows, rule)
 	c.emit = func(p *Piece) { pieces = append(pieces, *p) }
 	c.whole = func(row bond.Row, tile plane.Rect) {
-		face := plane.Region{tile.Ring(0)}
-		p := Piece{Row: row.Course, Tile: tile, Face: face, Visible: face, solid: face, Whole: true}
-		rule.measure(&p)
-		pieces = append(pieces, p)
+		pieces = append(pieces, rule.wholeTile(row, tile))
 	}
 	c.all(rows)
 	for i := range pieces {

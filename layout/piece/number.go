@@ -17,7 +17,7 @@ func Number(walls [][]Piece, letters []string, plumb bool) {
 		place := map[int]int{}
 		for i := range pieces {
 			p := &pieces[i]
-			p.Course = p.Row - lowest[w] + 1
+			p.Course = p.Row + p.Lift - lowest[w] + 1
 			place[p.Course]++
 			p.ID = fmt.Sprintf("%s-%02d-%02d", letters[w], p.Course, place[p.Course])
 		}
@@ -27,8 +27,8 @@ func Number(walls [][]Piece, letters []string, plumb bool) {
 func firstRow(pieces []Piece) int {
 	first := 0
 	for i, p := range pieces {
-		if i == 0 || p.Row < first {
-			first = p.Row
+		if i == 0 || p.Row+p.Lift < first {
+			first = p.Row + p.Lift
 		}
 	}
 	return first

@@ -30,6 +30,7 @@ type Setout struct {
 	Lines    []ClassicLine
 	Joints   []Joint // what each joint of a range would give; empty for a single joint
 	Holds    []Hold
+	Bands    []Band        // in the job's order
 	Least    Least         // where the smallest cut in sight is; Piece is empty when nothing is cut
 	Rise     length.Length // of a pattern: from one of its rows to the next; 0 for courses
 }
@@ -127,6 +128,7 @@ type Run struct {
 	Edges  []string // "left", "base 0", "step 0", "niche shelf left"
 	Across bool     // measured by width; otherwise by height
 	Class  int
+	Laid   int // which of the room's tiles: 0 is its own, n that of its band n-1
 	Least  length.Length
 	Share  piece.Share
 	Piece  string // the piece that gives it

@@ -21,6 +21,9 @@ func Solve(ctx context.Context, room survey.Room) (survey.Room, plan.Setout, []p
 	if !room.Bond.Coursed() {
 		return ofPattern(ctx, room)
 	}
+	if len(room.Bands) > 0 {
+		return solveParted(ctx, room)
+	}
 	r, room, joints, err := joint(ctx, room)
 	if err != nil {
 		return room, plan.Setout{}, nil, err
@@ -31,6 +34,12 @@ func Solve(ctx context.Context, room survey.Room) (survey.Room, plan.Setout, []p
 	s.Walls = tell.Starts(&room, r)
 	s.Lines = tell.Lines(&room, r)
 	walls := cut(room, r, s.Walls)
+	told(&s, room, walls)
+	return room, s, walls, ctx.Err()
+}
+
+// told adds to a set-out what is read from its pieces.
+func told(s *plan.Setout, room survey.Room, walls []plan.Wall) {
 	for _, w := range walls {
 		for _, p := range w.Pieces {
 			if !p.Whole {
@@ -40,8 +49,7 @@ func Solve(ctx context.Context, room survey.Room) (survey.Room, plan.Setout, []p
 	}
 	s.Least = tell.Least(walls)
 	s.Holds = tell.Holds(room, walls)
-	s.Reasons = tell.Reasons(&s, room, walls)
-	return room, s, walls, ctx.Err()
+	s.Reasons = tell.Reasons(s, room, walls)
 }
 
 // joint solves the room with each joint that it may have, and takes the best.
@@ -86,12 +94,17 @@ func cut(room survey.Room, r *search.Result, starts []plan.Start) []plan.Wall {
 			Joint: room.Joint, Line: r.Line, Start: starts[i].Edge, Stack: room.Bond.Num == 0, Plumb: room.Bond.Plumb})
 		pieces[i], letters[i] = cut, w.Letter
 	}
+	number(room, walls, pieces, letters)
+	return walls
+}
+
+// number gives the pieces their ids and finds the runs of every wall.
+func number(room survey.Room, walls []plan.Wall, pieces [][]piece.Piece, letters []string) {
 	piece.Number(pieces, letters, room.Bond.Plumb)
 	for i := range walls {
 		walls[i].Pieces = pieces[i]
 		walls[i].Runs = plan.FindRuns(room, walls[i])
 	}
-	return walls
 }
 
 // places are the middles of bare stretches.

@@ -24,6 +24,7 @@ type Job struct {
 
 	Trims   []TrimTile `json:"trims,omitempty"` // trim set in pieces; ends and heads name it
 	Walls   []Wall     `json:"walls,omitempty"`
+	Bands   []Band     `json:"bands,omitempty"`
 	Pins    Pins       `json:"pins,omitzero"`
 	Held    *Held      `json:"held,omitempty"` // the set-out that stays as it is
 	Work    Work       `json:"work,omitzero"`

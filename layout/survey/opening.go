@@ -114,8 +114,8 @@ func (o OpeningFound) Measured() bool {
 	return !o.Left.Free() && !o.Width.Free() && !o.Bottom.Free() && !o.Height.Free()
 }
 
-// box is the opening, or the square round a pipe, at its largest reach.
-func (o OpeningFound) box() Edges {
+// Reach is the opening, or the square round a pipe, at its largest reach.
+func (o OpeningFound) Reach() Edges {
 	if o.Kind == Pipe {
 		half := o.Diameter.Half()
 		return Edges{o.At - half, o.Up - half, o.At + half, o.Up + half}

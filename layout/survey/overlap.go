@@ -10,11 +10,11 @@ func (a OpeningFound) Overlap(b OpeningFound) length.Length {
 	case a.Kind == Pipe && b.Kind == Pipe:
 		return half(a.Diameter + b.Diameter - root(a.At-b.At, a.Up-b.Up))
 	case a.Kind == Pipe:
-		return a.into(b.box())
+		return a.into(b.Reach())
 	case b.Kind == Pipe:
-		return b.into(a.box())
+		return b.into(a.Reach())
 	}
-	e, f := a.box(), b.box()
+	e, f := a.Reach(), b.Reach()
 	return min(e.Right-f.Left, f.Right-e.Left, e.Top-f.Bottom, f.Top-e.Bottom)
 }
 

@@ -41,6 +41,7 @@ func (j Job) Resolve() (Room, Faults) {
 		}
 	}
 	r.stand(j.Walls, &room)
+	r.bands(path("bands"), j.Bands, &room)
 	room.Work = r.work("work", j.Work, j.Joint)
 	room.Grout = r.colour(value{"grout", j.Grout}, UsualGrout)
 	r.choices(j)

@@ -35,6 +35,8 @@ type Room struct {
 	Sealant length.Length
 	Trims   []TrimFound
 	Walls   []WallFound
+	Bands   []BandFound
+	Course  []Span         // where course lines must stand, whole pitches aside: in each of these spans
 	Line    *length.Length // the course line where it is pinned or tile stands, or nil
 	Passed  *length.Length // a pinned course line that gave way to tile that stands, or nil
 	Work    WorkRule

@@ -77,7 +77,7 @@ func (w WallFound) Sides() []Boundary {
 	sides := []Boundary{{Name: "factory"}, w.Left.boundary("left", LeftEnd), w.Right.boundary("right", RightEnd),
 		{Name: "head", Part: Part{Is: HeadEdge}, Kind: kindOf(w.Head.Meets, Ceiling, finishOf(w.Head.Finish, w.Head.Trim)), Meets: w.Head.Meets, Gap: w.Head.Gap, Trim: w.Head.Trim, Low: w.Head.Sight == Low}}
 	for i, b := range w.Base {
-		sides = append(sides, Boundary{Name: "base", Part: Part{BaseSegment, i}, Kind: b.Meets, Meets: true, Gap: b.Gap, Low: b.Sight == Low})
+		sides = append(sides, Boundary{Name: "base", Part: Part{BaseSegment, i}, Kind: b.Meets, Meets: b.Meets != "", Gap: b.Gap, Low: b.Sight == Low})
 	}
 	for i, o := range w.Openings {
 		sides = append(sides, Boundary{Name: o.Key(), Part: Part{OpeningEdge, i}, Kind: o.Kind, Low: o.Sight == Low})

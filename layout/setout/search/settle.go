@@ -71,8 +71,12 @@ func (s *solver) promising(q *queue[*trial], best *trial) []length.Length {
 		add(q.take().line)
 	}
 	if s.room.Line == nil {
+		var classic []length.Length
 		for _, c := range s.Lines() {
-			add(c.Line)
+			classic = append(classic, c.Line)
+		}
+		for _, y := range s.within(classic) {
+			add(y)
 		}
 	}
 	return out[:min(len(out), 12)]

@@ -125,7 +125,7 @@ func (s *solver) lines() []length.Length {
 			out = append(out, y)
 		}
 	}
-	return unique(out)
+	return s.within(unique(out))
 }
 
 // periods is over how many pitches the line must be tried: one, unless a pinned

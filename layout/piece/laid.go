@@ -1,0 +1,41 @@
+package piece
+
+import (
+	"coursewright/layout/bond"
+	"coursewright/layout/plane"
+	"coursewright/layout/survey"
+)
+
+// Laid is some rows of one tile on a wall where several are laid.
+type Laid struct {
+	Tile int // which of the room's tiles: 0 is its own, n that of its band n-1
+	Rows []bond.Row
+	Lift int // how many courses of other tile stand under row 0
+	Rule Rule
+}
+
+// CutLaid makes the pieces of a wall on which several tiles are laid, from the
+// bottom up, and finds the bare places that none of them leaves covered. The rows
+// of all must run level.
+func CutLaid(shape survey.Shape, laid []Laid) (pieces []Piece, bare []Gap) {
+	cover := NewCover(shape, laid[0].Rule)
+	for _, l := range laid {
+		c := &cutter{rule: l.Rule, framed: Frame(shape, l.Rows, l.Rule.Plumb), cover: cover}
+		add := func(p Piece) {
+			p.Laid, p.Lift = l.Tile, l.Lift
+			pieces = append(pieces, p)
+		}
+		c.emit = func(p *Piece) { add(*p) }
+		c.whole = func(row bond.Row, tile plane.Rect) { add(l.Rule.wholeTile(row, tile)) }
+		c.all(l.Rows)
+	}
+	return pieces, cover.Gaps()
+}
+
+// wholeTile is the piece of a tile that stands whole.
+func (r Rule) wholeTile(row bond.Row, tile plane.Rect) Piece {
+	face := plane.Region{tile.Ring(0)}
+	p := Piece{Row: row.Course, Tile: tile, Face: face, Visible: face, solid: face, Whole: true}
+	r.measure(&p)
+	return p
+}

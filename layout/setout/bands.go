@@ -1,0 +1,95 @@
+package setout
+
+import (
+	"context"
+
+	"coursewright/layout/length"
+	"coursewright/layout/piece"
+	"coursewright/layout/plan"
+	"coursewright/layout/setout/parted"
+	"coursewright/layout/setout/tell"
+	"coursewright/layout/survey"
+	"coursewright/layout/trim"
+)
+
+// solveParted is Solve for a room with bands. What the classic starts and lines
+// would give is told of the room's own tile.
+func solveParted(ctx context.Context, room survey.Room) (survey.Room, plan.Setout, []plan.Wall, error) {
+	var all []parted.Result
+	best := 0
+	for i, j := range room.Joints {
+		with := room.WithJoint(j)
+		r, err := parted.Room(ctx, &with)
+		if err != nil {
+			return room, plan.Setout{}, nil, err
+		}
+		all = append(all, r)
+		if r.Field.Order().Better(&r.Merit, &all[best].Merit) {
+			best = i
+		}
+	}
+	r := &all[best]
+	room = room.WithJoint(room.Joints[best])
+	f := &r.Field
+	s := plan.Setout{Line: f.Line, Hand: f.Hand, Joint: room.Joint, Pinned: room.Line != nil, Merit: r.Merit,
+		Order: f.Order(), Proven: f.Proven, Bound: tell.Bound(&r.Folded, f)}
+	if len(all) > 1 {
+		for i := range all {
+			s.Joints = append(s.Joints, tell.Joint(&room, room.Joints[i], &all[i].Field, f))
+		}
+	}
+	s.Walls = tell.Starts(&r.Folded, f)
+	for i := range s.Walls {
+		s.Walls[i].Placed, s.Walls[i].Pinned = r.Placed(i), room.Walls[i].Pin != nil
+	}
+	s.Lines = tell.Lines(&r.Folded, f)
+	walls := cutParted(room, r, s.Walls)
+	s.Bands = bandsOf(room, r, walls)
+	told(&s, room, walls)
+	return room, s, walls, ctx.Err()
+}
+
+// bandsOf says where the bands stand. One that goes up to the head ends where its
+// highest piece does.
+func bandsOf(room survey.Room, r *parted.Result, walls []plan.Wall) []plan.Band {
+	var out []plan.Band
+	for i, b := range room.Bands {
+		at := r.Bands[i]
+		band := plan.Band{Name: b.Name, Bottom: at.Bottom, Top: at.Top, ToHead: b.ToHead, Walls: b.Walls, Edges: at.Edges}
+		if b.ToHead {
+			for _, w := range b.Walls {
+				band.Top = max(band.Top, top(walls[w].Pieces))
+			}
+		}
+		out = append(out, band)
+	}
+	return out
+}
+
+// top is the height of the highest piece.
+func top(pieces []piece.Piece) (y length.Length) {
+	for i, p := range pieces {
+		if t := p.Face.Bounds().Top; i == 0 || t > y {
+			y = t
+		}
+	}
+	return y
+}
+
+// cutParted makes and numbers the pieces of every wall.
+func cutParted(room survey.Room, r *parted.Result, starts []plan.Start) []plan.Wall {
+	walls := make([]plan.Wall, len(room.Walls))
+	pieces := make([][]piece.Piece, len(room.Walls))
+	letters := make([]string, len(room.Walls))
+	for i, w := range room.Walls {
+		shape := w.Shape(room.Units, starts[i].Placed)
+		var gaps []piece.Gap
+		pieces[i], gaps = piece.CutLaid(shape, r.Laid(i, shape))
+		walls[i] = plan.Wall{Found: w, Shape: shape, Start: starts[i], Gaps: gaps, Bare: places(gaps)}
+		walls[i].Trim = trim.Of(w, starts[i].Placed, trim.Tile{Units: room.Units, Width: room.Tile.Width, Height: room.Tile.Height,
+			Joint: room.Joint, Line: r.Field.Line, Start: starts[i].Edge, Stack: room.Bond.Num == 0, Plumb: room.Bond.Plumb})
+		letters[i] = w.Letter
+	}
+	number(room, walls, pieces, letters)
+	return walls
+}

@@ -1,0 +1,274 @@
+// Package parted sets out a room whose tile changes at a height: one with bands.
+//
+// A band stands between two joint lines of the room's tile. So the room with its
+// bands taken out, and what stands over them moved down, is a room of one tile in
+// one set of courses: that is what is searched (the folded room). Then the bands
+// are set out, each in the strip that was left to it.
+//
+// Laws, each with a test:
+//  1. Every course of the room's tile beside a band is whole in height there, and
+//     so is every course of the band.
+//  2. A room with bands that are measured is searched as closely as one without:
+//     where the result is proven, no course line and starts are better for the
+//     room's own tile. What the bands' tile gives is the best for that.
+//  3. Where a band is free and an opening may stand on either side of it, the line
+//     is found with one side taken, and the side is then chosen for that line: such
+//     a result is never said to be proven.
+//  4. The same room gives the same result.
+//
+// A pipe that stands across the edge of a band is left out where the field is
+// counted; its tile is cut to it all the same.
+package parted
+
+import (
+	"context"
+
+	"coursewright/layout/length"
+	"coursewright/layout/merit"
+	"coursewright/layout/setout/search"
+	"coursewright/layout/survey"
+)
+
+// Result is the best set-out found of a room with bands.
+type Result struct {
+	Field  search.Result // of the folded room
+	Folded survey.Room
+	Bands  []Band // in the job's order
+	Merit  merit.Merit
+
+	room  survey.Room
+	folds []fold
+}
+
+// Band is how one band is set out.
+type Band struct {
+	Bottom, Top length.Length // over the level line; where it goes up to the head Top is Bottom
+	Hand        survey.Hand
+	Edges       []length.Length // by wall of the band: the left edge of a tile of its lowest course
+	Merit       merit.Merit
+
+	placed []survey.Placed // by wall of the band
+}
+
+// Room is the best set-out of a room with the joint it has. The error is the
+// context's.
+func Room(ctx context.Context, room *survey.Room) (Result, error) {
+	p := parter{ctx: ctx, room: room.WithJoint(room.Joint)}
+	if p.fixed() {
+		return p.on(nil)
+	}
+	lines, proven, bound, err := p.lines()
+	if err != nil {
+		return Result{}, err
+	}
+	var best *Result
+	for _, line := range lines {
+		r, err := p.on(&line)
+		if err != nil {
+			return Result{}, err
+		}
+		if r.Field.Proven = proven; !proven {
+			r.Field.Bound = bound
+		}
+		if order := r.Field.Order(); best == nil || order.Better(&r.Merit, &best.Merit) {
+			best = &r
+		}
+	}
+	return *best, nil
+}
+
+type parter struct {
+	ctx  context.Context
+	room survey.Room
+}
+
+// pitch is from course to course of the room's own tile.
+func (p *parter) pitch() length.Length { return p.room.Tile.Height + p.room.Joint }
+
+// found is a line with the hand of the bond that was found with it.
+type found struct {
+	line length.Length
+	hand survey.Hand
+}
+
+// lines gives the course lines to set the room out on: the best of the folded room,
+// with its bands where they are wished. Where a band goes up to the head its own
+// courses have a say, and a few more are tried.
+func (p *parter) lines() (out []found, proven bool, bound merit.Merit, err error) {
+	strips := p.strips(nil)
+	all, _ := ways(p.room.Walls, strips)
+	folded, _ := p.fold(strips, all[0])
+	r, err := search.Room(p.ctx, &folded)
+	if err != nil {
+		return nil, false, bound, err
+	}
+	out, proven, bound = []found{{r.Line, r.Hand}}, r.Proven && p.clear(), r.Bound
+	if !p.clear() {
+		bound = merit.Merit{}
+	} else if r.Proven {
+		bound = r.Merit
+	}
+	for _, y := range p.fullHeads() {
+		out, proven = append(out, found{y, r.Hand}), false
+	}
+	return out, proven, bound, nil
+}
+
+// fixed tells whether the course line is pinned, or said by a band.
+func (p *parter) fixed() bool {
+	for _, b := range p.room.Bands {
+		if !b.Bottom.Free() {
+			return true
+		}
+	}
+	return p.room.Line != nil
+}
+
+// clear tells whether every opening stays clear of all heights at which a free band
+// of its wall may stand: then the folded room is the same for all of them.
+func (p *parter) clear() bool {
+	for w, found := range p.room.Walls {
+		for _, i := range p.room.BandsOn(w) {
+			b := p.room.Bands[i]
+			low, high := b.Bottom.From-p.room.Joint, b.Bottom.To+b.High(p.room.Joint)+p.room.Joint
+			for _, o := range found.Openings {
+				if e := o.Reach(); b.ToHead && e.Top > low || e.Top > low && e.Bottom < high {
+					return false
+				}
+			}
+		}
+	}
+	return true
+}
+
+// fullHeads are the course lines with which the tile of a free band that goes up to
+// the head ends there in a full course, wall by wall.
+func (p *parter) fullHeads() (out []length.Length) {
+	for i, b := range p.room.Bands {
+		if !b.ToHead {
+			continue
+		}
+		pitch := b.Tile.Height + b.Inner(p.room.Joint)
+		for _, w := range b.Walls {
+			top := headOf(p.room.Walls[w])
+			y := b.Bottom.From + length.Mod(top-b.Tile.Height-b.Bottom.From, pitch)
+			for ; y <= b.Bottom.To && len(out) < mostHeads; y += pitch {
+				line := y - p.room.Under(w, i)
+				if p.stands(line) {
+					out = append(out, line)
+				}
+			}
+		}
+	}
+	return out
+}
+
+// mostHeads bounds how many more lines are tried for bands that go up to the head.
+const mostHeads = 4
+
+func (p *parter) stands(line length.Length) bool {
+	for _, c := range p.room.Course {
+		if !c.Congruent(line, p.pitch()) {
+			return false
+		}
+	}
+	return true
+}
+
+// headOf is the lowest the head of a wall is, with its gap.
+func headOf(w survey.WallFound) length.Length {
+	if !w.Head.Meets {
+		return w.Head.Stops.To
+	}
+	top := w.Head.Readings[0].Value
+	for _, r := range w.Head.Readings {
+		top = min(top, r.Value)
+	}
+	return top - w.Head.Gap
+}
+
+// bottom is where the bottom edge of band i stands, with the courses of a wall on a
+// line: where it is wished, without one; else on the joint line nearest to that.
+func (p *parter) bottom(wall, i int, line *length.Length) length.Length {
+	b := p.room.Bands[i]
+	if line == nil || !b.Bottom.Free() {
+		return b.Near
+	}
+	pitch := p.pitch()
+	low := b.Bottom.From + length.Mod(*line+p.room.Under(wall, i)-b.Bottom.From, pitch)
+	best := low
+	for y := low; y <= b.Bottom.To; y += pitch {
+		if (y - b.Near).Abs() < (best - b.Near).Abs() {
+			best = y
+		}
+	}
+	return best
+}
+
+// strips are the strips of every wall from the bottom up, with the course line given.
+func (p *parter) strips(line *length.Length) [][]strip {
+	out := make([][]strip, len(p.room.Walls))
+	for w := range p.room.Walls {
+		for _, i := range p.room.BandsOn(w) {
+			b := p.room.Bands[i]
+			s := strip{band: i, bottom: p.bottom(b.Walls[0], i, line), toHead: b.ToHead}
+			if s.top, s.next = s.bottom, s.bottom; !b.ToHead {
+				s.top += b.High(p.room.Joint)
+				s.next = s.top + p.room.Joint
+			}
+			out[w] = append(out[w], s)
+		}
+	}
+	return out
+}
+
+// fold takes the strips out of the room.
+func (p *parter) fold(strips [][]strip, zones [][]zone) (survey.Room, []fold) {
+	room := p.room
+	room.Bands = nil
+	room.Walls = make([]survey.WallFound, len(p.room.Walls))
+	folds := make([]fold, len(p.room.Walls))
+	for i, w := range p.room.Walls {
+		folds[i] = foldWall(w, strips[i], room.Joint, zones[i])
+		room.Walls[i] = folds[i].wall
+	}
+	return room, folds
+}
+
+// on sets the room out on a course line, with its openings where they are best;
+// without one on the line that is fixed.
+func (p *parter) on(at *found) (Result, error) {
+	var line *length.Length
+	if at != nil {
+		line = &at.line
+	} else {
+		line = p.room.Line
+	}
+	strips := p.strips(line)
+	all, complete := ways(p.room.Walls, strips)
+	var best *Result
+	for _, zones := range all {
+		folded, folds := p.fold(strips, zones)
+		if at != nil {
+			folded.Line, folded.Bond.Hand = &at.line, at.hand
+		}
+		r, err := search.Room(p.ctx, &folded)
+		if err != nil {
+			return Result{}, err
+		}
+		complete = complete && r.Proven
+		whole := Result{Field: r, Folded: folded, Merit: r.Merit, room: p.room, folds: folds}
+		order := r.Order()
+		if best != nil && !order.Better(&whole.Merit, &best.Merit) {
+			continue
+		}
+		if err := p.setBands(&whole, strips, zones); err != nil {
+			return Result{}, err
+		}
+		if best == nil || order.Better(&whole.Merit, &best.Merit) {
+			best = &whole
+		}
+	}
+	best.Field.Proven = complete
+	return *best, nil
+}

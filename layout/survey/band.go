@@ -1,0 +1,86 @@
+package survey
+
+import (
+	"slices"
+
+	"coursewright/layout/length"
+)
+
+// Band is tile of another kind in courses round the walls, between two level
+// joints of the room's own tile: an accent course, a liner, or with ToHead all
+// that stands over a line.
+type Band struct {
+	Name    string   `json:"name"`
+	Walls   []string `json:"walls,omitempty"` // the names of its walls; all where left out
+	Tile    Tile     `json:"tile"`
+	Joint   string   `json:"joint,omitempty"`   // between its own tiles; the room's where left out
+	Bond    Bond     `json:"bond,omitzero"`     // stack bond where left out
+	Courses int      `json:"courses,omitempty"` // one where left out
+	ToHead  bool     `json:"toHead,omitempty"`  // it goes up to the head, and has no number of courses
+	Bottom  Mark     `json:"bottom"`            // its bottom edge over the level line
+	Near    string   `json:"near,omitempty"`    // where a free bottom edge is wished
+}
+
+// BandFound is a band read and checked.
+//
+// Its bottom edge stands on the top of a joint of the room's tile, and the tile
+// above it begins anew over a joint on its top edge: so the courses next to it
+// are whole. A measured one therefore fixes the course line.
+type BandFound struct {
+	Name    string
+	Walls   []int // indices, ascending
+	Tile    TileSize
+	Joint   length.Length // between its own tiles; 0 is the room's
+	Bond    BondRule
+	Courses int
+	ToHead  bool
+	Bottom  Span
+	Near    length.Length // where a free bottom edge is wished; within Bottom
+}
+
+// On tells whether the band runs on a wall.
+func (b BandFound) On(wall int) bool { return slices.Contains(b.Walls, wall) }
+
+// Inner is the joint between the band's own tiles, in a room with that joint.
+func (b BandFound) Inner(joint length.Length) length.Length {
+	if b.Joint > 0 {
+		return b.Joint
+	}
+	return joint
+}
+
+// High is the band's height, without the joints under and over it.
+func (b BandFound) High(joint length.Length) length.Length {
+	n := length.Length(b.Courses)
+	return n*b.Tile.Height + (n-1)*b.Inner(joint)
+}
+
+// Laid is the room as its tile number n has it: with that tile and its joint and
+// bond. 0 is the room's own tile and n is that of band n-1.
+func (r Room) Laid(n int) Room {
+	if n == 0 || n > len(r.Bands) {
+		return r
+	}
+	b := r.Bands[n-1]
+	r.Tile, r.Joint, r.Bond = b.Tile, b.Inner(r.Joint), b.Bond
+	return r
+}
+
+// BandsOn lists the bands of a wall from the bottom up, as indices of r.Bands.
+func (r Room) BandsOn(wall int) []int {
+	var out []int
+	for i, b := range r.Bands {
+		if b.On(wall) {
+			out = append(out, i)
+		}
+	}
+	slices.SortStableFunc(out, func(a, b int) int {
+		return int(max(-1, min(1, r.Bands[a].Bottom.From-r.Bands[b].Bottom.From)))
+	})
+	return out
+}
+
+// Congruent tells whether a line stands in the span, whole pitches aside.
+func (s Span) Congruent(line, pitch length.Length) bool {
+	return length.Mod(line-s.From, pitch) <= s.To-s.From
+}
