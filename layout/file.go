@@ -45,6 +45,7 @@ type planFile struct {
 	Joints   []jointFile   `json:"joints,omitempty"`
 	Reasons  []string      `json:"reasons"`
 	Holds    []holdsFile   `json:"holds"`
+	Bands    []bandFile    `json:"bands,omitempty"`
 	Walls    []wallFile    `json:"walls"`
 	Findings []findingFile `json:"findings"`
 	Doubts   []doubtFile   `json:"doubts"`
@@ -103,6 +104,7 @@ type runFile struct {
 	Least mm       `json:"least"`
 	Piece string   `json:"piece"`
 	Sight string   `json:"sight"`
+	Band  string   `json:"band,omitempty"` // whose tile it is, where it is not the room's
 }
 
 // figuresFile is what a set-out that was not chosen would give.
@@ -188,7 +190,8 @@ type pieceFile struct {
 	Kind       string    `json:"kind"`
 	Sliver     bool      `json:"sliver"`
 	Unworkable bool      `json:"unworkable,omitempty"`
-	Set        bool      `json:"set,omitempty"` // stands already
+	Set        bool      `json:"set,omitempty"`  // stands already
+	Band       string    `json:"band,omitempty"` // whose tile it is, where it is not the room's
 }
 
 type classicFile struct {
@@ -266,6 +269,7 @@ func (p Plan) document() planFile {
 	for _, w := range p.Walls {
 		d.Walls = append(d.Walls, wallOf(w))
 	}
+	p.addBands(&d)
 	p.addWork(&d)
 	for _, f := range p.Findings {
 		out := findingFile{Rule: string(f.Rule), Grade: string(f.Grade), Piece: f.Piece, Text: f.Text, Why: f.Why, Do: f.Do, Source: f.Source}
@@ -375,7 +379,7 @@ func pieceOf(w Wall, p piece.Piece) pieceFile {
 	}
 	t := p.Tile
 	return pieceFile{p.ID, p.Course, p.Whole, [4]mm{t.Left.Millimetres(), t.Bottom.Millimetres(), t.Right.Millimetres(), t.Top.Millimetres()},
-		ringsOf(p.Face), p.Wide.Millimetres(), p.High.Millimetres(), p.Least.Millimetres(), round(p.Share), cuts, p.Kind.String(), p.Sliver, p.Unworkable, w.Found.Stands(p.Row)}
+		ringsOf(p.Face), p.Wide.Millimetres(), p.High.Millimetres(), p.Least.Millimetres(), round(p.Share), cuts, p.Kind.String(), p.Sliver, p.Unworkable, w.Found.Stands(p.Row), ""}
 }
 
 func ringsOf(r plane.Region) [][][2]mm {

@@ -97,7 +97,7 @@ func slivers(in Input) []place {
 // 1/2 in (13 mm) or one and a half times its thickness, whichever is more, but
 // never more than half the tile. Common practice, no source.
 func (in Input) unworkable(p piece.Piece) bool {
-	t := in.Room.Tile
+	t := in.Room.Laid(p.Laid).Tile
 	least := length.Inch / 2
 	if in.Room.Units == length.Metric {
 		least = 13 * length.Millimetre
@@ -240,7 +240,7 @@ func endSizes(w plan.Wall, end survey.PartIs) (small, large *piece.Piece) {
 	pieces := toSet(w)
 	for k := range pieces {
 		p := &pieces[k]
-		if cutTo(w, *p, end) && (least[p.Course&1] == nil || p.Wide < least[p.Course&1].Wide) {
+		if p.Laid == 0 && cutTo(w, *p, end) && (least[p.Course&1] == nil || p.Wide < least[p.Course&1].Wide) {
 			least[p.Course&1] = p
 		}
 	}

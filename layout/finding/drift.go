@@ -25,7 +25,7 @@ func drift(in Input) []place {
 	top := 0
 	for _, w := range in.Walls {
 		for _, p := range w.Pieces {
-			top = max(top, p.Row+1)
+			top = max(top, p.Row+p.Lift+1)
 		}
 	}
 	if vary == 0 || top == 0 || in.Room.Bond.Plumb {

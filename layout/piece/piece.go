@@ -20,7 +20,7 @@ type Piece struct {
 	Tile    plane.Rect   // the uncut tile where it stands; of a pattern the box round it
 	Outline plane.Ring   // of a pattern: the uncut tile's corners where it stands; nil for a tile of a course
 	Of      int          // which tile it is cut from: 0 the room's, n the nth of the bond's others
-	Row     int          // the course counted from the course line, or in a band from its bottom
+	Row     int          // the course counted from the course line; bands are left out, and count on from the one over them
 	Lift    int          // how many courses stand under row 0 that are not counted by Row: those of bands
 	Laid    int          // which of the room's tiles: 0 is its own, n that of its band n-1
 	Face    plane.Region // what is set, the part behind the next wall's tile included

@@ -1,13 +1,19 @@
 package plan
 
-import "coursewright/layout/survey"
+import (
+	"slices"
 
-// Flat gives everything that is tiled as flat walls: the walls themselves, each
-// followed by the faces of its niches and windows that are taken.
+	"coursewright/layout/piece"
+	"coursewright/layout/survey"
+)
+
+// Flat gives what is laid in one tile as flat walls: the walls themselves, without
+// the tile of bands, each followed by the faces of its niches and windows that are
+// taken.
 func Flat(walls []Wall, take func(*Face) bool) []Wall {
 	var out []Wall
 	for i := range walls {
-		out = append(out, walls[i])
+		out = append(out, walls[i].laid(0))
 		for k := range walls[i].Insides {
 			in := &walls[i].Insides[k]
 			for n := range in.Faces {
@@ -23,10 +29,26 @@ func Flat(walls []Wall, take func(*Face) bool) []Wall {
 // OfRoom tells whether a face is laid in the room's own tile.
 func (f *Face) OfRoom(room survey.Room) bool { return !f.Slab && f.Tile == room.Tile }
 
-// Others lists the tiles that faces have of their own, each once, with its
-// faces, in the order of the walls.
+// laid is the wall with only the pieces of the room's tile n.
+func (w Wall) laid(n int) Wall {
+	if slices.ContainsFunc(w.Pieces, func(p piece.Piece) bool { return p.Laid != n }) {
+		w.Pieces = slices.DeleteFunc(slices.Clone(w.Pieces), func(p piece.Piece) bool { return p.Laid != n })
+	}
+	return w
+}
+
+// Others lists the tiles that are not the room's own: those of bands, in the job's
+// order, then those that faces have of their own, each once, with its faces, in the
+// order of the walls.
 func Others(room survey.Room, walls []Wall) []Other {
 	var out []Other
+	for i, b := range room.Bands {
+		o := Other{Name: "tile for the " + b.Name, Tile: b.Tile}
+		for _, w := range b.Walls {
+			o.Faces = append(o.Faces, walls[w].laid(i+1))
+		}
+		out = append(out, o)
+	}
 	for i := range walls {
 		for k := range walls[i].Insides {
 			for n := range walls[i].Insides[k].Faces {
@@ -39,7 +61,8 @@ func Others(room survey.Room, walls []Wall) []Other {
 	return out
 }
 
-// Other is a tile that is laid on faces of niches and windows alone.
+// Other is a tile beside the room's own: that of a band, or one that is laid on
+// faces of niches and windows alone.
 type Other struct {
 	Name  string // its own, or that of the first face it is laid on
 	Tile  survey.TileSize

@@ -68,7 +68,8 @@ func (in Input) courseLine() (line length.Length) {
 	for _, w := range in.Walls {
 		for _, p := range w.Pieces {
 			switch {
-			case !in.Room.Bond.Plumb:
+			case p.Laid > 0:
+			case !in.Room.Bond.Plumb && p.Lift == 0:
 				return p.Tile.Bottom - length.Length(p.Row)*pitch
 			case p.Row == 0 && (!found || p.Tile.Bottom < line):
 				line, found = p.Tile.Bottom, true
@@ -92,6 +93,9 @@ func (o ordering) level(p piece.Piece, w *plan.Wall) int64 {
 	bottom := o.full.Bottom
 	if !o.found { // no course is full: each wall begins with its lowest
 		bottom = slices.MinFunc(w.Pieces, func(a, b piece.Piece) int { return cmp.Compare(a.Tile.Bottom, b.Tile.Bottom) }).Tile.Bottom
+	}
+	if o.found && len(o.Room.Bands) > 0 {
+		return int64(p.Row + p.Lift - o.full.Row)
 	}
 	return length.DivFloor(p.Tile.Bottom-bottom, o.Room.Tile.Height+o.Room.Joint)
 }

@@ -102,7 +102,7 @@ func TestReadNamesAllFaultsAtOnce(t *testing.T) {
 		"tile.width: found the number 5; write a text in quotes",
 		"joint: found the number 3; write a length in quotes or a mark { }",
 		"bed: found the number 4; write a text in quotes",
-		"x: found a field that is not known; write one of format, title, units, measured, tile, joint, bed, bond, limits, setOrder, prefer, confirmed, guess, trims, walls, pins, held, work, grout, choices, chosen",
+		"x: found a field that is not known; write one of format, title, units, measured, tile, joint, bed, bond, limits, setOrder, prefer, confirmed, guess, trims, walls, bands, pins, held, work, grout, choices, chosen",
 	}, "\n"))
 }
 

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"slices"
 
+	"coursewright/layout/length"
 	"coursewright/layout/plan"
 	"coursewright/layout/plane"
 )
@@ -83,4 +84,17 @@ func (in Input) slabs() []Line {
 		}
 	}
 	return all
+}
+
+// bands is the area of the pieces of all bands.
+func (in Input) bands() length.Area {
+	var twice length.Area
+	for _, w := range in.Walls {
+		for _, p := range w.Pieces {
+			if p.Laid > 0 {
+				twice += p.Face.Area2()
+			}
+		}
+	}
+	return twice / 2
 }

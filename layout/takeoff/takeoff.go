@@ -104,7 +104,7 @@ func Of(in Input, set Settings) Takeoff {
 	t := Takeoff{Whole: field.whole(), TilesCut: in.Cuts.TilesCut}
 	tiles := field.tiles(set)
 	t.Spare = tiles.Spare
-	t.Flat = field.flat()
+	t.Flat = field.flat(in.bands())
 	lines := []Line{tiles}
 	lines = append(lines, in.others(typed)...)
 	lines = append(lines, in.slabs()...)

@@ -58,11 +58,12 @@ func boxed(l Line, t survey.TileSize) Line {
 }
 
 // flat is what the flat 10 % rule would buy: the area in tiles with their
-// joints, and a tenth on top. No standard sets a percentage; 5–15 % by shape
+// joints, without what is laid in other tile, and a tenth on top. No standard sets a percentage; 5–15 % by shape
 // and pattern: NTCA trainers (TileLetter).
-func (in Input) flat() Line {
-	l := bought("tile by the flat 10 % rule", "piece", byArea(in.covered(), in.Room.Tile, in.Room.Joint), 10,
-		fmt.Sprintf("%s of wall in tiles with their joints, and 10 %% on top", areaText(in.covered(), in.Room.Units)))
+func (in Input) flat(other length.Area) Line {
+	area := in.covered() - other
+	l := bought("tile by the flat 10 % rule", "piece", byArea(area, in.Room.Tile, in.Room.Joint), 10,
+		fmt.Sprintf("%s of wall in tiles with their joints, and 10 %% on top", areaText(area, in.Room.Units)))
 	return boxed(l, in.Room.Tile)
 }
 

@@ -58,7 +58,10 @@ func (r *Result) Laid(wall int, shape survey.Shape) []piece.Laid {
 		low = s.bottom - by
 		first := int((low - at.Line) / pitch)
 		band := r.band(wall, s, shape, box.Top)
-		band.Lift = first + lift
+		for i := range band.Rows {
+			band.Rows[i].Course += first
+		}
+		band.Lift = lift
 		out = append(out, band)
 		lift += len(band.Rows)
 		if s.toHead {

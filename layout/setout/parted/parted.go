@@ -85,10 +85,12 @@ type parter struct {
 // pitch is from course to course of the room's own tile.
 func (p *parter) pitch() length.Length { return p.room.Tile.Height + p.room.Joint }
 
-// found is a line with the hand of the bond that was found with it.
+// found is a line with the hand of the bond that was found with it, and where a band
+// that goes up to the head begins, where that is not left to its wish.
 type found struct {
 	line length.Length
 	hand survey.Hand
+	from *length.Length
 }
 
 // lines gives the course lines to set the room out on: the best of the folded room,
@@ -102,14 +104,15 @@ func (p *parter) lines() (out []found, proven bool, bound merit.Merit, err error
 	if err != nil {
 		return nil, false, bound, err
 	}
-	out, proven, bound = []found{{r.Line, r.Hand}}, r.Proven && p.clear(), r.Bound
+	out, proven, bound = []found{{line: r.Line, hand: r.Hand}}, r.Proven && p.clear(), r.Bound
 	if !p.clear() {
 		bound = merit.Merit{}
 	} else if r.Proven {
 		bound = r.Merit
 	}
-	for _, y := range p.fullHeads() {
-		out, proven = append(out, found{y, r.Hand}), false
+	for _, f := range append(p.otherJoints(r.Line), p.fullHeads()...) {
+		f.hand = r.Hand
+		out, proven = append(out, f), false
 	}
 	return out, proven, bound, nil
 }
@@ -143,7 +146,7 @@ func (p *parter) clear() bool {
 
 // fullHeads are the course lines with which the tile of a free band that goes up to
 // the head ends there in a full course, wall by wall.
-func (p *parter) fullHeads() (out []length.Length) {
+func (p *parter) fullHeads() (out []found) {
 	for i, b := range p.room.Bands {
 		if !b.ToHead {
 			continue
@@ -153,10 +156,29 @@ func (p *parter) fullHeads() (out []length.Length) {
 			top := headOf(p.room.Walls[w])
 			y := b.Bottom.From + length.Mod(top-b.Tile.Height-b.Bottom.From, pitch)
 			for ; y <= b.Bottom.To && len(out) < mostHeads; y += pitch {
-				line := y - p.room.Under(w, i)
-				if p.stands(line) {
-					out = append(out, line)
+				if line := y - p.room.Under(w, i); p.stands(line) {
+					from := y
+					out = append(out, found{line: line, from: &from})
 				}
+			}
+		}
+	}
+	return out
+}
+
+// otherJoints are the joint lines of one course line on which a free band that goes
+// up to the head may begin as well.
+func (p *parter) otherJoints(line length.Length) (out []found) {
+	for i, b := range p.room.Bands {
+		if !b.ToHead {
+			continue
+		}
+		wished := p.bottom(b.Walls[0], i, &found{line: line})
+		up := p.room.Under(b.Walls[0], i)
+		for y := b.Bottom.From + length.Mod(line+up-b.Bottom.From, p.pitch()); y <= b.Bottom.To && len(out) < mostHeads; y += p.pitch() {
+			if y != wished {
+				from := y
+				out = append(out, found{line: line, from: &from})
 			}
 		}
 	}
@@ -189,13 +211,16 @@ func headOf(w survey.WallFound) length.Length {
 
 // bottom is where the bottom edge of band i stands, with the courses of a wall on a
 // line: where it is wished, without one; else on the joint line nearest to that.
-func (p *parter) bottom(wall, i int, line *length.Length) length.Length {
+func (p *parter) bottom(wall, i int, at *found) length.Length {
 	b := p.room.Bands[i]
-	if line == nil || !b.Bottom.Free() {
+	switch {
+	case at == nil || !b.Bottom.Free():
 		return b.Near
+	case b.ToHead && at.from != nil:
+		return *at.from
 	}
 	pitch := p.pitch()
-	low := b.Bottom.From + length.Mod(*line+p.room.Under(wall, i)-b.Bottom.From, pitch)
+	low := b.Bottom.From + length.Mod(at.line+p.room.Under(wall, i)-b.Bottom.From, pitch)
 	best := low
 	for y := low; y <= b.Bottom.To; y += pitch {
 		if (y - b.Near).Abs() < (best - b.Near).Abs() {
@@ -206,12 +231,12 @@ func (p *parter) bottom(wall, i int, line *length.Length) length.Length {
 }
 
 // strips are the strips of every wall from the bottom up, with the course line given.
-func (p *parter) strips(line *length.Length) [][]strip {
+func (p *parter) strips(at *found) [][]strip {
 	out := make([][]strip, len(p.room.Walls))
 	for w := range p.room.Walls {
 		for _, i := range p.room.BandsOn(w) {
 			b := p.room.Bands[i]
-			s := strip{band: i, bottom: p.bottom(b.Walls[0], i, line), toHead: b.ToHead}
+			s := strip{band: i, bottom: p.bottom(b.Walls[0], i, at), toHead: b.ToHead}
 			if s.top, s.next = s.bottom, s.bottom; !b.ToHead {
 				s.top += b.High(p.room.Joint)
 				s.next = s.top + p.room.Joint
@@ -238,13 +263,11 @@ func (p *parter) fold(strips [][]strip, zones [][]zone) (survey.Room, []fold) {
 // on sets the room out on a course line, with its openings where they are best;
 // without one on the line that is fixed.
 func (p *parter) on(at *found) (Result, error) {
-	var line *length.Length
-	if at != nil {
-		line = &at.line
-	} else {
-		line = p.room.Line
+	from := at
+	if at == nil && p.room.Line != nil {
+		from = &found{line: *p.room.Line}
 	}
-	strips := p.strips(line)
+	strips := p.strips(from)
 	all, complete := ways(p.room.Walls, strips)
 	var best *Result
 	for _, zones := range all {

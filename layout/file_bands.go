@@ -1,0 +1,38 @@
+package layout
+
+// bandFile is where a band stands, and where its tile starts on each of its walls.
+type bandFile struct {
+	Name   string          `json:"name"`
+	Bottom mm              `json:"bottom"`
+	Top    mm              `json:"top"`
+	Width  mm              `json:"width"` // of its tile
+	Height mm              `json:"height"`
+	Walls  []bandStartFile `json:"walls"`
+}
+
+type bandStartFile struct {
+	Wall string `json:"wall"`
+	Edge mm     `json:"edge"` // the left edge of a tile of its lowest course
+}
+
+// addBands adds the bands, and says of each piece and run of their tile whose it is.
+func (p Plan) addBands(d *planFile) {
+	for i, b := range p.Setout.Bands {
+		t := p.Room.Bands[i].Tile
+		out := bandFile{Name: b.Name, Bottom: b.Bottom.Millimetres(), Top: b.Top.Millimetres(), Width: t.Width.Millimetres(), Height: t.Height.Millimetres()}
+		for k, w := range b.Walls {
+			out.Walls = append(out.Walls, bandStartFile{p.Walls[w].Found.Name, b.Edges[k].Millimetres()})
+			for n, piece := range p.Walls[w].Pieces {
+				if piece.Laid == i+1 {
+					d.Walls[w].Pieces[n].Band = b.Name
+				}
+			}
+			for n, run := range p.Walls[w].Runs {
+				if run.Laid == i+1 {
+					d.Walls[w].Runs[n].Band = b.Name
+				}
+			}
+		}
+		d.Bands = append(d.Bands, out)
+	}
+}
