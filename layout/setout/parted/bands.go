@@ -9,7 +9,8 @@ import (
 )
 
 // setBands sets out the tile of every band in the strip that is left to it, with
-// the ends and openings of the walls where the field has them.
+// the ends and openings of the walls where the field has them, and with its laps:
+// thinner tile is brought out to the face of the field.
 func (p *parter) setBands(r *Result, strips [][]strip, zones [][]zone) error {
 	for i, b := range p.room.Bands {
 		room := p.room.Laid(i + 1)
@@ -26,8 +27,8 @@ func (p *parter) setBands(r *Result, strips [][]strip, zones [][]zone) error {
 			return err
 		}
 		out := Band{Bottom: s.bottom, Top: s.top, Hand: got.Hand, Merit: got.Merit}
-		for _, c := range got.Walls {
-			out.Edges, out.placed = append(out.Edges, c.Edge), append(out.placed, c.Placed)
+		for k, c := range got.Walls {
+			out.Edges, out.placed = append(out.Edges, c.Edge), append(out.placed, placedBand{c.Placed, room.Walls[k]})
 		}
 		r.Bands = append(r.Bands, out)
 		r.Merit = r.Merit.Plus(&got.Merit)
@@ -51,39 +52,54 @@ func (p *parter) bandWall(r *Result, wall int, b survey.BandFound, s strip, zone
 		w.Head = survey.HeadFound{Stops: survey.Span{From: top, To: top}}
 	}
 	w.Left.Stops, w.Right.Stops = fixed(placed.Left), fixed(placed.Right)
-	deep := p.room.Bed + b.Tile.Thickness
-	for _, e := range []*survey.EndFound{&w.Left, &w.Right} {
-		if e.Cover > 0 {
-			e.Cover = deep
-		}
-	}
 	w.Set, w.Pin = nil, p.runsOn(r, wall, b)
 	pins := w.MarkPins
-	w.MarkPins, w.Openings = nil, slices.Clone(w.Openings)
+	w.MarkPins = nil
 	if y, there := pins[survey.HeadMark]; there && s.toHead {
 		w.MarkPins = map[survey.MarkName]length.Length{survey.HeadMark: y}
 	}
-	for i := range w.Openings {
-		o := &w.Openings[i]
-		if o.Kind == survey.Pipe {
-			continue
+	w.Openings = nil
+	for i, o := range p.room.Walls[wall].Openings {
+		if o, there := within(o, placed.Openings[i], zones[i], s.bottom-p.room.Joint, top); there {
+			w.Openings = append(w.Openings, o)
 		}
-		if z := zones[i]; z.beyond {
-			o.Bottom, o.Height = z.begins, z.height
-			continue
-		}
-		e := placed.Openings[i]
-		o.Left, o.Width = fixed(e.Left), fixed(e.Right-e.Left)
-		low, high := max(e.Bottom, s.bottom-p.room.Joint), min(e.Top, top)
-		if low >= high {
-			low, high = -far, -far+1
-		}
-		o.Bottom, o.Height = fixed(low), fixed(high-low)
 	}
 	return w
 }
 
+// within is what of an opening is in a strip, with its marks where the field has
+// them; false where nothing is.
+func within(o survey.OpeningFound, e survey.Edges, z zone, bottom, top length.Length) (survey.OpeningFound, bool) {
+	switch {
+	case o.Kind == survey.Pipe:
+		return o, true
+	case z.beyond:
+		o.Bottom, o.Height = z.begins, z.height
+		return o, true
+	}
+	o.Left, o.Width = fixed(e.Left), fixed(e.Right-e.Left)
+	low, high := max(e.Bottom, bottom), min(e.Top, top)
+	o.Bottom, o.Height = fixed(low), fixed(high-low)
+	return o, low < high
+}
+
 func fixed(x length.Length) survey.Span { return survey.Span{From: x, To: x} }
+
+// placedBand is where the marks of a band's wall stand.
+type placedBand struct {
+	survey.Placed
+	wall survey.WallFound
+}
+
+// opening is where the band has an opening of its wall; false where it has none.
+func (p placedBand) opening(o survey.OpeningFound) (survey.Edges, bool) {
+	for i, its := range p.wall.Openings {
+		if its.Key() == o.Key() {
+			return p.Openings[i], true
+		}
+	}
+	return survey.Edges{}, false
+}
 
 // runsOn is where the band's tile starts where its plumb joints can run on from
 // the field's: both in stack bond, and the field's pitch a multiple of the band's.

@@ -17,8 +17,8 @@ func (r *Result) Placed(wall int) survey.Placed {
 		p := b.placed[indexOf(r.room.Bands[i].Walls, wall)]
 		out.Head = p.Head
 		for k, o := range r.room.Walls[wall].Openings {
-			if o.Kind != survey.Pipe && p.Openings[k].Bottom >= b.Bottom {
-				out.Openings[k] = p.Openings[k]
+			if e, there := p.opening(o); there && o.Kind != survey.Pipe && e.Bottom >= b.Bottom {
+				out.Openings[k] = e
 			}
 		}
 	}

@@ -47,7 +47,7 @@ type Band struct {
 	Edges       []length.Length // by wall of the band: the left edge of a tile of its lowest course
 	Merit       merit.Merit
 
-	placed []survey.Placed // by wall of the band
+	placed []placedBand // by wall of the band
 }
 
 // Room is the best set-out of a room with the joint it has. The error is the
