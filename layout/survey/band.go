@@ -84,3 +84,8 @@ func (r Room) BandsOn(wall int) []int {
 func (s Span) Congruent(line, pitch length.Length) bool {
 	return length.Mod(line-s.From, pitch) <= s.To-s.From
 }
+
+// level tells whether a bond is laid in level courses of one height.
+func (b BondRule) level() bool {
+	return !b.Plumb && (b.Kind == Stack || b.Kind == Running || b.Kind == "")
+}

@@ -29,8 +29,8 @@ func (r *resolver) bands(p path, typed []Band, room *Room) {
 	if len(typed) == 0 || len(r.faults) > before || slices.Contains(r.sound, false) || room.Tile.Height == 0 || room.Joints == nil {
 		return
 	}
-	if room.Bond.Plumb {
-		r.faults.add("bond.along", quote("plumb"), `"level": a band stands between level joints`)
+	if !room.Bond.level() {
+		r.faults.add("bond", "a bond without level joints", "stack or running bond in level courses: a band stands between level joints")
 		return
 	}
 	for i := range room.Bands {
@@ -56,7 +56,9 @@ func (r *resolver) band(p path, b Band, room Room, taken map[string]bool) BandFo
 	if reflect.DeepEqual(b.Bond, Bond{}) {
 		b.Bond.Kind = string(Stack)
 	}
-	found.Bond = r.bond(p.dot("bond"), b.Bond, found.Tile, nil)
+	if found.Bond = r.bond(p.dot("bond"), b.Bond, found.Tile, nil); !found.Bond.level() {
+		r.faults.add(p.dot("bond"), "a bond without level joints", "stack or running bond in level courses")
+	}
 	switch {
 	case b.Courses < 0 || b.Courses > mostCourses:
 		r.faults.add(p.dot("courses"), fmt.Sprint(b.Courses), fmt.Sprintf("a whole number from 1 to %d", mostCourses))
@@ -171,9 +173,7 @@ func (r *resolver) stacked(p path, wall int, room *Room) {
 func (r *resolver) onJoints(p path, room *Room) {
 	var kept []length.Length
 	for _, j := range room.Joints {
-		with := *room
-		with.Joint = j
-		if with.Course = with.courses(); with.anyLine() {
+		if with := room.WithJoint(j); with.anyLine() {
 			kept = append(kept, j)
 		}
 	}

@@ -1,0 +1,161 @@
+package layout_test
+
+import (
+	"encoding/json"
+	"os"
+	"testing"
+
+	"coursewright/layout"
+	"coursewright/layout/survey"
+
+	"github.com/peterstace/simplefeatures/geom"
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// bandedPlan is the plan of the demo with other tile, as its file says it.
+type bandedPlan struct {
+	Course struct{ Line, Pitch float64 }
+	Bands  []struct {
+		Name        string
+		Bottom, Top float64
+	}
+	Walls []struct {
+		Name   string
+		Region [][][2]float64
+		Pieces []struct {
+			ID, Band string
+			Course   int
+			Tile     [4]float64
+			Face     [][][2]float64
+		}
+	}
+	Takeoff []struct {
+		Item       string
+		Net, Boxes int
+		Price      float64
+	}
+	Proven bool
+}
+
+func demoWith(t *testing.T, bands ...survey.Band) bandedPlan {
+	t.Helper()
+	data, err := os.ReadFile("../static/demo.json")
+	require.NoError(t, err)
+	job, err := survey.Read(data)
+	require.NoError(t, err)
+	job.Bands = bands
+	p, err := layout.Now(job)
+	require.NoError(t, err)
+	file, err := p.File()
+	require.NoError(t, err)
+	var out bandedPlan
+	require.NoError(t, json.Unmarshal(file, &out))
+	return out
+}
+
+func mosaic(bottom survey.Mark) survey.Band {
+	return survey.Band{Name: "slate mosaic", Courses: 2, Bottom: bottom,
+		Tile: survey.Tile{Width: "1 7/8", Height: "1 7/8", Thickness: "1/4", Box: &survey.Box{Count: 60, Price: "12.50"}}}
+}
+
+// The band stands at one height on every wall, whole courses of the field under and
+// over it at a joint's distance; numbers run through; each tile is bought by itself.
+func TestABandRunsRoundTheWalls(t *testing.T) {
+	p := demoWith(t, mosaic(survey.Mark{From: "16", To: "22"}))
+	require.Len(t, p.Bands, 1)
+	b, joint := p.Bands[0], 25.4/8
+	assert.InDelta(t, 2*1.875*25.4+joint, b.Top-b.Bottom, 0.002, "two courses and the joint between them")
+	whole := (b.Bottom - p.Course.Line) / p.Course.Pitch
+	assert.InDelta(t, whole, float64(int(whole+0.5)), 1e-6, "its bottom stands on a joint line")
+	of := 0
+	for _, w := range p.Walls {
+		under, over := false, false
+		heights := map[int]float64{}
+		for _, q := range w.Pieces {
+			if y, seen := heights[q.Course]; seen {
+				require.InDelta(t, y, q.Tile[1], 0.002, "course %d of %s", q.Course, w.Name)
+			}
+			heights[q.Course] = q.Tile[1]
+			under = under || at(q.Tile[3], b.Bottom-joint)
+			over = over || at(q.Tile[1], b.Top+joint)
+			if q.Band != "" {
+				of++
+				require.True(t, q.Tile[1] >= b.Bottom-0.002 && q.Tile[3] <= b.Top+0.002, q.ID)
+			}
+		}
+		assert.True(t, under && over, "%s has courses right under and over the band", w.Name)
+		for c := w.Pieces[0].Course + 1; c <= w.Pieces[len(w.Pieces)-1].Course; c++ {
+			require.Greater(t, heights[c], heights[c-1], "course %d of %s", c, w.Name)
+		}
+	}
+	require.NotZero(t, of)
+	for _, l := range p.Takeoff {
+		if l.Item == "tile for the slate mosaic" {
+			assert.LessOrEqual(t, l.Net, of)
+			assert.InDelta(t, float64(l.Boxes)*12.5, l.Price, 0.001)
+			return
+		}
+	}
+	t.Fatal("the band's tile is not bought")
+}
+
+func at(a, b float64) bool { return a-b < 0.002 && b-a < 0.002 }
+
+// Pieces of both tiles and the joints between them make up the wall: areas and
+// overlaps by a general geometry library (simplefeatures). What is left is joints,
+// no more than their share of the smaller module.
+func TestBandsConserveTheWall(t *testing.T) {
+	for name, bands := range map[string][]survey.Band{
+		"a band":    {mosaic(survey.Mark{From: "16", To: "22"})},
+		"measured":  {mosaic(survey.Mark{At: "20"})},
+		"through":   {mosaic(survey.Mark{From: "4", To: "10"})},
+		"two tiles": {{Name: "cloud", ToHead: true, Bottom: survey.Mark{From: "4", To: "10"}, Tile: survey.Tile{Width: "7 7/8", Height: "7 7/8"}}},
+	} {
+		p := demoWith(t, bands...)
+		for _, w := range p.Walls {
+			region := geometry(t, w.Region)
+			pieces := 0.0
+			for i, q := range w.Pieces {
+				face := geometry(t, q.Face)
+				pieces += face.Area()
+				outside, err := geom.Difference(face, region)
+				require.NoError(t, err)
+				require.Less(t, outside.Area(), 0.5, "%s: %s leaves the wall", name, q.ID)
+				for _, r := range w.Pieces[:i] {
+					require.False(t, q.Tile[0] < r.Tile[2]-0.002 && r.Tile[0] < q.Tile[2]-0.002 && q.Tile[1] < r.Tile[3]-0.002 && r.Tile[1] < q.Tile[3]-0.002 &&
+						q.Tile != r.Tile, "%s: %s and %s", name, q.ID, r.ID)
+				}
+			}
+			left := 1 - pieces/region.Area()
+			assert.True(t, left > 0.02 && left < 0.09, "%s: %.3f of wall %s is joints", name, left, w.Name)
+		}
+	}
+}
+
+// geometry makes a region of rings in millimetres: outer rings less their holes.
+func geometry(t *testing.T, rings [][][2]float64) geom.Geometry {
+	t.Helper()
+	var out, holes geom.Geometry
+	for _, ring := range rings {
+		var at []float64
+		turn := 0.0
+		for i, c := range ring {
+			d := ring[(i+1)%len(ring)]
+			turn += c[0]*d[1] - d[0]*c[1]
+			at = append(at, c[0], c[1])
+		}
+		at = append(at, ring[0][0], ring[0][1])
+		one := geom.NewPolygon([]geom.LineString{geom.NewLineString(geom.NewSequence(at, geom.DimXY))}).AsGeometry()
+		var err error
+		if turn >= 0 {
+			out, err = geom.Union(out, one)
+		} else {
+			holes, err = geom.Union(holes, one)
+		}
+		require.NoError(t, err)
+	}
+	out, err := geom.Difference(out, holes)
+	require.NoError(t, err)
+	return out
+}

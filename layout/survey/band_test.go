@@ -1,0 +1,76 @@
+package survey_test
+
+import (
+	"testing"
+
+	"coursewright/layout/length"
+	"coursewright/layout/survey"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// liner is a band of one course, 6 in wide and 1/2 in high.
+func liner() survey.Band {
+	return survey.Band{Name: "liner", Tile: survey.Tile{Width: "6", Height: "1/2"}, Bottom: *free("0", "8")}
+}
+
+// Each case spoils one thing in a sound job with a band, and names the one fault.
+func TestBandsAreRefused(t *testing.T) {
+	for fault, spoil := range map[string]func(*survey.Job, *survey.Band){
+		"bands[0].name: found nothing; write a name":                    func(_ *survey.Job, b *survey.Band) { b.Name = "" },
+		"bands[0].walls[0]: found “d”; write the name of a wall":        func(_ *survey.Job, b *survey.Band) { b.Walls = []string{"d"} },
+		"bands[0].walls[1]: found “a” a second time; write each wall":   func(_ *survey.Job, b *survey.Band) { b.Walls = []string{"a", "a"} },
+		"bands[0].tile.height: found “0”; write a length from":          func(_ *survey.Job, b *survey.Band) { b.Tile.Height = "0" },
+		"bands[0].joint: found “x”":                                     func(_ *survey.Job, b *survey.Band) { b.Joint = "x" },
+		"bands[0].bond.kind: found “odd”; write one of":                 func(_ *survey.Job, b *survey.Band) { b.Bond.Kind = "odd" },
+		"bands[0].bond: found a bond without level joints":              func(_ *survey.Job, b *survey.Band) { b.Bond = survey.Bond{Kind: "stack", Along: "plumb"} },
+		"bands[0].courses: found -1; write a whole number from 1 to 10": func(_ *survey.Job, b *survey.Band) { b.Courses = -1 },
+		"bands[0].courses: found 2; write nothing here":                 func(_ *survey.Job, b *survey.Band) { b.Courses, b.ToHead = 2, true },
+		"bands[0].bottom: found neither a place nor a range":            func(_ *survey.Job, b *survey.Band) { b.Bottom = survey.Mark{} },
+		"bands[0].bottom: found a band from 0\" up; write heights over": func(_ *survey.Job, b *survey.Band) { b.Bottom = *free("0", "30") },
+		"bond: found a bond without level joints":                       func(j *survey.Job, _ *survey.Band) { j.Bond.Along = "plumb" },
+		"bands[0].bottom: found a height that misses the joint lines of the course line at 1\" by 1\"; write 1, or let go": func(j *survey.Job, b *survey.Band) {
+			b.Bottom, j.Pins.Course.Line = *mark("0"), "1"
+		},
+		"bands: found 5 bands; write at most 4": func(j *survey.Job, _ *survey.Band) { j.Bands = make([]survey.Band, 4) },
+	} {
+		job, b := sketch("in", "a", "b", "c"), liner()
+		spoil(&job, &b)
+		job.Bands = append(job.Bands, b)
+		_, faults := job.Resolve()
+		if assert.Len(t, faults, 1, "%s: %v", fault, faults) {
+			assert.Contains(t, faults[0].String(), fault)
+		}
+	}
+}
+
+// Two bands have to stand on joint lines of the same courses.
+func TestBandsClashWithEachOther(t *testing.T) {
+	job, under, over := sketch("in", "a"), liner(), liner()
+	over.Name = "cap"
+	under.Bottom, over.Bottom = *mark("0"), *mark("11")
+	job.Bands = []survey.Band{under, over}
+	_, faults := job.Resolve()
+	require.Len(t, faults, 1)
+	assert.Contains(t, faults[0].String(), "bands[1].bottom: found heights with which no course line puts liner and cap on joint lines")
+	over.Bottom = *mark("1/4")
+	job.Bands = []survey.Band{under, over}
+	_, faults = job.Resolve()
+	require.Len(t, faults, 1)
+	assert.Contains(t, faults[0].String(), `bands[1].bottom: found 1/4"; write a height over 1/2", the top of the band liner`)
+}
+
+// A liner of 1/2 in with joints of 1/8 in takes 3/4 in between the tiles over and
+// under it: facts.md section 3 (trade press: a joint above and below the band).
+func TestWhatALinerTakes(t *testing.T) {
+	job := sketch("in", "a")
+	job.Joint.Plain = "1/8"
+	job.Bands = []survey.Band{liner()}
+	room, faults := job.Resolve()
+	require.Empty(t, faults)
+	b := room.Bands[0]
+	assert.Equal(t, 3*length.Inch/4, b.High(room.Joint)+2*room.Joint)
+	b.Courses = 3
+	assert.Equal(t, 7*length.Inch/4, b.High(room.Joint), "three courses and the two joints between them")
+}
