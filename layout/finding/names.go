@@ -47,6 +47,8 @@ const (
 	WallBehindANiche         Name = "wall behind a niche"
 	WaterproofingInAnOpening Name = "waterproofing in an opening"
 
+	LegLeftOut Name = "leg left out"
+
 	SmallPieceOfTrim Name = "small piece of trim"
 	ShallowProfile   Name = "shallow profile"
 	ProudTrim        Name = "trim and tile of different thickness"

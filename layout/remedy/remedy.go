@@ -48,6 +48,7 @@ const (
 	Hand       Kind = "hand"
 	Offset     Kind = "offset"
 	Cover      Kind = "cover"
+	Leg        Kind = "leg"
 	Preference Kind = "preference"
 	NearMiss   Kind = "near miss"
 )

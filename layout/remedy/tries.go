@@ -22,7 +22,7 @@ type try struct {
 // tries lists the changes that may help, in the order in which they are tried.
 func (a *asker) tries() []try {
 	poor := a.trouble()
-	return slices.Concat(a.joints(), a.gaps(poor), a.stops(poor), a.hands(), a.offsets(), a.covers(poor), a.preferences())
+	return slices.Concat(a.joints(), a.gaps(poor), a.stops(poor), a.hands(), a.offsets(), a.covers(poor), a.legs(poor), a.preferences())
 }
 
 // stands tells whether some tile is set already, so that tile, joint and bond are what they are.

@@ -88,7 +88,7 @@ func cut(room survey.Room, r *search.Result, starts []plan.Start) []plan.Wall {
 	pieces := make([][]piece.Piece, len(room.Walls))
 	letters := make([]string, len(room.Walls))
 	for i, w := range room.Walls {
-		shape, cut, gaps := r.Wall(i).Cut(r.Walls[i].Setting)
+		shape, cut, gaps := r.Wall(i).CutWithLegs(r.Walls[i].Setting)
 		walls[i] = plan.Wall{Found: w, Shape: shape, Start: starts[i], Gaps: gaps, Bare: places(gaps)}
 		walls[i].Trim = trim.Of(w, starts[i].Placed, trim.Tile{Units: room.Units, Width: room.Tile.Width, Height: room.Tile.Height,
 			Joint: room.Joint, Line: r.Line, Start: starts[i].Edge, Stack: room.Bond.Num == 0, Plumb: room.Bond.Plumb})

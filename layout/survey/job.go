@@ -116,6 +116,7 @@ type Segment struct {
 	Gap      string `json:"gap,omitempty"`
 	Readings []Drop `json:"readings,omitempty"`
 	Sight    string `json:"sight,omitempty"` // "plain", "low"; the default is in SegmentFound
+	Leg      string `json:"leg,omitempty"`   // of a floor beside a rim: "bond" (default), "single", "none"
 }
 
 // Drop is a reading down from the level line to the base.

@@ -23,6 +23,7 @@ func (r *resolver) base(p path, segments []Segment, across bounds, sealant lengt
 		r.join(p, found, across)
 	}
 	r.feet(p, segments, found)
+	r.legs(p, segments, found)
 	return found
 }
 

@@ -170,6 +170,7 @@ type SegmentFound struct {
 	Gap      length.Length
 	Readings []Reading
 	Sight    Sight // where the job does not say: a floor beside a tub, shower base or curb is low
+	Leg      Leg   // how the tile beside the rim is laid, over a floor at an end of the base
 }
 
 // HeadFound is the top of the tile. Value of a reading is the height.

@@ -147,21 +147,22 @@ func (e EndFound) edge(x, in length.Length, on plane.Side) chain {
 // segment keeps its gap to the side too, as the front of a tub does.
 func (w WallFound) profile() chain {
 	var c chain
-	for i, s := range w.Base {
-		on := SideBase + plane.Side(i)
+	first, last := w.bonded()
+	for i := first; i <= last; i++ {
+		s, on := w.Base[i], SideBase+plane.Side(i)
 		from, to := s.Readings[0].At, s.Readings[len(s.Readings)-1].At
-		if i == 0 {
+		if i == first {
 			from = -beyond
 		} else {
 			from = w.step(i-1, from)
 		}
-		if i == len(w.Base)-1 {
+		if i == last {
 			to = beyond
 		} else {
 			to = w.step(i, to)
 		}
 		c = append(c, s.top(from, to, on)...)
-		if i < len(w.Base)-1 && w.rises(i) {
+		if i < last && w.rises(i) {
 			c[len(c)-1].On = on + 1
 		}
 	}

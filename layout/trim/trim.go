@@ -52,6 +52,7 @@ func Of(w survey.WallFound, at survey.Placed, tile Tile) []Piece {
 	if w.Left.Trim == nil && w.Right.Trim == nil && w.Head.Trim == nil {
 		return nil
 	}
+	w = w.WithLegs()
 	l := layer{wall: w, at: at, outer: outer(w, at, tile.Joint), tile: tile}
 	l.all = w.Shape(tile.Units, l.outer).Region
 	l.end(survey.LeftEnd)
@@ -63,9 +64,9 @@ func Of(w survey.WallFound, at survey.Placed, tile Tile) []Piece {
 	return l.pieces
 }
 
-// Outline is a wall to the outer edges of its trim.
+// Outline is a wall, legs and all, to the outer edges of its trim.
 func Outline(w survey.WallFound, at survey.Placed, units length.System, joint length.Length) plane.Region {
-	return w.Shape(units, outer(w, at, joint)).Region
+	return w.WithLegs().Shape(units, outer(w, at, joint)).Region
 }
 
 // outer are the marks of a wall where its trim ends instead of its tile.

@@ -12,6 +12,7 @@ import (
 var (
 	unitChoices   = page.Choices("in", "inches", "mm", "millimetres")
 	baseChoices   = page.Choices("tub", "tub", "shower base", "shower base", "curb", "curb", "floor", "floor")
+	legChoices    = page.Choices("", "in the bond", "single", "single tiles of its own width", "none", "left out")
 	headChoices   = page.Choices("ceiling", "meets the ceiling", "", "stops at a line")
 	endChoices    = page.Choices("corner", "meets a corner", "", "stops at a line")
 	finishChoices = page.Choices("", "none", "trim", "trim", "bullnose", "bullnose", "casing", "casing")

@@ -23,6 +23,7 @@ var pictureNames = map[string]string{
 	"width":  "The tape along the boards from corner to corner, just over the rim",
 	"top":    "From the level line up to the ceiling, or to the line where the tile stops",
 	"ten":    "A row of ten tiles with the joints between them, measured from the first edge to the last",
+	"leg":    "The tile beside the front of the tub: in the bond of the wall, in single tiles of its own width, or left out",
 	"trim":   "Where tile stops: the trim takes its width inside the stop, and the tile ends a joint before it; at the outer corner stands a corner piece",
 	"sides":  "The room from above: which of the walls round the tub are tiled",
 }
@@ -52,7 +53,7 @@ func pictureOf(name string) templ.Component {
 		var templ_7745c5c3_Var2 string
 		templ_7745c5c3_Var2, templ_7745c5c3_Err = templruntime.NewAttributeExpression(pictureNames[name]).Resolve(ctx)
 		if templ_7745c5c3_Err != nil {
-			return templ.Error{Err: templ_7745c5c3_Err, FileName: `web/bench/pictures.templ`, Line: 25, Col: 87}
+			return templ.Error{Err: templ_7745c5c3_Err, FileName: `web/bench/pictures.templ`, Line: 26, Col: 87}
 		}
 		_, templ_7745c5c3_Err = templ_7745c5c3_Buffer.WriteString(templ_7745c5c3_Var2)
 		if templ_7745c5c3_Err != nil {
@@ -108,18 +109,23 @@ func pictureOf(name string) templ.Component {
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
+		case "leg":
+			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 12, "<path class=\"tb\" d=\"M8 58H74V172H8zM124 58H190V172H124zM240 58H306V172H240z\"></path><path class=\"w\" d=\"M8 10H112V54H8zM124 10H228V54H124zM240 10H344V54H240z\"></path><path class=\"tb\" d=\"M8 10h50v20h-50zM61 10h51v20h-51zM8 33h24v21h-24zM35 33h50v21h-50zM88 33h24v21h-24zM78 57h7v22h-7zM88 57h24v22h-24zM78 82h34v22h-34zM78 107h7v22h-7zM88 107h24v22h-24zM78 132h34v22h-34z\"></path><path class=\"tb\" d=\"M124 10h50v20h-50zM177 10h51v20h-51zM124 33h24v21h-24zM151 33h50v21h-50zM204 33h24v21h-24zM194 57h34v22h-34zM194 82h34v22h-34zM194 107h34v22h-34zM194 132h34v22h-34z\"></path><path class=\"tb\" d=\"M240 10h50v20h-50zM293 10h51v20h-51zM240 33h24v21h-24zM267 33h50v21h-50zM320 33h24v21h-24z\"></path><path class=\"k no\" d=\"M344 58V156\"></path><text x=\"40\" y=\"120\" text-anchor=\"middle\">tub</text><text x=\"156\" y=\"120\" text-anchor=\"middle\">tub</text><text x=\"272\" y=\"120\" text-anchor=\"middle\">tub</text><text x=\"112\" y=\"172\" text-anchor=\"end\" class=\"b\">bond</text><text x=\"228\" y=\"172\" text-anchor=\"end\" class=\"b\">single</text><text x=\"344\" y=\"172\" text-anchor=\"end\" class=\"b\">none</text>")
+			if templ_7745c5c3_Err != nil {
+				return templ_7745c5c3_Err
+			}
 		case "trim":
-			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 12, "<path class=\"w\" d=\"M20 40H262V168H20z\"></path><path class=\"tb\" d=\"M20 78h62v28h-62zM85 78h62v28h-62zM150 78h62v28h-62zM20 109h30v28h-30zM53 109h62v28h-62zM118 109h62v28h-62zM183 109h29v28h-29zM20 140h62v28h-62zM85 140h62v28h-62zM150 140h62v28h-62z\"></path><path class=\"wd\" d=\"M20 48h45v27h-45zM68 48h69v27h-69zM140 48h72v27h-72zM215 78h27v44h-27zM215 125h27v43h-27zM215 75V60q0-12 12-12h15v27z\"></path><path class=\"k no\" d=\"M242 30V172M10 48H262\"></path><path class=\"d\" d=\"M215 34V20M242 34V20M200 27H262M210 32l10-10M237 32l10-10\"></path><rect class=\"q\" x=\"262\" y=\"14\" width=\"64\" height=\"24\"></rect><text x=\"294\" y=\"31\" text-anchor=\"middle\" class=\"b\">?</text><path class=\"d\" d=\"M248 78H262M248 122H262M255 72V128M250 83l10-10M250 127l10-10\"></path><rect class=\"q\" x=\"268\" y=\"88\" width=\"64\" height=\"24\"></rect><text x=\"300\" y=\"105\" text-anchor=\"middle\" class=\"b\">?</text><text x=\"256\" y=\"66\">corner piece</text><text x=\"252\" y=\"160\">tile stops here</text><text x=\"100\" y=\"34\" text-anchor=\"middle\">the trim stands inside the stop</text>")
+			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 13, "<path class=\"w\" d=\"M20 40H262V168H20z\"></path><path class=\"tb\" d=\"M20 78h62v28h-62zM85 78h62v28h-62zM150 78h62v28h-62zM20 109h30v28h-30zM53 109h62v28h-62zM118 109h62v28h-62zM183 109h29v28h-29zM20 140h62v28h-62zM85 140h62v28h-62zM150 140h62v28h-62z\"></path><path class=\"wd\" d=\"M20 48h45v27h-45zM68 48h69v27h-69zM140 48h72v27h-72zM215 78h27v44h-27zM215 125h27v43h-27zM215 75V60q0-12 12-12h15v27z\"></path><path class=\"k no\" d=\"M242 30V172M10 48H262\"></path><path class=\"d\" d=\"M215 34V20M242 34V20M200 27H262M210 32l10-10M237 32l10-10\"></path><rect class=\"q\" x=\"262\" y=\"14\" width=\"64\" height=\"24\"></rect><text x=\"294\" y=\"31\" text-anchor=\"middle\" class=\"b\">?</text><path class=\"d\" d=\"M248 78H262M248 122H262M255 72V128M250 83l10-10M250 127l10-10\"></path><rect class=\"q\" x=\"268\" y=\"88\" width=\"64\" height=\"24\"></rect><text x=\"300\" y=\"105\" text-anchor=\"middle\" class=\"b\">?</text><text x=\"256\" y=\"66\">corner piece</text><text x=\"252\" y=\"160\">tile stops here</text><text x=\"100\" y=\"34\" text-anchor=\"middle\">the trim stands inside the stop</text>")
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
 		default:
-			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 13, "<path class=\"tb\" d=\"M96 36H256V116H96z\"></path><path class=\"k\" d=\"M84 140V24H268V140\"></path><text x=\"74\" y=\"84\" text-anchor=\"end\" class=\"b\">left</text><text x=\"176\" y=\"16\" text-anchor=\"middle\" class=\"b\">back</text><text x=\"278\" y=\"84\" class=\"b\">right</text><text x=\"176\" y=\"80\" text-anchor=\"middle\">tub</text>")
+			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 14, "<path class=\"tb\" d=\"M96 36H256V116H96z\"></path><path class=\"k\" d=\"M84 140V24H268V140\"></path><text x=\"74\" y=\"84\" text-anchor=\"end\" class=\"b\">left</text><text x=\"176\" y=\"16\" text-anchor=\"middle\" class=\"b\">back</text><text x=\"278\" y=\"84\" class=\"b\">right</text><text x=\"176\" y=\"80\" text-anchor=\"middle\">tub</text>")
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
 		}
-		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 14, "</svg></details>")
+		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 15, "</svg></details>")
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}

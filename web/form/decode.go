@@ -196,6 +196,7 @@ var words = []string{
 	"turn", "breakage", "allowance", "notch", "back", "trim", "holds",
 	"use", "tiles", "joints", "course", "is", "sight", "area", "engine",
 	"place", "corners", // of trim
+	"leg",
 }
 
 // IsLength tells whether the field at a path holds a length.

@@ -18,6 +18,7 @@ func All() []Shape {
 		{"tub", "Tub in an alcove", "Three walls round a tub, each end wall running a little past its front."},
 		{"corner", "Corner shower", "Two walls that meet over a shower base."},
 		{"three", "Three-wall shower", "Three walls round a shower base, tiled to the ceiling."},
+		{"trimmed", "Tub with trim", "Three walls round a tub, edged with bullnose that is laid out in pieces."},
 		{"one", "One wall", "A single wall between two lines."},
 	}
 }
@@ -34,6 +35,9 @@ func New(key, units, title string) (survey.Job, error) {
 	}
 	job := m.job(units, title)
 	job.Walls = walls
+	if key == "trimmed" {
+		m.edge(&job)
+	}
 	return job, nil
 }
 
@@ -65,7 +69,7 @@ func (m maker) job(units, title string) survey.Job {
 func (m maker) walls(key string) ([]survey.Wall, bool) {
 	side, back := m.say("35", "880"), m.say("60", "1524")
 	switch key {
-	case "tub":
+	case "tub", "trimmed":
 		return m.withLegs(m.alcove("tub", side, back, m.stop("33", "840"))), true
 	case "three":
 		return m.alcove("shower base", m.say("36", "900"), m.say("48", "1200"), m.ceiling), true

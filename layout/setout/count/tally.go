@@ -257,6 +257,7 @@ func (t *tally) counted(s Setting, box plane.Rect) Counted {
 		}
 	}
 	t.w.addMarks(m, s, box)
+	t.w.addFeet(m, s.Line)
 	return c
 }
 

@@ -1,0 +1,41 @@
+package remedy
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"coursewright/layout/piece"
+	"coursewright/layout/survey"
+)
+
+// legs sets a leg with poor pieces in single tiles of its own width, where these
+// are no slivers themselves.
+func (a *asker) legs(poor []troubled) (out []try) {
+	room := a.now.Room
+	if a.stands() || !room.Bond.Coursed() || room.Bond.Plumb {
+		return nil
+	}
+	for i, w := range a.now.Walls {
+		for _, leg := range w.Found.LegsBeside() {
+			index, how := w.Found.LegOf(leg)
+			if how != survey.InBond || leg.Width(w.Found, w.Start.Placed) < piece.SliverLimit(room, room.Tile.Width) || !slices.ContainsFunc(poor, func(t troubled) bool { return t.wall == i && inLeg(t) }) {
+				continue
+			}
+			side := "left"
+			if leg.Right {
+				side = "right"
+			}
+			path := fmt.Sprintf("walls[%d].base[%d].leg", i, index)
+			text := fmt.Sprintf("Set the leg at the %s of %s in single tiles, each %s wide, course by course.", side, w.Found.Name, a.say(leg.Width(w.Found, w.Start.Placed).FloorTo(room.Units.FineStep())))
+			out = append(out, try{Leg, path, text, []Use{{path, "single"}}})
+		}
+	}
+	return out
+}
+
+// inLeg tells whether a run is of pieces beside the front of a tub, or over its
+// floor.
+func inLeg(t troubled) bool {
+	return slices.ContainsFunc(t.run.Edges, func(e string) bool { return strings.HasPrefix(e, "step ") })
+}

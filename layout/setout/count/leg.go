@@ -1,0 +1,179 @@
+package count
+
+import (
+	"cmp"
+	"slices"
+
+	"coursewright/layout/bond"
+	"coursewright/layout/length"
+	"coursewright/layout/merit"
+	"coursewright/layout/piece"
+	"coursewright/layout/plane"
+	"coursewright/layout/survey"
+)
+
+// CutWithLegs makes the pieces of the wall as Cut does, and those of the legs that
+// are in single tiles. What these give hangs on no start; of them merit counts the
+// foot alone, which hangs on the line. What stands wholly under the rim belongs to
+// the leg. The course that reaches over the rim belongs to the bond down to its
+// bottom, unless the leg's own tile goes up in it and leaves better pieces.
+func (w *Wall) CutWithLegs(s Setting) (survey.Shape, []piece.Piece, []piece.Gap) {
+	if !w.Found.SingleLegs() {
+		return w.Cut(s)
+	}
+	l := legged{w: w, whole: w.Found.WithLegs().Shape(w.room.Units, s.Placed)}
+	l.rows = w.rows(s, l.whole)
+	for _, leg := range w.Found.LegsBeside() {
+		if _, how := w.Found.LegOf(leg); how == survey.SingleTiles {
+			l.legs = append(l.legs, leg)
+		}
+	}
+	l.higher = make([]bool, len(l.legs))
+	pieces, bare := l.cut()
+	for i := range l.legs {
+		l.higher[i] = true
+		if p, b := l.cut(); l.better(p, pieces) {
+			pieces, bare = p, b
+			continue
+		}
+		l.higher[i] = false
+	}
+	return l.whole, pieces, bare
+}
+
+// legged is a wall with legs in single tiles.
+type legged struct {
+	w      *Wall
+	whole  survey.Shape
+	rows   []bond.Row
+	legs   []survey.LegBeside
+	higher []bool // by leg: it goes up in the course that reaches over the rim
+}
+
+// cut makes all pieces.
+func (l *legged) cut() (pieces []piece.Piece, bare []piece.Gap) {
+	field := l.whole
+	for i, leg := range l.legs {
+		under, top := beneath(l.rows, leg, l.higher[i])
+		if len(under) == 0 {
+			continue
+		}
+		joint := length.Length(0)
+		if l.higher[i] {
+			joint = l.w.room.Joint // beside the leg's tile, over the rim
+		}
+		part := inBox(l.whole, legBox(leg, 0, top))
+		field = outOfBox(field, legBox(leg, joint, top))
+		at := part.Solid.Bounds()
+		for k := range under {
+			if under[k].First = at.Left; leg.Right {
+				under[k].First = at.Right - under[k].Width
+			}
+		}
+		p, gaps := piece.Cut(part, under, l.w.rule)
+		pieces, bare = append(pieces, p...), append(bare, gaps...)
+	}
+	p, gaps := piece.Cut(field, l.rows, l.w.rule)
+	pieces, bare = append(p, pieces...), append(gaps, bare...)
+	slices.SortStableFunc(pieces, func(a, b piece.Piece) int {
+		return cmp.Or(cmp.Compare(a.Row, b.Row), cmp.Compare(a.Face.Bounds().Left, b.Face.Bounds().Left))
+	})
+	return pieces, bare
+}
+
+// better tells whether pieces are better than others of the same wall: fewer that are
+// unworkable, then fewer slivers.
+func (l *legged) better(a, b []piece.Piece) bool {
+	count := func(pieces []piece.Piece) (unworkable, slivers int) {
+		for _, p := range pieces {
+			if p.Unworkable {
+				unworkable++
+			}
+			if p.Sliver {
+				slivers++
+			}
+		}
+		return unworkable, slivers
+	}
+	u, s := count(a)
+	v, t := count(b)
+	return u < v || u == v && s < t
+}
+
+// beneath gives the rows of a leg, those wholly under the rim and, where it goes
+// higher, the one that reaches over it; and where the next row begins.
+func beneath(rows []bond.Row, leg survey.LegBeside, higher bool) (under []bond.Row, top length.Length) {
+	for i, r := range rows {
+		if i+1 == len(rows) || r.High > leg.Rim && (!higher || r.Low >= leg.Rim) {
+			break
+		}
+		under, top = append(under, r), rows[i+1].Low
+	}
+	return under, top
+}
+
+// legBox is the part of the wall that is a leg's, up to a height, and more beside it.
+func legBox(leg survey.LegBeside, more, top length.Length) plane.Rect {
+	const far = 100 * length.Metre
+	if leg.Right {
+		return plane.Rect{Left: leg.Front - more, Right: far, Bottom: -far, Top: top}
+	}
+	return plane.Rect{Left: -far, Right: leg.Front + more, Bottom: -far, Top: top}
+}
+
+// inBox is what a box holds of a shape.
+func inBox(s survey.Shape, box plane.Rect) survey.Shape {
+	keep := func(r plane.Region) plane.Region {
+		return r.KeepAll(plane.RightOf(box.Left), plane.LeftOf(box.Right), plane.Above(box.Bottom), plane.Below(box.Top))
+	}
+	s.Region, s.Solid, s.Visible = keep(s.Region), keep(s.Solid), keep(s.Visible)
+	return s
+}
+
+// outOfBox is a shape less a box.
+func outOfBox(s survey.Shape, box plane.Rect) survey.Shape {
+	ring := box.Ring(0)
+	s.Region, s.Solid, s.Visible = s.Region.Less(ring, 0), s.Solid.Less(ring, 0), s.Visible.Less(ring, 0)
+	return s
+}
+
+// addFeet grades the lowest piece of every leg in single tiles, which its floor cuts.
+func (w *Wall) addFeet(m *merit.Merit, line length.Length) {
+	if !w.Found.SingleLegs() {
+		return
+	}
+	for _, leg := range w.Found.LegsBeside() {
+		index, how := w.Found.LegOf(leg)
+		if how != survey.SingleTiles {
+			continue
+		}
+		floor := w.Found.Base[index]
+		high := w.foot(floor, line)
+		sight := &m.Sight
+		if floor.Sight == survey.Low {
+			sight = &m.OutOfSight
+		}
+		switch limits := w.rule.Limits[1]; {
+		case high < limits.Unworkable:
+			sight.Unworkable++
+		case high < limits.Sliver:
+			sight.Slivers++
+		}
+	}
+}
+
+// foot is the height of the lowest piece over a floor, where the floor is highest.
+// What sealant fills is no piece.
+func (w *Wall) foot(floor survey.SegmentFound, line length.Length) length.Length {
+	top := floor.Readings[0].Value
+	for _, r := range floor.Readings {
+		top = max(top, r.Value)
+	}
+	top += floor.Gap
+	tile := w.room.Tile.Height
+	high := tile - length.Mod(top-line, tile+w.room.Joint)
+	if high <= max(0, w.room.Sealant-floor.Gap) {
+		return tile
+	}
+	return high
+}

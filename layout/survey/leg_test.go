@@ -1,0 +1,62 @@
+package survey_test
+
+import (
+	"strings"
+	"testing"
+
+	"coursewright/layout/survey"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// legged is a wall of 40 in with a tub 30 in wide at its left and a floor beside it.
+func legged(leg string) survey.Job {
+	job := sketch("in", "a")
+	w := &job.Walls[0]
+	w.Width = "40"
+	w.Right = survey.End{Stops: mark("36")}
+	level := func(drop, from, to string) []survey.Drop {
+		return []survey.Drop{{At: from, Drop: drop}, {At: to, Drop: drop}}
+	}
+	w.Base = []survey.Segment{{Meets: "tub", Gap: "1/8", Readings: level("40", "0", "30")}, {Meets: "floor", Gap: "1/8", Leg: leg, Readings: level("58", "30", "40")}}
+	w.Head = survey.Head{Stops: mark("20")}
+	return job
+}
+
+// With the leg left out the tile ends at the rim from end to end; in single tiles
+// the bond comes down to there, and the leg is part of the wall again WithLegs.
+func TestLegs(t *testing.T) {
+	bottom := func(w survey.WallFound) string {
+		at := survey.Placed{Right: w.Right.Stops.From, Head: w.Head.Stops.From}
+		return w.Shape(0, at).Region.Bounds().Bottom.Plain(0, 0)
+	}
+	for leg, want := range map[string][2]string{"": {"-57 7/8", "-57 7/8"}, "bond": {"-57 7/8", "-57 7/8"}, "single": {"-39 7/8", "-57 7/8"}, "none": {"-39 7/8", "-39 7/8"}} {
+		room, faults := legged(leg).Resolve()
+		require.Empty(t, faults)
+		assert.Equal(t, want, [2]string{bottom(room.Walls[0]), bottom(room.Walls[0].WithLegs())}, "leg %q", leg)
+	}
+	room, _ := legged("single").Resolve()
+	legs := room.Walls[0].LegsBeside()
+	require.Len(t, legs, 1)
+	assert.Equal(t, survey.LegBeside{Right: true, Rim: -40*in + in/8, Front: 30*in + in/8}, legs[0])
+	assert.Equal(t, 36*in-30*in-in/8, legs[0].Width(room.Walls[0], survey.Placed{Right: 36 * in}), "from the end, less the front and its gap")
+}
+
+func TestLegsAreRefused(t *testing.T) {
+	for _, c := range []struct {
+		spoil func(*survey.Job)
+		fault string
+	}{
+		{func(j *survey.Job) { j.Walls[0].Base[1].Leg = "short" }, "walls[0].base[1].leg: found “short”; write one of bond, single, none"},
+		{func(j *survey.Job) { j.Walls[0].Base[0].Leg = "none" }, "walls[0].base[0].leg: found “none”; write nothing here: a leg is a floor"},
+		{func(j *survey.Job) { j.Walls[0].Base[0].Meets = "floor" }, "walls[0].base[1].leg: found “single”; write nothing here: a leg is a floor"},
+		{func(j *survey.Job) { j.Bond = survey.Bond{Kind: "stack", Along: "plumb"} }, "walls[0].base[1].leg: found “single” beside a bond without level courses; write bond or none"},
+	} {
+		job := legged("single")
+		c.spoil(&job)
+		_, faults := job.Resolve()
+		require.NotEmpty(t, faults, c.fault)
+		assert.True(t, strings.HasPrefix(faults[0].String(), c.fault), "want %s\ngot  %s", c.fault, faults[0])
+	}
+}
