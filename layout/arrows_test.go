@@ -157,6 +157,7 @@ var arrows = []arrow{
 	{"layout/remedy", "layout/length", "joints, gaps and stops are lengths"},
 	{"layout/remedy", "layout/survey", "a job is changed"},
 	{"layout/remedy", "layout/setout", "and really solved"},
+	{"layout/remedy", "layout/piece", "what would be a sliver is no remedy"},
 	{"layout/remedy", "layout/plan", "what to change is read off the plan"},
 	{"layout/remedy", "layout/merit", "the order of merit says what helps"},
 	{"layout/remedy", "layout/setout/tell", "figures are told in the unit of their term"},
