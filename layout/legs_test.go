@@ -57,6 +57,8 @@ func TestLegsInSingleTiles(t *testing.T) {
 		courses[x.Course]++
 		assert.Equal(t, 127*length.Millimetre, x.Wide, x.ID)
 		assert.Equal(t, length.Length(0), x.Tile.Left, "the factory edge stands at the end of the wall")
+		require.Len(t, x.Across, 1, x.ID)
+		assert.Equal(t, "step 0", x.Across[0].Name(p.Walls[0].Shape.Sides), "it is cut beside the front of the tub")
 	}
 	for _, x := range right {
 		courses[x.Course]++

@@ -62,8 +62,9 @@ func (l *legged) cut() (pieces []piece.Piece, bare []piece.Gap) {
 		if l.higher[i] {
 			joint = l.w.room.Joint // beside the leg's tile, over the rim
 		}
-		part := inBox(l.whole, legBox(leg, 0, top))
-		field = outOfBox(field, legBox(leg, joint, top))
+		front := l.front(leg)
+		part := outOfBox(below(l.whole, top), beside(leg), front)
+		field = outOfBox(field, legBox(leg, joint, top), front)
 		at := part.Solid.Bounds()
 		for k := range under {
 			if under[k].First = at.Left; leg.Right {
@@ -121,19 +122,34 @@ func legBox(leg survey.LegBeside, more, top length.Length) plane.Rect {
 	return plane.Rect{Left: -far, Right: leg.Front + more, Bottom: -far, Top: top}
 }
 
-// inBox is what a box holds of a shape.
-func inBox(s survey.Shape, box plane.Rect) survey.Shape {
-	keep := func(r plane.Region) plane.Region {
-		return r.KeepAll(plane.RightOf(box.Left), plane.LeftOf(box.Right), plane.Above(box.Bottom), plane.Below(box.Top))
+// beside is everything on the other side of the front from a leg.
+func beside(leg survey.LegBeside) plane.Rect {
+	const far = 100 * length.Metre
+	if leg.Right {
+		return plane.Rect{Left: -far, Right: leg.Front, Bottom: -far, Top: far}
 	}
-	s.Region, s.Solid, s.Visible = keep(s.Region), keep(s.Solid), keep(s.Visible)
+	return plane.Rect{Left: leg.Front, Right: far, Bottom: -far, Top: far}
+}
+
+// front is the side of the wall's shape that the front beside a leg is.
+func (l *legged) front(leg survey.LegBeside) plane.Side {
+	if leg.Right {
+		return survey.SideBase + plane.Side(len(l.w.Found.Base)-2)
+	}
+	return survey.SideBase + 1
+}
+
+// below is what a shape has under a height.
+func below(s survey.Shape, y length.Length) survey.Shape {
+	line := plane.Below(y)
+	s.Region, s.Solid, s.Visible = s.Region.Keep(line), s.Solid.Keep(line), s.Visible.Keep(line)
 	return s
 }
 
-// outOfBox is a shape less a box.
-func outOfBox(s survey.Shape, box plane.Rect) survey.Shape {
+// outOfBox is a shape less a box, of which the new edges lie on a side.
+func outOfBox(s survey.Shape, box plane.Rect, on plane.Side) survey.Shape {
 	ring := box.Ring(0)
-	s.Region, s.Solid, s.Visible = s.Region.Less(ring, 0), s.Solid.Less(ring, 0), s.Visible.Less(ring, 0)
+	s.Region, s.Solid, s.Visible = s.Region.Less(ring, on), s.Solid.Less(ring, on), s.Visible.Less(ring, on)
 	return s
 }
 
