@@ -20,13 +20,13 @@ function ask(field) {
 // first shows the question of the first box that is not measured in each step.
 function first() {
   for (const step of document.querySelectorAll(".step > .inside")) {
-    const fields = [...step.querySelectorAll(":scope > .asked")];
+    const fields = [...step.querySelectorAll(":scope > .asked:has(.help)")];
     const now = fields.find((f) => f.contains(document.activeElement)) ?? fields.find((f) => f.querySelector(".none")) ?? fields[0];
     if (now) ask(now);
   }
 }
 
-const boxes = () => [...document.querySelectorAll("#survey .asked input")];
+const boxes = () => [...document.querySelectorAll("#survey .asked input[id]")];
 
 // next gives the box after one, and opens its step.
 export function next(box) {

@@ -119,7 +119,7 @@ function show(page, { whole, body }, answer) {
   noted(answer);
   say(page.getElementById("status").textContent);
   document.title = page.title;
-  if (whole) swap(page, "survey");
+  if (whole) swapForm(page, body);
   for (const id of open) document.getElementById(id)?.setAttribute("open", "");
   if (!whole) {
     told(page, body);
@@ -128,6 +128,17 @@ function show(page, { whole, body }, answer) {
   document.dispatchEvent(new Event("redrawn"));
   if (whole || document.activeElement?.value === body.get(document.activeElement?.name)) settled();
   refocus(at);
+}
+
+// swapForm swaps the form. What was typed since it was sent stays.
+function swapForm(page, sent) {
+  const since = [...form().querySelectorAll("input[name]:not([type=checkbox], [type=hidden])")]
+    .filter((box) => sent.has(box.name) && box.value !== sent.get(box.name)).map((box) => [box.name, box.value]);
+  swap(page, "survey");
+  for (const [name, value] of since) {
+    const box = form().querySelector(`input[name="${CSS.escape(name)}"]:not([type=hidden])`);
+    if (box) box.value = value;
+  }
 }
 
 function swap(page, id) {
@@ -180,6 +191,8 @@ document.addEventListener("input", (e) => {
 document.addEventListener("change", (e) => {
   if (!form() || e.target.form !== form()) return;
   if (e.target.matches("select, [type=checkbox]")) {
+    const figure = e.target.matches(".box select") && e.target.closest(".box").querySelector("input");
+    if (figure && !figure.value.trim()) return; // a side says nothing before its figure
     return send(() => ({ ...request(form()), whole: true })); // the choice decides which fields there are
   }
   if (String(request(form()).body) !== answered) edited(0);

@@ -26,8 +26,10 @@ type Question struct {
 	Ask     string
 	Help    string
 	Picture string // which picture shows where the tape is held
-	Corner  string // the width it is asked from the right end of; empty: as the job has it
 	Updown  bool   // asked as so far above or below the level line
+
+	width     string // of the wall it may be asked from either end of
+	fromRight bool   // asked from the right end, where the job counts from the left
 }
 
 // The steps in which one measures.
@@ -43,9 +45,10 @@ const (
 // Steps lists the steps that have figures, in their order.
 func Steps() []string { return []string{Widths, Down, Fronts, Top, Openings, Tile} }
 
-// Of gives the questions of one step.
-func Of(job survey.Job, step string) []Question {
-	r := room{job: job, taken: map[string]bool{}}
+// Of gives the questions of one step. Distances on a wall with one corner are
+// asked from the corner, or from the front of the wall.
+func Of(job survey.Job, step string, fromFront bool) []Question {
+	r := room{job: job, taken: map[string]bool{}, fromFront: fromFront}
 	switch step {
 	case Widths:
 		r.widths()
@@ -64,10 +67,13 @@ func Of(job survey.Job, step string) []Question {
 }
 
 // All gives every question in order.
-func All(job survey.Job) []Question {
+func All(job survey.Job) []Question { return AllFrom(job, false) }
+
+// AllFrom is All with distances from the corner or from the front.
+func AllFrom(job survey.Job, fromFront bool) []Question {
 	var out []Question
 	for _, step := range Steps() {
-		out = append(out, Of(job, step)...)
+		out = append(out, Of(job, step, fromFront)...)
 	}
 	return out
 }
@@ -94,9 +100,10 @@ func Count(job survey.Job) (measured, all int) {
 
 // room gathers the questions of a job.
 type room struct {
-	job   survey.Job
-	asked []Question
-	taken map[string]bool // fields that another question fills
+	job       survey.Job
+	asked     []Question
+	fromFront bool            // distances are asked from the front
+	taken     map[string]bool // fields that another question fills
 }
 
 func (r *room) add(q Question) {
@@ -286,13 +293,10 @@ func (r *room) front(i, j int) {
 	}
 	base := form.At("walls", i) + ".base"
 	q := Question{Path: form.At(form.At(base, j)+".readings", len(left.Readings)-1) + ".at", Same: []string{form.At(base, j+1) + ".readings[0].at"},
-		Picture: "front", Label: "Front of the " + what + " on wall " + w.Name + ", from the corner",
-		Ask:  "How far from the corner is the front of the " + what + ", on wall " + w.Name + "?",
+		Picture: "front", Label: "Front of the " + what + " on wall " + w.Name + ", from the " + endWord,
+		Ask:  "How far from the " + endWord + " is the front of the " + what + ", on wall " + w.Name + "?",
 		Help: "Measure along the wall at the rim. Where the rim ends, the leg begins."}
-	if r.corner(i, false) && !r.corner(i, true) {
-		q.Corner = form.At("walls", i) + ".width"
-	}
-	r.add(q)
+	r.add(r.along(q, i))
 }
 
 // top asks where the tile stops, or how high the ceiling is.
@@ -349,12 +353,8 @@ func (r *room) openings() {
 				continue
 			}
 			path := form.At(form.At("walls", i)+".openings", j)
-			at := Question{Path: path + ".at", Picture: "below", Label: capital(o.Name) + ", from the left end", Ask: "How far is the middle of the " + o.Name + " from the left end of wall " + w.Name + "?", Help: "To the middle of the pipe."}
-			if r.corner(i, false) && !r.corner(i, true) {
-				at.Corner = form.At("walls", i) + ".width"
-				at.Label, at.Ask = capital(o.Name)+", from the corner", "How far from the corner is the middle of the "+o.Name+"?"
-			}
-			r.add(at)
+			at := Question{Path: path + ".at", Picture: "below", Label: capital(o.Name) + ", from the " + endWord, Ask: "How far from the " + endWord + " is the middle of the " + o.Name + "?", Help: "To the middle of the pipe."}
+			r.add(r.along(at, i))
 			r.add(Question{Path: path + ".height", Picture: "below", Updown: true, Label: capital(o.Name) + ", from the line",
 				Ask: "How far above or below the line is the middle of the " + o.Name + "?", Help: "To the middle of the pipe. Never a minus: say above or below."})
 		}

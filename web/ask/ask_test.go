@@ -62,9 +62,40 @@ func TestACornerIsAskedOnceForBothWalls(t *testing.T) { // law 1
 }
 
 func TestTheFrontIsOneFigureAskedFromTheCorner(t *testing.T) { // law 1
-	job := answered(t, newTub(t), "walls[0].width", "35 1/4", "corner walls[0].base[0].readings[1].at", "30 7/8")
+	job := answered(t, newTub(t), "walls[0].width", "35 1/4", "right walls[0].base[0].readings[1].at", "30 7/8")
 	assert.Equal(t, "4 3/8", job.Walls[0].Base[0].Readings[1].At)
 	assert.Equal(t, "4 3/8", job.Walls[0].Base[1].Readings[0].At)
+}
+
+// The front of the tub is typed from the corner or from the front, on either end wall.
+func TestAnEndWallIsMeasuredFromEitherEnd(t *testing.T) {
+	for _, wall := range []struct{ path, corner, front string }{
+		{"walls[0].base[0].readings[1].at", "30 7/8", "4 3/8"},
+		{"walls[2].base[0].readings[1].at", "30 5/8", "4 1/8"},
+	} {
+		shown := map[bool]string{}
+		for _, fromFront := range []bool{false, true} {
+			for _, q := range ask.AllFrom(demo(t), fromFront) {
+				if q.Path == wall.path {
+					assert.True(t, q.HasEnds())
+					assert.Contains(t, q.Ask, map[bool]string{false: "from the corner", true: "from the front of wall"}[fromFront])
+					assert.NotContains(t, q.Ask+q.Label+q.Help, "{")
+					shown[fromFront] = q.Shown(demo(t))
+					posted := url.Values{q.Name(): {"10"}}
+					ask.Read(demo(t), posted)
+					job := demo(t)
+					require.NoError(t, form.Decode(&job, posted))
+					again := ask.AllFrom(job, fromFront)
+					for _, a := range again {
+						if a.Path == wall.path {
+							assert.Equal(t, "10", a.Shown(job), "typed from the %v and shown from there", fromFront)
+						}
+					}
+				}
+			}
+		}
+		assert.Equal(t, map[bool]string{false: wall.corner, true: wall.front}, shown, wall.path)
+	}
 }
 
 func TestWhatIsNotMeasuredStaysAGuess(t *testing.T) { // law 2
@@ -92,7 +123,7 @@ func TestAskedAgainAJobStaysAsItIs(t *testing.T) { // law 3
 func TestAHeightIsAskedWithoutAMinus(t *testing.T) {
 	job := demo(t)
 	var pipe ask.Question
-	for _, q := range ask.Of(job, ask.Openings) {
+	for _, q := range ask.Of(job, ask.Openings, false) {
 		if q.Updown && q.Below(job) {
 			pipe = q
 		}
@@ -102,4 +133,48 @@ func TestAHeightIsAskedWithoutAMinus(t *testing.T) {
 	assert.Equal(t, "-9", form.Get(answered(t, job, pipe.Name(), "9"), pipe.Path))
 	assert.Equal(t, "9", form.Get(answered(t, job, pipe.Name(), "9", ask.Side+pipe.Path, "above"), pipe.Path))
 	assert.Equal(t, "-9", form.Get(answered(t, job, pipe.Name(), "-9", ask.Side+pipe.Path, "above"), pipe.Path), "a minus turns the switch")
+}
+
+// A corner that leans is told by one gap and its side; the signs are the program's matter.
+func TestACornerLeansIntoTheRoomOrAway(t *testing.T) {
+	lean := func(job survey.Job, end string) []survey.Lean {
+		switch end {
+		case "walls[1].left":
+			return job.Walls[1].Left.Lean
+		default:
+			return job.Walls[1].Right.Lean
+		}
+	}
+	for _, c := range []struct{ end, gap, over, way, off string }{
+		{"walls[1].left", "1/4", "48", "into", "1/4"},
+		{"walls[1].left", "1/4", "", "away", "-1/4"},
+		{"walls[1].right", "3/16", "72", "into", "-3/16"},
+		{"walls[1].right", "-3/16", "72", "away", "3/16"},
+	} {
+		posted := url.Values{ask.LeanGap + c.end: {c.gap}, ask.LeanOver + c.end: {c.over}, ask.LeanWay + c.end: {c.way}}
+		job := demo(t)
+		ask.Read(job, posted)
+		require.NoError(t, form.Decode(&job, posted))
+		got := lean(job, c.end)
+		require.Len(t, got, 2, c.end)
+		assert.Equal(t, survey.Lean{Height: "0", Off: "0"}, got[0])
+		assert.Equal(t, c.off, got[1].Off)
+		for _, k := range ask.Corners(job) {
+			if k.End == c.end {
+				assert.Equal(t, c.way, k.Way(), "shown as it was typed")
+				assert.NotContains(t, k.Gap, "-")
+			}
+		}
+		again := url.Values{ask.LeanGap + c.end: {""}, ask.LeanWay + c.end: {c.way}}
+		ask.Read(job, again)
+		require.NoError(t, form.Decode(&job, again))
+		assert.Equal(t, "0", lean(job, c.end)[1].Off, "emptied, it is plumb")
+		_, faults := job.Resolve()
+		assert.Empty(t, faults)
+	}
+	var ends []string
+	for _, c := range ask.Corners(demo(t)) {
+		ends = append(ends, c.End)
+	}
+	assert.Equal(t, []string{"walls[0].right", "walls[1].left", "walls[1].right", "walls[2].left"}, ends)
 }

@@ -12,9 +12,9 @@ import (
 
 // Names of boxes that do not hold a field as the job has it, before its path.
 const (
-	FromCorner = "corner " // from the right end of the wall
-	UpDown     = "updown " // so far from the level line
-	Side       = "side "   // "below" or "above" it
+	FromRight = "right "  // from the right end of the wall
+	UpDown    = "updown " // so far from the level line
+	Side      = "side "   // "below" or "above" it
 )
 
 // Read turns the boxes of the questions into fields of the job that the form
@@ -24,7 +24,7 @@ const (
 func Read(job survey.Job, posted url.Values) (measured []string) {
 	questions := All(job)
 	for _, q := range questions {
-		q.fromCorner(job, posted)
+		q.readRight(job, posted)
 		q.fromLine(job, posted)
 		values, there := posted[q.Path]
 		if !there {
@@ -45,6 +45,10 @@ func Read(job survey.Job, posted url.Values) (measured []string) {
 			}
 		}
 	}
+	for _, c := range Corners(job) {
+		c.post(posted)
+	}
+	dropCorners(posted)
 	dropGuesses(job, posted)
 	return measured
 }
@@ -54,34 +58,11 @@ func Read(job survey.Job, posted url.Values) (measured []string) {
 func dropGuesses(job survey.Job, posted url.Values) {
 	for name, values := range posted {
 		switch {
-		case strings.HasPrefix(name, FromCorner), strings.HasPrefix(name, UpDown), strings.HasPrefix(name, Side):
+		case strings.HasPrefix(name, FromRight), strings.HasPrefix(name, UpDown), strings.HasPrefix(name, Side):
 			delete(posted, name)
 		case slices.Contains(job.Guess, name) && strings.TrimSpace(values[len(values)-1]) == "":
 			delete(posted, name)
 		}
-	}
-}
-
-// fromCorner turns a distance from the right end into one from the left.
-func (q Question) fromCorner(job survey.Job, posted url.Values) {
-	values, there := posted[FromCorner+q.Path]
-	if !there || q.Corner == "" {
-		return
-	}
-	typed := values[len(values)-1]
-	if typed == q.Shown(job) && (posted.Get(q.Corner) == "" || posted.Get(q.Corner) == form.Get(job, q.Corner)) {
-		return // untouched, as is the width it is counted from
-	}
-	system, _ := form.System(job.Units)
-	width, wide := length.Parse(orOld(posted.Get(q.Corner), form.Get(job, q.Corner)), system)
-	from, err := length.Parse(typed, system)
-	switch {
-	case strings.TrimSpace(typed) == "" && slices.Contains(job.Guess, q.Path):
-		return
-	case err != nil || wide != nil:
-		posted.Set(q.Path, typed) // does not read: the job says so at this field
-	default:
-		posted.Set(q.Path, (width-from).Plain(system, 0))
 	}
 }
 
@@ -112,7 +93,7 @@ func orOld(now, old string) string {
 }
 
 // Shown is what the box of a question shows for a job: nothing for a guess, a
-// distance from the corner where it is asked so, a height without its sign.
+// distance from the right end where it is asked so, a height without its sign.
 func (q Question) Shown(job survey.Job) string {
 	if slices.Contains(job.Guess, q.Path) {
 		return ""
@@ -126,10 +107,10 @@ func (q Question) Guess(job survey.Job) string { return q.figure(job) }
 func (q Question) figure(job survey.Job) string {
 	typed := form.Get(job, q.Path)
 	switch {
-	case q.Corner != "":
+	case q.fromRight:
 		system, _ := form.System(job.Units)
 		at, err := length.Parse(typed, system)
-		width, wide := length.Parse(form.Get(job, q.Corner), system)
+		width, wide := length.Parse(form.Get(job, q.width), system)
 		if err == nil && wide == nil {
 			return (width - at).Plain(system, 0)
 		}
@@ -145,8 +126,8 @@ func (q Question) Below(job survey.Job) bool { return strings.HasPrefix(form.Get
 // Name is what the box of a question is called in a form.
 func (q Question) Name() string {
 	switch {
-	case q.Corner != "":
-		return FromCorner + q.Path
+	case q.fromRight:
+		return FromRight + q.Path
 	case q.Updown:
 		return UpDown + q.Path
 	}

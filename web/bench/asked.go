@@ -25,6 +25,17 @@ func (b Bench) countText() string {
 // isGuess tells whether anything that is asked for has not been measured.
 func (b Bench) isGuess() bool { return len(b.Typed.Guess) > 0 }
 
+// questions are all that is asked, and step those of one step, from the end that
+// the person measures from.
+func (b Bench) questions() []ask.Question { return ask.AllFrom(b.Typed, b.Front) }
+
+func (b Bench) step(step string) []ask.Question { return ask.Of(b.Typed, step, b.Front) }
+
+// hasEnds tells whether a question of a step may be asked from either end.
+func (b Bench) hasEnds(step string) bool {
+	return slices.ContainsFunc(b.step(step), ask.Question.HasEnds)
+}
+
 func escaped(text string) string { return url.QueryEscape(text) }
 
 // boxOf is what the box of a question shows: as typed while that does not read.
@@ -37,7 +48,23 @@ func (b Bench) boxOf(q ask.Question) string {
 
 // asked tells whether a question asks for a field, or fills it.
 func (b Bench) asked(path string) bool {
-	return slices.ContainsFunc(ask.All(b.Typed), func(q ask.Question) bool { return q.Path == path || slices.Contains(q.Same, path) })
+	return slices.ContainsFunc(b.questions(), func(q ask.Question) bool { return q.Path == path || slices.Contains(q.Same, path) }) ||
+		slices.ContainsFunc(ask.Corners(b.Typed), func(c ask.Corner) bool { return strings.HasPrefix(path, c.End+".lean[") })
+}
+
+// stops are the ends of walls at which the tile stops, with their names.
+func (b Bench) stops() []page.Choice {
+	var out []page.Choice
+	for i, w := range b.Typed.Walls {
+		at := form.At("walls", i)
+		if w.Left.Meets == "" {
+			out = append(out, page.Choice{Value: at + ".left", Text: "Left end of " + w.Name})
+		}
+		if w.Right.Meets == "" {
+			out = append(out, page.Choice{Value: at + ".right", Text: "Right end of " + w.Name})
+		}
+	}
+	return out
 }
 
 // unplaced are the doubts that stand at no question: they are asked at the top.
@@ -55,7 +82,7 @@ func (b Bench) unplaced() []doubt.Doubt {
 // or to ask about, or the widths where there is nothing.
 func (b Bench) opened(step string) bool {
 	for _, s := range ask.Steps() {
-		for _, q := range ask.Of(b.Typed, s) {
+		for _, q := range b.step(s) {
 			if b.Guessed(q.Path) || b.doubted(q) || b.Fault(q.Path) != "" {
 				return s == step
 			}
@@ -76,7 +103,7 @@ func widthsLine(b Bench) string { return figuresLine(b, ask.Widths) }
 func figuresLine(b Bench, step string) string {
 	var out []string
 	missing := 0
-	for _, q := range ask.Of(b.Typed, step) {
+	for _, q := range b.step(step) {
 		if b.Guessed(q.Path) {
 			missing++
 			continue
@@ -95,7 +122,7 @@ func figuresLine(b Bench, step string) string {
 }
 
 func topLine(b Bench) string {
-	if len(ask.Of(b.Typed, ask.Top)) > 0 {
+	if len(b.step(ask.Top)) > 0 {
 		return figuresLine(b, ask.Top)
 	}
 	return "stops in a range"

@@ -20,6 +20,8 @@ var (
 	alongChoices  = page.Choices("level", "level", "plumb", "plumb")
 	jointsChoices = page.Choices("", "between", "each", "and at an end")
 	startChoices  = page.Choices("left edge", "left edge of a tile", "right edge", "right edge of a tile", "joint", "middle of a joint", "tile", "middle of a tile")
+	sightChoices  = page.Choices("", "seen", "low", "hidden")
+	footChoices   = page.Choices("", "as usual", "plain", "seen", "low", "hidden")
 	handChoices   = page.Choices("", "better side", "left", "left", "right", "right")
 )
 

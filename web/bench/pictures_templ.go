@@ -25,7 +25,17 @@ var pictureNames = map[string]string{
 	"ten":    "A row of ten tiles with the joints between them, measured from the first edge to the last",
 	"leg":    "The tile beside the front of the tub: in the bond of the wall, in single tiles of its own width, or left out",
 	"trim":   "Where tile stops: the trim takes its width inside the stop, and the tile ends a joint before it; at the outer corner stands a corner piece",
+	"lean":   "A level held plumb in the corner, its foot on the level line: a gap at its upper end leans away, one at its foot into the room",
+	"sight":  "One end of the tile is in plain sight, the other stands behind a door",
 	"sides":  "The room from above: which of the walls round the tub are tiled",
+}
+
+// pictureCall is what a closed picture is called.
+func pictureCall(name string) string {
+	if name == "sight" || name == "sides" {
+		return "Show what is meant"
+	}
+	return "Show where to measure"
 }
 
 // pictureOf shows a picture by its name, behind a question mark.
@@ -46,86 +56,109 @@ func pictureOf(name string) templ.Component {
 		}
 		ctx = templ.InitializeContext(ctx)
 		ctx = templ.ClearChildren(ctx)
-		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 1, "<details class=\"pic\"><summary><span class=\"qm\" aria-hidden=\"true\">?</span>Show where to measure</summary> <svg class=\"picture\" viewBox=\"0 0 352 176\" role=\"img\" aria-label=\"")
+		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 1, "<details class=\"pic\"><summary><span class=\"qm\" aria-hidden=\"true\">?</span>")
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}
 		var templ_7745c5c3_Var2 string
-		templ_7745c5c3_Var2, templ_7745c5c3_Err = templruntime.NewAttributeExpression(pictureNames[name]).Resolve(ctx)
+		templ_7745c5c3_Var2, templ_7745c5c3_Err = templ.JoinStringErrs(pictureCall(name))
 		if templ_7745c5c3_Err != nil {
-			return templ.Error{Err: templ_7745c5c3_Err, FileName: `web/bench/pictures.templ`, Line: 26, Col: 87}
+			return templ.Error{Err: templ_7745c5c3_Err, FileName: `web/bench/pictures.templ`, Line: 35, Col: 74}
 		}
-		_, templ_7745c5c3_Err = templ_7745c5c3_Buffer.WriteString(templ_7745c5c3_Var2)
+		_, templ_7745c5c3_Err = templ_7745c5c3_Buffer.WriteString(templ.EscapeString(templ_7745c5c3_Var2))
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}
-		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 2, "\">")
+		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 2, "</summary> <svg class=\"picture\" viewBox=\"0 0 352 176\" role=\"img\" aria-label=\"")
+		if templ_7745c5c3_Err != nil {
+			return templ_7745c5c3_Err
+		}
+		var templ_7745c5c3_Var3 string
+		templ_7745c5c3_Var3, templ_7745c5c3_Err = templruntime.NewAttributeExpression(pictureNames[name]).Resolve(ctx)
+		if templ_7745c5c3_Err != nil {
+			return templ.Error{Err: templ_7745c5c3_Err, FileName: `web/bench/pictures.templ`, Line: 36, Col: 87}
+		}
+		_, templ_7745c5c3_Err = templ_7745c5c3_Buffer.WriteString(templ_7745c5c3_Var3)
+		if templ_7745c5c3_Err != nil {
+			return templ_7745c5c3_Err
+		}
+		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 3, "\">")
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}
 		switch name {
 		case "laser":
-			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 3, "<path class=\"w\" d=\"M20 8L92 26V132L20 164zM92 26H260V132H92zM260 26L332 8V164L260 132z\"></path><path class=\"k\" d=\"M92 26V132M260 26V132M92 26L20 8M260 26L332 8M92 26H260\"></path><path class=\"tb\" d=\"M92 118H260L304 140H48z\"></path><path class=\"tb\" d=\"M48 140H304V170H48z\"></path><path class=\"r\" d=\"M20 62L92 68H260L332 62\"></path><path class=\"th no\" d=\"M176 92L56 65M176 92L176 68M176 92L296 65\"></path><path class=\"k\" d=\"M176 104L150 174M176 104L202 174M176 104V174\"></path><rect class=\"x\" x=\"165\" y=\"86\" width=\"22\" height=\"18\"></rect><text x=\"268\" y=\"90\" class=\"rt b\">0</text><text x=\"282\" y=\"90\" class=\"rt\">level</text>")
+			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 4, "<path class=\"w\" d=\"M20 8L92 26V132L20 164zM92 26H260V132H92zM260 26L332 8V164L260 132z\"></path><path class=\"k\" d=\"M92 26V132M260 26V132M92 26L20 8M260 26L332 8M92 26H260\"></path><path class=\"tb\" d=\"M92 118H260L304 140H48z\"></path><path class=\"tb\" d=\"M48 140H304V170H48z\"></path><path class=\"r\" d=\"M20 62L92 68H260L332 62\"></path><path class=\"th no\" d=\"M176 92L56 65M176 92L176 68M176 92L296 65\"></path><path class=\"k\" d=\"M176 104L150 174M176 104L202 174M176 104V174\"></path><rect class=\"x\" x=\"165\" y=\"86\" width=\"22\" height=\"18\"></rect><text x=\"268\" y=\"90\" class=\"rt b\">0</text><text x=\"282\" y=\"90\" class=\"rt\">level</text>")
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
 		case "tape":
-			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 4, "<path class=\"w\" d=\"M14 6H46V128H14z\"></path><path class=\"k\" d=\"M46 6V128M14 6V128\"></path><path class=\"tb\" d=\"M38 132H160Q168 132 168 140V172H152V150H50V132\"></path><path class=\"tp\" d=\"M50 14H70V131H50z\"></path><path class=\"th ink\" d=\"M50 26h7M50 38h11M50 62h11M50 74h7M50 86h11M50 98h7M50 110h11M50 122h7\"></path><path class=\"r\" d=\"M14 50H344\"></path><path class=\"d\" d=\"M70 50h34\"></path><rect class=\"q\" x=\"104\" y=\"38\" width=\"72\" height=\"24\"></rect><text x=\"140\" y=\"55\" text-anchor=\"middle\" class=\"b\">?</text><text x=\"186\" y=\"44\">read here, at the line</text><text x=\"180\" y=\"120\">stand the end on the rim,</text><text x=\"180\" y=\"136\">tight to the wall</text><path class=\"d\" d=\"M176 124L78 130\"></path><text x=\"104\" y=\"166\" text-anchor=\"middle\">rim</text>")
+			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 5, "<path class=\"w\" d=\"M14 6H46V128H14z\"></path><path class=\"k\" d=\"M46 6V128M14 6V128\"></path><path class=\"tb\" d=\"M38 132H160Q168 132 168 140V172H152V150H50V132\"></path><path class=\"tp\" d=\"M50 14H70V131H50z\"></path><path class=\"th ink\" d=\"M50 26h7M50 38h11M50 62h11M50 74h7M50 86h11M50 98h7M50 110h11M50 122h7\"></path><path class=\"r\" d=\"M14 50H344\"></path><path class=\"d\" d=\"M70 50h34\"></path><rect class=\"q\" x=\"104\" y=\"38\" width=\"72\" height=\"24\"></rect><text x=\"140\" y=\"55\" text-anchor=\"middle\" class=\"b\">?</text><text x=\"186\" y=\"44\">read here, at the line</text><text x=\"180\" y=\"120\">stand the end on the rim,</text><text x=\"180\" y=\"136\">tight to the wall</text><path class=\"d\" d=\"M176 124L78 130\"></path><text x=\"104\" y=\"166\" text-anchor=\"middle\">rim</text>")
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
 		case "corner":
-			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 5, "<path class=\"w\" d=\"M16 14L150 30V130L16 160zM150 30H340V130H150z\"></path><path class=\"k\" d=\"M150 22V130\"></path><path class=\"tb\" d=\"M16 150L150 124H340V140H166L16 172z\"></path><path class=\"r\" d=\"M16 62L150 66H340\"></path><path class=\"d\" d=\"M158 66V124M152 71l12-10M152 129l12-10\"></path><rect class=\"q\" x=\"168\" y=\"84\" width=\"72\" height=\"24\"></rect><text x=\"204\" y=\"101\" text-anchor=\"middle\" class=\"b\">?</text><path class=\"d\" d=\"M152 98C140 104 100 112 66 112\"></path><path class=\"x\" d=\"M60 112l10-5v10z\"></path><path class=\"d\" d=\"M248 96H288\"></path><path class=\"x\" d=\"M294 96l-10-5v10z\"></path><text x=\"48\" y=\"98\" text-anchor=\"middle\">this wall</text><text x=\"312\" y=\"84\" text-anchor=\"middle\">and this one</text>")
+			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 6, "<path class=\"w\" d=\"M16 14L150 30V130L16 160zM150 30H340V130H150z\"></path><path class=\"k\" d=\"M150 22V130\"></path><path class=\"tb\" d=\"M16 150L150 124H340V140H166L16 172z\"></path><path class=\"r\" d=\"M16 62L150 66H340\"></path><path class=\"d\" d=\"M158 66V124M152 71l12-10M152 129l12-10\"></path><rect class=\"q\" x=\"168\" y=\"84\" width=\"72\" height=\"24\"></rect><text x=\"204\" y=\"101\" text-anchor=\"middle\" class=\"b\">?</text><path class=\"d\" d=\"M152 98C140 104 100 112 66 112\"></path><path class=\"x\" d=\"M60 112l10-5v10z\"></path><path class=\"d\" d=\"M248 96H288\"></path><path class=\"x\" d=\"M294 96l-10-5v10z\"></path><text x=\"48\" y=\"98\" text-anchor=\"middle\">this wall</text><text x=\"312\" y=\"84\" text-anchor=\"middle\">and this one</text>")
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
 		case "below":
-			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 6, "<path class=\"w\" d=\"M60 8H292V160H60z\"></path><path class=\"k\" d=\"M60 8V160M292 8V160\"></path><path class=\"tb\" d=\"M60 152H292V172H60z\"></path><path class=\"r\" d=\"M44 92H308\"></path><text x=\"312\" y=\"97\" class=\"rt b\">0</text><circle class=\"tb\" cx=\"176\" cy=\"124\" r=\"12\"></circle><path class=\"th\" d=\"M158 124h36M176 106v36\"></path><circle class=\"tb\" cx=\"176\" cy=\"28\" r=\"5\"></circle><path class=\"th\" d=\"M164 28h24M176 16v24\"></path><path class=\"d\" d=\"M110 92V124M104 97l12-10M104 129l12-10M104 124H160\"></path><path class=\"d\" d=\"M238 28V92M232 33l12-10M232 97l12-10M186 28H244\"></path><text x=\"105\" y=\"113\" text-anchor=\"end\" class=\"b\">below</text><text x=\"250\" y=\"64\" class=\"b\">above</text><text x=\"196\" y=\"142\">valve</text><text x=\"150\" y=\"22\" text-anchor=\"end\">shower arm</text>")
+			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 7, "<path class=\"w\" d=\"M60 8H292V160H60z\"></path><path class=\"k\" d=\"M60 8V160M292 8V160\"></path><path class=\"tb\" d=\"M60 152H292V172H60z\"></path><path class=\"r\" d=\"M44 92H308\"></path><text x=\"312\" y=\"97\" class=\"rt b\">0</text><circle class=\"tb\" cx=\"176\" cy=\"124\" r=\"12\"></circle><path class=\"th\" d=\"M158 124h36M176 106v36\"></path><circle class=\"tb\" cx=\"176\" cy=\"28\" r=\"5\"></circle><path class=\"th\" d=\"M164 28h24M176 16v24\"></path><path class=\"d\" d=\"M110 92V124M104 97l12-10M104 129l12-10M104 124H160\"></path><path class=\"d\" d=\"M238 28V92M232 33l12-10M232 97l12-10M186 28H244\"></path><text x=\"105\" y=\"113\" text-anchor=\"end\" class=\"b\">below</text><text x=\"250\" y=\"64\" class=\"b\">above</text><text x=\"196\" y=\"142\">valve</text><text x=\"150\" y=\"22\" text-anchor=\"end\">shower arm</text>")
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
 		case "studs":
-			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 7, "<path class=\"w\" d=\"M24 8H340V136H24z\"></path><path class=\"k\" d=\"M24 6V136\"></path><path class=\"wd\" d=\"M36 8h14v128h-14zM122 8h14v128h-14zM244 8h14v128h-14zM326 8h14v128h-14z\"></path><path class=\"k no\" d=\"M154 34H226V106H154z\"></path><text x=\"190\" y=\"72\" text-anchor=\"middle\" class=\"b\">niche</text><path class=\"d\" d=\"M136 20H244M131 25l10-10M239 25l10-10\"></path><path class=\"d\" d=\"M24 145H136M19 150l10-10M131 150l10-10\"></path><rect class=\"q\" x=\"48\" y=\"135\" width=\"64\" height=\"20\"></rect><text x=\"80\" y=\"150\" text-anchor=\"middle\" class=\"b\">?</text><path class=\"d\" d=\"M24 136V169M244 138V169M24 164H244M19 169l10-10M239 169l10-10\"></path><rect class=\"q\" x=\"158\" y=\"154\" width=\"52\" height=\"20\"></rect><text x=\"184\" y=\"169\" text-anchor=\"middle\" class=\"b\">?</text><text x=\"252\" y=\"158\">both measured</text><text x=\"252\" y=\"172\">from the corner</text>")
+			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 8, "<path class=\"w\" d=\"M24 8H340V136H24z\"></path><path class=\"k\" d=\"M24 6V136\"></path><path class=\"wd\" d=\"M36 8h14v128h-14zM122 8h14v128h-14zM244 8h14v128h-14zM326 8h14v128h-14z\"></path><path class=\"k no\" d=\"M154 34H226V106H154z\"></path><text x=\"190\" y=\"72\" text-anchor=\"middle\" class=\"b\">niche</text><path class=\"d\" d=\"M136 20H244M131 25l10-10M239 25l10-10\"></path><path class=\"d\" d=\"M24 145H136M19 150l10-10M131 150l10-10\"></path><rect class=\"q\" x=\"48\" y=\"135\" width=\"64\" height=\"20\"></rect><text x=\"80\" y=\"150\" text-anchor=\"middle\" class=\"b\">?</text><path class=\"d\" d=\"M24 136V169M244 138V169M24 164H244M19 169l10-10M239 169l10-10\"></path><rect class=\"q\" x=\"158\" y=\"154\" width=\"52\" height=\"20\"></rect><text x=\"184\" y=\"169\" text-anchor=\"middle\" class=\"b\">?</text><text x=\"252\" y=\"158\">both measured</text><text x=\"252\" y=\"172\">from the corner</text>")
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
 		case "front":
-			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 8, "<path class=\"w\" d=\"M36 8H330V150H36z\"></path><path class=\"k\" d=\"M36 8V96\"></path><path class=\"tb\" d=\"M36 96H268V168H36z\"></path><path class=\"k\" d=\"M10 168H340\"></path><path class=\"k no\" d=\"M306 8V168\"></path><path class=\"r\" d=\"M22 40H340\"></path><path class=\"d\" d=\"M36 66H268M31 71l10-10M263 71l10-10M268 58V96\"></path><rect class=\"q\" x=\"112\" y=\"54\" width=\"72\" height=\"24\"></rect><text x=\"148\" y=\"71\" text-anchor=\"middle\" class=\"b\">?</text><text x=\"150\" y=\"136\" text-anchor=\"middle\">tub</text><text x=\"287\" y=\"128\" text-anchor=\"middle\">leg</text><text x=\"312\" y=\"100\">tile</text><text x=\"312\" y=\"114\">ends</text>")
+			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 9, "<path class=\"w\" d=\"M36 8H330V150H36z\"></path><path class=\"k\" d=\"M36 8V96\"></path><path class=\"tb\" d=\"M36 96H268V168H36z\"></path><path class=\"k\" d=\"M10 168H340\"></path><path class=\"k no\" d=\"M306 8V168\"></path><path class=\"r\" d=\"M22 40H340\"></path><path class=\"d\" d=\"M36 66H268M31 71l10-10M263 71l10-10M268 58V96\"></path><rect class=\"q\" x=\"112\" y=\"54\" width=\"72\" height=\"24\"></rect><text x=\"148\" y=\"71\" text-anchor=\"middle\" class=\"b\">?</text><text x=\"150\" y=\"136\" text-anchor=\"middle\">tub</text><text x=\"287\" y=\"128\" text-anchor=\"middle\">leg</text><text x=\"312\" y=\"100\">tile</text><text x=\"312\" y=\"114\">ends</text>")
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
 		case "width":
-			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 9, "<path class=\"w\" d=\"M40 10H312V130H40z\"></path><path class=\"k\" d=\"M40 6V130M312 6V130\"></path><path class=\"tb\" d=\"M24 130H328V170H24z\"></path><path class=\"r\" d=\"M24 44H328\"></path><path class=\"tp\" d=\"M40 106H312V120H40z\"></path><path class=\"d\" d=\"M40 92H312M35 97l10-10M307 97l10-10\"></path><rect class=\"q\" x=\"140\" y=\"80\" width=\"72\" height=\"24\"></rect><text x=\"176\" y=\"97\" text-anchor=\"middle\" class=\"b\">?</text><text x=\"176\" y=\"156\" text-anchor=\"middle\">just over the rim</text>")
+			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 10, "<path class=\"w\" d=\"M40 10H312V130H40z\"></path><path class=\"k\" d=\"M40 6V130M312 6V130\"></path><path class=\"tb\" d=\"M24 130H328V170H24z\"></path><path class=\"r\" d=\"M24 44H328\"></path><path class=\"tp\" d=\"M40 106H312V120H40z\"></path><path class=\"d\" d=\"M40 92H312M35 97l10-10M307 97l10-10\"></path><rect class=\"q\" x=\"140\" y=\"80\" width=\"72\" height=\"24\"></rect><text x=\"176\" y=\"97\" text-anchor=\"middle\" class=\"b\">?</text><text x=\"176\" y=\"156\" text-anchor=\"middle\">just over the rim</text>")
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
 		case "top":
-			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 10, "<path class=\"w\" d=\"M30 20H160V170H30zM200 20H330V170H200z\"></path><path class=\"k\" d=\"M14 20H176\"></path><path class=\"k\" d=\"M200 70H330\"></path><path class=\"r\" d=\"M14 130H346\"></path><path class=\"d\" d=\"M60 20V130M54 25l12-10M54 135l12-10\"></path><rect class=\"q\" x=\"72\" y=\"62\" width=\"64\" height=\"24\"></rect><text x=\"104\" y=\"79\" text-anchor=\"middle\" class=\"b\">?</text><path class=\"d\" d=\"M230 70V130M224 75l12-10M224 135l12-10\"></path><rect class=\"q\" x=\"242\" y=\"88\" width=\"64\" height=\"24\"></rect><text x=\"274\" y=\"105\" text-anchor=\"middle\" class=\"b\">?</text><text x=\"95\" y=\"14\" text-anchor=\"middle\">ceiling</text><text x=\"265\" y=\"62\" text-anchor=\"middle\">where tile stops</text>")
+			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 11, "<path class=\"w\" d=\"M30 20H160V170H30zM200 20H330V170H200z\"></path><path class=\"k\" d=\"M14 20H176\"></path><path class=\"k\" d=\"M200 70H330\"></path><path class=\"r\" d=\"M14 130H346\"></path><path class=\"d\" d=\"M60 20V130M54 25l12-10M54 135l12-10\"></path><rect class=\"q\" x=\"72\" y=\"62\" width=\"64\" height=\"24\"></rect><text x=\"104\" y=\"79\" text-anchor=\"middle\" class=\"b\">?</text><path class=\"d\" d=\"M230 70V130M224 75l12-10M224 135l12-10\"></path><rect class=\"q\" x=\"242\" y=\"88\" width=\"64\" height=\"24\"></rect><text x=\"274\" y=\"105\" text-anchor=\"middle\" class=\"b\">?</text><text x=\"95\" y=\"14\" text-anchor=\"middle\">ceiling</text><text x=\"265\" y=\"62\" text-anchor=\"middle\">where tile stops</text>")
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
 		case "ten":
-			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 11, "<path class=\"tb\" d=\"M16 60h30v44h-30zM49 60h30v44h-30zM82 60h30v44h-30zM115 60h30v44h-30zM148 60h30v44h-30zM181 60h30v44h-30zM214 60h30v44h-30zM247 60h30v44h-30zM280 60h30v44h-30zM313 60h30v44h-30z\"></path><path class=\"d\" d=\"M16 30H343M11 35l10-10M338 35l10-10M16 24V56M343 24V56\"></path><rect class=\"q\" x=\"143\" y=\"18\" width=\"72\" height=\"24\"></rect><text x=\"179\" y=\"35\" text-anchor=\"middle\" class=\"b\">?</text><text x=\"179\" y=\"134\" text-anchor=\"middle\">ten tiles and nine joints, first edge to last</text>")
+			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 12, "<path class=\"tb\" d=\"M16 60h30v44h-30zM49 60h30v44h-30zM82 60h30v44h-30zM115 60h30v44h-30zM148 60h30v44h-30zM181 60h30v44h-30zM214 60h30v44h-30zM247 60h30v44h-30zM280 60h30v44h-30zM313 60h30v44h-30z\"></path><path class=\"d\" d=\"M16 30H343M11 35l10-10M338 35l10-10M16 24V56M343 24V56\"></path><rect class=\"q\" x=\"143\" y=\"18\" width=\"72\" height=\"24\"></rect><text x=\"179\" y=\"35\" text-anchor=\"middle\" class=\"b\">?</text><text x=\"179\" y=\"134\" text-anchor=\"middle\">ten tiles and nine joints, first edge to last</text>")
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
 		case "leg":
-			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 12, "<path class=\"tb\" d=\"M8 58H74V158H8zM124 58H190V158H124zM240 58H306V158H240z\"></path><path class=\"w\" d=\"M8 10H112V54H8zM124 10H228V54H124zM240 10H344V54H240z\"></path><path class=\"tb\" d=\"M8 10h50v20h-50zM61 10h51v20h-51zM8 33h24v21h-24zM35 33h50v21h-50zM88 33h24v21h-24zM78 57h7v22h-7zM88 57h24v22h-24zM78 82h34v22h-34zM78 107h7v22h-7zM88 107h24v22h-24zM78 132h34v22h-34z\"></path><path class=\"tb\" d=\"M124 10h50v20h-50zM177 10h51v20h-51zM124 33h24v21h-24zM151 33h50v21h-50zM204 33h24v21h-24zM194 57h34v22h-34zM194 82h34v22h-34zM194 107h34v22h-34zM194 132h34v22h-34z\"></path><path class=\"tb\" d=\"M240 10h50v20h-50zM293 10h51v20h-51zM240 33h24v21h-24zM267 33h50v21h-50zM320 33h24v21h-24z\"></path><path class=\"k no\" d=\"M344 58V156\"></path><text x=\"40\" y=\"120\" text-anchor=\"middle\">tub</text><text x=\"156\" y=\"120\" text-anchor=\"middle\">tub</text><text x=\"272\" y=\"120\" text-anchor=\"middle\">tub</text><text x=\"112\" y=\"172\" text-anchor=\"end\" class=\"b\">bond</text><text x=\"228\" y=\"172\" text-anchor=\"end\" class=\"b\">single</text><text x=\"344\" y=\"172\" text-anchor=\"end\" class=\"b\">none</text>")
+			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 13, "<path class=\"tb\" d=\"M8 58H74V158H8zM124 58H190V158H124zM240 58H306V158H240z\"></path><path class=\"w\" d=\"M8 10H112V54H8zM124 10H228V54H124zM240 10H344V54H240z\"></path><path class=\"tb\" d=\"M8 10h50v20h-50zM61 10h51v20h-51zM8 33h24v21h-24zM35 33h50v21h-50zM88 33h24v21h-24zM78 57h7v22h-7zM88 57h24v22h-24zM78 82h34v22h-34zM78 107h7v22h-7zM88 107h24v22h-24zM78 132h34v22h-34z\"></path><path class=\"tb\" d=\"M124 10h50v20h-50zM177 10h51v20h-51zM124 33h24v21h-24zM151 33h50v21h-50zM204 33h24v21h-24zM194 57h34v22h-34zM194 82h34v22h-34zM194 107h34v22h-34zM194 132h34v22h-34z\"></path><path class=\"tb\" d=\"M240 10h50v20h-50zM293 10h51v20h-51zM240 33h24v21h-24zM267 33h50v21h-50zM320 33h24v21h-24z\"></path><path class=\"k no\" d=\"M344 58V156\"></path><text x=\"40\" y=\"120\" text-anchor=\"middle\">tub</text><text x=\"156\" y=\"120\" text-anchor=\"middle\">tub</text><text x=\"272\" y=\"120\" text-anchor=\"middle\">tub</text><text x=\"112\" y=\"172\" text-anchor=\"end\" class=\"b\">bond</text><text x=\"228\" y=\"172\" text-anchor=\"end\" class=\"b\">single</text><text x=\"344\" y=\"172\" text-anchor=\"end\" class=\"b\">none</text>")
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
 		case "trim":
-			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 13, "<path class=\"w\" d=\"M20 40H262V168H20z\"></path><path class=\"tb\" d=\"M20 78h62v28h-62zM85 78h62v28h-62zM150 78h62v28h-62zM20 109h30v28h-30zM53 109h62v28h-62zM118 109h62v28h-62zM183 109h29v28h-29zM20 140h62v28h-62zM85 140h62v28h-62zM150 140h62v28h-62z\"></path><path class=\"wd\" d=\"M20 48h45v27h-45zM68 48h69v27h-69zM140 48h72v27h-72zM215 78h27v44h-27zM215 125h27v43h-27zM215 75V60q0-12 12-12h15v27z\"></path><path class=\"k no\" d=\"M242 30V172M10 48H262\"></path><path class=\"d\" d=\"M215 34V20M242 34V20M200 27H262M210 32l10-10M237 32l10-10\"></path><rect class=\"q\" x=\"262\" y=\"14\" width=\"64\" height=\"24\"></rect><text x=\"294\" y=\"31\" text-anchor=\"middle\" class=\"b\">?</text><path class=\"d\" d=\"M248 78H262M248 122H262M255 72V128M250 83l10-10M250 127l10-10\"></path><rect class=\"q\" x=\"268\" y=\"88\" width=\"64\" height=\"24\"></rect><text x=\"300\" y=\"105\" text-anchor=\"middle\" class=\"b\">?</text><text x=\"256\" y=\"66\">corner piece</text><text x=\"252\" y=\"160\">tile stops here</text><text x=\"100\" y=\"34\" text-anchor=\"middle\">the trim stands inside the stop</text>")
+			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 14, "<path class=\"w\" d=\"M20 40H262V168H20z\"></path><path class=\"tb\" d=\"M20 78h62v28h-62zM85 78h62v28h-62zM150 78h62v28h-62zM20 109h30v28h-30zM53 109h62v28h-62zM118 109h62v28h-62zM183 109h29v28h-29zM20 140h62v28h-62zM85 140h62v28h-62zM150 140h62v28h-62z\"></path><path class=\"wd\" d=\"M20 48h45v27h-45zM68 48h69v27h-69zM140 48h72v27h-72zM215 78h27v44h-27zM215 125h27v43h-27zM215 75V60q0-12 12-12h15v27z\"></path><path class=\"k no\" d=\"M242 30V172M10 48H262\"></path><path class=\"d\" d=\"M215 34V20M242 34V20M200 27H262M210 32l10-10M237 32l10-10\"></path><rect class=\"q\" x=\"262\" y=\"14\" width=\"64\" height=\"24\"></rect><text x=\"294\" y=\"31\" text-anchor=\"middle\" class=\"b\">?</text><path class=\"d\" d=\"M248 78H262M248 122H262M255 72V128M250 83l10-10M250 127l10-10\"></path><rect class=\"q\" x=\"268\" y=\"88\" width=\"64\" height=\"24\"></rect><text x=\"300\" y=\"105\" text-anchor=\"middle\" class=\"b\">?</text><text x=\"256\" y=\"66\">corner piece</text><text x=\"252\" y=\"160\">tile stops here</text><text x=\"100\" y=\"34\" text-anchor=\"middle\">the trim stands inside the stop</text>")
+			if templ_7745c5c3_Err != nil {
+				return templ_7745c5c3_Err
+			}
+		case "lean":
+			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 15, "<path class=\"w\" d=\"M40 14L64 140L70 166H164V14zM236 14L212 140L206 166H340V14z\"></path><path class=\"k\" d=\"M40 14L70 166M236 14L206 166\"></path><path class=\"r\" d=\"M24 140H164M192 140H346\"></path><path class=\"tp\" d=\"M64 14H76V140H64zM236 14H248V140H236z\"></path><path class=\"th ink\" d=\"M67 66h6v20h-6zM239 66h6v20h-6z\"></path><path class=\"d\" d=\"M42 24H64M212 132H236\"></path><rect class=\"q\" x=\"86\" y=\"14\" width=\"60\" height=\"24\"></rect><text x=\"116\" y=\"31\" text-anchor=\"middle\" class=\"b\">?</text><rect class=\"q\" x=\"258\" y=\"108\" width=\"60\" height=\"24\"></rect><text x=\"288\" y=\"125\" text-anchor=\"middle\" class=\"b\">?</text><text x=\"86\" y=\"100\">away</text><text x=\"258\" y=\"60\">into the</text><text x=\"258\" y=\"75\">room</text>")
+			if templ_7745c5c3_Err != nil {
+				return templ_7745c5c3_Err
+			}
+		case "sight":
+			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 16, "<path class=\"w\" d=\"M56 20H296V150H56z\"></path><path class=\"k\" d=\"M56 20V150M296 20V150M36 150H330\"></path><path class=\"th\" d=\"M56 60H296M56 106H296M96 20V60M176 20V60M256 20V60M136 60V106M216 60V106M96 106V150M176 106V150\"></path><path class=\"tb\" d=\"M244 8H330V168H244z\"></path><circle class=\"x\" cx=\"316\" cy=\"92\" r=\"4\"></circle><text x=\"287\" y=\"60\" text-anchor=\"middle\">door</text><path class=\"d\" d=\"M14 84Q32 66 50 84Q32 102 14 84z\"></path><circle class=\"x\" cx=\"32\" cy=\"84\" r=\"5\"></circle><text x=\"62\" y=\"16\" class=\"b\">seen</text><text x=\"236\" y=\"166\" text-anchor=\"end\" class=\"b\">hidden</text>")
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
 		default:
-			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 14, "<path class=\"tb\" d=\"M96 36H256V116H96z\"></path><path class=\"k\" d=\"M84 140V24H268V140\"></path><text x=\"74\" y=\"84\" text-anchor=\"end\" class=\"b\">left</text><text x=\"176\" y=\"16\" text-anchor=\"middle\" class=\"b\">back</text><text x=\"278\" y=\"84\" class=\"b\">right</text><text x=\"176\" y=\"80\" text-anchor=\"middle\">tub</text>")
+			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 17, "<path class=\"tb\" d=\"M96 36H256V116H96z\"></path><path class=\"k\" d=\"M84 140V24H268V140\"></path><text x=\"74\" y=\"84\" text-anchor=\"end\" class=\"b\">left</text><text x=\"176\" y=\"16\" text-anchor=\"middle\" class=\"b\">back</text><text x=\"278\" y=\"84\" class=\"b\">right</text><text x=\"176\" y=\"80\" text-anchor=\"middle\">tub</text>")
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
 		}
-		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 15, "</svg></details>")
+		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 18, "</svg></details>")
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}

@@ -14,9 +14,13 @@ import (
 type sight struct {
 	Wall   int            // the wall brought to the front, or -1 for the wrap
 	Finish bool           // tile and grout in their colours, without the cuts
+	Front  bool           // distances on end walls are asked from the front, not from the corner
 	All    bool           // every field of the survey by itself, and not step by step
 	Wide   drawing.Micron // of the drawing's frame; 0 where it is not known
 }
+
+// fromFront is the value of from= in the address for distances from the front.
+const fromFront = "front"
 
 // finishLook is the value of look= in the address for the finish.
 const finishLook = "finish"
@@ -33,7 +37,8 @@ const (
 
 // sightOf reads how the drawing is to be looked at.
 func sightOf(r *http.Request, plan layout.Plan) sight {
-	s := sight{Wall: front(r, plan), Finish: r.URL.Query().Get("look") == finishLook, All: r.URL.Query().Get("all") == "1"}
+	s := sight{Wall: front(r, plan), Finish: r.URL.Query().Get("look") == finishLook, All: r.URL.Query().Get("all") == "1",
+		Front: r.URL.Query().Get("from") == fromFront}
 	if c, err := r.Cookie(widthCookie); err == nil {
 		if n, err := strconv.Atoi(c.Value); err == nil && n > 0 {
 			s.Wide = drawing.Pixel * drawing.Micron(min(max(n, leastFrame), mostFrame))
@@ -63,6 +68,9 @@ func (s sight) query() string {
 	if s.All {
 		q.Set("all", "1")
 	}
+	if s.Front {
+		q.Set("from", fromFront)
+	}
 	if len(q) == 0 {
 		return ""
 	}
@@ -84,5 +92,11 @@ func (s sight) as(finish bool) string {
 // asked is the same sight with the survey step by step, or with every field.
 func (s sight) asked(all bool) string {
 	s.All = all
+	return s.query()
+}
+
+// from is the same sight with distances from the front, or from the corner.
+func (s sight) from(front bool) string {
+	s.Front = front
 	return s.query()
 }

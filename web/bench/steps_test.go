@@ -13,6 +13,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"coursewright/layout/survey"
 	"coursewright/web/trial"
 )
 
@@ -132,4 +133,84 @@ func TestThePadNeverCoversItsBox(t *testing.T) {
 	trial.See[bool](t, ctx, `(() => { const f = document.getElementById("walls[1].width"); f.focus(); for (const k of ["5", "9", "7/8"]) [...document.querySelectorAll("#keys button")].find((b) => b.textContent === k).dispatchEvent(new PointerEvent("pointerdown", { bubbles: true, cancelable: true })); return true })()`)
 	assert.Equal(t, "59 7/8", trial.See[string](t, ctx, `document.getElementById("walls[1].width").value`))
 	assert.Equal(t, "none", trial.See[string](t, ctx, `document.activeElement.inputMode`))
+}
+
+// A corner that leans is told by its gap and its side, and the drawing leans with it.
+func TestACornerThatLeansIsAskedInItsStep(t *testing.T) {
+	s := trial.New(t)
+	ctx := trial.Browse(t)
+	trial.Steps(t, ctx, chromedp.EmulateViewport(1440, 900), chromedp.Navigate(s.URL+"/jobs/1"), chromedp.WaitVisible("#drawing svg"), trial.Ready)
+	const gap = "walls[1].left.lean[1].off"
+	side := func(value string) {
+		trial.See[bool](t, ctx, `(() => { const s = document.querySelector('[name="lean-way walls[1].left"]'); s.value = `+trial.Quote(value)+`; s.dispatchEvent(new Event("change", { bubbles: true })); return true })()`)
+	}
+	openPart(t, ctx, "section-top")
+	side("away")
+	assert.Equal(t, "away", trial.See[string](t, ctx, `document.querySelector('[name="lean-way walls[1].left"]').value`), "the side stays while its figure is missing")
+	trial.Type(t, ctx, gap, "1/4")
+	trial.Await(t, ctx, status+` === "Saved"`)
+	_, job := s.Stored()
+	assert.Equal(t, []survey.Lean{{Height: "0", Off: "0"}, {Height: "48", Off: "-1/4"}}, job.Walls[1].Left.Lean)
+	side("into")
+	trial.Await(t, ctx, status+` === "Saved" && document.querySelector('[name="lean-way walls[1].left"]').value === "into"`)
+	trial.Type(t, ctx, gap, "3")
+	trial.Await(t, ctx, `document.querySelector('[data-field="`+gap+`"] .doubtbox') !== null`)
+	_, job = s.Stored()
+	assert.Equal(t, "3", job.Walls[1].Left.Lean[1].Off, "a doubt stands at the gap")
+	trial.Type(t, ctx, gap, "wide")
+	trial.Await(t, ctx, `document.getElementById("`+gap+`-said").textContent !== ""  && document.querySelector(".faults") !== null`)
+	assert.Equal(t, "wide", trial.See[string](t, ctx, `document.getElementById("`+gap+`").value`), "and what does not read stays as typed")
+}
+
+// Whether the end of the tile is seen is asked where it stops, and weighs in the plan.
+func TestSightIsAskedWhereTileStops(t *testing.T) {
+	s := trial.New(t)
+	_, page := s.Get("/jobs/1")
+	for _, said := range []string{`name="walls[0].left.sight"`, `name="walls[2].right.sight"`, `name="walls[1].head.sight"`, "Left end of left", "Which ends of the tile are seen?"} {
+		assert.Contains(t, page, said)
+	}
+	assert.NotContains(t, page, `name="walls[0].right.sight"`, "a corner is always seen")
+	filled := trial.Fields(t, page)
+	filled.Set("walls[0].left.sight", "low")
+	answer, _ := s.Post("/jobs/1", filled)
+	require.Equal(t, http.StatusSeeOther, answer.StatusCode)
+	_, job := s.Stored()
+	assert.Equal(t, "low", job.Walls[0].Left.Sight)
+}
+
+// On an end wall distances are typed from the corner or from the front; the job keeps one figure.
+func TestDistancesFromTheFront(t *testing.T) {
+	s := trial.New(t)
+	ctx := trial.Browse(t)
+	trial.Steps(t, ctx, chromedp.EmulateViewport(1440, 900), chromedp.Navigate(s.URL+"/jobs/1"), chromedp.WaitVisible("#drawing svg"), trial.Ready)
+	const field = "walls[0].openings[1].at"
+	openPart(t, ctx, "section-openings")
+	assert.Equal(t, "15 1/2", trial.See[string](t, ctx, `document.getElementById("`+field+`").value`), "from the corner")
+	trial.Steps(t, ctx, chromedp.Navigate(s.URL+trial.See[string](t, ctx, `document.querySelector("#ends-openings a:not([aria-current])").getAttribute("href")`)), trial.Ready)
+	assert.Equal(t, "19 3/4", trial.See[string](t, ctx, `document.getElementById("`+field+`").value`), "from the front")
+	assert.True(t, trial.See[bool](t, ctx, `document.getElementById("section-openings").open`), "the step stays open")
+	trial.Type(t, ctx, field, "20")
+	trial.Await(t, ctx, status+` === "Saved"`)
+	_, job := s.Stored()
+	assert.Equal(t, "20", job.Walls[0].Openings[1].At)
+	assert.Equal(t, "20", trial.See[string](t, ctx, `document.getElementById("`+field+`").value`))
+}
+
+// What is typed while the answer to a choice is on its way stays in its box, and is saved after it.
+func TestWhatIsTypedDuringAnAnswerStays(t *testing.T) {
+	s := trial.New(t)
+	ctx := trial.Browse(t)
+	trial.Steps(t, ctx, chromedp.EmulateViewport(1440, 900), chromedp.Navigate(s.URL+"/jobs/1?all=1"), chromedp.WaitVisible("#drawing svg"), trial.Ready)
+	trial.See[bool](t, ctx, `(() => { const real = fetch; window.fetch = async (...a) => { const r = await real(...a); if (!String(a[0]).includes("/look")) { window.held = true; await new Promise((d) => { window.answer = d }); } return r };
+		const s = document.getElementById("bond.kind"); s.value = "stack"; s.dispatchEvent(new Event("change", { bubbles: true })); return true })()`)
+	trial.Await(t, ctx, `window.held === true`)
+	trial.Type(t, ctx, "walls[1].width", "60 1/2")
+	trial.See[bool](t, ctx, `(() => { window.held = false; answer(); return true })()`)
+	trial.Await(t, ctx, `window.held === true`)
+	assert.Equal(t, "60 1/2", trial.See[string](t, ctx, `document.getElementById("walls[1].width").value`))
+	trial.See[bool](t, ctx, `(() => { answer(); return true })()`)
+	trial.Await(t, ctx, status+` === "Saved"`)
+	_, job := s.Stored()
+	assert.Equal(t, "60 1/2", job.Walls[1].Width)
+	assert.Equal(t, "stack", job.Bond.Kind)
 }
