@@ -1,18 +1,21 @@
 package survey
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 )
 
 // Choice is one of several ways to tile the room. The chosen one stands at the
 // top of the job and keeps only its name here, so that nothing is said twice.
+// A choice that names no colour of grout has that of the job.
 type Choice struct {
 	Name  string  `json:"name"`
 	Tile  Tile    `json:"tile,omitzero"`
 	Joint Measure `json:"joint,omitzero"`
 	Bond  Bond    `json:"bond,omitzero"`
-	Pins  Pins    `json:"pins,omitzero"` // starts, course line, and the marks of niches and ends
+	Grout string  `json:"grout,omitempty"` // its colour, "#rrggbb"
+	Pins  Pins    `json:"pins,omitzero"`   // starts, course line, and the marks of niches and ends
 	Held  *Held   `json:"held,omitempty"`
 }
 
@@ -41,9 +44,41 @@ func (j Job) Choose(name string) (Job, error) {
 	}
 	j.Choices = slices.Clone(j.Choices)
 	j.Choices[from] = j.held(j.Chosen)
+	before := j.Grout
 	j.use(j.Choices[to])
 	j.Choices[to], j.Chosen = Choice{Name: name}, name
+	return j.NameGrouts(before), nil
+}
+
+// Colour gives a choice its colours of tile and grout; the others keep theirs.
+func (j Job) Colour(name, tile, grout string) (Job, error) {
+	i := j.choice(name)
+	switch {
+	case len(j.Choices) == 0 || i >= 0 && name == j.Chosen:
+		before := j.Grout
+		j.Tile.Colour, j.Grout = tile, grout
+		return j.NameGrouts(before), nil
+	case i < 0:
+		return j, noChoice(name)
+	}
+	j.Choices = slices.Clone(j.Choices)
+	j.Choices[i].Tile.Colour, j.Choices[i].Grout = tile, grout
 	return j, nil
+}
+
+// NameGrouts writes to the choices that name no grout the colour that the job had,
+// where the job has another now, so that they keep it.
+func (j Job) NameGrouts(before string) Job {
+	if j.Grout == before {
+		return j
+	}
+	j.Choices = slices.Clone(j.Choices)
+	for i, c := range j.Choices {
+		if c.Grout == "" && c.Name != j.Chosen {
+			j.Choices[i].Grout = cmp.Or(before, UsualGrout.String())
+		}
+	}
+	return j
 }
 
 // Duplicate adds a choice that is like another one. A job without choices
@@ -104,10 +139,13 @@ func (j Job) choice(name string) int {
 }
 
 // held is what stands at the top of the job, as a choice.
-func (j Job) held(name string) Choice { return Choice{name, j.Tile, j.Joint, j.Bond, j.Pins, j.Held} }
+func (j Job) held(name string) Choice {
+	return Choice{Name: name, Tile: j.Tile, Joint: j.Joint, Bond: j.Bond, Grout: j.Grout, Pins: j.Pins, Held: j.Held}
+}
 
 func (j *Job) use(c Choice) {
 	j.Tile, j.Joint, j.Bond, j.Pins, j.Held = c.Tile, c.Joint, c.Bond, c.Pins, c.Held
+	j.Grout = cmp.Or(c.Grout, j.Grout)
 }
 
 func noChoice(name string) error { return fmt.Errorf("there is no choice %s", quote(name)) }
@@ -135,14 +173,14 @@ func (r *resolver) choices(j Job) {
 		case name != j.Chosen:
 			r.other(p, c)
 		case !c.empty():
-			r.faults.add(p, "a tile, joint, bond or pins of the chosen one", "only its name: the rest stands at the top of the job")
+			r.faults.add(p, "a tile, joint, bond, grout or pins of the chosen one", "only its name: the rest stands at the top of the job")
 		}
 	}
 }
 
 // empty tells whether a choice holds nothing but its name.
 func (c Choice) empty() bool {
-	return c.Tile == Tile{} && c.Joint == Measure{} && c.Bond.empty() && c.Pins.Course == CoursePin{} && len(c.Pins.Walls) == 0 && c.Held == nil
+	return c.Tile == Tile{} && c.Joint == Measure{} && c.Bond.empty() && c.Grout == "" && c.Pins.Course == CoursePin{} && len(c.Pins.Walls) == 0 && c.Held == nil
 }
 
 // pinned reads a pin that may be left out.
@@ -157,6 +195,7 @@ func (r *resolver) other(p path, c Choice) {
 	tile := r.tile(p.dot("tile"), c.Tile, c.Joint)
 	joints := r.joints(p.dot("joint"), c.Joint)
 	r.bond(p.dot("bond"), c.Bond, tile, joints)
+	r.colour(value{p.dot("grout"), c.Grout}, UsualGrout)
 	r.otherPins(p.dot("pins"), c.Pins)
 	if h := c.Held; h != nil {
 		r.label(value{p.dot("held.engine"), h.Engine}, longestName)

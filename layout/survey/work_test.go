@@ -70,7 +70,7 @@ func TestWorkAndChoicesRefuse(t *testing.T) {
 		{func(j *job) { j.Choices[1].Tile.Width = "" }, "choices[1].tile.width: found nothing"},
 		{func(j *job) { j.Choices[1].Bond.Kind = "odd" }, "choices[1].bond.kind: found “odd”"},
 		{func(j *job) { j.Choices[1].Pins.Walls = map[string]survey.WallPin{"back": {Joint: "x"}} }, "choices[1].pins.walls.back.joint: found “x”"},
-		{func(j *job) { j.Choices[0].Joint.Plain = "1/8" }, "choices[0]: found a tile, joint, bond or pins of the chosen one; write only its name"},
+		{func(j *job) { j.Choices[0].Joint.Plain = "1/8" }, "choices[0]: found a tile, joint, bond, grout or pins of the chosen one; write only its name"},
 		{func(j *job) { j.Chosen = "blue" }, "chosen: found “blue”; write the name of one of the choices"},
 		{func(j *job) { j.Choices = nil }, "chosen: found “sage”; write nothing here"},
 		{func(j *job) { j.Choices = make([]survey.Choice, 13) }, "choices: found 13 choices; write at most 12"},

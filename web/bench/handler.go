@@ -96,6 +96,7 @@ func posted(r *http.Request, stored store.Job) (attempt, error) {
 		tried.typed[f.Path] = r.PostForm.Get(f.Path)
 	}
 	ask.Settle(&job, measured)
+	job = job.NameGrouts(before.Grout)
 	err = form.Apply(&job, r.PostForm.Get(form.Do))
 	tried.job, tried.shown = job, form.Shown(job, before)
 	return tried, err

@@ -7,6 +7,7 @@ import (
 	"errors"
 	"fmt"
 	"net/http"
+	"net/url"
 	"strings"
 
 	"coursewright/layout"
@@ -47,7 +48,7 @@ func (s pages) editChoices(w http.ResponseWriter, r *http.Request) error {
 	if err := r.ParseForm(); err != nil {
 		return page.BadRequest(err)
 	}
-	changed, err := chosen(job, r.PostForm.Get("do"), r.PostForm.Get("of"), strings.TrimSpace(r.PostForm.Get("name")))
+	changed, err := chosen(job, r.PostForm)
 	if err != nil {
 		return page.BadRequest(err)
 	}
@@ -63,8 +64,11 @@ func (s pages) editChoices(w http.ResponseWriter, r *http.Request) error {
 }
 
 // chosen applies one verb of the page to a job.
-func chosen(job survey.Job, do, of, name string) (survey.Job, error) {
+func chosen(job survey.Job, form url.Values) (survey.Job, error) {
+	do, of, name := form.Get("do"), form.Get("of"), strings.TrimSpace(form.Get("name"))
 	switch do {
+	case "colour":
+		return job.Colour(of, form.Get("tile"), form.Get("grout"))
 	case "choose":
 		return job.Choose(of)
 	case "duplicate":
@@ -80,14 +84,14 @@ func chosen(job survey.Job, do, of, name string) (survey.Job, error) {
 // choices solves every choice and renders them; one that cannot be solved says why.
 func (s pages) choices(w http.ResponseWriter, r *http.Request, stored store.Job, job survey.Job, faults survey.Faults) error {
 	shown := Choices{Job: s.Shown(r.Context(), stored, job, layout.Plan{})}
-	shown.Faults = faults
+	shown.Faults, shown.Finish = faults, r.URL.Query().Get("look") == "finish"
 	for i, name := range choiceNames(job) {
 		option := Option{Name: name, Chosen: name == job.Chosen}
 		one, there := job.As(name)
 		if !there { // a job without choices is the only one it has
 			one, option.Alone, option.Name, option.Chosen = job, true, cmp.Or(job.Tile.Name, "first"), true
 		}
-		if err := s.option(r.Context(), &option, one, i); err != nil {
+		if err := s.option(r.Context(), &option, one, i, shown.Finish); err != nil {
 			return err
 		}
 		shown.Options = append(shown.Options, option)
@@ -110,8 +114,12 @@ func choiceNames(job survey.Job) []string {
 	return names
 }
 
+// optionWide is how wide the drawing of a choice is laid out.
+const optionWide = 560 * drawing.Pixel
+
 // option solves one choice and draws it.
-func (s pages) option(ctx context.Context, o *Option, job survey.Job, i int) error {
+func (s pages) option(ctx context.Context, o *Option, job survey.Job, i int, finish bool) error {
+	o.Typed = job
 	plan, err := s.Solve(ctx, job)
 	var faults survey.Faults
 	if errors.As(err, &faults) {
@@ -123,6 +131,6 @@ func (s pages) option(ctx context.Context, o *Option, job survey.Job, i int) err
 	}
 	o.Job = page.Job{Typed: job, Plan: plan}
 	o.Buy = page.ToBuy(plan, page.Schedule(plan))
-	o.Drawing = page.Picture(drawing.Wrap(plan, drawing.Options{}), fmt.Sprintf("choice-%d", i))
+	o.Drawing = page.Picture(drawing.Wrap(plan, drawing.Options{Finish: finish, Wide: optionWide}), fmt.Sprintf("choice-%d", i))
 	return nil
 }

@@ -105,3 +105,48 @@ func TestChoicesFollowAWallThatIsRenamed(t *testing.T) {
 	_, job = s.Stored()
 	assert.Equal(t, map[string]survey.WallPin{"long": {Joint: "30"}}, job.Choices[1].Pins.Walls)
 }
+
+// Each choice has its own grout, shown in the finish and on the bench.
+func TestEachChoiceHasItsColours(t *testing.T) {
+	s := trial.New(t)
+	s.Post("/jobs/1/choices", s.With("do", "duplicate", "of", "first", "name", "second"))
+	answer, page := s.Post("/jobs/1/choices?look=finish", s.With("do", "colour", "of", "second", "tile", "#224466", "grout", "#101010"))
+	require.Equal(t, http.StatusSeeOther, answer.StatusCode, page)
+	_, job := s.Stored()
+	assert.Equal(t, "#101010", job.Choices[1].Grout)
+	assert.Empty(t, job.Grout)
+	_, page = s.Get("/jobs/1/choices?look=finish")
+	for _, said := range []string{`fill="#101010"`, `fill="#b5afa3"`, `stroke="#224466"`, `value="#101010"`} {
+		assert.Contains(t, page, said)
+	}
+	s.Post("/jobs/1/choices", s.With("do", "choose", "of", "second"))
+	_, page = s.Get("/jobs/1?look=finish")
+	assert.Contains(t, page, `fill="#101010"`, "the finish on the bench")
+	assert.Contains(t, page, `name="grout"`)
+
+	filled := trial.Fields(t, page)
+	filled.Set("grout", "#202020")
+	answer, _ = s.Post("/jobs/1?look=finish", filled)
+	require.Equal(t, http.StatusSeeOther, answer.StatusCode)
+	_, job = s.Stored()
+	assert.Equal(t, "#202020", job.Grout)
+	assert.Equal(t, "#b5afa3", job.Choices[0].Grout, "the other keeps what it had")
+
+	answer, page = s.Post("/jobs/1/choices", s.With("do", "colour", "of", "first", "tile", "white", "grout", "#000000"))
+	assert.Equal(t, http.StatusUnprocessableEntity, answer.StatusCode)
+	assert.Contains(t, page, "a colour as # and six digits")
+}
+
+// A colour that nobody has named is not written because a page shows it.
+func TestUsualColoursStayUnnamed(t *testing.T) {
+	s := trial.New(t)
+	for _, path := range []string{"/jobs/1", "/jobs/1?look=finish", "/jobs/1?all=1"} {
+		_, page := s.Get(path)
+		filled := trial.Fields(t, page)
+		require.Equal(t, "#b5afa3", filled.Get("grout"), path)
+		s.Post(path, filled)
+		_, job := s.Stored()
+		assert.Empty(t, job.Grout, path)
+		assert.Empty(t, job.Tile.Colour, path)
+	}
+}

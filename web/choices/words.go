@@ -1,6 +1,7 @@
 package choices
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strconv"
@@ -8,6 +9,7 @@ import (
 	"github.com/a-h/templ"
 
 	"coursewright/layout/finding"
+	"coursewright/layout/survey"
 	"coursewright/layout/takeoff"
 	"coursewright/web/page"
 )
@@ -16,6 +18,15 @@ import (
 type Choices struct {
 	page.Job
 	Options []Option
+	Finish  bool // drawn in the colours of tile and grout
+}
+
+// look is the part of the address that says how the choices are drawn.
+func look(finish bool) string {
+	if finish {
+		return "?look=finish"
+	}
+	return ""
 }
 
 // Option is one choice, solved.
@@ -27,6 +38,11 @@ type Option struct {
 	Alone    bool // the job has no choices yet
 	Buy      takeoff.Takeoff
 }
+
+// tile and grout are the choice's colours.
+func (o Option) tile() string { return cmp.Or(o.Typed.Tile.Colour, survey.UsualTile.String()) }
+
+func (o Option) grout() string { return cmp.Or(o.Typed.Grout, survey.UsualGrout.String()) }
 
 // facts are what people choose by.
 func (o Option) facts() []page.Figure {
