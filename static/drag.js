@@ -82,8 +82,8 @@ function take(handle) {
 function putBack() {
   clearTimeout(timer);
   held = null;
-  ghost.hide();
   look.putBack();
+  ghost.hide();
   say("");
 }
 

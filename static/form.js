@@ -8,7 +8,9 @@ export const say = (text) => { document.getElementById("status").textContent = t
 // has changed is sent again.
 const sums = new Map();
 
-export const have = () => [...sums].map(([id, sum]) => `${id}=${sum}`).join(" ");
+export const have = () => [...[...sums].map(([id, sum]) => `${id}=${sum}`), ...walls().map((wall) => `${wall.id}=${wall.dataset.hash}`)].join(" ");
+
+const walls = () => [...document.querySelectorAll("#paper .wall[data-hash]")];
 
 export function noted(answer) {
   for (const one of (answer.headers.get("X-Parts") ?? "").split(" ").filter(Boolean)) {

@@ -23,11 +23,14 @@ export function show(handle, held, lines, lit) {
   ghost.replaceChildren(...lit.map(([axis, line]) => joint(svg, held, axis, line.wide * drawn, line.middle * drawn)), ...cross(svg, held, x + dx, y + dy), ...figures(svg, x + dx, y + dy, lines));
 }
 
+// hide leaves no trace on the drawing, whichever ones were shown meanwhile.
 export function hide() {
-  const handle = document.querySelector("#drawing .handle.moved");
-  handle?.classList.remove("moved");
-  handle?.removeAttribute("transform");
-  ghost?.remove();
+  for (const handle of document.querySelectorAll("#drawing .handle:is(.moved, [aria-valuetext])")) {
+    handle.classList.remove("moved");
+    handle.removeAttribute("transform");
+    handle.removeAttribute("aria-valuetext");
+  }
+  for (const one of document.querySelectorAll("#drawing .ghost")) one.remove();
   ghost = null;
 }
 

@@ -4,6 +4,7 @@
 // numbered, and an answer to one from before the thing was let go is dropped.
 
 import { form, request, say, have, noted, unknown, whereFocus, refocus } from "./form.js";
+import { put } from "./paper.js";
 import { job } from "./address.js";
 
 let number = 0; // of the last look
@@ -47,13 +48,15 @@ function show(text, answer, field) {
   if (!(Number(answer.headers.get("X-Look")) > since) || (field && !answer.ok)) return;
   const page = new DOMParser().parseFromString(text, "text/html");
   const focus = whereFocus();
+  noted(answer);
   for (const part of page.querySelectorAll("body > [id]")) {
     const old = document.getElementById(part.id);
     if (!old) continue;
-    if (!field && !before.has(part.id)) before.set(part.id, old);
-    old.replaceWith(part);
+    const back = !field && !before.has(part.id);
+    if (back) before.set(part.id, old);
+    if (part.id === "paper") put(part, old, back);
+    else old.replaceWith(part);
   }
-  noted(answer);
   document.dispatchEvent(new Event("redrawn"));
   refocus(focus);
 }

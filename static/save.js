@@ -2,6 +2,7 @@
 // the form is posted and what has changed is swapped in. Text
 // that somebody is typing is never touched.
 
+import { put } from "./paper.js";
 import * as look from "./look.js";
 import { form, say, request, have, noted, unknown, whereFocus, refocus } from "./form.js";
 
@@ -115,8 +116,8 @@ function show(page, { whole, body }, answer) {
   look.stop();
   look.forget();
   takeRevision(page);
-  for (const id of ["guess", "answers", "faults", "tools", "paper", "card", "clash", "pinned", "more", "jobtitle", "which", "undo", "redo", "state"]) swap(page, id);
   noted(answer);
+  for (const id of ["guess", "answers", "faults", "tools", "paper", "card", "clash", "pinned", "more", "jobtitle", "which", "undo", "redo", "state"]) swap(page, id);
   say(page.getElementById("status").textContent);
   document.title = page.title;
   if (whole) swapForm(page, body);
@@ -142,8 +143,10 @@ function swapForm(page, sent) {
 }
 
 function swap(page, id) {
-  const fresh = page.getElementById(id);
-  if (fresh) document.getElementById(id)?.replaceWith(fresh);
+  const fresh = page.getElementById(id), old = document.getElementById(id);
+  if (!fresh || !old) return;
+  if (id === "paper") put(fresh, old, false);
+  else old.replaceWith(fresh);
 }
 
 // told copies how each field was understood, and each section's line. A field

@@ -12,7 +12,7 @@ import (
 type Bench struct {
 	page.Job
 	sight
-	Drawing  templ.Component
+	Drawing  *page.Walls
 	Slides   []templ.Component // by wall
 	Card     *Card             // the piece looked at, or nil
 	TrimCard *Trimmed          // the piece of trim looked at, or nil

@@ -108,6 +108,7 @@ func TestEscGivesUpADrag(t *testing.T) {
 		const handle = document.querySelector("[data-handle=course]");
 		const press = (key) => handle.dispatchEvent(new KeyboardEvent("keydown", { key, bubbles: true, cancelable: true }));
 		handle.focus();
+		press("Enter");
 		press("ArrowUp");
 		const moved = document.querySelector(".ghost, .handle.moved") !== null;
 		press("Escape");

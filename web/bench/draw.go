@@ -17,9 +17,9 @@ func draw(b *Bench) {
 	}
 	o := drawing.Options{Handles: true, Finish: b.Finish, Wide: b.Wide}
 	if b.Wall >= 0 {
-		b.Drawing = page.Picture(drawing.Elevation(b.Plan, b.Wall, o), "drawing")
+		b.Drawing = page.DrawWalls(drawing.Elevation(b.Plan, b.Wall, o), "drawing")
 	} else {
-		b.Drawing = page.Picture(drawing.Wrap(b.Plan, o), "drawing")
+		b.Drawing = page.DrawWalls(drawing.Wrap(b.Plan, o), "drawing")
 	}
 	b.Slides = make([]templ.Component, len(b.Plan.Walls))
 	for _, i := range b.Walls() {

@@ -44,7 +44,7 @@ func (s pages) look(w http.ResponseWriter, r *http.Request) error {
 		return err
 	}
 	b := s.viewOf(r, stored, tried.job, plan, "")
-	return send(w, r, http.StatusOK, b.looks(), Look(b), saidOf(b, typing(r)))
+	return send(w, r, http.StatusOK, b.looks(r), Look(b), saidOf(b, typing(r)))
 }
 
 // saidOf says how one field is understood.

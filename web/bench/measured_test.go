@@ -40,9 +40,11 @@ func saying(id string) string { return `document.getElementById(` + trial.Quote(
 func TestARowOfRealTilesIsUsedWithOneTap(t *testing.T) {
 	s := trial.New(t)
 	ctx := trial.Browse(t)
-	trial.Steps(t, ctx, chromedp.Navigate(s.URL+"/jobs/1?all=1"), chromedp.WaitVisible("#drawing svg"))
+	trial.Steps(t, ctx, chromedp.Navigate(s.URL+"/jobs/1?all=1"), chromedp.WaitVisible("#drawing svg"), trial.Ready)
+	const drawn = `[...document.querySelectorAll("#drawing .wall")].map((w) => w.dataset.hash).join(" ")`
+	trial.Await(t, ctx, `Math.abs(document.querySelector("#drawing svg").getBoundingClientRect().width - document.getElementById("drawing").clientWidth) < 12`)
 	openPart(t, ctx, "section-sample")
-	before := trial.See[string](t, ctx, `document.getElementById("drawing").innerHTML`)
+	before := trial.See[string](t, ctx, drawn)
 
 	trial.Type(t, ctx, "tile.sample.across.length", "60 1/8")
 	trial.Await(t, ctx, saying("tile.sample-said")+`.includes('5 29/32" · 149.9 mm')`)
@@ -51,7 +53,7 @@ func TestARowOfRealTilesIsUsedWithOneTap(t *testing.T) {
 	trial.Type(t, ctx, "tile.sample.singles[3].width", "5 15/16")
 	trial.Await(t, ctx, saying("tile.sample-said")+`.includes('three times as much; yours is 1/8"')`)
 	trial.Shot(t, ctx, "sample")
-	assert.True(t, before == trial.See[string](t, ctx, `document.getElementById("drawing").innerHTML`), "not used yet")
+	assert.True(t, before == trial.See[string](t, ctx, drawn), "not used yet")
 
 	press(t, ctx, "set tile.sample.use=true")
 	trial.Await(t, ctx, `document.getElementById("line-sample").textContent.includes("in use")`)
@@ -60,12 +62,12 @@ func TestARowOfRealTilesIsUsedWithOneTap(t *testing.T) {
 	assert.True(t, job.Tile.Sample.Use)
 	assert.Equal(t, "5 7/8", job.Tile.Width, "the size typed is kept")
 	assert.Equal(t, "5 15/16", job.Tile.Sample.Singles[3].Width)
-	assert.False(t, before == trial.See[string](t, ctx, `document.getElementById("drawing").innerHTML`), "set out anew")
+	assert.False(t, before == trial.See[string](t, ctx, drawn), "set out anew")
 	assert.Contains(t, trial.See[string](t, ctx, `document.body.innerText`), `The tiles vary by 1/16", so the joint should be at least three times that, 3/16"; it is 1/8".`)
 
-	trial.Steps(t, ctx, chromedp.Click("#undo"))
+	trial.See[bool](t, ctx, `(() => { document.getElementById("undo").click(); return true })()`)
 	trial.Await(t, ctx, `document.getElementById("line-sample").textContent.includes("not used")`)
-	assert.True(t, before == trial.See[string](t, ctx, `document.getElementById("drawing").innerHTML`), "undone")
+	assert.True(t, before == trial.See[string](t, ctx, drawn), "undone")
 	assert.Equal(t, "60 1/8", trial.See[string](t, ctx, `document.getElementById("tile.sample.across.length").value`), "and nothing typed is lost")
 }
 

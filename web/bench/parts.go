@@ -15,7 +15,8 @@ import (
 
 // Headers of the parts of the page. A script says which it has, each as
 // id=sum, and the answer says which there are now; only those whose sum has
-// changed travel.
+// changed travel. Of the drawing it names its walls too, and of those only the
+// ones that have changed travel.
 const (
 	haveHeader  = "X-Have"
 	partsHeader = "X-Parts"
@@ -25,18 +26,31 @@ const (
 type part struct {
 	id   string
 	body templ.Component
+	sum  templ.Component // what its sum is of, where the body leaves out what is held
 }
 
 // parts are what an edit may change, besides the state and the bar, which
 // change with every edit.
-func (b Bench) parts() []part {
-	return append(b.looks(), part{"guess", guessLine(b)}, part{"faults", faultsPart(b)}, part{"tools", toolsPart(b)},
-		part{"card", cardPart(b)}, part{"pinned", pinsNow(b)}, part{"more", More(b)}, part{"survey", Survey(b)})
+func (b Bench) parts(r *http.Request) []part {
+	return append(b.looks(r), part{id: "guess", body: guessLine(b)}, part{id: "faults", body: faultsPart(b)}, part{id: "tools", body: toolsPart(b)},
+		part{id: "card", body: cardPart(b)}, part{id: "pinned", body: pinsNow(b)}, part{id: "more", body: More(b)}, part{id: "survey", body: Survey(b)})
 }
 
 // looks are the parts that follow the hand while something is held or typed.
-func (b Bench) looks() []part {
-	return []part{{"answers", fiveAnswers(b)}, {"paper", paper(b)}}
+func (b Bench) looks(r *http.Request) []part {
+	have := haveOf(r)
+	held := func(id, hash string) bool { return have[id+"="+hash] }
+	every := func(string, string) bool { return true }
+	return []part{{id: "answers", body: fiveAnswers(b)}, {id: "paper", body: paper(b, held), sum: paper(b, every)}}
+}
+
+// haveOf is what the script says it has.
+func haveOf(r *http.Request) map[string]bool {
+	have := map[string]bool{}
+	for _, one := range strings.Fields(r.Header.Get(haveHeader)) {
+		have[one] = true
+	}
+	return have
 }
 
 // show answers with the whole page, or a script with what has changed of it.
@@ -44,7 +58,7 @@ func show(w http.ResponseWriter, r *http.Request, code int, b Bench) error {
 	if !page.Live(r) {
 		return page.Render(w, r, code, BenchPage(b))
 	}
-	return send(w, r, code, b.parts(), state(b), page.JobBar(b.Job, "bench"), page.Titles(b.Typed.Title))
+	return send(w, r, code, b.parts(r), state(b), page.JobBar(b.Job, "bench"), page.Titles(b.Typed.Title))
 }
 
 // send answers with the parts that the script does not have; always goes with them.
@@ -56,17 +70,16 @@ func send(w http.ResponseWriter, r *http.Request, code int, parts []part, always
 			return err
 		}
 	}
-	have := " " + r.Header.Get(haveHeader) + " "
+	have := haveOf(r)
 	var now []string
 	for _, p := range parts {
-		var body bytes.Buffer
-		if err := p.body.Render(ctx, &body); err != nil {
+		sum, body, err := p.render(ctx)
+		if err != nil {
 			return err
 		}
-		sum := p.id + "=" + sumOf(body.Bytes())
 		now = append(now, sum)
-		if !strings.Contains(have, " "+sum+" ") {
-			_, _ = body.WriteTo(&out) // a buffer takes all
+		if !have[sum] {
+			_, _ = out.Write(body) // a buffer takes all
 		}
 	}
 	w.Header().Set(partsHeader, strings.Join(now, " "))
@@ -74,6 +87,19 @@ func send(w http.ResponseWriter, r *http.Request, code int, parts []part, always
 	w.WriteHeader(code)
 	_, _ = out.WriteTo(w) // the reader is gone: nothing left to tell it
 	return nil
+}
+
+// render gives the part's id=sum, and its body.
+func (p part) render(ctx context.Context) (sum string, body []byte, err error) {
+	var whole, told bytes.Buffer
+	if err := p.body.Render(ctx, &whole); err != nil {
+		return "", nil, err
+	}
+	if p.sum == nil {
+		return p.id + "=" + sumOf(whole.Bytes()), whole.Bytes(), nil
+	}
+	err = p.sum.Render(ctx, &told)
+	return p.id + "=" + sumOf(told.Bytes()), whole.Bytes(), err
 }
 
 // sumOf tells two states of a part apart.

@@ -246,8 +246,8 @@ func zooming() templ.Component {
 	})
 }
 
-// paper is the drawing itself.
-func paper(b Bench) templ.Component {
+// paper is the drawing itself, without the walls that are held already.
+func paper(b Bench, held func(id, hash string) bool) templ.Component {
 	return templruntime.GeneratedTemplate(func(templ_7745c5c3_Input templruntime.GeneratedComponentInput) (templ_7745c5c3_Err error) {
 		templ_7745c5c3_W, ctx := templ_7745c5c3_Input.Writer, templ_7745c5c3_Input.Context
 		if templ_7745c5c3_CtxErr := ctx.Err(); templ_7745c5c3_CtxErr != nil {
@@ -305,7 +305,7 @@ func paper(b Bench) templ.Component {
 			return templ_7745c5c3_Err
 		}
 		if b.Drawing != nil {
-			templ_7745c5c3_Err = b.Drawing.Render(ctx, templ_7745c5c3_Buffer)
+			templ_7745c5c3_Err = b.Drawing.But(held).Render(ctx, templ_7745c5c3_Buffer)
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}

@@ -2,7 +2,6 @@
 package elevation
 
 import (
-	"bytes"
 	"encoding/xml"
 	"fmt"
 	"io"
@@ -31,18 +30,11 @@ type Options struct {
 // Write writes the scene. Nothing is written when the scene cannot be drawn
 // whole; the error is that of w otherwise.
 func Write(w io.Writer, s drawing.Scene, o Options) error {
-	var buf bytes.Buffer
-	p := newPen(&buf, cleanID(o.ID))
-	p.pieces = s.Pieces
-	p.open(s, o)
-	p.hatches(s)
-	p.scene(s)
-	p.close()
-	if p.out.err != nil {
-		return p.out.err
+	d, err := Draw(s, o)
+	if err != nil {
+		return err
 	}
-	_, err := w.Write(buf.Bytes())
-	return err
+	return d.Write(w, nil)
 }
 
 // keeper remembers the first write error, which svgo drops.

@@ -54,11 +54,14 @@ func (p *pen) part(s drawing.Scene, part drawing.Part) {
 	q.handles(own)
 	lines := joints(part.Joints)
 	sum := sha256.Sum256(append([]byte(lines), inner.Bytes()...))
-	p.canvas.Group(`class="wall"`, attr("id", PartID(p.id, part.Wall)), number("data-wall", int64(part.Wall)),
-		fmt.Sprintf(`data-origin="%d %d"`, part.Origin.X, part.Origin.Y), attr("data-hash", hex.EncodeToString(sum[:hashBytes])),
+	g := group{id: PartID(p.id, part.Wall), hash: hex.EncodeToString(sum[:hashBytes]), from: p.written()}
+	p.canvas.Group(`class="wall"`, attr("id", g.id), number("data-wall", int64(part.Wall)),
+		fmt.Sprintf(`data-origin="%d %d"`, part.Origin.X, part.Origin.Y), attr("data-hash", g.hash),
 		`role="group"`, attr("aria-label", "Wall "+part.Name)+lines)
 	_, _ = p.out.Write(inner.Bytes()) // p.out keeps the error
 	p.canvas.Gend()
+	g.to = p.written()
+	p.walls = append(p.walls, g)
 }
 
 // PartID is the id of a wall's group in the drawing whose id is given.

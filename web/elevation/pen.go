@@ -19,6 +19,9 @@ type pen struct {
 	ink    string // the attributes of the open group, or empty
 	pieces *drawing.Pieces
 	list   int // the wall whose list of pieces is open, or none
+
+	written func() int // how much of the SVG is written
+	walls   []group
 }
 
 func (p *pen) group(ink string) {

@@ -22,6 +22,32 @@ func Picture(s drawing.Scene, id string) templ.Component {
 	})
 }
 
+// Walls is a drawing of walls on a page. A script that holds some of them is sent
+// the others only.
+type Walls struct {
+	drawn elevation.Drawn
+	err   error
+}
+
+// DrawWalls makes the drawing of a scene; an empty scene gives none.
+func DrawWalls(s drawing.Scene, id string) *Walls {
+	if s.Width == 0 {
+		return nil
+	}
+	d, err := elevation.Draw(s, elevation.Options{Inline: true, ID: id})
+	return &Walls{d, err}
+}
+
+// But is the drawing without the walls that are held; nil leaves out none.
+func (d *Walls) But(held func(id, hash string) bool) templ.Component {
+	return templ.ComponentFunc(func(_ context.Context, w io.Writer) error {
+		if d.err != nil {
+			return d.err
+		}
+		return d.drawn.Write(w, held)
+	})
+}
+
 // SendPicture answers with a scene as a picture of its own.
 func SendPicture(w http.ResponseWriter, s drawing.Scene) error {
 	var out bytes.Buffer
