@@ -190,9 +190,19 @@ func closeLines(t *testing.T, ctx context.Context) {
 
 // The joint lines that a wall lists are those of its pieces.
 func TestJointLinesAreThoseOfThePieces(t *testing.T) {
-	for _, name := range []string{"alcove", "corner-shower", "old-house", "one-wall"} {
-		s := trial.OfFile(t, name)
-		_, job := s.Stored()
+	for _, name := range []string{"alcove", "corner-shower", "old-house", "one-wall", "one-wall plumb", "one-wall herringbone"} {
+		file, bond, _ := strings.Cut(name, " ")
+		job, err := survey.Read(trial.File(t, file+".json"))
+		require.NoError(t, err)
+		switch bond {
+		case "plumb":
+			job.Bond.Along = "plumb"
+		case "herringbone":
+			job.Tile.Width, job.Tile.Height, job.Bond = "7 7/8", "3 7/8", survey.Bond{Kind: "herringbone"}
+		}
+		document, err := survey.Write(job)
+		require.NoError(t, err)
+		s := trial.Of(t, document)
 		plan, err := layout.Now(job)
 		require.NoError(t, err)
 		_, page := s.Get("/jobs/1")

@@ -1,6 +1,7 @@
 package drawing
 
 import (
+	"maps"
 	"slices"
 	"strings"
 
@@ -20,46 +21,44 @@ type JointLines struct {
 	Plumb []length.Length
 }
 
-// jointsOf lists the joint lines of a wall as far as a mark of it may go.
+// jointsOf lists the joint lines of a wall as far as a mark of it may go: along the
+// plumb and the level sides of its tiles.
 func jointsOf(plan layout.Plan, w layout.Wall) JointLines {
-	j := JointLines{Width: plan.Room.Joint}
-	box := reachOf(w)
-	along, across := span{box.Left, box.Right}, span{box.Bottom, box.Top}
-	if !plan.Room.Bond.Coursed() {
-		return j // a pattern has no line from end to end
+	pattern := bond.For(plan.Room, plan.Setout.Hand)
+	sides := make([]tileSides, len(pattern.Tiles))
+	for i, t := range pattern.Tiles {
+		sides[i] = sidesOf(t.Outline)
 	}
-	line, edge := plan.Setout.Line, w.Start.Edge
-	if plan.Room.Bond.Plumb {
-		along, across, line, edge = across, along, edge, line
-	}
-	var ends, tops []length.Length
-	phases := map[int]bool{}
-	for _, r := range bond.Of(plan.Room, plan.Setout.Hand).Rows(line, edge, across.from, across.to) {
-		tops = append(tops, r.High)
-		if !phases[r.Phase] {
-			ends = append(ends, endsOf(r, along)...)
+	plumb, level := map[length.Length]bool{}, map[length.Length]bool{}
+	pattern.Each(pattern.Origin(plan.Setout.Line, w.Start.Edge), reachOf(w), func(place int, at plane.Point) {
+		s := sides[pattern.Places[place].Tile]
+		for _, x := range s.right {
+			plumb[at.X+x] = true
 		}
-		phases[r.Phase] = true
-	}
-	j.Plumb, j.Level = ascending(ends), ascending(tops)
-	if plan.Room.Bond.Plumb {
-		j.Plumb, j.Level = j.Level, j.Plumb
-	}
-	return j
+		for _, y := range s.top {
+			level[at.Y+y] = true
+		}
+	})
+	return JointLines{Width: plan.Room.Joint, Level: slices.Sorted(maps.Keys(level)), Plumb: slices.Sorted(maps.Keys(plumb))}
 }
 
-// endsOf lists where the tiles of a row end in a stretch.
-func endsOf(r bond.Row, in span) []length.Length {
-	var out []length.Length
-	end := r.First + r.Width
-	for x := in.from + length.Mod(end-in.from, r.Pitch); x <= in.to; x += r.Pitch {
-		out = append(out, x)
-	}
-	return out
-}
+// tileSides are where a tile has a plumb right side and a level upper side.
+type tileSides struct{ right, top []length.Length }
 
-// span is a stretch of wall.
-type span struct{ from, to length.Length }
+// sidesOf reads them off an outline, which runs counter-clockwise.
+func sidesOf(outline plane.Ring) tileSides {
+	var s tileSides
+	for i, a := range outline {
+		b := outline[(i+1)%len(outline)]
+		switch {
+		case a.X == b.X && a.Y < b.Y:
+			s.right = append(s.right, a.X)
+		case a.Y == b.Y && a.X > b.X:
+			s.top = append(s.top, a.Y)
+		}
+	}
+	return s
+}
 
 // reachOf is how far the marks of a wall may go: its extents, and the ranges of
 // its free ends and head.
@@ -78,11 +77,6 @@ func reachOf(w layout.Wall) plane.Rect {
 		widen(e.Stops, &box.Bottom, &box.Top)
 	}
 	return box
-}
-
-func ascending(list []length.Length) []length.Length {
-	slices.Sort(list)
-	return slices.Compact(list)
 }
 
 // Side is the side of a joint at which a dragged mark stands.
