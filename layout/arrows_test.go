@@ -21,8 +21,8 @@ const module = "coursewright/"
 // order lists the packages from the bottom up: a package imports only what
 // stands before it.
 var order = []string{
-	"layout/length", "layout/plane", "layout/survey", "layout/doubt", "layout/bond", "layout/piece", "layout/merit", "layout/trim", "layout/plan", "layout/setout/chance", "layout/setout/count", "layout/setout/phase", "layout/setout/search", "layout/setout/parted", "layout/setout/tell", "layout/keep", "layout/setout", "layout/niche",
-	"layout/steady", "layout/finding", "layout/table", "layout/cuts", "layout/takeoff", "layout/stages", "layout/remedy", "layout",
+	"layout/length", "layout/plane", "layout/survey", "layout/doubt", "layout/bond", "layout/piece", "layout/merit", "layout/trim", "layout/plan", "layout/setout/chance", "layout/setout/count", "layout/setout/phase", "layout/setout/search", "layout/setout/parted", "layout/setout/tell", "layout/setout", "layout/niche",
+	"layout/steady", "layout/finding", "layout/table", "layout/cuts", "layout/takeoff", "layout/stages", "layout/keep", "layout/remedy", "layout",
 	"migrations", "store", "static",
 	"web/drawing", "web/drawing/sample", "web/elevation", "web/sheet", "web/shapes", "web/form", "web/ask", "web/page",
 	"web/history", "web/jobs", "web/bench", "web/work", "web/choices", "web/sheets", "web/bathroom", "web/door", "web/turns", "web/formats", "web", "web/trial",
@@ -82,6 +82,7 @@ var arrows = []arrow{
 	{"layout/keep", "layout/survey", "a job holds what is kept as pins"},
 	{"layout/keep", "layout/plan", "a plan gives what is kept of it"},
 	{"layout/keep", "layout/merit", "two set-outs differ in a term"},
+	{"layout/keep", "layout/stages", "what would move is what is struck on the wall"},
 	{"layout/keep", "layout/setout/tell", "figures are told in the unit of their term"},
 	{"layout/setout/phase", "layout/length", "a phase is two lengths"},
 	{"layout/setout/phase", "layout/plane", "edges of regions decide what is cut"},

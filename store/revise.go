@@ -14,6 +14,11 @@ type State struct {
 	Anew     bool   // to Save: another set-out is a new revision also where nothing else has changed
 }
 
+// Of is a job as it was at a revision that holds the state.
+func (s State) Of(id, revision int64) Job {
+	return Job{ID: id, Revision: revision, Title: s.Title, Document: s.Document, Setout: s.Setout}
+}
+
 // Save adds a revision below base, the revision the edit was made on, and shows it. If the job
 // holds this title and document already, nothing is added and the job comes back as it stands, so
 // an edit sent twice counts once. If the job has moved on from base, the error is a *Conflict.

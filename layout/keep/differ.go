@@ -5,6 +5,7 @@ import (
 	"coursewright/layout/merit"
 	"coursewright/layout/plan"
 	"coursewright/layout/setout/tell"
+	"coursewright/layout/stages"
 	"coursewright/layout/survey"
 )
 
@@ -18,33 +19,55 @@ type Difference struct {
 // Move is one decision that the two made differently, as a tape shows it.
 type Move struct{ What, Kept, Anew string }
 
-// Differ compares the plan of a set-out that is kept with one judged anew.
-func Differ(room survey.Room, kept, anew plan.Setout, walls []plan.Wall) Difference {
-	d := Difference{}
-	_, d.Term = anew.Order.Compare(&anew.Merit, &kept.Merit)
-	d.Kept, d.Anew = tell.Figure(room.Units, d.Term, &kept.Merit, &anew.Merit), tell.Figure(room.Units, d.Term, &anew.Merit, &kept.Merit)
-	d.add(room.Units, "joint", kept.Joint, anew.Joint)
-	if kept.Hand != anew.Hand {
-		d.Moves = append(d.Moves, Move{"hand of the bond", hand(kept.Hand), hand(anew.Hand)})
+// Judged is a job worked out.
+type Judged struct {
+	Room   survey.Room
+	Setout plan.Setout
+	Walls  []plan.Wall
+}
+
+// Differ compares a set-out that is kept with one judged anew. Line and tile
+// edges are those that are struck on the wall.
+func Differ(kept, anew Judged) Difference {
+	d, units := Difference{}, kept.Room.Units
+	_, d.Term = anew.Setout.Order.Compare(&anew.Setout.Merit, &kept.Setout.Merit)
+	d.Kept = tell.Figure(units, d.Term, &kept.Setout.Merit, &anew.Setout.Merit)
+	d.Anew = tell.Figure(units, d.Term, &anew.Setout.Merit, &kept.Setout.Merit)
+	d.add(units, "joint", kept.Setout.Joint, anew.Setout.Joint)
+	if was, is := kept.Setout.Hand, anew.Setout.Hand; was != is {
+		d.Moves = append(d.Moves, Move{"hand of the bond", hand(was), hand(is)})
 	}
-	if kept.Line != anew.Line {
-		was, is := apart(room.Units, kept.Line.Abs(), anew.Line.Abs())
-		d.Moves = append(d.Moves, Move{"course line", was + side(kept.Line), is + side(anew.Line)})
+	was, is := kept.struck(), anew.struck()
+	if was.At != is.At {
+		a, b := apart(units, was.At.Abs(), is.At.Abs())
+		d.Moves = append(d.Moves, Move{"line to strike", a + side(was.At), b + side(is.At)})
 	}
-	for i, w := range walls {
-		d.wall(room.Units, w.Found, kept.Walls[i], anew.Walls[i])
+	for i := range kept.Walls {
+		d.add(units, "tile edge on "+kept.Walls[i].Found.Name, kept.edge(i, was), anew.edge(i, is))
+		d.marks(units, kept.Walls[i], anew.Walls[i])
 	}
 	return d
 }
 
-// wall adds what differs on one wall.
-func (d *Difference) wall(units length.System, w survey.WallFound, kept, anew plan.Start) {
-	d.add(units, "tile edge on "+w.Name, kept.Edge, anew.Edge)
-	d.add(units, "left end of "+w.Name, kept.Placed.Left, anew.Placed.Left)
-	d.add(units, "right end of "+w.Name, kept.Placed.Right, anew.Placed.Right)
-	d.add(units, "head of "+w.Name, kept.Placed.Head, anew.Placed.Head)
-	for i, o := range w.Openings {
-		a, b, of := kept.Placed.Openings[i], anew.Placed.Openings[i], " of "+o.Key()+" on "+w.Name
+func (j Judged) struck() stages.Struck { return stages.ToStrike(j.Room, j.Setout.Line, j.Walls) }
+
+// edge is the tile edge to strike on a wall.
+func (j Judged) edge(wall int, s stages.Struck) length.Length {
+	w := j.Walls[wall]
+	if edge, ok := stages.Strike(w, s.Full); ok {
+		return stages.StruckFrom(w, edge, s.At)
+	}
+	return w.Start.Edge
+}
+
+// marks adds the marks of one wall that differ.
+func (d *Difference) marks(units length.System, kept, anew plan.Wall) {
+	name, was, is := kept.Found.Name, kept.Start.Placed, anew.Start.Placed
+	d.add(units, "left end of "+name, was.Left, is.Left)
+	d.add(units, "right end of "+name, was.Right, is.Right)
+	d.add(units, "head of "+name, was.Head, is.Head)
+	for i, o := range kept.Found.Openings {
+		a, b, of := was.Openings[i], is.Openings[i], " of "+o.Key()+" on "+name
 		d.add(units, "left"+of, a.Left, b.Left)
 		d.add(units, "right"+of, a.Right, b.Right)
 		d.add(units, "bottom"+of, a.Bottom, b.Bottom)

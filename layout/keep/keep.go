@@ -76,6 +76,18 @@ func Read(kept []byte) (survey.Held, error) {
 	return h, nil
 }
 
+// Equal tells whether two set-outs are written alike, whatever engine gave them.
+// Two that are not may still be the same (Same).
+func Equal(a, b survey.Held) (bool, error) {
+	a.Engine, b.Engine = "", ""
+	x, err := Write(a)
+	if err != nil {
+		return false, err
+	}
+	y, err := Write(b)
+	return string(x) == string(y), err
+}
+
 // Hold gives the job with a set-out held.
 func Hold(job survey.Job, h survey.Held) survey.Job {
 	job.Held = &h

@@ -32,6 +32,10 @@ func solved(t *testing.T, job survey.Job) layout.Plan {
 	return plan
 }
 
+func judged(p layout.Plan) keep.Judged {
+	return keep.Judged{Room: p.Room, Setout: p.Setout, Walls: p.Walls}
+}
+
 func kept(job survey.Job, p layout.Plan) survey.Held {
 	return keep.Of(layout.Engine, job, p.Setout, p.Walls)
 }
@@ -73,7 +77,7 @@ func TestAJobThatHoldsItsSetOutKeepsItsPlan(t *testing.T) {
 		document, err := survey.Write(held)
 		require.NoError(t, err)
 		require.Equal(t, held, read(t, document), "a job file holds it")
-		require.Equal(t, merit.None, keep.Differ(plan.Room, plan.Setout, stays.Setout, plan.Walls).Term)
+		require.Equal(t, merit.None, keep.Differ(judged(plan), judged(stays)).Term)
 	})
 }
 
@@ -217,17 +221,18 @@ func TestTheDifferenceNamesTheTermAndThePlaces(t *testing.T) {
 	is.Walls[name] = pin
 	was := solved(t, keep.Hold(job, is))
 
-	d := keep.Differ(was.Room, was.Setout, anew.Setout, was.Walls)
+	d := keep.Differ(judged(was), judged(anew))
 	require.NotEqual(t, merit.None, d.Term)
 	assert.NotEqual(t, d.Kept, d.Anew)
 	require.GreaterOrEqual(t, len(d.Moves), 2)
-	assert.Equal(t, "course line", d.Moves[0].What)
-	assert.Equal(t, was.Setout.Line.Abs().Tape(length.Imperial)+" below the level line", d.Moves[0].Kept)
-	assert.Equal(t, keep.Move{What: "tile edge on " + name, Kept: was.Setout.Walls[1].Edge.Tape(length.Imperial), Anew: anew.Setout.Walls[1].Edge.Tape(length.Imperial)}, d.Moves[1])
+	assert.Equal(t, "line to strike", d.Moves[0].What)
+	assert.Equal(t, "36 7/8\" below the level line", d.Moves[0].Kept, "the first joint line over the tub, an inch lower")
+	assert.Equal(t, "35 7/8\" below the level line", d.Moves[0].Anew)
+	assert.Contains(t, d.Moves, keep.Move{What: "tile edge on " + name, Kept: "27 1/2\"", Anew: "27\""})
 	for _, m := range d.Moves {
 		assert.NotEqual(t, m.Kept, m.Anew, m.What)
 	}
-	assert.Empty(t, keep.Differ(was.Room, was.Setout, was.Setout, was.Walls).Moves)
+	assert.Empty(t, keep.Differ(judged(was), judged(was)).Moves)
 }
 
 func TestWhatDoesNotReadAsASetOutIsSaid(t *testing.T) {

@@ -2,12 +2,15 @@
 package bathroom
 
 import (
+	"context"
+	"errors"
 	"net/http"
 	"slices"
 	"strconv"
 
 	"coursewright/layout/cuts"
 	"coursewright/layout/finding"
+	"coursewright/layout/keep"
 	"coursewright/layout/stages"
 	"coursewright/layout/survey"
 	"coursewright/store"
@@ -71,7 +74,7 @@ func (s pages) showBathroom(w http.ResponseWriter, r *http.Request) error {
 	return page.Render(w, r, http.StatusOK, BathroomPage(b.page(s, q.Get("wall"), q.Get("piece"), "")))
 }
 
-// tickPieces sets or takes off ticks. It changes nothing else of the job.
+// tickPieces sets or takes off ticks. A tick holds the set-out, because its marks are on the wall then.
 func (s pages) tickPieces(w http.ResponseWriter, r *http.Request) error {
 	b, err := s.inBathroom(r)
 	if err != nil {
@@ -84,18 +87,37 @@ func (s pages) tickPieces(w http.ResponseWriter, r *http.Request) error {
 	if r.PostForm.Get("do") == "unset" {
 		err = s.Store.Untick(r.Context(), b.stored.ID, marks...)
 	} else {
+		const changed = "The plan has changed since this page was shown, so nothing was ticked. Look at the piece again."
 		ticks, fit := b.ticksOf(marks)
 		if !fit {
-			const changed = "The plan has changed since this page was shown, so nothing was ticked. Look at the piece again."
 			return page.Render(w, r, http.StatusConflict, BathroomPage(b.page(s, wall, piece, changed)))
 		}
-		err = s.Store.Tick(r.Context(), b.stored.ID, ticks...)
+		err = s.tick(r.Context(), b, ticks)
+		if conflict := (*store.Conflict)(nil); errors.As(err, &conflict) {
+			return page.Render(w, r, http.StatusConflict, BathroomPage(b.page(s, wall, piece, changed)))
+		}
 	}
 	if err != nil {
 		return err
 	}
 	http.Redirect(w, r, string(page.JobPath(b.stored.ID, ""))+"/bathroom?wall="+strconv.Itoa(number(wall))+"&piece="+cleanID(piece), http.StatusSeeOther)
 	return nil
+}
+
+// tick sets ticks on the job with its set-out held, in one write. Whether the set-out is held because
+// another engine gave it stays as it is: that question is asked on the bench.
+func (s pages) tick(ctx context.Context, b bathroom, ticks []store.Tick) error {
+	engine := ""
+	if b.job.Held != nil {
+		engine = b.job.Held.Engine
+	}
+	held := keep.Hold(b.job, keep.Of(engine, b.job, b.plan.Setout, b.plan.Walls))
+	state, err := page.StateOf(held, b.plan)
+	if err != nil {
+		return err
+	}
+	_, err = s.Store.TickOn(ctx, b.stored.ID, b.stored.Revision, state, ticks...)
+	return err
 }
 
 // ticksOf makes ticks of marks, if all of them are those of pieces of the plan.

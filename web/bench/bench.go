@@ -4,6 +4,7 @@ import (
 	"github.com/a-h/templ"
 
 	"coursewright/layout/cuts"
+	"coursewright/layout/keep"
 	"coursewright/layout/takeoff"
 	"coursewright/web/page"
 )
@@ -19,6 +20,8 @@ type Bench struct {
 	Schedule cuts.Schedule
 	Buy      takeoff.Takeoff
 	Phone    Phone
+	Anew     *keep.Difference // what the set-out held would be, judged anew; nil where that was not asked
+	Unfit    []page.Fault     // why the set-out that was kept is not held
 }
 
 // Walls gives the walls to show below the drawing, by index: all, or the one

@@ -49,7 +49,7 @@ func (s pages) showBench(w http.ResponseWriter, r *http.Request) error {
 // editJob takes the whole form, solves it, and saves it if it can be solved.
 // What cannot be is shown again with its faults, over the last good drawing.
 func (s pages) editJob(w http.ResponseWriter, r *http.Request) error {
-	stored, err := s.Load(r)
+	stored, err := s.filledFrom(r)
 	if err != nil {
 		return err
 	}
@@ -57,7 +57,7 @@ func (s pages) editJob(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return page.BadRequest(err)
 	}
-	plan, err := s.Solve(r.Context(), tried.job)
+	plan, err := s.solveHeld(r, &tried)
 	var faults survey.Faults
 	if errors.As(err, &faults) || len(tried.faults) > 0 {
 		tried.faults, tried.code = append(tried.faults, faults...), http.StatusUnprocessableEntity
@@ -66,7 +66,11 @@ func (s pages) editJob(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return err
 	}
-	err = s.keeper().Save(w, r, stored.ID, tried.job, plan)
+	base, err := page.Revision(r)
+	if err != nil {
+		return err
+	}
+	err = s.keeper().Keep(w, r, history.Edit{ID: stored.ID, Base: base, Job: tried.job, Plan: plan, Anew: letsGo(r)})
 	if errors.Is(err, store.ErrFull) || errors.Is(err, store.ErrUnavailable) { // keep what was typed on the page
 		code, title, text := page.Explain(err)
 		tried.code = code
@@ -177,18 +181,21 @@ type attempt struct {
 
 // bench renders a stored job, with an attempt at a change over it if there is one.
 func (s pages) bench(w http.ResponseWriter, r *http.Request, stored store.Job, tried *attempt, status string) error {
-	job, err := survey.Read(stored.Document)
+	standing, err := s.Standing(r.Context(), stored)
+	var faults survey.Faults
+	if errors.As(err, &faults) && standing.Job.Format != "" {
+		err = nil
+	}
 	if err != nil {
 		return fmt.Errorf("job %d: %w", stored.ID, err)
 	}
-	plan, err := s.Solve(r.Context(), job)
-	var faults survey.Faults
-	if err != nil && !errors.As(err, &faults) {
-		return err
-	}
-	shown, code := s.viewOf(r, stored, job, plan, status), http.StatusOK
-	shown.Faults = faults
-	if tried != nil {
+	shown, code := s.viewOf(r, standing.Stored, standing.Job, standing.Plan, status), http.StatusOK
+	shown.Faults, shown.Unfit = faults, standing.Unfit
+	if tried == nil {
+		if shown.Anew, err = s.judgedAnew(r.Context(), standing.Job, standing.Plan); err != nil {
+			return err
+		}
+	} else {
 		filled, err := survey.Write(tried.shown)
 		if err != nil {
 			return err

@@ -55,7 +55,7 @@ func (b Bench) lines() []plan.ClassicLine {
 	own := plan.ClassicLine{Name: "best", Line: s.Line,
 		Figures: plan.Figures{Least: s.Least.Size, Share: s.Least.Share, Slivers: s.Merit.Slivers, Bare: s.Merit.Bare, Term: merit.None}}
 	if s.Pinned {
-		own.Name = "as pinned"
+		own.Name = "as " + heldBy(false, b.ownLine())
 	}
 	if b.Plan.Room.Stands() {
 		own.Name = "as set"
@@ -85,8 +85,11 @@ func (b Bench) pinStart(i int, c plan.Classic) string {
 // startPin is the path of a wall's pinned start.
 func (b Bench) startPin(i int) string {
 	name := b.Plan.Walls[i].Found.Name
-	path := form.Key("pins.walls", name)
-	if b.Typed.Pins.Walls[name].Tile != "" {
+	path, pin := form.Key("pins.walls", name), b.Typed.Pins.Walls[name]
+	switch {
+	case pin.Edge != "":
+		return path + ".edge"
+	case pin.Tile != "":
 		return path + ".tile"
 	}
 	return path + ".joint"

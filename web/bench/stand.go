@@ -117,10 +117,13 @@ func (b Bench) standsText(i int) string {
 	return "Level" + middle + "."
 }
 
-// heldBy says what keeps a start or the course line where it is.
-func heldBy(set bool) string {
-	if set {
+// heldBy says what keeps a start or the course line where it is: tile that stands, a pin of the job's own, or the set-out held.
+func heldBy(set, own bool) string {
+	switch {
+	case set:
 		return "as set"
+	case own:
+		return "pinned"
 	}
-	return "pinned"
+	return "held"
 }

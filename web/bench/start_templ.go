@@ -316,7 +316,7 @@ func startCard(b Bench, i int) templ.Component {
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
-		} else if w.Start.Pinned {
+		} else if b.ownStart(i) {
 			templ_7745c5c3_Err = page.Act("release "+b.startPin(i), "Release the pin", "Release the start of "+w.Found.Name).Render(ctx, templ_7745c5c3_Buffer)
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
@@ -403,9 +403,9 @@ func startIs(b Bench, i int) templ.Component {
 				return templ_7745c5c3_Err
 			}
 			var templ_7745c5c3_Var20 string
-			templ_7745c5c3_Var20, templ_7745c5c3_Err = templ.JoinStringErrs(heldBy(b.Plan.Walls[i].Found.Set != nil))
+			templ_7745c5c3_Var20, templ_7745c5c3_Err = templ.JoinStringErrs(heldBy(b.Plan.Walls[i].Found.Set != nil, b.ownStart(i)))
 			if templ_7745c5c3_Err != nil {
-				return templ.Error{Err: templ_7745c5c3_Err, FileName: `web/bench/start.templ`, Line: 75, Col: 68}
+				return templ.Error{Err: templ_7745c5c3_Err, FileName: `web/bench/start.templ`, Line: 75, Col: 83}
 			}
 			_, templ_7745c5c3_Err = templ_7745c5c3_Buffer.WriteString(templ.EscapeString(templ_7745c5c3_Var20))
 			if templ_7745c5c3_Err != nil {
@@ -840,7 +840,7 @@ func courses(b Bench) templ.Component {
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
-		} else if b.Plan.Setout.Pinned {
+		} else if b.ownLine() {
 			templ_7745c5c3_Err = page.Act("release pins.course.line", "Release the pin", "Release the course line").Render(ctx, templ_7745c5c3_Buffer)
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
@@ -895,9 +895,9 @@ func lineIs(b Bench) templ.Component {
 				return templ_7745c5c3_Err
 			}
 			var templ_7745c5c3_Var46 string
-			templ_7745c5c3_Var46, templ_7745c5c3_Err = templ.JoinStringErrs(heldBy(b.Plan.Room.Stands()))
+			templ_7745c5c3_Var46, templ_7745c5c3_Err = templ.JoinStringErrs(heldBy(b.Plan.Room.Stands(), b.ownLine()))
 			if templ_7745c5c3_Err != nil {
-				return templ.Error{Err: templ_7745c5c3_Err, FileName: `web/bench/start.templ`, Line: 152, Col: 56}
+				return templ.Error{Err: templ_7745c5c3_Err, FileName: `web/bench/start.templ`, Line: 152, Col: 69}
 			}
 			_, templ_7745c5c3_Err = templ_7745c5c3_Buffer.WriteString(templ.EscapeString(templ_7745c5c3_Var46))
 			if templ_7745c5c3_Err != nil {

@@ -7,6 +7,7 @@ import (
 	"net/url"
 
 	"coursewright/layout"
+	"coursewright/layout/keep"
 	"coursewright/layout/length"
 	"coursewright/layout/plan"
 	"coursewright/layout/survey"
@@ -52,7 +53,7 @@ func (s pages) wrong(ctx context.Context, job survey.Job, plan layout.Plan, wall
 	if err != nil || kept == nil {
 		return row, err
 	}
-	best, err := s.setout(ctx, wide)
+	best, err := s.setout(ctx, keep.LetGo(wide))
 	row.Kept, row.Best = kept, best
 	return row, err
 }

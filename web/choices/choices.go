@@ -32,19 +32,20 @@ func Routes(site page.Site) []page.Route {
 
 // showChoices puts the choices of a job side by side.
 func (s pages) showChoices(w http.ResponseWriter, r *http.Request) error {
-	stored, job, err := s.Typed(r)
+	standing, err := s.StandingOf(r)
 	if err != nil {
 		return err
 	}
-	return s.choices(w, r, stored, job, nil)
+	return s.choices(w, r, standing.Stored, standing.Job, nil)
 }
 
 // editChoices does what a button of the page asks, and saves it.
 func (s pages) editChoices(w http.ResponseWriter, r *http.Request) error {
-	stored, job, err := s.Typed(r)
+	standing, err := s.StandingOf(r)
 	if err != nil {
 		return err
 	}
+	stored, job := standing.Stored, standing.Job
 	if err := r.ParseForm(); err != nil {
 		return page.BadRequest(err)
 	}

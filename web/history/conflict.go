@@ -26,7 +26,7 @@ const (
 // nothing that was saved meanwhile, both are saved together; otherwise nothing is written and the
 // page asks.
 func (k Keeper) meet(w http.ResponseWriter, r *http.Request, c *store.Conflict, mine survey.Job) error {
-	saved, err := survey.Read(c.Theirs.Document)
+	saved, err := k.standing(r.Context(), c.Theirs)
 	if err != nil {
 		return err
 	}
@@ -47,8 +47,9 @@ func (k Keeper) meet(w http.ResponseWriter, r *http.Request, c *store.Conflict, 
 	return k.showConflict(w, r, http.StatusConflict, asked, mine)
 }
 
-// jobAt reads a job as it was at a revision. A form that names a revision the job never had was
-// filled from nothing we know: then everything in it counts as changed.
+// jobAt is a job as it stood at a revision, with the set-out that it kept, as a form that was filled
+// from it had it. A form that names a revision the job never had was filled from nothing we know:
+// then everything in it counts as changed.
 func (k Keeper) jobAt(ctx context.Context, id, revision int64) (survey.Job, error) {
 	was, err := k.Store.At(ctx, id, revision)
 	if errors.Is(err, fs.ErrNotExist) {
@@ -57,7 +58,17 @@ func (k Keeper) jobAt(ctx context.Context, id, revision int64) (survey.Job, erro
 	if err != nil {
 		return survey.Job{}, err
 	}
-	return survey.Read(was.Document)
+	return k.standing(ctx, was.Of(id, revision))
+}
+
+// standing is a stored job as it stands; one that cannot be solved is as it was typed.
+func (k Keeper) standing(ctx context.Context, stored store.Job) (survey.Job, error) {
+	out, err := k.Standing(ctx, stored)
+	var faults survey.Faults
+	if errors.As(err, &faults) && out.Job.Format != "" {
+		err = nil
+	}
+	return out.Job, err
 }
 
 // joinedWords say what an edit was saved together with.

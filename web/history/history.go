@@ -1,8 +1,10 @@
 package history
 
 import (
+	"bytes"
 	"context"
 	"errors"
+	"io/fs"
 	"net/http"
 	"strconv"
 	"strings"
@@ -40,6 +42,7 @@ type State struct {
 	store.Revision
 	Changes []string // what it changed of the state it was made from, in words
 	More    int      // how many changes more there are
+	Taken   bool     // nothing changed but the set-out, which was judged anew and taken
 	Beyond  bool     // it was made from a state that does not stand below it
 }
 
@@ -62,13 +65,14 @@ func (k Keeper) history(w http.ResponseWriter, r *http.Request, status int, faul
 	if len(list) > onePage {
 		list, out.Older = list[:onePage], list[onePage-1].ID
 	}
-	known := pasts{k: k, id: stored.ID, known: map[int64]survey.Job{}}
+	known := pasts{k: k, id: stored.ID, known: map[int64]past{}}
 	for i, revision := range list {
 		one := State{Revision: revision}
 		one.Beyond = revision.Parent != 0 && i+1 < len(list) && list[i+1].ID != revision.Parent
 		if one.Changes, err = known.changes(r.Context(), revision); err != nil {
 			return err
 		}
+		one.Taken = len(one.Changes) == 0 && known.otherSetout(revision)
 		if n := len(one.Changes) - mostChanges; n > 0 {
 			one.Changes, one.More = one.Changes[:mostChanges], n
 		}
@@ -80,20 +84,38 @@ func (k Keeper) history(w http.ResponseWriter, r *http.Request, status int, faul
 // mostChanges is how many changes of one state are told in words.
 const mostChanges = 6
 
+// past is what a job was, with the set-out it kept.
+type past struct {
+	job    survey.Job
+	setout []byte
+}
+
 // pasts reads what a job was, each state once.
 type pasts struct {
 	k     Keeper
 	id    int64
-	known map[int64]survey.Job
+	known map[int64]past
 }
 
 func (p pasts) at(ctx context.Context, revision int64) (survey.Job, error) {
-	if job, found := p.known[revision]; found {
-		return job, nil
+	if was, found := p.known[revision]; found {
+		return was.job, nil
 	}
-	job, err := p.k.jobAt(ctx, p.id, revision)
-	p.known[revision] = job
+	was, err := p.k.Store.At(ctx, p.id, revision)
+	if errors.Is(err, fs.ErrNotExist) { // thinned out meanwhile
+		return survey.Job{}, nil
+	}
+	if err != nil {
+		return survey.Job{}, err
+	}
+	job, err := survey.Read(was.Document)
+	p.known[revision] = past{job, was.Setout}
 	return job, err
+}
+
+// otherSetout tells whether a state keeps another set-out than the one it was made from. Both must be known.
+func (p pasts) otherSetout(r store.Revision) bool {
+	return !bytes.Equal(p.known[r.ID].setout, p.known[r.Parent].setout)
 }
 
 // changes says in words what a state changed; of the first one there is nothing to say. A state
@@ -159,23 +181,18 @@ func (k Keeper) editHistory(w http.ResponseWriter, r *http.Request) error {
 }
 
 // bringBack makes a state of the past the newest one, as an edit like any other: undo takes it back,
-// and an edit made meanwhile in another window is not overwritten.
+// and an edit made meanwhile in another window is not overwritten. It comes with the set-out it kept.
 func (k Keeper) bringBack(w http.ResponseWriter, r *http.Request, id, at int64) error {
 	was, err := k.Store.At(r.Context(), id, at)
 	if err != nil {
 		return err
 	}
-	job, err := survey.Read(was.Document)
+	then, err := k.Standing(r.Context(), was.Of(id, at))
 	var faults survey.Faults
 	if err == nil {
-		plan, err := k.Solve(r.Context(), job)
-		if err == nil {
-			return k.Save(w, r, id, job, plan)
-		}
-		if !errors.As(err, &faults) {
-			return err
-		}
-	} else if !errors.As(err, &faults) {
+		return k.Save(w, r, id, then.Job, then.Plan)
+	}
+	if !errors.As(err, &faults) {
 		return err
 	}
 	return k.history(w, r, http.StatusUnprocessableEntity, faults)

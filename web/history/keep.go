@@ -25,6 +25,7 @@ type Edit struct {
 	Base   int64 // the revision it was made on
 	Job    survey.Job
 	Plan   layout.Plan
+	Anew   bool   // the set-out judged anew was taken, which is an edit also where nothing else changes
 	Joined string // what to say of it where it was laid together with another
 }
 
@@ -39,11 +40,12 @@ func (k Keeper) Save(w http.ResponseWriter, r *http.Request, id int64, job surve
 
 // Keep saves an edit and shows the job, or lets it meet what was saved meanwhile.
 func (k Keeper) Keep(w http.ResponseWriter, r *http.Request, e Edit) error {
-	document, err := survey.Write(e.Job)
+	state, err := page.StateOf(e.Job, e.Plan)
 	if err != nil {
 		return err
 	}
-	saved, err := k.Store.Save(r.Context(), e.ID, e.Base, e.Job.Title, document)
+	state.Anew = e.Anew
+	saved, err := k.Store.SaveState(r.Context(), e.ID, e.Base, state)
 	var conflict *store.Conflict
 	if errors.As(err, &conflict) {
 		return k.meet(w, r, conflict, e.Job)

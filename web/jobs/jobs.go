@@ -130,12 +130,13 @@ func (s pages) restoreJob(w http.ResponseWriter, r *http.Request) error {
 	return nil
 }
 
+// exportJob sends the job file, with the set-out that it holds.
 func (s pages) exportJob(w http.ResponseWriter, r *http.Request) error {
-	job, err := s.Load(r)
+	job, err := s.StandingOf(r)
 	if err != nil {
 		return err
 	}
-	return sendFile(w, "application/json", page.FileName(job.Title)+".json", job.Document)
+	return sendFile(w, "application/json", page.FileName(job.Stored.Title)+".json", job.Stored.Document)
 }
 
 // exportPlan sends the plan file.

@@ -1,6 +1,7 @@
 package page
 
 import (
+	"bytes"
 	"context"
 	"fmt"
 	"strings"
@@ -38,6 +39,9 @@ func (s Site) undoes(ctx context.Context, stored store.Job, now survey.Job) stri
 	edit, err := form.Merge(before, before, now, nil)
 	if err != nil {
 		return ""
+	}
+	if len(edit.Changes) == 0 && !bytes.Equal(was.Setout, stored.Setout) {
+		return "taking the new set-out"
 	}
 	return EditName(now, edit.Changes)
 }

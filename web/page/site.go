@@ -73,17 +73,17 @@ func (s Site) Typed(r *http.Request) (store.Job, survey.Job, error) {
 	return stored, job, err
 }
 
-// Solved loads the job of a request and solves it.
+// Solved loads the job of a request as it stands, with its plan.
 func (s Site) Solved(r *http.Request) (store.Job, layout.Plan, error) {
-	stored, job, err := s.Typed(r)
+	stored, err := s.Load(r)
 	if err != nil {
 		return stored, layout.Plan{}, err
 	}
-	plan, err := s.Solve(r.Context(), job)
+	standing, err := s.Standing(r.Context(), stored)
 	if err != nil {
-		return stored, plan, BadRequest(err)
+		return stored, standing.Plan, BadRequest(err)
 	}
-	return stored, plan, nil
+	return standing.Stored, standing.Plan, nil
 }
 
 // Schedule is the cut schedule of a plan.

@@ -62,7 +62,7 @@ func (s pages) showSheets(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return err
 	}
-	_, job, err := s.Typed(r)
+	job, err := survey.Read(stored.Document)
 	if err != nil {
 		return err
 	}

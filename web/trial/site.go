@@ -175,14 +175,23 @@ func (s Site) Bench() url.Values {
 	return Fields(s.T, page)
 }
 
-// Stored is job 1 as it is kept.
+// Stored is job 1 as it is kept, but for the set-out that its revision keeps: to write that down is no edit.
 func (s Site) Stored() (store.Job, survey.Job) {
 	s.T.Helper()
 	kept, err := s.Store.Load(s.T.Context(), 1)
 	require.NoError(s.T, err)
 	job, err := survey.Read(kept.Document)
 	require.NoError(s.T, err)
+	kept.Setout = nil
 	return kept, job
+}
+
+// Setout is the set-out that the shown revision of job 1 keeps; nil where it has none yet.
+func (s Site) Setout() []byte {
+	s.T.Helper()
+	kept, err := s.Store.Load(s.T.Context(), 1)
+	require.NoError(s.T, err)
+	return kept.Setout
 }
 
 // Hidden reads the hidden fields off a page.
