@@ -350,6 +350,7 @@ func (r *room) openings() {
 	for i, w := range r.job.Walls {
 		for j, o := range w.Openings {
 			if o.Kind != string(survey.Pipe) {
+				r.inside(i, j)
 				continue
 			}
 			path := form.At(form.At("walls", i)+".openings", j)

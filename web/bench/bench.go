@@ -15,6 +15,7 @@ type Bench struct {
 	sight
 	Drawing  *page.Walls
 	Slides   []templ.Component // by wall
+	Insides  []templ.Component // of the niches and windows of the walls shown, folded out
 	Card     *Card             // the piece looked at, or nil
 	TrimCard *Trimmed          // the piece of trim looked at, or nil
 	Schedule cuts.Schedule

@@ -21,6 +21,7 @@ func draw(b *Bench) {
 	} else {
 		b.Drawing = page.DrawWalls(drawing.Wrap(b.Plan, o), "drawing")
 	}
+	b.Insides = insideDrawings(*b)
 	b.Slides = make([]templ.Component, len(b.Plan.Walls))
 	for _, i := range b.Walls() {
 		b.Slides[i] = page.Picture(drawing.Slide(b.Plan, i), fmt.Sprintf("slide-%d", i))

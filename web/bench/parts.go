@@ -41,7 +41,7 @@ func (b Bench) looks(r *http.Request) []part {
 	have := haveOf(r)
 	held := func(id, hash string) bool { return have[id+"="+hash] }
 	every := func(string, string) bool { return true }
-	return []part{{id: "answers", body: fiveAnswers(b)}, {id: "paper", body: paper(b, held), sum: paper(b, every)}}
+	return []part{{id: "answers", body: fiveAnswers(b)}, {id: "paper", body: paper(b, held), sum: paper(b, every)}, {id: "insides", body: insides(b)}}
 }
 
 // haveOf is what the script says it has.

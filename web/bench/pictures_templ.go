@@ -18,6 +18,8 @@ var pictureNames = map[string]string{
 	"tape":   "The end of the tape stands on the rim, tight to the wall; the figure is read where the level line crosses it",
 	"corner": "One reading in the corner serves both walls",
 	"below":  "The valve lies below the level line, the shower arm above it",
+	"inside": "A niche seen from above: rough between the studs, lined between the boards, finished between the tiles",
+	"deep":   "A niche seen from the side: how deep it is, and how its sill falls to the room",
 	"studs":  "The niche may stand anywhere between the inner faces of two studs",
 	"front":  "On an end wall: how far the front of the tub and the outer edge of the tile stand from the corner",
 	"width":  "The tape along the boards from corner to corner, just over the rim",
@@ -63,7 +65,7 @@ func pictureOf(name string) templ.Component {
 		var templ_7745c5c3_Var2 string
 		templ_7745c5c3_Var2, templ_7745c5c3_Err = templ.JoinStringErrs(pictureCall(name))
 		if templ_7745c5c3_Err != nil {
-			return templ.Error{Err: templ_7745c5c3_Err, FileName: `web/bench/pictures.templ`, Line: 35, Col: 74}
+			return templ.Error{Err: templ_7745c5c3_Err, FileName: `web/bench/pictures.templ`, Line: 37, Col: 74}
 		}
 		_, templ_7745c5c3_Err = templ_7745c5c3_Buffer.WriteString(templ.EscapeString(templ_7745c5c3_Var2))
 		if templ_7745c5c3_Err != nil {
@@ -76,7 +78,7 @@ func pictureOf(name string) templ.Component {
 		var templ_7745c5c3_Var3 string
 		templ_7745c5c3_Var3, templ_7745c5c3_Err = templruntime.NewAttributeExpression(pictureNames[name]).Resolve(ctx)
 		if templ_7745c5c3_Err != nil {
-			return templ.Error{Err: templ_7745c5c3_Err, FileName: `web/bench/pictures.templ`, Line: 36, Col: 87}
+			return templ.Error{Err: templ_7745c5c3_Err, FileName: `web/bench/pictures.templ`, Line: 38, Col: 87}
 		}
 		_, templ_7745c5c3_Err = templ_7745c5c3_Buffer.WriteString(templ_7745c5c3_Var3)
 		if templ_7745c5c3_Err != nil {
@@ -109,6 +111,16 @@ func pictureOf(name string) templ.Component {
 			}
 		case "studs":
 			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 8, "<path class=\"w\" d=\"M24 8H340V136H24z\"></path><path class=\"k\" d=\"M24 6V136\"></path><path class=\"wd\" d=\"M36 8h14v128h-14zM122 8h14v128h-14zM244 8h14v128h-14zM326 8h14v128h-14z\"></path><path class=\"k no\" d=\"M154 34H226V106H154z\"></path><text x=\"190\" y=\"72\" text-anchor=\"middle\" class=\"b\">niche</text><path class=\"d\" d=\"M136 20H244M131 25l10-10M239 25l10-10\"></path><path class=\"d\" d=\"M24 145H136M19 150l10-10M131 150l10-10\"></path><rect class=\"q\" x=\"48\" y=\"135\" width=\"64\" height=\"20\"></rect><text x=\"80\" y=\"150\" text-anchor=\"middle\" class=\"b\">?</text><path class=\"d\" d=\"M24 136V169M244 138V169M24 164H244M19 169l10-10M239 169l10-10\"></path><rect class=\"q\" x=\"158\" y=\"154\" width=\"52\" height=\"20\"></rect><text x=\"184\" y=\"169\" text-anchor=\"middle\" class=\"b\">?</text><text x=\"252\" y=\"158\">both measured</text><text x=\"252\" y=\"172\">from the corner</text>")
+			if templ_7745c5c3_Err != nil {
+				return templ_7745c5c3_Err
+			}
+		case "inside":
+			templ_7745c5c3_Err = insidePicture().Render(ctx, templ_7745c5c3_Buffer)
+			if templ_7745c5c3_Err != nil {
+				return templ_7745c5c3_Err
+			}
+		case "deep":
+			templ_7745c5c3_Err = deepPicture().Render(ctx, templ_7745c5c3_Buffer)
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}

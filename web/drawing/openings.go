@@ -16,6 +16,7 @@ func (b *board) openings(f frame, w layout.Wall) {
 			b.pipe(f, o)
 		case e.Left < e.Right && e.Bottom < e.Top:
 			b.opening(f, o, e)
+			b.seenWithin(f, w, i)
 		}
 	}
 }

@@ -33,6 +33,8 @@ func add(job *survey.Job, rest string) error {
 		if n := count(*job, path); n > 1 {
 			shift(job, path, n-2, 1)
 		}
+	case last == "inside":
+		guessInside(job, path, what)
 	case last == "base" && what == "left":
 		shift(job, path, 0, 1)
 	}
@@ -58,6 +60,9 @@ func addToWall(job *survey.Job, w *survey.Wall, way []step, what string) error {
 		})
 		return nil
 	case "openings":
+		if len(way) > 2 {
+			return addInside(job, w, way, what)
+		}
 		return addOpening(job, w, what)
 	case "left":
 		w.Left.Lean = addLean(job, w.Left.Lean)

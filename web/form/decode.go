@@ -197,6 +197,7 @@ var words = []string{
 	"use", "tiles", "joints", "course", "is", "sight", "area", "engine",
 	"place", "corners", // of trim
 	"leg",
+	"sizes", "depthIs", "front", "behind", "cased", // of the inside of an opening
 }
 
 // IsLength tells whether the field at a path holds a length.

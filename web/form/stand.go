@@ -31,8 +31,8 @@ func stand(job *survey.Job, rest string) error {
 	return nil
 }
 
-// forget drops a whole group that was typed: the sample of the tile, or what
-// stands on a wall.
+// forget drops a whole group that was typed: the sample of the tile, what stands
+// on a wall, or the inside of an opening.
 func forget(job *survey.Job, path string) error {
 	if path == "tile.sample" {
 		job.Tile.Sample = nil
@@ -41,6 +41,9 @@ func forget(job *survey.Job, path string) error {
 	way, err := steps(path)
 	if err != nil {
 		return err
+	}
+	if len(way) >= 5 && way[0].name == "walls" && way[2].name == "openings" && way[4].name == "inside" {
+		return forgetInside(job, way)
 	}
 	if len(way) != 3 || way[0].name != "walls" || way[1].index < 0 || way[1].index >= len(job.Walls) || way[2].name != "set" {
 		return fmt.Errorf("%q is not to be forgotten", path)

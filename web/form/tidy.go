@@ -30,6 +30,9 @@ func tidyWall(job *survey.Job, w *survey.Wall) {
 	if w.Set != nil && *w.Set == (survey.AsSet{}) {
 		w.Set = nil
 	}
+	for i := range w.Openings {
+		tidyInside(&w.Openings[i])
+	}
 	tidyEnd(job, &w.Left, "0")
 	tidyEnd(job, &w.Right, w.Width)
 	if w.Head.Meets != "" {

@@ -52,6 +52,7 @@ func (b *book) elevation(wall int) {
 				b.leaves = append(b.leaves, f.leaf)
 				f.table(t)
 				f.findings(wall)
+				f.insides(wall)
 				return
 			}
 		}
@@ -63,6 +64,7 @@ func (b *book) elevation(wall int) {
 	f := b.flow(subject{title: "Wall", wall: wallText(b.plan.Walls[wall].Found)}, false)
 	f.words(body, "This wall is too large to be drawn on "+b.opts.Paper.Name+". Take A3 or Tabloid, or look at it on the screen.")
 	f.findings(wall)
+	f.insides(wall)
 }
 
 // holds finds a size of text at which a table fits on what is left of the leaf.
@@ -106,6 +108,7 @@ func (b *book) apart(wall int, t table) {
 				f.turn()
 				f.table(t)
 				f.findings(wall)
+				f.insides(wall)
 				return
 			}
 		}

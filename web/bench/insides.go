@@ -1,0 +1,66 @@
+package bench
+
+import (
+	"fmt"
+
+	"github.com/a-h/templ"
+
+	"coursewright/layout/length"
+	"coursewright/layout/survey"
+
+	"coursewright/web/drawing"
+	"coursewright/web/page"
+)
+
+// insideDrawings draws the insides of the walls that are shown, each by itself.
+func insideDrawings(b Bench) []templ.Component {
+	var out []templ.Component
+	if b.Finish {
+		return nil
+	}
+	for _, i := range b.Walls() {
+		for k, in := range b.Plan.Walls[i].Insides {
+			out = append(out, page.Picture(drawing.FoldOut(b.Plan, i, k, drawing.Options{Wide: b.Wide}), fmt.Sprintf("inside-%s", in.Letter)))
+		}
+	}
+	return out
+}
+
+// Choices of what is said of an inside.
+var (
+	sizeChoices   = page.Choices("", "tile to tile (finished)", "lined", "board to board (lined)", "rough", "stud to stud (rough)")
+	depthChoices  = page.Choices("", "as place and size", "finished", "tile to tile (finished)", "lined", "board to board (lined)", "rough", "stud to back (rough)")
+	frontChoices  = page.Choices("", "the wall’s tile laps over", "flush", "its tile comes out flush")
+	behindChoices = page.Choices("", "nobody has looked", "inside", "a room: an inside wall", "outside", "outdoors: an outside wall")
+	faceBonds     = page.Choices("", "as on the wall", "stack", "stack bond", "running", "running bond")
+)
+
+// insideWord offers the inside of an opening.
+func insideWord(o survey.Opening) string {
+	if o.Kind == "window" {
+		return "Tiled returns and sill"
+	}
+	return "Its depth and inside"
+}
+
+// facesOf are the faces of an inside in the order of survey.FaceNames.
+func facesOf(o survey.Opening) []*survey.InsideFace {
+	in := o.Inside
+	return []*survey.InsideFace{&in.Back, &in.Left, &in.Right, &in.Sill, &in.Top}
+}
+
+// runOfFall is over which length a fall is told.
+func (b Bench) runOfFall() string {
+	if b.System() == length.Metric {
+		return "metre"
+	}
+	return "foot"
+}
+
+// usualSlab is a plain thickness of stone, to be typed over.
+func (b Bench) usualSlab() string {
+	if b.System() == length.Metric {
+		return "20"
+	}
+	return "3/4"
+}

@@ -1,0 +1,294 @@
+package drawing
+
+import (
+	"strconv"
+	"strings"
+
+	"coursewright/layout"
+	"coursewright/layout/length"
+	"coursewright/layout/plan"
+	"coursewright/layout/plane"
+	"coursewright/layout/survey"
+)
+
+// foldScreen is the largest scale on a screen, so that a niche is not drawn larger
+// than it needs to be read.
+var foldScreen = Scale{Paper: 1, Real: 4}
+
+// fold is the drawing of an inside in the making: its faces folded out round the
+// back, each seen from within.
+type fold struct {
+	*board
+	in     plan.Inside
+	name   string
+	frames []frame
+	scale  Scale
+	apart  Micron // between two faces
+	middle plane.Rect
+}
+
+// FoldOut draws the inside of an opening, its faces folded out: the back in the
+// middle, the sides beside it, the sill under it and the top over it, with the
+// sizes to cut in the pieces. Wall and inside must be indexes into the plan; any
+// other gives an empty scene.
+func FoldOut(p layout.Plan, wall, inside int, o Options) Scene {
+	if wall < 0 || wall >= len(p.Walls) || inside < 0 || inside >= len(p.Walls[wall].Insides) {
+		return Scene{}
+	}
+	in := p.Walls[wall].Insides[inside]
+	f := &fold{in: in, name: p.Walls[wall].Found.Openings[in.Opening].Key()}
+	faces := p
+	faces.Walls = nil
+	for _, face := range in.Faces {
+		faces.Walls = append(faces.Walls, face.Wall)
+	}
+	f.board = &board{plan: faces, texts: o.texts(wallTexts)}
+	f.Title = "Inside of " + f.name + ", " + in.Letter
+	f.lay(o)
+	f.heading()
+	for i := range in.Faces {
+		f.face(i)
+	}
+	for i := range in.Faces {
+		f.written(i)
+	}
+	f.Describe = f.story()
+	return f.Scene.ofWall(wall)
+}
+
+// lay finds the scale and the place of every face.
+func (f *fold) lay(o Options) {
+	c := f.in.Clear
+	f.middle = plane.Rect{Left: c.Left, Bottom: c.Bottom, Right: c.Right, Top: c.Top}
+	f.apart = 2 * leading(f.texts.note)
+	left, right := f.deep(survey.LeftFace), f.deep(survey.RightFace)
+	under, over := f.deep(survey.SillFace), f.deep(survey.TopFace)
+	wide, high := left+f.middle.Width()+right, under+f.middle.Height()+over
+	f.scale = o.Scale
+	if f.scale == (Scale{}) {
+		f.scale = fit(wide, o.wide()/2)
+		f.scale = fit(wide, o.wide()-f.edges()).or(fit(high, o.high(wallHigh))).or(foldScreen)
+	}
+	f.Scale = f.scale
+	f.Width = max(f.edges()+f.scale.On(wide), f.headingWidth())
+	top := f.headingHeight() + leading(f.texts.note)
+	f.Height = top + f.scale.On(high) + 2*f.apart + leading(f.texts.note) + edgeRoom
+	x := (f.Width - f.scale.On(wide) - 2*f.apart) / 2
+	back := Point{x + f.scale.On(left) + f.apart, top + f.scale.On(over) + f.apart}
+	for i, face := range f.in.Faces {
+		at := back
+		switch face.Is {
+		case survey.LeftFace:
+			at.X -= f.apart
+		case survey.RightFace:
+			at.X += f.apart
+		case survey.SillFace:
+			at.Y += f.apart
+		case survey.TopFace:
+			at.Y -= f.apart
+		}
+		// 0, 0 of the face in the plane of the wall, from the upper left corner of the back.
+		at.X += f.scale.On(face.Origin.X - c.Left)
+		at.Y += f.scale.On(c.Top - face.Origin.Y)
+		f.frames = append(f.frames, frame{wall: i, origin: at, scale: f.scale})
+	}
+}
+
+// deep is how deep a return is; nothing where it is not tiled.
+func (f *fold) deep(is survey.FaceName) length.Length {
+	face := f.in.Find(is)
+	if face == nil {
+		return 0
+	}
+	if box := face.Outline.Bounds(); is == survey.LeftFace || is == survey.RightFace {
+		return box.Width()
+	} else {
+		return box.Height()
+	}
+}
+
+// edges is what stands beside the faces, at both sides together.
+func (f *fold) edges() Micron { return 2*edgeRoom + 2*f.apart + 2*max(0, f.nameRoom()-f.apart) }
+
+// nameRoom is how far the longest name of a side runs past it.
+func (f *fold) nameRoom() Micron {
+	room := Micron(0)
+	for i, face := range f.in.Faces {
+		if face.Is == survey.LeftFace || face.Is == survey.RightFace {
+			room = max(room, TextWidth(f.caption(i), f.texts.note)-f.scale.On(face.Outline.Bounds().Width()))
+		}
+	}
+	return room
+}
+
+// heading names the inside and says how it is to be read.
+func (f *fold) heading() {
+	at := Point{edgeRoom, edgeRoom + rise(f.texts.name)}
+	f.label(Label{Tag: Tag{Kind: Name, Wall: -1}, Text: f.title(), Size: f.texts.name, Bold: true, At: at, Colour: Black})
+	at.Y += fall(f.texts.name) + rise(f.texts.note) + clearance
+	for _, line := range f.lines() {
+		f.label(Label{Tag: Tag{Kind: Name, Wall: -1}, Text: line, Size: f.texts.note, At: at, Colour: Grey})
+		at.Y += leading(f.texts.note)
+	}
+}
+
+func (f *fold) title() string { return f.in.Letter + ", inside of " + f.name }
+
+func (f *fold) lines() []string {
+	c := f.in.Clear
+	size := "clear " + f.bare(c.Right-c.Left) + " × " + f.bare(c.Top-c.Bottom) + ", " + f.bare(f.in.Depth) + " deep"
+	return []string{size, "folded out, each face seen from within · sizes to cut"}
+}
+
+func (f *fold) headingWidth() Micron {
+	wide := BoldWidth(f.title(), f.texts.name)
+	for _, line := range f.lines() {
+		wide = max(wide, TextWidth(line, f.texts.note))
+	}
+	return wide + 2*edgeRoom
+}
+
+func (f *fold) headingHeight() Micron {
+	return edgeRoom + leading(f.texts.name) + clearance + 2*leading(f.texts.note)
+}
+
+// face draws the pieces of one face, and its front edge heavy.
+func (f *fold) face(i int) {
+	face, at := &f.in.Faces[i], f.frames[i]
+	if face.Slab {
+		f.path(Tag{Kind: Whole, Wall: i}, Ink{Fill: White, Line: Black, Width: 500}, at.rings(face.Pieces[0].Face)...)
+	} else {
+		f.pieces(at, face.Wall)
+	}
+	f.outline(at, face.Wall)
+	a, z, is := front(face)
+	if is {
+		f.chain(Tag{Kind: Outline, Wall: i}, line(Black, 1200), at.at(a.X, a.Y), at.at(z.X, z.Y))
+	}
+}
+
+// front is the edge of a return that comes to the room.
+func front(face *plan.Face) (a, z plane.Point, is bool) {
+	for _, ring := range face.Shape.Region {
+		for i, c := range ring {
+			if int(c.On) < len(face.Shape.Sides) && face.Shape.Sides[c.On].Name == "front" {
+				return c.Point, ring[(i+1)%len(ring)].Point, true
+			}
+		}
+	}
+	return a, z, false
+}
+
+// caption names a face with its size between the faces that meet it.
+func (f *fold) caption(i int) string {
+	face := &f.in.Faces[i]
+	box := face.Outline.Bounds()
+	text := face.Is.String() + " " + f.bare(box.Width()) + " × " + f.bare(box.Height())
+	if face.Is == survey.SillFace && f.in.Rise > 0 {
+		text += ", falls " + f.fineRise() + " to the room"
+	}
+	return text
+}
+
+// fineRise is the fall of the sill to the fine step, up: what is less holds water.
+func (f *fold) fineRise() string {
+	u := f.plan.Room.Units
+	return f.in.Rise.CeilTo(u.FineStep()).Fine(u)
+}
+
+// written writes the name of a face, what its pieces are cut to, and their
+// numbers where there is room beside that.
+func (f *fold) written(i int) {
+	face, at := &f.in.Faces[i], f.frames[i]
+	lo, hi := extent(at.rings(face.Outline))
+	name := Label{Tag: Tag{Kind: Name, Wall: i}, Text: f.caption(i), Size: f.texts.note, Colour: Black, At: Point{lo.X, lo.Y - fall(f.texts.note) - clearance}}
+	switch face.Is {
+	case survey.LeftFace:
+		name.Anchor, name.At.X = Right, hi.X
+	case survey.SillFace, survey.TopFace, survey.BackFace:
+		name.Text = short(name.Text, name.Size, f.Width-lo.X-edgeRoom)
+	}
+	f.label(name)
+	if face.Slab {
+		p := face.Pieces[0]
+		l := Label{Tag: Tag{Kind: Size, Wall: i, Piece: p.ID}, Colour: Black}
+		f.fits(l, [][]string{{"slab " + f.bare(p.Wide) + " × " + f.bare(p.High)}, {f.bare(p.Wide), "× " + f.bare(p.High)}}, at.rings(p.Face), White)
+		return
+	}
+	f.sizes(at, face.Wall, nil)
+	for k := range face.Pieces {
+		p := &face.Pieces[k]
+		lo, hi := extent(at.rings(p.Face))
+		l := Label{Tag: Tag{Kind: Note, Wall: i}, Text: number(p.ID), Size: f.texts.least, Colour: textOn(cutInk(CutKind(*p)).Fill),
+			At: Point{lo.X + clearance + 400, hi.Y - fall(f.texts.least) - clearance}}
+		if room := l.box(); room.to.X <= hi.X && room.from.Y >= lo.Y {
+			f.offer(l)
+		}
+	}
+}
+
+// number is the last part of a piece's id, by which it is found on its face.
+func number(id string) string {
+	n, err := strconv.Atoi(id[strings.LastIndex(id, "-")+1:])
+	if err != nil {
+		return id
+	}
+	return strconv.Itoa(n)
+}
+
+// story tells in words what the drawing shows.
+func (f *fold) story() string {
+	var parts []string
+	for i := range f.in.Faces {
+		face := &f.in.Faces[i]
+		cut := 0
+		for _, p := range face.Pieces {
+			if !p.Whole {
+				cut++
+			}
+		}
+		parts = append(parts, f.caption(i)+": "+counted(len(face.Pieces), "piece")+", "+counted(cut, "cut piece"))
+	}
+	return strings.Join(parts, "; ")
+}
+
+// ofWall says of every element that it belongs to one wall.
+func (s Scene) ofWall(wall int) Scene {
+	for i, e := range s.Elements {
+		switch e := e.(type) {
+		case Path:
+			e.Wall = wall
+			s.Elements[i] = e
+		case Disc:
+			e.Wall = wall
+			s.Elements[i] = e
+		case Label:
+			e.Wall = wall
+			s.Elements[i] = e
+		case Tiles:
+			e.Wall = wall
+			s.Elements[i] = e
+		}
+	}
+	return s
+}
+
+// seenWithin draws the pieces of a niche's back where one looks into it from the
+// front, so that the courses are seen to run through.
+func (b *board) seenWithin(f frame, w layout.Wall, opening int) {
+	for k := range w.Insides {
+		in := &w.Insides[k]
+		back := in.Find(survey.BackFace)
+		if in.Opening != opening || back == nil {
+			continue
+		}
+		at := frame{wall: f.wall, scale: f.scale, origin: f.at(back.Origin.X, back.Origin.Y)}
+		var rings [][]Point
+		for _, p := range back.Pieces {
+			rings = append(rings, at.rings(p.Visible)...)
+		}
+		if len(rings) > 0 {
+			b.path(Tag{Kind: Niche, Wall: f.wall}, Ink{Fill: Pale, Line: Grout, Width: 180}, rings...)
+		}
+	}
+}

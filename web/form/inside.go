@@ -1,0 +1,153 @@
+package form
+
+import (
+	"fmt"
+	"slices"
+
+	"coursewright/layout/survey"
+)
+
+// addInside gives an opening an inside, or a face of it a tile of its own:
+//
+//	add walls[0].openings[1].inside studs   between two studs, free there
+//	add walls[0].openings[1].inside built   as it is built, board to board
+//	add walls[0].openings[1].inside         its depth alone
+//	add walls[0].openings[1].inside.back.tile
+//
+// What it holds at first is a plain default, to be typed over: a bay of 14 1/2 in
+// between studs at 16 in, 3 1/2 in deep (how-to pages).
+func addInside(job *survey.Job, w *survey.Wall, way []step, what string) error {
+	if way[1].index < 0 || way[1].index >= len(w.Openings) || w.Openings[way[1].index].Kind == "pipe" {
+		return fmt.Errorf("there is no niche or window there")
+	}
+	o := &w.Openings[way[1].index]
+	if len(way) == 5 && way[2].name == "inside" && way[4].name == "tile" && o.Inside != nil {
+		face := faceOf(o.Inside, way[3].name)
+		if face == nil {
+			return fmt.Errorf("an inside has no %q", way[3].name)
+		}
+		face.Slab, face.Cased = "", false
+		face.Tile = &survey.Tile{Width: pick(job, "1", "25"), Height: pick(job, "1", "25"), Thickness: pick(job, "1/4", "6")}
+		face.Joint = pick(job, "1/8", "3")
+		return nil
+	}
+	if len(way) != 3 || way[2].name != "inside" {
+		return fmt.Errorf("nothing can be added there")
+	}
+	in := o.Inside
+	if in == nil {
+		in = &survey.Inside{Depth: pick(job, "3 1/2", "90")}
+		o.Inside = in
+	}
+	switch what {
+	case "studs":
+		mid := middle(job, "0", w.Width)
+		in.Studs = &survey.Studs{Left: less(job, mid, pick(job, "7 1/4", "184")), Right: less(job, mid, pick(job, "-7 1/4", "-184"))}
+		in.Sizes, in.DepthIs, in.Tolerance = "", "rough", ""
+		o.Left, o.Width = nil, nil
+	case "built":
+		mid := middle(job, "0", w.Width)
+		in.Studs, in.Sizes, in.DepthIs = nil, "lined", "lined"
+		o.Left, o.Width = &survey.Mark{At: less(job, mid, pick(job, "6 3/4", "170"))}, &survey.Mark{At: pick(job, "13 1/2", "340")}
+		o.Bottom, o.Height = &survey.Mark{At: pick(job, "2", "50")}, &survey.Measure{Mark: &survey.Mark{At: pick(job, "13 1/2", "340")}}
+		in.Tolerance = pick(job, "1/8", "3")
+	case "":
+	default:
+		return fmt.Errorf("an inside is between studs or built, not %q", what)
+	}
+	return nil
+}
+
+// guessInside says of what was just added that nobody has measured it.
+func guessInside(job *survey.Job, path, what string) {
+	fields := []string{path + ".depth"}
+	opening := path[:len(path)-len(".inside")]
+	switch what {
+	case "studs":
+		fields = append(fields, path+".studs.left", path+".studs.right")
+	case "built":
+		fields = append(fields, opening+".left.at", opening+".width.at", opening+".bottom.at", opening+".height.at")
+	}
+	for _, f := range fields {
+		if !slices.Contains(job.Guess, f) {
+			job.Guess = append(job.Guess, f)
+		}
+	}
+}
+
+// faceOf is a face of an inside by its name, or nil.
+func faceOf(in *survey.Inside, name string) *survey.InsideFace {
+	for i, f := range faces(in) {
+		if survey.FaceName(i).String() == name {
+			return f
+		}
+	}
+	return nil
+}
+
+// faces are the faces of an inside in the order of survey.FaceNames.
+func faces(in *survey.Inside) []*survey.InsideFace {
+	return []*survey.InsideFace{&in.Back, &in.Left, &in.Right, &in.Sill, &in.Top}
+}
+
+// forgetInside drops the inside of an opening, or the tile of one of its faces.
+func forgetInside(job *survey.Job, way []step) error {
+	o, err := openingAt(job, way)
+	if err != nil {
+		return err
+	}
+	switch {
+	case len(way) == 5:
+		if o.Left == nil && o.Width == nil { // it stood between its studs
+			fresh := survey.Wall{Width: job.Walls[way[1].index].Width}
+			if err := addOpening(job, &fresh, o.Kind); err != nil {
+				return err
+			}
+			o.Left, o.Width = fresh.Openings[0].Left, fresh.Openings[0].Width
+		}
+		o.Inside = nil
+	case len(way) == 7 && way[6].name == "tile" && faceOf(o.Inside, way[5].name) != nil:
+		face := faceOf(o.Inside, way[5].name)
+		face.Tile, face.Joint, face.Bond = nil, "", nil
+	default:
+		return fmt.Errorf("there is nothing to be forgotten")
+	}
+	return nil
+}
+
+// openingAt is the opening with an inside that a path leads to.
+func openingAt(job *survey.Job, way []step) (*survey.Opening, error) {
+	if way[1].index < 0 || way[1].index >= len(job.Walls) || way[3].index < 0 || way[3].index >= len(job.Walls[way[1].index].Openings) {
+		return nil, fmt.Errorf("there is no such opening")
+	}
+	o := &job.Walls[way[1].index].Openings[way[3].index]
+	if o.Inside == nil {
+		return nil, fmt.Errorf("%s has no inside", o.Name)
+	}
+	return o, nil
+}
+
+// tidyInside drops what a choice has emptied.
+func tidyInside(o *survey.Opening) {
+	in := o.Inside
+	if in == nil {
+		return
+	}
+	if in.Studs != nil && *in.Studs == (survey.Studs{}) {
+		in.Studs = nil
+	}
+	for _, f := range faces(in) {
+		if f.Tile != nil && *f.Tile == (survey.Tile{}) {
+			f.Tile, f.Joint = nil, ""
+		}
+		if f.Bond != nil && f.Bond.Kind == "" {
+			f.Bond = nil
+		}
+		if f.Bond != nil && f.Bond.Kind == "running" && f.Bond.Offset == "" {
+			f.Bond.Offset = "1/2"
+		}
+		if f.Bond != nil && f.Bond.Kind == "stack" {
+			f.Bond.Offset, f.Bond.Hand = "", ""
+		}
+	}
+}

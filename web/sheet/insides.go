@@ -1,0 +1,119 @@
+package sheet
+
+import (
+	"slices"
+	"strings"
+
+	"coursewright/layout/plan"
+	"coursewright/web/drawing"
+)
+
+// insides draws what is inside the niches and windows of a wall, folded out, each
+// with its cut list: on what is left of the wall's own leaf, or on one of its own.
+func (f *flow) insides(wall int) {
+	b := f.book
+	for k := range b.plan.Walls[wall].Insides {
+		if !f.inside(wall, k) {
+			b.insideLeaf(wall, k)
+		}
+	}
+}
+
+// nearScales are the scales of the ladder at which the sizes in an inside are
+// still read at arm's length.
+const nearScales = 2
+
+// inside puts one on what is left of the leaf, and tells whether it found room.
+func (f *flow) inside(wall, k int) bool {
+	t := f.book.insideCuts(f.book.plan.Walls[wall].Insides[k])
+	for _, scale := range ladder(f.book.plan.Room.Units)[:nearScales] {
+		s := drawing.FoldOut(f.book.plan, wall, k, drawing.Options{Sheet: true, Scale: scale})
+		if s.Width > f.breadth() || s.Height+f.high(t)+2000 > f.left() {
+			continue
+		}
+		f.lay(drawing.Point{X: f.lo.X, Y: f.y}, s)
+		f.y += s.Height + 1000
+		f.table(t)
+		return true
+	}
+	return false
+}
+
+// insideLeaf gives one a leaf of its own, at the largest scale that fits it.
+func (b *book) insideLeaf(wall, k int) {
+	in := b.plan.Walls[wall].Insides[k]
+	subject := subject{title: "Inside " + in.Letter, wall: wallText(b.plan.Walls[wall].Found)}
+	t := b.insideCuts(in)
+	for _, scale := range ladder(b.plan.Room.Units) {
+		for _, wide := range []bool{false, true} {
+			s := drawing.FoldOut(b.plan, wall, k, drawing.Options{Sheet: true, Scale: scale})
+			before := b.mark()
+			subject.scale = scale
+			f := b.flow(subject, wide)
+			if s.Width <= f.breadth() && s.Height+2000 <= f.left() {
+				f.lay(drawing.Point{X: f.lo.X, Y: f.y}, s)
+				f.y += s.Height + 1000
+				f.table(t)
+				return
+			}
+			b.back(before)
+		}
+	}
+}
+
+// insideCuts is the cut list of an inside: one row for the pieces of one line of
+// the schedule on one face.
+func (b *book) insideCuts(in plan.Inside) table {
+	t := table{text: body, columns: []column{{name: "face", share: 14}, {name: "numbers", share: 34}, {name: "size to cut" + b.inMillimetres(), share: 30, bold: true},
+		{share: 44}, {name: "pieces", share: 12, right: true}, {name: "line", share: 11}, {name: "set", share: 8, box: true}}}
+	for i := range in.Faces {
+		face := &in.Faces[i]
+		if face.Slab {
+			p := face.Pieces[0]
+			t.rows = append(t.rows, row{cells: []string{face.Is.String(), "", b.bare(p.Wide) + " × " + b.bare(p.High), "one slab", "1", "", ""}})
+			continue
+		}
+		t.rows = append(t.rows, b.faceRows(face)...)
+	}
+	return t
+}
+
+func (b *book) faceRows(face *plan.Face) []row {
+	var rows []row
+	var whole []string
+	for _, p := range face.Pieces {
+		if p.Whole {
+			whole = append(whole, p.ID)
+		}
+	}
+	if len(whole) > 0 {
+		rows = append(rows, row{cells: []string{face.Is.String(), numbersText(whole), "whole", "", number(len(whole)), "", ""}})
+	}
+	for _, g := range b.cuts.Groups {
+		var ids []string
+		for _, p := range g.Places {
+			if p.Wall == face.Found.Letter {
+				ids = append(ids, p.Pieces...)
+			}
+		}
+		if len(ids) > 0 {
+			big, small := b.fence(g)
+			rows = append(rows, row{cells: []string{face.Is.String(), numbersText(ids), big, small, number(len(ids)), g.ID, ""}})
+		}
+	}
+	return rows
+}
+
+// numbersText writes the last parts of ids in few signs.
+func numbersText(ids []string) string {
+	var n []int
+	for _, id := range ids {
+		k := 0
+		for _, r := range id[strings.LastIndex(id, "-")+1:] {
+			k = 10*k + int(r-'0')
+		}
+		n = append(n, k)
+	}
+	slices.Sort(n)
+	return coursesText(slices.Compact(n))
+}
