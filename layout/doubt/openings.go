@@ -114,6 +114,9 @@ func (a *asker) hole(i int, o survey.OpeningFound, p string) {
 	f := fieldOf(w)
 	passes := func(stops bool) bool { return o.Kind == survey.Window && stops }
 	out := func(field, text, fits string) {
+		if elsewhere(o) {
+			fits = ""
+		}
 		a.ask(Doubt{Rule: Outside, Path: a.markPath(p + "." + field), Wall: i, Fits: fits, Text: text})
 	}
 	left, right := o.Left.To, o.Left.From+o.Width.From
@@ -193,11 +196,15 @@ func (a *asker) upright(i int, o survey.OpeningFound, p string) {
 	case head-o.Height.From >= base:
 		fits = a.typed(min(max(o.Bottom.From, base.CeilTo(a.room.Tape)), (head - o.Height.From).FloorTo(a.room.Tape)))
 	}
-	if !inside(fits) {
+	if !inside(fits) || elsewhere(o) {
 		fits = ""
 	}
 	a.ask(Doubt{Rule: rule, Path: path, Wall: i, Text: text, Fits: fits})
 }
+
+// elsewhere tells whether an opening was typed between board or studs: what would
+// fit between its tiles is not what would be typed.
+func elsewhere(o survey.OpeningFound) bool { return o.Inside != nil && !o.Inside.AsTyped }
 
 // markPath is the field of a mark in which it was typed.
 func (a *asker) markPath(p string) string {

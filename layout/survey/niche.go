@@ -94,6 +94,7 @@ type InsideFound struct {
 	Fall      length.Length  // of the sill to the room, to one FallRun
 	Tolerance length.Length
 	Behind    string // a word of Behinds, or empty
+	AsTyped   bool   // place and size were typed as the wall's tile leaves the opening
 	Faces     [faces]FaceFound
 }
 

@@ -145,6 +145,7 @@ func (o *OpeningFound) place(typed Opening, room *Room) {
 		}
 		return in.lapped(f) - in.Faces[f].Cover
 	}
+	in.AsTyped = typed.Left != nil && side(LeftFace) == 0 && side(RightFace) == 0 && side(SillFace) == 0 && side(TopFace) == 0
 	if typed.Left == nil && typed.Width == nil && in.Bay != nil {
 		o.Left, o.Width = in.between(room)
 	} else {

@@ -1,8 +1,9 @@
 package ask
 
 import (
+	"strings"
+
 	"coursewright/layout/survey"
-	"coursewright/web/drawing"
 	"coursewright/web/form"
 )
 
@@ -16,7 +17,7 @@ func (r *room) inside(wall, opening int) {
 		return
 	}
 	path := form.At(form.At("walls", wall)+".openings", opening)
-	name := drawing.OpeningName(o.Kind, o.Name)
+	name := called(o)
 	if in.Studs != nil {
 		r.stud(wall, path+".inside.studs.left", name, "left", "right")
 		r.stud(wall, path+".inside.studs.right", name, "right", "left")
@@ -38,6 +39,14 @@ func (r *room) inside(wall, opening int) {
 		q.Help = "From the face of the wall’s tile to the face of the tile at the back."
 	}
 	r.add(q)
+}
+
+// called is an opening by its kind and name, or by its name where that says both.
+func called(o survey.Opening) string {
+	if o.Name == o.Kind || strings.HasPrefix(o.Name, o.Kind+" ") {
+		return o.Name
+	}
+	return o.Kind + " " + o.Name
 }
 
 // stud asks for the face of one stud that looks at the other.

@@ -69,15 +69,7 @@ func insideOf(b Bench, path string, o survey.Opening) templ.Component {
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
-			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 4, "</legend>")
-			if templ_7745c5c3_Err != nil {
-				return templ_7745c5c3_Err
-			}
-			templ_7745c5c3_Err = pictureOf("inside").Render(ctx, templ_7745c5c3_Buffer)
-			if templ_7745c5c3_Err != nil {
-				return templ_7745c5c3_Err
-			}
-			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 5, "<div class=\"grid\">")
+			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 4, "</legend><div class=\"grid\">")
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
@@ -105,45 +97,75 @@ func insideOf(b Bench, path string, o survey.Opening) templ.Component {
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
-			templ_7745c5c3_Err = page.LengthField(b.Job, path+".inside.lining", "Board on each face").Render(ctx, templ_7745c5c3_Buffer)
+			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 5, "</div>")
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
-			templ_7745c5c3_Err = page.ChoiceField(b.Job, path+".inside.front", "At the front", frontChoices).Render(ctx, templ_7745c5c3_Buffer)
+			templ_7745c5c3_Err = pictureOf("inside").Render(ctx, templ_7745c5c3_Buffer)
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
-			templ_7745c5c3_Err = page.LengthField(b.Job, path+".inside.gap", "Soft joint in the corners").Render(ctx, templ_7745c5c3_Buffer)
-			if templ_7745c5c3_Err != nil {
-				return templ_7745c5c3_Err
-			}
-			templ_7745c5c3_Err = page.LengthField(b.Job, path+".inside.fall", "Sill falls, to the "+b.runOfFall()).Render(ctx, templ_7745c5c3_Buffer)
-			if templ_7745c5c3_Err != nil {
-				return templ_7745c5c3_Err
-			}
-			if o.Left != nil && o.Left.At != "" {
-				templ_7745c5c3_Err = page.LengthField(b.Job, path+".inside.tolerance", "An edge may move by").Render(ctx, templ_7745c5c3_Buffer)
+			templ_7745c5c3_Var3 := templruntime.GeneratedTemplate(func(templ_7745c5c3_Input templruntime.GeneratedComponentInput) (templ_7745c5c3_Err error) {
+				templ_7745c5c3_W, ctx := templ_7745c5c3_Input.Writer, templ_7745c5c3_Input.Context
+				templ_7745c5c3_Buffer, templ_7745c5c3_IsBuffer := templruntime.GetBuffer(templ_7745c5c3_W)
+				if !templ_7745c5c3_IsBuffer {
+					defer func() {
+						templ_7745c5c3_BufErr := templruntime.ReleaseBuffer(templ_7745c5c3_Buffer)
+						if templ_7745c5c3_Err == nil {
+							templ_7745c5c3_Err = templ_7745c5c3_BufErr
+						}
+					}()
+				}
+				ctx = templ.InitializeContext(ctx)
+				templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 6, "<div class=\"grid\">")
 				if templ_7745c5c3_Err != nil {
 					return templ_7745c5c3_Err
 				}
-			}
-			if o.Kind == "niche" {
-				templ_7745c5c3_Err = page.ChoiceField(b.Job, path+".inside.behind", "Behind the wall", behindChoices).Render(ctx, templ_7745c5c3_Buffer)
+				templ_7745c5c3_Err = page.LengthField(b.Job, path+".inside.lining", "Board on each face").Render(ctx, templ_7745c5c3_Buffer)
 				if templ_7745c5c3_Err != nil {
 					return templ_7745c5c3_Err
 				}
-			}
-			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 6, "</div>")
+				templ_7745c5c3_Err = page.ChoiceField(b.Job, path+".inside.front", "At the front", frontChoices).Render(ctx, templ_7745c5c3_Buffer)
+				if templ_7745c5c3_Err != nil {
+					return templ_7745c5c3_Err
+				}
+				templ_7745c5c3_Err = page.LengthField(b.Job, path+".inside.gap", "Soft joint in the corners").Render(ctx, templ_7745c5c3_Buffer)
+				if templ_7745c5c3_Err != nil {
+					return templ_7745c5c3_Err
+				}
+				templ_7745c5c3_Err = page.LengthField(b.Job, path+".inside.fall", "Sill falls, to the "+b.runOfFall()).Render(ctx, templ_7745c5c3_Buffer)
+				if templ_7745c5c3_Err != nil {
+					return templ_7745c5c3_Err
+				}
+				if o.Left != nil && o.Left.At != "" {
+					templ_7745c5c3_Err = page.LengthField(b.Job, path+".inside.tolerance", "An edge may move by").Render(ctx, templ_7745c5c3_Buffer)
+					if templ_7745c5c3_Err != nil {
+						return templ_7745c5c3_Err
+					}
+				}
+				if o.Kind == "niche" {
+					templ_7745c5c3_Err = page.ChoiceField(b.Job, path+".inside.behind", "Behind the wall", behindChoices).Render(ctx, templ_7745c5c3_Buffer)
+					if templ_7745c5c3_Err != nil {
+						return templ_7745c5c3_Err
+					}
+				}
+				templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 7, "</div>")
+				if templ_7745c5c3_Err != nil {
+					return templ_7745c5c3_Err
+				}
+				for i, f := range facesOf(o) {
+					templ_7745c5c3_Err = insideFace(b, path+".inside."+survey.FaceName(i).String(), survey.FaceName(i), *f, o).Render(ctx, templ_7745c5c3_Buffer)
+					if templ_7745c5c3_Err != nil {
+						return templ_7745c5c3_Err
+					}
+				}
+				return nil
+			})
+			templ_7745c5c3_Err = section(insideID(path), "Lining, fall and tile", liningLine(o), false).Render(templ.WithChildren(ctx, templ_7745c5c3_Var3), templ_7745c5c3_Buffer)
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
-			for i, f := range facesOf(o) {
-				templ_7745c5c3_Err = insideFace(b, path+".inside."+survey.FaceName(i).String(), survey.FaceName(i), *f, o).Render(ctx, templ_7745c5c3_Buffer)
-				if templ_7745c5c3_Err != nil {
-					return templ_7745c5c3_Err
-				}
-			}
-			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 7, "<div class=\"row\">")
+			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 8, "<div class=\"row\">")
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
@@ -157,7 +179,7 @@ func insideOf(b Bench, path string, o survey.Opening) templ.Component {
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
-			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 8, "</div></fieldset>")
+			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 9, "</div></fieldset>")
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
@@ -185,20 +207,20 @@ func insideFace(b Bench, path string, name survey.FaceName, f survey.InsideFace,
 		ctx = templ.InitializeContext(ctx)
 		ctx = templ.ClearChildren(ctx)
 		if name != survey.BackFace || o.Kind == "niche" {
-			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 9, "<div class=\"row face-of\"><span class=\"face-name\">")
+			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 10, "<div class=\"row face-of\"><span class=\"face-name\">")
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
-			var templ_7745c5c3_Var4 string
-			templ_7745c5c3_Var4, templ_7745c5c3_Err = templ.JoinStringErrs(name.String())
+			var templ_7745c5c3_Var5 string
+			templ_7745c5c3_Var5, templ_7745c5c3_Err = templ.JoinStringErrs(name.String())
 			if templ_7745c5c3_Err != nil {
-				return templ.Error{Err: templ_7745c5c3_Err, FileName: `web/bench/inside.templ`, Line: 60, Col: 42}
+				return templ.Error{Err: templ_7745c5c3_Err, FileName: `web/bench/inside.templ`, Line: 64, Col: 42}
 			}
-			_, templ_7745c5c3_Err = templ_7745c5c3_Buffer.WriteString(templ.EscapeString(templ_7745c5c3_Var4))
+			_, templ_7745c5c3_Err = templ_7745c5c3_Buffer.WriteString(templ.EscapeString(templ_7745c5c3_Var5))
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
-			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 10, "</span> ")
+			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 11, "</span> ")
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
@@ -242,7 +264,7 @@ func insideFace(b Bench, path string, name survey.FaceName, f survey.InsideFace,
 					return templ_7745c5c3_Err
 				}
 			case f.Cased:
-				templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 11, "<span>cased, no tile</span>")
+				templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 12, "<span>cased, no tile</span>")
 				if templ_7745c5c3_Err != nil {
 					return templ_7745c5c3_Err
 				}
@@ -251,7 +273,7 @@ func insideFace(b Bench, path string, name survey.FaceName, f survey.InsideFace,
 					return templ_7745c5c3_Err
 				}
 			default:
-				templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 12, "<span>as on the wall</span>")
+				templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 13, "<span>as on the wall</span>")
 				if templ_7745c5c3_Err != nil {
 					return templ_7745c5c3_Err
 				}
@@ -265,7 +287,7 @@ func insideFace(b Bench, path string, name survey.FaceName, f survey.InsideFace,
 						return templ_7745c5c3_Err
 					}
 				}
-				templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 13, " ")
+				templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 14, " ")
 				if templ_7745c5c3_Err != nil {
 					return templ_7745c5c3_Err
 				}
@@ -282,7 +304,7 @@ func insideFace(b Bench, path string, name survey.FaceName, f survey.InsideFace,
 					return templ_7745c5c3_Err
 				}
 			}
-			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 14, "</div>")
+			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 15, "</div>")
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
@@ -310,7 +332,7 @@ func insidePicture() templ.Component {
 		}
 		ctx = templ.InitializeContext(ctx)
 		ctx = templ.ClearChildren(ctx)
-		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 15, "<path class=\"wd\" d=\"M40 30h26v92h-26zM286 30h26v92h-26z\"></path> <path class=\"w\" d=\"M24 122H74V40H278V122H328V132H268V50H84V132H24z\"></path> <path class=\"tb\" d=\"M24 136H84V132H88V58H264V132H268V136H328V144H256V66H96V144H24z\"></path> <path class=\"k\" d=\"M40 30H312\"></path> <path class=\"d\" d=\"M66 18H286M61 23l10-10M281 23l10-10M66 14V30M286 14V30\"></path> <text x=\"176\" y=\"14\" text-anchor=\"middle\" class=\"b\">rough: stud to stud</text> <path class=\"d\" d=\"M84 90H268M79 95l10-10M263 95l10-10\"></path> <text x=\"176\" y=\"86\" text-anchor=\"middle\">lined: board to board</text> <path class=\"d\" d=\"M96 116H256M91 121l10-10M251 121l10-10\"></path> <text x=\"176\" y=\"112\" text-anchor=\"middle\" class=\"b\">finished: tile to tile</text> <text x=\"176\" y=\"166\" text-anchor=\"middle\">the room</text> <text x=\"53\" y=\"80\" text-anchor=\"middle\">stud</text> <text x=\"299\" y=\"80\" text-anchor=\"middle\">stud</text>")
+		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 16, "<path class=\"wd\" d=\"M40 30h26v92h-26zM286 30h26v92h-26z\"></path> <path class=\"w\" d=\"M24 122H74V40H278V122H328V132H268V50H84V132H24z\"></path> <path class=\"tb\" d=\"M24 136H84V132H88V58H264V132H268V136H328V144H256V66H96V144H24z\"></path> <path class=\"k\" d=\"M40 30H312\"></path> <path class=\"d\" d=\"M66 18H286M61 23l10-10M281 23l10-10M66 14V30M286 14V30\"></path> <text x=\"176\" y=\"14\" text-anchor=\"middle\" class=\"b\">rough: stud to stud</text> <path class=\"d\" d=\"M84 90H268M79 95l10-10M263 95l10-10\"></path> <text x=\"176\" y=\"86\" text-anchor=\"middle\">lined: board to board</text> <path class=\"d\" d=\"M96 116H256M91 121l10-10M251 121l10-10\"></path> <text x=\"176\" y=\"112\" text-anchor=\"middle\" class=\"b\">finished: tile to tile</text> <text x=\"176\" y=\"166\" text-anchor=\"middle\">the room</text> <text x=\"53\" y=\"80\" text-anchor=\"middle\">stud</text> <text x=\"299\" y=\"80\" text-anchor=\"middle\">stud</text>")
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}
@@ -336,7 +358,7 @@ func deepPicture() templ.Component {
 		}
 		ctx = templ.InitializeContext(ctx)
 		ctx = templ.ClearChildren(ctx)
-		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 16, "<path class=\"wd\" d=\"M120 6h96v22h-96zM120 148h96v22h-96z\"></path> <path class=\"w\" d=\"M108 6H120V36H212V140H120V170H108z\"></path> <path class=\"tb\" d=\"M96 6H106V44H202V126L96 134V170H106V142L210 132V38H96z\"></path> <path class=\"k\" d=\"M216 6V170\"></path> <path class=\"d\" d=\"M96 84H202M91 89l10-10M197 89l10-10\"></path> <rect class=\"q\" x=\"116\" y=\"72\" width=\"66\" height=\"24\"></rect> <text x=\"149\" y=\"89\" text-anchor=\"middle\" class=\"b\">?</text> <text x=\"86\" y=\"66\" text-anchor=\"end\">the room</text> <text x=\"228\" y=\"84\">the back</text> <path class=\"d\" d=\"M150 122L110 126\"></path> <path class=\"x\" d=\"M104 127l11-5v9z\"></path> <text x=\"86\" y=\"128\" text-anchor=\"end\">the sill falls</text> <text x=\"228\" y=\"160\">stud and blocking</text>")
+		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 17, "<path class=\"wd\" d=\"M120 6h96v22h-96zM120 148h96v22h-96z\"></path> <path class=\"w\" d=\"M108 6H120V36H212V140H120V170H108z\"></path> <path class=\"tb\" d=\"M96 6H106V44H202V126L96 134V170H106V142L210 132V38H96z\"></path> <path class=\"k\" d=\"M216 6V170\"></path> <path class=\"d\" d=\"M96 84H202M91 89l10-10M197 89l10-10\"></path> <rect class=\"q\" x=\"116\" y=\"72\" width=\"66\" height=\"24\"></rect> <text x=\"149\" y=\"89\" text-anchor=\"middle\" class=\"b\">?</text> <text x=\"86\" y=\"66\" text-anchor=\"end\">the room</text> <text x=\"228\" y=\"84\">the back</text> <path class=\"d\" d=\"M150 122L110 126\"></path> <path class=\"x\" d=\"M104 127l11-5v9z\"></path> <text x=\"86\" y=\"128\" text-anchor=\"end\">the sill falls</text> <text x=\"228\" y=\"160\">stud and blocking</text>")
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}

@@ -2,6 +2,8 @@ package bench
 
 import (
 	"fmt"
+	"strconv"
+	"strings"
 
 	"github.com/a-h/templ"
 
@@ -63,4 +65,28 @@ func (b Bench) usualSlab() string {
 		return "20"
 	}
 	return "3/4"
+}
+
+// liningLine says in short what the faces get.
+func liningLine(o survey.Opening) string {
+	own := 0
+	for _, f := range facesOf(o) {
+		if f.Tile != nil || f.Slab != "" || f.Cased {
+			own++
+		}
+	}
+	if own == 0 {
+		return "as on the wall"
+	}
+	return strconv.Itoa(own) + " of its faces otherwise than the wall"
+}
+
+// insideID is a plain name for the fold of an inside.
+func insideID(path string) string {
+	return "inside-" + strings.Trim(strings.Map(func(r rune) rune {
+		if r >= '0' && r <= '9' {
+			return r
+		}
+		return '-'
+	}, path), "-")
 }

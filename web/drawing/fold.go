@@ -36,7 +36,8 @@ func FoldOut(p layout.Plan, wall, inside int, o Options) Scene {
 		return Scene{}
 	}
 	in := p.Walls[wall].Insides[inside]
-	f := &fold{in: in, name: p.Walls[wall].Found.Openings[in.Opening].Key()}
+	found := p.Walls[wall].Found.Openings[in.Opening]
+	f := &fold{in: in, name: OpeningName(string(found.Kind), found.Name)}
 	faces := p
 	faces.Walls = nil
 	for _, face := range in.Faces {
@@ -108,7 +109,7 @@ func (f *fold) deep(is survey.FaceName) length.Length {
 }
 
 // edges is what stands beside the faces, at both sides together.
-func (f *fold) edges() Micron { return 2*edgeRoom + 2*f.apart + 2*max(0, f.nameRoom()-f.apart) }
+func (f *fold) edges() Micron { return 4*edgeRoom + 2*f.apart + 2*f.nameRoom() }
 
 // nameRoom is how far the longest name of a side runs past it.
 func (f *fold) nameRoom() Micron {
@@ -137,7 +138,7 @@ func (f *fold) title() string { return f.in.Letter + ", inside of " + f.name }
 func (f *fold) lines() []string {
 	c := f.in.Clear
 	size := "clear " + f.bare(c.Right-c.Left) + " × " + f.bare(c.Top-c.Bottom) + ", " + f.bare(f.in.Depth) + " deep"
-	return []string{size, "folded out, each face seen from within · sizes to cut"}
+	return []string{size, "folded out, each face seen from within · heavy edges come to the front · sizes to cut"}
 }
 
 func (f *fold) headingWidth() Micron {
@@ -216,6 +217,9 @@ func (f *fold) written(i int) {
 		return
 	}
 	f.sizes(at, face.Wall, nil)
+	if len(face.Pieces) > mostNumbered {
+		return
+	}
 	for k := range face.Pieces {
 		p := &face.Pieces[k]
 		lo, hi := extent(at.rings(p.Face))
@@ -226,6 +230,10 @@ func (f *fold) written(i int) {
 		}
 	}
 }
+
+// mostNumbered is up to how many pieces of a face bear their numbers; those of a
+// mosaic would be a pattern of their own.
+const mostNumbered = 40
 
 // number is the last part of a piece's id, by which it is found on its face.
 func number(id string) string {

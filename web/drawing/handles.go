@@ -40,7 +40,7 @@ func (b *board) handles(f frame, w layout.Wall, full bool) {
 			h.measured("pipe "+o.Name, "xy", "pipe "+o.Name, o.At, o.Up, f.at(o.At, o.Up))
 		default:
 			h.opening(o, e)
-			if full {
+			if full && (o.Inside == nil || o.Inside.AsTyped) {
 				h.corners(o, e)
 			}
 		}

@@ -19,6 +19,7 @@ func All() []Shape {
 		{"corner", "Corner shower", "Two walls that meet over a shower base."},
 		{"three", "Three-wall shower", "Three walls round a shower base, tiled to the ceiling."},
 		{"trimmed", "Tub with trim", "Three walls round a tub, edged with bullnose that is laid out in pieces."},
+		{"niche", "Shower with a niche", "Three walls round a shower base, with a niche between two studs, tiled within."},
 		{"one", "One wall", "A single wall between two lines."},
 	}
 }
@@ -73,6 +74,8 @@ func (m maker) walls(key string) ([]survey.Wall, bool) {
 		return m.withLegs(m.alcove("tub", side, back, m.stop("33", "840"))), true
 	case "three":
 		return m.alcove("shower base", m.say("36", "900"), m.say("48", "1200"), m.ceiling), true
+	case "niche":
+		return m.withNiche(m.alcove("shower base", m.say("36", "900"), m.say("48", "1200"), m.ceiling)), true
 	case "corner":
 		size := m.say("36", "900")
 		return []survey.Wall{
