@@ -25,15 +25,26 @@ async function fit() {
   note(width);
   const answer = await fetch(location.href).catch(() => null);
   if (!answer?.ok) return;
-  const fresh = new DOMParser().parseFromString(await answer.text(), "text/html").getElementById("paper");
+  const page = new DOMParser().parseFromString(await answer.text(), "text/html"), fresh = page.getElementById("paper");
   if (held || document.getElementById("paper") !== old) return later();
   laid = width;
   if (!fresh || !old) return;
   const focus = whereFocus();
   old.replaceWith(fresh);
   unknown("paper");
+  wallsShown(page);
   document.dispatchEvent(new Event("redrawn"));
   refocus(focus);
+}
+
+// wallsShown follows where another width shows one wall instead of all, as on a phone.
+function wallsShown(page) {
+  const shown = page.getElementById("drawing");
+  if (shown.className === frame().className) return;
+  frame().className = shown.className;
+  frame().setAttribute("aria-label", shown.getAttribute("aria-label"));
+  unknown("tools", "more");
+  for (const id of ["tools", "more"]) document.getElementById(id)?.replaceWith(page.getElementById(id));
 }
 
 let timer = 0;

@@ -29,11 +29,15 @@ const finishLook = "finish"
 // It is no matter of the job: each browser has its own.
 const widthCookie = "frame"
 
-// Bounds of a frame, in pixels.
+// Bounds of a frame, in pixels; one under phoneFrame is too narrow for all walls.
 const (
 	leastFrame = 280
+	phoneFrame = 480
 	mostFrame  = 2000
 )
+
+// everyWall is the value of wall= for all walls, where one is shown without it.
+const everyWall = "all"
 
 // sightOf reads how the drawing is to be looked at.
 func sightOf(r *http.Request, plan layout.Plan) sight {
@@ -44,7 +48,24 @@ func sightOf(r *http.Request, plan layout.Plan) sight {
 			s.Wide = drawing.Pixel * drawing.Micron(min(max(n, leastFrame), mostFrame))
 		}
 	}
+	if s.narrow() && s.Wall < 0 && r.URL.Query().Get("wall") != everyWall {
+		s.Wall = widest(plan)
+	}
 	return s
+}
+
+// narrow tells whether the frame is that of a phone.
+func (s sight) narrow() bool { return s.Wide > 0 && s.Wide < phoneFrame*drawing.Pixel }
+
+// widest is the wall that a phone shows at first.
+func widest(plan layout.Plan) int {
+	at := -1
+	for i, w := range plan.Walls {
+		if at < 0 || w.Found.Width > plan.Walls[at].Found.Width {
+			at = i
+		}
+	}
+	return at
 }
 
 // front is the wall brought to the front, or -1.
@@ -59,8 +80,11 @@ func front(r *http.Request, plan layout.Plan) int {
 // query is the part of the address that says how the drawing is looked at.
 func (s sight) query() string {
 	q := url.Values{}
-	if s.Wall >= 0 {
+	switch {
+	case s.Wall >= 0:
 		q.Set("wall", strconv.Itoa(s.Wall+1))
+	case s.narrow():
+		q.Set("wall", everyWall)
 	}
 	if s.Finish {
 		q.Set("look", finishLook)

@@ -144,7 +144,7 @@ func (s *single) part() {
 	s.keepLegs(s.f, s.w)
 	s.footLines(s.f, s.w, s.foot)
 	s.across(s.f, s.dims, s.along, edgeRoom, s.Width-edgeRoom)
-	s.written(s.f, s.w, s.over.said)
+	s.written(s.f, s.w, s.over.said, true)
 }
 
 // wall draws everything that stands on a wall itself, from the ground up.

@@ -14,11 +14,10 @@ const flagRadius = 2400
 const findingDot = 600
 
 // flags marks this wall's findings at their place with their number in the
-// list, clear of texts and of what may be dragged; where there is little room,
-// only faults and warnings.
+// list, clear of texts and of what may be dragged.
 func (b *board) flags(f frame, all bool) {
 	for i, x := range b.plan.Findings {
-		if x.Wall != f.wall || x.At == nil || !all && x.Grade != finding.Fault && x.Grade != finding.Warning {
+		if x.Wall != f.wall || x.At == nil || !flagged(x, all) {
 			continue
 		}
 		tag := Tag{Kind: Finding, Wall: f.wall, Piece: x.Piece, Finding: i + 1}
@@ -33,6 +32,12 @@ func (b *board) flags(f frame, all bool) {
 		b.label(centred(Label{Tag: tag, Text: strconv.Itoa(i + 1), Size: 11 * px, Bold: true, Colour: Black}, c))
 		b.keep(flagBox(c))
 	}
+}
+
+// flagged tells whether a finding is marked on a drawing: where there is little
+// room, only faults and warnings.
+func flagged(x finding.Finding, all bool) bool {
+	return all || x.Grade == finding.Fault || x.Grade == finding.Warning
 }
 
 // flagBox is the room of a flag.

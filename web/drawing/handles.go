@@ -5,6 +5,7 @@ import (
 
 	"coursewright/layout"
 	"coursewright/layout/length"
+	"coursewright/layout/plane"
 	"coursewright/layout/survey"
 )
 
@@ -60,7 +61,7 @@ func (h hands) decided(full bool) {
 	r, line := h.w.Shape.Region.Bounds(), h.plan.Setout.Line
 	beside := h.f.at(r.Left, line)
 	if full {
-		beside.X -= handlesApart
+		beside = h.besideWall(r.Left, r.Right, line)
 	}
 	if !h.plan.Room.Stands() {
 		h.add(Handle{ID: "course", Axis: "y", Text: "course line", X: r.Left, Y: line, At: beside, Pinned: h.plan.Setout.Pinned})
@@ -75,25 +76,80 @@ func (h hands) decided(full bool) {
 		h.mark("end right", Ends, "x", "right end of the tile", h.w.Start.Placed.Right, (r.Bottom+r.Top)/2)
 	}
 	if e := h.w.Found.Head; !e.Meets && e.Stops.Free() {
-		h.mark("head", Ends, "y", "head of the tile", (r.Left+r.Right)/2, h.w.Start.Placed.Head)
+		head := h.w.Start.Placed.Head
+		h.edge("head", Ends, "y", "head of the tile", plane.Point{X: r.Left, Y: head}, plane.Point{X: r.Right, Y: head})
 	}
+}
+
+// besideWall is where the course line is held on a wall of its own: left of it, right
+// of it, or on it, where it meets no text.
+func (h hands) besideWall(left, right, line length.Length) Point {
+	l, r := h.f.at(left, line), h.f.at(right, line)
+	quarter := (r.X - l.X) / 4
+	for _, x := range []Micron{l.X - handlesApart, r.X + handlesApart, l.X + quarter, r.X - quarter} {
+		if at := (Point{x, l.Y}); h.vacant(gripRoom("y", at)) {
+			return at
+		}
+	}
+	return Point{l.X - handlesApart, l.Y}
+}
+
+// gripStep is how far apart places for a handle are tried, of which it takes the
+// first that keeps clear of texts.
+const gripStep = 4 * px
+
+// clear is where along a line from one place to another a handle meets no text: in
+// the middle, or as near to it as may be.
+func (h hands) clear(axis string, from, to plane.Point) plane.Point {
+	long := max(to.X-from.X, to.Y-from.Y)
+	step := max(1, long*length.Length(gripStep)/max(1, length.Length(h.f.scale.On(long))))
+	middle := plane.Point{X: (from.X + to.X) / 2, Y: (from.Y + to.Y) / 2}
+	for off := length.Length(0); off < long/2; off += step {
+		for _, away := range []length.Length{-off, off} {
+			at := middle
+			if axis == "y" {
+				at.X += away
+			} else {
+				at.Y += away
+			}
+			if h.vacant(gripRoom(axis, h.f.at(at.X, at.Y))) {
+				return at
+			}
+		}
+	}
+	return middle
+}
+
+// gripRoom is what the arrows of a handle take along its axis.
+func gripRoom(axis string, at Point) box {
+	across, along := Micron(1500), Micron(3200)
+	if axis == "x" {
+		across, along = along, across
+	}
+	return box{Point{at.X - across, at.Y - along}, Point{at.X + across, at.Y + along}}.grown(clearance)
+}
+
+// edge hangs the handle of a mark on the line that the mark moves, from one place to
+// another.
+func (h hands) edge(id string, side Side, axis, text string, from, to plane.Point) {
+	at := h.clear(axis, from, to)
+	h.mark(id, side, axis, text, at.X, at.Y)
 }
 
 // opening are the edges of a niche or window that the set-out places.
 func (h hands) opening(o survey.OpeningFound, e survey.Edges) {
 	id := o.Key()
-	x, y := (e.Left+e.Right)/2, (e.Bottom+e.Top)/2
 	if o.Left.Free() {
-		h.mark(id+" left", Ends, "x", "left edge of "+id, e.Left, y)
+		h.edge(id+" left", Ends, "x", "left edge of "+id, plane.Point{X: e.Left, Y: e.Bottom}, plane.Point{X: e.Left, Y: e.Top})
 	}
 	if o.Left.Free() || o.Width.Free() {
-		h.mark(id+" right", Begins, "x", "right edge of "+id, e.Right, y)
+		h.edge(id+" right", Begins, "x", "right edge of "+id, plane.Point{X: e.Right, Y: e.Bottom}, plane.Point{X: e.Right, Y: e.Top})
 	}
 	if o.Bottom.Free() {
-		h.mark(id+" bottom", Ends, "y", "bottom edge of "+id, x, e.Bottom)
+		h.edge(id+" bottom", Ends, "y", "bottom edge of "+id, plane.Point{X: e.Left, Y: e.Bottom}, plane.Point{X: e.Right, Y: e.Bottom})
 	}
 	if o.Bottom.Free() || o.Height.Free() {
-		h.mark(id+" top", Begins, "y", "top edge of "+id, x, e.Top)
+		h.edge(id+" top", Begins, "y", "top edge of "+id, plane.Point{X: e.Left, Y: e.Top}, plane.Point{X: e.Right, Y: e.Top})
 	}
 }
 

@@ -234,7 +234,7 @@ func (w *wrap) wallPart(i int) {
 	w.keepLegs(f, wall)
 	w.startUnder(f, wall)
 	w.footLines(f, wall, w.foot+w.footStep())
-	w.written(f, wall, w.heads[i].said)
+	w.written(f, wall, w.heads[i].said, false)
 }
 
 // nameOver writes a wall's letter, name and width over it, on a baseline.
@@ -293,9 +293,9 @@ func (w *wrap) beside(l Label, x, lo, hi Micron) (Point, bool) {
 
 // written writes what may stand where there is room: sizes, names of pipes and
 // heights of lower bases.
-func (b *board) written(f frame, w layout.Wall, said map[string]bool) {
+func (b *board) written(f frame, w layout.Wall, said map[string]bool, full bool) {
 	for _, x := range b.plan.Findings {
-		if x.Wall == f.wall && x.At != nil {
+		if x.Wall == f.wall && x.At != nil && flagged(x, full) {
 			b.keep(box{f.at(x.At.X, x.At.Y), f.at(x.At.X, x.At.Y)}.grown(findingDot))
 		}
 	}

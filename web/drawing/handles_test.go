@@ -1,0 +1,47 @@
+package drawing_test
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"coursewright/layout"
+	"coursewright/layout/survey"
+	"coursewright/static"
+	"coursewright/web/drawing"
+)
+
+// At 768 px the arrows at the heads had lain over the word "whole", those of the niche over "niche".
+func TestArrowsKeepClearOfTexts(t *testing.T) {
+	job, err := survey.Read(static.Demo)
+	require.NoError(t, err)
+	plan, err := layout.Now(job)
+	require.NoError(t, err)
+	for _, wide := range []drawing.Micron{336, 734, 1006} {
+		o := drawing.Options{Handles: true, Wide: wide * drawing.Pixel}
+		for name, s := range map[string]drawing.Scene{"wrap": drawing.Wrap(plan, o), "wall": drawing.Elevation(plan, 1, o)} {
+			if name == "wrap" && wide < 600 {
+				continue // a phone shows one wall
+			}
+			for _, h := range s.Handles {
+				if h.Measured || h.ID == "start" || h.ID == "end left" || h.ID == "end right" || h.ID == "course" && name == "wrap" {
+					continue // they stand at their place
+				}
+				across, along := drawing.Micron(1500), drawing.Micron(3200)
+				if h.Axis == "x" {
+					across, along = along, across
+				}
+				for _, e := range s.Elements {
+					l, is := e.(drawing.Label)
+					if !is {
+						continue
+					}
+					from, to := l.Room()
+					over := h.At.X+across > from.X && h.At.X-across < to.X && h.At.Y+along > from.Y && h.At.Y-along < to.Y
+					assert.False(t, over, "%s at %d px: the arrows of %s lie over %q", name, wide, h.ID, l.Text)
+				}
+			}
+		}
+	}
+}
