@@ -21,7 +21,7 @@ const module = "coursewright/"
 // order lists the packages from the bottom up: a package imports only what
 // stands before it.
 var order = []string{
-	"layout/length", "layout/plane", "layout/survey", "layout/doubt", "layout/bond", "layout/piece", "layout/merit", "layout/trim", "layout/plan", "layout/setout/chance", "layout/setout/count", "layout/setout/phase", "layout/setout/search", "layout/setout/parted", "layout/setout/tell", "layout/setout", "layout/niche",
+	"layout/length", "layout/plane", "layout/survey", "layout/doubt", "layout/bond", "layout/piece", "layout/merit", "layout/trim", "layout/fixture", "layout/plan", "layout/setout/chance", "layout/setout/count", "layout/setout/phase", "layout/setout/search", "layout/setout/parted", "layout/setout/tell", "layout/setout", "layout/niche",
 	"layout/steady", "layout/finding", "layout/table", "layout/cuts", "layout/takeoff", "layout/stages", "layout/keep", "layout/remedy", "layout",
 	"migrations", "store", "static",
 	"web/drawing", "web/drawing/sample", "web/elevation", "web/sheet", "web/shapes", "web/form", "web/ask", "web/page",
@@ -52,6 +52,14 @@ var arrows = []arrow{
 	{"layout/trim", "layout/plane", "a piece of trim is a part of a strip of wall"},
 	{"layout/trim", "layout/survey", "ends and heads say what finishes them"},
 	{"layout/plan", "layout/trim", "a wall as it will stand has its trim"},
+	{"layout/fixture", "layout/length", "fixtures have heights"},
+	{"layout/fixture", "layout/plane", "holes have places"},
+	{"layout/fixture", "layout/survey", "the job says what is fixed to a wall"},
+	{"layout/fixture", "layout/piece", "a hole is in a piece"},
+	{"layout/plan", "layout/fixture", "and what is fixed to it"},
+	{"layout/setout", "layout/fixture", "fixtures stand on the joint lines found"},
+	{"layout/finding", "layout/fixture", "rules judge holes and heights"},
+	{"layout", "layout/fixture", "the plan file lists the fixtures"},
 	{"layout/setout", "layout/trim", "trim is laid when the tile is set out"},
 	{"layout/merit", "layout/length", "bare wall and distances are lengths"},
 	{"layout/merit", "layout/piece", "runs are judged by their share of the tile"},

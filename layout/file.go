@@ -148,17 +148,18 @@ type holdsFile struct {
 }
 
 type wallFile struct {
-	Name   string         `json:"name"`
-	Letter string         `json:"letter"`
-	Start  startFile      `json:"start"`
-	Region [][][2]mm      `json:"region"`
-	Marks  map[string]any `json:"marks"`
-	Pieces []pieceFile    `json:"pieces"`
-	Trim   []trimFile     `json:"trim,omitempty"`
-	Runs   []runFile      `json:"runs"`
-	Starts []classicFile  `json:"starts"`
-	Slide  [][2]float64   `json:"slide"`
-	Set    *setFile       `json:"set,omitempty"`
+	Name     string         `json:"name"`
+	Letter   string         `json:"letter"`
+	Start    startFile      `json:"start"`
+	Region   [][][2]mm      `json:"region"`
+	Marks    map[string]any `json:"marks"`
+	Pieces   []pieceFile    `json:"pieces"`
+	Fixtures []fixtureFile  `json:"fixtures,omitempty"`
+	Trim     []trimFile     `json:"trim,omitempty"`
+	Runs     []runFile      `json:"runs"`
+	Starts   []classicFile  `json:"starts"`
+	Slide    [][2]float64   `json:"slide"`
+	Set      *setFile       `json:"set,omitempty"`
 
 	Insides []insideFile `json:"insides,omitempty"` // what is in the niches and windows
 }
@@ -352,7 +353,7 @@ func round(s piece.Share) float64 {
 
 func wallOf(w Wall) wallFile {
 	out := wallFile{Name: w.Found.Name, Letter: w.Found.Letter, Region: ringsOf(w.Shape.Region), Marks: marksOf(w),
-		Start: startFile{w.Start.Edge.Millimetres(), survey.OnEdge.String(), w.Start.Pinned}, Runs: runsOf(w.Runs), Trim: trimOf(w.Trim),
+		Start: startFile{w.Start.Edge.Millimetres(), survey.OnEdge.String(), w.Start.Pinned}, Runs: runsOf(w.Runs), Trim: trimOf(w.Trim), Fixtures: fixturesOf(w.Fixtures),
 		Pieces: make([]pieceFile, len(w.Pieces)), Starts: []classicFile{}, Slide: [][2]float64{}}
 	for i, p := range w.Pieces {
 		out.Pieces[i] = pieceOf(w, p)

@@ -5,26 +5,29 @@ import "coursewright/layout/length"
 // Limits are the measures the rules judge by. They are settings because
 // countries differ; the source of each usual value stands beside it.
 type Limits struct {
-	LongSide    length.Length // a tile with a longer side counts as long: ANSI A108.02 4.3, offset patterns
-	LeastJoint  length.Length // ANSI A108.02 4.3, joint widths
-	LongJoint   length.Length // offset bond, long and rectified tile: ANSI A108.02 4.3, offset patterns
-	LongJoint2  length.Length // the same, calibrated tile
-	WideJoint   length.Length // from here the wider lippage holds: ANSI A108.02 4.3, lippage
-	SoftJoint   length.Length // least width of a soft joint: TCNA EJ171
-	HoleToEdge  length.Length // least tile left beside a hole: common practice, no source
-	LargeHole   length.Area   // a hole that takes more out of one tile: a maker of porcelain says 10 to 12 sq in
-	StudBay     length.Length // clear width between studs at 16 in: how-to pages
-	Lining      length.Length // what lines a niche, a side: how-to pages
-	PastTub     length.Length // tile beyond the wet area: CTEF
-	NearlyLevel length.Length // a rim within this may start over its high point: how-to pages
-	WallHeight  length.Length // wet wall over the floor: IRC R307.2
-	OverDrain   length.Length // wet wall over the drain: IPC 417.4.1
-	GlassHeight length.Length // glass under this over the standing surface: IRC R308.4.5
-	GlassNear   length.Length // and no further from the wet place than this
-	PlainTaper  int           // a taper of more per cent of a course is plain to see: common practice, no source
-	FaintTaper  int           // and one of less is hard to see: TileLetter 2018-03 p. 86
-	LeastTrim   length.Length // a shorter piece of trim is hard to cut: common practice, no source
-	Field       length.Length // a longer field needs a movement joint: TCNA EJ171
+	LongSide                      length.Length // a tile with a longer side counts as long: ANSI A108.02 4.3, offset patterns
+	LeastJoint                    length.Length // ANSI A108.02 4.3, joint widths
+	LongJoint                     length.Length // offset bond, long and rectified tile: ANSI A108.02 4.3, offset patterns
+	LongJoint2                    length.Length // the same, calibrated tile
+	WideJoint                     length.Length // from here the wider lippage holds: ANSI A108.02 4.3, lippage
+	SoftJoint                     length.Length // least width of a soft joint: TCNA EJ171
+	HoleToEdge                    length.Length // least tile left beside a hole: common practice, no source
+	LargeHole                     length.Area   // a hole that takes more out of one tile: a maker of porcelain says 10 to 12 sq in
+	StudBay                       length.Length // clear width between studs at 16 in: how-to pages
+	Lining                        length.Length // what lines a niche, a side: how-to pages
+	PastTub                       length.Length // tile beyond the wet area: CTEF
+	NearlyLevel                   length.Length // a rim within this may start over its high point: how-to pages
+	WallHeight                    length.Length // wet wall over the floor: IRC R307.2
+	OverDrain                     length.Length // wet wall over the drain: IPC 417.4.1
+	GlassHeight                   length.Length // glass under this over the standing surface: IRC R308.4.5
+	GlassNear                     length.Length // and no further from the wet place than this
+	PlainTaper                    int           // a taper of more per cent of a course is plain to see: common practice, no source
+	FaintTaper                    int           // and one of less is hard to see: TileLetter 2018-03 p. 86
+	BarLow, BarHigh               length.Length // top of a grab bar over the floor: ADA 609.4
+	BarOverRimLow, BarOverRimHigh length.Length // of the lower one over a tub: ADA 607.4.2
+	HalfBar                       length.Length // half of a bar of 1 1/4 in, the least of ADA 609.2, from memory
+	LeastTrim                     length.Length // a shorter piece of trim is hard to cut: common practice, no source
+	Field                         length.Length // a longer field needs a movement joint: TCNA EJ171
 }
 
 // Usual gives the limits of trade.md in the rounding usual in a system.
@@ -48,8 +51,11 @@ func Usual(s length.System) Limits {
 		GlassNear:   60 * length.Inch,
 		PlainTaper:  15,
 		FaintTaper:  2,
-		LeastTrim:   leastTrim(s),
-		Field:       20 * length.Foot,
+		BarLow:      33 * length.Inch, BarHigh: 36 * length.Inch,
+		BarOverRimLow: 8 * length.Inch, BarOverRimHigh: 10 * length.Inch,
+		HalfBar:   5 * length.Inch / 8,
+		LeastTrim: leastTrim(s),
+		Field:     20 * length.Foot,
 	}
 	if s == length.Metric {
 		l.LeastJoint = 16 * length.Millimetre / 10

@@ -49,6 +49,12 @@ const (
 
 	LegLeftOut Name = "leg left out"
 
+	HoleNearAJoint          Name = "hole of a fixture near a joint"
+	FixtureOffTheJointLines Name = "fixture off the joint lines"
+	HeightOfAGrabBar        Name = "height of a grab bar"
+	SoapDishInTheTile       Name = "soap dish in the tile"
+	FixtureBlocking         Name = "blocking for a fixture"
+
 	SmallPieceOfTrim Name = "small piece of trim"
 	ShallowProfile   Name = "shallow profile"
 	ProudTrim        Name = "trim and tile of different thickness"

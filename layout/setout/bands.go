@@ -9,7 +9,6 @@ import (
 	"coursewright/layout/setout/parted"
 	"coursewright/layout/setout/tell"
 	"coursewright/layout/survey"
-	"coursewright/layout/trim"
 )
 
 // solveParted is Solve for a room with bands. What the classic starts and lines
@@ -86,10 +85,9 @@ func cutParted(room survey.Room, r *parted.Result, starts []plan.Start) []plan.W
 		var gaps []piece.Gap
 		pieces[i], gaps = piece.CutLaid(shape, r.Laid(i, shape))
 		walls[i] = plan.Wall{Found: w, Shape: shape, Start: starts[i], Gaps: gaps, Bare: places(gaps)}
-		walls[i].Trim = trim.Of(w, starts[i].Placed, trim.Tile{Units: room.Units, Width: room.Tile.Width, Height: room.Tile.Height,
-			Joint: room.Joint, Line: r.Field.Line, Start: starts[i].Edge, Stack: room.Bond.Num == 0, Plumb: room.Bond.Plumb})
 		letters[i] = w.Letter
 	}
 	number(room, walls, pieces, letters)
+	dress(room, walls, r.Field.Line)
 	return walls
 }

@@ -43,6 +43,7 @@ func ofPattern(ctx context.Context, room survey.Room) (survey.Room, plan.Setout,
 			}
 		}
 	}
+	dress(room, walls, r.Line)
 	s.Least = tell.Least(walls)
 	s.Reasons = phaseReasons(&s, room, walls, r.Free)
 	return room, s, walls, ctx.Err()
@@ -58,8 +59,7 @@ func phaseJoint(ctx context.Context, room survey.Room) (*phase.Result, survey.Ro
 	chosen := room
 	results := make([]phase.Result, len(list))
 	for i, j := range list {
-		with := room
-		with.Joint = j
+		with := room.Jointed(j)
 		var err error
 		if results[i], err = phase.Room(ctx, &with); err != nil {
 			return nil, room, nil, err

@@ -12,7 +12,6 @@ import (
 	"coursewright/layout/setout/search"
 	"coursewright/layout/setout/tell"
 	"coursewright/layout/survey"
-	"coursewright/layout/trim"
 )
 
 // Solve finds the best set-out of a room, with the best of its joints, and cuts
@@ -90,11 +89,10 @@ func cut(room survey.Room, r *search.Result, starts []plan.Start) []plan.Wall {
 	for i, w := range room.Walls {
 		shape, cut, gaps := r.Wall(i).CutWithLegs(r.Walls[i].Setting)
 		walls[i] = plan.Wall{Found: w, Shape: shape, Start: starts[i], Gaps: gaps, Bare: places(gaps)}
-		walls[i].Trim = trim.Of(w, starts[i].Placed, trim.Tile{Units: room.Units, Width: room.Tile.Width, Height: room.Tile.Height,
-			Joint: room.Joint, Line: r.Line, Start: starts[i].Edge, Stack: room.Bond.Num == 0, Plumb: room.Bond.Plumb})
 		pieces[i], letters[i] = cut, w.Letter
 	}
 	number(room, walls, pieces, letters)
+	dress(room, walls, r.Line)
 	return walls
 }
 

@@ -37,6 +37,21 @@ func (r *resolver) legs(p path, typed []Segment, found []SegmentFound) {
 	}
 }
 
+// singleLegs refuses legs in single tiles in a room with bands, whose courses begin
+// anew.
+func (r *resolver) singleLegs(room Room) {
+	if len(room.Bands) == 0 {
+		return
+	}
+	for i, w := range room.Walls {
+		for k, s := range w.Base {
+			if s.Leg == SingleTiles {
+				r.faults.add(path("walls").at(i).dot("base").at(k).dot("leg"), "“single” in a room with bands", "bond or none")
+			}
+		}
+	}
+}
+
 // Legs are the words of the job file.
 func Legs() []string { return []string{"bond", "single", "none"} }
 

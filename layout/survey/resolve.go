@@ -42,6 +42,7 @@ func (j Job) Resolve() (Room, Faults) {
 	}
 	r.stand(j.Walls, &room)
 	r.bands(path("bands"), j.Bands, &room)
+	r.singleLegs(room)
 	room.Work = r.work("work", j.Work, j.Joint)
 	room.Grout = r.colour(value{"grout", j.Grout}, UsualGrout)
 	r.choices(j)

@@ -30,6 +30,7 @@ type resolver struct {
 	faults   Faults
 	readings int
 	openings int
+	fitted   int    // fixtures
 	sound    []bool // by wall: each of its fields could be read
 	around   *Room  // the room as far as it is read: what is laid on its walls
 }

@@ -109,6 +109,7 @@ type WallFound struct {
 	Base        []SegmentFound
 	Head        HeadFound
 	Openings    []OpeningFound
+	Fixtures    []FixtureFound
 	Order       int // 0 for the wall set first
 	Pin         *StartPin
 	MarkPins    map[MarkName]length.Length

@@ -21,6 +21,7 @@ func (r *resolver) wall(p path, w Wall, sealant length.Length, taken map[string]
 	found.Base = r.base(p.dot("base"), w.Base, across, sealant)
 	found.Head = r.head(p.dot("head"), w.Head, across, sealant)
 	found.Openings = r.openingList(p.dot("openings"), w.Openings, across)
+	found.Fixtures = r.fixtures(p.dot("fixtures"), w.Fixtures, found, across)
 	r.trimEnds(p, &found)
 	if len(r.faults) == before {
 		r.headOverBase(p.dot("head"), found)

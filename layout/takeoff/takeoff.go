@@ -111,6 +111,7 @@ func Of(in Input, set Settings) Takeoff {
 	lines = append(lines, in.inside(set)...)
 	lines = append(lines, in.bars(set), in.bullnose(set), in.bullnoseCorners())
 	lines = append(lines, in.trims(set)...)
+	lines = append(lines, in.fixtures()...)
 	all := in.faces()
 	lines = append(lines, all.board(set), all.membrane(set), all.mortar(set), all.spacers(set), all.grout(set), all.sealant(set))
 	for _, l := range lines {

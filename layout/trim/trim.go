@@ -43,7 +43,7 @@ type Tile struct {
 	Joint         length.Length
 	Line          length.Length // bottom edge of a course
 	Start         length.Length // left edge of a tile of that course
-	Stack, Plumb  bool
+	Level, Plumb  bool          // whether joint lines run level from end to end, and plumb
 }
 
 // Of lays out the trim of one wall whose marks are placed: up its left end, along
@@ -106,7 +106,7 @@ func (l *layer) end(is survey.PartIs) {
 	}
 	strip := l.all.KeepAll(append(lines, l.corner(is).upright...)...)
 	plan := splitting{long: t.Length, joint: l.between(*t), full: high}
-	if n, follows := l.follows(t.Length, l.tile.Height); follows && (!l.tile.Plumb || l.tile.Stack) {
+	if n, follows := l.follows(t.Length, l.tile.Height); follows && l.tile.Level {
 		plan.anchor, plan.full = l.tile.Line, following
 		plan.pitch, plan.phases = l.tile.Height+l.tile.Joint, n
 	}
@@ -129,7 +129,7 @@ func (l *layer) head() {
 	case open[1] && !open[0]:
 		plan.full = high
 	}
-	if n, follows := l.follows(t.Length, l.tile.Width); follows && (l.tile.Plumb || l.tile.Stack) {
+	if n, follows := l.follows(t.Length, l.tile.Width); follows && l.tile.Plumb {
 		plan.anchor, plan.full = l.tile.Start, following
 		plan.pitch, plan.phases = l.tile.Width+l.tile.Joint, n
 	}

@@ -47,7 +47,7 @@ func bullnose(wide, long length.Length) *survey.TrimFound {
 	return &survey.TrimFound{Name: "b", Kind: survey.Bullnose, Width: wide, Length: long}
 }
 
-var running = trim.Tile{Units: length.Imperial, Width: 8 * in, Height: 4 * in, Joint: in / 8}
+var running = trim.Tile{Units: length.Imperial, Width: 8 * in, Height: 4 * in, Joint: in / 8, Level: true}
 
 // A leg 84 in high of pieces 6 in long with joints of 1/8 in takes
 // ceil((84 + 1/8) / 6 1/8) = 14 pieces, 13 of them whole, and 84 - 13 × 6 1/8 =
@@ -172,7 +172,7 @@ func TestPiecesMakeUpTheStrip(t *testing.T) {
 			w.Base[0].Readings[1].Value = draw("rake", -60, 60)
 		}
 		tile := running
-		tile.Joint, tile.Line, tile.Stack = draw("joint", 0, 12), draw("line", -200, 200), rapid.Bool().Draw(t, "stack")
+		tile.Joint, tile.Line, tile.Plumb = draw("joint", 0, 12), draw("line", -200, 200), rapid.Bool().Draw(t, "stack")
 		at := placed(w)
 		pieces := trim.Of(w, at, tile)
 		require.Equal(t, pieces, trim.Of(w, at, tile))

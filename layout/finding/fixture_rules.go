@@ -1,0 +1,148 @@
+package finding
+
+import (
+	"fmt"
+
+	"coursewright/layout/fixture"
+	"coursewright/layout/length"
+	"coursewright/layout/plane"
+	"coursewright/layout/survey"
+)
+
+// fixtureRules judge what is fixed to the walls.
+func fixtureRules() []Rule {
+	return []Rule{
+		{
+			Name: HoleNearAJoint, Grade: Warning, judge: holesNearJoints,
+			Why:    "A hole drilled close to an edge breaks the tile out, and a screw in a joint lets water in.",
+			Do:     "Move the fixture a little, or give it a range of heights; drill with a diamond bit and water, never with the hammer on.",
+			Source: practice + ": no distance from rim to edge is published",
+		},
+		{
+			Name: FixtureOffTheJointLines, Grade: Advice, judge: offTheLines,
+			Why:    "A shelf that stands on a joint line needs no cut tile over it, and looks as if it belonged there.",
+			Do:     "Give it a range of heights with a joint line in it, or cut the tile over it.",
+			Source: practice,
+		},
+		{
+			Name: HeightOfAGrabBar, Grade: Advice, judge: barHeights,
+			Why:    "At another height a bar is no help to somebody who gets up or slips.",
+			Do:     "Have the top of the bar 33 to 36 in (838 to 914 mm) over the floor, or, as the lower one on a tub's back wall, 8 to 10 in (203 to 254 mm) over the rim. At home the person who will use it decides.",
+			Source: "ADA 609.4 and 607.4.2: binding in public places, not in a house; look it up",
+		},
+		{
+			Name: SoapDishInTheTile, Grade: Advice, judge: dishes,
+			Why:    "A dish of 4 by 4 in takes one tile of that size out, one of 4 by 6 in a tile and a half; its flange covers about 1/4 in.",
+			Do:     "Leave out or cut the tile under the dish when the wall is set, and set the dish last. The cut pieces are not in the cut schedule.",
+			Source: "how-to pages",
+		},
+		{
+			Name: FixtureBlocking, Grade: Caution, judge: blocking,
+			Why:    "What is screwed to board alone tears out when somebody falls or leans on it.",
+			Do:     "Set blocking between the studs before the board, photograph it, and seal every screw hole. Ask a licensed trade where a stud would have to be cut.",
+			Source: "ADA 609.8 asks for 250 lb (1112 N), from memory, look it up; else " + practice,
+		},
+	}
+}
+
+// eachFixture asks of every fixture what to say of it; empty is nothing.
+func (in Input) eachFixture(say func(wall int, p fixture.Placed) (string, plane.Point)) []place {
+	var all []place
+	for i, w := range in.Walls {
+		for _, p := range w.Fixtures {
+			if text, at := say(i, p); text != "" {
+				all = append(all, onPoint(i, at, text))
+			}
+		}
+	}
+	return all
+}
+
+func holesNearJoints(in Input) []place {
+	keep := fixture.Keep(in.Room.Units)
+	return in.eachFixture(func(_ int, p fixture.Placed) (string, plane.Point) {
+		hole, ok := p.Least()
+		if !ok || hole.Clear >= keep {
+			return "", hole.At
+		}
+		if hole.Piece == "" {
+			return fmt.Sprintf("A hole for %s is in a joint or at the edge of the tile; %s of tile round it is better.", p.Found.Name, in.fine(keep)), hole.At
+		}
+		return fmt.Sprintf("A hole for %s leaves %s of tile beside it in %s; %s is better.", p.Found.Name, in.exact(max(0, hole.Clear), keep), hole.Piece, in.fine(keep)), hole.At
+	})
+}
+
+func offTheLines(in Input) []place {
+	return in.eachFixture(func(i int, p fixture.Placed) (string, plane.Point) {
+		if p.Off == 0 {
+			return "", p.At
+		}
+		return fmt.Sprintf("%s on %s stands %s from the nearest joint line.", capital(p.Found.Name), in.Walls[i].Found.Name, in.tape(p.Off)), p.At
+	})
+}
+
+// barHeights judges the top of a bar of 1 1/4 in against the floor, where one is
+// measured, and on a tub's back wall against the rim under it.
+func barHeights(in Input) []place {
+	floor, known := in.lowest(survey.Floor)
+	return in.eachFixture(func(i int, p fixture.Placed) (string, plane.Point) {
+		if p.Found.Kind != survey.GrabBar {
+			return "", p.At
+		}
+		top := p.At.Y + in.Limits.HalfBar
+		tub, over := rimUnder(in.Walls[i].Found, p.At.X)
+		within := func(l, low, high length.Length) bool { return low <= l && l <= high }
+		l := in.Limits
+		switch {
+		case !known && !over, known && within(top-floor, l.BarLow, l.BarHigh), over && within(top-tub, l.BarOverRimLow, l.BarOverRimHigh):
+			return "", p.At
+		case !known:
+			return fmt.Sprintf("The top of %s is %s over the rim.", p.Found.Name, in.tape(top-tub)), p.At
+		case !over:
+			return fmt.Sprintf("The top of %s is %s over the floor.", p.Found.Name, in.tape(top-floor)), p.At
+		}
+		return fmt.Sprintf("The top of %s is %s over the floor and %s over the rim.", p.Found.Name, in.tape(top-floor), in.tape(top-tub)), p.At
+	})
+}
+
+// rimUnder is the height of the tub under a place on a wall.
+func rimUnder(w survey.WallFound, x length.Length) (length.Length, bool) {
+	for _, s := range w.Base {
+		if n := len(s.Readings); s.Meets == survey.Tub && n > 0 && (n == 1 || s.Readings[0].At <= x && x <= s.Readings[n-1].At) {
+			return survey.At(s.Readings, x), true
+		}
+	}
+	return 0, false
+}
+
+// dishes counts the tiles that a soap dish takes, whole or in part.
+func dishes(in Input) []place {
+	return in.eachFixture(func(i int, p fixture.Placed) (string, plane.Point) {
+		if p.Found.Kind != survey.SoapDish {
+			return "", p.At
+		}
+		n := 0
+		for _, x := range in.Walls[i].Pieces {
+			if x.Tile.Overlaps(p.Box) {
+				n++
+			}
+		}
+		return fmt.Sprintf("%s, %s by %s, stands over %s.", capital(p.Found.Name), in.tape(p.Found.Width), in.tape(p.Found.High), count(n, "tile")), p.At
+	})
+}
+
+func blocking(in Input) []place {
+	return in.eachFixture(func(i int, p fixture.Placed) (string, plane.Point) {
+		if !p.Found.Blocked() {
+			return "", p.At
+		}
+		if p.Found.Kind == survey.GlassLine {
+			return fmt.Sprintf("%s needs blocking along its line on %s, %s from its left end.", capital(p.Found.Name), in.Walls[i].Found.Name, in.tape(p.At.X)), p.At
+		}
+		how := "over"
+		if p.At.Y < 0 {
+			how = "under"
+		}
+		return fmt.Sprintf("%s needs blocking on %s, %s %s the level line.", capital(p.Found.Name), in.Walls[i].Found.Name, in.tape(p.At.Y.Abs()), how), p.At
+	})
+}
