@@ -155,6 +155,7 @@ var arrows = []arrow{
 	{"layout/takeoff", "layout/survey", "tile, boxes, prices and finishes"},
 	{"layout/takeoff", "layout/plan", "walls as they will stand"},
 	{"layout/takeoff", "layout/trim", "trim in pieces is bought by the piece and the bar"},
+	{"layout/takeoff", "layout/bond", "a pattern's cell says how many tiles an area takes"},
 	{"layout/takeoff", "layout/cuts", "tiles cut into are those of the cut schedule"},
 	{"layout/takeoff", "layout/table", "what to buy is a table too"},
 	{"layout/stages", "layout/length", "courses have heights"},

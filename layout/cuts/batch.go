@@ -55,7 +55,7 @@ func (b batcher) groups(cut []work) []Group {
 	all := make([]Group, len(lots))
 	for i, l := range lots {
 		slices.SortStableFunc(l.pieces, func(a, c work) int { return order[a.piece.ID] - order[c.piece.ID] })
-		all[i] = filled(l)
+		all[i] = filled(l, b.step)
 	}
 	return numbered(all)
 }
@@ -68,8 +68,12 @@ func (s *Size) shrinkTo(o Size) {
 }
 
 // filled completes a line from its pieces.
-func filled(l lot) Group {
+func filled(l lot, step length.Length) Group {
 	g := l.group
+	if l.pieces[0].own != nil && g.How == Fence {
+		g.byLeast(l.pieces, step)
+	}
+	g.Outline = l.pieces[0].around()
 	g.Sketch = l.pieces[0].face
 	g.Factory, g.Cut = l.pieces[0].edges()
 	for _, w := range l.pieces {
@@ -82,6 +86,22 @@ func filled(l lot) Group {
 		g.Places[i].Pieces = append(g.Places[i].Pieces, w.piece.ID)
 	}
 	return g
+}
+
+// byLeast gives a line of pieces of a pattern that are nearly alike the marks of the
+// smallest, and says how much larger the places of others are.
+func (g *Group) byLeast(pieces []work, step length.Length) {
+	least := pieces[0]
+	for _, w := range pieces {
+		if w.piece.Face.Area2() < least.piece.Face.Area2() {
+			least = w
+		}
+	}
+	g.Saws = least.saws(step)
+	for _, w := range pieces {
+		size := w.size(step)
+		g.Spread = max(g.Spread, size.Width-g.Size.Width, size.Height-g.Size.Height)
+	}
 }
 
 // level tells whether a boundary is a base or a head.
@@ -131,7 +151,7 @@ func (b batcher) runs(cut []work) []run {
 // there: by the tile that laps over it, or by sealant. Side is empty for a
 // piece of no run. Corner pieces of the base and the head belong to their runs.
 func (b batcher) along(w work) (side survey.PartIs, key string, hides length.Length) {
-	if w.piece.Kind&(piece.Notch|piece.Hole) != 0 || w.unworkable() {
+	if w.piece.Kind&(piece.Notch|piece.Hole) != 0 || w.unworkable() || w.own != nil {
 		return 0, w.piece.ID, 0
 	}
 	cut := w.boundaries()
@@ -347,6 +367,9 @@ func (b batcher) one(w work) lot {
 			key = appendLengths(key, g.Size.Width, g.Size.Height)
 		}
 		return lot{key: string(key), group: g, pieces: []work{w}}
+	case w.own != nil:
+		g.Saws = w.saws(b.step)
+		return lot{key: fmt.Sprint("laid ", w.piece.Of, " ", len(w.piece.Outline), g.Kind, sawn, w.outline(b.near)), group: g, pieces: []work{w}}
 	case kind&(piece.Notch|piece.Hole) == 0:
 		b.straighten(&g, w)
 	}

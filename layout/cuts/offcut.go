@@ -27,6 +27,7 @@ type blank struct {
 	keeps      [4]bool // by the order of sideNames: a factory edge is needed here
 	tile       tile
 	area2      length.Area
+	laid       *laid // of a piece of a pattern
 }
 
 type tile struct{ wide, high length.Length }
@@ -102,10 +103,10 @@ func (s Settings) usable(blanks []blank) []int {
 
 func (w work) blank() blank {
 	b := blank{id: w.piece.ID, wide: w.box.Width(), high: w.box.Height(), area2: w.piece.Face.Area2(),
-		tile: tile{w.piece.Tile.Width(), w.piece.Tile.Height()}}
+		tile: tile{w.piece.Tile.Width(), w.piece.Tile.Height()}, laid: w.laid()}
 	for i, c := range w.face[0] {
 		next := w.face[0][(i+1)%len(w.face[0])].Point
-		if w.made(c.Point, next) {
+		if w.made(c, next) {
 			b.keep(c.Point, next)
 		}
 	}
@@ -124,8 +125,18 @@ func (b *blank) keep(from, to plane.Point) {
 // cut as they stand, or, on a square tile that may be turned, with one of them
 // lying.
 func (s Settings) pairs(a, b *blank) bool {
-	if a.tile != b.tile {
+	if a.tile != b.tile || (a.laid == nil) != (b.laid == nil) {
 		return false
+	}
+	if a.laid != nil {
+		switch {
+		case !a.laid.like(b.laid):
+			return false
+		case a.laid.beyond(b.laid, s.Kerf) || b.laid.beyond(a.laid, s.Kerf):
+			return true
+		case !a.laid.square():
+			return false
+		}
 	}
 	wide, high := a.tile.wide-s.Kerf, a.tile.high-s.Kerf
 	switch {

@@ -63,7 +63,8 @@ type Cut struct {
 	Size    Size
 	Factory []string     // the edges that stay as made: "left", "right", "bottom", "top"
 	Cut     []string     // the edges that are cut; one that is cut in part stands in both
-	Sketch  plane.Region // its face, the lower left corner at 0, 0
+	Saws    []Saw        // of a piece of a pattern: its straight cuts
+	Sketch  plane.Region // its face, the lower left corner at 0, 0; of a pattern as its tile lies, long edge down
 }
 
 // Group is one line of the schedule: the pieces that one setting of the fence
@@ -81,6 +82,8 @@ type Group struct {
 	Cut     []string
 	Pieces  []string // their ids in setting order
 	Places  []Place
+	Saws    []Saw        // as of a Cut
+	Outline plane.Ring   // of a piece of a pattern: its tile as the sketch lies; nil for the room's tile
 	Sketch  plane.Region // the face of the first of them
 }
 
@@ -106,7 +109,7 @@ type Place struct {
 // of makes the schedule of what is laid in one tile.
 func of(in Input, set Settings) Schedule {
 	set.Turn = set.Turn && !in.Room.Tile.Grain
-	cut, stood := inSettingOrder(in)
+	cut, stood := inSettingOrder(in, set.Turn)
 	near := Near(in.Room.Units)
 	s := Schedule{Offcuts: pair(cut, set, near)}
 	if len(stood) > 0 {
@@ -138,7 +141,7 @@ func Near(s length.System) length.Length {
 // cut is the piece by itself.
 func (w work) cut(step length.Length, line string) Cut {
 	factory, sawn := w.edges()
-	return Cut{Piece: w.piece.ID, Group: line, Kind: kindText(w.piece.Kind), Size: w.size(step), Factory: factory, Cut: sawn, Sketch: w.face}
+	return Cut{Piece: w.piece.ID, Group: line, Kind: kindText(w.piece.Kind), Size: w.size(step), Factory: factory, Cut: sawn, Saws: w.saws(step), Sketch: w.face}
 }
 
 // numbered sorts lines and gives them their ids.

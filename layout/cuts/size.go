@@ -101,9 +101,13 @@ func (w work) holes(step length.Length) []Hole {
 			continue
 		}
 		o := w.wall.Found.Openings[w.wall.Shape.Sides[side].Part.N]
+		at := plane.Point{X: o.At, Y: o.Up}
+		if w.own != nil {
+			at = w.own.in(at)
+		}
 		all = append(all, Hole{
 			Name: o.Name, Diameter: (o.Diameter + 2*w.clear).CeilTo(step),
-			FromLeft: (o.At - w.box.Left).RoundTo(step), Up: (o.Up - w.box.Bottom).RoundTo(step),
+			FromLeft: (at.X - w.box.Left).RoundTo(step), Up: (at.Y - w.box.Bottom).RoundTo(step),
 		})
 	}
 	return all
@@ -125,15 +129,18 @@ func (w work) edges() (factory, cut []string) {
 		for i, c := range ring {
 			next := ring[(i+1)%len(ring)].Point
 			side := facing(c.Point, next)
-			made[side] = made[side] || w.made(c.Point, next)
-			sawn[side] = sawn[side] || !w.made(c.Point, next) && !w.pipe(c.On)
+			made[side] = made[side] || w.made(c, next)
+			sawn[side] = sawn[side] || !w.made(c, next) && !w.pipe(c.On)
 		}
 	}
 	return named(made), named(sawn)
 }
 
 // made tells whether an edge lies on a side of the tile.
-func (w work) made(a, b plane.Point) bool {
+func (w work) made(a plane.Corner, b plane.Point) bool {
+	if w.own != nil {
+		return a.On == 0
+	}
 	t := w.piece.Tile
 	x, y := a.X+w.box.Left, a.Y+w.box.Bottom
 	return a.X == b.X && (x == t.Left || x == t.Right) || a.Y == b.Y && (y == t.Bottom || y == t.Top)

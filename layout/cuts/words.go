@@ -23,6 +23,8 @@ func (g Group) Words(s length.System) []string {
 		out[0] += ", " + how
 	}
 	switch {
+	case g.Spread > 0 && len(g.Saws) > 0:
+		out = append(append(out, w.size(g.Size)...), "their places are up to "+w.fine(g.Spread)+" larger")
 	case g.Spread > 0:
 		out = append(out, w.spread(g))
 	case g.How == InPlace && g.Count > 1:
@@ -32,12 +34,32 @@ func (g Group) Words(s length.System) []string {
 	default:
 		out = append(out, w.size(g.Size)...)
 	}
+	if len(g.Saws) > 0 {
+		return append(out, w.saws(g.Saws)...)
+	}
 	return append(out, edgeWords(g.Factory, g.Cut)...)
 }
+
+// saws say where each cut of a piece of a pattern enters its tile and leaves it.
+func (w words) saws(all []Saw) (out []string) {
+	mark := func(m Mark) string {
+		return w.fine(m.From) + " on the way " + m.String()
+	}
+	for _, s := range all {
+		out = append(out, "saw from "+mark(s.Enters)+" to "+mark(s.Leaves))
+	}
+	return append(out, "corners A, B, C … round to the left; A to B is the tile's long edge, down")
+}
+
+func cornerName(n int) string { return string(rune('A' + n)) }
 
 // Words say what to cut for one piece, as those of a Group.
 func (c Cut) Words(s length.System) []string {
 	out := []string{"1 of this: " + c.Kind}
+	if len(c.Saws) > 0 {
+		w := words{s}
+		return append(append(out, w.size(c.Size)...), w.saws(c.Saws)...)
+	}
 	return append(append(out, words{s}.size(c.Size)...), edgeWords(c.Factory, c.Cut)...)
 }
 

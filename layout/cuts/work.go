@@ -19,11 +19,13 @@ type work struct {
 	face  plane.Region
 	box   plane.Rect
 	clear length.Length // what tile keeps away from a pipe
+	turn  bool
+	own   *frame // of a piece of a pattern: its tile's frame, in which piece, face and box are; nil for the wall's
 }
 
 // inSettingOrder lists the cut pieces by setting order of the walls, then as
 // they stand on the wall: those still to be cut, and those set already.
-func inSettingOrder(in Input) (cut, stood []work) {
+func inSettingOrder(in Input, turn bool) (cut, stood []work) {
 	walls := make([]*plan.Wall, len(in.Walls))
 	for i := range in.Walls {
 		walls[i] = &in.Walls[i]
@@ -34,16 +36,21 @@ func inSettingOrder(in Input) (cut, stood []work) {
 			switch {
 			case p.Whole:
 			case w.Found.Stands(p.Row):
-				stood = append(stood, newWork(p, w, survey.PipeClear(in.Room.Units)))
+				stood = append(stood, newWork(p, w, in.Room.Units, turn))
 			default:
-				cut = append(cut, newWork(p, w, survey.PipeClear(in.Room.Units)))
+				cut = append(cut, newWork(p, w, in.Room.Units, turn))
 			}
 		}
 	}
 	return cut, stood
 }
 
-func newWork(p piece.Piece, w *plan.Wall, clear length.Length) work {
+func newWork(p piece.Piece, w *plan.Wall, units length.System, turn bool) work {
+	var own *frame
+	if p.Outline != nil {
+		lies, f := lying(p, turn, units.FineStep())
+		p, own = lies, &f
+	}
 	box := p.Face.Bounds()
 	face := make(plane.Region, 0, len(p.Face))
 	for _, ring := range p.Face.Straight() {
@@ -55,7 +62,7 @@ func newWork(p piece.Piece, w *plan.Wall, clear length.Length) work {
 		face = append(face, fromLowest(moved))
 	}
 	slices.SortStableFunc(face, func(a, b plane.Ring) int { return cmp.Compare(b.Area2(), a.Area2()) })
-	return work{piece: p, wall: w, face: face, box: box, clear: clear}
+	return work{piece: p, wall: w, face: face, box: box, clear: survey.PipeClear(units), turn: turn, own: own}
 }
 
 // fromLowest turns a ring so that its lowest, then leftmost corner comes first.
@@ -97,7 +104,7 @@ func kindText(k piece.Kind) string {
 	names := []struct {
 		kind piece.Kind
 		name string
-	}{{piece.Rip, "rip"}, {piece.Cross, "cross cut"}, {piece.Taper, "taper"}, {piece.Notch, "notch"}, {piece.Hole, "hole"}}
+	}{{piece.Rip, "rip"}, {piece.Cross, "cross cut"}, {piece.Taper, "taper"}, {piece.Notch, "notch"}, {piece.Hole, "hole"}, {piece.Angle, "angle cut"}}
 	text := ""
 	for _, n := range names {
 		if k&n.kind != 0 {

@@ -151,6 +151,9 @@ func thinnest(pieces []piece.Piece, small func(piece.Piece) bool) []piece.Piece 
 // offLine finds edges of niches and windows that coincide with no tile edge of
 // the wall, as formats.md defines it; one sentence to an opening.
 func offLine(in Input) []place {
+	if !in.Room.Bond.Coursed() {
+		return nil // a pattern has no line from end to end
+	}
 	var all []place
 	for _, kind := range []survey.Kind{survey.Niche, survey.Window} {
 		for _, o := range in.openings(kind) {
@@ -210,7 +213,7 @@ func unproven(in Input) []place {
 // this kind.
 func smallEnds(in Input) []place {
 	b := in.Room.Bond
-	if b.Num == 0 || b.Plumb {
+	if b.Num == 0 || b.Plumb || !b.Coursed() {
 		return nil
 	}
 	var all []place

@@ -28,7 +28,7 @@ func drift(in Input) []place {
 			top = max(top, p.Row+p.Lift+1)
 		}
 	}
-	if vary == 0 || top == 0 || in.Room.Bond.Plumb {
+	if vary == 0 || top == 0 || in.Room.Bond.Plumb || !in.Room.Bond.Coursed() {
 		return nil
 	}
 	text := fmt.Sprintf("From the course line the top course may drift by %s (%d courses × %s)", in.fine(vary*length.Length(top)), top, in.fine(vary))

@@ -90,6 +90,13 @@ type ordering struct {
 // level counts courses from the first full one: 0 for it, up positive. Staggered
 // columns count with the course their lower edge stands in.
 func (o ordering) level(p piece.Piece, w *plan.Wall) int64 {
+	if !o.Room.Bond.Coursed() {
+		first := o.full.Row
+		if !o.found {
+			first = slices.MinFunc(w.Pieces, func(a, b piece.Piece) int { return cmp.Compare(a.Row, b.Row) }).Row
+		}
+		return int64(p.Row - first)
+	}
 	bottom := o.full.Bottom
 	if !o.found { // no course is full: each wall begins with its lowest
 		bottom = slices.MinFunc(w.Pieces, func(a, b piece.Piece) int { return cmp.Compare(a.Tile.Bottom, b.Tile.Bottom) }).Tile.Bottom

@@ -25,6 +25,9 @@ type FullCourse struct {
 //  1. No piece of the course is cut to a base.
 //  2. Every lower course at or over the line is, or stands already.
 func FirstFull(room survey.Room, line length.Length, walls []plan.Wall) (full FullCourse, found bool) {
+	if !room.Bond.Coursed() {
+		line = lowest(walls) // the line of a pattern is its row through the middle of the wall
+	}
 	courses := map[length.Length]bool{} // by bottom edge, whether it is full
 	rows := map[length.Length]int{}
 	for i := range walls {
@@ -46,6 +49,21 @@ func FirstFull(room survey.Room, line length.Length, walls []plan.Wall) (full Fu
 		}
 	}
 	return full, found
+}
+
+// lowest is the lowest tile of the wall with the most pieces: legs beside a tub go lower.
+func lowest(walls []plan.Wall) (low length.Length) {
+	most := 0
+	for _, w := range walls {
+		if len(w.Pieces) <= most {
+			continue
+		}
+		most, low = len(w.Pieces), w.Pieces[0].Tile.Bottom
+		for _, p := range w.Pieces {
+			low = min(low, p.Tile.Bottom)
+		}
+	}
+	return low
 }
 
 // cutToBase tells whether a piece is cut to what the wall stands on.

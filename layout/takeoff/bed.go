@@ -95,9 +95,13 @@ func (in Input) membrane(set Settings) Line {
 // end: common practice, no source. Each joint is counted once, from its left
 // and from below.
 func (in Input) spacers(set Settings) Line {
-	sides := 0
+	sides, halves := 0, 0
 	for _, w := range in.Walls {
 		for _, p := range w.Pieces {
+			if p.Outline != nil {
+				halves += sidesOf(p.Face)
+				continue
+			}
 			right, top := false, false
 			for _, ring := range p.Face {
 				for i, c := range ring {
@@ -109,6 +113,7 @@ func (in Input) spacers(set Settings) Line {
 			sides += one(right) + one(top)
 		}
 	}
+	sides += (halves + 1) / 2
 	const bag = 100 // pieces: common practice, no source
 	return packed("spacers", "bag of 100", int64(2*sides), bag, set.Allowance,
 		fmt.Sprintf("%s, two spacers each, one near each end; %d %% on top", counted(sides, "joint side"), set.Allowance))

@@ -7,6 +7,7 @@ import (
 	"coursewright/layout/length"
 	"coursewright/layout/plan"
 	"coursewright/layout/plane"
+	"coursewright/layout/survey"
 )
 
 // field is the plan as far as it is laid in the room's own tile: its walls, and
@@ -56,11 +57,11 @@ func (in Input) others(set Settings) []Line {
 	var all []Line
 	for i, o := range plan.Others(in.Room, in.Walls) {
 		of := in
-		of.Room.Tile, of.Walls = o.Tile, o.Faces
+		of.Room.Tile, of.Room.Bond.Others, of.Walls = o.Tile, nil, o.Faces
 		if i < len(in.Others) {
 			of.Cuts = in.Others[i]
 		}
-		l := of.tiles(set.of(o.Tile))
+		l := of.tiles(set.of(o.Tile, survey.BondRule{}))
 		l.Item = o.Name
 		all = append(all, l)
 	}

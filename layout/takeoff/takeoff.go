@@ -99,13 +99,15 @@ func Usual(s length.System) Settings {
 // stand first, then what goes with them, in the order of use.
 func Of(in Input, set Settings) Takeoff {
 	typed := set
-	set = set.of(in.Room.Tile)
+	set = set.of(in.Room.Tile, in.Room.Bond)
 	field := in.field()
 	t := Takeoff{Whole: field.whole(), TilesCut: in.Cuts.TilesCut}
-	tiles := field.tiles(set)
-	t.Spare = tiles.Spare
+	tiles := field.kinds(set, typed)
+	for _, l := range tiles {
+		t.Spare += l.Spare
+	}
 	t.Flat = field.flat(in.bands())
-	lines := []Line{tiles}
+	lines := tiles
 	lines = append(lines, in.others(typed)...)
 	lines = append(lines, in.slabs()...)
 	lines = append(lines, in.inside(set)...)
@@ -122,8 +124,8 @@ func Of(in Input, set Settings) Takeoff {
 	return t
 }
 
-// of fills the measures that the tile itself gives.
-func (s Settings) of(t survey.TileSize) Settings {
+// of fills the measures that the tile itself gives, and how it is laid.
+func (s Settings) of(t survey.TileSize, b survey.BondRule) Settings {
 	if t.Thickness > 0 {
 		s.Thickness = t.Thickness
 	}
@@ -131,6 +133,9 @@ func (s Settings) of(t survey.TileSize) Settings {
 		if *l == 0 {
 			*l = other
 		}
+	}
+	if s.Breakage < 0 && !b.Coursed() {
+		s.Breakage = sparePattern(b)
 	}
 	if s.Breakage < 0 {
 		s.Breakage = spareFor(max(t.Width, t.Height))

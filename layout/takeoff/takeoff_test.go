@@ -220,10 +220,10 @@ func TestTheAllowanceIsAddedBeforeRounding(t *testing.T) { // laws 1 and 2
 
 func TestSpareGoesByTheTilesSize(t *testing.T) {
 	set := Usual(length.Imperial)
-	assert.Equal(t, 5, set.of(survey.TileSize{Width: 6 * inch, Height: 15*inch - 1}).Breakage)
-	assert.Equal(t, 10, set.of(survey.TileSize{Width: 6 * inch, Height: 15 * inch}).Breakage)
+	assert.Equal(t, 5, set.of(survey.TileSize{Width: 6 * inch, Height: 15*inch - 1}, survey.BondRule{}).Breakage)
+	assert.Equal(t, 10, set.of(survey.TileSize{Width: 6 * inch, Height: 15 * inch}, survey.BondRule{}).Breakage)
 	set.Breakage = 0
-	assert.Zero(t, set.of(survey.TileSize{Width: 30 * inch}).Breakage, "chosen by a person")
+	assert.Zero(t, set.of(survey.TileSize{Width: 30 * inch}, survey.BondRule{}).Breakage, "chosen by a person")
 }
 
 func TestBothFiguresAreSaidWhenTheRangeDecides(t *testing.T) {

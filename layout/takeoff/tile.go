@@ -34,8 +34,8 @@ func (in Input) cutPieces() int {
 func (in Input) tiles(set Settings) Line {
 	whole, cut := in.whole(), in.Cuts.TilesCut
 	l := boxed(bought("tile", "piece", whole+cut, set.Breakage, ""), in.Room.Tile)
-	l.Because = fmt.Sprintf("%d whole, %d cut into %s, and %d spare (%d %%)",
-		whole, cut, counted(in.cutPieces(), "piece"), l.Spare, set.Breakage)
+	l.Because = fmt.Sprintf("%d whole, %d cut into %s, and %d spare (%d %%%s)",
+		whole, cut, counted(in.cutPieces(), "piece"), l.Spare, set.Breakage, spareSource(in.Room.Bond))
 	if n := in.Cuts.TilesSaved; n > 0 {
 		l.Because += fmt.Sprintf("; cutting two from one tile saves %d", n)
 	}
@@ -62,7 +62,11 @@ func boxed(l Line, t survey.TileSize) Line {
 // and pattern: NTCA trainers (TileLetter).
 func (in Input) flat(other length.Area) Line {
 	area := in.covered() - other
-	l := bought("tile by the flat 10 % rule", "piece", byArea(area, in.Room.Tile, in.Room.Joint), 10,
+	count := byArea(area, in.Room.Tile, in.Room.Joint)
+	if !in.Room.Bond.Coursed() {
+		count = byCells(area, in.Room)
+	}
+	l := bought("tile by the flat 10 % rule", "piece", count, 10,
 		fmt.Sprintf("%s of wall in tiles with their joints, and 10 %% on top", areaText(area, in.Room.Units)))
 	return boxed(l, in.Room.Tile)
 }

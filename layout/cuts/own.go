@@ -1,0 +1,172 @@
+package cuts
+
+import (
+	"slices"
+
+	"coursewright/layout/length"
+	"coursewright/layout/piece"
+	"coursewright/layout/plane"
+)
+
+// Saw is one straight cut of a piece of a pattern: where the saw enters the tile and
+// where it leaves it.
+type Saw struct{ Enters, Leaves Mark }
+
+// Mark is a place on an edge of the tile as it lies, its long edge down, seen from the
+// face: edges and corners are counted to the left round the tile, from the lower edge and
+// its left corner. From is the distance from the nearer corner of the edge.
+type Mark struct {
+	Edge, Corner int
+	Corners      int // of the tile
+	From         length.Length
+}
+
+// bases are the edges of an outline on which the tile may lie and look the same;
+// the longest where some are longer than others. Without turning it is only one.
+func bases(outline plane.Ring, turn bool) []int {
+	n := len(outline)
+	long := func(i int) length.Length { return plane.Distance(outline[i%n].Point, outline[(i+1)%n].Point) }
+	first := 0
+	for i := range n {
+		if long(i) > long(first)+2 {
+			first = i
+		}
+	}
+	all := []int{first}
+	for k := 1; turn && k < n; k++ {
+		same := true
+		for i := range n {
+			same = same && (long(first+i)-long(first+k+i)).Abs() <= 4 &&
+				(diagonal(outline, first+i)-diagonal(outline, first+k+i)).Abs() <= 4
+		}
+		if same {
+			all = append(all, (first+k)%n)
+		}
+	}
+	return all
+}
+
+// diagonal is from a corner to the next but one.
+func diagonal(r plane.Ring, i int) length.Length {
+	return plane.Distance(r[i%len(r)].Point, r[(i+2)%len(r)].Point)
+}
+
+// frame is a tile's own frame: its origin is a corner, and x runs along an edge.
+type frame struct {
+	origin, along plane.Point
+	long          length.Length
+}
+
+func frameOf(outline plane.Ring, base int) frame {
+	a, b := outline[base].Point, outline[(base+1)%len(outline)].Point
+	return frame{a, plane.Point{X: b.X - a.X, Y: b.Y - a.Y}, plane.Distance(a, b)}
+}
+
+// in gives a place on the wall as it is on the tile, to the unit.
+func (f frame) in(p plane.Point) plane.Point {
+	x, y := p.X-f.origin.X, p.Y-f.origin.Y
+	over := func(a length.Area) length.Length {
+		return length.Length(length.DivFloor(length.Length(2*a)+f.long, 2*f.long))
+	}
+	return plane.Point{X: over(f.along.X.Times(x) + f.along.Y.Times(y)), Y: over(f.along.X.Times(y) - f.along.Y.Times(x))}
+}
+
+func (f frame) region(r plane.Region) plane.Region {
+	out := make(plane.Region, len(r))
+	for i, ring := range r {
+		out[i] = make(plane.Ring, len(ring))
+		for k, c := range ring {
+			out[i][k] = plane.Corner{Point: f.in(c.Point), On: c.On}
+		}
+	}
+	return out
+}
+
+// lying is a piece of a pattern as it lies on the saw: in its tile's own frame, on
+// whichever of the edges that look the same makes its corners come first, so that
+// pieces which are alike when they are turned are one line.
+func lying(p piece.Piece, turn bool, step length.Length) (piece.Piece, frame) {
+	var best piece.Piece
+	var in frame
+	var text string
+	for _, base := range bases(p.Outline, turn) {
+		f := frameOf(p.Outline, base)
+		q := p
+		q.Face = f.region(p.Face.Straight())
+		q.Outline = append(slices.Clone(p.Outline[base:]), p.Outline[:base]...)
+		q.Outline = f.region(plane.Region{q.Outline})[0]
+		q.Tile = plane.Region{q.Outline}.Bounds()
+		var key []byte
+		for _, c := range fromLowest(q.Face[0]) {
+			key = appendLengths(key, c.X.RoundTo(step), c.Y.RoundTo(step))
+		}
+		if in.long == 0 || string(key) < text {
+			best, in, text = q, f, string(key)
+		}
+	}
+	return best, in
+}
+
+// around is the tile of a piece of a pattern, where its face is.
+func (w work) around() plane.Ring {
+	if w.own == nil {
+		return nil
+	}
+	out := slices.Clone(w.piece.Outline)
+	for i, c := range out {
+		out[i].Point = plane.Point{X: c.X - w.box.Left, Y: c.Y - w.box.Bottom}
+	}
+	return out
+}
+
+// String says where a mark is without its length: "A to B".
+func (m Mark) String() string {
+	other := m.Edge
+	if m.Corner == m.Edge {
+		other = (m.Edge + 1) % max(1, m.Corners)
+	}
+	return cornerName(m.Corner) + " to " + cornerName(other)
+}
+
+// saws are the straight cuts of a piece of a pattern, one for every boundary that
+// cuts from edge to edge of the tile. Places are rounded to the step.
+func (w work) saws(step length.Length) []Saw {
+	if w.piece.Outline == nil || len(w.face) != 1 {
+		return nil
+	}
+	ring := w.piece.Face[0]
+	var all []Saw
+	for i, c := range ring {
+		before := ring[(i+len(ring)-1)%len(ring)]
+		if c.On == 0 || before.On == c.On || w.pipe(c.On) {
+			continue
+		}
+		k := i
+		for ring[(k+1)%len(ring)].On == c.On {
+			k = (k + 1) % len(ring)
+		}
+		from, onFrom := w.mark(c.Point, step)
+		to, onTo := w.mark(ring[(k+1)%len(ring)].Point, step)
+		if onFrom && onTo {
+			all = append(all, Saw{from, to})
+		}
+	}
+	return all
+}
+
+// mark says on which edge of the tile a place lies, and how far from its nearer
+// corner.
+func (w work) mark(p plane.Point, step length.Length) (Mark, bool) {
+	out := w.piece.Outline
+	for i, c := range out {
+		d := out[(i+1)%len(out)]
+		if plane.Within(p, c.Point, d.Point, 4) {
+			a, b := plane.Distance(c.Point, p), plane.Distance(d.Point, p)
+			if b < a {
+				return Mark{i, (i + 1) % len(out), len(out), b.RoundTo(step)}, true
+			}
+			return Mark{i, i, len(out), a.RoundTo(step)}, true
+		}
+	}
+	return Mark{}, false
+}
