@@ -159,6 +159,7 @@ type wallFile struct {
 	Runs     []runFile      `json:"runs"`
 	Starts   []classicFile  `json:"starts"`
 	Slide    [][2]float64   `json:"slide"`
+	Map      *mapFile       `json:"map,omitempty"` // of a pattern, in place of the slide
 	Set      *setFile       `json:"set,omitempty"`
 
 	Insides []insideFile `json:"insides,omitempty"` // what is in the niches and windows
@@ -191,8 +192,10 @@ type pieceFile struct {
 	Kind       string    `json:"kind"`
 	Sliver     bool      `json:"sliver"`
 	Unworkable bool      `json:"unworkable,omitempty"`
-	Set        bool      `json:"set,omitempty"`  // stands already
-	Band       string    `json:"band,omitempty"` // whose tile it is, where it is not the room's
+	Set        bool      `json:"set,omitempty"`     // stands already
+	Band       string    `json:"band,omitempty"`    // whose tile it is, where it is not the room's
+	Outline    [][2]mm   `json:"outline,omitempty"` // of a pattern: the uncut tile, whose box tile is
+	Of         int       `json:"of,omitempty"`      // which of the bond's further tiles it is, from 1
 }
 
 type classicFile struct {
@@ -365,6 +368,7 @@ func wallOf(w Wall) wallFile {
 	for _, c := range w.Start.Classic {
 		out.Starts = append(out.Starts, classicFile{c.Name, c.X.Millimetres(), !c.OnTile, c.Edge.Millimetres(), figuresOf(c.Figures)})
 	}
+	out.Map = mapOf(w.Start.Map)
 	for _, s := range w.Start.Slide {
 		out.Slide = append(out.Slide, [2]float64{s.Edge.Millimetres(), round(s.Share)})
 	}
@@ -380,7 +384,7 @@ func pieceOf(w Wall, p piece.Piece) pieceFile {
 	}
 	t := p.Tile
 	return pieceFile{p.ID, p.Course, p.Whole, [4]mm{t.Left.Millimetres(), t.Bottom.Millimetres(), t.Right.Millimetres(), t.Top.Millimetres()},
-		ringsOf(p.Face), p.Wide.Millimetres(), p.High.Millimetres(), p.Least.Millimetres(), round(p.Share), cuts, p.Kind.String(), p.Sliver, p.Unworkable, w.Found.Stands(p.Row), ""}
+		ringsOf(p.Face), p.Wide.Millimetres(), p.High.Millimetres(), p.Least.Millimetres(), round(p.Share), cuts, p.Kind.String(), p.Sliver, p.Unworkable, w.Found.Stands(p.Row), "", outlineOf(p.Outline), p.Of}
 }
 
 func ringsOf(r plane.Region) [][][2]mm {

@@ -12,6 +12,8 @@ type cutFile struct {
 	Width  mm       `json:"width"`
 	Height mm       `json:"height"`
 	Pieces []string `json:"pieces"`
+
+	Saws []sawFile `json:"saws,omitempty"` // of a pattern
 }
 
 type offcutFile struct {
@@ -38,7 +40,7 @@ func (p Plan) addWork(d *planFile) {
 	s := cuts.Of(cuts.Input{Room: p.Room, Walls: p.Walls}, cuts.For(p.Room))
 	d.Cuts = []cutFile{}
 	for _, g := range s.Groups {
-		d.Cuts = append(d.Cuts, cutFile{g.ID, g.Count, g.Kind, g.Size.Width.Millimetres(), g.Size.Height.Millimetres(), g.Pieces})
+		d.Cuts = append(d.Cuts, cutFile{g.ID, g.Count, g.Kind, g.Size.Width.Millimetres(), g.Size.Height.Millimetres(), g.Pieces, sawsOf(g)})
 	}
 	d.Offcuts = offcutFile{s.Offcuts.TilesCut, s.Offcuts.TilesSaved, s.Offcuts.LowerBound, s.Offcuts.Pairs}
 	if d.Offcuts.Pairs == nil {

@@ -12,7 +12,7 @@ type Map struct {
 	Edge, Line  length.Length // of the first entry
 	Across, Up  length.Length // from one entry to the next
 	Columns     int
-	Shares      []piece.Share // row by row, the lowest line first
+	Shares      []piece.Share // row by row, the lowest line first; 0 where wall would be bare
 	Unworkable  []int         // pieces that nobody can cut, by entry
 	Reach, Rise length.Length // the box
 }

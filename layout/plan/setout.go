@@ -32,7 +32,8 @@ type Setout struct {
 	Holds    []Hold
 	Bands    []Band        // in the job's order
 	Least    Least         // where the smallest cut in sight is; Piece is empty when nothing is cut
-	Rise     length.Length // of a pattern: from one of its rows to the next; 0 for courses
+	Rise     length.Length // of a pattern: from one row of its lattice to the next; 0 for courses
+	Courses  int           // of a pattern: rows of tiles, as people count them, to a row of its lattice
 }
 
 // Better tells whether the set-out comes before another of the same room.

@@ -22,7 +22,7 @@ func ofPattern(ctx context.Context, room survey.Room) (survey.Room, plan.Setout,
 		return room, plan.Setout{}, nil, err
 	}
 	s := plan.Setout{Line: r.Line, Hand: room.Bond.Hand, Joint: room.Joint, Pinned: room.Line != nil, Merit: r.Merit,
-		Order: r.Order(), Proven: r.Proven, Joints: joints, Rise: r.Wall(0).Pattern.Rise}
+		Order: r.Order(), Proven: r.Proven, Joints: joints, Rise: r.Wall(0).Pattern.Rise, Courses: max(1, len(r.Wall(0).Pattern.Courses))}
 	s.Bound = boundOf(room, r)
 	walls := make([]plan.Wall, len(room.Walls))
 	pieces := make([][]piece.Piece, len(room.Walls))

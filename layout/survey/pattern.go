@@ -12,8 +12,8 @@ func (b Bond) empty() bool {
 	return b.Kind == "" && b.Offset == "" && b.Hand == "" && b.Along == "" && b.Turn == "" && b.Angle == "" && len(b.Tiles) == 0
 }
 
-// tilesOf is how few and how many tiles a bond is laid of beside the job's.
-func (k BondKind) tilesOf() (least, most int) {
+// Tiles is how few and how many tiles a bond is laid of beside the job's.
+func (k BondKind) Tiles() (least, most int) {
 	switch k {
 	case BasketWeave:
 		return 0, 1
@@ -84,7 +84,7 @@ func (r *resolver) shifted(p path, b Bond, rule *BondRule) {
 // others reads the tiles of a pattern beside the job's. A square may be given by
 // its width alone, and a course of another height by its height.
 func (r *resolver) others(p path, tiles []Tile, rule *BondRule, tile TileSize) {
-	least, most := rule.Kind.tilesOf()
+	least, most := rule.Kind.Tiles()
 	if n := len(tiles); n < least || n > most {
 		r.faults.add(p, fmt.Sprintf("%d tiles", n), rule.Kind.wanted())
 		return

@@ -92,6 +92,9 @@ type corner struct {
 // firstCourse gives the height of the first course at each corner of the base.
 func (b Bench) firstCourse() Answer {
 	a := Answer{ID: "first", Asked: "First course over this " + b.base(), Decided: true, To: page.JobPath(b.ID, "#drawing")}
+	if !b.Plan.Room.Bond.Coursed() {
+		return b.alongBase(a)
+	}
 	for _, c := range b.corners() {
 		value := b.bare(c.Height)
 		if c.Whole {
@@ -106,6 +109,24 @@ func (b Bench) firstCourse() Answer {
 				a.Pieces = append(a.Pieces, p.ID)
 			}
 		}
+	}
+	return a
+}
+
+// alongBase tells of a pattern how wide the least piece along the base is, wall by
+// wall: it has no first course.
+func (b Bench) alongBase(a Answer) Answer {
+	a.Asked = "Least cut over the " + b.base()
+	for _, w := range b.Plan.Walls {
+		for _, r := range w.Runs {
+			if len(r.Edges) == 1 && strings.HasPrefix(r.Edges[0], "base ") && !r.Low {
+				a.Figures = append(a.Figures, page.Figure{Name: w.Found.Letter, Value: b.bare(r.Least)})
+				a.Pieces = append(a.Pieces, r.Piece)
+			}
+		}
+	}
+	if len(a.Figures) == 0 {
+		a.Note = "no tile is cut there"
 	}
 	return a
 }
@@ -144,7 +165,7 @@ func (b Bench) corners() []corner {
 		}
 	}
 	tile, pitch := b.Plan.Room.Tile.Height, b.Plan.Room.Tile.Height+b.Plan.Room.Joint
-	if pitch <= 0 || first {
+	if pitch <= 0 || first || !b.Plan.Room.Bond.Coursed() {
 		return nil
 	}
 	line := b.Plan.Setout.Line + tile

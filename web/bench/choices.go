@@ -16,7 +16,11 @@ var (
 	headChoices   = page.Choices("ceiling", "meets the ceiling", "", "stops at a line")
 	endChoices    = page.Choices("corner", "meets a corner", "", "stops at a line")
 	finishChoices = page.Choices("", "none", "trim", "trim", "bullnose", "bullnose", "casing", "casing")
-	bondChoices   = page.Choices("stack", "stack bond", "running", "running bond")
+	bondChoices   = page.Choices("stack", "stack bond", "running", "running bond", "diagonal", "diagonal (45°)", "herringbone", "herringbone",
+		"double herringbone", "double herringbone", "basket weave", "basket weave", "hexagon", "hexagon", "picket", "picket", "chevron", "chevron",
+		"mixed heights", "mixed heights in turn", "pinwheel", "pinwheel", "modular", "modular of four tiles")
+	turnChoices   = page.Choices("", "upright", "45", "at 45°")
+	angleChoices  = page.Choices("30", "30°", "", "45°", "60", "60°")
 	alongChoices  = page.Choices("level", "level", "plumb", "plumb")
 	jointsChoices = page.Choices("", "between", "each", "and at an end")
 	startChoices  = page.Choices("left edge", "left edge of a tile", "right edge", "right edge of a tile", "joint", "middle of a joint", "tile", "middle of a tile")

@@ -18,6 +18,9 @@ type Slide struct {
 func (b Bench) slide(i int) Slide {
 	w, step := b.Plan.Walls[i], b.TapeStep()
 	low, period := b.slideFrom(i), b.Plan.Room.Tile.Width+b.Plan.Room.Joint
+	if m := w.Start.Map; m != nil {
+		low, period = w.Start.X-(w.Start.Edge-m.Edge), m.Reach
+	}
 	is := "joint"
 	if w.Start.OnTile {
 		is = "tile"

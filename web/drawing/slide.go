@@ -42,6 +42,9 @@ const (
 // against the start over one period of the bond. Dots mark the classic starts
 // and a larger one the chosen start; a bar on the axis is how far that may slip.
 func Slide(plan layout.Plan, wall int) Scene {
+	if wall >= 0 && wall < len(plan.Walls) && plan.Walls[wall].Start.Map != nil {
+		return mapOf(plan, wall)
+	}
 	if wall < 0 || wall >= len(plan.Walls) || len(plan.Walls[wall].Start.Slide) == 0 {
 		return Scene{}
 	}

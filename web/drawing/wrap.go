@@ -210,7 +210,7 @@ func (w *wrap) captions() {
 		y += w.footStep()
 	}
 	put(edgeCaption)
-	if !w.plan.Room.Bond.Plumb {
+	if w.inCourses() {
 		put(courseCaption)
 	}
 	l.Colour = Black

@@ -66,6 +66,7 @@ func tidyBond(job *survey.Job) {
 	if job.Bond.Kind == "running" && job.Bond.Offset == "" {
 		job.Bond.Offset = "1/2"
 	}
+	tidyPattern(&job.Bond, *job)
 }
 
 // tidyOrder keeps a setting order, where there is one, complete and free of

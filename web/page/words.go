@@ -48,7 +48,25 @@ func BondLine(j Job) string {
 	if bond.Kind == "stack" {
 		return "stack bond"
 	}
+	if bond.Kind != "running" {
+		return patternLine(bond)
+	}
 	return strings.TrimSpace(fmt.Sprintf("running bond %s %s", bond.Offset, bond.Hand))
+}
+
+// patternLine says which pattern it is, and how it stands.
+func patternLine(bond survey.Bond) string {
+	line := bond.Kind
+	if bond.Angle != "" {
+		line += " " + bond.Angle + "°"
+	}
+	if bond.Turn != "" {
+		line += " at " + bond.Turn + "°"
+	}
+	if bond.Along == "plumb" && bond.Turn == "" {
+		line += ", rows plumb"
+	}
+	return line
 }
 
 // PinsLine says how much is pinned.

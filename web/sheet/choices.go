@@ -99,6 +99,9 @@ func (c Choice) facts(b *book) []string {
 	if room.Bond.Num > 0 {
 		bond += " " + strconv.FormatInt(room.Bond.Num, 10) + "/" + strconv.FormatInt(room.Bond.Den, 10)
 	}
+	if room.Bond.Turned {
+		bond += " at 45°"
+	}
 	least := "none"
 	if c.Plan.Setout.Least.Piece != "" {
 		least = b.tape(c.Plan.Setout.Least.Size)

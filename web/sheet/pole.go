@@ -110,16 +110,20 @@ func joined(all []notch) []notch {
 // the numbers of their courses.
 func (b *book) column(low, top length.Length) []stood {
 	tile, pitch := b.plan.Room.Tile.Height, b.plan.Room.Tile.Height+b.plan.Room.Joint
+	if rise := b.plan.Setout.Rise; rise > 0 {
+		tile, pitch = rise, rise // of a pattern the lattice rows stand on the pole
+	}
 	row := int(length.DivFloor(low-b.plan.Setout.Line+b.plan.Room.Joint, pitch))
-	first := b.firstRow(row)
+	each := max(1, b.plan.Setout.Courses)
+	first := b.firstRow(row * each)
 	var out []stood
 	for ; ; row++ {
 		bottom := b.plan.Setout.Line + length.Length(row)*pitch
 		if bottom >= top {
 			return out
 		}
-		if row >= first {
-			out = append(out, stood{row - first + 1, bottom, bottom + tile})
+		if n := row * each; n >= first {
+			out = append(out, stood{n - first + 1, bottom, bottom + tile})
 		}
 	}
 }

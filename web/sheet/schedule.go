@@ -279,6 +279,9 @@ func (f *flow) cutNotes() {
 	has := func(how cuts.How) bool {
 		return slices.ContainsFunc(f.book.cuts.Groups, func(g cuts.Group) bool { return g.How == how })
 	}
+	if !f.book.plan.Room.Bond.Coursed() {
+		text += " A tile lies on its long edge, A to B; its corners are A, B, C … round to the left. A mark is so far from its first corner on the way to the second."
+	}
 	if has(cuts.InPlace) {
 		text += " Measure in place: hold the tile up and mark it."
 	}
@@ -302,6 +305,10 @@ func (b *book) inMillimetres() string {
 
 // cutSketch draws a piece in its tile, as seen from the face, into a box.
 func (f *flow) cutSketch(g cuts.Group, lo, hi drawing.Point) {
+	if g.Outline != nil {
+		f.laidSketch(g, lo, hi)
+		return
+	}
 	t := f.book.plan.Room.Tile
 	tile := plane.Rect{Right: t.Width, Top: t.Height}
 	lo.X += 3500 // the arrow

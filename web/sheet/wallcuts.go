@@ -187,6 +187,9 @@ func (b *book) fence(g cuts.Group) (big, small string) {
 	case g.Kind == "rip, cross cut":
 		return b.bare(s.Width) + " × " + b.bare(s.Height), ""
 	}
+	if len(g.Saws) > 0 && g.Kind != "cross cut" && g.Kind != "rip" {
+		return b.sawn(g)
+	}
 	if tall, wide := s.Tapers(); tall || wide {
 		return b.tapered(g)
 	}
@@ -194,6 +197,20 @@ func (b *book) fence(g cuts.Group) (big, small string) {
 		name += fmt.Sprintf(" places up to %s larger", held(b.bare(g.Spread)))
 	}
 	return b.bare(size), strings.TrimSpace(name)
+}
+
+// sawn writes the two marks of a cut, and those of the others after it.
+func (b *book) sawn(g cuts.Group) (big, small string) {
+	first := g.Saws[0]
+	big = b.bare(first.Enters.From) + " → " + b.bare(first.Leaves.From)
+	small = "marks " + held(first.Enters.String()) + ", " + held(first.Leaves.String())
+	for _, s := range g.Saws[1:] {
+		small += "; then " + held(b.bare(s.Enters.From)+" "+s.Enters.String()) + ", " + held(b.bare(s.Leaves.From)+" "+s.Leaves.String())
+	}
+	if g.Spread > 0 {
+		small += "; places up to " + held(b.bare(g.Spread)) + " larger"
+	}
+	return big, small
 }
 
 // tapered writes both heights, or both widths, and the other side where it is

@@ -27,6 +27,9 @@ func (r *Result) Map(wall int) *plan.Map {
 			if len(best.Runs) > 0 {
 				share = best.Runs[0]
 			}
+			if best.Bare > 0 {
+				share = piece.Share{Num: 0, Den: 1}
+			}
 			m.Shares, m.Unworkable = append(m.Shares, share), append(m.Unworkable, best.Unworkable)
 		}
 	}
