@@ -6,7 +6,6 @@ import (
 	"coursewright/layout/length"
 	"coursewright/layout/merit"
 	"coursewright/layout/piece"
-	"coursewright/layout/plane"
 	"coursewright/layout/survey"
 )
 
@@ -19,23 +18,42 @@ type sure struct {
 	known [2]int           // classes whose least width at that end is known to within drift
 }
 
-// ends is what no set-out can beat whose rows begin at along, as far as it is
+// endsAt is what no set-out can beat whose rows begin at along, as far as it is
 // decided by the edges that cross rows: the ends of the wall with level courses.
 // Rows says how many rows of each class the edges cross.
 func (w *Wall) endsAt(along length.Length, rows pattern) merit.Merit {
-	s := sure{w: w}
-	left := rows
-	for i := range w.ends {
-		left = s.end(&w.ends[i], along, left)
-	}
-	m := s.merit()
+	m, bands := w.standingEnds(along, rows)
 	for _, right := range [...]bool{false, true} {
-		if side := [...]plane.Side{survey.SideLeft, survey.SideRight}[boolean(right)]; !w.plumb && w.moves(side) {
-			end := w.movable(right, along, left)
+		if w.zoned(right) {
+			end := w.movable(right, along, bands)
 			m = m.Plus(&end)
 		}
 	}
 	return m
+}
+
+// standingEnds is what the edges give that stand and cross rows, with the rest of
+// the pattern: the rows of each band.
+func (w *Wall) standingEnds(along length.Length, rows pattern) (merit.Merit, pattern) {
+	s := sure{w: w}
+	bands := rows
+	for i := range w.ends {
+		bands = s.end(&w.ends[i], along, bands)
+	}
+	if wedges := rows[len(rows)-2:]; wedges[0]+wedges[1] > 0 {
+		s.known = [2]int{}
+	}
+	return s.merit(), bands
+}
+
+// zoned tells whether an end is free and crosses rows, so that what is beside it is
+// sure for each of its places.
+func (w *Wall) zoned(right bool) bool {
+	side := survey.SideLeft
+	if right {
+		side = survey.SideRight
+	}
+	return !w.plumb && w.moves(side)
 }
 
 // bedsAt is what no set-out can beat whose rows stand at across, as far as it is
@@ -45,7 +63,15 @@ func (w *Wall) bedsAt(across length.Length) merit.Merit {
 	for i := range w.beds {
 		s.bed(&w.beds[i], across)
 	}
+	if w.plumb && w.raked() {
+		s.known = [2]int{} // where a rake leaves a wedge of a tile depends on the line
+	}
 	return s.merit()
+}
+
+// raked tells whether an edge that crosses the rows slants.
+func (w *Wall) raked() bool {
+	return slices.ContainsFunc(w.ends, func(f feature) bool { return f.drift() > 0 })
 }
 
 func (s *sure) merit() merit.Merit {
@@ -131,12 +157,14 @@ func (s *sure) end(f *feature, along length.Length, rows pattern) pattern {
 			s.slots(f, p, n, w.period(), first, tile, &least)
 			whole = whole || n > 0 && least == absent
 		}
-		switch {
-		case least != absent:
+		if (least != absent || whole && f.drift() == 0) && s.alike(f, first, tile) {
+			certain++
+		}
+		if classes == 1 {
+			s.crest(f, first, tile, &least)
+		}
+		if least != absent {
 			s.runs = append(s.runs, Run{Edges: []piece.Edge{f.edge}, Class: class, Least: least, Low: f.edge.Low(w.rule.Sides)})
-			certain++
-		case whole && f.drift() == 0:
-			certain++
 		}
 	}
 	s.know(f, certain, classes)
@@ -154,6 +182,15 @@ func (s *sure) know(f *feature, certain, classes int) {
 	case survey.SideRight:
 		s.known[1], s.drift[1] = certain, f.drift()
 	}
+}
+
+// alike tells whether what the edge leaves of every tile differs by no more than the
+// edge drifts: all of it falls in one tile, or in one joint, and sealant takes none.
+func (s *sure) alike(f *feature, first, tile length.Length) bool {
+	joint := s.w.room.Joint
+	is, _, _ := f.slot(first, tile, tile+joint, joint, f.low, f.high)
+	sealed := f.meets && f.reach > 0 && tile-length.Mod(f.high-first, tile+joint) <= f.reach
+	return is == uncut || is == kept && !sealed
 }
 
 // slots adds n slots of one class that lie in a span and repeat every period, and
@@ -212,11 +249,12 @@ func (s *sure) bed(f *feature, across length.Length) {
 		s.joint(f, p, first, tile)
 	}
 	certain := 0
+	if (least != absent || whole && f.drift() == 0) && s.alike(f, first, tile) {
+		certain = 1
+	}
+	s.crest(f, first, tile, &least)
 	if least != absent {
 		s.runs = append(s.runs, Run{Edges: []piece.Edge{f.edge}, Least: least, Low: f.edge.Low(w.rule.Sides)})
-		certain = 1
-	} else if whole && f.drift() == 0 {
-		certain = 1
 	}
 	s.know(f, certain, 1)
 }

@@ -106,6 +106,9 @@ func TestNoBoundClaimsMoreThanTheCount(t *testing.T) {
 		for name, bound := range bounds {
 			better, term := order.Compare(&got, &bound)
 			require.GreaterOrEqual(t, better, 0, "%s claims more in %s:\n%+v\n%+v", name, term, bound, got)
+			if !w.FixedEnds() {
+				continue // the best place of a free end may give more in a later term than another place
+			}
 			require.LessOrEqual(t, bound.Slivers+bound.Unworkable, got.Slivers+got.Unworkable, name)
 			require.LessOrEqual(t, bound.Work, got.Work, name)
 			require.LessOrEqual(t, bound.Mirror, got.Mirror, name)

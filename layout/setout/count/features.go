@@ -15,7 +15,9 @@ import (
 type feature struct {
 	edge   piece.Edge // in the frame of the wall
 	facing piece.Facing
+	edges  []span // the edge whole
 	spans  []span
+	crests []crest
 	low    length.Length // the range of v over the whole edge
 	high   length.Length
 	hidden length.Length // how much of a piece the next wall's tile covers
@@ -32,6 +34,44 @@ func (s span) at(u length.Length) length.Length {
 	}
 	n, d := 2*(u-s.from)*(s.v1-s.v0)+(s.to-s.from), 2*(s.to-s.from)
 	return s.v0 + length.Length(length.DivFloor(n, d))
+}
+
+// spanOf is a whole straight edge.
+func spanOf(f piece.Facing, a, b plane.Point) span {
+	u0, v0 := uv(f, a)
+	u1, v1 := uv(f, b)
+	if u0 > u1 {
+		u0, v0, u1, v1 = u1, v1, u0, v0
+	}
+	return span{u0, u1, v0, v1}
+}
+
+// obstacle is where something else than an edge of the wall may cut its tile: the
+// box of another edge, or where a free mark may come to stand.
+type obstacle struct {
+	plane.Rect
+	edge piece.Edge // the edge, or pipe or free
+}
+
+// What an obstacle is that is no edge that stands.
+const (
+	free piece.Edge = -1 - iota // a free end, head or opening may come to stand here
+	pipe
+)
+
+// depth is how far a tile reaches away from the edge, and breadth how far along it.
+func (w *Wall) depth(f *feature) length.Length {
+	if f.facing >= piece.Under {
+		return w.rule.Across
+	}
+	return w.rule.Along
+}
+
+func (w *Wall) breadth(f *feature) length.Length {
+	if f.facing >= piece.Under {
+		return w.rule.Along
+	}
+	return w.rule.Across
 }
 
 // uv gives a point as seen from an edge: v grows away from the boundary.
@@ -77,14 +117,14 @@ func edgeBox(a, b plane.Point) plane.Rect {
 
 // findFeatures lists the clean spans of every boundary edge that stands.
 func (w *Wall) findFeatures() {
-	var boxes []plane.Rect
 	for _, ring := range w.fixed {
 		for i, a := range ring {
-			boxes = append(boxes, edgeBox(a.Point, ring[(i+1)%len(ring)].Point))
+			b := ring[(i+1)%len(ring)]
+			w.obstacles = append(w.obstacles, obstacle{edgeBox(a.Point, b.Point), w.wallEdge(piece.EdgeOf(a.On, facingOf(a, b)))})
 		}
 	}
 	hulls := w.hulls()
-	n := len(boxes) + len(hulls)
+	n := len(w.obstacles) + len(hulls)
 	for i := len(w.Found.Openings) - 1; i >= 0; i-- {
 		switch {
 		case w.Found.Openings[i].Kind == survey.Pipe:
@@ -94,7 +134,7 @@ func (w *Wall) findFeatures() {
 			w.hullOf = append([]int{n}, w.hullOf...)
 		}
 	}
-	w.obstacles = append(boxes, hulls...)
+	w.obstacles = append(w.obstacles, hulls...)
 	found := map[piece.Edge]*feature{}
 	n = 0
 	for _, ring := range w.fixed {
@@ -112,6 +152,7 @@ func (w *Wall) findFeatures() {
 			}
 			w.addSpans(found[e], a.Point, b.Point, func(k int) bool { return k == mine })
 			found[e].sway(a.Point, b.Point)
+			found[e].edges = append(found[e].edges, spanOf(f, a.Point, b.Point))
 		}
 	}
 	edges := make([]piece.Edge, 0, len(found))
@@ -121,6 +162,7 @@ func (w *Wall) findFeatures() {
 	slices.Sort(edges)
 	for _, e := range edges {
 		f := found[e]
+		f.crests = w.crestsOf(f)
 		if f.facing <= piece.OnRight {
 			w.ends = append(w.ends, *f)
 		} else {
@@ -164,30 +206,31 @@ func (w *Wall) newFeature(e piece.Edge, f piece.Facing) *feature {
 
 // hulls are where free ends, free heads and free openings may come to stand, and
 // the holes of pipes, in the frame of the rows.
-func (w *Wall) hulls() []plane.Rect {
+func (w *Wall) hulls() []obstacle {
 	far := 100 * length.Metre
-	var out []plane.Rect
+	var out []obstacle
+	add := func(r plane.Rect, edge piece.Edge) {
+		if w.plumb {
+			r = r.Transposed()
+		}
+		out = append(out, obstacle{r, edge})
+	}
 	f := w.Found
 	if w.moves(survey.SideLeft) {
-		out = append(out, plane.Rect{Left: f.Left.Stops.From, Right: f.Left.Stops.To, Bottom: -far, Top: far})
+		add(plane.Rect{Left: f.Left.Stops.From, Right: f.Left.Stops.To, Bottom: -far, Top: far}, free)
 	}
 	if w.moves(survey.SideRight) {
-		out = append(out, plane.Rect{Left: f.Right.Stops.From, Right: f.Right.Stops.To, Bottom: -far, Top: far})
+		add(plane.Rect{Left: f.Right.Stops.From, Right: f.Right.Stops.To, Bottom: -far, Top: far}, free)
 	}
 	if w.moves(survey.SideHead) {
-		out = append(out, plane.Rect{Left: -far, Right: far, Bottom: f.Head.Stops.From, Top: f.Head.Stops.To})
+		add(plane.Rect{Left: -far, Right: far, Bottom: f.Head.Stops.From, Top: f.Head.Stops.To}, free)
 	}
 	for i, o := range f.Openings {
 		switch {
 		case o.Kind == survey.Pipe:
-			out = append(out, w.boxOf(i, o, w.outer))
+			add(w.boxOf(i, o, w.outer), pipe)
 		case slices.Contains(w.free, i):
-			out = append(out, plane.Rect{Left: o.Left.From, Right: o.Left.To + o.Width.To, Bottom: o.Bottom.From, Top: o.Bottom.To + o.Height.To})
-		}
-	}
-	if w.plumb {
-		for i := range out {
-			out[i] = out[i].Transposed()
+			add(plane.Rect{Left: o.Left.From, Right: o.Left.To + o.Width.To, Bottom: o.Bottom.From, Top: o.Bottom.To + o.Height.To}, free)
 		}
 	}
 	return out
@@ -209,23 +252,16 @@ func (f *feature) drift() length.Length { return f.high - f.low }
 // addSpans adds the clean spans of the edge a–b, except those of the obstacles
 // that skip names.
 func (w *Wall) addSpans(f *feature, a, b plane.Point, skip func(int) bool) {
-	u0, v0 := uv(f.facing, a)
-	u1, v1 := uv(f.facing, b)
-	if u0 > u1 {
-		u0, v0, u1, v1 = u1, v1, u0, v0
-	}
-	whole := span{u0, u1, v0, v1}
-	depth := w.rule.Along + w.room.Joint
-	if f.facing >= piece.Under {
-		depth = w.rule.Across + w.room.Joint
-	}
+	whole := spanOf(f.facing, a, b)
+	u0, u1, v0, v1 := whole.from, whole.to, whole.v0, whole.v1
+	depth := w.depth(f) + w.room.Joint
 	type stretch struct{ from, to length.Length }
 	var busy []stretch
 	for k, o := range w.obstacles {
 		if skip(k) {
 			continue
 		}
-		p0, p1, q0, q1 := rectUV(f.facing, o)
+		p0, p1, q0, q1 := rectUV(f.facing, o.Rect)
 		if q1 > min(v0, v1) && q0 < max(v0, v1)+depth && p1 >= u0 && p0 <= u1 {
 			busy = append(busy, stretch{p0, p1})
 		}

@@ -5,12 +5,15 @@ import (
 
 	"coursewright/layout/length"
 	"coursewright/layout/merit"
+	"coursewright/layout/piece"
+	"coursewright/layout/plane"
 	"coursewright/layout/survey"
 )
 
 // pattern is how many rows of each class lie in each clean span of the edges that
-// cross rows, and in each band between two heights: all that a bound needs to know
-// of where the rows stand. Few patterns come as the rows slide by a pitch.
+// cross rows, and in each band between two heights, and at last whether a rake
+// leaves a wedge at an end: all that a bound needs to know of where the rows
+// stand. Few patterns come as the rows slide by a pitch.
 type pattern []uint16
 
 // period is after how much the classes of the rows repeat.
@@ -27,7 +30,7 @@ func guaranteed(span, size, period length.Length) int {
 // coarsely is the pattern of rows at across as far as it tells much: spans in which
 // rows always lie count with as many as are sure, others with one where there is any.
 func (w *Wall) coarsely(across length.Length) pattern {
-	return w.patternOf(func(from, to length.Length, class int) int {
+	return w.patternOf(across, func(from, to length.Length, class int) int {
 		if n := guaranteed(to-from, w.rule.Across, w.period()); n > 0 {
 			return n
 		}
@@ -37,7 +40,7 @@ func (w *Wall) coarsely(across length.Length) pattern {
 
 // rowsAt is the pattern of rows of which one of course 0 stands at across.
 func (w *Wall) rowsAt(across length.Length) pattern {
-	return w.patternOf(func(from, to length.Length, class int) int { return w.rowsIn(from, to, class, across) })
+	return w.patternOf(across, func(from, to length.Length, class int) int { return w.rowsIn(from, to, class, across) })
 }
 
 // rowsIn is how many rows of a class lie between two heights.
@@ -50,7 +53,7 @@ func (w *Wall) rowsIn(from, to length.Length, class int, across length.Length) i
 	return int((to-w.rule.Across-y)/w.period()) + 1
 }
 
-func (w *Wall) patternOf(rows func(from, to length.Length, class int) int) pattern {
+func (w *Wall) patternOf(across length.Length, rows func(from, to length.Length, class int) int) pattern {
 	var out pattern
 	add := func(from, to length.Length) {
 		for class := range w.shifts {
@@ -67,7 +70,47 @@ func (w *Wall) patternOf(rows func(from, to length.Length, class int) int) patte
 			add(w.bandAt(i))
 		}
 	}
-	return out
+	return append(out, uint16(boolean(w.wedge(across, survey.SideLeft))), uint16(boolean(w.wedge(across, survey.SideRight))))
+}
+
+// wedge tells whether a raked edge may leave a wedge of a tile at an end of the
+// wall: it runs from one row into the next within the tile there. Such a piece is
+// of no width that the end alone would give.
+func (w *Wall) wedge(across length.Length, side plane.Side) bool {
+	for i := range w.ends {
+		end := &w.ends[i]
+		if end.edge.Side() != side {
+			continue
+		}
+		from, to := -end.high-w.rule.Along-w.room.Joint, -end.low
+		if end.facing == piece.OnLeft {
+			from, to = end.low, end.high+w.rule.Along+w.room.Joint
+		}
+		for k := range w.beds {
+			if w.beds[k].turnsIn(from, to, across, w.rule.Across+w.room.Joint, w.room.Joint) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// turnsIn tells whether a slanting edge lies in a joint between rows somewhere
+// between two places.
+func (f *feature) turnsIn(from, to, across, pitch, joint length.Length) bool {
+	first := f.first(across, pitch-joint)
+	for _, e := range f.edges {
+		if e.v0 == e.v1 || e.to <= from || e.from >= to {
+			continue
+		}
+		a, b := e.at(max(e.from, from)), e.at(min(e.to, to))
+		low, high := min(a, b)-2, max(a, b)+joint+2
+		// A row begins between low and high: the joint before it lies there.
+		if low+length.Mod(first-low, pitch) <= high {
+			return true
+		}
+	}
+	return false
 }
 
 // bandAt is a band of the outline, as far as a free head leaves it.

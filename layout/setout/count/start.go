@@ -155,6 +155,27 @@ func (w *Wall) Edges(line, edge length.Length) merit.Merit {
 	return ends.Plus(&beds)
 }
 
+// Standing is what is sure of the pieces that the edges cut which stand.
+func (w *Wall) Standing(line, edge length.Length) merit.Merit {
+	along, across := w.phases(line, edge)
+	ends, _ := w.standingEnds(along, w.rowsAt(across))
+	beds := w.bedsAt(across)
+	return ends.Plus(&beds)
+}
+
+// AtEnd is what is sure of an end of the wall that is placed at x: the pieces beside
+// it where it is free, and whether it is exposed.
+func (w *Wall) AtEnd(right bool, x, line, edge length.Length) merit.Merit {
+	var m merit.Merit
+	if w.zoned(right) {
+		along, across := w.phases(line, edge)
+		_, bands := w.standingEnds(along, w.rowsAt(across))
+		m = w.zone(right, x, along, bands)
+	}
+	m.Exposed = w.ExposedAt(edge, x, right)
+	return m
+}
+
 // addLevelMarks adds what the marks along the wall give at best.
 func (w *Wall) addLevelMarks(m *merit.Merit, edge length.Length) {
 	x := w.level(edge)

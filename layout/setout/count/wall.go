@@ -39,7 +39,7 @@ type Wall struct {
 	field  survey.Shape
 
 	ends, beds []feature // by edge: what crosses rows, and what lies along them
-	obstacles  []plane.Rect
+	obstacles  []obstacle
 	holes      []plane.Rect // round pipes, in the frame of the rows
 	loose      []plane.Rect // where free openings may come to stand, and those holes
 	outline    *profile     // without free openings, with every free end where it leaves most

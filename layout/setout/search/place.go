@@ -1,6 +1,7 @@
 package search
 
 import (
+	"container/heap"
 	"slices"
 
 	"coursewright/layout/length"
@@ -67,7 +68,7 @@ func (s *solver) place(w *count.Wall, line, edge length.Length, limit *merit.Mer
 		return got
 	}
 	var got *count.Counted
-	for from, to := 0, 3; from < len(at); from, to = to, to+2 {
+	for from, to := 0, ends; from < len(at); from, to = to, to+2 {
 		var best []int
 		if got, best = p.best(at, from, to, nil, tries); best == nil {
 			return got
@@ -80,9 +81,8 @@ func (s *solver) place(w *count.Wall, line, edge length.Length, limit *merit.Mer
 func (s *solver) placer(w *count.Wall, line, edge length.Length, cut *cutoff) *placer {
 	p := &placer{solver: s, wall: w, line: line, edge: edge, cutoff: cut, beyond: map[[3]int]merit.Merit{}}
 	fixed := w.Fixed(line, edge)
-	edges := w.Edges(line, edge)
+	edges := w.Standing(line, edge)
 	p.guess = edges.Plus(&fixed)
-	p.guess.Exposed = 0 // the options of the ends say so
 	p.addEnds()
 	p.addOpenings()
 	return p
@@ -134,6 +134,7 @@ func (p *placer) before(a, b *placing) bool {
 }
 
 func (p *placer) run(limit *merit.Merit, tries int) (*count.Counted, []int) {
+	left := 3 * tries // a look costs one, a count two
 	var found *placing
 	settled := func() (*count.Counted, []int) {
 		if found == nil {
@@ -154,7 +155,11 @@ func (p *placer) run(limit *merit.Merit, tries int) (*count.Counted, []int) {
 		if p.cutoff.passed(p.order, &first.merit) {
 			return nil, nil
 		}
-		if tries--; tries < 0 || found != nil && p.stopped() {
+		if left--; left >= 0 && first.depth == guessed {
+			p.refine(first)
+			continue
+		}
+		if left--; left < 0 || found != nil && p.stopped() {
 			p.partial = true
 			break
 		}
@@ -194,10 +199,21 @@ func (p *placer) nudge(found *placing) (*count.Counted, []int) {
 // mostNudges bounds how many places are tried one mark at a time.
 const mostNudges = 160
 
-// closer counts the first placing, and adds those that differ from it by one option.
+// refine adds the placings that differ from the first by one option, and looks at
+// it with the rows that no free opening touches. No placing that is not in the queue
+// yet promises more than one that is: along an axis they promise ever less.
+func (p *placer) refine(first *placing) {
+	p.widen(first.at)
+	if m := p.sum(first.at); p.order.Better(&first.merit, &m) {
+		first.merit = m
+	}
+	first.depth = refined
+	heap.Fix(&p.queue, slices.Index(p.queue.items, first))
+}
+
+// closer counts the first placing.
 func (p *placer) closer(first *placing) bool {
 	p.queue.take()
-	p.widen(first.at)
 	set := p.setting(first.at)
 	if p.wall.Overlap(set.Placed) {
 		return false
@@ -227,31 +243,48 @@ func (p *placer) widen(at []int) {
 	}
 }
 
-func (p *placer) push(at []int) { p.queue.add(&placing{at: at, merit: p.sum(at)}) }
+func (p *placer) push(at []int) {
+	p.wall.Work += len(at)
+	p.queue.add(&placing{at: at, merit: p.promise(at)})
+}
 
-// sum is what a placing cannot beat.
-func (p *placer) sum(at []int) merit.Merit {
-	m := p.ground([3]int{at[0], at[1], at[2]})
+// promise is what a placing cannot beat, from what is sure of each mark alone.
+func (p *placer) promise(at []int) merit.Merit {
+	m := p.guess
 	for i, k := range at {
 		m = m.Plus(&p.axes[i].options[k].merit)
 	}
 	return m
 }
 
-// ground is what no placing with these ends and this head can beat: the worse of
-// what is sure of the edges and of what stands in the rows that no free opening
-// touches.
-func (p *placer) ground(ends [3]int) merit.Merit {
-	if m, there := p.beyond[ends]; there {
+// sum is what a placing cannot beat: the worse of what it promises and of what
+// stands, with its ends and head, in the rows that no free opening touches.
+func (p *placer) sum(at []int) merit.Merit {
+	m := p.ground([3]int{at[0], at[1], at[2]})
+	for i := ends; i < len(at); i++ {
+		m = m.Plus(&p.axes[i].options[at[i]].merit)
+	}
+	if promise := p.promise(at); p.order.Better(&m, &promise) {
+		return promise
+	}
+	return m
+}
+
+// ends is how many axes the ends and the head take; those of the openings follow.
+const ends = 3
+
+// ground is what stands in the rows that no free opening touches.
+func (p *placer) ground(at [ends]int) merit.Merit {
+	if m, there := p.beyond[at]; there {
 		return m
 	}
-	at := make([]int, len(p.axes))
-	copy(at, ends[:])
-	m := p.wall.Beyond(p.setting(at))
-	if p.order.Better(&m, &p.guess) {
-		m = p.guess
+	all := make([]int, len(p.axes))
+	copy(all, at[:])
+	m := p.wall.Beyond(p.setting(all))
+	for i, right := range [...]bool{false, true} {
+		m.Exposed += p.wall.ExposedAt(p.edge, p.axes[i].options[at[i]].low, right)
 	}
-	p.beyond[ends] = m
+	p.beyond[at] = m
 	return m
 }
 
@@ -291,12 +324,12 @@ func (p *placer) add(options []option, put func(*survey.Placed, option)) {
 
 func (p *placer) addEnds() {
 	w := p.wall
-	p.add(p.ends(false), func(to *survey.Placed, o option) {
+	p.add(p.endOptions(false), func(to *survey.Placed, o option) {
 		if !w.Found.Left.Meets {
 			to.Left = o.low
 		}
 	})
-	p.add(p.ends(true), func(to *survey.Placed, o option) {
+	p.add(p.endOptions(true), func(to *survey.Placed, o option) {
 		if !w.Found.Right.Meets {
 			to.Right = o.low
 		}
@@ -312,10 +345,10 @@ func (p *placer) addEnds() {
 	})
 }
 
-func (p *placer) ends(right bool) []option {
+func (p *placer) endOptions(right bool) []option {
 	var out []option
 	for _, x := range p.wall.EndOptions(p.edge, right) {
-		out = append(out, option{low: x, merit: merit.Merit{Exposed: p.wall.ExposedAt(p.edge, x, right)}})
+		out = append(out, option{low: x, merit: p.wall.AtEnd(right, x, p.line, p.edge)})
 	}
 	return out
 }
