@@ -72,6 +72,21 @@ func (w WallFound) Shape(units length.System, p Placed) Shape {
 	return s
 }
 
+// Less is the shape without an opening whose edges lie on a side.
+func (s Shape) Less(opening plane.Rect, on plane.Side) Shape {
+	same := func(a, b plane.Region) bool { return len(a) == len(b) && (len(a) == 0 || &a[0] == &b[0]) }
+	ring, out := opening.Ring(0), s
+	out.Solid = s.Solid.Less(ring, on)
+	out.Visible, out.Region = out.Solid, out.Solid
+	if !same(s.Visible, s.Solid) {
+		out.Visible = s.Visible.Less(ring, on)
+	}
+	if !same(s.Region, s.Solid) {
+		out.Region = s.Region.Less(ring, on)
+	}
+	return out
+}
+
 // Sides lists the boundaries of the wall: what plane.Side n means, at index n.
 func (w WallFound) Sides() []Boundary {
 	sides := []Boundary{{Name: "factory"}, w.Left.boundary("left", LeftEnd), w.Right.boundary("right", RightEnd),

@@ -2,6 +2,7 @@ package count
 
 import (
 	"encoding/binary"
+	"slices"
 
 	"coursewright/layout/bond"
 	"coursewright/layout/length"
@@ -36,6 +37,7 @@ type rowCount struct {
 	runs   []runLeast
 	tile   []plane.Region // what stands, in the frame of the rows
 	whole  []plane.Rect
+	ends   widths
 }
 
 type runLeast struct {
@@ -77,16 +79,24 @@ func (w *Wall) without(p survey.Placed) survey.Placed {
 	return p
 }
 
-// lazy makes the shape of a setting when a row has to be cut.
+// lazy makes the shape of a setting when a row has to be cut: its ground without
+// what the free openings take.
 type lazy struct {
 	w      *Wall
+	ground *ground
 	placed survey.Placed
 	made   *survey.Shape
 }
 
 func (l *lazy) shape() survey.Shape {
 	if l.made == nil {
-		s := l.w.shape(l.placed)
+		s := l.ground.shape
+		for _, i := range l.w.free {
+			if e := l.placed.Openings[i]; e != Away {
+				s = s.Less(plane.Rect{Left: e.Left, Bottom: e.Bottom, Right: e.Right, Top: e.Top}, survey.SideBase+plane.Side(len(l.w.Found.Base)+i))
+			}
+		}
+		l.w.Work += 40 * len(l.w.free)
 		l.made = &s
 	}
 	return *l.made
@@ -100,12 +110,20 @@ func (w *Wall) cutRow(g *ground, shape *lazy, row bond.Row) *rowCount {
 	}
 	w.Work += 100 + w.corners/2
 	t := w.newTally()
-	c := &rowCount{}
+	c := &rowCount{ends: noWidths}
 	piece.Row(shape.shape(), row, w.rule, func(p *piece.Piece) {
 		w.Work += 10
 		c.tile = append(c.tile, p.Solid(w.plumb))
 		t.piece(p)
-	}, func(r plane.Rect) { c.whole = append(c.whole, r) })
+		if !w.plumb {
+			w.pieceEnds(&c.ends, p, g.box)
+		}
+	}, func(r plane.Rect) {
+		c.whole = append(c.whole, r)
+		if !w.plumb {
+			w.addEnds(&c.ends, [2]bool{}, r, r, g.box, r.Width())
+		}
+	})
 	c.sights, c.work = t.sights, t.work
 	for run, least := range t.least {
 		if least != absent {
@@ -166,7 +184,7 @@ func (w *Wall) Beyond(s Setting) merit.Merit {
 		}
 		rows = append(rows, row)
 	}
-	shape := lazy{w: w, placed: w.without(s.Placed)}
+	shape := lazy{w: w, ground: g, placed: w.without(s.Placed)}
 	count := func(rows []bond.Row) {
 		for _, row := range t.plain(g.profile, rows, g.cover) {
 			t.add(w.cutRow(g, &shape, row), g.cover)
@@ -203,25 +221,67 @@ func (w *Wall) Beyond(s Setting) merit.Merit {
 func (w *Wall) Plainly(line, edge length.Length) merit.Merit {
 	s := Setting{Line: line, Edge: edge}
 	t := w.newTally()
-	var rows []bond.Row
+	var rows, touched []bond.Row
 	headMoves := w.moves(survey.SideHead)
 	for _, row := range w.rowsOver(s, w.Bounds()) {
-		free := headMoves && (w.plumb || row.High > w.Found.Head.Stops.From)
-		if !free && !w.touched(row.Low, row.High) {
+		switch {
+		case headMoves && (w.plumb || row.High > w.Found.Head.Stops.From):
+		case w.touched(row.Low, row.High):
+			touched = append(touched, row)
+		default:
 			rows = append(rows, row)
 		}
 	}
 	t.plain(w.outline, rows, nil)
+	t.apart(w.outline, touched)
 	w.Work += len(rows) / 4
 	var m merit.Merit
 	m.Sight, m.OutOfSight, m.Work = t.sights[0], t.sights[1], t.work
-	w.addRuns(&m, t.runs())
-	_, across := w.phases(line, edge)
+	runs := t.runs()
+	w.addRuns(&m, runs)
+	along, across := w.phases(line, edge)
+	mirror := w.surelyApart(runs, along, across)
 	beds := w.bedsAt(across)
 	m = m.Plus(&beds)
 	w.addLevelMarks(&m, edge)
 	w.addUprightMarks(&m, line)
+	m.Mirror = max(m.Mirror, mirror)
 	return m
+}
+
+// surelyApart is how far the two ends differ at least, where runs are those of some
+// rows: what other rows have at an end is no more than the edge's drift allows. It
+// is for level courses.
+func (w *Wall) surelyApart(runs []Run, along, across length.Length) length.Length {
+	if w.plumb || !w.likeEnds() || w.wedge(across, survey.SideLeft) || w.wedge(across, survey.SideRight) {
+		return 0
+	}
+	s := sure{w: w}
+	var doubt length.Length
+	ends := 0
+	for i := range w.ends {
+		f := &w.ends[i]
+		side := f.edge.Side()
+		if side != survey.SideLeft && side != survey.SideRight {
+			continue
+		}
+		ends++
+		for class, shift := range w.shifts {
+			first := f.first(along+shift, w.rule.Along)
+			is, least, _ := f.slot(first, w.rule.Along, w.rule.Along+w.room.Joint, w.room.Joint, f.low, f.high)
+			n := slices.IndexFunc(runs, func(r Run) bool { return r.Class == class && len(r.Edges) == 1 && r.Edges[0] == f.edge })
+			if !s.alike(f, first, w.rule.Along) || is == kept && n < 0 {
+				return 0
+			}
+			if is == kept {
+				doubt += max(0, runs[n].Least-least+4)
+			}
+		}
+	}
+	if ends != 2 {
+		return 0
+	}
+	return w.mark(max(0, differences(w.cuts(runs, survey.SideLeft), w.cuts(runs, survey.SideRight))-doubt))
 }
 
 // touched tells whether a free opening may come to stand between two heights of

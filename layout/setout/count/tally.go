@@ -74,7 +74,7 @@ func (w *Wall) Count(s Setting) Counted {
 	t := w.newTally()
 	g.cover.Clear()
 	slow := t.plain(f, w.rowsOver(s, g.box), g.cover)
-	shape := lazy{w: w, placed: s.Placed}
+	shape := lazy{w: w, ground: g, placed: s.Placed}
 	for _, row := range slow {
 		t.add(w.cutRow(g, &shape, row), g.cover)
 	}
@@ -114,6 +114,39 @@ func (t *tally) plain(f *profile, rows []bond.Row, cover *piece.Cover) (slow []b
 		t.row(row, in, found, cover)
 	}
 	return slow
+}
+
+// apart counts of rows that a free opening may touch the cut pieces that stand
+// beyond its reach.
+func (t *tally) apart(f *profile, rows []bond.Row) {
+	var in []crossing
+	for _, row := range rows {
+		in = in[:0]
+		if f.band(row.Low, row.High) < 0 {
+			continue
+		}
+		var ok bool
+		if in, ok = f.row(row.Low, row.High, in); !ok {
+			continue
+		}
+		class := t.w.class(row.Course)
+		var found []stub
+		if !t.w.stubs(in, row.First, func(s stub) { found = append(found, s) }) {
+			continue
+		}
+		for _, s := range found {
+			tile := plane.Rect{Left: s.left - row.Width, Right: s.right + row.Width, Bottom: row.Low, Top: row.High}
+			if !s.whole && !s.sealed() && !t.w.freeIn(tile) {
+				t.stub(s, class)
+			}
+		}
+	}
+}
+
+// freeIn tells whether a free opening may come to stand in a part of the wall, in the
+// frame of the rows.
+func (w *Wall) freeIn(r plane.Rect) bool {
+	return slices.ContainsFunc(w.free, func(i int) bool { return w.hull(i).Overlaps(r) })
 }
 
 // row counts the stubs of a plain row, and covers what its tile covers.

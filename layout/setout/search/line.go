@@ -29,6 +29,7 @@ type hunt struct {
 	ties   []count.Counted // the best so far, equal before the terms that walls share
 	steps  int
 	done   bool
+	depth  depth // how closely the first start in the queue is looked at, for the bound
 }
 
 // candidate is one start on the line with what it cannot beat there.
@@ -108,14 +109,20 @@ func (s *solver) trial(line length.Length) *trial {
 	return t
 }
 
-// closer looks at a line one step more closely: at the next start of the first
-// wall whose best starts are not known yet. Once they all are, its merit is exact.
+// closer looks at a line one step more closely: at its most promising starts, then
+// at the next start of the first wall whose best starts are not known yet. Once they
+// all are, its merit is exact.
 func (s *solver) closer(t *trial) {
-	if t.hunts == nil {
+	switch {
+	case t.hunts == nil:
 		for _, w := range s.walls {
 			t.hunts = append(t.hunts, s.hunt(w, t.line))
 		}
-	} else {
+	case t.hunts[0].depth < based:
+		for _, h := range t.hunts {
+			h.depth = based
+		}
+	default:
 		for i, h := range t.hunts {
 			if !h.done {
 				h.step(s.cutoff(t, i))
@@ -152,7 +159,7 @@ func first(order merit.Order, groups []count.Group) merit.Merit {
 }
 
 func (s *solver) hunt(w *count.Wall, line length.Length) *hunt {
-	h := &hunt{solver: s, wall: w, line: line, groups: w.Groups(line)}
+	h := &hunt{solver: s, wall: w, line: line, groups: w.Groups(line), depth: refined}
 	h.queue.before = h.before
 	h.next = make([]int, len(h.groups))
 	for i := range h.groups {
@@ -180,7 +187,7 @@ func (h *hunt) before(a, b *candidate) bool {
 // bound is what no start on the line can beat: the best so far, or what is next
 // in the queue with the edges where they stand.
 func (h *hunt) bound() merit.Merit {
-	for !h.done && h.queue.first().depth < based {
+	for !h.done && h.queue.first().depth < h.depth {
 		h.closer(h.queue.first())
 	}
 	switch {

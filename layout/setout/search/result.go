@@ -28,7 +28,7 @@ func (r *Result) Order() merit.Order { return r.order }
 // Start is what another start of one wall would give on the line of the result,
 // with its free marks placed at their best, and the merit of the room with it.
 func (r *Result) Start(wall int, edge length.Length) (count.Counted, merit.Merit) {
-	r.limit = r.work() + fresh/4
+	r.limit = r.work() + fresh/24
 	c := r.place(r.walls[wall], r.Line, edge, nil, nil, fewTries)
 	walls := append([]count.Counted(nil), r.Walls...)
 	walls[wall] = *c
@@ -47,7 +47,7 @@ func (s *solver) whole(walls []count.Counted) merit.Merit {
 
 // OnLine is what another course line would give with the starts on it that promise most.
 func (r *Result) OnLine(line length.Length) ([]count.Counted, merit.Merit) {
-	t := r.look(line, fresh/8, 2)
+	t := r.look(line, fresh/16, 2)
 	return t.walls, t.merit
 }
 

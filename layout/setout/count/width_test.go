@@ -1,0 +1,38 @@
+package count
+
+import (
+	"testing"
+
+	"coursewright/layout/length"
+
+	"github.com/stretchr/testify/require"
+	"pgregory.net/rapid"
+)
+
+// Law 1, of the widths at the ends: they are those of the pieces that the cutter makes.
+func TestWidthsAtTheEndsAreThoseOfThePieces(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		w, s := drawn(t)
+		if w.plumb || w.Overlap(s.Placed) {
+			t.Skip("columns, or openings that overlap")
+		}
+		want := map[int]*widths{}
+		shape, pieces, _ := w.Cut(s)
+		for i := range pieces {
+			p := &pieces[i]
+			if want[p.Row] == nil {
+				n := noWidths
+				want[p.Row] = &n
+			}
+			w.pieceEnds(want[p.Row], p, shape.Solid.Bounds())
+		}
+		wantLeft, wantRight := map[int]length.Length{}, map[int]length.Length{}
+		for course, at := range want {
+			put(wantLeft, course, at[0])
+			put(wantRight, course, at[1])
+		}
+		left, right := w.EndWidths(s)
+		require.Equal(t, wantLeft, left)
+		require.Equal(t, wantRight, right)
+	})
+}
