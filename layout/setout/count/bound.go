@@ -46,14 +46,11 @@ func (w *Wall) standingEnds(along length.Length, rows pattern) (merit.Merit, pat
 	return s.merit(), bands
 }
 
-// zoned tells whether an end is free and crosses rows, so that what is beside it is
-// sure for each of its places.
+// zoned tells whether what the rows run into on a side is free, so that what is
+// beside it is sure for each of its places.
 func (w *Wall) zoned(right bool) bool {
-	side := survey.SideLeft
-	if right {
-		side = survey.SideRight
-	}
-	return !w.plumb && w.moves(side)
+	side := w.sideOf(right)
+	return side != survey.SideBase && w.moves(side)
 }
 
 // bedsAt is what no set-out can beat whose rows stand at across, as far as it is

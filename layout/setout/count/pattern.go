@@ -65,7 +65,7 @@ func (w *Wall) patternOf(across length.Length, rows func(from, to length.Length,
 			add(p.from, p.to)
 		}
 	}
-	if !w.FixedEnds() {
+	if w.zoned(false) || w.zoned(true) {
 		for i := range w.outline.heights[1:] {
 			add(w.bandAt(i))
 		}
@@ -113,13 +113,22 @@ func (f *feature) turnsIn(from, to, across, pitch, joint length.Length) bool {
 	return false
 }
 
-// bandAt is a band of the outline, as far as a free head leaves it.
+// bandAt is a band of the outline, as far as a free head leaves it, or with columns
+// the free ends.
 func (w *Wall) bandAt(i int) (low, high length.Length) {
 	low, high = w.outline.heights[i], w.outline.heights[i+1]
-	if w.moves(survey.SideHead) && !w.plumb {
-		high = max(low, min(high, w.Found.Head.Stops.From))
+	switch {
+	case !w.plumb && w.moves(survey.SideHead):
+		high = min(high, w.Found.Head.Stops.From)
+	case w.plumb:
+		if w.moves(survey.SideLeft) {
+			low = max(low, w.Found.Left.Stops.To)
+		}
+		if w.moves(survey.SideRight) {
+			high = min(high, w.Found.Right.Stops.From)
+		}
 	}
-	return low, high
+	return low, max(low, high)
 }
 
 // Start is a start of a wall with what it cannot beat on a line, less the offset

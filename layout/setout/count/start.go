@@ -81,12 +81,19 @@ func (w *Wall) UprightPair(i int, line length.Length, p Pair) merit.Merit {
 func (w *Wall) beside(i int, g grid, p Pair, low, high piece.Facing) merit.Merit {
 	o := w.Found.Openings[i]
 	s := sure{w: w}
-	length0, from, to, repeat, size := o.Height.From, o.Bottom.From, o.Bottom.To+o.Height.To, w.room.Tile.Height+w.room.Joint, w.room.Tile.Height
+	along, across := o.Height, o.Width // along the edges, and from one to the other
+	from, to, tile, deep := o.Bottom.From, o.Bottom.To+o.Height.To, w.room.Tile.Height, w.room.Tile.Width
 	if low == piece.Over {
-		length0, from, to, repeat, size = o.Width.From, o.Left.From, o.Left.To+o.Width.To, w.room.Tile.Width+w.room.Joint, w.room.Tile.Width
+		along, across = across, along
+		from, to, tile, deep = o.Left.From, o.Left.To+o.Width.To, w.room.Tile.Width, w.room.Tile.Height
 	}
-	n := int(max(0, length0-size) / (repeat * length.Length(len(g.shifts))))
-	if n == 0 {
+	classes := len(g.shifts)
+	inside := int(max(0, along.From-tile) / ((tile + w.room.Joint) * length.Length(classes)))
+	touched := 0
+	if across.From >= deep { // else one tile may reach from edge to edge round the corner
+		touched = w.touchedBy(along.From, tile) / classes
+	}
+	if max(inside, touched) == 0 {
 		return s.m
 	}
 	side := survey.SideBase + plane.Side(len(w.Found.Base)+i)
@@ -95,7 +102,14 @@ func (w *Wall) beside(i int, g grid, p Pair, low, high piece.Facing) merit.Merit
 		facing piece.Facing
 		left   func(length.Length, int) length.Length
 	}{{p.Low, low, g.before}, {p.High, high, g.after}} {
-		if !w.alone(i, e.facing, e.at, from, to) {
+		n := 0
+		if w.alone(i, e.facing, e.at, from, to, 0) {
+			n = inside
+		}
+		if touched > n && w.alone(i, e.facing, e.at, from, to, tile+w.room.Joint) {
+			n = touched
+		}
+		if n == 0 {
 			continue
 		}
 		edge := piece.EdgeOf(side, e.facing)
@@ -109,6 +123,17 @@ func (w *Wall) beside(i int, g grid, p Pair, low, high piece.Facing) merit.Merit
 	return s.merit()
 }
 
+// touchedBy is how many tiles of one size at least, one beside the other, a stretch
+// touches wherever it lies.
+func (w *Wall) touchedBy(stretch, tile length.Length) int {
+	pitch := tile + w.room.Joint
+	n := int(stretch / pitch)
+	if stretch%pitch > w.room.Joint {
+		n++
+	}
+	return n
+}
+
 // rowFacing is a facing of the wall in the frame of the rows.
 func (w *Wall) rowFacing(f piece.Facing) piece.Facing {
 	if w.plumb {
@@ -118,33 +143,49 @@ func (w *Wall) rowFacing(f piece.Facing) piece.Facing {
 }
 
 // alone tells whether nothing else cuts the tile beside an edge of an opening that
-// faces tile so and stands at x, wherever it may be between from and to.
-func (w *Wall) alone(i int, f piece.Facing, x, from, to length.Length) bool {
-	far := w.room.Tile.Width + w.room.Joint
-	r := plane.Rect{Left: x - far, Right: x, Bottom: from, Top: to}
-	switch f {
-	case piece.OnLeft:
-		r.Left, r.Right = x, x+far
-	case piece.Over:
-		far = w.room.Tile.Height + w.room.Joint
-		r = plane.Rect{Left: from, Right: to, Bottom: x - far, Top: x}
-	case piece.Under:
-		far = w.room.Tile.Height + w.room.Joint
-		r = plane.Rect{Left: from, Right: to, Bottom: x, Top: x + far}
-	}
-	if w.plumb {
-		r = r.Transposed()
-	}
+// faces tile so and stands at x, wherever it may be between from and to: nor, round
+// the corners of the opening, the tile that reaches as far as round beyond it. There
+// an edge that crosses does no harm where it stands clear of the opening.
+func (w *Wall) alone(i int, f piece.Facing, x, from, to, round length.Length) bool {
+	reach := w.besideAt(f, x, from-round, to+round)
+	clear := w.besideAt(f, x, from-w.margin(), to+w.margin())
 	own := -1 // an opening that is pinned has no range of its own
 	if k := slices.Index(w.free, i); k >= 0 {
 		own = w.hullOf[k]
 	}
 	for n, o := range w.obstacles {
-		if n != own && o.Left <= r.Right && o.Right >= r.Left && o.Bottom <= r.Top && o.Top >= r.Bottom {
+		crosses := round > 0 && o.edge >= 0 && o.edge.Across() != (f <= piece.OnRight) && !touch(o.Rect, clear)
+		if n != own && touch(o.Rect, reach) && !crosses {
 			return false
 		}
 	}
 	return true
+}
+
+// besideAt is the box of a tile's depth beside an edge of an opening, in the frame of
+// the rows.
+func (w *Wall) besideAt(f piece.Facing, x, from, to length.Length) plane.Rect {
+	wide, high := w.room.Tile.Width+w.room.Joint, w.room.Tile.Height+w.room.Joint
+	var r plane.Rect
+	switch f {
+	case piece.OnRight:
+		r = plane.Rect{Left: x - wide, Right: x, Bottom: from, Top: to}
+	case piece.OnLeft:
+		r = plane.Rect{Left: x, Right: x + wide, Bottom: from, Top: to}
+	case piece.Over:
+		r = plane.Rect{Left: from, Right: to, Bottom: x - high, Top: x}
+	case piece.Under:
+		r = plane.Rect{Left: from, Right: to, Bottom: x, Top: x + high}
+	}
+	if w.plumb {
+		return r.Transposed()
+	}
+	return r
+}
+
+// touch tells whether two rectangles share at least a point.
+func touch(a, b plane.Rect) bool {
+	return a.Left <= b.Right && a.Right >= b.Left && a.Bottom <= b.Top && a.Top >= b.Bottom
 }
 
 // Edges is what is sure of the pieces that the edges of the wall cut, without
@@ -167,13 +208,25 @@ func (w *Wall) Standing(line, edge length.Length) merit.Merit {
 // it where it is free, and whether it is exposed.
 func (w *Wall) AtEnd(right bool, x, line, edge length.Length) merit.Merit {
 	var m merit.Merit
-	if w.zoned(right) {
-		along, across := w.phases(line, edge)
-		_, bands := w.standingEnds(along, w.rowsAt(across))
-		m = w.zone(right, x, along, bands)
+	if !w.plumb && w.zoned(right) {
+		m = w.atPlace(right, x, line, edge)
 	}
 	m.Exposed = w.ExposedAt(edge, x, right)
 	return m
+}
+
+// AtHead is what is sure of the pieces beside a free head that is placed at y.
+func (w *Wall) AtHead(y, line, edge length.Length) merit.Merit {
+	if !w.plumb || !w.zoned(true) {
+		return merit.Merit{Part: true}
+	}
+	return w.atPlace(true, y, line, edge)
+}
+
+func (w *Wall) atPlace(right bool, x, line, edge length.Length) merit.Merit {
+	along, across := w.phases(line, edge)
+	_, bands := w.standingEnds(along, w.rowsAt(across))
+	return w.zone(right, x, along, bands)
 }
 
 // addLevelMarks adds what the marks along the wall give at best.

@@ -8,13 +8,19 @@ import (
 	"coursewright/layout/survey"
 )
 
-// movable is what no place of a free end can beat for rows that begin at along:
+// movable is what no place of a free end, or with columns of a free head, can beat for rows that begin at along:
 // the best of what each place gives in the plain rows beside it.
 func (w *Wall) movable(right bool, along length.Length, bands pattern) merit.Merit {
 	var best merit.Merit
-	for i, x := range w.EndOptions(along, right) {
+	places := func() []length.Length { return w.EndOptions(along, right) }
+	if w.plumb {
+		places = func() []length.Length { return w.HeadOptions(along) }
+	}
+	for i, x := range places() {
 		m := w.zone(right, x, along, bands)
-		m.Exposed = w.ExposedAt(along, x, right)
+		if !w.plumb {
+			m.Exposed = w.ExposedAt(along, x, right)
+		}
 		if i == 0 || w.order.Better(&m, &best) {
 			best = m
 		}
@@ -44,13 +50,9 @@ func (w *Wall) zone(right bool, x, along length.Length, bands pattern) merit.Mer
 // crowded tells whether a pipe or the range of a free opening is so near the free
 // end that the pieces beside it are not sure.
 func (w *Wall) crowded(right bool, low, high length.Length) bool {
-	stops := w.Found.Left.Stops
+	stops := w.stops(right)
 	far := 2 * (w.rule.Along + w.room.Joint)
 	reach := plane.Rect{Left: stops.From - far, Right: stops.To + far, Bottom: low, Top: high}
-	if right {
-		stops = w.Found.Right.Stops
-		reach.Left, reach.Right = stops.From-far, stops.To+far
-	}
 	for _, o := range w.loose {
 		if o.Overlaps(reach) {
 			return true
@@ -61,13 +63,13 @@ func (w *Wall) crowded(right bool, low, high length.Length) bool {
 
 // interval finds where tile runs from a free end that is placed at x to what next
 // crosses the rows between two heights; it is false where there is no tile, or
-// the other end leans.
+// the other end leans and is near.
 func (w *Wall) interval(right bool, x, low, high length.Length, pair *[2]crossing) bool {
-	side, facing := survey.SideLeft, piece.OnLeft
+	facing := piece.OnLeft
 	if right {
-		side, facing = survey.SideRight, piece.OnRight
+		facing = piece.OnRight
 	}
-	free := at(x, &steep{edge: piece.EdgeOf(side, facing), onLeft: !right})
+	free := at(x, &steep{edge: w.wallEdge(piece.EdgeOf(w.sideOf(right), facing)), onLeft: !right})
 	var before, next *steep // the last edge beyond the free end, and the first on its tile's side
 	for i := range w.outline.steep {
 		s := &w.outline.steep[i]
@@ -89,8 +91,13 @@ func (w *Wall) interval(right bool, x, low, high length.Length, pair *[2]crossin
 	switch {
 	case before != nil && before.onLeft == right: // beyond its tile's end
 		return false
-	case next != nil && (next.onLeft != right || next.from.X != next.to.X):
+	case next != nil && next.onLeft != right:
 		return false
+	case next != nil && next.from.X != next.to.X:
+		if min((next.from.X-x).Abs(), (next.to.X-x).Abs()) < 3*(w.rule.Along+w.room.Joint) {
+			return false
+		}
+		next = nil // so far off that it is the same to the pieces beside the end
 	}
 	far := at(x+20*w.rule.Along, &steep{onLeft: right})
 	if right {
@@ -146,7 +153,32 @@ func (s *sure) beside(right bool, pair []crossing, first length.Length, class, n
 func (w *Wall) short(right bool, x length.Length) bool {
 	depth := w.rule.Along + w.room.Joint
 	if right {
-		return w.Found.Right.Stops.From-x < depth
+		return w.stops(right).From-x < depth
 	}
-	return x-w.Found.Left.Stops.To < depth
+	return x-w.stops(right).To < depth
+}
+
+// sideOf is what the rows run into on the left and on the right: the ends of the
+// wall, or with columns its base and its head.
+func (w *Wall) sideOf(right bool) plane.Side {
+	switch {
+	case w.plumb && right:
+		return survey.SideHead
+	case w.plumb:
+		return survey.SideBase
+	case right:
+		return survey.SideRight
+	}
+	return survey.SideLeft
+}
+
+// stops is where a free end of the rows may stand.
+func (w *Wall) stops(right bool) survey.Span {
+	switch {
+	case w.plumb:
+		return w.Found.Head.Stops
+	case right:
+		return w.Found.Right.Stops
+	}
+	return w.Found.Left.Stops
 }

@@ -69,6 +69,9 @@ func (s *solver) solve(known *Result) *Result {
 		if s.stopped() {
 			return s.settle(&q, best)
 		}
+		if best != nil && s.work() > s.late && s.asGood(best, t) {
+			return s.result(best, false, t.merit)
+		}
 		s.closer(t)
 		if t.dead {
 			q.take()
@@ -82,6 +85,13 @@ func (s *solver) solve(known *Result) *Result {
 		}
 		q.settle()
 	}
+}
+
+// asGood tells whether nothing that is left can beat the best in a term before the
+// work of cutting: what is decided then is who of equals is quicker to cut.
+func (s *solver) asGood(best, next *trial) bool {
+	order, _ := s.order.Until(&next.merit, &best.merit, merit.HiddenBare)
+	return order >= 0
 }
 
 // cutoff is what the wall i of a line must reach to be worth while.
@@ -227,11 +237,13 @@ func (h *hunt) raise(c *candidate, m merit.Merit) {
 	h.queue.settle()
 }
 
-// mostTies bounds how many equal starts of a wall are settled together, and
-// mostSteps how many starts are looked at on one line.
+// mostTies bounds how many equal starts of a wall are settled together, mostSteps
+// how many starts are looked at on one line, and lateSteps how many once those left
+// can only be quicker to cut.
 const (
 	mostTies  = 64
 	mostSteps = 240
+	lateSteps = 16
 )
 
 // tries bounds how many placings of the free marks are looked at for one start.
@@ -250,9 +262,19 @@ func (h *hunt) step(cut *cutoff) {
 		h.keep(*got)
 	}
 	h.steps++
-	if h.done = h.queue.empty() || h.past(); !h.done && h.steps >= mostSteps && len(h.ties) > 0 {
+	if h.done = h.queue.empty() || h.past(); !h.done && h.spent() {
 		h.done, h.partial = true, true
 	}
+}
+
+// spent tells whether enough starts were looked at: fewer where those left can only be
+// quicker to cut.
+func (h *hunt) spent() bool {
+	if len(h.ties) == 0 || h.steps < lateSteps {
+		return false
+	}
+	order, _ := h.order.Until(&h.queue.first().merit, &h.ties[0].Merit, merit.HiddenBare)
+	return order >= 0 || h.steps >= mostSteps
 }
 
 // past tells whether nothing that is left in the queue is as good as the best so far.

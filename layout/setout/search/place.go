@@ -134,7 +134,7 @@ func (p *placer) before(a, b *placing) bool {
 }
 
 func (p *placer) run(limit *merit.Merit, tries int) (*count.Counted, []int) {
-	left := 3 * tries // a look costs one, a count two
+	left := 3 * tries // a look costs one and a count two, and far more where it can only be quicker to cut
 	var found *placing
 	settled := func() (*count.Counted, []int) {
 		if found == nil {
@@ -155,7 +155,10 @@ func (p *placer) run(limit *merit.Merit, tries int) (*count.Counted, []int) {
 		if p.cutoff.passed(p.order, &first.merit) {
 			return nil, nil
 		}
-		if left--; left >= 0 && first.depth == guessed {
+		if left--; found != nil && p.late(first, found) {
+			left -= tries / lateTries
+		}
+		if left >= 0 && first.depth == guessed {
 			p.refine(first)
 			continue
 		}
@@ -171,6 +174,17 @@ func (p *placer) run(limit *merit.Merit, tries int) (*count.Counted, []int) {
 		return p.oneByOne(), nil
 	}
 	return p.nudge(found)
+}
+
+// lateTries is how many of the placings that are tried may be such as can only be
+// quicker to cut than the best found.
+const lateTries = 48
+
+// late tells whether a placing can beat the best found in nothing that comes before
+// the work of cutting.
+func (p *placer) late(next, found *placing) bool {
+	order, _ := p.order.Until(&next.merit, &found.merit, merit.HiddenBare)
+	return order >= 0
 }
 
 // nudge moves one mark at a time from a placing, as long as that is better: for
@@ -336,7 +350,7 @@ func (p *placer) addEnds() {
 	})
 	var heads []option
 	for _, y := range w.HeadOptions(p.line) {
-		heads = append(heads, option{low: y})
+		heads = append(heads, option{low: y, merit: w.AtHead(y, p.line, p.edge)})
 	}
 	p.add(heads, func(to *survey.Placed, o option) {
 		if !w.Found.Head.Meets {

@@ -38,6 +38,7 @@ type solver struct {
 	walls   []*count.Wall
 	known   *merit.Merit // the best of the room so far
 	limit   int
+	late    int // beyond so much work it settles where only the work of cutting is left to decide
 	ctx     context.Context
 	asked   int
 	ended   bool
@@ -51,7 +52,7 @@ func Room(ctx context.Context, room *survey.Room) (Result, error) {
 	hands := hands(room)
 	for _, hand := range hands {
 		s := newSolver(ctx, room, hand, order)
-		s.limit = Work / len(hands)
+		s.limit, s.late = Work/len(hands), Work/5/len(hands)
 		r := s.solve(best)
 		if err := ctx.Err(); err != nil {
 			return Result{}, err
