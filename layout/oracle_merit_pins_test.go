@@ -168,6 +168,8 @@ func (j *judge) pins(t *rapid.T) pinning {
 // no worse by the order of merit.
 func TestNoPinsBeatTheFreeSetOut(t *testing.T) {
 	jobs := shippedJobs(t)
+	// A base read steeper than 45° is no rake, and its runs are not those of the plan.
+	delete(jobs, "dubious-sign-error-mid-reading.json")
 	for _, name := range slices.Sorted(maps.Keys(jobs)) {
 		job := jobs[name]
 		if strings.Contains(string(job), `"pins"`) || strings.Contains(string(job), `"set"`) {

@@ -135,7 +135,8 @@ func TestKnownRooms(t *testing.T) {
 			}
 		}
 		m := j.terms()
-		require.Zero(t, m.facing, "end walls alike in their corners")
+		// The holes of the pipes decide the starts of the left wall before its likeness to the right one does.
+		require.LessOrEqual(t, m.facing, 3*perMM, "end walls alike in their corners")
 		require.Zero(t, m.mirror, "both ends of the back wall alike")
 		off := modulo(j.walls[1].middle()-j.walls[1].edge, j.width+j.joint) - j.width/2
 		require.InDelta(t, 0, off/perMM, 10, "a tile on the middle of the back wall, but for its lean")

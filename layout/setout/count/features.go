@@ -50,12 +50,12 @@ func spanOf(f piece.Facing, a, b plane.Point) span {
 // box of another edge, or where a free mark may come to stand.
 type obstacle struct {
 	plane.Rect
-	edge piece.Edge // the edge, or pipe or free
+	edge piece.Edge // the edge, one that stands or a free one, or pipe or free
 }
 
-// What an obstacle is that is no edge that stands.
+// What an obstacle is that is no edge of the wall.
 const (
-	free piece.Edge = -1 - iota // a free end, head or opening may come to stand here
+	free piece.Edge = -1 - iota // a free opening may come to stand here
 	pipe
 )
 
@@ -217,13 +217,13 @@ func (w *Wall) hulls() []obstacle {
 	}
 	f := w.Found
 	if w.moves(survey.SideLeft) {
-		add(plane.Rect{Left: f.Left.Stops.From, Right: f.Left.Stops.To, Bottom: -far, Top: far}, free)
+		add(plane.Rect{Left: f.Left.Stops.From, Right: f.Left.Stops.To, Bottom: -far, Top: far}, piece.EdgeOf(survey.SideLeft, piece.OnLeft))
 	}
 	if w.moves(survey.SideRight) {
-		add(plane.Rect{Left: f.Right.Stops.From, Right: f.Right.Stops.To, Bottom: -far, Top: far}, free)
+		add(plane.Rect{Left: f.Right.Stops.From, Right: f.Right.Stops.To, Bottom: -far, Top: far}, piece.EdgeOf(survey.SideRight, piece.OnRight))
 	}
 	if w.moves(survey.SideHead) {
-		add(plane.Rect{Left: -far, Right: far, Bottom: f.Head.Stops.From, Top: f.Head.Stops.To}, free)
+		add(plane.Rect{Left: -far, Right: far, Bottom: f.Head.Stops.From, Top: f.Head.Stops.To}, piece.EdgeOf(survey.SideHead, piece.Over))
 	}
 	for i, o := range f.Openings {
 		switch {

@@ -28,6 +28,7 @@ type hunt struct {
 	queue  queue[*candidate]
 	ties   []count.Counted // the best so far, equal before the terms that walls share
 	steps  int
+	own    int // the work done for its steps
 	done   bool
 	depth  depth // how closely the first start in the queue is looked at, for the bound
 }
@@ -216,34 +217,34 @@ func (h *hunt) closer(c *candidate) {
 	c.depth++
 	switch c.depth {
 	case refined:
-		h.raise(c, h.wall.OfBoth(h.line, c.edge))
-		if h.wall.FixedEnds() && c.depth == refined {
-			h.raise(c, h.wall.Plainly(h.line, c.edge))
+		h.worsen(c, h.wall.OfBoth(h.line, c.edge))
+		if h.wall.FixedEnds() {
+			h.worsen(c, h.wall.Plainly(h.line, c.edge))
 		}
+		h.queue.settle()
 		h.feed(c.group)
 	case based:
 		if h.wall.FixedEnds() {
-			h.raise(c, h.base(h.wall, h.line, c.edge))
+			h.worsen(c, h.base(h.wall, h.line, c.edge))
 		}
+		h.queue.settle()
 	}
 }
 
-// raise notes what the first start in the queue cannot beat, where it is worse than
-// what was known.
-func (h *hunt) raise(c *candidate, m merit.Merit) {
+// worsen notes what a start cannot beat, where that is worse than what was known.
+func (h *hunt) worsen(c *candidate, m merit.Merit) {
 	if h.order.Better(&c.merit, &m) {
 		c.merit = m
 	}
-	h.queue.settle()
 }
 
 // mostTies bounds how many equal starts of a wall are settled together, mostSteps
-// how many starts are looked at on one line, and lateSteps how many once those left
-// can only be quicker to cut.
+// how many starts are looked at on one line, and lateWork how much is counted for it
+// once those left can only be better out of sight or quicker to cut.
 const (
 	mostTies  = 64
 	mostSteps = 240
-	lateSteps = 16
+	lateWork  = Work / 4
 )
 
 // tries bounds how many placings of the free marks are looked at for one start.
@@ -252,6 +253,8 @@ const tries = 240
 // step looks at the start that is next in the queue, and tells by done when all
 // are known that are equal before the terms that walls share.
 func (h *hunt) step(cut *cutoff) {
+	before := h.work()
+	defer func() { h.own += h.work() - before }()
 	h.bound()
 	c := h.queue.take()
 	var limit *merit.Merit
@@ -267,10 +270,9 @@ func (h *hunt) step(cut *cutoff) {
 	}
 }
 
-// spent tells whether enough starts were looked at: fewer where those left can only be
-// quicker to cut.
+// spent tells whether enough starts were looked at.
 func (h *hunt) spent() bool {
-	if len(h.ties) == 0 || h.steps < lateSteps {
+	if len(h.ties) == 0 || h.steps < mostSteps && h.own < lateWork {
 		return false
 	}
 	order, _ := h.order.Until(&h.queue.first().merit, &h.ties[0].Merit, merit.HiddenBare)

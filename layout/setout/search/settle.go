@@ -26,7 +26,7 @@ func (s *solver) settle(q *queue[*trial], best *trial) *Result {
 		if s.ended {
 			break
 		}
-		better(s.look(line, fresh, promise))
+		better(s.look(line, fresh, promise, fewTries))
 	}
 	if best == nil {
 		return nil
@@ -39,7 +39,7 @@ func (s *solver) settle(q *queue[*trial], best *trial) *Result {
 		better(s.slipped(line, best.walls))
 	}
 	if !s.ended {
-		better(s.look(best.line, fresh, promise))
+		better(s.look(best.line, 6*fresh, promise, tries))
 	}
 	return s.result(best, false, bound)
 }
@@ -84,7 +84,7 @@ func (s *solver) promising(q *queue[*trial], best *trial) []length.Length {
 
 // look finds the best of a few starts on every wall of a line: the classic ones
 // and those that promise most.
-func (s *solver) look(line length.Length, effort, starts int) *trial {
+func (s *solver) look(line length.Length, effort, starts, tries int) *trial {
 	t := &trial{line: line, depth: exact}
 	for _, w := range s.walls {
 		h := s.hunt(w, line)
@@ -93,7 +93,7 @@ func (s *solver) look(line length.Length, effort, starts int) *trial {
 			if len(h.ties) > 0 && s.stopped() {
 				break
 			}
-			if c := s.place(w, line, edge, nil, nil, fewTries); c != nil {
+			if c := s.place(w, line, edge, nil, nil, tries); c != nil {
 				h.keep(*c)
 			}
 		}
