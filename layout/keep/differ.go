@@ -40,11 +40,18 @@ func Differ(kept, anew Judged) Difference {
 	was, is := kept.struck(), anew.struck()
 	if was.At != is.At {
 		a, b := apart(units, was.At.Abs(), is.At.Abs())
-		d.Moves = append(d.Moves, Move{"line to strike", a + side(was.At), b + side(is.At)})
+		d.Moves = append(d.Moves, Move{"line to strike", a + over(was.At), b + over(is.At)})
 	}
 	for i := range kept.Walls {
 		d.add(units, "tile edge on "+kept.Walls[i].Found.Name, kept.edge(i, was), anew.edge(i, is))
 		d.marks(units, kept.Walls[i], anew.Walls[i])
+	}
+	for i, b := range kept.Setout.Bands {
+		c := anew.Setout.Bands[i]
+		d.add(units, "bottom of "+b.Name+" over the level line", b.Bottom, c.Bottom)
+		for k, w := range b.Walls {
+			d.add(units, "tile edge of "+b.Name+" on "+kept.Walls[w].Found.Name, b.Edges[k], c.Edges[k])
+		}
 	}
 	return d
 }
@@ -101,8 +108,8 @@ func hand(h survey.Hand) string {
 	return "to the left"
 }
 
-// side says on which side of the level line a height is.
-func side(l length.Length) string {
+// over says on which side of the level line a height is.
+func over(l length.Length) string {
 	switch {
 	case l < 0:
 		return " below the level line"

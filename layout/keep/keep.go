@@ -5,8 +5,8 @@
 // Laws, each with a test:
 //
 //  1. What is kept is all that the solver decided: the course line, every start,
-//     the free marks, the hand of a bond that leaves it open, and the joint out of
-//     a range. What was measured, and what stands on a wall, is not kept.
+//     the free marks, the hand of a bond that leaves it open, the joint out of a
+//     range, and where bands stand and start. What was measured, and what stands on a wall, is not kept.
 //  2. A job that holds what is kept of its own plan has the same plan: every
 //     piece, to the unit.
 //  3. Read gives back what Write was given; the same plan is written with the
@@ -36,10 +36,7 @@ func Of(engine string, job survey.Job, s plan.Setout, walls []plan.Wall) survey.
 		out.Course.Line = printed(s.Line)
 	}
 	if job.Bond.Kind == string(survey.Running) && job.Bond.Hand == "" {
-		out.Hand = "left"
-		if s.Hand == survey.Right {
-			out.Hand = "right"
-		}
+		out.Hand = side(s.Hand)
 	}
 	if m := job.Joint.Mark; m != nil && m.At == "" {
 		out.Joint = printed(s.Joint)
@@ -57,7 +54,33 @@ func Of(engine string, job survey.Job, s plan.Setout, walls []plan.Wall) survey.
 		}
 		out.Walls[w.Found.Name] = pin
 	}
+	for i, b := range s.Bands {
+		out.Bands = append(out.Bands, band(job.Bands[i], b, walls))
+	}
 	return out
+}
+
+// band is what is kept of a band.
+func band(typed survey.Band, b plan.Band, walls []plan.Wall) survey.HeldBand {
+	out := survey.HeldBand{Name: b.Name, Walls: map[string]survey.WallPin{}}
+	if typed.Bottom.At == "" {
+		out.Bottom = printed(b.Bottom)
+	}
+	if typed.Bond.Kind == string(survey.Running) && typed.Bond.Hand == "" {
+		out.Hand = side(b.Hand)
+	}
+	for i, w := range b.Walls {
+		out.Walls[walls[w].Found.Name] = survey.WallPin{Edge: printed(b.Edges[i])}
+	}
+	return out
+}
+
+// side is the word of a hand in the job file.
+func side(h survey.Hand) string {
+	if h == survey.Right {
+		return "right"
+	}
+	return "left"
 }
 
 // printed is a length as a plan prints it, to 0.001 mm, which is read back to the
@@ -100,7 +123,8 @@ func LetGo(job survey.Job) survey.Job {
 	return job
 }
 
-// Same tells whether two plans of a job set every piece in the same place.
+// Same tells whether two plans of a job set every piece of the walls in the same place.
+// What lines niches and windows follows the walls, by rules of its own.
 func Same(a, b []plan.Wall) bool {
 	return slices.EqualFunc(a, b, func(v, w plan.Wall) bool {
 		if len(v.Pieces) != len(w.Pieces) {

@@ -1,12 +1,16 @@
 package plan
 
-import "coursewright/layout/length"
+import (
+	"coursewright/layout/length"
+	"coursewright/layout/survey"
+)
 
 // Band is where a band of the room stands and where its tile starts.
 type Band struct {
 	Name        string
 	Bottom, Top length.Length // over the level line; Top is where it ends under a head at its highest
 	ToHead      bool
+	Hand        survey.Hand     // of its bond
 	Walls       []int           // ascending
 	Edges       []length.Length // by those: the left edge of a tile of its lowest course
 }

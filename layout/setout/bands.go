@@ -54,7 +54,7 @@ func bandsOf(room survey.Room, r *parted.Result, walls []plan.Wall) []plan.Band 
 	var out []plan.Band
 	for i, b := range room.Bands {
 		at := r.Bands[i]
-		band := plan.Band{Name: b.Name, Bottom: at.Bottom, Top: at.Top, ToHead: b.ToHead, Walls: b.Walls, Edges: at.Edges}
+		band := plan.Band{Name: b.Name, Bottom: at.Bottom, Top: at.Top, ToHead: b.ToHead, Hand: at.Hand, Walls: b.Walls, Edges: at.Edges}
 		if b.ToHead {
 			for _, w := range b.Walls {
 				band.Top = max(band.Top, top(walls[w].Pieces))

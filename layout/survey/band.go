@@ -35,7 +35,8 @@ type BandFound struct {
 	Courses int
 	ToHead  bool
 	Bottom  Span
-	Near    length.Length // where a free bottom edge is wished; within Bottom
+	Near    length.Length         // where a free bottom edge is wished; within Bottom
+	Starts  map[int]length.Length // by wall: the left edge of a tile of its lowest course, where that is held
 }
 
 // On tells whether the band runs on a wall.

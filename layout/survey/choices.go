@@ -204,6 +204,11 @@ func (r *resolver) other(p path, c Choice) {
 			r.choice(value{p.dot("held.hand"), h.Hand}, "left", "right")
 		}
 		r.otherPins(p.dot("held"), Pins{Course: h.Course, Walls: h.Walls})
+		for i, b := range h.Bands {
+			here := p.dot("held.bands").at(i)
+			r.pinned(value{here.dot("bottom"), b.Bottom})
+			r.otherPins(here, Pins{Walls: b.Walls})
+		}
 	}
 }
 

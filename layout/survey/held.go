@@ -18,6 +18,15 @@ type Held struct {
 	Hand   string             `json:"hand,omitempty"`  // where the bond leaves it open
 	Joint  string             `json:"joint,omitempty"` // one of the spacers, where the job gives a range
 	Walls  map[string]WallPin `json:"walls,omitempty"`
+	Bands  []HeldBand         `json:"bands,omitempty"`
+}
+
+// HeldBand is a band of the job by its name.
+type HeldBand struct {
+	Name   string             `json:"name"`
+	Bottom string             `json:"bottom,omitempty"` // where it is free
+	Hand   string             `json:"hand,omitempty"`   // where its bond leaves it open
+	Walls  map[string]WallPin `json:"walls,omitempty"`  // where its tile starts
 }
 
 // held reads the set-out that a job holds: what the job pins itself is left out.
@@ -50,6 +59,64 @@ func (r *resolver) heldJoint(v value, room *Room) {
 		r.faults.add(v.path, quote(v.text), "one of "+r.sizes(room.Joints))
 	default:
 		room.Joint, room.Joints = joint, []length.Length{joint}
+	}
+}
+
+// heldBands gives the bands of a job with what is held of them.
+func (r *resolver) heldBands(p path, job Job) []Band {
+	if job.Held == nil || len(job.Held.Bands) == 0 {
+		return job.Bands
+	}
+	out := slices.Clone(job.Bands)
+	for i, h := range job.Held.Bands {
+		here := p.at(i)
+		k := slices.IndexFunc(out, func(b Band) bool { return b.Name == h.Name })
+		if k < 0 {
+			r.faults.add(here.dot("name"), quote(h.Name), "the name of a band of the job")
+			continue
+		}
+		if h.Bottom != "" && out[k].Bottom.At == "" && r.inBand(value{here.dot("bottom"), h.Bottom}, out[k].Bottom) {
+			out[k].Bottom = Mark{At: h.Bottom}
+		}
+		if h.Hand != "" && out[k].Bond.Kind == string(Running) && out[k].Bond.Hand == "" {
+			out[k].Bond.Hand = r.choice(value{here.dot("hand"), h.Hand}, "left", "right")
+		}
+	}
+	return out
+}
+
+// inBand tells whether a held height lies in the range that a band is given, as far as that reads.
+func (r *resolver) inBand(v value, free Mark) bool {
+	at, err := length.ParsePrinted(v.text, r.units)
+	from, badFrom := length.Parse(free.From, r.units)
+	to, badTo := length.Parse(free.To, r.units)
+	if err != nil || badFrom != nil || badTo != nil {
+		return true // said of the band
+	}
+	return r.inRange(v, at, Span{from, to})
+}
+
+// heldStarts pins where the tile of held bands starts.
+func (r *resolver) heldStarts(p path, job Job, room *Room) {
+	if job.Held == nil {
+		return
+	}
+	for i, h := range job.Held.Bands {
+		k := slices.IndexFunc(room.Bands, func(b BandFound) bool { return b.Name == h.Name })
+		if k < 0 {
+			continue
+		}
+		starts := map[int]length.Length{}
+		for _, name := range sortedKeys(h.Walls) {
+			here := p.at(i).dot("walls").dot(name)
+			w := slices.IndexFunc(room.Walls, func(w WallFound) bool { return w.Name == name })
+			if w < 0 {
+				r.faults.add(here, quote(name), "the name of a wall: "+wallNames(room.Walls))
+				continue
+			}
+			starts[w] = r.printed(value{here.dot("edge"), h.Walls[name].Edge}, upright())
+		}
+		room.Bands[k].Starts = starts
 	}
 }
 

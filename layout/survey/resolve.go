@@ -41,7 +41,8 @@ func (j Job) Resolve() (Room, Faults) {
 		}
 	}
 	r.stand(j.Walls, &room)
-	r.bands(path("bands"), j.Bands, &room)
+	r.bands(path("bands"), r.heldBands("held.bands", j), &room)
+	r.heldStarts("held.bands", j, &room)
 	r.singleLegs(room)
 	room.Work = r.work("work", j.Work, j.Joint)
 	room.Grout = r.colour(value{"grout", j.Grout}, UsualGrout)

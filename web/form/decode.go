@@ -124,15 +124,21 @@ func rename(job *survey.Job, before []string) {
 
 // allPins gives the pins of the walls: those of the job and of its other choices, and of the set-outs that they hold.
 func allPins(job *survey.Job) []*map[string]survey.WallPin {
-	all := []*map[string]survey.WallPin{&job.Pins.Walls}
-	if job.Held != nil {
-		all = append(all, &job.Held.Walls)
-	}
+	all := append([]*map[string]survey.WallPin{&job.Pins.Walls}, heldPins(job.Held)...)
 	for i := range job.Choices {
 		c := &job.Choices[i]
-		if all = append(all, &c.Pins.Walls); c.Held != nil {
-			all = append(all, &c.Held.Walls)
-		}
+		all = append(append(all, &c.Pins.Walls), heldPins(c.Held)...)
+	}
+	return all
+}
+
+func heldPins(h *survey.Held) []*map[string]survey.WallPin {
+	if h == nil {
+		return nil
+	}
+	all := []*map[string]survey.WallPin{&h.Walls}
+	for i := range h.Bands {
+		all = append(all, &h.Bands[i].Walls)
 	}
 	return all
 }

@@ -17,6 +17,7 @@ func Tidy(job *survey.Job) {
 	tidyTrims(job)
 	tidyBond(job)
 	tidyOrder(job)
+	tidyHeld(job)
 	for _, pins := range allPins(job) {
 		*pins = tidyPins(job.Walls, *pins)
 	}

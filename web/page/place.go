@@ -52,6 +52,8 @@ func heldWords(job survey.Job, parts []form.Part) []string {
 		return []string{"set-out held"}
 	case len(parts) == 2:
 		return []string{parts[1].Name + " of the set-out held"}
+	case parts[1].Name == "bands":
+		return append([]string{"band held"}, fieldWords(parts[3:])...)
 	}
 	as := append([]form.Part{{Name: "pins", Index: -1}}, parts[1:]...)
 	return append(wordsOf(job, as), "held")

@@ -101,10 +101,13 @@ func (p placedBand) opening(o survey.OpeningFound) (survey.Edges, bool) {
 	return survey.Edges{}, false
 }
 
-// runsOn is where the band's tile starts where its plumb joints can run on from
+// runsOn is where the band's tile starts: where that is held, or where its plumb joints can run on from
 // the field's: both in stack bond, and the field's pitch a multiple of the band's.
 // Nil lets the band find its own start.
 func (p *parter) runsOn(r *Result, wall int, b survey.BandFound) *survey.StartPin {
+	if x, held := b.Starts[wall]; held {
+		return &survey.StartPin{X: x, Is: survey.OnEdge}
+	}
 	pitch := p.room.Tile.Width + p.room.Joint
 	if p.room.Bond.Num != 0 || b.Bond.Num != 0 || length.Mod(pitch, b.Tile.Width+b.Inner(p.room.Joint)) != 0 {
 		return nil
