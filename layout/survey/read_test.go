@@ -19,7 +19,7 @@ func jobFiles(t testing.TB) map[string][]byte {
 	require.NoError(t, err)
 	require.GreaterOrEqual(t, len(names), 5)
 	files := map[string][]byte{}
-	for _, name := range append(names, "testdata/bath.json") {
+	for _, name := range append(names, "testdata/bath.json", "../../testdata/insides/shower.json") {
 		files[filepath.Base(name)], err = os.ReadFile(name)
 		require.NoError(t, err)
 	}

@@ -161,7 +161,7 @@ func insideOf(b Bench, path string, o survey.Opening) templ.Component {
 				}
 				return nil
 			})
-			templ_7745c5c3_Err = section(insideID(path), "Lining, fall and tile", liningLine(o), false).Render(templ.WithChildren(ctx, templ_7745c5c3_Var3), templ_7745c5c3_Buffer)
+			templ_7745c5c3_Err = section(insideID(path), "Lining", liningLine(o), false).Render(templ.WithChildren(ctx, templ_7745c5c3_Var3), templ_7745c5c3_Buffer)
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}

@@ -15,6 +15,9 @@ import (
 // than it needs to be read.
 var foldScreen = Scale{Paper: 1, Real: 4}
 
+// narrowScreen is the width under which a screen counts as narrow.
+const narrowScreen = 560 * px
+
 // fold is the drawing of an inside in the making: its faces folded out round the
 // back, each seen from within.
 type fold struct {
@@ -23,6 +26,8 @@ type fold struct {
 	name   string
 	frames []frame
 	scale  Scale
+	narrow bool   // a narrow screen: the sides are named without their sizes
+	room   Micron // how wide the heading may run
 	apart  Micron // between two faces
 	middle plane.Rect
 }
@@ -44,11 +49,23 @@ func FoldOut(p layout.Plan, wall, inside int, o Options) Scene {
 		faces.Walls = append(faces.Walls, face.Wall)
 	}
 	f.board = &board{plan: faces, texts: o.texts(wallTexts)}
+	f.narrow = !o.Sheet && o.wide() < narrowScreen
+	f.room = o.wide()
+	if o.Sheet {
+		f.room = 160 * Millimetre
+	}
 	f.Title = "Inside of " + f.name + ", " + in.Letter
 	f.lay(o)
 	f.heading()
 	for i := range in.Faces {
 		f.face(i)
+	}
+	for _, is := range []survey.FaceName{survey.LeftFace, survey.RightFace, survey.BackFace, survey.SillFace, survey.TopFace} {
+		for i := range in.Faces {
+			if in.Faces[i].Is == is {
+				f.named(i)
+			}
+		}
 	}
 	for i := range in.Faces {
 		f.written(i)
@@ -138,11 +155,11 @@ func (f *fold) title() string { return f.in.Letter + ", inside of " + f.name }
 func (f *fold) lines() []string {
 	c := f.in.Clear
 	size := "clear " + f.bare(c.Right-c.Left) + " × " + f.bare(c.Top-c.Bottom) + ", " + f.bare(f.in.Depth) + " deep"
-	return []string{size, "folded out, each face seen from within · heavy edges come to the front · sizes to cut"}
+	return linesOf(size+" · folded out, each face seen from within · heavy edges: the front · sizes to cut", f.texts.note, f.room-2*edgeRoom)
 }
 
 func (f *fold) headingWidth() Micron {
-	wide := BoldWidth(f.title(), f.texts.name)
+	wide := TextWidth(f.title(), f.texts.name) * 11 / 10
 	for _, line := range f.lines() {
 		wide = max(wide, TextWidth(line, f.texts.note))
 	}
@@ -150,7 +167,7 @@ func (f *fold) headingWidth() Micron {
 }
 
 func (f *fold) headingHeight() Micron {
-	return edgeRoom + leading(f.texts.name) + clearance + 2*leading(f.texts.note)
+	return edgeRoom + leading(f.texts.name) + clearance + Micron(len(f.lines()))*leading(f.texts.note)
 }
 
 // face draws the pieces of one face, and its front edge heavy.
@@ -184,6 +201,9 @@ func front(face *plan.Face) (a, z plane.Point, is bool) {
 func (f *fold) caption(i int) string {
 	face := &f.in.Faces[i]
 	box := face.Outline.Bounds()
+	if f.narrow && (face.Is == survey.LeftFace || face.Is == survey.RightFace) {
+		return face.Is.String()
+	}
 	text := face.Is.String() + " " + f.bare(box.Width()) + " × " + f.bare(box.Height())
 	if face.Is == survey.SillFace && f.in.Rise > 0 {
 		text += ", falls " + f.fineRise() + " to the room"
@@ -197,19 +217,24 @@ func (f *fold) fineRise() string {
 	return f.in.Rise.CeilTo(u.FineStep()).Fine(u)
 }
 
-// written writes the name of a face, what its pieces are cut to, and their
-// numbers where there is room beside that.
+// named writes the name of a face over it, with its size where that has room: at
+// the sides outwards from their inner edge.
+func (f *fold) named(i int) {
+	face := &f.in.Faces[i]
+	lo, hi := extent(f.frames[i].rings(face.Outline))
+	name := Label{Tag: Tag{Kind: Name, Wall: i}, Text: f.caption(i), Size: f.texts.note, Colour: Black, At: Point{lo.X, lo.Y - fall(f.texts.note) - clearance}}
+	if face.Is == survey.LeftFace {
+		name.Anchor, name.At.X = Right, hi.X
+	}
+	plain := name
+	plain.Text = face.Is.String()
+	f.offer(name, plain)
+}
+
+// written writes what the pieces of a face are cut to, and their numbers where
+// there is room beside that.
 func (f *fold) written(i int) {
 	face, at := &f.in.Faces[i], f.frames[i]
-	lo, hi := extent(at.rings(face.Outline))
-	name := Label{Tag: Tag{Kind: Name, Wall: i}, Text: f.caption(i), Size: f.texts.note, Colour: Black, At: Point{lo.X, lo.Y - fall(f.texts.note) - clearance}}
-	switch face.Is {
-	case survey.LeftFace:
-		name.Anchor, name.At.X = Right, hi.X
-	case survey.SillFace, survey.TopFace, survey.BackFace:
-		name.Text = short(name.Text, name.Size, f.Width-lo.X-edgeRoom)
-	}
-	f.label(name)
 	if face.Slab {
 		p := face.Pieces[0]
 		l := Label{Tag: Tag{Kind: Size, Wall: i, Piece: p.ID}, Colour: Black}

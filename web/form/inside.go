@@ -34,6 +34,9 @@ func addInside(job *survey.Job, w *survey.Wall, way []step, what string) error {
 	if len(way) != 3 || way[2].name != "inside" {
 		return fmt.Errorf("nothing can be added there")
 	}
+	if !slices.Contains([]string{"", "studs", "built"}, what) {
+		return fmt.Errorf("an inside is between studs or built, not %q", what)
+	}
 	in := o.Inside
 	if in == nil {
 		in = &survey.Inside{Depth: pick(job, "3 1/2", "90")}
@@ -51,9 +54,6 @@ func addInside(job *survey.Job, w *survey.Wall, way []step, what string) error {
 		o.Left, o.Width = &survey.Mark{At: less(job, mid, pick(job, "6 3/4", "170"))}, &survey.Mark{At: pick(job, "13 1/2", "340")}
 		o.Bottom, o.Height = &survey.Mark{At: pick(job, "2", "50")}, &survey.Measure{Mark: &survey.Mark{At: pick(job, "13 1/2", "340")}}
 		in.Tolerance = pick(job, "1/8", "3")
-	case "":
-	default:
-		return fmt.Errorf("an inside is between studs or built, not %q", what)
 	}
 	return nil
 }

@@ -53,7 +53,7 @@ func compiled(t *testing.T, name string, closed bool) *jsonschema.Schema {
 func examples(t *testing.T) map[string][]byte {
 	t.Helper()
 	out := map[string][]byte{"demo": static.Demo}
-	names, err := filepath.Glob("../../testdata/jobs/*.json")
+	names, err := filepath.Glob("../../testdata/[ji]*s/*.json") // jobs, and insides
 	require.NoError(t, err)
 	for _, name := range names {
 		body, err := os.ReadFile(name)

@@ -1,0 +1,67 @@
+package sheet
+
+import (
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"coursewright/layout/survey"
+	"coursewright/web/drawing"
+)
+
+// Every inside stands on a sheet, drawn to a scale of the ladder, with each of its cut
+// pieces in the list under it: poppler reads them.
+func TestEveryInsideHasItsSheet(t *testing.T) {
+	plan := solved(t, "../insides/shower")
+	text := printedText(t, plan, Elevations)
+	for _, want := range []string{"B-N1, inside of niche shelf", "W-W1, inside of window north", "slab 13 1/4 × 3 7/16", "one slab", `falls 3/32" to the room`} {
+		says(t, text, want)
+	}
+	b := newBook(plan, Options{Kinds: []Kind{Elevations}})
+	found := 0
+	for _, l := range b.leaves {
+		for _, p := range l.parts {
+			if strings.HasPrefix(p.scene.Title, "Inside of") {
+				found++
+				lo, hi := l.area()
+				assert.True(t, p.at.X >= lo.X && p.at.X+p.scene.Width <= hi.X && p.at.Y+p.scene.Height <= hi.Y, "within the margins")
+				assert.Contains(t, ladder(plan.Room.Units), p.scene.Scale)
+			}
+		}
+	}
+	assert.Equal(t, 2, found)
+	for _, w := range plan.Walls {
+		for _, in := range w.Insides {
+			listed := 0
+			for _, r := range b.insideCuts(in).rows {
+				require.Len(t, r.cells, 7)
+				for n := range strings.SplitSeq(r.cells[4], " ") {
+					k := 0
+					for _, c := range n {
+						k = 10*k + int(c-'0')
+					}
+					listed += k
+				}
+			}
+			pieces := 0
+			for _, f := range in.Faces {
+				pieces += len(f.Pieces)
+			}
+			assert.Equal(t, pieces, listed, "all pieces of %s are in its list", in.Letter)
+		}
+	}
+}
+
+// A wall whose niches have no inside prints as it did: no leaf more.
+func TestAWallWithoutAnInsideHasNoSheetMore(t *testing.T) {
+	plan := solved(t, "../insides/shower", func(job *survey.Job) {
+		o := &job.Walls[0].Openings[0]
+		o.Inside, o.Left, o.Width = nil, &survey.Mark{At: "23"}, &survey.Mark{At: "12 1/2"}
+		job.Walls[1].Openings[0].Inside = nil
+	})
+	b := newBook(plan, Options{Kinds: []Kind{Elevations}})
+	assert.Len(t, b.leaves, 2)
+	assert.Empty(t, drawing.FoldOut(plan, 0, 0, drawing.Options{}).Elements)
+}
