@@ -77,7 +77,7 @@ func woven(say func(length.Length) string, long, short, j length.Length) string 
 		return ""
 	}
 	want := fmt.Sprintf("a tile %s long: %d of %s side by side with their joints", say(fits), n, say(short))
-	if spare := long - n*short; n > 1 && spare > 0 {
+	if spare := long - n*short; n > 1 && spare >= 0 {
 		want += ", or a joint of " + say(spare/(n-1))
 	}
 	return want

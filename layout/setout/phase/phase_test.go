@@ -1,0 +1,166 @@
+package phase
+
+import (
+	"context"
+	"testing"
+
+	"coursewright/layout/bond"
+	"coursewright/layout/length"
+	"coursewright/layout/merit"
+	"coursewright/layout/piece"
+	"coursewright/layout/setout/chance"
+	"coursewright/layout/survey"
+
+	"github.com/stretchr/testify/require"
+	"pgregory.net/rapid"
+)
+
+const mm = length.Millimetre
+
+// randomRoom draws a room with a random pattern, its tile large beside its walls.
+func randomRoom(t *rapid.T, walls int) survey.Room {
+	r, p := chance.Room(t, walls), chance.Pattern(t, 70*mm)
+	if p.Bond.Coursed() {
+		p.Bond.Kind, p.Tile.Width, p.Bond = survey.Herringbone, p.Tile.Width+p.Tile.Height, survey.BondRule{Kind: survey.Herringbone, Den: 1}
+	}
+	r.Tile, r.Bond, r.Joint, r.Joints = p.Tile, p.Bond, p.Joint, p.Joints
+	return r
+}
+
+// Law 1: what Count reads is what the pieces of the wall give, all of them laid.
+func TestCountIsReadFromThePieces(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		r := randomRoom(t, 2)
+		pattern := bond.For(r, r.Bond.Hand)
+		for _, found := range r.Walls {
+			w := NewWall(&r, found, pattern)
+			s := Setting{Line: length.Length(rapid.IntRange(-400_000, 400_000).Draw(t, "line")), Edge: length.Length(rapid.IntRange(0, 400_000).Draw(t, "edge")), Placed: w.outer}
+			c := w.Count(s)
+			_, pieces, gaps := w.Cut(s)
+			var want merit.Sight
+			work, bare := 0, length.Length(0)
+			for i := range pieces {
+				p := &pieces[i]
+				if p.Whole {
+					continue
+				}
+				work += p.Effort()
+				switch p.Grade(false) {
+				case piece.Hopeless:
+					want.Unworkable++
+				case piece.Small:
+					want.Slivers++
+				}
+			}
+			for _, g := range gaps {
+				if !g.Low {
+					bare += g.Length
+				}
+			}
+			require.Equal(t, [3]int{want.Unworkable, want.Slivers, work}, [3]int{c.Merit.Unworkable, c.Merit.Slivers, c.Merit.Work})
+			require.Equal(t, bare, c.Merit.Bare)
+		}
+	})
+}
+
+// Law 2: what a stretch of phases cannot beat does not come after what any phase in
+// it gives.
+func TestNoPhaseBeatsItsBound(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		r := randomRoom(t, 1)
+		order := merit.OrderFor(r.Prefer)
+		w := NewWall(&r, r.Walls[0], bond.For(r, r.Bond.Hand))
+		for range 6 {
+			line := length.Length(rapid.IntRange(-400_000, 400_000).Draw(t, "line"))
+			edge := length.Length(rapid.IntRange(-200_000, 900_000).Draw(t, "edge"))
+			along := length.Length(rapid.IntRange(0, 12).Draw(t, "along")) * r.Tape / 2
+			up := length.Length(rapid.IntRange(0, 12).Draw(t, "up")) * r.Tape / 2
+			bound := w.AtBest(line, edge, along, up)
+			for range 4 {
+				at := Setting{Line: line + length.Length(rapid.IntRange(-int(up), int(up)).Draw(t, "v")), Edge: edge + length.Length(rapid.IntRange(-int(along), int(along)).Draw(t, "u")), Placed: w.outer}
+				c := w.Count(at)
+				worse, term := order.Compare(&bound, &c.Merit)
+				require.LessOrEqual(t, worse, 0, "%s: bound %+v, counted %+v at %v", term, bound, c.Merit, at)
+			}
+		}
+	})
+}
+
+// small is a small room with one wall that meets a corner at the left, a tub that
+// rises a little, and stops at the right and at the head.
+func small(kind survey.BondKind, width, height length.Length, with ...func(*survey.Room)) survey.Room {
+	r := survey.Room{Units: length.Metric, Tape: 2 * mm, Joint: 2 * mm, Joints: []length.Length{2 * mm}, Bed: 5 * mm, Sealant: 6 * mm,
+		Tile: survey.TileSize{Width: width, Height: height, Thickness: 8 * mm}, Bond: survey.BondRule{Kind: kind, Den: 1, Angle: 45}}
+	r.Walls = []survey.WallFound{{Name: "a", Letter: "A", Width: 620 * mm,
+		Left:  survey.EndFound{Meets: true, Gap: 3 * mm, Beyond: -1},
+		Right: survey.EndFound{Stops: survey.Span{From: 611 * mm, To: 611 * mm}, Beyond: -1},
+		Base:  []survey.SegmentFound{{Meets: survey.Tub, Gap: 3 * mm, Readings: []survey.Reading{{At: 0, Value: -300 * mm}, {At: 620 * mm, Value: -297 * mm}}}},
+		Head:  survey.HeadFound{Stops: survey.Span{From: 260 * mm, To: 260 * mm}},
+	}}
+	for _, f := range with {
+		f(&r)
+	}
+	return r
+}
+
+// Law 3, by brute force over every mark of the tape, up and along: a herringbone wall,
+// upright and at 45°, and a hexagon wall, points up and flat.
+func TestNoMarkOfTheTapeIsBetter(t *testing.T) {
+	for name, r := range map[string]survey.Room{
+		"herringbone":        small(survey.Herringbone, 150*mm, 75*mm),
+		"herringbone at 45°": small(survey.Herringbone, 140*mm, 62*mm, func(r *survey.Room) { r.Bond.Turned = true }),
+		"hexagon":            small(survey.Hexagon, 100*mm, 100*mm),
+		"flat hexagon":       small(survey.Hexagon, 90*mm, 90*mm, func(r *survey.Room) { r.Bond.Swapped = true }),
+		"chevron":            small(survey.Chevron, 180*mm, 60*mm),
+	} {
+		t.Run(name, func(t *testing.T) {
+			found, err := Room(context.Background(), &r)
+			require.NoError(t, err)
+			require.True(t, found.Proven)
+			w := NewWall(&r, r.Walls[0], bond.For(r, survey.Free))
+			box, p := w.ground(w.outer).box, w.Pattern
+			low, left := (box.Bottom+box.Top-p.Rise).Half().CeilTo(r.Tape), (box.Left+box.Right-p.Reach).Half().CeilTo(r.Tape)
+			looked := 0
+			for line := low; line < low+p.Rise; line += r.Tape {
+				for edge := left; edge < left+p.Reach; edge += r.Tape {
+					looked++
+					c := w.Count(Setting{Line: line, Edge: edge, Placed: w.outer})
+					if order, term := found.Order().Compare(&c.Merit, &found.Walls[0].Merit); order < 0 {
+						require.Failf(t, "better", "%v at line %v, edge %v: %s", name, line, edge, term)
+					}
+				}
+			}
+			require.Greater(t, looked, 500)
+		})
+	}
+}
+
+// The same room turned by 90° is not the same job, but a pattern with x and y swapped
+// on a wall with x and y swapped has the same least widths and the same counts.
+func TestAPatternTurnedWithItsWallCountsTheSame(t *testing.T) {
+	square := func(kind survey.BondKind, swapped bool, width, height length.Length) survey.Room {
+		r := small(kind, width, height, func(r *survey.Room) { r.Bond.Swapped = swapped })
+		w := &r.Walls[0]
+		w.Left, w.Right = survey.EndFound{Meets: true, Beyond: -1}, survey.EndFound{Stops: survey.Span{From: 600 * mm, To: 600 * mm}, Beyond: -1}
+		w.Base[0].Readings = []survey.Reading{{At: 0, Value: -600 * mm}, {At: 620 * mm, Value: -600 * mm}}
+		w.Base[0].Gap, w.Head.Stops = 0, survey.Span{}
+		return r
+	}
+	rapid.Check(t, func(t *rapid.T) {
+		kind := rapid.SampledFrom([]survey.BondKind{survey.Hexagon, survey.Herringbone, survey.Picket, survey.Chevron}).Draw(t, "kind")
+		wide, high := 96*mm, 152*mm
+		if kind == survey.Hexagon {
+			high = wide
+		}
+		a, b := square(kind, false, wide, high), square(kind, true, high, wide)
+		u, v := length.Length(rapid.IntRange(0, 300_000).Draw(t, "u")), length.Length(rapid.IntRange(0, 300_000).Draw(t, "v"))
+		count := func(r survey.Room, line, edge length.Length) merit.Merit {
+			w := NewWall(&r, r.Walls[0], bond.For(r, survey.Free))
+			return w.Count(Setting{Line: line, Edge: edge, Placed: w.outer}).Merit
+		}
+		// The wall reaches from 0 to 600 and from −600 to 0: a square, so that x and y swap.
+		m, n := count(a, -600*mm+v, u), count(b, -600*mm+u, v)
+		require.Equal(t, [4]int{m.Unworkable, m.Slivers, m.Fifths, m.Thirds}, [4]int{n.Unworkable, n.Slivers, n.Fifths, n.Thirds})
+		require.Equal(t, m.Runs, n.Runs)
+	})
+}
