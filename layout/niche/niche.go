@@ -41,7 +41,10 @@ func Lay(ctx context.Context, room survey.Room, s plan.Setout, walls []plan.Wall
 				continue
 			}
 			count[o.Kind]++
-			b := newBox(room, s, w, k)
+			laid, at, edge := s.At(room, i, w.Start.Edge, w.Start.Placed.Openings[k].Bottom)
+			on := *w
+			on.Start.Edge = edge
+			b := newBox(laid, at, &on, k)
 			b.letter = fmt.Sprintf("%s-%s%d", w.Found.Letter, initial(o.Kind), count[o.Kind])
 			in, err := b.inside(ctx)
 			if err != nil {

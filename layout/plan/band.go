@@ -24,3 +24,22 @@ func (b Band) Edge(wall int) (length.Length, bool) {
 	}
 	return 0, false
 }
+
+// At is how a wall is laid at a height: the room with the tile there, and the
+// set-out with the line and the edge of the courses there. Over a band the courses
+// begin anew.
+func (s Setout) At(room survey.Room, wall int, start length.Length, y length.Length) (survey.Room, Setout, length.Length) {
+	for _, i := range room.BandsOn(wall) {
+		b := s.Bands[i]
+		if b.Top > y && !b.ToHead || b.Bottom > y {
+			break
+		}
+		if b.ToHead {
+			edge, _ := b.Edge(wall)
+			s.Line = b.Bottom
+			return room.Laid(i + 1), s, edge
+		}
+		s.Line += b.Top - b.Bottom + room.Joint
+	}
+	return room, s, start
+}

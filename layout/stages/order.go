@@ -212,7 +212,7 @@ func (o ordering) together(w *plan.Wall, a, b piece.Piece) bool {
 		len(x.Size.Holes)+len(y.Size.Holes)+len(x.Size.Notches)+len(y.Size.Notches) > 0) {
 		return false
 	}
-	pitch := a.Tile.Right - a.Tile.Left + o.Room.Joint
+	pitch := a.Tile.Right - a.Tile.Left + o.Room.Laid(a.Laid).Joint
 	beside := (a.Tile.Left - b.Tile.Left).Abs() == pitch
 	turns := a.Whole && o.turnsBack(w, a, b)
 	return beside || turns
@@ -225,6 +225,6 @@ func (o ordering) turnsBack(w *plan.Wall, a, b piece.Piece) bool {
 	if s, ok := StartTile(*w, o.full); ok {
 		from = s.Tile.Left
 	}
-	pitch := a.Tile.Right - a.Tile.Left + o.Room.Joint
+	pitch := a.Tile.Right - a.Tile.Left + o.Room.Laid(a.Laid).Joint
 	return a.Tile.Left >= from-pitch.Half() && b.Tile.Left < from && from-b.Tile.Left <= pitch+pitch.Half()
 }

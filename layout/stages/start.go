@@ -34,7 +34,7 @@ func FirstFull(room survey.Room, line length.Length, walls []plan.Wall) (full Fu
 		w := &walls[i]
 		for _, p := range w.Pieces {
 			y := p.Tile.Bottom
-			if y < line || room.Bond.Plumb && p.Tile.Left != w.Start.Edge {
+			if y < line || p.Laid > 0 || room.Bond.Plumb && p.Tile.Left != w.Start.Edge {
 				continue
 			}
 			fit, seen := courses[y]
@@ -88,7 +88,7 @@ func cutToBase(w *plan.Wall, p piece.Piece) bool {
 //     of the start is whole, it is that tile.
 func StartTile(w plan.Wall, full FullCourse) (start piece.Piece, ok bool) {
 	for _, p := range w.Pieces {
-		if !p.Whole || p.Tile.Bottom < full.Bottom || w.Found.Stands(p.Row) {
+		if !p.Whole || p.Laid > 0 || p.Tile.Bottom < full.Bottom || w.Found.Stands(p.Row) {
 			continue
 		}
 		if !ok || nearer(p, start, w.Start.Edge) {
@@ -120,7 +120,7 @@ func Strike(w plan.Wall, full FullCourse) (edge length.Length, ok bool) {
 	}
 	var best piece.Piece
 	for _, p := range w.Pieces {
-		if p.Tile.Bottom < full.Bottom || w.Found.Stands(p.Row) || !edged(p) {
+		if p.Laid > 0 || p.Tile.Bottom < full.Bottom || w.Found.Stands(p.Row) || !edged(p) {
 			continue
 		}
 		if !ok || nearer(p, best, w.Start.Edge) {

@@ -52,7 +52,9 @@ func (r *resolver) band(p path, b Band, room Room, taken map[string]bool) BandFo
 	if b.Joint != "" {
 		found.Joint = r.length(value{p.dot("joint"), b.Joint}, bounds{1, widestJoint})
 	}
-	found.Tile = r.tile(p.dot("tile"), b.Tile, joint)
+	if found.Tile = r.tile(p.dot("tile"), b.Tile, joint); b.Tile.Colour == "" {
+		found.Tile.Colour = UsualBand
+	}
 	if reflect.DeepEqual(b.Bond, Bond{}) {
 		b.Bond.Kind = string(Stack)
 	}
@@ -128,6 +130,31 @@ func (r *resolver) bandOnWalls(p path, i int, room *Room) {
 			return
 		}
 	}
+}
+
+// Between is where the bases with their gaps are highest and the heads lowest: a
+// band round all walls stands between the two.
+func (r Room) Between() (low, high length.Length) {
+	for i, w := range r.Walls {
+		l, h := w.between()
+		if i == 0 || l > low {
+			low = l
+		}
+		if i == 0 || h < high {
+			high = h
+		}
+	}
+	return low, high
+}
+
+// Foot is the lowest the room's bases are: its floor, where some base is one.
+func (r Room) Foot() length.Length {
+	low, _ := r.Walls[0].reach()
+	for _, w := range r.Walls {
+		l, _ := w.reach()
+		low = min(low, l)
+	}
+	return low
 }
 
 // between is where the base with its gap is highest and the head lowest.

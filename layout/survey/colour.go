@@ -14,6 +14,7 @@ type Colour uint32
 const (
 	UsualTile  Colour = 0xf3efe4
 	UsualGrout Colour = 0xb5afa3
+	UsualBand  Colour = 0x7d8f8c // the tile of a band: a grey green that stands out from it
 )
 
 // String writes the colour as a job file holds it.

@@ -286,15 +286,27 @@ func sideName(b survey.Boundary, w layout.Wall) string {
 	return b.Name
 }
 
+// tileOf is the tile that a piece is cut from.
+func (b Bench) tileOf(id string) survey.TileSize {
+	for _, w := range b.Plan.Walls {
+		for _, p := range w.Pieces {
+			if p.ID == id {
+				return b.Plan.Room.Laid(p.Laid).Tile
+			}
+		}
+	}
+	return b.Plan.Room.Tile
+}
+
 // cutOf is what the saw is set to for a piece.
 func (b Bench) cutOf(id string) string {
 	for _, g := range b.Schedule.Groups {
 		if slices.Contains(g.Pieces, id) {
-			size := cmp.Or(g.Size.Width, g.Size.Height)
-			if g.Size.Height > 0 && g.Size.Height < b.Plan.Room.Tile.Height {
+			size, tile := cmp.Or(g.Size.Width, g.Size.Height), b.tileOf(id)
+			if g.Size.Height > 0 && g.Size.Height < tile.Height {
 				size = g.Size.Height
 			}
-			if g.Size.Width > 0 && g.Size.Width < b.Plan.Room.Tile.Width {
+			if g.Size.Width > 0 && g.Size.Width < tile.Width {
 				size = g.Size.Width
 			}
 			return b.fine(size)

@@ -66,7 +66,7 @@ func (c Card) box() string {
 // lines are its sizes and edges, as in the cut schedule.
 func (c Card) lines() []string {
 	if c.Piece.Whole {
-		s, t := c.Plan.Room.Units, c.Plan.Room.Tile
+		s, t := c.Plan.Room.Units, c.Plan.Room.Laid(c.Piece.Laid).Tile
 		return []string{"wide " + t.Width.Fine(s) + ", high " + t.Height.Fine(s), "factory: left, right, bottom, top"}
 	}
 	var out []string

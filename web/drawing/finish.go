@@ -13,10 +13,12 @@ func (b *board) finished(f frame, w layout.Wall) {
 	b.joints(f, w, grout)
 	var whole []*piece.Piece
 	var cut [][]Point
-	others := map[int][][]Point{}
+	others, bands := map[int][][]Point{}, map[int][][]Point{}
 	for i := range w.Pieces {
 		if p := &w.Pieces[i]; p.Whole {
 			whole = append(whole, p)
+		} else if p.Laid > 0 {
+			bands[p.Laid] = append(bands[p.Laid], f.rings(p.Face)...)
 		} else if p.Of > 0 {
 			others[p.Of] = append(others[p.Of], f.rings(p.Face)...)
 		} else {
@@ -30,6 +32,11 @@ func (b *board) finished(f frame, w layout.Wall) {
 	for of := range b.plan.Room.Bond.Others {
 		if rings := others[of+1]; len(rings) > 0 {
 			b.path(Tag{Kind: Finish, Wall: f.wall}, fill(b.colourOf(of+1, tile)), rings...)
+		}
+	}
+	for n := range b.plan.Room.Bands {
+		if rings := bands[n+1]; len(rings) > 0 {
+			b.path(Tag{Kind: Finish, Wall: f.wall}, fill(b.laidColour(n+1, tile)), rings...)
 		}
 	}
 	b.trimFinished(f, w, tile)

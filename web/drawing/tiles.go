@@ -84,9 +84,10 @@ func (b *board) whole(f frame, pieces []*piece.Piece, tile Colour) {
 		b.wholeOfPattern(f, pieces, tile)
 		return
 	}
-	joint, up := b.plan.Room.Joint, b.plan.Room.Bond.Plumb
+	up := b.plan.Room.Bond.Plumb
 	for _, size := range bySize(pieces, up) {
-		e := Tiles{Tag: Tag{Kind: Whole, Wall: f.wall}, Fill: tile, Up: up}
+		joint := b.plan.Room.Laid(size[0].Laid).Joint
+		e := Tiles{Tag: Tag{Kind: Whole, Wall: f.wall}, Fill: b.laidColour(size[0].Laid, tile), Up: up}
 		e.sized(f, size[0].Tile, joint)
 		for _, run := range inRuns(size, joint, up) {
 			e.Runs = append(e.Runs, e.run(f, run))
@@ -118,13 +119,16 @@ func (e *Tiles) run(f frame, tiles []*piece.Piece) Run {
 	return r
 }
 
-// bySize parts tiles by their size, each part in the order of runs.
+// bySize parts tiles by their size and by whose they are, each part in the order of runs.
 func bySize(pieces []*piece.Piece, up bool) [][]*piece.Piece {
-	type size struct{ wide, high length.Length }
+	type size struct {
+		wide, high length.Length
+		laid       int
+	}
 	of := map[size]int{}
 	var out [][]*piece.Piece
 	for _, p := range pieces {
-		s := size{p.Tile.Width(), p.Tile.Height()}
+		s := size{p.Tile.Width(), p.Tile.Height(), p.Laid}
 		if _, known := of[s]; !known {
 			of[s] = len(out)
 			out = append(out, nil)

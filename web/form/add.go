@@ -22,6 +22,9 @@ func add(job *survey.Job, rest string) error {
 	if path == "trims" {
 		return addTrim(job, what)
 	}
+	if path == "bands" {
+		return addBand(job, what)
+	}
 	if len(way) < 3 || way[0].name != "walls" || way[1].index < 0 || way[1].index >= len(job.Walls) {
 		return fmt.Errorf("nothing can be added to %q", path)
 	}

@@ -18,6 +18,7 @@ import (
 //	measure PATH       type the mark at PATH as one measured value
 //	set PATH=VALUE     write one field
 //	pin WALL edge|joint|tile=VALUE   pin a start, whichever was pinned before
+//	round PATH WALL    let the band at PATH run round a wall, or leave the wall out
 //	release PATH       let go of a pin
 //	hold               the set-out that is held stays so (a new one is held by the page that knows it)
 //	letgo              let go of the set-out that is held
@@ -51,6 +52,7 @@ var verbs = map[string]func(*survey.Job, string) error{
 	"measure": measure,
 	"set":     setOne,
 	"pin":     pin,
+	"round":   round,
 	"release": release,
 	"hold":    hold,
 	"letgo":   letGo,

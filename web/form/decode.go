@@ -117,6 +117,7 @@ func rename(job *survey.Job, before []string) {
 	for i, name := range job.SetOrder {
 		job.SetOrder[i] = cmp.Or(now[name], name)
 	}
+	renameBands(job, now)
 	for _, walls := range allPins(job) {
 		*walls = renamed(*walls, now)
 	}
@@ -204,6 +205,7 @@ var words = []string{
 	"place", "corners", // of trim
 	"leg",
 	"sizes", "depthIs", "front", "behind", "cased", // of the inside of an opening
+	"courses", "toHead", // of bands
 }
 
 // IsLength tells whether the field at a path holds a length.

@@ -16,6 +16,7 @@ func Tidy(job *survey.Job) {
 	}
 	tidyTrims(job)
 	tidyBond(job)
+	tidyBands(job)
 	tidyOrder(job)
 	tidyHeld(job)
 	for _, pins := range allPins(job) {

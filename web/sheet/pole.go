@@ -45,6 +45,7 @@ func (b *book) pole() pole {
 		low, top = min(low, r.Bottom), max(top, r.Top)
 		p.marks = append(p.marks, b.wallMarks(w)...)
 	}
+	p.marks = append(p.marks, b.bandMarks()...)
 	p.marks = joined(p.marks)
 	p.tiles = b.column(low, top)
 	return p
@@ -109,6 +110,9 @@ func joined(all []notch) []notch {
 // column gives the tiles over each other that reach between two heights, with
 // the numbers of their courses.
 func (b *book) column(low, top length.Length) []stood {
+	if len(b.plan.Setout.Bands) > 0 {
+		return b.bandedColumn()
+	}
 	tile, pitch := b.plan.Room.Tile.Height, b.plan.Room.Tile.Height+b.plan.Room.Joint
 	if rise := b.plan.Setout.Rise; rise > 0 {
 		tile, pitch = rise, rise // of a pattern the lattice rows stand on the pole

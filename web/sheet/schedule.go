@@ -7,7 +7,9 @@ import (
 
 	"coursewright/layout/cuts"
 	"coursewright/layout/length"
+	"coursewright/layout/plan"
 	"coursewright/layout/plane"
+	"coursewright/layout/survey"
 	"coursewright/web/drawing"
 )
 
@@ -303,13 +305,23 @@ func (b *book) inMillimetres() string {
 	return ""
 }
 
+// tileOf is the tile that a line is cut from.
+func (b *book) tileOf(g cuts.Group) survey.TileSize {
+	for _, o := range plan.Others(b.plan.Room, b.plan.Walls) {
+		if g.Tile != "" && o.Name == g.Tile {
+			return o.Tile
+		}
+	}
+	return b.plan.Room.Tile
+}
+
 // cutSketch draws a piece in its tile, as seen from the face, into a box.
 func (f *flow) cutSketch(g cuts.Group, lo, hi drawing.Point) {
 	if g.Outline != nil {
 		f.laidSketch(g, lo, hi)
 		return
 	}
-	t := f.book.plan.Room.Tile
+	t := f.book.tileOf(g)
 	tile := plane.Rect{Right: t.Width, Top: t.Height}
 	lo.X += 3500 // the arrow
 	s := within(tile, hi.X-lo.X, hi.Y-lo.Y)

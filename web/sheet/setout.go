@@ -29,7 +29,13 @@ func (b *book) setOut() {
 		f.table(b.edges(struck))
 		f.step("5", "Mark where tile ends and where the openings stand.", "")
 		f.table(b.marks())
-		f.step("6", "Check before mixing mortar.", b.checks())
+		last := "6"
+		if len(b.plan.Setout.Bands) > 0 {
+			last = "7"
+			f.step("6", "Strike the bottom edge of each band round its walls.", "It lies on a joint line: the course under it ends a joint below.")
+			f.table(b.bands())
+		}
+		f.step(last, "Check before mixing mortar.", b.checks())
 		f.cautions()
 	})
 }

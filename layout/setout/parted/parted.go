@@ -98,7 +98,7 @@ type found struct {
 // courses have a say, and a few more are tried.
 func (p *parter) lines() (out []found, proven bool, bound merit.Merit, err error) {
 	strips := p.strips(nil)
-	all, _ := ways(p.room.Walls, strips)
+	all, _ := ways(p.room.Walls, strips, nil)
 	folded, _ := p.fold(strips, all[0])
 	r, err := search.Room(p.ctx, &folded)
 	if err != nil {
@@ -115,6 +115,16 @@ func (p *parter) lines() (out []found, proven bool, bound merit.Merit, err error
 		out, proven = append(out, f), false
 	}
 	return out, proven, bound, nil
+}
+
+// line is the course line that is fixed, whole pitches aside.
+func (p *parter) line() length.Length {
+	for i, b := range p.room.Bands {
+		if p.room.Line == nil && !b.Bottom.Free() {
+			return b.Bottom.From - p.room.Under(b.Walls[0], i)
+		}
+	}
+	return *p.room.Line
 }
 
 // fixed tells whether the course line is pinned, or said by a band.
@@ -264,11 +274,12 @@ func (p *parter) fold(strips [][]strip, zones [][]zone) (survey.Room, []fold) {
 // without one on the line that is fixed.
 func (p *parter) on(at *found) (Result, error) {
 	from := at
-	if at == nil && p.room.Line != nil {
-		from = &found{line: *p.room.Line}
+	if from == nil {
+		from = &found{line: p.line()}
 	}
 	strips := p.strips(from)
-	all, complete := ways(p.room.Walls, strips)
+	on := joints{line: from.line, pitch: p.pitch(), joint: p.room.Joint}
+	all, complete := ways(p.room.Walls, strips, &on)
 	var best *Result
 	for _, zones := range all {
 		folded, folds := p.fold(strips, zones)

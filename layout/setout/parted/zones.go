@@ -1,6 +1,8 @@
 package parted
 
 import (
+	"slices"
+
 	"coursewright/layout/length"
 	"coursewright/layout/survey"
 )
@@ -8,44 +10,81 @@ import (
 // far is over or under anything.
 const far = 1000 * length.Metre
 
+// joints are the heights at which joints of the field's courses end: where the edges
+// of openings are best.
+type joints struct{ line, pitch, joint length.Length }
+
+// within lists the joint lines in a range, on either side of the joint, and its ends.
+func (j joints) within(s survey.Span) []length.Length {
+	out := []length.Length{s.From}
+	for y := s.From + length.Mod(j.line-s.From, j.pitch); y <= s.To+j.joint; y += j.pitch {
+		for _, edge := range [...]length.Length{y - j.joint, y} {
+			if s.From < edge && edge < s.To && len(out) < mostWays {
+				out = append(out, edge)
+			}
+		}
+	}
+	return append(out, s.To)
+}
+
 // zonesOf lists the ways in which a free opening may stand among the strips of
 // its wall: under one, over it, or across it with both edges clear of it. What is
 // typed of an opening that is wholly measured is one way, and so is an opening that
 // can only stand inside a strip: it stays as low and as small as it may be.
-func zonesOf(o survey.OpeningFound, strips []strip) []zone {
-	if o.Kind == survey.Pipe || !o.Bottom.Free() && !o.Height.Free() {
+//
+// Without joints it gives the first of them alone, with all its ranges as typed, to
+// find a course line by.
+func zonesOf(o survey.OpeningFound, strips []strip, on *joints) []zone {
+	if o.Kind == survey.Pipe || len(strips) == 0 || !o.Bottom.Free() && !o.Height.Free() {
 		return []zone{{}}
 	}
 	var out []zone
 	for bottom := 0; bottom <= len(strips); bottom++ {
 		for top := bottom; top <= len(strips); top++ {
-			out = append(out, zonesIn(o, strips, bottom, top)...)
+			out = append(out, zonesIn(o, strips, bottom, top, on)...)
 		}
 	}
-	if out == nil {
+	switch {
+	case out == nil:
 		return []zone{{}}
+	case on == nil:
+		return out[:1]
 	}
 	return out
 }
 
-// zonesIn lists how an opening stands with its edges over so many strips: with
-// all its heights and fewer bottoms, or the other way.
-func zonesIn(o survey.OpeningFound, strips []strip, bottom, top int) []zone {
+// zonesIn lists how an opening stands with its edges over so many strips. How low it
+// begins bounds how high it may be: each joint line at which it may begin gives a way
+// of its own, with all lower ones or all higher ones.
+func zonesIn(o survey.OpeningFound, strips []strip, bottom, top int, on *joints) []zone {
 	low, high := bounds(strips, bottom), bounds(strips, top)
+	z := zone{bottom: bottom, top: top, begins: meet(o.Bottom, low), height: o.Height, free: true}
 	if top == len(strips) && top > 0 && strips[top-1].toHead {
-		z := zone{bottom: bottom, top: top, begins: meet(o.Bottom, low), height: o.Height, free: true, beyond: true}
+		z.beyond = true
 		if bottom < top || z.begins.From > z.begins.To {
 			return nil
 		}
 		return []zone{z}
 	}
-	z := zone{bottom: bottom, top: top, begins: meet(o.Bottom, low), height: o.Height, free: true}
-	fewer := z
-	z.height = meet(z.height, survey.Span{From: high.From - z.begins.From, To: high.To - z.begins.To})
-	fewer.begins = meet(fewer.begins, survey.Span{From: high.From - o.Height.From, To: high.To - o.Height.To})
+	z.begins = meet(z.begins, survey.Span{From: high.From - o.Height.To, To: high.To - o.Height.From})
+	switch {
+	case z.begins.From > z.begins.To:
+		return nil
+	case on == nil:
+		return []zone{z}
+	case bottom == top && high.To-z.begins.To >= o.Height.To, bottom < top && top == len(strips) && high.From-z.begins.From <= o.Height.From:
+		return []zone{z} // nothing of its heights is out of reach
+	}
 	var out []zone
-	for _, way := range [...]zone{z, fewer} {
-		if way.begins.From <= way.begins.To && way.height.From <= way.height.To && (len(out) == 0 || way != out[0]) {
+	for _, y := range on.within(z.begins) {
+		way := z
+		if bottom == top {
+			way.begins.To = y
+		} else {
+			way.begins = survey.Span{From: y, To: min(z.begins.To, max(y, high.To-o.Height.From))}
+		}
+		way.height = meet(o.Height, survey.Span{From: high.From - way.begins.From, To: high.To - way.begins.To})
+		if way.begins.From <= way.begins.To && way.height.From <= way.height.To && !slices.Contains(out, way) {
 			out = append(out, way)
 		}
 	}
@@ -73,7 +112,7 @@ const mostWays = 16
 
 // ways lists in how many ways the openings of all walls may stand among the
 // strips, by wall and opening; all tells whether none was left out.
-func ways(walls []survey.WallFound, strips [][]strip) (out [][][]zone, all bool) {
+func ways(walls []survey.WallFound, strips [][]strip, on *joints) (out [][][]zone, all bool) {
 	first := make([][]zone, len(walls))
 	for i, w := range walls {
 		first[i] = make([]zone, len(w.Openings))
@@ -81,9 +120,9 @@ func ways(walls []survey.WallFound, strips [][]strip) (out [][][]zone, all bool)
 	out, all = [][][]zone{first}, true
 	for i, w := range walls {
 		for k, o := range w.Openings {
-			zones := zonesOf(o, strips[i])
-			if len(out)*len(zones) > mostWays {
-				zones, all = zones[:1], false
+			zones := zonesOf(o, strips[i], on)
+			if n := max(1, mostWays/len(out)); len(zones) > n {
+				zones, all = zones[:n], false
 			}
 			var next [][][]zone
 			for _, way := range out {

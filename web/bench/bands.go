@@ -1,0 +1,42 @@
+package bench
+
+import (
+	"cmp"
+	"strings"
+
+	"coursewright/layout/plan"
+	"coursewright/layout/survey"
+	"coursewright/web/page"
+)
+
+var bandBonds = page.Choices("", "stack bond", "running", "running bond")
+
+// bandsLine is the one line of the closed section.
+func bandsLine(b Bench) string {
+	var out []string
+	for _, band := range b.Typed.Bands {
+		out = append(out, band.Name)
+	}
+	return cmp.Or(strings.Join(out, ", "), "none")
+}
+
+// bandAbout says where the band stands now, and over the floor; where it does not
+// stand yet, what is usual.
+func (b Bench) bandAbout(typed survey.Band) string {
+	for _, band := range b.Plan.Setout.Bands {
+		if band.Name == typed.Name {
+			return bandStands(b.Plan.Room, band)
+		}
+	}
+	return "There is no standard for its height: 56 to 64 in (1400 to 1600 mm) over the floor is usual."
+}
+
+// bandStands says where a band stands.
+func bandStands(room survey.Room, band plan.Band) string {
+	u := room.Units
+	text := "It stands from " + band.Bottom.Tape(u) + " up to " + band.Top.Tape(u) + " over the level line"
+	if band.Bottom < 0 {
+		text = "Its bottom stands at " + band.Bottom.Tape(u) + " from the level line, its top at " + band.Top.Tape(u)
+	}
+	return text + "; " + (band.Bottom - room.Foot()).Tape(u) + " over the floor or the lowest base."
+}

@@ -1,0 +1,137 @@
+package form
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"coursewright/layout/length"
+	"coursewright/layout/survey"
+)
+
+// The bands that a button adds.
+const (
+	Liner  = "liner"  // a narrow strip, 1/2 by 8 in (15 by 200 mm)
+	Mosaic = "mosaic" // two courses of 2 in (50 mm) tile
+	Above  = "above"  // other tile from a line up to the head
+)
+
+// bandHeight is where a band is wished: its bottom 60 in (1500 mm) over the floor.
+// No standard sets a height; 56 to 64 in is usual (how-to pages).
+func bandHeight(job *survey.Job) string { return pick(job, "60", "1500") }
+
+// addBand adds a band round all walls, free within a course or so of where it is
+// wished.
+func addBand(job *survey.Job, what string) error {
+	b := survey.Band{Name: freeName(what, bandNames(*job))}
+	switch what {
+	case Liner:
+		b.Tile = survey.Tile{Width: pick(job, "8", "200"), Height: pick(job, "1/2", "15")}
+	case Mosaic:
+		b.Tile, b.Courses = survey.Tile{Width: pick(job, "1 7/8", "48"), Height: pick(job, "1 7/8", "48")}, 2
+	case Above:
+		b.Name, b.ToHead = freeName("tile above", bandNames(*job)), true
+		b.Tile = survey.Tile{Width: pick(job, "7 7/8", "198"), Height: pick(job, "7 7/8", "198")}
+	default:
+		return fmt.Errorf("a band is a liner, a mosaic, or other tile above a line, not %q", what)
+	}
+	b.Bottom, b.Near = bandPlace(*job)
+	job.Bands = append(job.Bands, b)
+	return nil
+}
+
+// bandPlace is a range round the usual height that holds a joint line whatever the
+// course line, as far as base and head leave room.
+func bandPlace(job survey.Job) (survey.Mark, string) {
+	job.Bands = nil
+	system, _ := System(job.Units)
+	room, faults := job.Resolve()
+	if len(faults) > 0 {
+		return survey.Mark{At: "0"}, ""
+	}
+	low, high := room.Between()
+	up, _ := length.Parse(bandHeight(&job), system)
+	pitch := (room.Tile.Height + room.Joints[len(room.Joints)-1]).CeilTo(system.Step())
+	near := min(max(room.Foot()+up, low+2*pitch), high-3*pitch).FloorTo(system.Step())
+	say := func(l length.Length) string { return l.Plain(system, system.Step()) }
+	return survey.Mark{From: say(near - pitch), To: say(near + pitch)}, say(near)
+}
+
+func bandNames(job survey.Job) []string {
+	names := make([]string, len(job.Bands))
+	for i, b := range job.Bands {
+		names[i] = b.Name
+	}
+	return names
+}
+
+// round lets a band run round a wall, or leaves the wall out where it does: "PATH WALL".
+func round(job *survey.Job, rest string) error {
+	path, wall, _ := strings.Cut(rest, " ")
+	way, err := steps(path)
+	if err != nil || len(way) != 2 || way[0].name != "bands" || way[1].index < 0 || way[1].index >= len(job.Bands) {
+		return fmt.Errorf("there is no band at %q", path)
+	}
+	names, b := wallNames(*job), &job.Bands[way[1].index]
+	if !slices.Contains(names, wall) {
+		return fmt.Errorf("there is no wall %q", wall)
+	}
+	var on []string
+	for _, name := range names {
+		if runs := Round(*b, name); runs != (name == wall) {
+			on = append(on, name)
+		}
+	}
+	switch len(on) {
+	case 0:
+		return fmt.Errorf("a band runs on at least one wall")
+	case len(names):
+		on = nil
+	}
+	b.Walls = on
+	return nil
+}
+
+// Round tells whether a band runs round a wall.
+func Round(b survey.Band, wall string) bool {
+	return len(b.Walls) == 0 || slices.Contains(b.Walls, wall)
+}
+
+// renameBands lets bands follow the walls they name when these are called otherwise.
+func renameBands(job *survey.Job, now map[string]string) {
+	for i := range job.Bands {
+		for k, name := range job.Bands[i].Walls {
+			if now[name] != "" {
+				job.Bands[i].Walls[k] = now[name]
+			}
+		}
+	}
+}
+
+// tidyBands lets go of walls that are gone, of bands that run round none, and of
+// what means nothing in a band that goes up to the head.
+func tidyBands(job *survey.Job) {
+	names := wallNames(*job)
+	job.Bands = slices.DeleteFunc(job.Bands, func(b survey.Band) bool {
+		return len(b.Walls) > 0 && !slices.ContainsFunc(b.Walls, func(w string) bool { return slices.Contains(names, w) })
+	})
+	for i := range job.Bands {
+		b := &job.Bands[i]
+		b.Walls = slices.DeleteFunc(b.Walls, func(w string) bool { return !slices.Contains(names, w) })
+		if b.ToHead {
+			b.Courses = 0
+		}
+		if b.Bottom.At != "" {
+			b.Near = ""
+		}
+		if b.Bond.Kind == "stack" {
+			b.Bond.Offset, b.Bond.Hand = "", ""
+		}
+		if box := b.Tile.Box; box != nil && *box == (survey.Box{}) {
+			b.Tile.Box = nil
+		}
+	}
+	if len(job.Bands) == 0 {
+		job.Bands = nil
+	}
+}

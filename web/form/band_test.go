@@ -1,0 +1,49 @@
+package form
+
+import (
+	"net/url"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+func TestEveryBandThatIsAddedSolves(t *testing.T) {
+	for _, what := range []string{Liner, Mosaic, Above} {
+		for _, units := range []string{"in", "mm"} {
+			job := demo(t)
+			require.NoError(t, Decode(&job, url.Values{"units": {units}}))
+			require.NoError(t, Apply(&job, "add bands "+what))
+			room, faults := job.Resolve()
+			require.Empty(t, faults, "%s in %s", what, units)
+			assert.Len(t, room.Bands, 1)
+			assert.Len(t, room.Bands[0].Walls, 3)
+		}
+	}
+	job := demo(t)
+	assert.Error(t, Apply(&job, "add bands ribbon"))
+}
+
+func TestABandRunsRoundTheWallsChosen(t *testing.T) {
+	job := demo(t)
+	require.NoError(t, Apply(&job, "add bands mosaic"))
+	require.NoError(t, Apply(&job, "round bands[0] left"))
+	assert.Equal(t, []string{"back", "right"}, job.Bands[0].Walls)
+	require.NoError(t, Decode(&job, url.Values{"walls[1].name": {"long"}}))
+	assert.Equal(t, []string{"long", "right"}, job.Bands[0].Walls, "it follows the name")
+	require.NoError(t, Apply(&job, "round bands[0] left"))
+	assert.Nil(t, job.Bands[0].Walls, "all walls again")
+	require.NoError(t, Apply(&job, "round bands[0] left"))
+	require.NoError(t, Apply(&job, "round bands[0] long"))
+	assert.Error(t, Apply(&job, "round bands[0] right"), "it runs on one at least")
+	assert.Error(t, Apply(&job, "round bands[1] right"))
+	require.NoError(t, Apply(&job, "remove walls[2]"))
+	assert.Nil(t, job.Bands, "a band whose only wall is gone")
+}
+
+func TestBandsHoldWords(t *testing.T) {
+	for path, is := range map[string]bool{"bands[0].bottom.from": true, "bands[0].near": true, "bands[0].tile.height": true, "bands[0].joint": true,
+		"bands[0].courses": false, "bands[0].toHead": false, "bands[0].name": false, "bands[0].walls[0]": false} {
+		assert.Equal(t, is, IsLength(path), path)
+	}
+}

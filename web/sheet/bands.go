@@ -1,0 +1,74 @@
+package sheet
+
+import (
+	"cmp"
+	"slices"
+
+	"coursewright/layout/plan"
+	"coursewright/web/drawing"
+)
+
+// bandedColumn gives the courses of the walls with most bands, as their pieces
+// stand: field, band and field.
+func (b *book) bandedColumn() []stood {
+	most := 0
+	for i := range b.plan.Walls {
+		most = max(most, len(b.plan.Room.BandsOn(i)))
+	}
+	seen := map[int]bool{}
+	var out []stood
+	for i, w := range b.plan.Walls {
+		if len(b.plan.Room.BandsOn(i)) < most {
+			continue
+		}
+		for _, p := range w.Pieces {
+			if !seen[p.Course] {
+				seen[p.Course] = true
+				out = append(out, stood{p.Course, p.Tile.Bottom, p.Tile.Top})
+			}
+		}
+	}
+	slices.SortFunc(out, func(x, y stood) int { return cmp.Compare(x.bottom, y.bottom) })
+	return out
+}
+
+// bandMarks are the edges of the bands.
+func (b *book) bandMarks() []notch {
+	var out []notch
+	for _, band := range b.plan.Setout.Bands {
+		out = append(out, notch{band.Bottom, band.Name + " bottom", drawing.Blue})
+		if !band.ToHead {
+			out = append(out, notch{band.Top, band.Name + " top", drawing.Blue})
+		}
+	}
+	return out
+}
+
+// bands says where the bottom edge of each band is struck, and its tile edges.
+func (b *book) bands() table {
+	t := table{columns: []column{{name: "band", share: 44, bold: true}, {name: "bottom edge, from the level line", share: 40, bold: true, right: true},
+		{name: "top edge", share: 26, right: true}, {name: "left edge of a tile, from the left corner of the boards", share: 74}}}
+	for _, band := range b.plan.Setout.Bands {
+		t.rows = append(t.rows, row{cells: []string{band.Name, b.signed(band.Bottom), b.bandTop(band), b.bandEdges(band)}})
+	}
+	return t
+}
+
+func (b *book) bandTop(band plan.Band) string {
+	if band.ToHead {
+		return "to the head"
+	}
+	return b.signed(band.Top)
+}
+
+// bandEdges are the starts of a band on its walls.
+func (b *book) bandEdges(band plan.Band) string {
+	text := ""
+	for i, w := range band.Walls {
+		if i > 0 {
+			text += ", "
+		}
+		text += b.plan.Walls[w].Found.Letter + " " + b.tape(band.Edges[i])
+	}
+	return text
+}
