@@ -32,6 +32,9 @@ func solveParted(ctx context.Context, room survey.Room) (survey.Room, plan.Setou
 	f := &r.Field
 	s := plan.Setout{Line: f.Line, Hand: f.Hand, Joint: room.Joint, Pinned: room.Line != nil, Merit: r.Merit,
 		Order: f.Order(), Proven: f.Proven, Bound: tell.Bound(&r.Folded, f)}
+	if !s.Proven && r.Near {
+		s.Bound = "The course line was found with one order of the bands and the openings near them; another order might allow a better one. Measure the bands, and every order is tried."
+	}
 	if len(all) > 1 {
 		for i := range all {
 			s.Joints = append(s.Joints, tell.Joint(&room, room.Joints[i], &all[i].Field, f))

@@ -34,6 +34,7 @@ type Result struct {
 	Field  search.Result // of the folded room
 	Folded survey.Room
 	Bands  []Band // in the job's order
+	Near   bool   // of openings and bands that come near each other one order alone was tried for the course line
 	Merit  merit.Merit
 
 	room  survey.Room
@@ -68,7 +69,7 @@ func Room(ctx context.Context, room *survey.Room) (Result, error) {
 			return Result{}, err
 		}
 		if r.Field.Proven = proven; !proven {
-			r.Field.Bound = bound
+			r.Field.Bound, r.Near = bound, !p.clear()
 		}
 		if order := r.Field.Order(); best == nil || order.Better(&r.Merit, &best.Merit) {
 			best = &r
