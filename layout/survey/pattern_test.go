@@ -77,7 +77,7 @@ func TestAPatternFollowsNoCoursesThatStand(t *testing.T) {
 	require.NoError(t, json.Unmarshal([]byte(`{"format": "coursewright-job/1", "title": "", "units": "mm", "tile": {"width": "100", "height": "100"}, "joint": "2",
 		"bond": {"kind": "hexagon"}, "walls": [{"name": "a", "width": "900", "left": {"stops": {"at": "0"}}, "right": {"stops": {"at": "900"}},
 		"base": [{"meets": "tub", "readings": [{"at": "0", "drop": "400"}, {"at": "900", "drop": "400"}]}], "head": {"stops": {"at": "500"}},
-		"set": {"course": "1", "left": "-300", "right": "-300", "start": "20"}}]}`), &j))
+		"set": {"course": "1", "left": "-300", "right": "-300", "start": {"at": "20"}}}]}`), &j))
 	_, faults := j.Resolve()
 	require.NotEmpty(t, faults)
 	assert.Contains(t, faults[len(faults)-1].String(), "only the courses of stack and running bond can be followed")
