@@ -137,3 +137,24 @@ func TestThePlanFileTellsOfTheInside(t *testing.T) {
 	assert.Contains(t, string(text), `"insides": [`)
 	assert.Contains(t, string(text), `"B-N1-sill-03"`)
 }
+
+// With a band under the niche the courses begin anew over it; the back goes on with
+// those beside it.
+func TestOverABandTheBackGoesOnWithTheCoursesBesideIt(t *testing.T) {
+	job := nicheJob(func(*survey.Inside) {})
+	job.Bands = []survey.Band{{Name: "stripe", Tile: survey.Tile{Width: "2", Height: "1 3/4", Thickness: "5/16"}, Bottom: survey.Mark{From: "-12", To: "-8"}}}
+	p, err := layout.Now(job)
+	require.NoError(t, err)
+	w := p.Walls[0]
+	tops := map[length.Length]bool{}
+	for _, piece := range w.Pieces {
+		if piece.Laid == 0 {
+			tops[piece.Tile.Bottom] = true
+		}
+	}
+	back := w.Insides[0].Find(survey.BackFace)
+	require.NotEmpty(t, back.Pieces)
+	for _, piece := range back.Pieces {
+		assert.True(t, tops[piece.Tile.Bottom+back.Origin.Y], "%s stands in a course of the wall", piece.ID)
+	}
+}

@@ -78,7 +78,7 @@ func (b *box) going(f *plan.Face) (along, up length.Length) {
 	shift := func(k int64, pitch length.Length) length.Length {
 		return b.room.Bond.Shift(int(k), b.setout.Hand, pitch)
 	}
-	edge, line := b.wall.Start.Edge, b.setout.Line
+	edge, line := b.wall.Start.Edge, b.line()
 	wide, high := b.room.Tile.Width+b.room.Joint, b.room.Tile.Height+b.room.Joint
 	course := func(y length.Length) length.Length {
 		if b.room.Bond.Plumb {
@@ -103,6 +103,31 @@ func (b *box) going(f *plan.Face) (along, up length.Length) {
 		return course(b.hole.Top) - f.Origin.X, 0
 	}
 	return edge - f.Origin.X, line
+}
+
+// line is the bottom edge of course 0 as the courses beside the opening have it:
+// over a band they begin anew.
+func (b *box) line() length.Length {
+	p := b.beside()
+	if p == nil || b.room.Bond.Plumb || !b.room.Bond.Coursed() {
+		return b.setout.Line
+	}
+	return p.Tile.Bottom - length.Length(p.Row)*(b.room.Tile.Height+b.room.Joint)
+}
+
+// beside is a piece of the room's tile as near to the middle of the opening up or
+// down the wall as there is one, or nil.
+func (b *box) beside() *piece.Piece {
+	middle := (b.hole.Bottom + b.hole.Top).Half()
+	var near *piece.Piece
+	var least length.Length
+	for i := range b.wall.Pieces {
+		p := &b.wall.Pieces[i]
+		if off := ((p.Tile.Bottom+p.Tile.Top).Half() - middle).Abs(); p.Laid == 0 && (near == nil || off < least) {
+			near, least = p, off
+		}
+	}
+	return near
 }
 
 // centred is the start with a tile or a joint in the middle, whichever leaves the

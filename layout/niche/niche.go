@@ -151,8 +151,8 @@ func (b *box) number(f *plan.Face) {
 			first = p.Row
 		}
 	}
-	if runs := f.Is <= survey.RightFace && !f.Own && len(b.wall.Pieces) > 0; runs && !(b.room.Bond.Plumb && f.Is != survey.BackFace) {
-		p := b.wall.Pieces[0]
+	runs := f.Is <= survey.RightFace && !f.Own && !(b.room.Bond.Plumb && f.Is != survey.BackFace)
+	if p := b.beside(); p != nil && runs {
 		first = p.Row - p.Course + 1
 	}
 	for i := range f.Pieces {
