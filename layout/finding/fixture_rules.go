@@ -19,6 +19,12 @@ func fixtureRules() []Rule {
 			Source: practice + ": no distance from rim to edge is published",
 		},
 		{
+			Name: FixtureOffTheTile, Grade: Warning, judge: offTheTile,
+			Why:    "What is fixed beside the tile is fixed to bare wall, and water gets behind it.",
+			Do:     "Measure its place again, or let the tile run further.",
+			Source: "plain geometry",
+		},
+		{
 			Name: FixtureOffTheJointLines, Grade: Advice, judge: offTheLines,
 			Why:    "A shelf that stands on a joint line needs no cut tile over it, and looks as if it belonged there.",
 			Do:     "Give it a range of heights with a joint line in it, or cut the tile over it.",
@@ -69,6 +75,24 @@ func holesNearJoints(in Input) []place {
 			return fmt.Sprintf("A hole for %s is in a joint or at the edge of the tile; %s of tile round it is better.", p.Found.Name, in.fine(keep)), hole.At
 		}
 		return fmt.Sprintf("A hole for %s leaves %s of tile beside it in %s; %s is better.", p.Found.Name, in.exact(max(0, hole.Clear), keep), hole.Piece, in.fine(keep)), hole.At
+	})
+}
+
+// offTheTile judges fixtures that do not stand wholly within the box of the tile.
+func offTheTile(in Input) []place {
+	return in.eachFixture(func(i int, p fixture.Placed) (string, plane.Point) {
+		w := in.Walls[i]
+		tile, b := w.Shape.Region.Bounds(), p.Box
+		for _, h := range p.Holes {
+			b.Bottom, b.Top = min(b.Bottom, h.At.Y), max(b.Top, h.At.Y)
+		}
+		if p.Found.InCorner() { // the tile of the next wall stands between it and the board
+			b.Left, b.Right = max(b.Left, tile.Left), min(b.Right, tile.Right)
+		}
+		if len(w.Shape.Region) == 0 || tile.Left <= b.Left && b.Right <= tile.Right && tile.Bottom <= b.Bottom && b.Top <= tile.Top {
+			return "", p.At
+		}
+		return fmt.Sprintf("%s does not stand on the tile of %s.", capital(p.Found.Name), w.Found.Name), p.At
 	})
 }
 

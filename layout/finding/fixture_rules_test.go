@@ -39,10 +39,18 @@ func fixtureCases() []ruleCase {
 			on(fixture.Placed{Found: f, Box: plane.Rect{Left: inch / 8, Right: inch/8 + wide, Bottom: inch / 8, Top: inch/8 + high}})(in)
 		}
 	}
+	offTile := func(y length.Length) func(*Input) {
+		return func(in *Input) {
+			on(fixture.Placed{Found: survey.FixtureFound{Kind: survey.SoapDish}, Box: plane.Rect{Left: inch, Right: 7 * inch, Bottom: y, Top: y + 4*inch}})(in)
+			in.Walls[0].Shape.Region = plane.Region{plane.Rect{Right: 60 * inch, Bottom: -40 * inch, Top: 40 * inch}.Ring(0)}
+		}
+	}
 	return []ruleCase{
 		{"holes clear of the joints", HoleNearAJoint, on(hole(inch/2, "B-01-01")), nil},
 		{"a hole near a joint", HoleNearAJoint, on(hole(3*inch/8, "B-02-01")), []string{`A hole for bar leaves 3/8" of tile beside it in B-02-01; 1/2" is better.`}},
 		{"a hole in a joint", HoleNearAJoint, on(hole(-inch/8, "")), []string{`A hole for bar is in a joint or at the edge of the tile; 1/2" of tile round it is better.`}},
+		{"a dish on the tile", FixtureOffTheTile, offTile(0), nil},
+		{"a dish that reaches over the head", FixtureOffTheTile, offTile(38 * inch), []string{"Bar does not stand on the tile of back."}},
 		{"a shelf on a joint line", FixtureOffTheJointLines, on(fixture.Placed{}), nil},
 		{"a shelf off the joint lines", FixtureOffTheJointLines, on(fixture.Placed{Off: inch}), []string{`Bar on back stands 1" from the nearest joint line.`}},
 		// ADA 609.4: 33 to 36 in; 607.4.2: 8 to 10 in over the rim. With a rim at 15 in the lower bar is at 23 to 25 in.

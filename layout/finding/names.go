@@ -50,6 +50,7 @@ const (
 	LegLeftOut Name = "leg left out"
 
 	HoleNearAJoint          Name = "hole of a fixture near a joint"
+	FixtureOffTheTile       Name = "fixture off the tile"
 	FixtureOffTheJointLines Name = "fixture off the joint lines"
 	HeightOfAGrabBar        Name = "height of a grab bar"
 	SoapDishInTheTile       Name = "soap dish in the tile"

@@ -65,7 +65,7 @@ func (l *layer) cornerPiece(c corner, t survey.TrimFound) {
 		return
 	}
 	face := l.all.KeepAll(plane.RightOf(c.piece.Left), plane.LeftOf(c.piece.Right), plane.Above(c.piece.Bottom), plane.Below(c.piece.Top))
-	l.pieces = append(l.pieces, Piece{Edge: survey.HeadEdge, Trim: t, Face: face, Long: t.Width, Inner: t.Width, Outer: t.Width, Corner: true})
+	l.pieces = append(l.pieces, Piece{Edge: survey.HeadEdge, Trim: t, Face: face, Long: t.Width, Wide: t.Width, Inner: t.Width, Outer: t.Width, Corner: true})
 }
 
 // mitres counts the mitred ends of a piece that fills a box.

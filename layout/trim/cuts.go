@@ -48,6 +48,10 @@ func (p Piece) Size(units length.System) string {
 		return fine(p.Long) + " to the long points, mitred at both ends"
 	case p.Mitres == 1:
 		return fine(p.Long) + " to the long point, mitred at one end"
+	case len(p.Face) != 1 || len(p.Face[0]) > 4:
+		return fine(p.Long) + " long, notched: held to its place and marked"
+	case p.Wide < p.Trim.Width:
+		return fine(p.Long) + " long, ripped to " + fine(p.Wide) + " with the finished edge kept"
 	case fine(p.Inner) != fine(p.Outer) && p.Inner > 0 && p.Outer > 0:
 		return fine(p.Inner) + " beside the tile, " + fine(p.Outer) + " at the outer side"
 	}

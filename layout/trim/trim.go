@@ -28,6 +28,7 @@ type Piece struct {
 	Long   length.Length // along the edge, to the longest point
 	Inner  length.Length // along the side that is next to the tile
 	Outer  length.Length // along the other side
+	Wide   length.Length // across the edge, where it is widest
 	Whole  bool          // as it is bought
 	Corner bool          // rounded on two sides, at an outer corner
 	Mitres int           // how many of its ends are mitred
@@ -180,11 +181,11 @@ func (l *layer) piece(edge survey.PartIs, t survey.TrimFound, face plane.Region)
 	box := face.Bounds()
 	switch edge {
 	case survey.LeftEnd:
-		p.Long, p.Inner, p.Outer = box.Height(), on(face, false, box.Right), on(face, false, box.Left)
+		p.Long, p.Wide, p.Inner, p.Outer = box.Height(), box.Width(), on(face, false, box.Right), on(face, false, box.Left)
 	case survey.RightEnd:
-		p.Long, p.Inner, p.Outer = box.Height(), on(face, false, box.Left), on(face, false, box.Right)
+		p.Long, p.Wide, p.Inner, p.Outer = box.Height(), box.Width(), on(face, false, box.Left), on(face, false, box.Right)
 	default:
-		p.Long, p.Inner, p.Outer = box.Width(), on(face, true, box.Bottom), on(face, true, box.Top)
+		p.Long, p.Wide, p.Inner, p.Outer = box.Width(), box.Height(), on(face, true, box.Bottom), on(face, true, box.Top)
 	}
 	p.Whole = p.Long == t.Length && face.Area2() == 2*t.Length.Times(t.Width)
 	p.Mitres = l.mitres(edge, t, box)

@@ -238,3 +238,17 @@ func TestCuts(t *testing.T) {
 	require.Len(t, groups, 2)
 	assert.Equal(t, `3 7/8" beside the tile, 3 31/32" at the outer side`, groups[0].Size, "84 - 13 × 6 1/8 - 9 7/8 / 20 = 3.88 and 84 - 13 × 6 1/8 - 7 7/8 / 20 = 3.98")
 }
+
+// A strip that a tub front stands in is notched at the rim, and ripped under it.
+func TestTrimOverATubFront(t *testing.T) {
+	w := wall(nil, bullnose(2*in, 6*in), nil)
+	w.Base = []survey.SegmentFound{{Meets: survey.Tub, Gap: in / 8, Readings: []survey.Reading{{At: 0, Value: 20 * in}, {At: 51 * in, Value: 20 * in}}},
+		{Meets: survey.Floor, Gap: in / 8, Readings: []survey.Reading{{At: 51 * in}, {At: 60 * in}}}}
+	var sizes []string
+	for _, g := range trim.Cuts(trim.Of(w, placed(w), running), length.Imperial) {
+		sizes = append(sizes, g.Size)
+	}
+	// The front with its gap stands at 51 1/8 in, the trim from 50 1/8 to 52 1/8: 1 in is left beside it.
+	assert.Equal(t, []string{`4 1/4" long, ripped to 1" with the finished edge kept`, `6" long, ripped to 1" with the finished edge kept`,
+		`6" long, notched: held to its place and marked`}, sizes)
+}

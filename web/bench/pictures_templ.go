@@ -14,23 +14,24 @@ import templruntime "github.com/a-h/templ/runtime"
 
 // pictureNames say what each shows.
 var pictureNames = map[string]string{
-	"laser":  "A laser in front of the tub throws one level line on all walls",
-	"tape":   "The end of the tape stands on the rim, tight to the wall; the figure is read where the level line crosses it",
-	"corner": "One reading in the corner serves both walls",
-	"below":  "The valve lies below the level line, the shower arm above it",
-	"inside": "A niche seen from above: rough between the studs, lined between the boards, finished between the tiles",
-	"deep":   "A niche seen from the side: how deep it is, and how its sill falls to the room",
-	"studs":  "The niche may stand anywhere between the inner faces of two studs",
-	"front":  "On an end wall: how far the front of the tub and the outer edge of the tile stand from the corner",
-	"width":  "The tape along the boards from corner to corner, just over the rim",
-	"top":    "From the level line up to the ceiling, or to the line where the tile stops",
-	"ten":    "A row of ten tiles with the joints between them, measured from the first edge to the last",
-	"leg":    "The tile beside the front of the tub: in the bond of the wall, in single tiles of its own width, or left out",
-	"band":   "The band stands between two joint lines: the tile under it and over it is whole, with a joint on both sides; its bottom edge is measured from the level line or from the floor",
-	"trim":   "Where tile stops: the trim takes its width inside the stop, and the tile ends a joint before it; at the outer corner stands a corner piece",
-	"lean":   "A level held plumb in the corner, its foot on the level line: a gap at its upper end leans away, one at its foot into the room",
-	"sight":  "One end of the tile is in plain sight, the other stands behind a door",
-	"sides":  "The room from above: which of the walls round the tub are tiled",
+	"laser":    "A laser in front of the tub throws one level line on all walls",
+	"tape":     "The end of the tape stands on the rim, tight to the wall; the figure is read where the level line crosses it",
+	"corner":   "One reading in the corner serves both walls",
+	"below":    "The valve lies below the level line, the shower arm above it",
+	"inside":   "A niche seen from above: rough between the studs, lined between the boards, finished between the tiles",
+	"deep":     "A niche seen from the side: how deep it is, and how its sill falls to the room",
+	"studs":    "The niche may stand anywhere between the inner faces of two studs",
+	"front":    "On an end wall: how far the front of the tub and the outer edge of the tile stand from the corner",
+	"width":    "The tape along the boards from corner to corner, just over the rim",
+	"top":      "From the level line up to the ceiling, or to the line where the tile stops",
+	"ten":      "A row of ten tiles with the joints between them, measured from the first edge to the last",
+	"fixtures": "A shelf in the corner stands on a joint line; a soap dish takes tile out from a joint line up; the plates of a grab bar keep clear of the joints",
+	"leg":      "The tile beside the front of the tub: in the bond of the wall, in single tiles of its own width, or left out",
+	"band":     "The band stands between two joint lines: the tile under it and over it is whole, with a joint on both sides; its bottom edge is measured from the level line or from the floor",
+	"trim":     "Where tile stops: the trim takes its width inside the stop, and the tile ends a joint before it; at the outer corner stands a corner piece",
+	"lean":     "A level held plumb in the corner, its foot on the level line: a gap at its upper end leans away, one at its foot into the room",
+	"sight":    "One end of the tile is in plain sight, the other stands behind a door",
+	"sides":    "The room from above: which of the walls round the tub are tiled",
 }
 
 // pictureCall is what a closed picture is called.
@@ -66,7 +67,7 @@ func pictureOf(name string) templ.Component {
 		var templ_7745c5c3_Var2 string
 		templ_7745c5c3_Var2, templ_7745c5c3_Err = templ.JoinStringErrs(pictureCall(name))
 		if templ_7745c5c3_Err != nil {
-			return templ.Error{Err: templ_7745c5c3_Err, FileName: `web/bench/pictures.templ`, Line: 38, Col: 74}
+			return templ.Error{Err: templ_7745c5c3_Err, FileName: `web/bench/pictures.templ`, Line: 39, Col: 74}
 		}
 		_, templ_7745c5c3_Err = templ_7745c5c3_Buffer.WriteString(templ.EscapeString(templ_7745c5c3_Var2))
 		if templ_7745c5c3_Err != nil {
@@ -79,7 +80,7 @@ func pictureOf(name string) templ.Component {
 		var templ_7745c5c3_Var3 string
 		templ_7745c5c3_Var3, templ_7745c5c3_Err = templruntime.NewAttributeExpression(pictureNames[name]).Resolve(ctx)
 		if templ_7745c5c3_Err != nil {
-			return templ.Error{Err: templ_7745c5c3_Err, FileName: `web/bench/pictures.templ`, Line: 39, Col: 87}
+			return templ.Error{Err: templ_7745c5c3_Err, FileName: `web/bench/pictures.templ`, Line: 40, Col: 87}
 		}
 		_, templ_7745c5c3_Err = templ_7745c5c3_Buffer.WriteString(templ_7745c5c3_Var3)
 		if templ_7745c5c3_Err != nil {
@@ -145,38 +146,43 @@ func pictureOf(name string) templ.Component {
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
+		case "fixtures":
+			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 13, "<path class=\"w\" d=\"M14 8H340V168H14z\"></path><path class=\"k\" d=\"M14 8V168\"></path><path class=\"th\" d=\"M14 28H340M14 56H340M14 84H340M14 112H340M14 140H340M70 8V168M126 8V168M182 8V168M238 8V168M294 8V168\"></path><path class=\"r\" d=\"M6 98H346\"></path><path class=\"tp\" d=\"M14 49H72V56H14z\"></path><text x=\"80\" y=\"52\" class=\"b\">shelf</text><path class=\"tp\" d=\"M140 56H180V84H140z\"></path><text x=\"160\" y=\"50\" text-anchor=\"middle\" class=\"b\">soap dish</text><path class=\"k\" d=\"M154 126H266\"></path><circle class=\"tb\" cx=\"154\" cy=\"126\" r=\"8\"></circle><circle class=\"tb\" cx=\"266\" cy=\"126\" r=\"8\"></circle><text x=\"210\" y=\"160\" text-anchor=\"middle\" class=\"b\">grab bar</text><path class=\"d\" d=\"M30 56V98M24 61l12-10M24 103l12-10\"></path><rect class=\"q\" x=\"36\" y=\"66\" width=\"60\" height=\"22\"></rect><text x=\"66\" y=\"82\" text-anchor=\"middle\" class=\"b\">?</text><path class=\"d no\" d=\"M316 8V168\"></path><text x=\"312\" y=\"22\" text-anchor=\"end\" class=\"b\">glass</text>")
+			if templ_7745c5c3_Err != nil {
+				return templ_7745c5c3_Err
+			}
 		case "leg":
-			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 13, "<path class=\"tb\" d=\"M8 58H74V158H8zM124 58H190V158H124zM240 58H306V158H240z\"></path><path class=\"w\" d=\"M8 10H112V54H8zM124 10H228V54H124zM240 10H344V54H240z\"></path><path class=\"tb\" d=\"M8 10h50v20h-50zM61 10h51v20h-51zM8 33h24v21h-24zM35 33h50v21h-50zM88 33h24v21h-24zM78 57h7v22h-7zM88 57h24v22h-24zM78 82h34v22h-34zM78 107h7v22h-7zM88 107h24v22h-24zM78 132h34v22h-34z\"></path><path class=\"tb\" d=\"M124 10h50v20h-50zM177 10h51v20h-51zM124 33h24v21h-24zM151 33h50v21h-50zM204 33h24v21h-24zM194 57h34v22h-34zM194 82h34v22h-34zM194 107h34v22h-34zM194 132h34v22h-34z\"></path><path class=\"tb\" d=\"M240 10h50v20h-50zM293 10h51v20h-51zM240 33h24v21h-24zM267 33h50v21h-50zM320 33h24v21h-24z\"></path><path class=\"k no\" d=\"M344 58V156\"></path><text x=\"40\" y=\"120\" text-anchor=\"middle\">tub</text><text x=\"156\" y=\"120\" text-anchor=\"middle\">tub</text><text x=\"272\" y=\"120\" text-anchor=\"middle\">tub</text><text x=\"112\" y=\"172\" text-anchor=\"end\" class=\"b\">bond</text><text x=\"228\" y=\"172\" text-anchor=\"end\" class=\"b\">single</text><text x=\"344\" y=\"172\" text-anchor=\"end\" class=\"b\">none</text>")
+			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 14, "<path class=\"tb\" d=\"M8 58H74V158H8zM124 58H190V158H124zM240 58H306V158H240z\"></path><path class=\"w\" d=\"M8 10H112V54H8zM124 10H228V54H124zM240 10H344V54H240z\"></path><path class=\"tb\" d=\"M8 10h50v20h-50zM61 10h51v20h-51zM8 33h24v21h-24zM35 33h50v21h-50zM88 33h24v21h-24zM78 57h7v22h-7zM88 57h24v22h-24zM78 82h34v22h-34zM78 107h7v22h-7zM88 107h24v22h-24zM78 132h34v22h-34z\"></path><path class=\"tb\" d=\"M124 10h50v20h-50zM177 10h51v20h-51zM124 33h24v21h-24zM151 33h50v21h-50zM204 33h24v21h-24zM194 57h34v22h-34zM194 82h34v22h-34zM194 107h34v22h-34zM194 132h34v22h-34z\"></path><path class=\"tb\" d=\"M240 10h50v20h-50zM293 10h51v20h-51zM240 33h24v21h-24zM267 33h50v21h-50zM320 33h24v21h-24z\"></path><path class=\"k no\" d=\"M344 58V156\"></path><text x=\"40\" y=\"120\" text-anchor=\"middle\">tub</text><text x=\"156\" y=\"120\" text-anchor=\"middle\">tub</text><text x=\"272\" y=\"120\" text-anchor=\"middle\">tub</text><text x=\"112\" y=\"172\" text-anchor=\"end\" class=\"b\">bond</text><text x=\"228\" y=\"172\" text-anchor=\"end\" class=\"b\">single</text><text x=\"344\" y=\"172\" text-anchor=\"end\" class=\"b\">none</text>")
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
 		case "band":
-			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 14, "<path class=\"w\" d=\"M40 8H312V150H40z\"></path><path class=\"tb\" d=\"M40 124h66v24h-66zM109 124h66v24h-66zM178 124h66v24h-66zM247 124h65v24h-65zM40 97h66v24h-66zM109 97h66v24h-66zM178 97h66v24h-66zM247 97h65v24h-65zM40 43h66v24h-66zM109 43h66v24h-66zM178 43h66v24h-66zM247 43h65v24h-65zM40 16h66v24h-66zM109 16h66v24h-66zM178 16h66v24h-66zM247 16h65v24h-65z\"></path><path class=\"x\" d=\"M40 70h20v10h-20zM63 70h20v10h-20zM86 70h20v10h-20zM109 70h20v10h-20zM132 70h20v10h-20zM155 70h20v10h-20zM178 70h20v10h-20zM201 70h20v10h-20zM224 70h20v10h-20zM247 70h20v10h-20zM270 70h20v10h-20zM293 70h19v10h-19zM40 83h20v11h-20zM63 83h20v11h-20zM86 83h20v11h-20zM109 83h20v11h-20zM132 83h20v11h-20zM155 83h20v11h-20zM178 83h20v11h-20zM201 83h20v11h-20zM224 83h20v11h-20zM247 83h20v11h-20zM270 83h20v11h-20zM293 83h19v11h-19z\"></path><path class=\"r\" d=\"M14 122H340\"></path><path class=\"d\" d=\"M326 95V122M320 100l12-10M320 127l12-10M312 95H332\"></path><rect class=\"q\" x=\"286\" y=\"128\" width=\"62\" height=\"22\"></rect><text x=\"317\" y=\"144\" text-anchor=\"middle\" class=\"b\">?</text><text x=\"18\" y=\"86\" class=\"b\">band</text><text x=\"176\" y=\"168\" text-anchor=\"middle\">whole tiles under and over it, a joint on both sides</text>")
+			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 15, "<path class=\"w\" d=\"M40 8H312V150H40z\"></path><path class=\"tb\" d=\"M40 124h66v24h-66zM109 124h66v24h-66zM178 124h66v24h-66zM247 124h65v24h-65zM40 97h66v24h-66zM109 97h66v24h-66zM178 97h66v24h-66zM247 97h65v24h-65zM40 43h66v24h-66zM109 43h66v24h-66zM178 43h66v24h-66zM247 43h65v24h-65zM40 16h66v24h-66zM109 16h66v24h-66zM178 16h66v24h-66zM247 16h65v24h-65z\"></path><path class=\"x\" d=\"M40 70h20v10h-20zM63 70h20v10h-20zM86 70h20v10h-20zM109 70h20v10h-20zM132 70h20v10h-20zM155 70h20v10h-20zM178 70h20v10h-20zM201 70h20v10h-20zM224 70h20v10h-20zM247 70h20v10h-20zM270 70h20v10h-20zM293 70h19v10h-19zM40 83h20v11h-20zM63 83h20v11h-20zM86 83h20v11h-20zM109 83h20v11h-20zM132 83h20v11h-20zM155 83h20v11h-20zM178 83h20v11h-20zM201 83h20v11h-20zM224 83h20v11h-20zM247 83h20v11h-20zM270 83h20v11h-20zM293 83h19v11h-19z\"></path><path class=\"r\" d=\"M14 122H340\"></path><path class=\"d\" d=\"M326 95V122M320 100l12-10M320 127l12-10M312 95H332\"></path><rect class=\"q\" x=\"286\" y=\"128\" width=\"62\" height=\"22\"></rect><text x=\"317\" y=\"144\" text-anchor=\"middle\" class=\"b\">?</text><text x=\"18\" y=\"86\" class=\"b\">band</text><text x=\"176\" y=\"168\" text-anchor=\"middle\">whole tiles under and over it, a joint on both sides</text>")
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
 		case "trim":
-			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 15, "<path class=\"w\" d=\"M20 40H262V168H20z\"></path><path class=\"tb\" d=\"M20 78h62v28h-62zM85 78h62v28h-62zM150 78h62v28h-62zM20 109h30v28h-30zM53 109h62v28h-62zM118 109h62v28h-62zM183 109h29v28h-29zM20 140h62v28h-62zM85 140h62v28h-62zM150 140h62v28h-62z\"></path><path class=\"wd\" d=\"M20 48h45v27h-45zM68 48h69v27h-69zM140 48h72v27h-72zM215 78h27v44h-27zM215 125h27v43h-27zM215 75V60q0-12 12-12h15v27z\"></path><path class=\"k no\" d=\"M242 30V172M10 48H262\"></path><path class=\"d\" d=\"M215 34V20M242 34V20M200 27H262M210 32l10-10M237 32l10-10\"></path><rect class=\"q\" x=\"262\" y=\"14\" width=\"64\" height=\"24\"></rect><text x=\"294\" y=\"31\" text-anchor=\"middle\" class=\"b\">?</text><path class=\"d\" d=\"M248 78H262M248 122H262M255 72V128M250 83l10-10M250 127l10-10\"></path><rect class=\"q\" x=\"268\" y=\"88\" width=\"64\" height=\"24\"></rect><text x=\"300\" y=\"105\" text-anchor=\"middle\" class=\"b\">?</text><text x=\"256\" y=\"66\">corner piece</text><text x=\"252\" y=\"160\">tile stops here</text><text x=\"100\" y=\"34\" text-anchor=\"middle\">the trim stands inside the stop</text>")
+			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 16, "<path class=\"w\" d=\"M20 40H262V168H20z\"></path><path class=\"tb\" d=\"M20 78h62v28h-62zM85 78h62v28h-62zM150 78h62v28h-62zM20 109h30v28h-30zM53 109h62v28h-62zM118 109h62v28h-62zM183 109h29v28h-29zM20 140h62v28h-62zM85 140h62v28h-62zM150 140h62v28h-62z\"></path><path class=\"wd\" d=\"M20 48h45v27h-45zM68 48h69v27h-69zM140 48h72v27h-72zM215 78h27v44h-27zM215 125h27v43h-27zM215 75V60q0-12 12-12h15v27z\"></path><path class=\"k no\" d=\"M242 30V172M10 48H262\"></path><path class=\"d\" d=\"M215 34V20M242 34V20M200 27H262M210 32l10-10M237 32l10-10\"></path><rect class=\"q\" x=\"262\" y=\"14\" width=\"64\" height=\"24\"></rect><text x=\"294\" y=\"31\" text-anchor=\"middle\" class=\"b\">?</text><path class=\"d\" d=\"M248 78H262M248 122H262M255 72V128M250 83l10-10M250 127l10-10\"></path><rect class=\"q\" x=\"268\" y=\"88\" width=\"64\" height=\"24\"></rect><text x=\"300\" y=\"105\" text-anchor=\"middle\" class=\"b\">?</text><text x=\"256\" y=\"66\">corner piece</text><text x=\"252\" y=\"160\">tile stops here</text><text x=\"100\" y=\"34\" text-anchor=\"middle\">the trim stands inside the stop</text>")
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
 		case "lean":
-			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 16, "<path class=\"w\" d=\"M40 14L64 140L70 166H164V14zM236 14L212 140L206 166H340V14z\"></path><path class=\"k\" d=\"M40 14L70 166M236 14L206 166\"></path><path class=\"r\" d=\"M24 140H164M192 140H346\"></path><path class=\"tp\" d=\"M64 14H76V140H64zM236 14H248V140H236z\"></path><path class=\"th ink\" d=\"M67 66h6v20h-6zM239 66h6v20h-6z\"></path><path class=\"d\" d=\"M42 24H64M212 132H236\"></path><rect class=\"q\" x=\"86\" y=\"14\" width=\"60\" height=\"24\"></rect><text x=\"116\" y=\"31\" text-anchor=\"middle\" class=\"b\">?</text><rect class=\"q\" x=\"258\" y=\"108\" width=\"60\" height=\"24\"></rect><text x=\"288\" y=\"125\" text-anchor=\"middle\" class=\"b\">?</text><text x=\"86\" y=\"100\">away</text><text x=\"258\" y=\"60\">into the</text><text x=\"258\" y=\"75\">room</text>")
+			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 17, "<path class=\"w\" d=\"M40 14L64 140L70 166H164V14zM236 14L212 140L206 166H340V14z\"></path><path class=\"k\" d=\"M40 14L70 166M236 14L206 166\"></path><path class=\"r\" d=\"M24 140H164M192 140H346\"></path><path class=\"tp\" d=\"M64 14H76V140H64zM236 14H248V140H236z\"></path><path class=\"th ink\" d=\"M67 66h6v20h-6zM239 66h6v20h-6z\"></path><path class=\"d\" d=\"M42 24H64M212 132H236\"></path><rect class=\"q\" x=\"86\" y=\"14\" width=\"60\" height=\"24\"></rect><text x=\"116\" y=\"31\" text-anchor=\"middle\" class=\"b\">?</text><rect class=\"q\" x=\"258\" y=\"108\" width=\"60\" height=\"24\"></rect><text x=\"288\" y=\"125\" text-anchor=\"middle\" class=\"b\">?</text><text x=\"86\" y=\"100\">away</text><text x=\"258\" y=\"60\">into the</text><text x=\"258\" y=\"75\">room</text>")
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
 		case "sight":
-			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 17, "<path class=\"w\" d=\"M56 20H296V150H56z\"></path><path class=\"k\" d=\"M56 20V150M296 20V150M36 150H330\"></path><path class=\"th\" d=\"M56 60H296M56 106H296M96 20V60M176 20V60M256 20V60M136 60V106M216 60V106M96 106V150M176 106V150\"></path><path class=\"tb\" d=\"M244 8H330V168H244z\"></path><circle class=\"x\" cx=\"316\" cy=\"92\" r=\"4\"></circle><text x=\"287\" y=\"60\" text-anchor=\"middle\">door</text><path class=\"d\" d=\"M14 84Q32 66 50 84Q32 102 14 84z\"></path><circle class=\"x\" cx=\"32\" cy=\"84\" r=\"5\"></circle><text x=\"62\" y=\"16\" class=\"b\">seen</text><text x=\"236\" y=\"166\" text-anchor=\"end\" class=\"b\">hidden</text>")
+			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 18, "<path class=\"w\" d=\"M56 20H296V150H56z\"></path><path class=\"k\" d=\"M56 20V150M296 20V150M36 150H330\"></path><path class=\"th\" d=\"M56 60H296M56 106H296M96 20V60M176 20V60M256 20V60M136 60V106M216 60V106M96 106V150M176 106V150\"></path><path class=\"tb\" d=\"M244 8H330V168H244z\"></path><circle class=\"x\" cx=\"316\" cy=\"92\" r=\"4\"></circle><text x=\"287\" y=\"60\" text-anchor=\"middle\">door</text><path class=\"d\" d=\"M14 84Q32 66 50 84Q32 102 14 84z\"></path><circle class=\"x\" cx=\"32\" cy=\"84\" r=\"5\"></circle><text x=\"62\" y=\"16\" class=\"b\">seen</text><text x=\"236\" y=\"166\" text-anchor=\"end\" class=\"b\">hidden</text>")
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
 		default:
-			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 18, "<path class=\"tb\" d=\"M96 36H256V116H96z\"></path><path class=\"k\" d=\"M84 140V24H268V140\"></path><text x=\"74\" y=\"84\" text-anchor=\"end\" class=\"b\">left</text><text x=\"176\" y=\"16\" text-anchor=\"middle\" class=\"b\">back</text><text x=\"278\" y=\"84\" class=\"b\">right</text><text x=\"176\" y=\"80\" text-anchor=\"middle\">tub</text>")
+			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 19, "<path class=\"tb\" d=\"M96 36H256V116H96z\"></path><path class=\"k\" d=\"M84 140V24H268V140\"></path><text x=\"74\" y=\"84\" text-anchor=\"end\" class=\"b\">left</text><text x=\"176\" y=\"16\" text-anchor=\"middle\" class=\"b\">back</text><text x=\"278\" y=\"84\" class=\"b\">right</text><text x=\"176\" y=\"80\" text-anchor=\"middle\">tub</text>")
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
 		}
-		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 19, "</svg></details>")
+		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 20, "</svg></details>")
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}

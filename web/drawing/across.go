@@ -29,6 +29,7 @@ func (b *board) widths(w layout.Wall) []station {
 				station{l: e.Right, name: name, colour: decided(o.Left.Free() || o.Width.Free()), rank: rankOpening})
 		}
 	}
+	s = append(s, b.fixturePlaces(w)...)
 	return merged(s)
 }
 

@@ -27,6 +27,16 @@ func extents(w layout.Wall) plane.Rect {
 			r = plane.Rect{Left: min(r.Left, e.Left), Bottom: min(r.Bottom, e.Bottom), Right: max(r.Right, e.Right), Top: max(r.Top, e.Top)}
 		}
 	}
+	for _, p := range w.Fixtures {
+		t := p.Box
+		if p.Found.Kind == survey.GrabBar { // its plates are round
+			t.Left, t.Right = t.Left-t.Height()/2, t.Right+t.Height()/2
+		}
+		for _, h := range p.Holes {
+			t.Bottom, t.Top = min(t.Bottom, h.At.Y), max(t.Top, h.At.Y)
+		}
+		r = plane.Rect{Left: min(r.Left, t.Left), Bottom: min(r.Bottom, t.Bottom), Right: max(r.Right, t.Right), Top: max(r.Top, t.Top)}
+	}
 	for _, p := range w.Trim {
 		t := p.Face.Bounds()
 		r = plane.Rect{Left: min(r.Left, t.Left), Bottom: min(r.Bottom, t.Bottom), Right: max(r.Right, t.Right), Top: max(r.Top, t.Top)}

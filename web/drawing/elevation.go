@@ -159,6 +159,7 @@ func (b *board) wall(f frame, w layout.Wall, full bool) {
 		over = lineReach
 	}
 	b.openings(f, w)
+	b.fixtures(f, w)
 	b.startLine(f, w)
 	b.lap(f, w)
 	b.courseLine(f, w, over)

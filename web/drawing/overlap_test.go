@@ -11,10 +11,12 @@ import (
 
 	"coursewright/layout"
 	"coursewright/layout/finding"
+	"coursewright/layout/fixture"
 	"coursewright/layout/length"
 	"coursewright/layout/plan"
 	"coursewright/layout/plane"
 	"coursewright/layout/survey"
+	"coursewright/layout/trim"
 	"coursewright/web/drawing/sample"
 )
 
@@ -33,6 +35,7 @@ func (r randomRoom) job() survey.Job {
 	j := survey.Job{Format: survey.Format, Units: r.one("in", "mm"), Tile: survey.Tile{Width: size[0] + " mm", Height: size[1] + " mm"},
 		Bond: survey.Bond{Kind: "running", Offset: r.one("1/2", "1/3", "1/4", "2/5"), Along: r.one("level", "level", "plumb")}}
 	j.Joint.Plain = r.one("2 mm", "3 mm", "1/8 in")
+	j.Trims = []survey.TrimTile{{Name: "edge", Kind: r.one("bullnose", "profile"), Width: r.one("50 mm", "3 mm"), Length: "150 mm"}}
 	for i := range 1 + r.IntN(4) {
 		j.Walls = append(j.Walls, r.wall(i))
 	}
@@ -50,7 +53,7 @@ func (r randomRoom) job() survey.Job {
 }
 
 func (r randomRoom) stop(at string) survey.End {
-	return survey.End{Stops: &survey.Mark{At: at}, Finish: r.one("", "trim", "bullnose")}
+	return survey.End{Stops: &survey.Mark{At: at}, Finish: r.one("", "trim", "bullnose"), Trim: r.one("", "edge")}
 }
 
 func (r randomRoom) wall(i int) survey.Wall {
@@ -79,6 +82,7 @@ func (r randomRoom) wall(i int) survey.Wall {
 		w.Head = survey.Head{Meets: "ceiling", Readings: []survey.Rise{{At: "0", Rise: r.pick(1250, 1300) + " mm"}, {At: end, Rise: r.pick(1250, 1300) + " mm"}}}
 	}
 	r.openings(&w, wide)
+	r.fixtures(&w, wide)
 	return w
 }
 
@@ -101,6 +105,28 @@ func (r randomRoom) openings(w *survey.Wall, wide int) {
 	}
 }
 
+func (r randomRoom) fixtures(w *survey.Wall, wide int) {
+	at := func() string { return fmt.Sprintf("%d mm", r.IntN(wide)) }
+	high := func() survey.Measure { return survey.Measure{Plain: r.pick(-850, 1100) + " mm"} }
+	for n := range r.IntN(4) {
+		f := survey.Fixture{Kind: r.one("corner shelf", "soap dish", "grab bar", "glass line"), Name: r.one("shelf", "a bar with a very long name") + fmt.Sprint(" ", n)}
+		switch f.Kind {
+		case "corner shelf":
+			f.Corner, f.Width, f.Height = "right", "200 mm", high()
+			if w.Right.Meets == "" {
+				continue
+			}
+		case "soap dish":
+			f.At, f.Width, f.High, f.Height = at(), "150 mm", "100 mm", high()
+		case "grab bar":
+			f.At, f.Width, f.Height = at(), "250 mm", high()
+		case "glass line":
+			f.At, f.Holes = at(), []survey.Drilled{{Height: "100 mm"}}
+		}
+		w.Fixtures = append(w.Fixtures, f)
+	}
+}
+
 // set lays out a room by chance. ok is false where the room cannot be built.
 func (r randomRoom) set(j survey.Job) (p layout.Plan, ok bool) {
 	room, faults := j.Resolve()
@@ -118,6 +144,11 @@ func (r randomRoom) set(j survey.Job) (p layout.Plan, ok bool) {
 		p.Walls = append(p.Walls, sample.Cut(room, w, s, p.Setout.Line))
 	}
 	sample.Number(&p)
+	for i := range p.Walls {
+		w := &p.Walls[i]
+		w.Trim = trim.Of(w.Found, w.Start.Placed, trim.Tile{Units: room.Units, Width: room.Tile.Width, Height: room.Tile.Height, Joint: room.Joint, Line: p.Setout.Line, Level: true})
+		w.Fixtures = fixture.Of(fixture.Wall{Found: w.Found, Units: room.Units, Pieces: w.Pieces, Level: true})
+	}
 	for n := range r.IntN(8) {
 		w := r.IntN(len(p.Walls))
 		box := p.Walls[w].Shape.Region.Bounds()

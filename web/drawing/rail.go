@@ -45,6 +45,9 @@ func (b *board) heights(walls []layout.Wall) []station {
 	s = append(s, b.trimHeights(walls)...)
 	for _, w := range walls {
 		s = append(s, b.openingHeights(w, one)...)
+		if one {
+			s = append(s, b.fixtureHeights(w)...)
+		}
 	}
 	return merged(s)
 }

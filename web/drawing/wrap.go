@@ -300,6 +300,7 @@ func (b *board) written(f frame, w layout.Wall, said map[string]bool, full bool)
 		}
 	}
 	b.openingNames(f, w)
+	b.fixtureNames(f, w)
 	b.sizes(f, w, said)
 	b.trimSizes(f, w)
 	b.legs(f, w)

@@ -20,7 +20,7 @@ svg.drawing:not(.finished) .whole[stroke-dasharray]{stroke:#1a2026}
 .drawing .whole:not([stroke-dasharray]),.drawing [fill="#ffffff"]>.outline{fill:#1a2026}
 .drawing .set{fill:#353e46}
 .drawing .trim:not(.cut-half,.cut-third,.cut-fifth,.cut-least){fill:#262e35}
-.drawing [stroke="#000000"]>:is(.outline,.corner,.lap,.dim,.base,.head,.niche,.window,.hole,.finding,.set-line,.key,.key-wall,.curve,.note,.cut-least){stroke:#e9e6df}
+.drawing [stroke="#000000"]>:is(.outline,.corner,.lap,.dim,.base,.head,.niche,.window,.fixture,.hole,.finding,.set-line,.key,.key-wall,.curve,.note,.cut-least){stroke:#e9e6df}
 .drawing [fill="#ffffff"]>:is(.hole,.finding,.key-wall){fill:#1a2026}
 .drawing [fill="#000000"]>:is(.finding,.note,.here):not(text){fill:#e9e6df}
 .drawing .level-line:not(text){stroke:#ff6674}

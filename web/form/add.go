@@ -67,6 +67,11 @@ func addToWall(job *survey.Job, w *survey.Wall, way []step, what string) error {
 			return addInside(job, w, way, what)
 		}
 		return addOpening(job, w, what)
+	case "fixtures":
+		if len(way) > 1 {
+			return addDrilled(job, w, way)
+		}
+		return addFixture(job, w, what)
 	case "left":
 		w.Left.Lean = addLean(job, w.Left.Lean)
 		return nil

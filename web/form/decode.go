@@ -203,7 +203,7 @@ var words = []string{
 	"turn", "breakage", "allowance", "notch", "back", "trim", "holds",
 	"use", "tiles", "joints", "course", "is", "sight", "area", "engine",
 	"place", "corners", // of trim
-	"leg",
+	"leg", "corner",
 	"sizes", "depthIs", "front", "behind", "cased", // of the inside of an opening
 	"courses", "toHead", // of bands
 }

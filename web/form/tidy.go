@@ -35,6 +35,7 @@ func tidyWall(job *survey.Job, w *survey.Wall) {
 	for i := range w.Openings {
 		tidyInside(&w.Openings[i])
 	}
+	tidyFixtures(w)
 	tidyEnd(job, &w.Left, "0")
 	tidyEnd(job, &w.Right, w.Width)
 	if w.Head.Meets != "" {

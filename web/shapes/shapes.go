@@ -18,7 +18,7 @@ func All() []Shape {
 		{"tub", "Tub in an alcove", "Three walls round a tub, each end wall running a little past its front."},
 		{"corner", "Corner shower", "Two walls that meet over a shower base."},
 		{"three", "Three-wall shower", "Three walls round a shower base, tiled to the ceiling."},
-		{"trimmed", "Tub with trim", "Three walls round a tub, edged with bullnose that is laid out in pieces."},
+		{"trimmed", "Tub with trim", "Three walls round a tub, edged with bullnose in pieces, with a shelf, a soap dish and grab bars."},
 		{"niche", "Shower with a niche", "Three walls round a shower base, with a niche between two studs, tiled within."},
 		{"one", "One wall", "A single wall between two lines."},
 	}
@@ -38,6 +38,7 @@ func New(key, units, title string) (survey.Job, error) {
 	job.Walls = walls
 	if key == "trimmed" {
 		m.edge(&job)
+		m.fit(&job)
 	}
 	return job, nil
 }

@@ -194,6 +194,7 @@ func (b *book) marks() table {
 			x, y := b.opening(o, p, i)
 			add(drawing.OpeningName(string(o.Kind), o.Name), x, y)
 		}
+		b.fixtureMarks(w, add)
 	}
 	if len(t.rows) == 0 {
 		t.rows = []row{{cells: []string{"all", "nothing to mark", "", ""}}}

@@ -44,10 +44,11 @@ func (b *book) trimEntries(w layout.Wall) []entry {
 			continue
 		}
 		e := entry{where: g.Name, big: g.Size, line: orDash(g.ID), pieces: n}
-		if figure, words, more := strings.Cut(g.Size, " to the "); more {
-			e.big, e.small = figure, "to the "+words
-		} else if figure, words, more := strings.Cut(g.Size, " beside "); more {
-			e.big, e.small = figure, "beside "+words
+		for _, after := range []string{" to the ", " beside ", " long, "} {
+			if figure, _, more := strings.Cut(g.Size, after); more {
+				e.big, e.small = figure, strings.TrimSpace(strings.TrimPrefix(g.Size, figure))
+				break
+			}
 		}
 		all = append(all, e)
 	}

@@ -1,0 +1,40 @@
+package bench
+
+import (
+	"cmp"
+	"strings"
+
+	"coursewright/layout/survey"
+	"coursewright/web/page"
+)
+
+var cornerChoices = page.Choices("left", "left", "right", "right")
+
+// fixtureKinds are the fixtures that a wall may have: in a corner only where it
+// meets one.
+func fixtureKinds(w survey.Wall) []string {
+	kinds := []string{string(survey.SoapDish), string(survey.GrabBar), string(survey.GlassLine)}
+	if w.Left.Meets != "" || w.Right.Meets != "" {
+		kinds = append([]string{string(survey.CornerShelf), string(survey.FootRest)}, kinds...)
+	}
+	return kinds
+}
+
+// heightOf says what of a fixture its height is measured to.
+func heightOf(kind string) string {
+	switch survey.Kind(kind) {
+	case survey.CornerShelf, survey.FootRest:
+		return "Its underside over the level line"
+	}
+	return "Its middle over the level line"
+}
+
+func fixturesLine(b Bench) string {
+	var out []string
+	for _, w := range b.Typed.Walls {
+		for _, f := range w.Fixtures {
+			out = append(out, f.Name+" on "+w.Name)
+		}
+	}
+	return cmp.Or(strings.Join(out, ", "), "none")
+}

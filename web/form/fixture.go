@@ -1,0 +1,77 @@
+package form
+
+import (
+	"fmt"
+
+	"coursewright/layout/length"
+	"coursewright/layout/survey"
+)
+
+// addFixture adds a fixture of a kind with sizes that are common, over the level
+// line as if that were 40 in (1000 mm) over a rim: a shelf 8 to 20 in over it, a foot
+// rest 15 in over the rim, a bar 34 in over the floor, a dish at the level line. Facts of
+// how-to pages and ADA 609; to be typed over.
+func addFixture(job *survey.Job, w *survey.Wall, kind string) error {
+	f := survey.Fixture{Kind: kind, At: middle(job, "0", w.Width)}
+	between := func(from, to string) survey.Measure { return survey.Measure{Mark: &survey.Mark{From: from, To: to}} }
+	switch survey.Kind(kind) {
+	case survey.CornerShelf:
+		f.Height, f.Width = between(pick(job, "8", "200"), pick(job, "20", "500")), pick(job, "8", "200")
+	case survey.FootRest:
+		f.Height, f.Width = between(pick(job, "-28", "-700"), pick(job, "-22", "-550")), pick(job, "6", "150")
+	case survey.SoapDish:
+		f.Height, f.Width, f.High = between(pick(job, "-6", "-150"), pick(job, "6", "150")), pick(job, "6", "150"), pick(job, "4", "100")
+	case survey.GrabBar:
+		f.Height, f.Width = between(pick(job, "-26", "-660"), pick(job, "-20", "-510")), narrower(job, pick(job, "24", "600"), middle(job, "0", w.Width))
+	case survey.GlassLine:
+		f.Holes = []survey.Drilled{{Height: pick(job, "-30", "-750")}, {Height: pick(job, "20", "500")}}
+	default:
+		return fmt.Errorf("%q is no kind of fixture", kind)
+	}
+	if survey.Kind(kind) == survey.CornerShelf || survey.Kind(kind) == survey.FootRest {
+		f.At, f.Corner = "", "left"
+		if w.Left.Meets == "" {
+			f.Corner = "right"
+		}
+		if w.Left.Meets == "" && w.Right.Meets == "" {
+			return fmt.Errorf("wall %q meets no corner", w.Name)
+		}
+	}
+	var taken []string
+	for _, x := range w.Fixtures {
+		taken = append(taken, x.Name)
+	}
+	f.Name = freeName(kind, taken)
+	w.Fixtures = append(w.Fixtures, f)
+	return nil
+}
+
+// addDrilled adds a hole to a glass line, halfway to the level line from the last.
+func addDrilled(job *survey.Job, w *survey.Wall, way []step) error {
+	if len(way) < 2 || way[1].index < 0 || way[1].index >= len(w.Fixtures) {
+		return fmt.Errorf("there is no such fixture")
+	}
+	f := &w.Fixtures[way[1].index]
+	at := "0"
+	if n := len(f.Holes); n > 0 {
+		at = compute(job, f.Holes[n-1].Height, "0", func(x, y length.Length) length.Length { return (x + y).Half() })
+	}
+	f.Holes = append(f.Holes, survey.Drilled{Height: at})
+	return nil
+}
+
+// tidyFixtures drops a wish where the height is measured.
+func tidyFixtures(w *survey.Wall) {
+	for i := range w.Fixtures {
+		f := &w.Fixtures[i]
+		if m := f.Height.Mark; m == nil || m.At != "" {
+			f.Near = ""
+		}
+		if len(f.Holes) == 0 {
+			f.Holes = nil
+		}
+	}
+	if len(w.Fixtures) == 0 {
+		w.Fixtures = nil
+	}
+}

@@ -1,0 +1,46 @@
+package form
+
+import (
+	"net/url"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"coursewright/layout/survey"
+)
+
+func TestEveryFixtureSolves(t *testing.T) {
+	kinds := []survey.Kind{survey.CornerShelf, survey.FootRest, survey.SoapDish, survey.GrabBar, survey.GlassLine}
+	for _, units := range []string{"in", "mm"} {
+		job := demo(t)
+		require.NoError(t, Decode(&job, url.Values{"units": {units}}))
+		for _, kind := range kinds {
+			require.NoError(t, Apply(&job, "add walls[1].fixtures "+string(kind)))
+			require.NoError(t, Apply(&job, "add walls[1].fixtures "+string(kind)))
+		}
+		require.NoError(t, Apply(&job, "add walls[1].fixtures[8].holes"))
+		room, faults := job.Resolve()
+		require.Empty(t, faults)
+		require.Len(t, room.Walls[1].Fixtures, 10)
+		assert.Len(t, room.Walls[1].Fixtures[8].Holes, 3)
+		assert.Equal(t, "corner shelf 2", room.Walls[1].Fixtures[1].Name)
+	}
+	job := demo(t)
+	assert.Error(t, Apply(&job, "add walls[1].fixtures mirror"))
+	assert.Error(t, Apply(&job, "add walls[1].fixtures[0].holes"))
+}
+
+func TestAMeasuredHeightHasNoWish(t *testing.T) {
+	job := demo(t)
+	require.NoError(t, Apply(&job, "add walls[1].fixtures corner shelf"))
+	require.NoError(t, Decode(&job, url.Values{"walls[1].fixtures[0].near": {"10"}}))
+	_, faults := job.Resolve()
+	require.Empty(t, faults)
+	require.NoError(t, Apply(&job, "measure walls[1].fixtures[0].height"))
+	assert.Empty(t, job.Walls[1].Fixtures[0].Near)
+	_, faults = job.Resolve()
+	assert.Empty(t, faults)
+	require.NoError(t, Apply(&job, "remove walls[1].fixtures[0]"))
+	assert.Nil(t, job.Walls[1].Fixtures)
+}
