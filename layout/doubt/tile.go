@@ -69,7 +69,7 @@ func (a *asker) box() {
 		return
 	}
 	n := length.Area(t.BoxCount)
-	counted := t.Width.Times(t.Height) * n
+	counted := a.room.TileArea() * n
 	off := max(counted-t.BoxArea, t.BoxArea-counted)
 	if 50*off <= t.BoxArea || t.BoxArea > 8*counted {
 		return
@@ -78,7 +78,7 @@ func (a *asker) box() {
 		Text: fmt.Sprintf("%d tiles of %s by %s cover %s; the box says %s.", t.BoxCount, a.say(t.Width), a.say(t.Height), a.cover(counted), a.texts["tile.box.area"])}
 	if t.Real.Used {
 		d.Path = "tile.box.area"
-	} else if w, h, found := a.sold(t.BoxArea / n); found {
+	} else if w, h, found := a.sold(t.BoxArea / n); found && a.room.Bond.Coursed() {
 		d.Use = []Use{{"tile.width", w.Plain(length.Metric, 0) + " mm"}, {"tile.height", h.Plain(length.Metric, 0) + " mm"}}
 		d.Fits = d.Use[0].Text + " × " + d.Use[1].Text
 	}

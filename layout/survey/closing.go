@@ -15,6 +15,19 @@ const give = length.Millimetre / 2
 // flats.
 func Flats(t TileSize) length.Length { return min(t.Width, t.Height) }
 
+// TileArea is the face of one tile of the room. Of a hexagon with flats F apart it is
+// √3/2·F², of a picket with points of 45° height·width − width²/2.
+func (r Room) TileArea() length.Area {
+	long, short := max(r.Tile.Width, r.Tile.Height), min(r.Tile.Width, r.Tile.Height)
+	switch r.Bond.Kind {
+	case Hexagon:
+		return short.Times(short) / 1000 * 866 // √3/2 to one in 30,000
+	case Picket:
+		return long.Times(short) - short.Times(short)/2
+	}
+	return long.Times(short)
+}
+
 // Weave is how many tiles stand side by side in one square of a basket weave.
 func Weave(long, short, joint length.Length) length.Length {
 	return max(1, (2*(long+joint)+short+joint)/(2*(short+joint)))

@@ -16,8 +16,8 @@ const Work = 300_000
 // fresh is how much may be counted for each of the lines that are looked at to
 // their end when the search settles, and finished how many those are.
 const (
-	fresh    = Work / 16
-	finished = 6
+	fresh    = Work / 24
+	finished = 12
 )
 
 // Result is the best set-out found of a room laid in a pattern.
