@@ -266,7 +266,7 @@ func (b Bench) whereIs(l plan.Least) string {
 	out = append(out, "course "+strconv.Itoa(p.Course))
 	text := strings.Join(slices.Compact(out), ", ")
 	if g := b.cutOf(p.ID); g != "" {
-		text += " · cut " + g
+		text += " · cut\u00a0" + page.Unbroken(g)
 	}
 	return text
 }

@@ -188,15 +188,15 @@ func heldPart(b Bench) templ.Component {
 		}
 		if b.Drawing != nil {
 			if b.Typed.Held == nil {
-				templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 19, "<p>")
+				templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 19, "<div class=\"row\">")
 				if templ_7745c5c3_Err != nil {
 					return templ_7745c5c3_Err
 				}
-				templ_7745c5c3_Err = page.Act("hold", "Hold this set-out", "Hold the set-out as it stands").Render(ctx, templ_7745c5c3_Buffer)
+				templ_7745c5c3_Err = page.Act("hold", "Hold this set-out", "Hold this set-out as it stands").Render(ctx, templ_7745c5c3_Buffer)
 				if templ_7745c5c3_Err != nil {
 					return templ_7745c5c3_Err
 				}
-				templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 20, " When its marks are on the wall, hold the set-out: no edit moves it then. The first tick in the bathroom view does so too.</p>")
+				templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 20, "<p>When its marks are on the wall, hold the set-out: no edit moves it then. The first tick in the bathroom view does so too.</p></div>")
 				if templ_7745c5c3_Err != nil {
 					return templ_7745c5c3_Err
 				}
@@ -206,7 +206,7 @@ func heldPart(b Bench) templ.Component {
 					return templ_7745c5c3_Err
 				}
 				if !b.pending() {
-					templ_7745c5c3_Err = page.Act("letgo", "Let it go", "Let the set-out go").Render(ctx, templ_7745c5c3_Buffer)
+					templ_7745c5c3_Err = page.Act("letgo", "Let it go", "Let it go: the set-out").Render(ctx, templ_7745c5c3_Buffer)
 					if templ_7745c5c3_Err != nil {
 						return templ_7745c5c3_Err
 					}

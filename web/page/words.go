@@ -3,6 +3,7 @@ package page
 import (
 	"cmp"
 	"fmt"
+	"regexp"
 	"strings"
 
 	"coursewright/layout/length"
@@ -23,6 +24,12 @@ func Short(j Job, typed string) string {
 	}
 	return l.Tape(j.System())
 }
+
+// fraction is a whole number before a fraction: one figure, written with a space.
+var fraction = regexp.MustCompile(`(\d) (\d+/\d)`)
+
+// Unbroken keeps the figures of a text each on one line.
+func Unbroken(text string) string { return fraction.ReplaceAllString(text, "$1\u00a0$2") }
 
 // TileLine says in one line which tile it is.
 func TileLine(j Job) string {
