@@ -16,6 +16,7 @@ import (
 	"path/filepath"
 	"strconv"
 	"strings"
+	"sync"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -319,11 +320,14 @@ func Once() page.Solver {
 		err  error
 	}
 	known := map[string]solved{}
+	var mu sync.Mutex
 	return func(ctx context.Context, job survey.Job) (layout.Plan, error) {
 		key, err := survey.Write(job)
 		if err != nil {
 			return layout.Plan{}, err
 		}
+		mu.Lock()
+		defer mu.Unlock()
 		if _, ok := known[string(key)]; !ok {
 			plan, err := layout.Solve(ctx, job)
 			known[string(key)] = solved{plan, err}
