@@ -49,10 +49,13 @@ func (w *Wall) findEdges(s survey.Shape) {
 	for _, ring := range s.Solid {
 		for i, c := range ring {
 			d := ring[(i+1)%len(ring)]
-			if c.On == 0 || w.moves(c.On) {
-				continue
+			switch {
+			case c.On == 0:
+			case !w.moves(c.On):
+				w.edges = append(w.edges, w.edgeOf(c, d))
+			case c.On <= survey.SideHead:
+				w.loose[c.On] = append(w.loose[c.On], w.edgeOf(c, d))
 			}
-			w.edges = append(w.edges, w.edgeOf(c, d))
 		}
 	}
 }

@@ -2,6 +2,8 @@ package phase
 
 import (
 	"coursewright/layout/length"
+	"coursewright/layout/merit"
+	"coursewright/layout/plane"
 	"coursewright/layout/survey"
 )
 
@@ -76,6 +78,63 @@ func openingMarks(i int, o survey.OpeningFound) (free []freeMark) {
 			func(p *survey.Placed, x length.Length) { p.Openings[i].Top = p.Openings[i].Bottom + x }})
 	}
 	return free
+}
+
+// placed sets a wall out with its free ends and its free head each where the tiles
+// that it alone cuts are best; of equal places the one that leaves most wall.
+func (w *Wall) placed(line, start length.Length) Setting {
+	s := Setting{Line: line, Edge: start, Placed: w.outer}
+	for side, edges := range w.loose {
+		if len(edges) == 0 {
+			continue
+		}
+		var span survey.Span
+		var put func(length.Length)
+		switch plane.Side(side) {
+		case survey.SideLeft:
+			span, put = w.Found.Left.Stops, func(x length.Length) { s.Placed.Left = x }
+		case survey.SideRight:
+			span, put = w.Found.Right.Stops, func(x length.Length) { s.Placed.Right = x }
+		default:
+			span, put = w.Found.Head.Stops, func(x length.Length) { s.Placed.Head = x }
+		}
+		put(w.bestPlace(edges, plane.Side(side), span, line, start))
+	}
+	return s
+}
+
+// bestPlace is the place of one free end or head in its range.
+func (w *Wall) bestPlace(edges []edge, side plane.Side, span survey.Span, line, start length.Length) length.Length {
+	outer := span.To
+	if side == survey.SideLeft {
+		outer = span.From
+	}
+	best, known := outer, merit.Merit{}
+	step := max(w.room.Tape, ((span.To-span.From)/mostPlaces).CeilTo(w.room.Tape))
+	for by := length.Length(0); by <= span.To-span.From; by += step {
+		at := outer - by
+		if side == survey.SideLeft {
+			at = outer + by
+		}
+		// The edges stand at outer; the wall moves towards them instead.
+		back := plane.Point{X: outer - at}
+		if side == survey.SideHead {
+			back = plane.Point{Y: outer - at}
+		}
+		origin := w.Pattern.Origin(line, start)
+		move := w.Pattern.Phase(plane.Point{X: origin.X + back.X, Y: origin.Y + back.Y})
+		t := tally{w: w}
+		for i := range edges {
+			for k := range edges[i].near {
+				edges[i].bound(&t, &edges[i].near[k], move, 2, 0)
+			}
+		}
+		if m := t.merit(); by == 0 || w.order.Better(&m, &known) {
+			best, known = at, m
+		}
+	}
+	w.Work++
+	return best
 }
 
 // mostPlaces is at how many places one free mark is tried.

@@ -11,13 +11,13 @@ import (
 )
 
 // Work is how much one search counts before it settles for the best found.
-const Work = 300_000
+const Work = 200_000
 
 // fresh is how much may be counted for each of the lines that are looked at to
 // their end when the search settles, and finished how many those are.
 const (
-	fresh    = Work / 24
-	finished = 12
+	fresh    = Work / 12
+	finished = 10
 )
 
 // Result is the best set-out found of a room laid in a pattern.
@@ -253,7 +253,7 @@ func (s *solver) closer(t *trial) {
 				h.queue.add(s.stretch(h, top.edge+k*s.room.Tape, 1, 0))
 			}
 		default:
-			c := h.wall.Count(Setting{Line: h.line, Edge: top.edge, Placed: h.wall.outer})
+			c := h.wall.Count(h.wall.placed(h.line, top.edge))
 			top.exact, top.merit = &c, c.Merit
 			h.queue.add(top)
 		}
@@ -294,7 +294,7 @@ func (s *solver) finish(t *trial) {
 		}
 		if h.best == nil && known == nil {
 			known = h.queue.first()
-			c := h.wall.Count(Setting{Line: h.line, Edge: known.edge, Placed: h.wall.outer})
+			c := h.wall.Count(h.wall.placed(h.line, known.edge))
 			known.exact, known.merit = &c, c.Merit
 		}
 		if h.best == nil {

@@ -39,8 +39,10 @@ type Wall struct {
 	free  []freeMark
 	outer survey.Placed
 	shape *ground
-	edges []edge
-	least []limits // by tile of the pattern
+	known map[[3]length.Length]*ground
+	edges []edge                      // those that stand
+	loose [survey.SideHead + 1][]edge // the free ends and the free head, where they leave most wall, by side
+	least []limits                    // by tile of the pattern
 }
 
 type limits struct{ full, sliver, unworkable length.Length }
@@ -66,10 +68,18 @@ type ground struct {
 	box    plane.Rect
 }
 
-// ground is the wall with its marks placed; the last one is kept.
+// mostGrounds is how many placings of a wall's marks are kept.
+const mostGrounds = 256
+
+// ground is the wall with its marks placed; the last ones are kept.
 func (w *Wall) ground(p survey.Placed) *ground {
 	if w.shape != nil && same(w.shape.placed, p) {
 		return w.shape
+	}
+	key := [3]length.Length{p.Left, p.Right, p.Head}
+	if g := w.known[key]; g != nil && same(g.placed, p) {
+		w.shape = g
+		return g
 	}
 	s := w.Found.Shape(w.room.Units, p)
 	g := &ground{placed: p, shape: s, layer: piece.NewLayer(s, w.Pattern, w.rule), box: s.Solid.Bounds()}
@@ -90,7 +100,11 @@ func (w *Wall) ground(p survey.Placed) *ground {
 	}
 	g.zones = slices.Compact(g.zones)
 	w.shape = g
-	w.Work += 200
+	if w.known == nil || len(w.known) >= mostGrounds {
+		w.known = map[[3]length.Length]*ground{}
+	}
+	w.known[key] = g
+	w.Work += 100
 	return g
 }
 
