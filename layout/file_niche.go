@@ -1,5 +1,7 @@
 package layout
 
+import "coursewright/layout/survey"
+
 // insideFile is the inside of a niche or window. X of a face runs from its left
 // edge as seen from within; y of the back and the sides are heights of the wall,
 // those of sill and top begin at the lower edge when folded out.
@@ -7,6 +9,7 @@ type insideFile struct {
 	Opening string     `json:"opening"`
 	Letter  string     `json:"letter"`
 	Clear   edgesFile  `json:"clear"` // between finished faces, at the front
+	Rough   edgesFile  `json:"rough"` // between studs and blocking
 	Depth   mm         `json:"depth"`
 	Rise    mm         `json:"rise"` // of the sill from its front to its back
 	Faces   []faceFile `json:"faces"`
@@ -31,9 +34,11 @@ type faceFile struct {
 func insidesOf(w Wall) []insideFile {
 	var out []insideFile
 	for _, in := range w.Insides {
-		c := in.Clear
+		edges := func(e survey.Edges) edgesFile {
+			return edgesFile{e.Left.Millimetres(), e.Right.Millimetres(), e.Bottom.Millimetres(), e.Top.Millimetres()}
+		}
 		one := insideFile{Opening: w.Found.Openings[in.Opening].Key(), Letter: in.Letter,
-			Clear: edgesFile{c.Left.Millimetres(), c.Right.Millimetres(), c.Bottom.Millimetres(), c.Top.Millimetres()},
+			Clear: edges(in.Clear), Rough: edges(in.Rough),
 			Depth: in.Depth.Millimetres(), Rise: in.Rise.Millimetres()}
 		for _, f := range in.Faces {
 			face := faceFile{Name: f.Is.String(), At: [2]mm{f.Origin.X.Millimetres(), f.Origin.Y.Millimetres()},

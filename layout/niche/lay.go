@@ -123,7 +123,7 @@ func (b *box) beside() *piece.Piece {
 	var least length.Length
 	for i := range b.wall.Pieces {
 		p := &b.wall.Pieces[i]
-		if off := ((p.Tile.Bottom+p.Tile.Top).Half() - middle).Abs(); p.Laid == 0 && (near == nil || off < least) {
+		if off := ((p.Tile.Bottom + p.Tile.Top).Half() - middle).Abs(); p.Laid == 0 && (near == nil || off < least) {
 			near, least = p, off
 		}
 	}

@@ -95,7 +95,7 @@ func newBox(room survey.Room, s plan.Setout, w *plan.Wall, opening int) *box {
 
 // inside lays every face that is tiled.
 func (b *box) inside(ctx context.Context) (plan.Inside, error) {
-	in := plan.Inside{Opening: b.opening, Letter: b.letter, Clear: b.clear, Depth: b.in.Depth, Rise: b.rise}
+	in := plan.Inside{Opening: b.opening, Letter: b.letter, Clear: b.clear, Rough: b.in.Rough(b.hole), Depth: b.in.Depth, Rise: b.rise}
 	for _, is := range survey.FaceNames() {
 		if !b.in.Faces[is].Tiled {
 			continue

@@ -58,6 +58,7 @@ func TestThreeCoursesBetweenTwoStuds(t *testing.T) {
 	in := hand(t, "0")
 	assert.Equal(t, survey.Edges{Left: 23 * inch, Right: 35*inch + inch/2, Bottom: inch + inch/4, Top: 13*inch + 3*inch/4}, in.Clear)
 	assert.Equal(t, 7*inch/2, in.Depth)
+	assert.Equal(t, survey.Edges{Left: 22 * inch, Right: 36*inch + inch/2, Bottom: inch / 4, Top: 14*inch + 3*inch/4}, in.Rough, "the studs, and blocking 1 in beyond the tile")
 	assert.Equal(t, map[string]int{"4.0000 × 4.0000": 9}, sizes(in.Find(survey.BackFace)))
 	for _, side := range []survey.FaceName{survey.LeftFace, survey.RightFace} {
 		assert.Equal(t, map[string]int{"2.9375 × 4.0000": 3}, sizes(in.Find(side)), side)

@@ -11,6 +11,7 @@ type Inside struct {
 	Opening int          // of the wall's openings
 	Letter  string       // "B-N1", "B-W1": how its pieces begin
 	Clear   survey.Edges // between finished faces, at the front
+	Rough   survey.Edges // between studs and blocking: what is framed
 	Depth   length.Length
 	Rise    length.Length // how much higher the sill lies at its back
 	Faces   []Face        // those that are tiled, in the order of survey.FaceNames

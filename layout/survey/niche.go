@@ -153,6 +153,15 @@ func (in *InsideFound) Clear(opening Edges) Edges {
 	}
 }
 
+// Rough is the opening in the framing, between studs and blocking, for an
+// opening that the tile of the wall leaves.
+func (in *InsideFound) Rough(opening Edges) Edges {
+	return Edges{
+		Left: opening.Left - in.beside(LeftFace), Right: opening.Right + in.beside(RightFace),
+		Bottom: opening.Bottom - in.beside(SillFace), Top: opening.Top + in.beside(TopFace),
+	}
+}
+
 // beside is how far an edge of the opening stands inside the rough opening, on
 // the side of a face.
 func (in *InsideFound) beside(f FaceName) length.Length {

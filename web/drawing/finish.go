@@ -46,6 +46,7 @@ func (b *board) finished(f frame, w layout.Wall) {
 			b.disc(Tag{Kind: Hole, Wall: f.wall}, Ink{Fill: Pale, Line: Grey, Width: 350}, f.at(o.At, o.Up), max(f.scale.On(o.Diameter)/2, leastHole))
 		case e.Left < e.Right && e.Bottom < e.Top:
 			b.recess(f, o, e, tile)
+			b.finishedWithin(f, w, i)
 		}
 	}
 	for _, ring := range f.rings(w.Shape.Region) {

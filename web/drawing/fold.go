@@ -24,6 +24,7 @@ type fold struct {
 	*board
 	in     plan.Inside
 	name   string
+	kind   survey.Kind
 	frames []frame
 	scale  Scale
 	narrow bool   // a narrow screen: the sides are named without their sizes
@@ -42,7 +43,7 @@ func FoldOut(p layout.Plan, wall, inside int, o Options) Scene {
 	}
 	in := p.Walls[wall].Insides[inside]
 	found := p.Walls[wall].Found.Openings[in.Opening]
-	f := &fold{in: in, name: OpeningName(string(found.Kind), found.Name)}
+	f := &fold{in: in, kind: found.Kind, name: OpeningName(string(found.Kind), found.Name)}
 	faces := p
 	faces.Walls = nil
 	for _, face := range in.Faces {
@@ -155,6 +156,11 @@ func (f *fold) title() string { return f.in.Letter + ", inside of " + f.name }
 func (f *fold) lines() []string {
 	c := f.in.Clear
 	size := "clear " + f.bare(c.Right-c.Left) + " × " + f.bare(c.Top-c.Bottom) + ", " + f.bare(f.in.Depth) + " deep"
+	if f.kind == survey.Niche {
+		r := f.in.Rough
+		size += " · framed " + f.bare(r.Right-r.Left) + " × " + f.bare(r.Top-r.Bottom) + ": " + f.bare(r.Left) + " to " + f.bare(r.Right) +
+			" from the left end, " + f.signed(r.Bottom) + " to " + f.signed(r.Top) + " from the level line"
+	}
 	return linesOf(size+" · folded out, each face seen from within · heavy edges: the front · sizes to cut", f.texts.note, f.room-2*edgeRoom)
 }
 
@@ -306,22 +312,41 @@ func (s Scene) ofWall(wall int) Scene {
 	return s
 }
 
-// seenWithin draws the pieces of a niche's back where one looks into it from the
-// front, so that the courses are seen to run through.
-func (b *board) seenWithin(f frame, w layout.Wall, opening int) {
+// backOf is the tiled back of an opening with the frame it is drawn in where one
+// looks into it from the front, or nil.
+func backOf(f frame, w layout.Wall, opening int) (*plan.Face, frame) {
 	for k := range w.Insides {
 		in := &w.Insides[k]
-		back := in.Find(survey.BackFace)
-		if in.Opening != opening || back == nil {
-			continue
-		}
-		at := frame{wall: f.wall, scale: f.scale, origin: f.at(back.Origin.X, back.Origin.Y)}
-		var rings [][]Point
-		for _, p := range back.Pieces {
-			rings = append(rings, at.rings(p.Visible)...)
-		}
-		if len(rings) > 0 {
-			b.path(Tag{Kind: Niche, Wall: f.wall}, Ink{Fill: Pale, Line: Grout, Width: 180}, rings...)
+		if back := in.Find(survey.BackFace); in.Opening == opening && back != nil {
+			return back, frame{wall: f.wall, scale: f.scale, origin: f.at(back.Origin.X, back.Origin.Y)}
 		}
 	}
+	return nil, f
+}
+
+// seenWithin draws the pieces of a niche's back, so that the courses are seen to
+// run through.
+func (b *board) seenWithin(f frame, w layout.Wall, opening int) {
+	back, at := backOf(f, w, opening)
+	if back != nil && len(back.Pieces) > 0 {
+		b.path(Tag{Kind: Niche, Wall: f.wall}, Ink{Fill: Pale, Line: Grout, Width: 180}, at.faces(back)...)
+	}
+}
+
+// finishedWithin draws them in the colour of their tile, in shade.
+func (b *board) finishedWithin(f frame, w layout.Wall, opening int) {
+	back, at := backOf(f, w, opening)
+	if back != nil && len(back.Pieces) > 0 {
+		b.path(Tag{Kind: Niche, Wall: f.wall}, fill(Colour(b.plan.Room.Grout).darker()), at.rings(back.Shape.Region)...)
+		b.path(Tag{Kind: Niche, Wall: f.wall}, fill(Colour(back.Tile.Colour).darker()), at.faces(back)...)
+	}
+}
+
+// faces are the outlines of all pieces of a face.
+func (f frame) faces(face *plan.Face) [][]Point {
+	var rings [][]Point
+	for _, p := range face.Pieces {
+		rings = append(rings, f.rings(p.Visible)...)
+	}
+	return rings
 }
