@@ -128,6 +128,28 @@ func TestABackOfItsOwnTile(t *testing.T) {
 	}
 }
 
+// Found on the list of a mosaic back: the first piece of a column was cut under the fine
+// step at its foot too, and the whole line was listed by its height.
+func TestALineIsToldByTheCutThatIsMade(t *testing.T) {
+	p, err := layout.Now(nicheJob(func(in *survey.Inside) {
+		in.Fall = "1/4"
+		in.Back.Tile, in.Back.Joint = &survey.Tile{Name: "mosaic", Width: "1", Height: "1", Thickness: "1/4"}, "1/16"
+	}))
+	require.NoError(t, err)
+	schedule, _ := bought(t, p)
+	seen := 0
+	for _, g := range schedule.Groups {
+		if g.Kind == "cross cut" || g.Kind == "rip" {
+			size, name := g.Fence()
+			assert.NotEqual(t, name == "wide", g.Size.Width > size, "%s: %s %v", g.ID, name, g.Cut)
+			if g.Tile != "" && len(g.Pieces) > 10 && name == "wide" {
+				seen++
+			}
+		}
+	}
+	assert.Positive(t, seen, "the columns at the sides of the back are told by their width")
+}
+
 // The plan file tells of the inside, and of nothing where the job does not.
 func TestThePlanFileTellsOfTheInside(t *testing.T) {
 	p, err := layout.Solve(context.Background(), nicheJob(func(*survey.Inside) {}))

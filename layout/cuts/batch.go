@@ -74,8 +74,9 @@ func filled(l lot, step length.Length) Group {
 		g.byLeast(l.pieces, step)
 	}
 	g.Outline = l.pieces[0].around()
-	g.Sketch = l.pieces[0].face
-	g.Factory, g.Cut = l.pieces[0].edges()
+	first := l.plainest()
+	g.Sketch = first.face
+	g.Factory, g.Cut = first.edges()
 	for _, w := range l.pieces {
 		g.Pieces = append(g.Pieces, w.piece.ID)
 		wall, side := w.wall.Found.Letter, w.goes()
@@ -102,6 +103,19 @@ func (g *Group) byLeast(pieces []work, step length.Length) {
 		size := w.size(step)
 		g.Spread = max(g.Spread, size.Width-g.Size.Width, size.Height-g.Size.Height)
 	}
+}
+
+// plainest is the first piece of a line; of one with a single cut the first that is
+// cut on no more than one side, because a cut under the fine step is no cut.
+func (l lot) plainest() work {
+	if l.group.Kind == "cross cut" || l.group.Kind == "rip" {
+		for _, w := range l.pieces {
+			if _, sawn := w.edges(); len(sawn) == 1 {
+				return w
+			}
+		}
+	}
+	return l.pieces[0]
 }
 
 // level tells whether a boundary is a base or a head.

@@ -156,12 +156,14 @@ func (f *fold) title() string { return f.in.Letter + ", inside of " + f.name }
 func (f *fold) lines() []string {
 	c := f.in.Clear
 	size := "clear " + f.bare(c.Right-c.Left) + " × " + f.bare(c.Top-c.Bottom) + ", " + f.bare(f.in.Depth) + " deep"
+	out := linesOf(size, f.texts.note, f.room-2*edgeRoom)
 	if f.kind == survey.Niche {
 		r := f.in.Rough
-		size += " · framed " + f.bare(r.Right-r.Left) + " × " + f.bare(r.Top-r.Bottom) + ": " + f.bare(r.Left) + " to " + f.bare(r.Right) +
+		framed := "framed " + f.bare(r.Right-r.Left) + " × " + f.bare(r.Top-r.Bottom) + ": " + f.bare(r.Left) + " to " + f.bare(r.Right) +
 			" from the left end, " + f.signed(r.Bottom) + " to " + f.signed(r.Top) + " from the level line"
+		out = append(out, linesOf(framed, f.texts.note, f.room-2*edgeRoom)...)
 	}
-	return linesOf(size+" · folded out, each face seen from within · heavy edges: the front · sizes to cut", f.texts.note, f.room-2*edgeRoom)
+	return append(out, linesOf("folded out, each face seen from within · heavy edges: the front · sizes to cut", f.texts.note, f.room-2*edgeRoom)...)
 }
 
 func (f *fold) headingWidth() Micron {
@@ -248,7 +250,7 @@ func (f *fold) written(i int) {
 		return
 	}
 	f.sizes(at, face.Wall, nil)
-	if len(face.Pieces) > mostNumbered {
+	if len(face.Pieces) > MostNumbered {
 		return
 	}
 	for k := range face.Pieces {
@@ -262,9 +264,9 @@ func (f *fold) written(i int) {
 	}
 }
 
-// mostNumbered is up to how many pieces of a face bear their numbers; those of a
+// MostNumbered is up to how many pieces of a face bear their numbers; those of a
 // mosaic would be a pattern of their own.
-const mostNumbered = 40
+const MostNumbered = 40
 
 // number is the last part of a piece's id, by which it is found on its face.
 func number(id string) string {

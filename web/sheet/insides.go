@@ -39,26 +39,42 @@ func (f *flow) inside(wall, k int) bool {
 	return false
 }
 
-// insideLeaf gives one a leaf of its own, at the largest scale that fits it.
+// insideLeaf gives one a leaf of its own, at the largest scale that leaves room for
+// its list; where none of those that are read well does, the list goes on to another.
 func (b *book) insideLeaf(wall, k int) {
-	in := b.plan.Walls[wall].Insides[k]
-	subject := subject{title: "Inside " + in.Letter, wall: wallText(b.plan.Walls[wall].Found)}
-	t := b.insideCuts(in)
-	for _, scale := range ladder(b.plan.Room.Units) {
-		for _, wide := range []bool{false, true} {
-			s := drawing.FoldOut(b.plan, wall, k, drawing.Options{Sheet: true, Scale: scale})
-			before := b.mark()
-			subject.scale = scale
-			f := b.flow(subject, wide)
-			if s.Width <= f.breadth() && s.Height+2000 <= f.left() {
-				f.lay(drawing.Point{X: f.lo.X, Y: f.y}, s)
-				f.y += s.Height + 1000
-				f.table(t)
-				return
-			}
-			b.back(before)
+	scales := ladder(b.plan.Room.Units)
+	for _, scale := range scales[:nearScales+1] {
+		if b.insideAt(wall, k, scale, true) {
+			return
 		}
 	}
+	for _, scale := range scales {
+		if b.insideAt(wall, k, scale, false) {
+			return
+		}
+	}
+}
+
+// insideAt makes the leaf at one scale, upright or on its long side, and tells
+// whether the drawing fits it, with its list where that is wanted.
+func (b *book) insideAt(wall, k int, scale drawing.Scale, together bool) bool {
+	in := b.plan.Walls[wall].Insides[k]
+	t := b.insideCuts(in)
+	s := drawing.FoldOut(b.plan, wall, k, drawing.Options{Sheet: true, Scale: scale})
+	for _, wide := range []bool{false, true} {
+		before := b.mark()
+		f := b.flow(subject{title: "Inside " + in.Letter, wall: wallText(b.plan.Walls[wall].Found), scale: scale}, wide)
+		if s.Width <= f.breadth() && s.Height+2000 <= f.left() {
+			f.lay(drawing.Point{X: f.lo.X, Y: f.y}, s)
+			f.y += s.Height + 1000
+			if f.holds(t) || !together {
+				f.table(t)
+				return true
+			}
+		}
+		b.back(before)
+	}
+	return false
 }
 
 // insideCuts is the cut list of an inside: one row for the pieces of one line of
@@ -87,7 +103,7 @@ func (b *book) faceRows(face *plan.Face) []row {
 		}
 	}
 	if len(whole) > 0 {
-		rows = append(rows, row{cells: []string{face.Is.String(), numbersText(whole), "whole", "", number(len(whole)), "", ""}})
+		rows = append(rows, row{cells: []string{face.Is.String(), numbers(face, whole), "whole", "", number(len(whole)), "", ""}})
 	}
 	for _, g := range b.cuts.Groups {
 		var ids []string
@@ -98,10 +114,18 @@ func (b *book) faceRows(face *plan.Face) []row {
 		}
 		if len(ids) > 0 {
 			big, small := b.fence(g)
-			rows = append(rows, row{cells: []string{face.Is.String(), numbersText(ids), big, small, number(len(ids)), g.ID, ""}})
+			rows = append(rows, row{cells: []string{face.Is.String(), numbers(face, ids), big, small, number(len(ids)), g.ID, ""}})
 		}
 	}
 	return rows
+}
+
+// numbers are those of pieces, where the drawing bears them.
+func numbers(face *plan.Face, ids []string) string {
+	if len(face.Pieces) > drawing.MostNumbered {
+		return ""
+	}
+	return numbersText(ids)
 }
 
 // numbersText writes the last parts of ids in few signs.
