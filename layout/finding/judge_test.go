@@ -160,6 +160,19 @@ func TestRules(t *testing.T) {
 		{"variation of 1/16 in with a joint of 3/16 in", "joint against variation", func(in *Input) { in.Room.Tile.Vary, in.Room.Joint = inch/16, 3*inch/16 }, nil},
 		{"variation of 1/16 in with a joint of 1/8 in", "joint against variation", func(in *Input) { in.Room.Tile.Vary = inch / 16 },
 			[]string{`The tiles vary by 1/16", so the joint should be at least three times that, 3/16"; it is 1/8".`}},
+		{"a band at half the wall", "band at half the wall", func(in *Input) { laidBand(in, -2) }, []string{"The liner stands at half the height of back."}},
+		{"a band higher up", "band at half the wall", func(in *Input) { laidBand(in, 10) }, nil},
+		{"a thick band", "band stands proud", func(in *Input) { laidBand(in, 10); in.Room.Bands[0].Tile.Thickness = inch / 2 }, []string{`The tile of the liner is 1/2" thicker than the field.`}},
+		{"a band as thick", "band stands proud", func(in *Input) { laidBand(in, 10) }, nil},
+		{"a niche from inside a band", "band ends in an opening", func(in *Input) {
+			laidBand(in, 10)
+			opens(in, survey.OpeningFound{Kind: "niche", Name: "shelf"}, 8, 11, 16, 20)
+		}, []string{"The liner runs into the side of niche shelf, whose edge lies inside it."}},
+		{"a niche on a band", "band ends in an opening", func(in *Input) {
+			laidBand(in, 10)
+			opens(in, survey.OpeningFound{Kind: "niche", Name: "shelf"}, 8, 14, 16, 20)
+		}, nil},
+		{"a band with a narrow joint", "joint minimum", func(in *Input) { laidBand(in, 10); in.Room.Bands[0].Joint = inch / 32 }, []string{`In the liner: The joint is 1/32"; at least 1/16" is asked for.`}},
 		{"a joint of 1/32 in", "joint minimum", func(in *Input) { in.Room.Joint = inch / 32 }, []string{`The joint is 1/32"; at least 1/16" is asked for.`}},
 		{"a long tile with a joint of 1/16 in", "joint of long tile in an offset bond", func(in *Input) { long(in); half(in); in.Room.Joint = inch / 16 },
 			[]string{`The joint is 1/16"; long tile in an offset bond needs 1/8" if rectified and 3/16" if calibrated, each plus the edge warpage.`}},
@@ -283,6 +296,15 @@ func TestRules(t *testing.T) {
 	for _, r := range Rules() {
 		assert.True(t, spoke[r.Name], "no case makes rule %q speak", r.Name)
 	}
+}
+
+// laidBand lays a liner 4 in high with its bottom so many inches over the level line,
+// on a wall from 40 in under it to 40 in over it.
+func laidBand(in *Input, bottom length.Length) {
+	in.Room.Bands = []survey.BandFound{{Name: "liner", Walls: []int{0}, Courses: 1, Bond: survey.BondRule{Kind: "stack", Den: 1},
+		Tile: survey.TileSize{Width: 8 * inch, Height: 4 * inch}}}
+	in.Setout.Bands = []plan.Band{{Name: "liner", Bottom: bottom * inch, Top: (bottom + 4) * inch, Walls: []int{0}, Edges: []length.Length{0}}}
+	in.Walls[0].Shape.Region = plane.Region{plane.Rect{Right: 60 * inch, Bottom: -40 * inch, Top: 40 * inch}.Ring(0)}
 }
 
 func half(in *Input) { in.Room.Bond = survey.BondRule{Kind: "running", Num: 1, Den: 2} }

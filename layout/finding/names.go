@@ -61,6 +61,10 @@ const (
 	ProudTrim        Name = "trim and tile of different thickness"
 	MitredTrim       Name = "mitred trim"
 
+	BandHalvesTheWall   Name = "band at half the wall"
+	BandStandsProud     Name = "band stands proud"
+	BandEndsInAnOpening Name = "band ends in an opening"
+
 	SetCoursesThatTheJointsCannotTakeUp Name = "set courses that the joints cannot take up"
 	SetCourseOutOfLevel                 Name = "set course out of level"
 	SetCoursesOfTwoWallsApart           Name = "set courses of two walls apart"

@@ -10,25 +10,25 @@ import (
 func tileRules() []Rule {
 	return append([]Rule{
 		{
-			Name: OffsetOfLongTile, Grade: Warning, judge: longOffset,
+			Name: OffsetOfLongTile, Grade: Warning, judge: eachTile(longOffset),
 			Why:    "Long tiles bow: at half offset the high middle of one stands beside the low ends of the next.",
 			Do:     "Choose an offset of a third or less, unless the maker or an approved mock-up says otherwise.",
 			Source: cited("ANSI A108.02 4.3 (offset patterns)", "CTEF"),
 		},
 		{
-			Name: JointAgainstVariation, Grade: Warning, judge: jointForVariation,
+			Name: JointAgainstVariation, Grade: Warning, judge: eachTile(jointForVariation),
 			Why:    "The joint takes up what the tiles differ in size; a narrower one cannot keep the lines straight.",
 			Do:     "Widen the joint, or sort the tiles by size.",
 			Source: cited("ANSI A108.02 4.3 (joint widths)", "TileLetter"),
 		},
 		{
-			Name: JointMinimum, Grade: Warning, judge: jointUnder(func(l Limits) length.Length { return l.LeastJoint }),
+			Name: JointMinimum, Grade: Warning, judge: eachTile(jointUnder(func(l Limits) length.Length { return l.LeastJoint })),
 			Why:    "Grout does not fill a narrower joint, and nothing is left for the tiles' differences.",
 			Do:     "Widen the joint.",
 			Source: cited("ANSI A108.02 4.3 (joint widths)", "TileLetter"),
 		},
 		{
-			Name: JointOfLongTileInAnOffsetBond, Grade: Warning, judge: longJoint,
+			Name: JointOfLongTileInAnOffsetBond, Grade: Warning, judge: eachTile(longJoint),
 			Why:    "Offset long tiles show their bow as lippage; a wider joint softens the step.",
 			Do:     "Widen the joint, and add the edge warpage of the real tile to it.",
 			Source: cited("ANSI A108.02 4.3 (joints of offset patterns)", "CTEF"),

@@ -20,6 +20,8 @@ func All() []Shape {
 		{"three", "Three-wall shower", "Three walls round a shower base, tiled to the ceiling."},
 		{"trimmed", "Tub with trim", "Three walls round a tub, edged with bullnose in pieces, with a shelf, a soap dish and grab bars."},
 		{"niche", "Shower with a niche", "Three walls round a shower base, with a niche between two studs, tiled within."},
+		{"banded", "Shower with a band", "Three walls round a shower base, with a band of mosaic at one height round all of them."},
+		{"two", "Shower with two tiles", "Three walls round a shower base, one tile up to a line and another above it."},
 		{"one", "One wall", "A single wall between two lines."},
 	}
 }
@@ -36,9 +38,14 @@ func New(key, units, title string) (survey.Job, error) {
 	}
 	job := m.job(units, title)
 	job.Walls = walls
-	if key == "trimmed" {
+	switch key {
+	case "trimmed":
 		m.edge(&job)
 		m.fit(&job)
+	case "banded":
+		m.band(&job)
+	case "two":
+		m.twoTiles(&job)
 	}
 	return job, nil
 }
@@ -73,7 +80,7 @@ func (m maker) walls(key string) ([]survey.Wall, bool) {
 	switch key {
 	case "tub", "trimmed":
 		return m.withLegs(m.alcove("tub", side, back, m.stop("33", "840"))), true
-	case "three":
+	case "three", "banded", "two":
 		return m.alcove("shower base", m.say("36", "900"), m.say("48", "1200"), m.ceiling), true
 	case "niche":
 		return m.withNiche(m.alcove("shower base", m.say("36", "900"), m.say("48", "1200"), m.ceiling)), true

@@ -1,0 +1,18 @@
+package shapes
+
+import "coursewright/layout/survey"
+
+// band lays two courses of 2 in (50 mm) mosaic round all walls, its bottom edge about
+// 60 in (1500 mm) over the base, 20 in (500 mm) over the level line.
+func (m maker) band(job *survey.Job) {
+	job.Bands = []survey.Band{{Name: "mosaic", Courses: 2, Near: m.say("20", "500"),
+		Tile:   survey.Tile{Width: m.say("1 7/8", "48"), Height: m.say("1 7/8", "48"), Thickness: m.say("5/16", "8"), Colour: "#4f6b6e"},
+		Bottom: survey.Mark{From: m.say("17", "430"), To: m.say("23", "580")}}}
+}
+
+// twoTiles lays large tile over a line about 48 in (1200 mm) over the base.
+func (m maker) twoTiles(job *survey.Job) {
+	job.Bands = []survey.Band{{Name: "tile above", ToHead: true, Near: m.say("8", "200"),
+		Tile:   survey.Tile{Width: m.say("7 7/8", "198"), Height: m.say("7 7/8", "198"), Thickness: m.say("5/16", "8"), Colour: "#d9dfd6"},
+		Bottom: survey.Mark{From: m.say("4", "100"), To: m.say("12", "300")}}}
+}
