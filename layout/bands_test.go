@@ -159,3 +159,24 @@ func geometry(t *testing.T, rings [][][2]float64) geom.Geometry {
 	require.NoError(t, err)
 	return out
 }
+
+// What a band costs beside the same room without: the aim is a third more at most.
+func BenchmarkBand(b *testing.B) {
+	data, err := os.ReadFile("../static/demo.json")
+	require.NoError(b, err)
+	job, err := survey.Read(data)
+	require.NoError(b, err)
+	for _, c := range []struct {
+		name  string
+		bands []survey.Band
+	}{{"without", nil}, {"free", []survey.Band{mosaic(survey.Mark{From: "16", To: "22"})}}, {"measured", []survey.Band{mosaic(survey.Mark{At: "20"})}}} {
+		job.Bands = c.bands
+		b.Run(c.name, func(b *testing.B) {
+			for b.Loop() {
+				if _, err := layout.Now(job); err != nil {
+					b.Fatal(err)
+				}
+			}
+		})
+	}
+}

@@ -25,6 +25,14 @@ func (c Cut) rest() string {
 	return ""
 }
 
+// kindWords name the cut, and the tile that is cut where it is not the room's.
+func (c Cut) kindWords() string {
+	if c.Tile != "" {
+		return c.Kind + ", " + c.Tile
+	}
+	return c.Kind
+}
+
 // cuts lists the cuts of the walls shown, as the schedule counts them.
 func (b Bench) cuts() []Cut {
 	here := map[string]bool{}

@@ -216,6 +216,9 @@ func kindWords(g cuts.Group) string {
 	if g.How == cuts.Unworkable {
 		return "no saw makes this"
 	}
+	if g.Tile != "" {
+		return kind + ", " + g.Tile
+	}
 	return kind
 }
 

@@ -56,7 +56,7 @@ type Band struct {
 func Room(ctx context.Context, room *survey.Room) (Result, error) {
 	p := parter{ctx: ctx, room: room.WithJoint(room.Joint)}
 	if p.fixed() {
-		return p.on(nil)
+		return p.onFixed()
 	}
 	lines, proven, bound, err := p.lines()
 	if err != nil {
@@ -116,6 +116,29 @@ func (p *parter) lines() (out []found, proven bool, bound merit.Merit, err error
 		out, proven = append(out, f), false
 	}
 	return out, proven, bound, nil
+}
+
+// onFixed sets the room out on the course line that is fixed. On a pinned one a band
+// that goes up to the head may begin on other joint lines.
+func (p *parter) onFixed() (Result, error) {
+	best, err := p.on(nil)
+	if err != nil || p.room.Line == nil {
+		return best, err
+	}
+	proven := best.Field.Proven
+	for _, f := range p.otherJoints(p.line()) {
+		f.hand = p.room.Bond.Hand
+		r, err := p.on(&f)
+		if err != nil {
+			return Result{}, err
+		}
+		if order := r.Field.Order(); order.Better(&r.Merit, &best.Merit) {
+			best = r
+		}
+		proven = proven && r.Field.Proven
+	}
+	best.Field.Proven = proven
+	return best, nil
 }
 
 // line is the course line that is fixed, whole pitches aside.
