@@ -33,7 +33,7 @@ func solveParted(ctx context.Context, room survey.Room) (survey.Room, plan.Setou
 	s := plan.Setout{Line: f.Line, Hand: f.Hand, Joint: room.Joint, Pinned: room.Line != nil, Merit: r.Merit,
 		Order: f.Order(), Proven: f.Proven, Bound: tell.Bound(&r.Folded, f)}
 	if !s.Proven && r.Near {
-		s.Bound = "The course line was found with one order of the bands and the openings near them; another order might allow a better one. Measure the bands, and every order is tried."
+		s.Bound = "An opening may stand on either side of a band, and not every course line and start was tried with each. Measure the opening, and all is tried."
 	}
 	if len(all) > 1 {
 		for i := range all {

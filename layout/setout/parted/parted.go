@@ -8,12 +8,12 @@
 // Laws, each with a test:
 //  1. Every course of the room's tile beside a band is whole in height there, and
 //     so is every course of the band.
-//  2. A room with bands that are measured is searched as closely as one without:
-//     where the result is proven, no course line and starts are better for the
-//     room's own tile. What the bands' tile gives is the best for that.
-//  3. Where a band is free and an opening may stand on either side of it, the line
-//     is found with one side taken, and the side is then chosen for that line: such
-//     a result is never said to be proven.
+//  2. A room with bands is searched as closely as one without: where the result is
+//     proven, no course line and starts are better for the room's own tile. What
+//     the bands' tile gives is the best for that.
+//  3. Where an opening may stand on either side of a band, line and starts are
+//     found with one side taken, and the side is then chosen with them, wall by
+//     wall: such a result is never said to be proven.
 //  4. The same room gives the same result.
 //
 // A pipe that stands across the edge of a band is left out where the field is
@@ -34,7 +34,7 @@ type Result struct {
 	Field  search.Result // of the folded room
 	Folded survey.Room
 	Bands  []Band // in the job's order
-	Near   bool   // of openings and bands that come near each other one order alone was tried for the course line
+	Near   bool   // an opening may stand on either side of a band, and not all was tried with each
 	Merit  merit.Merit
 
 	room  survey.Room
@@ -69,7 +69,7 @@ func Room(ctx context.Context, room *survey.Room) (Result, error) {
 			return Result{}, err
 		}
 		if r.Field.Proven = proven; !proven {
-			r.Field.Bound, r.Near = bound, !p.clear()
+			r.Field.Bound, r.Near = bound, r.Near || !p.clear()
 		}
 		if order := r.Field.Order(); best == nil || order.Better(&r.Merit, &best.Merit) {
 			best = &r
@@ -92,6 +92,8 @@ type found struct {
 	line length.Length
 	hand survey.Hand
 	from *length.Length
+
+	edges []length.Length // the starts found with it, by wall
 }
 
 // lines gives the course lines to set the room out on: the best of the folded room,
@@ -105,7 +107,11 @@ func (p *parter) lines() (out []found, proven bool, bound merit.Merit, err error
 	if err != nil {
 		return nil, false, bound, err
 	}
-	out, proven, bound = []found{{line: r.Line, hand: r.Hand}}, r.Proven && p.clear(), r.Bound
+	best := found{line: r.Line, hand: r.Hand}
+	for _, c := range r.Walls {
+		best.edges = append(best.edges, c.Edge)
+	}
+	out, proven, bound = []found{best}, r.Proven && p.clear(), r.Bound
 	if !p.clear() {
 		bound = merit.Merit{}
 	} else if r.Proven {
@@ -164,14 +170,22 @@ func (p *parter) fixed() bool {
 // clear tells whether every opening stays clear of all heights at which a free band
 // of its wall may stand: then the folded room is the same for all of them.
 func (p *parter) clear() bool {
-	for w, found := range p.room.Walls {
-		for _, i := range p.room.BandsOn(w) {
-			b := p.room.Bands[i]
-			low, high := b.Bottom.From-p.room.Joint, b.Bottom.To+b.High(p.room.Joint)+p.room.Joint
-			for _, o := range found.Openings {
-				if e := o.Reach(); b.ToHead && e.Top > low || e.Top > low && e.Bottom < high {
-					return false
-				}
+	for w := range p.room.Walls {
+		if !p.clearOn(w) {
+			return false
+		}
+	}
+	return true
+}
+
+// clearOn is clear of one wall.
+func (p *parter) clearOn(wall int) bool {
+	for _, i := range p.room.BandsOn(wall) {
+		b := p.room.Bands[i]
+		low, high := b.Bottom.From-p.room.Joint, b.Bottom.To+b.High(p.room.Joint)+p.room.Joint
+		for _, o := range p.room.Walls[wall].Openings {
+			if e := o.Reach(); b.ToHead && e.Top > low || e.Top > low && e.Bottom < high {
+				return false
 			}
 		}
 	}
@@ -295,38 +309,83 @@ func (p *parter) fold(strips [][]strip, zones [][]zone) (survey.Room, []fold) {
 }
 
 // on sets the room out on a course line, with its openings where they are best;
-// without one on the line that is fixed.
+// without one on the line that is fixed. The first way is searched; the others are
+// tried with its starts, and the best of them is searched again.
 func (p *parter) on(at *found) (Result, error) {
 	from := at
 	if from == nil {
 		from = &found{line: p.line()}
 	}
 	strips := p.strips(from)
-	on := joints{line: from.line, pitch: p.pitch(), joint: p.room.Joint}
-	all, complete := ways(p.room.Walls, strips, &on)
-	var best *Result
-	for _, zones := range all {
-		folded, folds := p.fold(strips, zones)
-		if at != nil {
-			folded.Line, folded.Bond.Hand = &at.line, at.hand
-		}
-		r, err := search.Room(p.ctx, &folded)
+	all, _ := ways(p.room.Walls, strips, &joints{line: from.line, pitch: p.pitch(), joint: p.room.Joint})
+	best, err := p.way(at, strips, all[0], p.startsOf(at))
+	if err != nil {
+		return Result{}, err
+	}
+	first, changed := best.starts(), 0
+	for n, zones := range all[1:] {
+		r, err := p.way(at, strips, zones, first)
 		if err != nil {
 			return Result{}, err
 		}
-		complete = complete && r.Proven
-		whole := Result{Field: r, Folded: folded, Merit: r.Merit, room: p.room, folds: folds}
-		order := r.Order()
-		if best != nil && !order.Better(&whole.Merit, &best.Merit) {
-			continue
-		}
-		if err := p.setBands(&whole, strips, zones); err != nil {
-			return Result{}, err
-		}
-		if best == nil || order.Better(&whole.Merit, &best.Merit) {
-			best = &whole
+		if order := r.Field.Order(); order.Better(&r.Merit, &best.Merit) {
+			best, changed = r, n+1
 		}
 	}
-	best.Field.Proven = complete
-	return *best, nil
+	if changed > 0 {
+		r, err := p.way(at, strips, all[changed], p.startsOf(at))
+		if err != nil {
+			return Result{}, err
+		}
+		if order := r.Field.Order(); order.Better(&r.Merit, &best.Merit) {
+			best = r
+		}
+	}
+	best.Near = len(all) > 1
+	best.Field.Proven = best.Field.Proven && !best.Near
+	return best, nil
+}
+
+// startsOf are the starts that were found with a line, of the walls that are the same
+// wherever the bands stand.
+func (p *parter) startsOf(at *found) []*survey.StartPin {
+	if at == nil || at.edges == nil {
+		return nil
+	}
+	out := make([]*survey.StartPin, len(at.edges))
+	for w, edge := range at.edges {
+		if p.clearOn(w) {
+			out[w] = &survey.StartPin{X: edge, Is: survey.OnEdge}
+		}
+	}
+	return out
+}
+
+// starts are the starts of a result, as pins.
+func (r *Result) starts() []*survey.StartPin {
+	out := make([]*survey.StartPin, len(r.Field.Walls))
+	for w, c := range r.Field.Walls {
+		out[w] = &survey.StartPin{X: c.Edge, Is: survey.OnEdge}
+	}
+	return out
+}
+
+// way sets the room out with its openings in one way, and some of its walls with the
+// starts given.
+func (p *parter) way(at *found, strips [][]strip, zones [][]zone, starts []*survey.StartPin) (Result, error) {
+	folded, folds := p.fold(strips, zones)
+	if at != nil {
+		folded.Line, folded.Bond.Hand = &at.line, at.hand
+	}
+	for w, pin := range starts {
+		if pin != nil && folded.Walls[w].Pin == nil {
+			folded.Walls[w].Pin = pin
+		}
+	}
+	f, err := search.Room(p.ctx, &folded)
+	if err != nil {
+		return Result{}, err
+	}
+	r := Result{Field: f, Folded: folded, Merit: f.Merit, room: p.room, folds: folds}
+	return r, p.setBands(&r, strips, zones)
 }

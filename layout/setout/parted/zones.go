@@ -14,14 +14,12 @@ const far = 1000 * length.Metre
 // of openings are best.
 type joints struct{ line, pitch, joint length.Length }
 
-// within lists the joint lines in a range, on either side of the joint, and its ends.
+// within lists the top edges of courses in a range, and its ends.
 func (j joints) within(s survey.Span) []length.Length {
 	out := []length.Length{s.From}
-	for y := s.From + length.Mod(j.line-s.From, j.pitch); y <= s.To+j.joint; y += j.pitch {
-		for _, edge := range [...]length.Length{y - j.joint, y} {
-			if s.From < edge && edge < s.To && len(out) < mostWays {
-				out = append(out, edge)
-			}
+	for y := s.From + length.Mod(j.line-j.joint-s.From, j.pitch); y < s.To && len(out) < mostWays; y += j.pitch {
+		if y > s.From {
+			out = append(out, y)
 		}
 	}
 	return append(out, s.To)
