@@ -148,6 +148,7 @@ var arrows = []arrow{
 	{"layout/cuts", "layout/plane", "sizes are read off faces"},
 	{"layout/cuts", "layout/survey", "kerf and rounding follow units and tile"},
 	{"layout/cuts", "layout/plan", "walls as they will stand"},
+	{"layout/cuts", "layout/trim", "trim is cut too"},
 	{"layout/cuts", "layout/piece", "alike pieces are grouped"},
 	{"layout/cuts", "layout/table", "the schedule is a table too"},
 	{"layout/takeoff", "layout/length", "trim is bought by length"},

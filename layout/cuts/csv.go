@@ -25,6 +25,9 @@ func (s Schedule) CSV(w io.Writer, units length.System) error {
 	for _, c := range s.Cuts {
 		rows = append(rows, c.row(units, mate[c.Piece]))
 	}
+	for _, c := range s.Trim {
+		rows = append(rows, c.row(units))
+	}
 	return table.Write(w, rows)
 }
 

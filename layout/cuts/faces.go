@@ -17,6 +17,7 @@ func Of(in Input, set Settings) Schedule {
 		room.Tile = o.Tile
 		s.others(of(Input{Room: room, Walls: o.Faces}, set), o.Name)
 	}
+	s.Trim = trimCuts(in.Walls, in.Room.Units)
 	return s
 }
 

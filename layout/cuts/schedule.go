@@ -52,6 +52,7 @@ type Schedule struct {
 	Groups  []Group // the lines
 	Cuts    []Cut   // every piece by itself, in setting order
 	Offcuts Offcuts
+	Trim    []TrimCut // in the order of its numbers
 	Others  []Offcuts // of each tile that only faces of niches and windows have (plan.Others)
 }
 
