@@ -48,8 +48,11 @@ func (w words) saws(all []Saw) (out []string) {
 	for _, s := range all {
 		out = append(out, "saw from "+mark(s.Enters)+" to "+mark(s.Leaves))
 	}
-	return append(out, "corners A, B, C … round to the left; A to B is the tile's long edge, down")
+	return out
 }
+
+// Corners says how the corners of a tile are named in the marks of a pattern's cuts.
+const Corners = "The tile lies on its longest edge, A to B; its other corners follow round to the left. A mark is so far from the first corner on the way to the second."
 
 func cornerName(n int) string { return string(rune('A' + n)) }
 
@@ -58,7 +61,7 @@ func (c Cut) Words(s length.System) []string {
 	out := []string{"1 of this: " + c.Kind}
 	if len(c.Saws) > 0 {
 		w := words{s}
-		return append(append(out, w.size(c.Size)...), w.saws(c.Saws)...)
+		return append(append(append(out, w.size(c.Size)...), w.saws(c.Saws)...), Corners)
 	}
 	return append(append(out, words{s}.size(c.Size)...), edgeWords(c.Factory, c.Cut)...)
 }

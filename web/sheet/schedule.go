@@ -285,7 +285,7 @@ func (f *flow) cutNotes() {
 		return slices.ContainsFunc(f.book.cuts.Groups, func(g cuts.Group) bool { return g.How == how })
 	}
 	if !f.book.plan.Room.Bond.Coursed() {
-		text += " A tile lies on its long edge, A to B; its corners are A, B, C … round to the left. A mark is so far from its first corner on the way to the second."
+		text += " " + cuts.Corners
 	}
 	if has(cuts.InPlace) {
 		text += " Measure in place: hold the tile up and mark it."

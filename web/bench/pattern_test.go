@@ -1,0 +1,36 @@
+package bench_test
+
+import (
+	"net/http"
+	"testing"
+
+	"coursewright/web/trial"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// A bond is picked on the bench, with what it needs; sizes that do not close come back
+// with those that would, and the drawing stays.
+func TestAPatternIsPickedOnTheBench(t *testing.T) {
+	s := trial.OfFile(t, "one-wall")
+	posted := s.With("bond.kind", "herringbone", "tile.width", "6", "tile.height", "3")
+	answer, _ := s.Post("/jobs/1", posted)
+	require.Equal(t, http.StatusSeeOther, answer.StatusCode)
+	_, job := s.Stored()
+	assert.Equal(t, "herringbone", job.Bond.Kind)
+	assert.Empty(t, job.Bond.Offset)
+	_, page := s.Get("/jobs/1")
+	assert.Contains(t, page, `<option value="herringbone" selected>herringbone</option>`)
+	assert.Contains(t, page, `name="bond.turn"`)
+	assert.Contains(t, page, "Least cut over the ")
+	assert.Contains(t, page, "Map of the ", "in place of the slide curve")
+
+	posted = s.With("bond.kind", "basket weave")
+	answer, page = s.Post("/jobs/1", posted)
+	assert.Equal(t, http.StatusUnprocessableEntity, answer.StatusCode)
+	assert.Contains(t, page, "side by side with their joints")
+	assert.Contains(t, page, `name="bond.tiles[0].width"`, "the dot is asked for")
+	_, job = s.Stored()
+	assert.Equal(t, "herringbone", job.Bond.Kind, "nothing was saved")
+}
