@@ -110,7 +110,7 @@ func (w *Wall) bestPlace(edges []edge, side plane.Side, span survey.Span, line, 
 		outer = span.From
 	}
 	best, known := outer, merit.Merit{}
-	step := max(w.room.Tape, ((span.To-span.From)/mostPlaces).CeilTo(w.room.Tape))
+	step := max(w.room.Tape, ((span.To - span.From) / mostPlaces).CeilTo(w.room.Tape))
 	for by := length.Length(0); by <= span.To-span.From; by += step {
 		at := outer - by
 		if side == survey.SideLeft {

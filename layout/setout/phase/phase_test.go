@@ -119,7 +119,7 @@ func TestNoMarkOfTheTapeIsBetter(t *testing.T) {
 			require.True(t, found.Proven)
 			w := NewWall(&r, r.Walls[0], bond.For(r, survey.Free))
 			box, p := w.ground(w.outer).box, w.Pattern
-			low, left := (box.Bottom+box.Top-p.Rise).Half().CeilTo(r.Tape), (box.Left+box.Right-p.Reach).Half().CeilTo(r.Tape)
+			low, left := (box.Bottom + box.Top - p.Rise).Half().CeilTo(r.Tape), (box.Left + box.Right - p.Reach).Half().CeilTo(r.Tape)
 			looked := 0
 			for line := low; line < low+p.Rise; line += r.Tape {
 				for edge := left; edge < left+p.Reach; edge += r.Tape {
