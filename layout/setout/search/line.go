@@ -28,7 +28,8 @@ type hunt struct {
 	queue  queue[*candidate]
 	ties   []count.Counted // the best so far, equal before the terms that walls share
 	steps  int
-	own    int // the work done for its steps
+	own    int          // the work done for its steps
+	missed *merit.Merit // what no start or placing can beat that was not looked at; nil where all were
 	done   bool
 	depth  depth // how closely the first start in the queue is looked at, for the bound
 }
@@ -65,13 +66,13 @@ func (s *solver) solve(known *Result) *Result {
 			return nil
 		}
 		if t.depth == exact {
-			return s.result(t, !s.partial, t.merit)
+			return s.result(t, t.merit)
 		}
 		if s.stopped() {
 			return s.settle(&q, best)
 		}
 		if best != nil && s.work() > s.late && s.asGood(best, t) {
-			return s.result(best, false, t.merit)
+			return s.result(best, t.merit)
 		}
 		s.closer(t)
 		if t.dead {
@@ -153,8 +154,28 @@ func (s *solver) closer(t *trial) {
 		done = done && h.done
 	}
 	if done {
+		s.miss(t.hunts)
 		t.walls, t.merit = s.together(t.hunts)
 		t.depth = exact
+	}
+}
+
+// miss notes what no set-out of a line can beat of which something was not looked at.
+func (s *solver) miss(hunts []*hunt) {
+	var m merit.Merit
+	missed := false
+	for _, h := range hunts {
+		best := &h.ties[0].Merit
+		if h.missed != nil {
+			missed = true
+			if h.order.Better(h.missed, best) {
+				best = h.missed
+			}
+		}
+		m = m.Plus(best)
+	}
+	if missed && (s.missed == nil || s.order.Better(&m, s.missed)) {
+		s.missed = &m
 	}
 }
 
@@ -261,12 +282,24 @@ func (h *hunt) step(cut *cutoff) {
 	if len(h.ties) > 0 {
 		limit = &h.ties[0].Merit
 	}
+	h.short = false
 	if got := h.place(h.wall, h.line, c.edge, limit, cut, tries); got != nil {
 		h.keep(*got)
 	}
+	if h.short {
+		h.miss(c.merit)
+	}
 	h.steps++
 	if h.done = h.queue.empty() || h.past(); !h.done && h.spent() {
-		h.done, h.partial = true, true
+		h.done = true
+		h.miss(h.queue.first().merit)
+	}
+}
+
+// miss notes what cannot be beaten of what is not looked at.
+func (h *hunt) miss(m merit.Merit) {
+	if h.missed == nil || h.order.Better(&m, h.missed) {
+		h.missed = &m
 	}
 }
 
@@ -312,6 +345,7 @@ func (h *hunt) keep(c count.Counted) {
 		return order
 	})
 	if len(h.ties) > mostTies {
-		h.ties, h.partial = h.ties[:mostTies], true
+		h.miss(h.ties[mostTies].Merit)
+		h.ties = h.ties[:mostTies]
 	}
 }

@@ -163,7 +163,7 @@ func (p *placer) run(limit *merit.Merit, tries int) (*count.Counted, []int) {
 			continue
 		}
 		if left--; left < 0 || found != nil && p.stopped() {
-			p.partial = true
+			p.short = true
 			break
 		}
 		if p.closer(first) && (found == nil || p.order.Better(&first.merit, &found.merit)) {

@@ -39,9 +39,9 @@ func (s *solver) settle(q *queue[*trial], best *trial) *Result {
 		better(s.slipped(line, best.walls))
 	}
 	if !s.ended {
-		better(s.look(best.line, 6*fresh, promise, tries))
+		better(s.look(best.line, 2*fresh, promise, tries))
 	}
-	return s.result(best, false, bound)
+	return s.result(best, bound)
 }
 
 // slipped is what a line gives with the starts of another.
@@ -129,9 +129,14 @@ func (h *hunt) few(most int) []length.Length {
 	return out
 }
 
-func (s *solver) result(t *trial, proven bool, bound merit.Merit) *Result {
+// result is a trial with what nothing can beat that is left: it is proven where that
+// is no better, nor anything that was passed over.
+func (s *solver) result(t *trial, bound merit.Merit) *Result {
 	if t == nil {
 		return nil // the context has ended before anything was known
 	}
-	return &Result{Line: t.line, Hand: s.hand, Walls: t.walls, Merit: t.merit, Proven: proven, Bound: bound, solver: s}
+	if s.missed != nil && s.order.Better(s.missed, &bound) {
+		bound = *s.missed
+	}
+	return &Result{Line: t.line, Hand: s.hand, Walls: t.walls, Merit: t.merit, Proven: !s.order.Better(&bound, &t.merit), Bound: bound, solver: s}
 }

@@ -31,17 +31,18 @@ import (
 const Work = 2_400_000
 
 type solver struct {
-	partial bool // of some start not every placing of the free marks was looked at
-	room    *survey.Room
-	order   merit.Order
-	hand    survey.Hand
-	walls   []*count.Wall
-	known   *merit.Merit // the best of the room so far
-	limit   int
-	late    int // beyond so much work it settles where only the work of cutting is left to decide
-	ctx     context.Context
-	asked   int
-	ended   bool
+	missed *merit.Merit // what no set-out can beat that was not looked at; nil where all were
+	short  bool         // of the start that was placed last not every placing was looked at
+	room   *survey.Room
+	order  merit.Order
+	hand   survey.Hand
+	walls  []*count.Wall
+	known  *merit.Merit // the best of the room so far
+	limit  int
+	late   int // beyond so much work it settles where only the work of cutting is left to decide
+	ctx    context.Context
+	asked  int
+	ended  bool
 }
 
 // Room is the best set-out of a room with the joint it has. The error is the
