@@ -1,0 +1,45 @@
+package bench_test
+
+import (
+	"net/http"
+	"testing"
+
+	"coursewright/layout/survey"
+	"coursewright/web/form"
+	"coursewright/web/trial"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// Buttons lay trim, set a leg in single tiles and add a fixture; each is saved, drawn, and
+// has its card or its place in the form.
+func TestTrimLegsAndFixturesAreAskedFor(t *testing.T) {
+	s := trial.New(t)
+	press := func(do string) survey.Job {
+		posted := s.Bench()
+		posted.Set(form.Do, do)
+		answer, body := s.Post("/jobs/1", posted)
+		require.Equal(t, http.StatusSeeOther, answer.StatusCode, "%s: %s", do, body)
+		_, job := s.Stored()
+		return job
+	}
+	job := press("add trims bullnose")
+	require.Len(t, job.Trims, 1)
+	_, page := s.Get("/jobs/1")
+	assert.Contains(t, page, `data-piece="T-`)
+	assert.Contains(t, page, `name="trims[0].width"`)
+	answer, card := s.Get("/jobs/1/piece/T-" + "L-01")
+	require.Equal(t, http.StatusOK, answer.StatusCode)
+	assert.Contains(t, card, "left end")
+	_, table := s.Get("/jobs/1/cuts.csv")
+	assert.Contains(t, table, "T-L-")
+
+	job = press("set walls[0].base[0].leg=single")
+	assert.Equal(t, "single", job.Walls[0].Base[0].Leg)
+	job = press("add walls[1].fixtures corner shelf")
+	require.Len(t, job.Walls[1].Fixtures, 1)
+	_, page = s.Get("/jobs/1?all=1")
+	assert.Contains(t, page, `name="walls[1].fixtures[0].height.from"`)
+	assert.Contains(t, page, `name="walls[0].base[0].leg"`)
+}
