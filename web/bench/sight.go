@@ -7,6 +7,7 @@ import (
 
 	"coursewright/layout"
 	"coursewright/web/drawing"
+	"coursewright/web/page"
 )
 
 // sight is how a person looks at the drawing. All but the width stands in the
@@ -25,16 +26,8 @@ const fromFront = "front"
 // finishLook is the value of look= in the address for the finish.
 const finishLook = "finish"
 
-// widthCookie is where the page's script notes how many pixels wide the frame is.
-// It is no matter of the job: each browser has its own.
-const widthCookie = "frame"
-
-// Bounds of a frame, in pixels; one under phoneFrame is too narrow for all walls.
-const (
-	leastFrame = 280
-	phoneFrame = 480
-	mostFrame  = 2000
-)
+// phoneFrame is how many pixels wide a frame is that has room for all walls.
+const phoneFrame = 480
 
 // everyWall is the value of wall= for all walls, where one is shown without it.
 const everyWall = "all"
@@ -42,12 +35,7 @@ const everyWall = "all"
 // sightOf reads how the drawing is to be looked at.
 func sightOf(r *http.Request, plan layout.Plan) sight {
 	s := sight{Wall: front(r, plan), Finish: r.URL.Query().Get("look") == finishLook, All: r.URL.Query().Get("all") == "1",
-		Front: r.URL.Query().Get("from") == fromFront}
-	if c, err := r.Cookie(widthCookie); err == nil {
-		if n, err := strconv.Atoi(c.Value); err == nil && n > 0 {
-			s.Wide = drawing.Pixel * drawing.Micron(min(max(n, leastFrame), mostFrame))
-		}
-	}
+		Front: r.URL.Query().Get("from") == fromFront, Wide: page.Wide(r)}
 	if s.narrow() && s.Wall < 0 && r.URL.Query().Get("wall") != everyWall {
 		s.Wall = widest(plan)
 	}

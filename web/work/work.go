@@ -89,7 +89,7 @@ func workOf(r *http.Request, shown page.Job) Work {
 		Days:   stages.For(plan.Room), Marked: r.URL.Query().Get("cut"),
 	}
 	if len(plan.Walls) > 0 {
-		scene := drawing.Wrap(plan, drawing.Options{})
+		scene := drawing.Wrap(plan, drawing.Options{Wide: page.Wide(r)})
 		for _, g := range schedule.Groups {
 			if g.ID == out.Marked {
 				scene = scene.Marked(g.Pieces)
