@@ -56,7 +56,7 @@ func TestAccessibility(t *testing.T) {
 	ctx = trial.Chromium(t, ctx)
 	const found = `axe.run().then((r) => r.violations.map((v) => v.id + ": " + v.nodes.map((n) => n.target + " " + n.failureSummary).slice(0, 3).join("; ")))`
 	for _, path := range []string{
-		"/", "/jobs/1", "/jobs/1?wall=1&piece=B-01-01", "/jobs/1?all=1", "/jobs/2", "/jobs/3", "/jobs/1/widths", "/jobs/1/pieces", "/jobs/1/work?cut=C1",
+		"/", "/jobs/1", "/jobs/1?wall=1&piece=B-01-01", "/jobs/1?look=finish", "/jobs/1?all=1", "/jobs/2", "/jobs/3", "/jobs/1/widths", "/jobs/1/pieces", "/jobs/1/work?cut=C1",
 		"/jobs/1/choices", "/jobs/1/sheets", "/jobs/1/history", "/jobs/1/bathroom", "/devices", "/nowhere",
 	} {
 		for _, colours := range []string{"light", "dark"} {

@@ -49,7 +49,6 @@ func Read(job survey.Job, posted url.Values) (measured []string) {
 		c.post(posted)
 	}
 	dropCorners(posted)
-	dropColours(job, posted)
 	dropGuesses(job, posted)
 	return measured
 }
@@ -83,15 +82,6 @@ func (q Question) fromLine(_ survey.Job, posted url.Values) {
 		posted.Set(q.Path, "-"+bare)
 	default:
 		posted.Set(q.Path, bare)
-	}
-}
-
-// dropColours drops a colour that nobody has named and nobody has changed.
-func dropColours(job survey.Job, posted url.Values) {
-	for path, usual := range map[string]survey.Colour{"tile.colour": survey.UsualTile, "grout": survey.UsualGrout} {
-		if form.Get(job, path) == "" && posted.Get(path) == usual.String() {
-			delete(posted, path)
-		}
 	}
 }
 

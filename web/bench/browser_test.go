@@ -18,6 +18,7 @@ func TestEditRedrawUndoReload(t *testing.T) {
 	s := trial.New(t)
 	ctx := trial.Browse(t)
 	trial.Steps(t, ctx, chromedp.Navigate(s.URL+"/"), chromedp.Click("a.job"), chromedp.WaitVisible("#drawing svg"), trial.Ready)
+	trial.Laid(t, ctx)
 	before := trial.See[string](t, ctx, `document.getElementById("drawing").innerHTML`)
 
 	trial.See[bool](t, ctx, `window.same = true`)
@@ -43,6 +44,7 @@ func TestAFaultKeepsTheDrawingAndTheText(t *testing.T) {
 	s := trial.New(t)
 	ctx := trial.Browse(t)
 	trial.Steps(t, ctx, chromedp.Navigate(s.URL+"/jobs/1"), chromedp.WaitVisible("#drawing svg"), trial.Ready)
+	trial.Laid(t, ctx)
 	before := trial.See[string](t, ctx, `document.getElementById("drawing").innerHTML`)
 	trial.Type(t, ctx, "walls[1].width", "sixty")
 	trial.Await(t, ctx, `document.querySelector(".faults a") !== null`)

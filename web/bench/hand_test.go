@@ -47,6 +47,9 @@ func TestInTheHand(t *testing.T) {
 func openAt(t *testing.T, ctx context.Context, s trial.Site, path string) {
 	t.Helper()
 	trial.Steps(t, ctx, chromedp.EmulateViewport(1440, 900), chromedp.Navigate(s.URL+path), chromedp.WaitVisible("#drawing svg"), trial.Ready)
+	if !strings.Contains(path, "view=") {
+		trial.Laid(t, ctx)
+	}
 }
 
 const (

@@ -83,6 +83,6 @@ func TestADrawingPutTogetherIsTheWholeOne(t *testing.T) {
 	together := trial.See[string](t, ctx, bare)
 	assert.NotEqual(t, kept, together)
 	trial.Steps(t, ctx, chromedp.Reload(), chromedp.WaitVisible("#drawing svg"), trial.Ready)
-	assert.Equal(t, trial.See[string](t, ctx, bare), together)
+	assert.Equal(t, strings.Split(trial.See[string](t, ctx, bare), "><"), strings.Split(together, "><"))
 	assert.Zero(t, trial.See[int](t, ctx, `document.querySelectorAll("[data-held]").length`))
 }

@@ -61,7 +61,8 @@ func (h hands) decided(full bool) {
 	r, line := h.w.Shape.Region.Bounds(), h.plan.Setout.Line
 	beside := h.f.at(r.Left, line)
 	if full {
-		beside = h.besideWall(r.Left, r.Right, line)
+		all := extents(h.w)
+		beside = h.besideWall(all.Left, all.Right, line)
 	}
 	if !h.plan.Room.Stands() {
 		h.add(Handle{ID: "course", Axis: "y", Text: "course line", X: r.Left, Y: line, At: beside, Pinned: h.plan.Setout.Pinned})

@@ -42,7 +42,7 @@ func (d Drawn) Write(w io.Writer, held func(id, hash string) bool) error {
 			continue
 		}
 		_, _ = out.Write(d.svg[at:g.from]) // out keeps the error
-		fmt.Fprintf(out, "<g %s %s data-held></g>", attr("id", g.id), attr("data-hash", g.hash))
+		fmt.Fprintf(out, "<g %s %s data-held></g>\n", attr("id", g.id), attr("data-hash", g.hash))
 		at = g.to
 	}
 	_, _ = out.Write(d.svg[at:])

@@ -19,6 +19,9 @@ const (
 	Filled   = "filled"   // the job file the form was filled from
 )
 
+// usualColours are shown where a job names none, because a box for a colour cannot be empty.
+var usualColours = map[string]survey.Colour{"tile.colour": survey.UsualTile, "grout": survey.UsualGrout}
+
 // Decode lays the posted fields over a job, in the order of the job file, and
 // keeps everything the form does not carry. A renamed wall takes its pins and
 // its place in the setting order along, and a changed width the readings at its
@@ -31,6 +34,9 @@ func Decode(job *survey.Job, posted url.Values) error {
 	var faults survey.Faults
 	for _, path := range inOrder(posted) {
 		values := posted[path]
+		if usual, colour := usualColours[path]; colour && Get(*job, path) == "" && values[len(values)-1] == usual.String() {
+			continue // shown, but nobody has named it
+		}
 		err := Set(job, path, values[len(values)-1])
 		var odd *notWhole
 		switch {

@@ -30,6 +30,12 @@ func Browse(t *testing.T) context.Context {
 // Ready waits for the page's script.
 var Ready = chromedp.WaitReady("html.scripted")
 
+// Laid waits until the drawing is laid out for the frame that the browser has.
+func Laid(t *testing.T, ctx context.Context) {
+	t.Helper()
+	Await(t, ctx, `Math.abs((document.querySelector("#drawing svg")?.viewBox.baseVal.width ?? 0) / 250 - document.getElementById("drawing").clientWidth) < 16`)
+}
+
 // See evaluates a script in the page.
 func See[T any](t *testing.T, ctx context.Context, script string) T {
 	t.Helper()
