@@ -344,6 +344,9 @@ func (b Bench) whereTileStops() Answer {
 		heads = append(heads, text)
 		a.Figures = append(a.Figures, page.Figure{Name: w.Found.Letter, Value: text})
 	}
+	if y, trimmed := b.trimTop(); trimmed {
+		a.Note = "the tile; its trim up to " + b.signed(y)
+	}
 	if slices.Sort(heads); heads[0] == heads[len(heads)-1] {
 		a.Figures = []page.Figure{{Value: heads[0]}}
 	}

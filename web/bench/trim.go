@@ -8,6 +8,7 @@ import (
 	"github.com/a-h/templ"
 
 	"coursewright/layout"
+	"coursewright/layout/length"
 	"coursewright/layout/survey"
 	"coursewright/layout/trim"
 	"coursewright/web/drawing"
@@ -176,4 +177,16 @@ func (c Trimmed) lines() []string {
 func (c Trimmed) box() string {
 	t := c.Piece.Face.Bounds()
 	return strings.Join([]string{t.Left.MillimetreText(), t.Bottom.MillimetreText(), t.Right.MillimetreText(), t.Top.MillimetreText()}, " ")
+}
+
+// trimTop is the highest that trim goes along a head.
+func (b Bench) trimTop() (top length.Length, found bool) {
+	for _, w := range b.Plan.Walls {
+		if t := w.Found.Head.Trim; t != nil {
+			if y := w.Start.Placed.Head + t.Width + b.Plan.Room.Joint; !found || y > top {
+				top, found = y, true
+			}
+		}
+	}
+	return top, found
 }

@@ -190,6 +190,7 @@ func (b *book) marks() table {
 		if x+y != "" {
 			add("tile", x, y)
 		}
+		b.trimMarks(w, add)
 		for i, o := range w.Found.Openings {
 			x, y := b.opening(o, p, i)
 			add(drawing.OpeningName(string(o.Kind), o.Name), x, y)

@@ -69,3 +69,23 @@ func orDash(text string) string {
 	}
 	return text
 }
+
+// trimMarks adds where the trim of a wall ends to its marks.
+func (b *book) trimMarks(w layout.Wall, add func(mark, x, y string)) {
+	if len(w.Trim) == 0 {
+		return
+	}
+	r := trim.Outline(w.Found, w.Start.Placed, b.plan.Room.Units, b.plan.Room.Joint).Bounds()
+	var x []string
+	y := ""
+	if w.Found.Left.Trim != nil {
+		x = append(x, "begins "+held(b.bareTape(r.Left)))
+	}
+	if w.Found.Right.Trim != nil {
+		x = append(x, "ends "+held(b.bareTape(r.Right)))
+	}
+	if w.Found.Head.Trim != nil {
+		y = "top " + held(b.signed(r.Top))
+	}
+	add("trim", strings.Join(x, ", "), y)
+}
