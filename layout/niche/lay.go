@@ -158,7 +158,7 @@ func (b *box) solve(ctx context.Context, f *plan.Face) error {
 	room.Walls = []survey.WallFound{{Name: f.Found.Name, Letter: f.Found.Letter, Width: box.Width(), Left: meets, Right: meets,
 		Base: []survey.SegmentFound{{Meets: survey.Corner, Gap: b.gap, Readings: level(box.Bottom)}},
 		Head: survey.HeadFound{Meets: true, Gap: b.gap, Readings: level(box.Top)}}}
-	room.Line, room.Passed = nil, nil
+	room.Line, room.Passed, room.Bands, room.Course = nil, nil, nil, nil // they are those of the walls
 	_, s, walls, err := setout.Solve(ctx, room)
 	if err != nil {
 		return err

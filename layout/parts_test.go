@@ -1,0 +1,105 @@
+package layout_test
+
+import (
+	"encoding/json"
+	"maps"
+	"slices"
+	"testing"
+
+	"coursewright/layout"
+	"coursewright/layout/survey"
+
+	"github.com/stretchr/testify/require"
+	"pgregory.net/rapid"
+)
+
+// mixer puts parts of real showers into a job, each by chance.
+type mixer struct {
+	*rapid.T
+	inches bool
+}
+
+// say gives a length in millimetres as the job writes it, or about as much in whole inches.
+func (m mixer) say(mm, inches string) string {
+	if m.inches {
+		return inches
+	}
+	return mm
+}
+
+func (m mixer) yes(name string) bool { return rapid.Bool().Draw(m.T, name) }
+
+func (m mixer) bond(name string) survey.Bond {
+	kind := rapid.SampledFrom(survey.Bonds).Draw(m.T, name)
+	b := survey.Bond{Kind: string(kind)}
+	if least, _ := kind.Tiles(); least > 0 {
+		b.Tiles = []survey.Tile{{Width: m.say("40", "1 1/2"), Height: m.say("40", "1 1/2")}}
+	}
+	return b
+}
+
+func (m mixer) mix(j *survey.Job) {
+	if m.yes("another bond") {
+		j.Bond = m.bond("bond")
+	}
+	if m.yes("trim") {
+		j.Trims = []survey.TrimTile{{Name: "edge", Kind: string(survey.Bullnose), Width: m.say("50", "2"), Length: m.say("150", "6")}}
+	}
+	if m.yes("band") {
+		j.Bands = []survey.Band{{Name: "band", Tile: survey.Tile{Width: m.say("48", "2"), Height: m.say("48", "2")},
+			ToHead: m.yes("to the head"), Bottom: survey.Mark{From: m.say("150", "6"), To: m.say("450", "18")}}}
+	}
+	for i := range j.Walls {
+		w := &j.Walls[i]
+		for _, e := range []*survey.End{&w.Left, &w.Right} {
+			if e.Stops != nil && len(j.Trims) > 0 {
+				e.Finish, e.Trim = "", "edge"
+			}
+		}
+		if w.Left.Meets != "" && m.yes("shelf") {
+			w.Fixtures = []survey.Fixture{{Kind: string(survey.CornerShelf), Name: "shelf", Corner: "left", Width: m.say("200", "8"),
+				Height: survey.Measure{Mark: &survey.Mark{From: m.say("0", "0"), To: m.say("300", "12")}}}}
+		}
+		for k := range w.Openings {
+			m.inside(&w.Openings[k])
+		}
+	}
+}
+
+// inside gives a niche an inside, with a back of its own.
+func (m mixer) inside(o *survey.Opening) {
+	if o.Kind != string(survey.Niche) || !m.yes("inside") {
+		return
+	}
+	o.Inside = &survey.Inside{Depth: m.say("90", "3 1/2")}
+	if m.yes("another back") {
+		b := m.bond("bond of the back")
+		o.Inside.Back = survey.InsideFace{Tile: &survey.Tile{Width: m.say("48", "2"), Height: m.say("48", "2")}, Bond: &b}
+	}
+}
+
+// Bands, trim, patterns, insides of niches and fixtures go together as they come: a
+// job that has them is refused by its fields, or laid out, and the same each time.
+func TestPartsOfRealShowersGoTogether(t *testing.T) {
+	jobs := shippedJobs(t)
+	names := slices.DeleteFunc(slices.Sorted(maps.Keys(jobs)), func(name string) bool { return name == "mosaic.json" || len(jobs[name]) > 8000 })
+	rapid.Check(t, func(t *rapid.T) {
+		name := rapid.SampledFrom(names).Draw(t, "job")
+		job, err := survey.Read(jobs[name])
+		require.NoError(t, err)
+		mixer{t, job.Units == "in"}.mix(&job)
+		if _, faults := job.Resolve(); len(faults) > 0 {
+			return
+		}
+		plan, err := layout.Now(job)
+		require.NoError(t, err)
+		file, err := plan.File()
+		require.NoError(t, err)
+		require.True(t, json.Valid(file))
+		again, err := layout.Now(job)
+		require.NoError(t, err)
+		twice, err := again.File()
+		require.NoError(t, err)
+		require.Equal(t, string(file), string(twice))
+	})
+}
