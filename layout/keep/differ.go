@@ -43,7 +43,9 @@ func Differ(kept, anew Judged) Difference {
 		d.Moves = append(d.Moves, Move{"line to strike", a + over(was.At), b + over(is.At)})
 	}
 	for i := range kept.Walls {
-		d.add(units, "tile edge on "+kept.Walls[i].Found.Name, kept.edge(i, was), anew.edge(i, is))
+		if x := kept.Walls[i].Start.Edge - anew.Walls[i].Start.Edge; length.Mod(x, kept.Room.Tile.Width+kept.Setout.Joint) != 0 {
+			d.add(units, "tile edge on "+kept.Walls[i].Found.Name, kept.edge(i, was), anew.edge(i, is)) // a tile further on is no move
+		}
 		d.marks(units, kept.Walls[i], anew.Walls[i])
 	}
 	for i, b := range kept.Setout.Bands {
