@@ -2,6 +2,7 @@ package layout_test
 
 import (
 	"context"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -15,6 +16,7 @@ import (
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+	"pgregory.net/rapid"
 )
 
 // nicheJob is a wall of 4 in tile with a niche between two studs 14 1/2 in apart.
@@ -179,4 +181,29 @@ func TestOverABandTheBackGoesOnWithTheCoursesBesideIt(t *testing.T) {
 	for _, piece := range back.Pieces {
 		assert.True(t, tops[piece.Tile.Bottom+back.Origin.Y], "%s stands in a course of the wall", piece.ID)
 	}
+}
+
+// Wherever its studs stand and whatever the tile, lining and tile of a niche are
+// between them, and it is as wide as was asked.
+func TestANicheStaysBetweenItsStuds(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		n := func(name string, low, high int) string {
+			return strconv.Itoa(rapid.IntRange(low, high).Draw(t, name)) + " mm"
+		}
+		from := rapid.IntRange(150, 700).Draw(t, "left stud")
+		job := nicheJob(func(in *survey.Inside) {
+			in.Studs = &survey.Studs{Left: strconv.Itoa(from) + " mm", Right: strconv.Itoa(from+rapid.IntRange(200, 500).Draw(t, "bay")) + " mm"}
+			in.Front = rapid.SampledFrom([]string{"", "lapped", "flush"}).Draw(t, "front")
+		})
+		job.Tile.Width, job.Tile.Height = n("wide", 40, 300), n("high", 60, 300)
+		job.Bond = rapid.SampledFrom([]survey.Bond{{Kind: "stack"}, {Kind: "running", Offset: "1/2"}, {Kind: "running", Offset: "1/3"}, {Kind: "stack", Along: "plumb"}}).Draw(t, "bond")
+		job.Pins.Course.Line = "1 3/8" // the niche is what is looked at, not the search
+		p, err := layout.Now(job)
+		require.NoError(t, err)
+		w := p.Walls[0]
+		in, o := w.Found.Openings[0].Inside, w.Start.Placed.Openings[0]
+		require.GreaterOrEqual(t, w.Insides[0].Rough.Left, in.Bay.From)
+		require.LessOrEqual(t, w.Insides[0].Rough.Right, in.Bay.To)
+		require.GreaterOrEqual(t, 3*(o.Right-o.Left)+3, 2*(in.Bay.To-in.Bay.From-in.Needs(0)), "two thirds of the bay at least")
+	})
 }
