@@ -196,7 +196,7 @@ func TestANicheStaysBetweenItsStuds(t *testing.T) {
 			in.Front = rapid.SampledFrom([]string{"", "lapped", "flush"}).Draw(t, "front")
 		})
 		job.Tile.Width, job.Tile.Height = n("wide", 40, 300), n("high", 60, 300)
-		job.Bond = rapid.SampledFrom([]survey.Bond{{Kind: "stack"}, {Kind: "running", Offset: "1/2"}, {Kind: "running", Offset: "1/3"}, {Kind: "stack", Along: "plumb"}}).Draw(t, "bond")
+		job.Bond = rapid.SampledFrom([]survey.Bond{{Kind: "stack"}, {Kind: "running", Offset: "1/2"}, {Kind: "running", Offset: "1/3"}, {Kind: "stack", Along: "plumb"}, {Kind: "herringbone"}}).Draw(t, "bond")
 		job.Pins.Course.Line = "1 3/8" // the niche is what is looked at, not the search
 		p, err := layout.Now(job)
 		require.NoError(t, err)

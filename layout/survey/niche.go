@@ -113,6 +113,22 @@ type FaceFound struct {
 // Own tells whether the face does not go on with tile and bond of the wall.
 func (f FaceFound) Own() bool { return f.Tile != nil || f.Bond != nil }
 
+// Within moves the far edges of an opening to where they may lie, and the near ones
+// after them where too little would be left.
+func (o OpeningFound) Within(e Edges) Edges {
+	e.Left, e.Right = within(e.Left, e.Right, o.Width.From, o.Right)
+	e.Bottom, e.Top = within(e.Bottom, e.Top, o.Height.From, o.Top)
+	return e
+}
+
+func within(low, high, least length.Length, far Span) (length.Length, length.Length) {
+	if far != (Span{}) {
+		high = min(max(high, far.From), far.To)
+		low = min(low, high-least)
+	}
+	return low, high
+}
+
 // FallRun is the length over which a fall is told: a foot, or a metre.
 func FallRun(s length.System) length.Length {
 	if s == length.Metric {

@@ -37,6 +37,7 @@ func marksOf(w survey.WallFound) (survey.Placed, []freeMark) {
 		e := &p.Openings[i]
 		e.Left, e.Right = begin(o.Left, o.Width, o.Near.X)
 		e.Bottom, e.Top = begin(o.Bottom, o.Height, o.Near.Y)
+		*e = o.Within(*e)
 		free = append(free, openingMarks(i, o)...)
 	}
 	return p, free
@@ -76,6 +77,12 @@ func openingMarks(i int, o survey.OpeningFound) (free []freeMark) {
 	if o.Height.Free() {
 		free = append(free, freeMark{o.Height.From, o.Height.To, func(p *survey.Placed) length.Length { return p.Openings[i].Top - p.Openings[i].Bottom },
 			func(p *survey.Placed, x length.Length) { p.Openings[i].Top = p.Openings[i].Bottom + x }})
+	}
+	for k, m := range free {
+		free[k].move = func(p *survey.Placed, x length.Length) {
+			m.move(p, x)
+			p.Openings[i] = o.Within(p.Openings[i])
+		}
 	}
 	return free
 }
