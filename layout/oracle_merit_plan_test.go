@@ -57,7 +57,7 @@ func shippedJobs(t *testing.T) map[string][]byte {
 		for _, file := range files {
 			data, err := os.ReadFile(file)
 			require.NoError(t, err)
-			if accepted(data) { // some of the cases are to be refused
+			if accepted(data) && !laidInPattern(data) { // some of the cases are to be refused; this oracle knows courses
 				jobs[filepath.Base(file)] = data
 			}
 		}
