@@ -94,6 +94,7 @@ type found struct {
 	from *length.Length
 
 	edges []length.Length // the starts found with it, by wall
+	zones [][]zone        // with the openings among the strips so
 }
 
 // lines gives the course lines to set the room out on: the best of the folded room,
@@ -107,7 +108,7 @@ func (p *parter) lines() (out []found, proven bool, bound merit.Merit, err error
 	if err != nil {
 		return nil, false, bound, err
 	}
-	best := found{line: r.Line, hand: r.Hand}
+	best := found{line: r.Line, hand: r.Hand, zones: all[0]}
 	for _, c := range r.Walls {
 		best.edges = append(best.edges, c.Edge)
 	}
@@ -309,8 +310,8 @@ func (p *parter) fold(strips [][]strip, zones [][]zone) (survey.Room, []fold) {
 }
 
 // on sets the room out on a course line, with its openings where they are best;
-// without one on the line that is fixed. The first way is searched; the others are
-// tried with its starts, and the best of them is searched again.
+// without one on the line that is fixed. The ways are tried with the starts that were
+// found with the line, or with those of the first; the best of them is searched again.
 func (p *parter) on(at *found) (Result, error) {
 	from := at
 	if from == nil {
@@ -318,11 +319,15 @@ func (p *parter) on(at *found) (Result, error) {
 	}
 	strips := p.strips(from)
 	all, _ := ways(p.room.Walls, strips, &joints{line: from.line, pitch: p.pitch(), joint: p.room.Joint})
-	best, err := p.way(at, strips, all[0], p.startsOf(at))
+	first := at.starts()
+	best, err := p.way(at, strips, all[0], first)
 	if err != nil {
 		return Result{}, err
 	}
-	first, changed := best.starts(), 0
+	if first == nil {
+		first = best.starts()
+	}
+	changed := 0
 	for n, zones := range all[1:] {
 		r, err := p.way(at, strips, zones, first)
 		if err != nil {
@@ -332,7 +337,7 @@ func (p *parter) on(at *found) (Result, error) {
 			best, changed = r, n+1
 		}
 	}
-	if changed > 0 {
+	if at == nil && changed > 0 || at != nil && !at.alike(all[changed]) {
 		r, err := p.way(at, strips, all[changed], p.startsOf(at))
 		if err != nil {
 			return Result{}, err
@@ -344,6 +349,30 @@ func (p *parter) on(at *found) (Result, error) {
 	best.Near = len(all) > 1
 	best.Field.Proven = best.Field.Proven && !best.Near
 	return best, nil
+}
+
+// starts are the starts that were found with a line, as pins; nil where there are none.
+func (f *found) starts() (out []*survey.StartPin) {
+	if f == nil {
+		return nil
+	}
+	for _, edge := range f.edges {
+		out = append(out, &survey.StartPin{X: edge, Is: survey.OnEdge})
+	}
+	return out
+}
+
+// alike tells whether the openings stand among the strips as they did when the starts
+// were found: then these are as good as others.
+func (f *found) alike(zones [][]zone) bool {
+	for w := range zones {
+		for k, z := range zones[w] {
+			if f.zones == nil || z.bottom != f.zones[w][k].bottom || z.top != f.zones[w][k].top {
+				return false
+			}
+		}
+	}
+	return true
 }
 
 // startsOf are the starts that were found with a line, of the walls that are the same
