@@ -47,7 +47,7 @@ func (s *solver) whole(walls []count.Counted) merit.Merit {
 
 // OnLine is what another course line would give with the starts on it that promise most.
 func (r *Result) OnLine(line length.Length) ([]count.Counted, merit.Merit) {
-	t := r.look(line, fresh/16, 2, fewTries)
+	t := r.look(line, glance{fresh / 16, 2, fewTries, refined})
 	return t.walls, t.merit
 }
 

@@ -26,7 +26,7 @@ func (s *solver) settle(q *queue[*trial], best *trial) *Result {
 		if s.ended {
 			break
 		}
-		better(s.look(line, fresh, promise, fewTries))
+		better(s.look(line, glance{fresh, promise, fewTries, based}))
 	}
 	if best == nil {
 		return nil
@@ -39,7 +39,7 @@ func (s *solver) settle(q *queue[*trial], best *trial) *Result {
 		better(s.slipped(line, best.walls))
 	}
 	if !s.ended {
-		better(s.look(best.line, 2*fresh, promise, tries))
+		better(s.look(best.line, glance{2 * fresh, promise, tries, based}))
 	}
 	return s.result(best, bound)
 }
@@ -82,18 +82,26 @@ func (s *solver) promising(q *queue[*trial], best *trial) []length.Length {
 	return out[:min(len(out), 12)]
 }
 
+// glance is how closely a line is looked at.
+type glance struct {
+	effort int   // how much may be counted
+	starts int   // that promise most, beside the classic ones
+	tries  int   // placings of the free marks for each start
+	depth  depth // how closely a start is looked at before it counts as promising
+}
+
 // look finds the best of a few starts on every wall of a line: the classic ones
 // and those that promise most.
-func (s *solver) look(line length.Length, effort, starts, tries int) *trial {
+func (s *solver) look(line length.Length, g glance) *trial {
 	t := &trial{line: line, depth: exact}
 	for _, w := range s.walls {
 		h := s.hunt(w, line)
-		s.limit = s.work() + effort/len(s.walls)
-		for _, edge := range h.few(starts) {
+		s.limit = s.work() + g.effort/len(s.walls)
+		for _, edge := range h.few(g.starts, g.depth) {
 			if len(h.ties) > 0 && s.stopped() {
 				break
 			}
-			if c := s.place(w, line, edge, nil, nil, tries); c != nil {
+			if c := s.place(w, line, edge, nil, nil, g.tries); c != nil {
 				h.keep(*c)
 			}
 		}
@@ -110,11 +118,11 @@ const promise = 12
 const fewTries = 12
 
 // few are the starts that promise most on the line, then the classic ones.
-func (h *hunt) few(most int) []length.Length {
+func (h *hunt) few(most int, depth depth) []length.Length {
 	var out []length.Length
 	for n := 0; n < most && !h.queue.empty(); {
 		c := h.queue.first()
-		if c.depth < based {
+		if c.depth < depth {
 			h.closer(c)
 			continue
 		}
