@@ -22,6 +22,7 @@ func All() []Shape {
 		{"niche", "Shower with a niche", "Three walls round a shower base, with a niche between two studs, tiled within."},
 		{"banded", "Shower with a band", "Three walls round a shower base, with a band of mosaic at one height round all of them."},
 		{"two", "Shower with two tiles", "Three walls round a shower base, one tile up to a line and another above it."},
+		{"herringbone", "Shower in herringbone", "Three walls round a shower base, in herringbone that stands at 45°."},
 		{"one", "One wall", "A single wall between two lines."},
 	}
 }
@@ -46,6 +47,9 @@ func New(key, units, title string) (survey.Job, error) {
 		m.band(&job)
 	case "two":
 		m.twoTiles(&job)
+	case "herringbone":
+		job.Tile.Width, job.Tile.Height = m.say("7 1/2", "190"), m.say("2 3/8", "60")
+		job.Bond = survey.Bond{Kind: string(survey.Herringbone), Turn: "45"}
 	}
 	return job, nil
 }
@@ -80,7 +84,7 @@ func (m maker) walls(key string) ([]survey.Wall, bool) {
 	switch key {
 	case "tub", "trimmed":
 		return m.withLegs(m.alcove("tub", side, back, m.stop("33", "840"))), true
-	case "three", "banded", "two":
+	case "three", "banded", "two", "herringbone":
 		return m.alcove("shower base", m.say("36", "900"), m.say("48", "1200"), m.ceiling), true
 	case "niche":
 		return m.withNiche(m.alcove("shower base", m.say("36", "900"), m.say("48", "1200"), m.ceiling)), true
