@@ -38,11 +38,11 @@ func insideOf(b Bench, path string, o survey.Opening) templ.Component {
 				return templ_7745c5c3_Err
 			}
 			if o.Kind == "niche" {
-				templ_7745c5c3_Err = page.Act("add "+path+".inside studs", "Between its studs", "Ask for the studs of "+o.Name+", and for its inside").Render(ctx, templ_7745c5c3_Buffer)
+				templ_7745c5c3_Err = page.Act("add "+path+".inside studs", "Between its studs", "Between its studs: ask for those of "+o.Name+", and for its inside").Render(ctx, templ_7745c5c3_Buffer)
 				if templ_7745c5c3_Err != nil {
 					return templ_7745c5c3_Err
 				}
-				templ_7745c5c3_Err = page.Act("add "+path+".inside built", "It is built", "Ask for "+o.Name+" as it is built, and for its inside").Render(ctx, templ_7745c5c3_Buffer)
+				templ_7745c5c3_Err = page.Act("add "+path+".inside built", "It is built", "It is built: ask for "+o.Name+" as it stands, and for its inside").Render(ctx, templ_7745c5c3_Buffer)
 				if templ_7745c5c3_Err != nil {
 					return templ_7745c5c3_Err
 				}
@@ -170,12 +170,12 @@ func insideOf(b Bench, path string, o survey.Opening) templ.Component {
 				return templ_7745c5c3_Err
 			}
 			if o.Left == nil {
-				templ_7745c5c3_Err = page.Act("add "+path+".inside built", "It is built", "Ask for "+o.Name+" as it is built").Render(ctx, templ_7745c5c3_Buffer)
+				templ_7745c5c3_Err = page.Act("add "+path+".inside built", "It is built", "It is built: ask for "+o.Name+" as it stands").Render(ctx, templ_7745c5c3_Buffer)
 				if templ_7745c5c3_Err != nil {
 					return templ_7745c5c3_Err
 				}
 			}
-			templ_7745c5c3_Err = page.Act("forget "+path+".inside", "Leave the inside out", "Leave the inside of "+o.Name+" out").Render(ctx, templ_7745c5c3_Buffer)
+			templ_7745c5c3_Err = page.Act("forget "+path+".inside", "Leave the inside out", "Leave the inside out of "+o.Name).Render(ctx, templ_7745c5c3_Buffer)
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
