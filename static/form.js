@@ -31,14 +31,16 @@ export function request(from, button) {
   return { url, body, whole: from !== form() || Boolean(button?.value) };
 }
 
-// whereFocus says what has the focus, so that it can be found in a new page.
+// whereFocus says what has the focus, so that it can be found in a new page, and
+// what is selected in it: a box that was tabbed into is typed over.
 export function whereFocus() {
   const on = document.activeElement;
   const { handle, wall, piece } = on?.dataset ?? {};
-  return { id: on?.id, name: on?.name, value: on?.value, handle, wall, piece };
+  const marked = on?.matches?.("input:not([type]), input[type=text], textarea") ? [on.selectionStart, on.selectionEnd, on.value.length] : null;
+  return { id: on?.id, name: on?.name, value: on?.value, handle, wall, piece, marked };
 }
 
-export function refocus({ id, name, value, handle, wall, piece }) {
+export function refocus({ id, name, value, handle, wall, piece, marked }) {
   if (document.activeElement && document.activeElement !== document.body) return;
   const same = handle ? document.querySelector(`[data-handle="${CSS.escape(handle)}"][data-wall="${wall}"]`)
     : piece ? document.querySelector(`.pieces [data-piece="${CSS.escape(piece)}"]`)
@@ -46,4 +48,8 @@ export function refocus({ id, name, value, handle, wall, piece }) {
     : name && [...document.querySelectorAll("button")].find((b) => b.name === name && b.value === value);
   if (piece || handle) same?.setAttribute("tabindex", "0"); // rove.js takes it from the others
   same?.focus({ preventScroll: true });
+  if (!marked || !same?.setSelectionRange) return;
+  const [from, to, length] = marked;
+  if (length > 0 && from === 0 && to === length) same.select();
+  else same.setSelectionRange(from, to);
 }

@@ -68,8 +68,8 @@ func (w *walker) button(named string) {
 // choose takes one of the words of a list.
 func (w *walker) choose(selector, value string) {
 	w.t.Helper()
-	require.True(w.t, trial.See[bool](w.t, w.ctx, `(() => { const s = document.querySelector(`+trial.Quote(selector)+`); if (!s) return false; s.value = `+trial.Quote(value)+`; s.dispatchEvent(new Event("change", { bubbles: true })); return s.value === `+trial.Quote(value)+` })()`), selector)
-	trial.Await(w.t, w.ctx, status+` === "Saved"`)
+	require.True(w.t, trial.See[bool](w.t, w.ctx, `(() => { const s = document.querySelector(`+trial.Quote(selector)+`); if (!s) return false; window.form0 = document.getElementById("survey"); s.value = `+trial.Quote(value)+`; s.dispatchEvent(new Event("change", { bubbles: true })); return s.value === `+trial.Quote(value)+` })()`), selector)
+	trial.Await(w.t, w.ctx, `document.getElementById("survey") !== window.form0`)
 	w.saved(selector + " = " + value)
 }
 
@@ -134,4 +134,28 @@ func TestANewcomersWalk(t *testing.T) {
 	assert.Empty(t, w.refusals, "refused by the program")
 	assert.Empty(t, w.doubts, "doubted, though true")
 	t.Logf("typed %d values, %d refusals, %d doubts; %s", w.typed, len(w.refusals), len(w.doubts), count())
+}
+
+// A box that was tabbed into is typed over, also where an answer swaps the form just then.
+func TestABoxStaysMarkedWhenTheFormIsSwapped(t *testing.T) {
+	if testing.Short() {
+		t.Skip("needs a browser")
+	}
+	s := trial.Empty(t, layout.Solve)
+	ctx, cancel := context.WithTimeout(t.Context(), trial.Patience)
+	t.Cleanup(cancel)
+	w := &walker{t: t, ctx: trial.Chromium(t, ctx)}
+	trial.Steps(t, w.ctx, chromedp.EmulateViewport(1440, 900), chromedp.Navigate(s.URL+"/"), chromedp.WaitVisible("#main"),
+		chromedp.Click(`button[name=shape][value=tub]`), chromedp.WaitVisible("#drawing svg"), trial.Ready)
+	w.figure("tile.width", "7 7/8")
+	trial.See[bool](t, w.ctx, `(() => {
+		window.form0 = document.getElementById("survey");
+		[...form0.querySelectorAll("button")].find((b) => (b.getAttribute("aria-label") ?? "").startsWith("Add a pipe")).click();
+		const box = document.getElementById("tile.width");
+		box.focus(); box.select();
+		return true;
+	})()`)
+	trial.Await(t, w.ctx, `document.getElementById("survey") !== window.form0`)
+	trial.Await(t, w.ctx, `document.activeElement.id === "tile.width"`)
+	require.Equal(t, []int{0, 5}, trial.See[[]int](t, w.ctx, `[document.activeElement.selectionStart, document.activeElement.selectionEnd]`))
 }
