@@ -69,9 +69,9 @@ func (w *Wall) clearAt(f *feature, u, v length.Length) bool {
 	return true
 }
 
-// crest lowers least to what is left at the crests of an edge.
+// crest lowers least to what is left at the crests of an edge. It counts no piece: the
+// one at a crest may stand in a corner, and be counted by the other edge there.
 func (s *sure) crest(f *feature, first, tile length.Length, least *length.Length) {
-	counted := *least != absent
 	joint := s.w.room.Joint
 	for _, c := range f.crests {
 		is, left, _ := f.slot(first, tile, tile+joint, joint, c.v, c.v)
@@ -81,8 +81,5 @@ func (s *sure) crest(f *feature, first, tile length.Length, least *length.Length
 		if left += c.over; *least == absent || left < *least {
 			*least = left
 		}
-	}
-	if !counted && *least != absent {
-		s.add(f, *least, 1)
 	}
 }

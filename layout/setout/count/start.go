@@ -106,10 +106,8 @@ func (w *Wall) beside(i int, g grid, p Pair, low, high piece.Facing) merit.Merit
 		if w.alone(i, e.facing, e.at, from, to, 0) {
 			n = inside
 		}
-		if touched > n && w.alone(i, e.facing, e.at, from, to, tile+w.room.Joint) {
-			n = touched
-		}
-		if n == 0 {
+		// A piece round a corner is in the run, but may be counted by the other edge.
+		if n == 0 && (touched == 0 || !w.alone(i, e.facing, e.at, from, to, tile+w.room.Joint)) {
 			continue
 		}
 		edge := piece.EdgeOf(side, e.facing)

@@ -90,7 +90,7 @@ func (s *solver) solve(known *Result) *Result {
 }
 
 // asGood tells whether nothing that is left can beat the best in a term before the
-// work of cutting: what is decided then is who of equals is quicker to cut.
+// terms out of sight: what is left can only be better there, or quicker to cut.
 func (s *solver) asGood(best, next *trial) bool {
 	order, _ := s.order.Until(&next.merit, &best.merit, merit.HiddenBare)
 	return order >= 0

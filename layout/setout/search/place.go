@@ -134,7 +134,7 @@ func (p *placer) before(a, b *placing) bool {
 }
 
 func (p *placer) run(limit *merit.Merit, tries int) (*count.Counted, []int) {
-	left := 3 * tries // a look costs one and a count two, and far more where it can only be quicker to cut
+	left := 3 * tries // a look costs one and a count two, and far more where it can only be better out of sight or quicker to cut
 	var found *placing
 	settled := func() (*count.Counted, []int) {
 		if found == nil {
@@ -177,11 +177,11 @@ func (p *placer) run(limit *merit.Merit, tries int) (*count.Counted, []int) {
 }
 
 // lateTries is how many of the placings that are tried may be such as can only be
-// quicker to cut than the best found.
+// better out of sight or quicker to cut than the best found.
 const lateTries = 48
 
 // late tells whether a placing can beat the best found in nothing that comes before
-// the work of cutting.
+// the terms out of sight.
 func (p *placer) late(next, found *placing) bool {
 	order, _ := p.order.Until(&next.merit, &found.merit, merit.HiddenBare)
 	return order >= 0

@@ -118,11 +118,11 @@ const promise = 12
 const fewTries = 12
 
 // few are the starts that promise most on the line, then the classic ones.
-func (h *hunt) few(most int, depth depth) []length.Length {
+func (h *hunt) few(most int, to depth) []length.Length {
 	var out []length.Length
 	for n := 0; n < most && !h.queue.empty(); {
 		c := h.queue.first()
-		if c.depth < depth {
+		if c.depth < to {
 			h.closer(c)
 			continue
 		}

@@ -39,7 +39,7 @@ type solver struct {
 	walls  []*count.Wall
 	known  *merit.Merit // the best of the room so far
 	limit  int
-	late   int // beyond so much work it settles where only the work of cutting is left to decide
+	late   int // beyond so much work it settles where only what is out of sight or quicker to cut is left to decide
 	ctx    context.Context
 	asked  int
 	ended  bool
