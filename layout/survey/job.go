@@ -94,15 +94,20 @@ type Wall struct {
 	Set      *AsSet    `json:"set,omitempty"` // where the courses that stand really are
 }
 
-// End is one end of a wall: it meets a corner or stops at a mark.
+// End is one end of a wall: it meets a corner, inside or outside, or stops at a mark.
 type End struct {
-	Meets  string `json:"meets,omitempty"` // "corner"
+	Meets  string `json:"meets,omitempty"` // "corner", "outside corner"
 	Gap    string `json:"gap,omitempty"`
 	Lean   []Lean `json:"lean,omitempty"`
 	Stops  *Mark  `json:"stops,omitempty"`
 	Finish string `json:"finish,omitempty"` // "trim", "bullnose", "casing"
 	Trim   string `json:"trim,omitempty"`   // the name of one of Job.Trims
 	Sight  string `json:"sight,omitempty"`  // "plain" (default), "low"
+
+	// Of an outside corner, at the right end of the wall before it.
+	Corner string `json:"corner,omitempty"` // "lap" (default), "mitre", "profile", "bullnose"
+	Laps   string `json:"laps,omitempty"`   // of a lap or bullnose: the wall "left" or "right" of the corner; default the wider
+	Angle  string `json:"angle,omitempty"`  // of a mitre: degrees between the walls, through what stands behind the tile; 90
 }
 
 // Lean is a reading of a corner: how far it stands to the right at a height.

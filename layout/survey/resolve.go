@@ -94,6 +94,7 @@ func (r *resolver) walls(j Job, room *Room) {
 	r.order(j.SetOrder, room.Walls)
 	neighbours(room.Walls)
 	lap(room.Walls, room.Bed+room.Tile.Thickness)
+	r.outsideCorners(j.Walls, room)
 	for i, w := range room.Walls {
 		if r.sound[i] {
 			r.leftOver(path("walls").at(i), w)

@@ -149,7 +149,7 @@ func (p StartPin) Edge(tile, joint length.Length) length.Length {
 
 // EndFound is one end of a wall.
 type EndFound struct {
-	Meets  bool // meets a corner; otherwise it stops
+	Meets  bool // meets an inside corner; otherwise it stops
 	Gap    length.Length
 	Cover  length.Length // bed + thickness where the neighbour's tile laps over this wall, else 0
 	Behind length.Length // bed + thickness where this wall laps over its neighbour's tile, else 0
@@ -158,7 +158,9 @@ type EndFound struct {
 	Finish Kind          // Trim, Bullnose, Casing or empty
 	Trim   *TrimFound    // set in pieces along it, or nil
 	Sight  Sight
-	Beyond int // the neighbour's index, or -1
+	Beyond int // the neighbour's index at an inside corner, or -1
+
+	Outside *OutsideFound // the outside corner that its tile ends at, or nil
 }
 
 // Reading is one measured value at a place along a boundary.

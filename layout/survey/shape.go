@@ -101,7 +101,7 @@ func (w WallFound) Sides() []Boundary {
 }
 
 func (e EndFound) boundary(name string, is PartIs) Boundary {
-	return Boundary{Name: name, Part: Part{Is: is}, Kind: kindOf(e.Meets, Corner, finishOf(e.Finish, e.Trim)), Meets: e.Meets, Gap: e.Gap, Trim: e.Trim, Low: e.Sight == Low}
+	return Boundary{Name: name, Part: Part{Is: is}, Kind: kindOf(e.Meets, Corner, e.turnedOr(finishOf(e.Finish, e.Trim))), Meets: e.Meets, Gap: e.Gap, Trim: e.Trim, Low: e.Sight == Low}
 }
 
 func kindOf(meets bool, what, finish Kind) Kind {

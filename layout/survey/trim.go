@@ -153,7 +153,7 @@ func (s Span) Moved(by length.Length) Span { return Span{s.From + by, s.To + by}
 func (r Room) Jointed(joint length.Length) Room {
 	by := joint - r.Joint
 	r.Joint = joint
-	if by == 0 || len(r.Trims) == 0 {
+	if by == 0 || len(r.Trims) == 0 && !r.Turns() {
 		return r
 	}
 	r.Walls = slices.Clone(r.Walls)
@@ -169,6 +169,7 @@ func (r Room) Jointed(joint length.Length) Room {
 			w.Head.Stops = w.Head.Stops.Moved(-by)
 		}
 	}
+	r.turn()
 	return r
 }
 

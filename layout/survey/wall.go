@@ -48,8 +48,12 @@ func (r *resolver) gap(v value, sealant length.Length) length.Length {
 // end reads one end: it meets a corner or stops at a mark, whose x runs from
 // the wall's left end for either end.
 func (r *resolver) end(p path, e End, across bounds, sealant length.Length) EndFound {
+	if e.Meets == string(OutsideCorner) && e.Stops == nil {
+		return r.outsideEnd(p, e, sealant)
+	}
+	r.unused("it belongs to an outside corner", value{p.dot("corner"), e.Corner}, value{p.dot("laps"), e.Laps}, value{p.dot("angle"), e.Angle})
 	found := EndFound{Beyond: -1, Finish: Kind(e.Finish), Sight: r.sight(value{p.dot("sight"), e.Sight}, Plain)}
-	if r.either(p, e.Meets, e.Stops, "corner") {
+	if r.either(p, e.Meets, e.Stops, "corner", string(OutsideCorner)) {
 		found.Meets = true
 		found.Gap = r.gap(value{p.dot("gap"), e.Gap}, sealant)
 		found.Lean = r.lean(p.dot("lean"), e.Lean, across)
@@ -69,15 +73,15 @@ func (r *resolver) end(p path, e End, across bounds, sealant length.Length) EndF
 }
 
 // either tells whether a boundary meets something; it must do that or stop.
-func (r *resolver) either(p path, meets string, stops *Mark, what string) bool {
-	want := `"meets": "` + what + `", or "stops" with a mark`
+func (r *resolver) either(p path, meets string, stops *Mark, what ...string) bool {
+	want := `"meets": "` + what[0] + `", or "stops" with a mark`
 	switch {
 	case meets != "" && stops != nil:
 		r.faults.add(p, "meets and stops", want)
 	case meets == "" && stops == nil:
 		r.faults.add(p, "neither meets nor stops", want)
 	case meets != "":
-		r.choice(value{p.dot("meets"), meets}, what)
+		r.choice(value{p.dot("meets"), meets}, what...)
 	}
 	return meets != ""
 }

@@ -42,7 +42,35 @@ func Room(t *rapid.T, walls int) survey.Room {
 	for i := range n {
 		r.Walls = append(r.Walls, d.wall(i, n))
 	}
+	for i := range r.Walls[1:] {
+		if d.yes("turns") {
+			d.turn(&r, i)
+		}
+	}
 	return r
+}
+
+// turn makes the corner after a wall an outside one: a lap, a mitre or a profile.
+func (d draw) turn(r *survey.Room, i int) {
+	deep := r.Bed + r.Tile.Thickness
+	o := survey.OutsideFound{Next: i + 1, How: rapid.SampledFrom([]survey.Kind{survey.Lap, survey.Mitre, survey.Profile}).Draw(d.T, "corner"), Angle: 90, Past: deep}
+	its, left, right := o, deep, deep
+	its.Next = i
+	switch o.How {
+	case survey.Lap:
+		o.Laps = d.yes("laps")
+		if its.Laps = !o.Laps; o.Laps {
+			left = r.Bed - r.Joint
+		} else {
+			right = r.Bed - r.Joint
+		}
+	case survey.Profile:
+		left -= 3*mm + r.Joint
+		right = left
+	}
+	a, b := &r.Walls[i], &r.Walls[i+1]
+	a.Right = survey.EndFound{Stops: survey.Span{From: a.Width + right, To: a.Width + right}, Beyond: -1, Outside: &o}
+	b.Left = survey.EndFound{Stops: survey.Span{From: -left, To: -left}, Beyond: -1, Outside: &its}
 }
 
 func (d draw) wall(i, n int) survey.WallFound {
