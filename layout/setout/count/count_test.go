@@ -20,7 +20,7 @@ func TestMain(m *testing.M) { os.Exit(steady.Run(m, "300")) }
 func drawn(t *rapid.T) (*Wall, Setting) {
 	room := chance.Room(t, 2)
 	w := NewWall(&room, room.Walls[0], survey.Left)
-	starts := w.Starts()
+	starts := w.Starts.Tried()
 	edge := starts[rapid.IntRange(0, len(starts)-1).Draw(t, "start")]
 	line := length.Length(rapid.IntRange(-700, 0).Draw(t, "line")) * room.Tape
 	if rapid.Bool().Draw(t, "off the tape") {
@@ -30,17 +30,17 @@ func drawn(t *rapid.T) (*Wall, Setting) {
 	s := Setting{Line: line, Edge: edge, Placed: w.Outer()}
 	s.Placed.Openings = append([]survey.Edges(nil), s.Placed.Openings...)
 	pick := func(name string, n int) int { return rapid.IntRange(0, n-1).Draw(t, name) }
-	if o := w.EndOptions(edge, false); !w.Found.Left.Meets {
+	if o := w.Places.Ends(edge, false); !w.Found.Left.Meets {
 		s.Placed.Left = o[pick("left", len(o))]
 	}
-	if o := w.EndOptions(edge, true); !w.Found.Right.Meets {
+	if o := w.Places.Ends(edge, true); !w.Found.Right.Meets {
 		s.Placed.Right = o[pick("right", len(o))]
 	}
-	if o := w.HeadOptions(line); !w.Found.Head.Meets {
+	if o := w.Places.Heads(line); !w.Found.Head.Meets {
 		s.Placed.Head = o[pick("head", len(o))]
 	}
 	for _, i := range w.Free() {
-		x, y := w.LevelPairs(i, edge), w.UprightPairs(i, line)
+		x, y := w.Places.LevelPairs(i, edge), w.Places.UprightPairs(i, line)
 		a, b := x[pick("x", len(x))], y[pick("y", len(y))]
 		s.Placed.Openings[i] = survey.Edges{Left: a.Low, Right: a.High, Bottom: b.Low, Top: b.High}
 	}
@@ -50,17 +50,11 @@ func drawn(t *rapid.T) (*Wall, Setting) {
 // slowly counts a set-out with every row cut.
 func (w *Wall) slowly(s Setting) Counted {
 	shape, pieces, bare := w.Cut(s)
-	t := w.newTally()
+	t := w.cutter.tally()
 	for i := range pieces {
 		t.piece(&pieces[i])
 	}
-	for _, gap := range bare {
-		low := 0
-		if gap.Low {
-			low = 1
-		}
-		t.sights[low].Bare += gap.Length
-	}
+	t.bare(bare)
 	return t.counted(s, shape.Region.Bounds())
 }
 
@@ -68,7 +62,7 @@ func (w *Wall) slowly(s Setting) Counted {
 func TestPlainRowsGiveWhatCuttingGives(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		w, s := drawn(t)
-		if w.Overlap(s.Placed) {
+		if w.Places.Overlap(s.Placed) {
 			t.Skip("openings overlap")
 		}
 		fast, slow := w.Count(s), w.slowly(s)
@@ -85,13 +79,13 @@ func TestPlainRowsGiveWhatCuttingGives(t *testing.T) {
 func TestNoBoundClaimsMoreThanTheCount(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		w, s := drawn(t)
-		if w.Overlap(s.Placed) {
+		if w.Places.Overlap(s.Placed) {
 			t.Skip("openings overlap")
 		}
 		order := merit.OrderFor(survey.Prefer{})
 		got := w.Count(s).Merit
-		bounds := map[string]merit.Merit{"both": w.OfBoth(s.Line, s.Edge)}
-		for _, g := range w.Groups(s.Line) {
+		bounds := map[string]merit.Merit{"both": w.Bounds.OfBoth(s.Line, s.Edge)}
+		for _, g := range w.Starts.Groups(s.Line) {
 			for _, start := range g.Starts {
 				if start.Edge == s.Edge {
 					bounds["group"] = start.Merit.Plus(&g.Offset)
@@ -99,9 +93,9 @@ func TestNoBoundClaimsMoreThanTheCount(t *testing.T) {
 			}
 		}
 		if w.FixedEnds() {
-			beyond := w.Beyond(s)
+			beyond := w.Bounds.Beyond(s)
 			bounds["beyond"] = beyond
-			bounds["plainly"] = w.Plainly(s.Line, s.Edge)
+			bounds["plainly"] = w.Bounds.Plainly(s.Line, s.Edge)
 		}
 		for name, bound := range bounds {
 			better, term := order.Compare(&got, &bound)

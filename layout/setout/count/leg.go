@@ -18,13 +18,13 @@ import (
 // the leg. The course that reaches over the rim belongs to the bond down to its
 // bottom, unless the leg's own tile goes up in it and leaves better pieces.
 func (w *Wall) CutWithLegs(s Setting) (survey.Shape, []piece.Piece, []piece.Gap) {
-	if !w.Found.SingleLegs() {
+	if !w.facts.found.SingleLegs() {
 		return w.Cut(s)
 	}
-	l := legged{w: w, whole: w.Found.WithLegs().Shape(w.room.Units, s.Placed)}
-	l.rows = w.rows(s, l.whole)
-	for _, leg := range w.Found.LegsBeside() {
-		if _, how := w.Found.LegOf(leg); how == survey.SingleTiles {
+	l := legged{w: w.facts, whole: w.facts.found.WithLegs().Shape(w.facts.room.Units, s.Placed)}
+	l.rows = w.facts.rows(s, l.whole.Solid.Bounds())
+	for _, leg := range w.facts.found.LegsBeside() {
+		if _, how := w.facts.found.LegOf(leg); how == survey.SingleTiles {
 			l.legs = append(l.legs, leg)
 		}
 	}
@@ -43,7 +43,7 @@ func (w *Wall) CutWithLegs(s Setting) (survey.Shape, []piece.Piece, []piece.Gap)
 
 // legged is a wall with legs in single tiles.
 type legged struct {
-	w      *Wall
+	w      *facts
 	whole  survey.Shape
 	rows   []bond.Row
 	legs   []survey.LegBeside
@@ -134,7 +134,7 @@ func beside(leg survey.LegBeside) plane.Rect {
 // front is the side of the wall's shape that the front beside a leg is.
 func (l *legged) front(leg survey.LegBeside) plane.Side {
 	if leg.Right {
-		return survey.SideBase + plane.Side(len(l.w.Found.Base)-2)
+		return survey.SideBase + plane.Side(len(l.w.found.Base)-2)
 	}
 	return survey.SideBase + 1
 }
@@ -154,17 +154,18 @@ func outOfBox(s survey.Shape, box plane.Rect, on plane.Side) survey.Shape {
 }
 
 // addFeet grades the lowest piece of every leg in single tiles, which its floor cuts.
-func (w *Wall) addFeet(m *merit.Merit, line length.Length) {
-	if !w.Found.SingleLegs() {
+func (t *tally) addFeet(m *merit.Merit, line length.Length) {
+	w := t.w
+	if !w.found.SingleLegs() {
 		return
 	}
-	for _, leg := range w.Found.LegsBeside() {
-		index, how := w.Found.LegOf(leg)
+	for _, leg := range w.found.LegsBeside() {
+		index, how := w.found.LegOf(leg)
 		if how != survey.SingleTiles {
 			continue
 		}
-		floor := w.Found.Base[index]
-		high := w.foot(floor, line)
+		floor := w.found.Base[index]
+		high := foot(w.room, floor, line)
 		sight := &m.Sight
 		if floor.Sight == survey.Low {
 			sight = &m.OutOfSight
@@ -180,15 +181,15 @@ func (w *Wall) addFeet(m *merit.Merit, line length.Length) {
 
 // foot is the height of the lowest piece over a floor, where the floor is highest.
 // What sealant fills is no piece.
-func (w *Wall) foot(floor survey.SegmentFound, line length.Length) length.Length {
+func foot(room *survey.Room, floor survey.SegmentFound, line length.Length) length.Length {
 	top := floor.Readings[0].Value
 	for _, r := range floor.Readings {
 		top = max(top, r.Value)
 	}
 	top += floor.Gap
-	tile := w.room.Tile.Height
-	high := tile - length.Mod(top-line, tile+w.room.Joint)
-	if high <= max(0, w.room.Sealant-floor.Gap) {
+	tile := room.Tile.Height
+	high := tile - length.Mod(top-line, tile+room.Joint)
+	if high <= max(0, room.Sealant-floor.Gap) {
 		return tile
 	}
 	return high

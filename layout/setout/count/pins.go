@@ -44,8 +44,8 @@ func within(low, size survey.Span, pins map[survey.MarkName]length.Length, key s
 }
 
 // pinned is where an edge of an opening is pinned, or nil.
-func (w *Wall) pinned(o survey.OpeningFound, edge survey.EdgeName) *length.Length {
-	if x, there := w.Found.MarkPins[o.Mark(edge)]; there {
+func (w *facts) pinned(o survey.OpeningFound, edge survey.EdgeName) *length.Length {
+	if x, there := w.found.MarkPins[o.Mark(edge)]; there {
 		return &x
 	}
 	return nil

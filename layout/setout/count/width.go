@@ -20,20 +20,25 @@ func (n *widths) add(end int, wide length.Length) {
 	}
 }
 
+// Widths are the widths at both ends by course, worked out once.
+func (w *Wall) Widths(c *Counted) (left, right map[int]length.Length) {
+	if c.widths == nil {
+		l, r := w.EndWidths(c.Setting)
+		c.widths = &[2]map[int]length.Length{l, r}
+	}
+	return c.widths[0], c.widths[1]
+}
+
 // EndWidths are the widths of the pieces at both ends by course; a course
 // without a piece at an end has none there. It is for level courses.
 func (w *Wall) EndWidths(s Setting) (left, right map[int]length.Length) {
 	left, right = map[int]length.Length{}, map[int]length.Length{}
-	g := w.ground(s.Placed)
-	f := g.profile
-	if len(w.free) > 0 {
-		f = f.with(s.Placed)
-	}
-	shape := lazy{w: w, ground: g, placed: s.Placed}
-	for _, row := range w.rowsOver(s, g.box) {
-		at, plain := w.plainWidths(f, g.box, row)
+	f := w.cutter.fit(s.Placed)
+	outline := f.outline()
+	for _, row := range w.facts.rows(s, f.box) {
+		at, plain := outline.widths(f.box, row)
 		if !plain {
-			at = w.cutRow(g, &shape, row).ends
+			at = f.row(row).ends
 		}
 		put(left, row.Course, at[0])
 		put(right, row.Course, at[1])
@@ -47,65 +52,78 @@ func put(m map[int]length.Length, course int, wide length.Length) {
 	}
 }
 
-// plainWidths are the widths of a plain row, by arithmetic.
-func (w *Wall) plainWidths(f *profile, box plane.Rect, row bond.Row) (widths, bool) {
+// widths are those of a plain row, by arithmetic.
+func (f *profile) widths(box plane.Rect, row bond.Row) (widths, bool) {
 	if f.band(row.Low, row.High) < 0 {
 		return noWidths, false
 	}
 	in, ok := f.row(row.Low, row.High, nil)
-	at, sealed := noWidths, false
-	ok = ok && w.stubs(in, row.First, func(s stub) {
+	at, sealed, both := noWidths, false, bothEnds{f.w, box}
+	ok = ok && stubs(in, row, func(s stub) {
 		sealed = sealed || s.sealed()
-		var cut [2]bool
-		for i, c := range s.cuts {
-			cut[i] = c != nil && c.edge.Side() == [...]plane.Side{survey.SideLeft, survey.SideRight}[i]
-		}
 		n := length.DivFloor(s.left-row.First, row.Pitch)
-		tile := plane.Rect{Left: row.First + length.Length(n)*row.Pitch, Bottom: row.Low, Top: row.High}
-		tile.Right = tile.Left + row.Width
-		w.addEnds(&at, cut, plane.Rect{Left: s.left, Right: s.right}, tile, box, s.wide)
+		p := endPiece{seen: plane.Rect{Left: s.left, Right: s.right}, wide: s.wide}
+		p.tile = plane.Rect{Left: row.First + length.Length(n)*row.Pitch, Bottom: row.Low, Top: row.High}
+		p.tile.Right = p.tile.Left + row.Width
+		for i, c := range s.cuts {
+			p.cut[i] = c != nil && c.edge.Side() == [...]plane.Side{survey.SideLeft, survey.SideRight}[i]
+		}
+		both.add(&at, p)
 	})
 	return at, ok && !sealed
 }
 
-// pieceEnds adds a piece to the widths of its row.
-func (w *Wall) pieceEnds(at *widths, p *piece.Piece, box plane.Rect) {
-	var cut [2]bool
-	for _, e := range p.Across {
-		cut[0] = cut[0] || e.Side() == survey.SideLeft
-		cut[1] = cut[1] || e.Side() == survey.SideRight
-	}
-	w.addEnds(at, cut, p.Face.Bounds(), p.Tile, box, p.Wide)
+// bothEnds are the ends of a wall whose tile field a box holds.
+type bothEnds struct {
+	w   *facts
+	box plane.Rect
 }
 
-// addEnds adds what stands at the ends: what they cut, and what ends at a corner by
+// endPiece is a piece that may stand at an end of the wall.
+type endPiece struct {
+	cut        [2]bool    // by the left end and by the right one
+	seen, tile plane.Rect // what is seen of the piece, and the tile it is of
+	wide       length.Length
+}
+
+// addPiece adds a piece to the widths of its row.
+func (e bothEnds) addPiece(to *widths, p *piece.Piece) {
+	at := endPiece{seen: p.Face.Bounds(), tile: p.Tile, wide: p.Wide}
+	for _, by := range p.Across {
+		at.cut[0] = at.cut[0] || by.Side() == survey.SideLeft
+		at.cut[1] = at.cut[1] || by.Side() == survey.SideRight
+	}
+	e.add(to, at)
+}
+
+// add adds what stands at the ends: what they cut, and what ends at a corner by
 // the tile's own edge.
-func (w *Wall) addEnds(at *widths, cut [2]bool, seen, tile, box plane.Rect, wide length.Length) {
-	far := w.room.Sealant + w.room.Joint
-	if cut[0] || seen.Left == tile.Left && w.leftAt(tile.Bottom, tile.Top, box.Left) >= tile.Left-far {
-		at.add(0, wide)
+func (e bothEnds) add(to *widths, p endPiece) {
+	far := e.w.room.Sealant + e.w.room.Joint
+	if p.cut[0] || p.seen.Left == p.tile.Left && e.left(p.tile) >= p.tile.Left-far {
+		to.add(0, p.wide)
 	}
-	if cut[1] || seen.Right == tile.Right && w.rightAt(tile.Bottom, tile.Top, box.Right) <= tile.Right+far {
-		at.add(1, wide)
+	if p.cut[1] || p.seen.Right == p.tile.Right && e.right(p.tile) <= p.tile.Right+far {
+		to.add(1, p.wide)
 	}
 }
 
-// leftAt is how far right the left end of the tile field stands between two
-// heights, rightAt how far left the right end does.
-func (w *Wall) leftAt(low, high, usual length.Length) length.Length {
-	return w.endAt(survey.SideLeft, low, high, usual, func(a, b length.Length) length.Length { return max(a, b) })
+// left is how far right the left end of the tile field stands beside a tile, and
+// right how far left the right end does.
+func (e bothEnds) left(tile plane.Rect) length.Length {
+	return e.beside(tile, survey.SideLeft, e.box.Left, func(a, b length.Length) length.Length { return max(a, b) })
 }
 
-func (w *Wall) rightAt(low, high, usual length.Length) length.Length {
-	return w.endAt(survey.SideRight, low, high, usual, func(a, b length.Length) length.Length { return min(a, b) })
+func (e bothEnds) right(tile plane.Rect) length.Length {
+	return e.beside(tile, survey.SideRight, e.box.Right, func(a, b length.Length) length.Length { return min(a, b) })
 }
 
-func (w *Wall) endAt(side plane.Side, low, high, usual length.Length, worse func(a, b length.Length) length.Length) length.Length {
+func (e bothEnds) beside(tile plane.Rect, side plane.Side, usual length.Length, worse func(a, b length.Length) length.Length) length.Length {
 	out := usual
-	for _, ring := range w.field.Solid {
+	for _, ring := range e.w.field.Solid {
 		for i, a := range ring {
 			b := ring[(i+1)%len(ring)]
-			if a.On == side && min(a.Y, b.Y) < high && max(a.Y, b.Y) > low {
+			if a.On == side && min(a.Y, b.Y) < tile.Top && max(a.Y, b.Y) > tile.Bottom {
 				out = worse(out, worse(a.X, b.X))
 			}
 		}

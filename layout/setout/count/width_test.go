@@ -13,7 +13,7 @@ import (
 func TestWidthsAtTheEndsAreThoseOfThePieces(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		w, s := drawn(t)
-		if w.plumb || w.Overlap(s.Placed) {
+		if w.facts.frame.plumb || w.Places.Overlap(s.Placed) {
 			t.Skip("columns, or openings that overlap")
 		}
 		want := map[int]*widths{}
@@ -24,7 +24,7 @@ func TestWidthsAtTheEndsAreThoseOfThePieces(t *testing.T) {
 				n := noWidths
 				want[p.Row] = &n
 			}
-			w.pieceEnds(want[p.Row], p, shape.Solid.Bounds())
+			bothEnds{w.facts, shape.Solid.Bounds()}.addPiece(want[p.Row], p)
 		}
 		wantLeft, wantRight := map[int]length.Length{}, map[int]length.Length{}
 		for course, at := range want {

@@ -1,6 +1,9 @@
 package count
 
 import (
+	"slices"
+
+	"coursewright/layout/bond"
 	"coursewright/layout/length"
 	"coursewright/layout/merit"
 	"coursewright/layout/piece"
@@ -8,39 +11,86 @@ import (
 	"coursewright/layout/survey"
 )
 
-// movable is what no place of a free end, or with columns of a free head, can beat for rows that begin at along:
-// the best of what each place gives in the plain rows beside it.
-func (w *Wall) movable(right bool, along length.Length, bands pattern) merit.Merit {
-	var best merit.Merit
-	places := func() []length.Length { return w.EndOptions(along, right) }
-	if w.plumb {
-		places = func() []length.Length { return w.HeadOptions(along) }
-	}
-	for i, x := range places() {
-		m := w.zone(right, x, along, bands)
-		if !w.plumb {
-			m.Exposed = w.ExposedAt(along, x, right)
-		}
-		if i == 0 || w.order.Better(&m, &best) {
-			best = m
-		}
-	}
-	return best
+// zones tells what stands beside a free end of the rows wherever it is placed: one of
+// the wall's ends, or with columns its head.
+type zones struct {
+	w       *facts
+	outline *profile     // without free openings, with every free end where it leaves most
+	loose   []plane.Rect // where free openings may come to stand, and the holes of pipes
+	meter   *meter
 }
 
-// zone is what is sure of the pieces beside a free end that is placed at x.
-func (w *Wall) zone(right bool, x, along length.Length, bands pattern) merit.Merit {
-	s := sure{w: w}
-	classes := len(w.shifts)
+func zonesOf(w *facts, m *meter) *zones {
+	z := &zones{w: w, outline: profileOf(w, w.field), loose: slices.Clone(w.holes), meter: m}
+	for _, i := range w.free {
+		z.loose = append(z.loose, w.hull(i))
+	}
+	return z
+}
+
+// zoned tells whether what the rows run into on a side is free, so that what is
+// beside it is sure for each of its places.
+func (z *zones) zoned(right bool) bool {
+	side := z.side(right)
+	return side != survey.SideBase && z.w.moves(side)
+}
+
+// side is what the rows run into on the left and on the right: the ends of the
+// wall, or with columns its base and its head.
+func (z *zones) side(right bool) plane.Side {
+	switch {
+	case z.w.frame.plumb && right:
+		return survey.SideHead
+	case z.w.frame.plumb:
+		return survey.SideBase
+	case right:
+		return survey.SideRight
+	}
+	return survey.SideLeft
+}
+
+// stops is where a free end of the rows may stand.
+func (z *zones) stops(right bool) survey.Span {
+	switch {
+	case z.w.frame.plumb:
+		return z.w.found.Head.Stops
+	case right:
+		return z.w.found.Right.Stops
+	}
+	return z.w.found.Left.Stops
+}
+
+// band is a band of the outline, as far as a free head leaves it, or with columns
+// the free ends.
+func (z *zones) band(i int) (low, high length.Length) {
+	low, high = z.outline.heights[i], z.outline.heights[i+1]
+	switch {
+	case !z.w.frame.plumb && z.w.moves(survey.SideHead):
+		high = min(high, z.w.found.Head.Stops.From)
+	case z.w.frame.plumb:
+		if z.w.moves(survey.SideLeft) {
+			low = max(low, z.w.found.Left.Stops.To)
+		}
+		if z.w.moves(survey.SideRight) {
+			high = min(high, z.w.found.Right.Stops.From)
+		}
+	}
+	return low, max(low, high)
+}
+
+// at is what is sure of the pieces beside a free end that is placed at x.
+func (z *zones) at(right bool, x, along length.Length, bands pattern) merit.Merit {
+	s := sure{w: z.w, meter: z.meter}
+	classes := len(z.w.shifts)
 	var pair [2]crossing
-	for i := 0; i+1 < len(w.outline.heights); i++ {
-		low, high := w.bandAt(i)
-		if w.outline.blocked[i] || high-low < w.rule.Across || w.crowded(right, low, high) || !w.interval(right, x, low, high, &pair) {
+	for i := 0; i+1 < len(z.outline.heights); i++ {
+		low, high := z.band(i)
+		if z.outline.blocked[i] || high-low < z.w.rule.Across || z.crowded(right, low, high) || !z.interval(right, x, low, high, &pair) {
 			continue
 		}
-		for class, shift := range w.shifts {
+		for class, shift := range z.w.shifts {
 			if n := int(bands[i*classes+class]); n > 0 {
-				s.beside(right, pair[:], along+shift, class, n)
+				z.beside(&s, right, pair[:], bond.Row{Course: class, First: along + shift, Width: z.w.rule.Along, Pitch: z.w.rule.Along + z.w.room.Joint}, n)
 			}
 		}
 	}
@@ -49,11 +99,11 @@ func (w *Wall) zone(right bool, x, along length.Length, bands pattern) merit.Mer
 
 // crowded tells whether a pipe or the range of a free opening is so near the free
 // end that the pieces beside it are not sure.
-func (w *Wall) crowded(right bool, low, high length.Length) bool {
-	stops := w.stops(right)
-	far := 2 * (w.rule.Along + w.room.Joint)
+func (z *zones) crowded(right bool, low, high length.Length) bool {
+	stops := z.stops(right)
+	far := 2 * (z.w.rule.Along + z.w.room.Joint)
 	reach := plane.Rect{Left: stops.From - far, Right: stops.To + far, Bottom: low, Top: high}
-	for _, o := range w.loose {
+	for _, o := range z.loose {
 		if o.Overlaps(reach) {
 			return true
 		}
@@ -64,16 +114,16 @@ func (w *Wall) crowded(right bool, low, high length.Length) bool {
 // interval finds where tile runs from a free end that is placed at x to what next
 // crosses the rows between two heights; it is false where there is no tile, or
 // the other end leans and is near.
-func (w *Wall) interval(right bool, x, low, high length.Length, pair *[2]crossing) bool {
+func (z *zones) interval(right bool, x, low, high length.Length, pair *[2]crossing) bool {
 	facing := piece.OnLeft
 	if right {
 		facing = piece.OnRight
 	}
-	free := at(x, &steep{edge: w.wallEdge(piece.EdgeOf(w.sideOf(right), facing)), onLeft: !right})
+	free := at(x, &steep{edge: z.w.frame.edge(piece.EdgeOf(z.side(right), facing)), onLeft: !right})
 	var before, next *steep // the last edge beyond the free end, and the first on its tile's side
-	for i := range w.outline.steep {
-		s := &w.outline.steep[i]
-		if s.from.Y > low || s.to.Y < high || w.moves(s.edge.Side()) {
+	for i := range z.outline.steep {
+		s := &z.outline.steep[i]
+		if s.from.Y > low || s.to.Y < high || z.w.moves(s.edge.Side()) {
 			continue
 		}
 		beyond := s.from.X <= x && s.to.X <= x
@@ -94,14 +144,14 @@ func (w *Wall) interval(right bool, x, low, high length.Length, pair *[2]crossin
 	case next != nil && next.onLeft != right:
 		return false
 	case next != nil && next.from.X != next.to.X:
-		if min((next.from.X-x).Abs(), (next.to.X-x).Abs()) < 3*(w.rule.Along+w.room.Joint) {
+		if min((next.from.X-x).Abs(), (next.to.X-x).Abs()) < 3*(z.w.rule.Along+z.w.room.Joint) {
 			return false
 		}
 		next = nil // so far off that it is the same to the pieces beside the end
 	}
-	far := at(x+20*w.rule.Along, &steep{onLeft: right})
+	far := at(x+20*z.w.rule.Along, &steep{onLeft: right})
 	if right {
-		far.x0 = x - 20*w.rule.Along
+		far.x0 = x - 20*z.w.rule.Along
 		far = at(far.x0, far.steep)
 	}
 	if next != nil {
@@ -117,14 +167,10 @@ func (w *Wall) interval(right bool, x, low, high length.Length, pair *[2]crossin
 
 // beside adds the pieces of n rows of one class at a free end, and those at the
 // other end of the interval where they stand so near that no feature counts them.
-func (s *sure) beside(right bool, pair []crossing, first length.Length, class, n int) {
-	w := s.w
-	end := 0
-	if right {
-		end = 1
-	}
-	other := pair[1-end].edge != 0 && w.short(right, pair[1-end].x0)
-	w.stubs(pair, first, func(b stub) {
+func (z *zones) beside(s *sure, right bool, pair []crossing, row bond.Row, n int) {
+	end := boolean(right)
+	other := pair[1-end].edge != 0 && z.short(right, pair[1-end].x0)
+	stubs(pair, row, func(b stub) {
 		mine := b.cuts[end] != nil
 		if b.whole || b.sealed() || !mine && !(other && b.cuts[1-end] != nil) {
 			return
@@ -132,17 +178,7 @@ func (s *sure) beside(right bool, pair []crossing, first length.Length, class, n
 		if mine && b.cuts[1-end] != nil && !other {
 			return
 		}
-		var r Run
-		for _, c := range b.cuts {
-			if c != nil {
-				r.Edges = append(r.Edges, c.edge)
-				r.Low = r.Low || c.edge.Low(w.rule.Sides)
-			}
-		}
-		if len(r.Edges) == 2 && r.Edges[0] > r.Edges[1] {
-			r.Edges[0], r.Edges[1] = r.Edges[1], r.Edges[0]
-		}
-		r.Class, r.Least = class, b.wide
+		r := b.run(z.w, row)
 		s.grade(r.Low, piece.OnLeft, b.wide, n)
 		s.runs = append(s.runs, r)
 	})
@@ -150,35 +186,10 @@ func (s *sure) beside(right bool, pair []crossing, first length.Length, class, n
 
 // short tells whether an edge at x is so near a free end that no clean span of it
 // is counted.
-func (w *Wall) short(right bool, x length.Length) bool {
-	depth := w.rule.Along + w.room.Joint
+func (z *zones) short(right bool, x length.Length) bool {
+	depth := z.w.rule.Along + z.w.room.Joint
 	if right {
-		return w.stops(right).From-x < depth
+		return z.stops(right).From-x < depth
 	}
-	return x-w.stops(right).To < depth
-}
-
-// sideOf is what the rows run into on the left and on the right: the ends of the
-// wall, or with columns its base and its head.
-func (w *Wall) sideOf(right bool) plane.Side {
-	switch {
-	case w.plumb && right:
-		return survey.SideHead
-	case w.plumb:
-		return survey.SideBase
-	case right:
-		return survey.SideRight
-	}
-	return survey.SideLeft
-}
-
-// stops is where a free end of the rows may stand.
-func (w *Wall) stops(right bool) survey.Span {
-	switch {
-	case w.plumb:
-		return w.Found.Head.Stops
-	case right:
-		return w.Found.Right.Stops
-	}
-	return w.Found.Left.Stops
+	return x-z.stops(right).To < depth
 }

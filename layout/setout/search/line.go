@@ -115,7 +115,7 @@ func (s *solver) cutoff(t *trial, i int) *cutoff {
 func (s *solver) trial(line length.Length) *trial {
 	t := &trial{line: line}
 	for _, w := range s.walls {
-		m := first(s.order, w.Groups(line))
+		m := first(s.order, w.Starts.Groups(line))
 		t.merit = t.merit.Plus(&m)
 	}
 	return t
@@ -191,7 +191,7 @@ func first(order merit.Order, groups []count.Group) merit.Merit {
 }
 
 func (s *solver) hunt(w *count.Wall, line length.Length) *hunt {
-	h := &hunt{solver: s, wall: w, line: line, groups: w.Groups(line), depth: refined}
+	h := &hunt{solver: s, wall: w, line: line, groups: w.Starts.Groups(line), depth: refined}
 	h.queue.before = h.before
 	h.next = make([]int, len(h.groups))
 	for i := range h.groups {
@@ -238,9 +238,9 @@ func (h *hunt) closer(c *candidate) {
 	c.depth++
 	switch c.depth {
 	case refined:
-		h.worsen(c, h.wall.OfBoth(h.line, c.edge))
+		h.worsen(c, h.wall.Bounds.OfBoth(h.line, c.edge))
 		if h.wall.FixedEnds() {
-			h.worsen(c, h.wall.Plainly(h.line, c.edge))
+			h.worsen(c, h.wall.Bounds.Plainly(h.line, c.edge))
 		}
 		h.queue.settle()
 		h.feed(c.group)

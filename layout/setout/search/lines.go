@@ -30,7 +30,7 @@ func Lines(room *survey.Room, walls []*count.Wall) []ClassicLine {
 	}
 	for _, w := range walls {
 		if w.Found.Head.Meets || !w.Found.Head.Stops.Free() {
-			out = append(out, ClassicLine{"full course at the head of " + w.Found.Name, w.Bounds().Top - tile})
+			out = append(out, ClassicLine{"full course at the head of " + w.Found.Name, w.Box().Top - tile})
 		}
 		for i, o := range w.Found.Openings {
 			if o.Kind == survey.Pipe || slices.Contains(w.Free(), i) {

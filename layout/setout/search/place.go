@@ -63,7 +63,7 @@ type placer struct {
 func (s *solver) place(w *count.Wall, line, edge length.Length, limit *merit.Merit, cut *cutoff, tries int) *count.Counted {
 	p := s.placer(w, line, edge, cut)
 	at := make([]int, len(p.axes))
-	if !w.Apart() || p.worse(at, limit) {
+	if !w.Places.Apart() || p.worse(at, limit) {
 		got, _ := p.best(at, 0, len(at), limit, tries)
 		return got
 	}
@@ -80,8 +80,8 @@ func (s *solver) place(w *count.Wall, line, edge length.Length, limit *merit.Mer
 
 func (s *solver) placer(w *count.Wall, line, edge length.Length, cut *cutoff) *placer {
 	p := &placer{solver: s, wall: w, line: line, edge: edge, cutoff: cut, beyond: map[[3]int]merit.Merit{}}
-	fixed := w.Fixed(line, edge)
-	edges := w.Standing(line, edge)
+	fixed := w.Marks.Fixed(line, edge)
+	edges := w.Bounds.Standing(line, edge)
 	p.guess = edges.Plus(&fixed)
 	p.addEnds()
 	p.addOpenings()
@@ -196,7 +196,7 @@ func (p *placer) nudge(found *placing) (*count.Counted, []int) {
 			at := slices.Clone(found.at)
 			at[i] = k
 			set := p.setting(at)
-			if m := p.sum(at); k == found.at[i] || !p.order.Better(&m, &found.merit) || p.wall.Overlap(set.Placed) {
+			if m := p.sum(at); k == found.at[i] || !p.order.Better(&m, &found.merit) || p.wall.Places.Overlap(set.Placed) {
 				continue
 			}
 			if tries++; tries > mostNudges || p.stopped() {
@@ -229,7 +229,7 @@ func (p *placer) refine(first *placing) {
 func (p *placer) closer(first *placing) bool {
 	p.queue.take()
 	set := p.setting(first.at)
-	if p.wall.Overlap(set.Placed) {
+	if p.wall.Places.Overlap(set.Placed) {
 		return false
 	}
 	c := p.wall.Count(set)
@@ -258,7 +258,7 @@ func (p *placer) widen(at []int) {
 }
 
 func (p *placer) push(at []int) {
-	p.wall.Work += len(at)
+	p.wall.Spend(len(at))
 	p.queue.add(&placing{at: at, merit: p.promise(at)})
 }
 
@@ -294,9 +294,9 @@ func (p *placer) ground(at [ends]int) merit.Merit {
 	}
 	all := make([]int, len(p.axes))
 	copy(all, at[:])
-	m := p.wall.Beyond(p.setting(all))
+	m := p.wall.Bounds.Beyond(p.setting(all))
 	for i, right := range [...]bool{false, true} {
-		m.Exposed += p.wall.ExposedAt(p.edge, p.axes[i].options[at[i]].low, right)
+		m.Exposed += p.wall.Marks.ExposedAt(p.edge, p.axes[i].options[at[i]].low, right)
 	}
 	p.beyond[at] = m
 	return m
@@ -349,8 +349,8 @@ func (p *placer) addEnds() {
 		}
 	})
 	var heads []option
-	for _, y := range w.HeadOptions(p.line) {
-		heads = append(heads, option{low: y, merit: w.AtHead(y, p.line, p.edge)})
+	for _, y := range w.Places.Heads(p.line) {
+		heads = append(heads, option{low: y, merit: w.Bounds.AtHead(y, p.line, p.edge)})
 	}
 	p.add(heads, func(to *survey.Placed, o option) {
 		if !w.Found.Head.Meets {
@@ -361,8 +361,8 @@ func (p *placer) addEnds() {
 
 func (p *placer) endOptions(right bool) []option {
 	var out []option
-	for _, x := range p.wall.EndOptions(p.edge, right) {
-		out = append(out, option{low: x, merit: p.wall.AtEnd(right, x, p.line, p.edge)})
+	for _, x := range p.wall.Places.Ends(p.edge, right) {
+		out = append(out, option{low: x, merit: p.wall.Bounds.AtEnd(right, x, p.line, p.edge)})
 	}
 	return out
 }
@@ -371,8 +371,8 @@ func (p *placer) addOpenings() {
 	w := p.wall
 	for _, i := range w.Free() {
 		p.axes = append(p.axes,
-			axis{optionsOf(w.LevelOptions(i, p.edge)), func(to *survey.Placed, o option) { to.Openings[i].Left, to.Openings[i].Right = o.low, o.high }},
-			axis{optionsOf(w.UprightOptions(i, p.line)), func(to *survey.Placed, o option) { to.Openings[i].Bottom, to.Openings[i].Top = o.low, o.high }})
+			axis{optionsOf(w.Places.Level(i, p.edge)), func(to *survey.Placed, o option) { to.Openings[i].Left, to.Openings[i].Right = o.low, o.high }},
+			axis{optionsOf(w.Places.Upright(i, p.line)), func(to *survey.Placed, o option) { to.Openings[i].Bottom, to.Openings[i].Top = o.low, o.high }})
 	}
 }
 
@@ -408,7 +408,7 @@ func (p *placer) clear(at []int, first, i int) {
 		for x := max(0, sum-len(p.axes[i+1].options)+1); x <= min(sum, len(p.axes[i].options)-1); x++ {
 			p.axes[i].put(&set.Placed, p.axes[i].options[x])
 			p.axes[i+1].put(&set.Placed, p.axes[i+1].options[sum-x])
-			if !p.wall.Overlap(set.Placed) {
+			if !p.wall.Places.Overlap(set.Placed) {
 				at[i], at[i+1] = x, sum-x
 				return
 			}

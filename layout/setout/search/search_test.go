@@ -45,9 +45,9 @@ func TestNoMarksOfTheTapeAreBetter(t *testing.T) {
 			line := lines[pick("line", len(lines))]
 			edges := make([]length.Length, len(r.walls))
 			for i, w := range r.walls {
-				starts := w.Starts()
+				starts := w.Starts.Tried()
 				if rapid.Bool().Draw(t, "classic") {
-					classics := w.Classics(w.Outer())
+					classics := w.Starts.Classics(w.Outer())
 					edges[i] = classics[pick("which", len(classics))].Edge
 					continue
 				}

@@ -130,7 +130,7 @@ func (h *hunt) few(most int, to depth) []length.Length {
 		n++
 	}
 	if h.wall.Found.Pin == nil {
-		for _, c := range h.wall.Classics(h.wall.Outer()) {
+		for _, c := range h.wall.Starts.Classics(h.wall.Outer()) {
 			out = append(out, c.Edge)
 		}
 	}

@@ -97,7 +97,7 @@ func newSolver(ctx context.Context, room *survey.Room, hand survey.Hand, order m
 func (s *solver) work() int {
 	sum := 0
 	for _, w := range s.walls {
-		sum += w.Work
+		sum += w.Work()
 	}
 	return sum
 }
@@ -150,5 +150,5 @@ func (s *solver) lowest() length.Length {
 			widest = w
 		}
 	}
-	return widest.Bounds().Bottom
+	return widest.Box().Bottom
 }

@@ -22,7 +22,7 @@ func startOf(room *survey.Room, r *search.Result, i int) plan.Start {
 	w, c := r.Wall(i), r.Walls[i]
 	s := plan.Start{Edge: c.Edge, Placed: c.Placed, Pinned: w.Found.Pin != nil}
 	s.X, s.OnTile = struck(room, w, c.Edge)
-	for _, k := range w.Classics(c.Placed) {
+	for _, k := range w.Starts.Classics(c.Placed) {
 		its, whole := r.Start(i, k.Edge)
 		s.Classic = append(s.Classic, classic(room, k, figures(room, r.Order(), &whole, &r.Merit, its.Runs)))
 	}
@@ -61,8 +61,8 @@ func struck(room *survey.Room, w *count.Wall, edge length.Length) (x length.Leng
 // that stand decide it.
 func slide(w *count.Wall, line length.Length) []plan.SlidePoint {
 	var out []plan.SlidePoint
-	for _, edge := range w.AllStarts() {
-		m := w.OfBoth(line, edge)
+	for _, edge := range w.Starts.All() {
+		m := w.Bounds.OfBoth(line, edge)
 		p := plan.SlidePoint{Edge: edge, Share: piece.Half, Slivers: m.Slivers + m.Unworkable}
 		if m.Bare > 0 {
 			p.Slivers++

@@ -1,0 +1,57 @@
+package count
+
+import (
+	"coursewright/layout/bond"
+	"coursewright/layout/length"
+	"coursewright/layout/merit"
+	"coursewright/layout/piece"
+	"coursewright/layout/survey"
+)
+
+// Beyond is what a setting gives in the rows that no free opening can touch, with
+// what measured marks give: no placing of the free openings can beat it.
+func (b *Bounds) Beyond(s Setting) merit.Merit {
+	f, t := b.cutter.fit(b.w.without(s.Placed)), b.cutter.tally()
+	f.cover.Clear()
+	count := func(rows []bond.Row) {
+		for _, row := range t.plain(f.profile, rows, f.cover) {
+			t.add(f.row(row), f.cover)
+		}
+	}
+	var rows, touched []bond.Row
+	for _, row := range b.w.rows(s, f.box) {
+		if b.w.touched(row.Low, row.High) {
+			touched = append(touched, row)
+			continue
+		}
+		rows = append(rows, row)
+	}
+	count(rows)
+	for _, gap := range f.cover.Gaps() {
+		t.sights[boolean(gap.Low)].Bare += b.clear(gap)
+	}
+	m, runs := t.merit()
+	if b.w.likeEnds() {
+		left, right := b.w.cuts(runs, survey.SideLeft), b.w.cuts(runs, survey.SideRight)
+		count(touched)
+		// An opening may take a piece from an end, and adds none to it.
+		all := t.runs()
+		doubt := differences(left, b.w.cuts(all, survey.SideLeft)) + differences(right, b.w.cuts(all, survey.SideRight))
+		m.Mirror = b.w.mark(max(0, differences(left, right)-doubt))
+	}
+	b.meter.add(20)
+	fixed := b.marks.Fixed(s.Line, s.Edge)
+	return m.Plus(&fixed)
+}
+
+// clear is how much of a bare stretch is farther from every row that a free opening
+// may touch than the tile of such a row covers.
+func (b *Bounds) clear(gap piece.Gap) length.Length {
+	from, to := b.w.frame.point(gap.From), b.w.frame.point(gap.To)
+	far := b.w.rule.Across + 2*b.w.room.Joint + b.w.room.Sealant
+	low, high := min(from.Y, to.Y), max(from.Y, to.Y)
+	if b.w.touched(low-far, high+far) {
+		return 0
+	}
+	return gap.Length
+}

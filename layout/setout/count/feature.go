@@ -1,0 +1,134 @@
+package count
+
+import (
+	"cmp"
+	"slices"
+
+	"coursewright/layout/length"
+	"coursewright/layout/piece"
+	"coursewright/layout/plane"
+)
+
+// feature is one boundary edge where arithmetic alone is sure of what is cut, in
+// the frame of the rows: the clean spans of it, with nothing else within a tile.
+// Along it runs u, away from it into the tile v.
+type feature struct {
+	edge   piece.Edge // in the frame of the wall
+	facing piece.Facing
+	edges  []span // the edge whole
+	spans  []span
+	crests []crest
+	low    length.Length // the range of v over the whole edge
+	high   length.Length
+	hidden length.Length // how much of a piece the next wall's tile covers
+	deep   length.Length // how far a tile reaches away from the edge
+	broad  length.Length // and along it
+	joint  length.Length
+	meets  bool
+	reach  length.Length // from the edge to the farthest tile that sealant reaches
+}
+
+// span is a stretch of a straight edge, from u to u, with v at both.
+type span struct{ from, to, v0, v1 length.Length }
+
+func (s span) at(u length.Length) length.Length {
+	if s.v0 == s.v1 {
+		return s.v0
+	}
+	n, d := 2*(u-s.from)*(s.v1-s.v0)+(s.to-s.from), 2*(s.to-s.from)
+	return s.v0 + length.Length(length.DivFloor(n, d))
+}
+
+// spanOf is a whole straight edge.
+func spanOf(f piece.Facing, a, b plane.Point) span {
+	u0, v0 := uv(f, a)
+	u1, v1 := uv(f, b)
+	if u0 > u1 {
+		u0, v0, u1, v1 = u1, v1, u0, v0
+	}
+	return span{u0, u1, v0, v1}
+}
+
+// sway widens the range of v by the edge a–b.
+func (f *feature) sway(a, b plane.Point) {
+	_, p := uv(f.facing, a)
+	_, q := uv(f.facing, b)
+	if f.low == f.high && f.low == 0 {
+		f.low, f.high = min(p, q), max(p, q)
+		return
+	}
+	f.low, f.high = min(f.low, p, q), max(f.high, p, q)
+}
+
+func (f *feature) drift() length.Length { return f.high - f.low }
+
+// addEdge notes the straight edge a–b whole, and widens the range of v by it.
+func (f *feature) addEdge(a, b plane.Point) {
+	f.sway(a, b)
+	f.edges = append(f.edges, spanOf(f.facing, a, b))
+}
+
+// addSpans adds the clean spans of a straight edge: what no obstacle comes near but
+// the edge itself, which is the obstacle mine.
+func (f *feature) addSpans(whole span, obstacles []obstacle, mine int) {
+	low, high := min(whole.v0, whole.v1), max(whole.v0, whole.v1)+f.pitch()
+	var busy []stretch
+	for k, o := range obstacles {
+		if k == mine {
+			continue
+		}
+		u0, u1, v0, v1 := rectUV(f.facing, o.Rect)
+		if v1 > low && v0 < high && u1 >= whole.from && u0 <= whole.to {
+			busy = append(busy, stretch{u0, u1})
+		}
+	}
+	slices.SortFunc(busy, func(a, b stretch) int { return cmp.Compare(a.from, b.from) })
+	at := whole.from
+	for _, s := range append(busy, stretch{whole.to, whole.to}) {
+		if end := min(s.from, whole.to); end > at {
+			f.spans = append(f.spans, span{at, end, whole.at(at), whole.at(end)})
+		}
+		at = max(at, s.to)
+	}
+}
+
+// uv gives a point as seen from an edge: v grows away from the boundary.
+func uv(f piece.Facing, p plane.Point) (u, v length.Length) {
+	switch f {
+	case piece.OnLeft:
+		return p.Y, p.X
+	case piece.OnRight:
+		return p.Y, -p.X
+	case piece.Under:
+		return p.X, p.Y
+	}
+	return p.X, -p.Y
+}
+
+func rectUV(f piece.Facing, r plane.Rect) (u0, u1, v0, v1 length.Length) {
+	switch f {
+	case piece.OnLeft:
+		return r.Bottom, r.Top, r.Left, r.Right
+	case piece.OnRight:
+		return r.Bottom, r.Top, -r.Right, -r.Left
+	case piece.Under:
+		return r.Left, r.Right, r.Bottom, r.Top
+	}
+	return r.Left, r.Right, -r.Top, -r.Bottom
+}
+
+func facingOf(a, b plane.Corner) piece.Facing {
+	switch {
+	case plane.Steep(a, b) && b.Y < a.Y:
+		return piece.OnLeft
+	case plane.Steep(a, b):
+		return piece.OnRight
+	case b.X > a.X:
+		return piece.Under
+	}
+	return piece.Over
+}
+
+func edgeBox(a, b plane.Point) plane.Rect {
+	return plane.Rect{Left: min(a.X, b.X), Right: max(a.X, b.X), Bottom: min(a.Y, b.Y), Top: max(a.Y, b.Y)}
+}

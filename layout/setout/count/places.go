@@ -1,0 +1,107 @@
+package count
+
+import (
+	"slices"
+
+	"coursewright/layout/length"
+	"coursewright/layout/plane"
+	"coursewright/layout/survey"
+)
+
+// Places lists where the free marks of a wall may stand.
+type Places struct {
+	w        *facts
+	marks    *Marks
+	boundary *boundary
+	apart    bool
+	options  map[optionKey][]Option
+	meter    *meter
+}
+
+func newPlaces(w *facts, marks *Marks, b *boundary, m *meter) *Places {
+	return &Places{w: w, marks: marks, boundary: b, apart: len(w.free) > 0 && w.fixedEnds() && b.apart(), options: map[optionKey][]Option{}, meter: m}
+}
+
+// Apart tells whether every free opening stays farther than a tile from all else
+// wherever it goes, and none is placed by a free end.
+func (p *Places) Apart() bool { return p.apart }
+
+// Ends lists where a free end may stand: on tile edges, and at the limits
+// of its range and in front of the steps of the base, where a run turns.
+func (p *Places) Ends(edge length.Length, right bool) []length.Length {
+	e, add := p.w.found.Left, length.Length(0)
+	if right {
+		e, add = p.w.found.Right, p.w.room.Tile.Width
+	}
+	switch {
+	case e.Meets:
+		return []length.Length{0}
+	case !e.Stops.Free():
+		return []length.Length{e.Stops.From}
+	}
+	out := p.w.level(edge).within(e.Stops, add)
+	for _, ring := range p.w.field.Solid {
+		for i, c := range ring {
+			if d := ring[(i+1)%len(ring)]; c.On >= survey.SideBase && c.X == d.X && e.Stops.From <= c.X && c.X <= e.Stops.To {
+				out = append(out, c.X)
+			}
+		}
+	}
+	out = append(out, e.Stops.From, e.Stops.To)
+	slices.Sort(out)
+	return slices.Compact(out)
+}
+
+// Heads lists where a free head may stand: on the top edges of courses, or
+// at the limits of its range where there is none.
+func (p *Places) Heads(line length.Length) []length.Length {
+	h := p.w.found.Head
+	switch {
+	case h.Meets:
+		return []length.Length{0}
+	case !h.Stops.Free():
+		return []length.Length{h.Stops.From}
+	}
+	if out := p.w.upright(line).within(h.Stops, p.w.room.Tile.Height); len(out) > 0 {
+		return out
+	}
+	return []length.Length{h.Stops.From, h.Stops.To}
+}
+
+// LevelPairs lists where the plumb edges of a free opening may stand, for a start,
+// and UprightPairs where its level edges may, for a course line.
+func (p *Places) LevelPairs(i int, edge length.Length) []Pair {
+	o := p.w.found.Openings[i]
+	s := sought{tiles: p.w.level(edge), low: o.Left, size: o.Width, high: p.w.pinned(o, survey.RightEdge), far: o.Right, tape: p.w.room.Tape}
+	if wish, is := p.marks.wishX(o, p.w.box()); is {
+		s.wish = &wish
+	}
+	return s.pairs()
+}
+
+// UprightPairs lists where the level edges of a free opening may stand.
+func (p *Places) UprightPairs(i int, line length.Length) []Pair {
+	o := p.w.found.Openings[i]
+	s := sought{tiles: p.w.upright(line), low: o.Bottom, size: o.Height, high: p.w.pinned(o, survey.TopEdge), far: o.Top, tape: p.w.room.Tape}
+	if o.Near.Y != nil {
+		wish := 2 * *o.Near.Y
+		s.wish = &wish
+	}
+	return s.pairs()
+}
+
+// Overlap tells whether an opening runs into another, or into a pipe's hole.
+func (p *Places) Overlap(placed survey.Placed) bool {
+	boxes := make([]plane.Rect, 0, len(placed.Openings))
+	for i, o := range p.w.found.Openings {
+		boxes = append(boxes, p.w.boxOf(i, o, placed))
+	}
+	for _, i := range p.w.free {
+		for k := range boxes {
+			if k != i && boxes[k].Overlaps(boxes[i]) {
+				return true
+			}
+		}
+	}
+	return false
+}

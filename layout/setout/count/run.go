@@ -1,0 +1,138 @@
+package count
+
+import (
+	"cmp"
+	"slices"
+
+	"coursewright/layout/length"
+	"coursewright/layout/merit"
+	"coursewright/layout/piece"
+	"coursewright/layout/plane"
+	"coursewright/layout/survey"
+)
+
+// Run is all pieces of the wall that the same boundary edges cut in the same
+// direction, in one class of the bond.
+type Run struct {
+	Edges []piece.Edge
+	Class int
+	Least length.Length
+	Low   bool
+}
+
+// Across tells whether the run is measured by the width of its pieces.
+func (r Run) Across() bool { return r.Edges[0].Across() }
+
+// runKey names a run. More than four boundary edges that cut one piece in one
+// direction are told apart by the first four.
+type runKey struct {
+	edges [4]piece.Edge
+	class int
+}
+
+// none stands for no edge in a key.
+const none piece.Edge = -1
+
+func keyOf(edges []piece.Edge, class int) runKey {
+	k := runKey{[4]piece.Edge{none, none, none, none}, class}
+	copy(k.edges[:], edges)
+	return k
+}
+
+// registry numbers the runs of a wall in the order in which they were met.
+type registry struct {
+	numbers map[runKey]int
+	keys    []runKey
+}
+
+func (r *registry) number(k runKey) int {
+	n, there := r.numbers[k]
+	if !there {
+		n = len(r.keys)
+		r.numbers[k] = n
+		r.keys = append(r.keys, k)
+	}
+	return n
+}
+
+func (w *facts) runOf(k runKey, least length.Length) Run {
+	r := Run{Class: k.class, Least: least}
+	for _, e := range k.edges {
+		if e == none {
+			break
+		}
+		r.Edges = append(r.Edges, e)
+		r.Low = r.Low || e.Low(w.rule.Sides)
+	}
+	return r
+}
+
+var (
+	half  = piece.Share{Num: 1, Den: 2}
+	third = piece.Share{Num: 1, Den: 3}
+	fifth = piece.Share{Num: 1, Den: 5}
+	full  = piece.Share{Num: 1, Den: 1}
+)
+
+// share of a run in whole marks of the tape.
+func (w *facts) share(r Run) piece.Share {
+	tile := w.room.Tile.Height
+	if r.Across() {
+		tile = w.room.Tile.Width
+	}
+	return piece.Part(w.mark(r.Least), tile)
+}
+
+// addRuns adds the terms that are read from runs alone.
+func (w *facts) addRuns(m *merit.Merit, runs []Run) {
+	m.Part = true
+	for _, r := range runs {
+		share, sight := w.share(r), &m.Sight
+		if r.Low {
+			sight = &m.OutOfSight
+		}
+		if share.Less(fifth) {
+			sight.Fifths++
+		}
+		if share.Less(third) {
+			sight.Thirds++
+		}
+		if share.Less(half) {
+			sight.Runs = append(sight.Runs, share)
+		}
+		switch {
+		case r.Low || r.Across() || !share.Less(full):
+		case all(r.Edges, func(e piece.Edge) bool { return e.IsBase(w.rule.Sides) }):
+			m.Rim = append(m.Rim, share)
+		case all(r.Edges, func(e piece.Edge) bool { return e.Side() == survey.SideHead }):
+			m.Head = append(m.Head, share)
+		}
+	}
+	for _, list := range [...][]piece.Share{m.Sight.Runs, m.OutOfSight.Runs, m.Rim, m.Head} {
+		slices.SortFunc(list, compareShares)
+	}
+}
+
+func compareShares(a, b piece.Share) int {
+	return cmp.Compare(a.Num*b.Den, b.Num*a.Den)
+}
+
+func all(edges []piece.Edge, is func(piece.Edge) bool) bool {
+	return !slices.ContainsFunc(edges, func(e piece.Edge) bool { return !is(e) })
+}
+
+// cuts are the least widths at one end by class, ascending: the full width where
+// a class ends in a whole tile.
+func (w *facts) cuts(runs []Run, side plane.Side) []length.Length {
+	out := make([]length.Length, w.classes())
+	for i := range out {
+		out[i] = w.room.Tile.Width
+	}
+	for _, r := range runs {
+		if len(r.Edges) == 1 && r.Edges[0].Side() == side {
+			out[r.Class] = min(out[r.Class], r.Least)
+		}
+	}
+	slices.Sort(out)
+	return out
+}

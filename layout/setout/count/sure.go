@@ -1,0 +1,185 @@
+package count
+
+import (
+	"slices"
+
+	"coursewright/layout/length"
+	"coursewright/layout/merit"
+	"coursewright/layout/piece"
+	"coursewright/layout/survey"
+)
+
+// sure adds up what arithmetic is sure of.
+type sure struct {
+	w     *facts
+	meter *meter
+	m     merit.Merit
+	runs  []Run
+	drift [2]length.Length // of the left and the right end, where all is known but how they lean
+	known [2]int           // classes whose least width at that end is known to within drift
+}
+
+func (s *sure) merit() merit.Merit {
+	s.merge()
+	s.w.addRuns(&s.m, s.runs)
+	n := s.w.classes()
+	if s.w.likeEnds() && s.known[0] == n && s.known[1] == n {
+		// Every size may be less than is known by its end's drift.
+		apart := differences(s.w.cuts(s.runs, survey.SideLeft), s.w.cuts(s.runs, survey.SideRight))
+		s.m.Mirror = s.w.mark(max(0, apart-length.Length(n)*(s.drift[0]+s.drift[1])))
+	}
+	return s.m
+}
+
+// merge keeps of alike runs the least.
+func (s *sure) merge() {
+	out := s.runs[:0]
+	for _, r := range s.runs {
+		i := slices.IndexFunc(out, func(o Run) bool { return o.Class == r.Class && slices.Equal(o.Edges, r.Edges) })
+		if i < 0 {
+			out = append(out, r)
+			continue
+		}
+		out[i].Least = min(out[i].Least, r.Least)
+	}
+	s.runs = out
+}
+
+// end adds what the edge makes of the rows that it crosses, and gives the rest of
+// the pattern.
+func (s *sure) end(f *feature, along length.Length, rows pattern) pattern {
+	classes, certain := len(s.w.shifts), 0
+	for class, shift := range s.w.shifts {
+		t := f.tiled(along + shift)
+		whole := false
+		for i, p := range f.spans {
+			n := int(rows[i*classes+class])
+			s.slots(&t, p, n, s.w.period())
+			whole = whole || n > 0 && t.least == absent
+		}
+		if t.known(whole) {
+			certain++
+		}
+		if classes == 1 {
+			t.crest()
+		}
+		s.run(&t, class)
+	}
+	s.know(f, certain, classes)
+	return rows[len(f.spans)*classes:]
+}
+
+// bed adds what the edge makes of the tiles beside it.
+func (s *sure) bed(f *feature, across length.Length) {
+	t, pitch := f.tiled(across), f.broad+f.joint
+	whole := false
+	for _, p := range f.spans {
+		n := guaranteed(p.to-p.from, f.broad, pitch)
+		s.slots(&t, p, n, pitch)
+		whole = whole || n > 0 && t.least == absent
+		s.joint(&t, p)
+	}
+	known := t.known(whole)
+	t.crest()
+	s.run(&t, 0)
+	s.know(f, boolean(known), 1)
+}
+
+// run adds the run that an edge makes of the tiles of a class.
+func (s *sure) run(t *tiled, class int) {
+	if t.least != absent {
+		s.runs = append(s.runs, Run{Edges: []piece.Edge{t.edge}, Class: class, Least: t.least, Low: t.edge.Low(s.w.rule.Sides)})
+	}
+}
+
+// know notes that the widths at an end of the wall are known in every class.
+func (s *sure) know(f *feature, certain, classes int) {
+	if certain < classes {
+		return
+	}
+	switch f.edge.Side() {
+	case survey.SideLeft:
+		s.known[0], s.drift[0] = certain, f.drift()
+	case survey.SideRight:
+		s.known[1], s.drift[1] = certain, f.drift()
+	}
+}
+
+// slots adds n slots of one class that lie in a span and repeat every period, and
+// lowers to what is sure of the least one.
+func (s *sure) slots(t *tiled, p span, n int, period length.Length) {
+	if n == 0 {
+		return
+	}
+	is, worst, bare := t.slot(p.v0, p.v1)
+	s.meter.add(1)
+	if bare {
+		s.bare(t.feature, n)
+	}
+	lean := (p.v1 - p.v0).Abs()
+	switch {
+	case is != kept:
+		return
+	case lean > 0 && t.meets && t.reach > 0 && min(t.left(p.v0), t.left(p.v1)) <= t.reach:
+		return // where least is left, sealant may take the strip
+	}
+	generous := worst
+	if lean > 0 {
+		// The slot nearest the end where least is left lies within a period of it.
+		over := min(period, p.to-p.from)
+		generous += length.Length((int64(lean)*int64(over)+int64(p.to-p.from)-1)/int64(p.to-p.from)) + 1
+	}
+	s.grade(t.edge.Low(s.w.rule.Sides), t.facing, worst+lean, n)
+	t.lower(generous)
+}
+
+// joint adds the stretch of a slanting edge that stands in the joint between two
+// rows, farther from the next tile than sealant reaches, less what the tile on
+// either side of the stretch covers.
+func (s *sure) joint(t *tiled, p span) {
+	low, high := min(p.v0, p.v1), max(p.v0, p.v1)
+	is, _, _ := t.slot(p.v0, p.v1)
+	if is != unsure || !t.meets || low == high || t.joint <= t.reach {
+		return
+	}
+	// In the joint and too far from the next tile: from the tile's end to the reach
+	// of sealant before the next.
+	for from := low - length.Mod(low-t.first, t.pitch()) + t.deep; from < high; from += t.pitch() {
+		v0, v1 := max(low, from), min(high, from+t.joint-max(0, t.reach)-1)
+		if v0 >= v1 {
+			continue
+		}
+		along := length.Length(int64(v1-v0) * int64(p.to-p.from) / int64(high-low))
+		s.sight(t.edge.Low(s.w.rule.Sides)).Bare += max(0, along-2*max(t.joint, t.reach)-2)
+	}
+}
+
+// bare counts n slots of boundary that no tile comes near: less what the tiles beside
+// each cover.
+func (s *sure) bare(f *feature, n int) {
+	s.sight(f.edge.Low(s.w.rule.Sides)).Bare += length.Length(n) * max(0, f.broad+2*f.joint-2*max(f.joint, f.reach))
+}
+
+// grade counts n pieces of one size beside an edge that faces so.
+func (s *sure) grade(low bool, facing piece.Facing, size length.Length, n int) {
+	sight := s.sight(low)
+	limits := s.w.rule.Limits[0]
+	if facing >= piece.Under {
+		limits = s.w.rule.Limits[1]
+	}
+	switch {
+	case size < limits.Unworkable:
+		sight.Unworkable += n
+	case size < limits.Sliver:
+		sight.Slivers += n
+	}
+	s.m.Work += n
+}
+
+// sight is where what is in sight is added, or what is low and out of it.
+func (s *sure) sight(low bool) *merit.Sight {
+	if low {
+		return &s.m.OutOfSight
+	}
+	return &s.m.Sight
+}
