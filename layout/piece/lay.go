@@ -367,3 +367,13 @@ func cutAlong(outline plane.Ring, rect bool, a, b plane.Point) Kind {
 	}
 	return kind
 }
+
+// EffortAlong is what one straight cut of a tile in a direction costs at least, as
+// Effort has it: a short taper may be rounded to a straight cut.
+func EffortAlong(tile bond.Tile, d plane.Point) int {
+	p := Piece{Kind: cutAlong(tile.Outline, tile.Rect, plane.Point{}, d)}
+	if p.Kind == Taper {
+		p.Kind = Cross
+	}
+	return p.Effort()
+}

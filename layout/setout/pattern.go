@@ -152,7 +152,7 @@ func phaseReasons(s *plan.Setout, room survey.Room, walls []plan.Wall, free bool
 		out = append(out, said+".")
 	}
 	if free {
-		out = append(out, "Ends, heads and openings that are free were placed for the phase found, and not tried with every other.")
+		out = append(out, "Ends, heads and openings that are free were placed for every phase looked at, by the tiles that their own edges cut; not every place was tried with every phase.")
 	}
 	if s.Bound != "" {
 		out = append(out, s.Bound)

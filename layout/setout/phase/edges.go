@@ -23,6 +23,7 @@ type edge struct {
 	normal plane.Point   // its square, into the wall, in thousandths
 	tables []table       // by tile of the pattern
 	near   []copied      // the tiles that it may cut in some phase, where the lattice stands at base
+	others []plane.Rect  // round other boundaries so near that they may cut the same tile
 }
 
 // copied is one copy of a tile.
@@ -33,12 +34,18 @@ type copied struct {
 
 // table holds the widths of what an edge leaves of a tile.
 type table struct {
+	box         plane.Rect    // round the tile
 	deep        length.Length // the tile's extent square to the edge
 	first, last int64         // its extent as line.Side measures it, about its own origin
 	from, to    int64         // and along the edge
 	flat        length.Length // how long the side of the tile is that looks into the wall and runs along the edge, if any
+	effort      int           // of a cut along the edge
 	wide        []length.Length
 }
+
+// faint is how deep a tile stands at most of which nothing is said of how it is cut: its
+// corners are rounded, and so is the slant of the cut.
+const faint = 96
 
 // steps is how finely a table says how deep a tile stands.
 const steps = 256
@@ -53,11 +60,44 @@ func (w *Wall) findEdges(s survey.Shape) {
 			case c.On == 0:
 			case !w.moves(c.On):
 				w.edges = append(w.edges, w.edgeOf(c, d))
-			case c.On <= survey.SideHead:
-				w.loose[c.On] = append(w.loose[c.On], w.edgeOf(c, d))
+			default:
+				w.loose = append(w.loose, looseEdge{w.edgeOf(c, d), c.On})
 			}
 		}
 	}
+}
+
+// findOthers lists beside every edge that stands those of the wall, and the pipes, that are
+// no farther than a tile reaches, but for the edges it meets at its ends.
+func (w *Wall) findOthers(s survey.Shape) {
+	far := length.Length(0)
+	for _, t := range w.Pattern.Tiles {
+		far = max(far, t.Box.Width(), t.Box.Height())
+	}
+	for i := range w.edges {
+		e := &w.edges[i]
+		from, to := e.line.P, plane.Point{X: e.line.P.X + e.line.D.X, Y: e.line.P.Y + e.line.D.Y}
+		reach := between(from, to, far)
+		for _, ring := range s.Solid {
+			for k, c := range ring {
+				d := ring[(k+1)%len(ring)]
+				b := between(c.Point, d.Point, rounded)
+				if c.On != 0 && !w.moves(c.On) && c.Point != from && c.Point != to && d.Point != from && d.Point != to && b.Overlaps(reach) {
+					e.others = append(e.others, b)
+				}
+			}
+		}
+		for _, pipe := range w.rule.Pipes {
+			if b := between(pipe.Centre, pipe.Centre, pipe.Radius+pipe.Radius/64+rounded); b.Overlaps(reach) {
+				e.others = append(e.others, b)
+			}
+		}
+	}
+}
+
+// between is the box of two points, and so much more on every side.
+func between(a, b plane.Point, more length.Length) plane.Rect {
+	return plane.Rect{Left: min(a.X, b.X) - more, Bottom: min(a.Y, b.Y) - more, Right: max(a.X, b.X) + more, Top: max(a.Y, b.Y) + more}
 }
 
 func (w *Wall) edgeOf(c, d plane.Corner) edge {
@@ -95,7 +135,7 @@ func (w *Wall) edgeOf(c, d plane.Corner) edge {
 // tableOf cuts a tile at every depth along an edge of this direction. Entry n is
 // the width of what stands no deeper than n+1 steps, which no shallower cut exceeds.
 func tableOf(line plane.Line, long length.Length, t bond.Tile, hidden length.Length) table {
-	var tab table
+	tab := table{box: t.Box, effort: piece.EffortAlong(t, line.D)}
 	for i, c := range t.Outline {
 		s := int64(line.D.X)*int64(c.Y) - int64(line.D.Y)*int64(c.X)
 		a := int64(line.D.X)*int64(c.X) + int64(line.D.Y)*int64(c.Y)
@@ -143,11 +183,15 @@ func parallel(line plane.Line, off int64) plane.Line {
 // the edge than so much, along and up. It counts only tiles that one boundary cuts.
 func (w *Wall) AtBest(line, start length.Length, along, up length.Length) merit.Merit {
 	t := tally{w: w}
-	w.atBest(&t, line, start, along, up)
+	w.atBest(&t, line, start, along, up, everywhere)
 	return t.merit()
 }
 
-func (w *Wall) atBest(t *tally, line, start length.Length, along, up length.Length) {
+// everywhere holds every tile.
+var everywhere = plane.Rect{Left: -length.Longest, Bottom: -length.Longest, Right: length.Longest, Top: length.Longest}
+
+// atBest adds up what the edges that stand are sure to cut of tiles within a box.
+func (w *Wall) atBest(t *tally, line, start, along, up length.Length, within plane.Rect) {
 	w.Work++
 	move := w.Pattern.Phase(w.Pattern.Origin(line, start))
 	for i := range w.edges {
@@ -158,15 +202,23 @@ func (w *Wall) atBest(t *tally, line, start length.Length, along, up length.Leng
 		slack := (along*e.normal.X.Abs()+up*e.normal.Y.Abs())/1000 + 2
 		beside := along + up
 		for k := range e.near {
-			e.bound(t, &e.near[k], move, slack, beside)
+			e.bound(t, &e.near[k], move, slack, beside, within)
 		}
 	}
 }
 
-// bound counts one tile, if the edge surely cuts it and nothing else does.
-func (e *edge) bound(t *tally, c *copied, move plane.Point, slack, beside length.Length) {
-	x, y := c.at.X+move.X-e.line.P.X, c.at.Y+move.Y-e.line.P.Y
+// bound counts one tile within a box, if the edge surely cuts it and nothing else does.
+func (e *edge) bound(t *tally, c *copied, move plane.Point, slack, beside length.Length, within plane.Rect) {
+	x, y := c.at.X+move.X, c.at.Y+move.Y
 	tab := &e.tables[c.tile]
+	box := plane.Rect{Left: x + tab.box.Left, Bottom: y + tab.box.Bottom, Right: x + tab.box.Right, Top: y + tab.box.Top}
+	if box.Left < within.Left || box.Right > within.Right || box.Bottom < within.Bottom || box.Top > within.Top {
+		return
+	}
+	if e.shared(box, beside) {
+		return
+	}
+	x, y = x-e.line.P.X, y-e.line.P.Y
 	s := int64(e.line.D.X)*int64(y) - int64(e.line.D.Y)*int64(x)
 	long := int64(e.long)
 	if s+tab.first+int64(slack)*long >= 0 {
@@ -191,8 +243,22 @@ func (e *edge) bound(t *tally, c *copied, move plane.Point, slack, beside length
 	case wide < limits.sliver:
 		sight.Slivers++
 	}
-	t.work++
+	if deep > faint {
+		t.work += tab.effort
+	} else {
+		t.work++
+	}
 	t.single(e, wide, limits.full)
+}
+
+// shared tells whether another boundary may cut a tile in a box, however it moves.
+func (e *edge) shared(box plane.Rect, beside length.Length) bool {
+	for _, o := range e.others {
+		if o.Left <= box.Right+beside && o.Right+beside >= box.Left && o.Bottom <= box.Top+beside && o.Top+beside >= box.Bottom {
+			return true
+		}
+	}
+	return false
 }
 
 // inside tells whether a tile at x, y stands before the edge from end to end, however
@@ -208,9 +274,7 @@ func (e *edge) inside(tab *table, x, y, beside length.Length) bool {
 func (t *tally) single(e *edge, wide, full length.Length) {
 	for i := range t.runs {
 		if r := &t.runs[i]; r.n == 1 && r.edges[0] == e.name {
-			if int64(wide)*int64(r.full) < int64(r.least)*int64(full) {
-				r.least, r.full = wide, full
-			}
+			r.note(wide, full, t.w.room.Tape)
 			return
 		}
 	}

@@ -1,6 +1,8 @@
 package phase
 
 import (
+	"slices"
+
 	"coursewright/layout/length"
 	"coursewright/layout/merit"
 	"coursewright/layout/plane"
@@ -11,7 +13,8 @@ import (
 // is read and moved.
 type freeMark struct {
 	from, to length.Length
-	at       func(*survey.Placed) length.Length
+	on       plane.Side // the side that it moves
+	fromTop  bool       // its wall is largest with the mark at to
 	move     func(*survey.Placed, length.Length)
 }
 
@@ -22,13 +25,13 @@ func marksOf(w survey.WallFound) (survey.Placed, []freeMark) {
 	p := survey.Placed{Left: w.Left.Stops.From, Right: w.Right.Stops.To, Head: w.Head.Stops.To, Openings: make([]survey.Edges, len(w.Openings))}
 	var free []freeMark
 	if s := w.Left.Stops; !w.Left.Meets && s.Free() {
-		free = append(free, freeMark{s.From, s.To, func(p *survey.Placed) length.Length { return p.Left }, func(p *survey.Placed, x length.Length) { p.Left = x }})
+		free = append(free, freeMark{s.From, s.To, survey.SideLeft, false, func(p *survey.Placed, x length.Length) { p.Left = x }})
 	}
 	if s := w.Right.Stops; !w.Right.Meets && s.Free() {
-		free = append(free, freeMark{s.From, s.To, func(p *survey.Placed) length.Length { return p.Right }, func(p *survey.Placed, x length.Length) { p.Right = x }})
+		free = append(free, freeMark{s.From, s.To, survey.SideRight, true, func(p *survey.Placed, x length.Length) { p.Right = x }})
 	}
 	if s := w.Head.Stops; !w.Head.Meets && s.Free() {
-		free = append(free, freeMark{s.From, s.To, func(p *survey.Placed) length.Length { return p.Head }, func(p *survey.Placed, x length.Length) { p.Head = x }})
+		free = append(free, freeMark{s.From, s.To, survey.SideHead, true, func(p *survey.Placed, x length.Length) { p.Head = x }})
 	}
 	for i, o := range w.Openings {
 		if o.Kind == survey.Pipe {
@@ -38,7 +41,7 @@ func marksOf(w survey.WallFound) (survey.Placed, []freeMark) {
 		e.Left, e.Right = begin(o.Left, o.Width, o.Near.X)
 		e.Bottom, e.Top = begin(o.Bottom, o.Height, o.Near.Y)
 		*e = o.Within(*e)
-		free = append(free, openingMarks(i, o)...)
+		free = append(free, openingMarks(i, survey.SideBase+plane.Side(len(w.Base)+i), o)...)
 	}
 	return p, free
 }
@@ -55,27 +58,27 @@ func begin(low, size survey.Span, near *length.Length) (from, to length.Length) 
 
 // openingMarks are the free marks of an opening. Moving its low edge takes the high
 // one along; moving the high one changes its size.
-func openingMarks(i int, o survey.OpeningFound) (free []freeMark) {
+func openingMarks(i int, on plane.Side, o survey.OpeningFound) (free []freeMark) {
 	if o.Left.Free() {
-		free = append(free, freeMark{o.Left.From, o.Left.To, func(p *survey.Placed) length.Length { return p.Openings[i].Left },
+		free = append(free, freeMark{o.Left.From, o.Left.To, on, false,
 			func(p *survey.Placed, x length.Length) {
 				e := &p.Openings[i]
 				e.Left, e.Right = x, x+e.Right-e.Left
 			}})
 	}
 	if o.Width.Free() {
-		free = append(free, freeMark{o.Width.From, o.Width.To, func(p *survey.Placed) length.Length { return p.Openings[i].Right - p.Openings[i].Left },
+		free = append(free, freeMark{o.Width.From, o.Width.To, on, false,
 			func(p *survey.Placed, x length.Length) { p.Openings[i].Right = p.Openings[i].Left + x }})
 	}
 	if o.Bottom.Free() {
-		free = append(free, freeMark{o.Bottom.From, o.Bottom.To, func(p *survey.Placed) length.Length { return p.Openings[i].Bottom },
+		free = append(free, freeMark{o.Bottom.From, o.Bottom.To, on, false,
 			func(p *survey.Placed, x length.Length) {
 				e := &p.Openings[i]
 				e.Bottom, e.Top = x, x+e.Top-e.Bottom
 			}})
 	}
 	if o.Height.Free() {
-		free = append(free, freeMark{o.Height.From, o.Height.To, func(p *survey.Placed) length.Length { return p.Openings[i].Top - p.Openings[i].Bottom },
+		free = append(free, freeMark{o.Height.From, o.Height.To, on, false,
 			func(p *survey.Placed, x length.Length) { p.Openings[i].Top = p.Openings[i].Bottom + x }})
 	}
 	for k, m := range free {
@@ -87,65 +90,73 @@ func openingMarks(i int, o survey.OpeningFound) (free []freeMark) {
 	return free
 }
 
-// placed sets a wall out with its free ends and its free head each where the tiles
-// that it alone cuts are best; of equal places the one that leaves most wall.
+// placed sets a wall out with each free mark where the tiles that the edges it moves
+// cut alone are best; of equal places the first. A mark is placed with those before it
+// where they stand now.
 func (w *Wall) placed(line, start length.Length) Setting {
 	s := Setting{Line: line, Edge: start, Placed: w.outer}
-	for side, edges := range w.loose {
-		if len(edges) == 0 {
-			continue
-		}
-		var span survey.Span
-		var put func(length.Length)
-		switch plane.Side(side) {
-		case survey.SideLeft:
-			span, put = w.Found.Left.Stops, func(x length.Length) { s.Placed.Left = x }
-		case survey.SideRight:
-			span, put = w.Found.Right.Stops, func(x length.Length) { s.Placed.Right = x }
-		default:
-			span, put = w.Found.Head.Stops, func(x length.Length) { s.Placed.Head = x }
-		}
-		put(w.bestPlace(edges, plane.Side(side), span, line, start))
+	if len(w.free) == 0 {
+		return s
 	}
+	s.Placed.Openings = slices.Clone(s.Placed.Openings)
+	for i := range w.free {
+		var best *place
+		w.eachPlace(&w.free[i], s, fewPlaces, func(one place) {
+			if best == nil || w.order.Better(&one.merit, &best.merit) {
+				best = &one
+			}
+		})
+		if best != nil {
+			w.free[i].move(&s.Placed, best.at)
+		}
+	}
+	w.Work += len(w.free)
 	return s
 }
 
-// bestPlace is the place of one free end or head in its range.
-func (w *Wall) bestPlace(edges []edge, side plane.Side, span survey.Span, line, start length.Length) length.Length {
-	outer := span.To
-	if side == survey.SideLeft {
-		outer = span.From
-	}
-	best, known := outer, merit.Merit{}
-	step := max(w.room.Tape, ((span.To - span.From) / mostPlaces).CeilTo(w.room.Tape))
-	for by := length.Length(0); by <= span.To-span.From; by += step {
-		at := outer - by
-		if side == survey.SideLeft {
-			at = outer + by
-		}
-		// The edges stand at outer; the wall moves towards them instead.
-		back := plane.Point{X: outer - at}
-		if side == survey.SideHead {
-			back = plane.Point{Y: outer - at}
-		}
-		origin := w.Pattern.Origin(line, start)
-		move := w.Pattern.Phase(plane.Point{X: origin.X + back.X, Y: origin.Y + back.Y})
-		t := tally{w: w}
-		for i := range edges {
-			for k := range edges[i].near {
-				edges[i].bound(&t, &edges[i].near[k], move, 2, 0)
-			}
-		}
-		if m := t.merit(); by == 0 || w.order.Better(&m, &known) {
-			best, known = at, m
-		}
-	}
-	w.Work++
-	return best
+// place is where a mark may stand, and what the edges that it moves give there.
+type place struct {
+	at    length.Length
+	merit merit.Merit
 }
 
-// mostPlaces is at how many places one free mark is tried.
-const mostPlaces = 64
+// eachPlace tells up to so many places of a mark, beginning where most wall is left.
+func (w *Wall) eachPlace(m *freeMark, s Setting, most length.Length, each func(place)) {
+	step := max(w.room.Tape, ((m.to - m.from) / most).CeilTo(w.room.Tape))
+	origin := w.Pattern.Origin(s.Line, s.Edge)
+	p, t := s.Placed, tally{w: w}
+	p.Openings = slices.Clone(p.Openings)
+	for by := length.Length(0); ; by = min(by+step, m.to-m.from) {
+		at := m.from + by
+		if m.fromTop {
+			at = m.to - by
+		}
+		m.move(&p, at)
+		if apart(p.Openings) {
+			t = tally{w: w, runs: t.runs[:0]}
+			for i := range w.loose {
+				if w.loose[i].on == m.on {
+					w.loose[i].bounds(&t, origin, &p)
+				}
+			}
+			one := place{at, t.merit()}
+			one.merit.Near = w.near(p).FloorTo(w.room.Tape)
+			each(one)
+		}
+		copy(p.Openings, s.Placed.Openings)
+		if by == m.to-m.from {
+			break
+		}
+	}
+}
+
+// mostPlaces is at how many places one free mark is tried, fewPlaces for a phase that
+// is one of many, and looked is how many of the best are counted in the end.
+const (
+	mostPlaces = 64
+	fewPlaces  = 24
+	looked     = 6
+)
 
 // placeMarks moves one free mark of a wall after another to where it serves the
 // phase best, until none is better or each was moved twice. What stands afterwards is
@@ -153,22 +164,20 @@ const mostPlaces = 64
 func (s *solver) placeMarks(w *Wall, c Counted) Counted {
 	for range 2 {
 		moved := false
-		for _, m := range w.free {
-			step := max(s.room.Tape, ((m.to - m.from) / mostPlaces).CeilTo(s.room.Tape))
-			for x := m.from; ; x = min(x+step, m.to) {
+		for i := range w.free {
+			m := &w.free[i]
+			var places []place
+			w.eachPlace(m, c.Setting, mostPlaces, func(one place) { places = append(places, one) })
+			slices.SortStableFunc(places, func(a, b place) int { order, _ := w.order.Compare(&a.merit, &b.merit); return order })
+			for _, one := range places[:min(looked, len(places))] {
 				if s.ended = s.ended || s.ctx.Err() != nil; s.ended {
 					return c
 				}
 				p := c.Placed
-				p.Openings = append([]survey.Edges(nil), p.Openings...)
-				m.move(&p, x)
-				if x != m.at(&c.Placed) && apart(p.Openings) {
-					if n := w.Count(Setting{c.Line, c.Edge, p}); s.order.Better(&n.Merit, &c.Merit) {
-						c, moved = n, true
-					}
-				}
-				if x == m.to {
-					break
+				p.Openings = slices.Clone(p.Openings)
+				m.move(&p, one.at)
+				if n := w.Count(Setting{c.Line, c.Edge, p}); s.order.Better(&n.Merit, &c.Merit) {
+					c, moved = n, true
 				}
 			}
 		}

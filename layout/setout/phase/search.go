@@ -10,14 +10,11 @@ import (
 	"coursewright/layout/survey"
 )
 
-// Work is how much one search counts before it settles for the best found.
-const Work = 200_000
-
-// fresh is how much may be counted for each of the lines that are looked at to
-// their end when the search settles, and finished how many those are.
+// Work is how much one search counts before it settles for the best found, and
+// workFree how much where marks are free: nothing is proven there.
 const (
-	fresh    = Work / 12
-	finished = 10
+	Work     = 200_000
+	workFree = Work * 1 / 2
 )
 
 // Result is the best set-out found of a room laid in a pattern.
@@ -26,7 +23,7 @@ type Result struct {
 	Walls  []Counted // in the job's order
 	Merit  merit.Merit
 	Proven bool        // no marks of the tape are better, before the terms of corners
-	Free   bool        // marks were free, and were placed for the phase found
+	Free   bool        // marks were free, and were placed for each phase looked at
 	Bound  merit.Merit // what no set-out can beat, where it is not proven
 
 	*solver
@@ -66,6 +63,8 @@ type stretch struct {
 	edge  length.Length
 	marks length.Length
 	merit merit.Merit
+	at    *Setting // with its free marks placed
+	close bool     // its corners were cut
 	exact *Counted
 }
 
@@ -75,7 +74,10 @@ func Room(ctx context.Context, room *survey.Room) (Result, error) {
 	s := &solver{ctx: ctx, room: room, order: merit.OrderFor(room.Prefer), limit: Work}
 	pattern := bond.For(*room, room.Bond.Hand)
 	for _, found := range room.Walls {
-		s.walls = append(s.walls, NewWall(room, found, pattern))
+		w := NewWall(room, found, pattern)
+		if s.walls = append(s.walls, w); len(w.free) > 0 {
+			s.limit = workFree
+		}
 	}
 	r := s.search()
 	if err := ctx.Err(); err != nil {
@@ -236,75 +238,42 @@ func (w *Wall) pinned(p *survey.StartPin) length.Length {
 	return p.X
 }
 
-// closer looks one step more closely at the first wall whose best start on the
-// line is not known yet.
+// closer looks one step more closely at the wall with most corners of those whose best
+// start on the line is not known yet: it is the wall that is most likely to show that the
+// line is no good.
 func (s *solver) closer(t *trial) {
+	var hardest *hunt
 	for _, h := range t.hunts {
-		if h.best != nil {
-			continue
+		if h.best == nil && (hardest == nil || h.wall.corners > hardest.wall.corners) {
+			hardest = h
 		}
-		top := h.queue.take()
-		switch {
-		case top.exact != nil:
-			h.best = top.exact
-			h.queue.add(top)
-		case top.marks > 1:
-			for k := range top.marks {
-				h.queue.add(s.stretch(h, top.edge+k*s.room.Tape, 1, 0))
-			}
-		default:
-			c := h.wall.Count(h.wall.placed(h.line, top.edge))
-			top.exact, top.merit = &c, c.Merit
-			h.queue.add(top)
-		}
-		break
 	}
+	s.look(hardest)
 	t.sum(s)
 }
 
-// settle gives the best that is known when the work is spent, after it has looked
-// at the lines that promise most to their end.
-func (s *solver) settle(q *queue[*trial], best *trial) Result {
-	bound := q.first().bound
-	for n := 0; n < finished && !q.empty() && !(s.ended && best != nil); n++ {
-		t := q.take()
-		if t.marks > 1 {
-			t = s.trial(t.line, 1)
+// look takes the most promising of a wall's starts one step further: a stretch into
+// its marks, a mark with its free marks placed, then with its corners cut, then counted.
+func (s *solver) look(h *hunt) {
+	top := h.queue.take()
+	switch {
+	case top.exact != nil:
+		h.best = top.exact
+	case top.marks > 1:
+		for k := range top.marks {
+			h.queue.add(s.stretch(h, top.edge+k*s.room.Tape, 1, 0))
 		}
-		for limit := s.work() + fresh; !t.done() && s.work() < limit; {
-			s.closer(t)
-		}
-		s.finish(t)
-		if best == nil || s.order.Better(&t.bound, &best.bound) {
-			best = t
-		}
+		return
+	case top.at == nil:
+		at := h.wall.placed(h.line, top.edge)
+		top.at, top.merit = &at, h.wall.placedBest(at)
+	case !top.close:
+		top.merit, top.close = h.wall.Closely(*top.at, h.next())
+	default:
+		c := h.wall.Count(*top.at)
+		top.exact, top.merit = &c, c.Merit
 	}
-	return s.result(best, &bound)
-}
-
-// finish takes the best start that was counted on every wall of a line, or counts
-// the most promising.
-func (s *solver) finish(t *trial) {
-	for _, h := range t.hunts {
-		var known *stretch
-		for _, x := range h.queue.items {
-			if x.exact != nil && (known == nil || s.order.Better(&x.merit, &known.merit)) {
-				known = x
-			}
-		}
-		if h.best == nil && known == nil {
-			known = h.queue.first()
-			c := h.wall.Count(h.wall.placed(h.line, known.edge))
-			known.exact, known.merit = &c, c.Merit
-		}
-		if h.best == nil {
-			h.best = known.exact
-		}
-	}
-	t.bound = merit.Merit{}
-	for _, h := range t.hunts {
-		t.bound = t.bound.Plus(&h.best.Merit)
-	}
+	h.queue.add(top)
 }
 
 func (s *solver) result(t *trial, bound *merit.Merit) Result {
@@ -361,25 +330,10 @@ func (r *Result) With(wall int, edge length.Length) (Counted, merit.Merit) {
 	return c, r.whole(walls)
 }
 
-// queue gives the most promising of what is searched first.
-type queue[T any] struct {
-	items  []T
-	before func(a, b T) bool
+// next is the merit of the most promising start that waits, or nil.
+func (h *hunt) next() *merit.Merit {
+	if h.queue.empty() {
+		return nil
+	}
+	return &h.queue.first().merit
 }
-
-func (q *queue[T]) Len() int           { return len(q.items) }
-func (q *queue[T]) Less(i, j int) bool { return q.before(q.items[i], q.items[j]) }
-func (q *queue[T]) Swap(i, j int)      { q.items[i], q.items[j] = q.items[j], q.items[i] }
-func (q *queue[T]) Push(x any)         { q.items = append(q.items, x.(T)) }
-
-func (q *queue[T]) Pop() any {
-	last := len(q.items) - 1
-	x := q.items[last]
-	q.items = q.items[:last]
-	return x
-}
-
-func (q *queue[T]) empty() bool { return len(q.items) == 0 }
-func (q *queue[T]) first() T    { return q.items[0] }
-func (q *queue[T]) add(x T)     { heap.Push(q, x) }
-func (q *queue[T]) take() T     { return heap.Pop(q).(T) }

@@ -30,6 +30,15 @@ type run struct {
 
 func (r *run) share() piece.Share { return piece.Part(r.least, r.full) }
 
+// note takes a width of a tile if it is less of it: in whole marks of the tape first,
+// because that is how runs compare.
+func (r *run) note(least, full, tape length.Length) {
+	marks, have := piece.Part(least.FloorTo(tape), full), piece.Part(r.least.FloorTo(tape), r.full)
+	if marks.Less(have) || !have.Less(marks) && piece.Part(least, full).Less(r.share()) {
+		r.least, r.full = least, full
+	}
+}
+
 func (t *tally) piece(p *piece.Piece, tile int) {
 	if p.Whole {
 		return
@@ -57,9 +66,7 @@ func (t *tally) run(edges []piece.Edge, least, full length.Length) {
 	copy(r.edges[:], edges)
 	for i := range t.runs {
 		if have := &t.runs[i]; have.n == r.n && have.edges == r.edges {
-			if share := r.share(); share.Less(have.share()) {
-				have.least, have.full = least, full
-			}
+			have.note(least, full, t.w.room.Tape)
 			return
 		}
 	}

@@ -33,16 +33,17 @@ type Wall struct {
 	Pattern bond.Pattern
 	Work    int // what was counted so far
 
-	room  *survey.Room
-	rule  piece.Rule
-	order merit.Order
-	free  []freeMark
-	outer survey.Placed
-	shape *ground
-	known map[[3]length.Length]*ground
-	edges []edge                      // those that stand
-	loose [survey.SideHead + 1][]edge // the free ends and the free head, where they leave most wall, by side
-	least []limits                    // by tile of the pattern
+	room    *survey.Room
+	rule    piece.Rule
+	order   merit.Order
+	free    []freeMark
+	outer   survey.Placed
+	shape   *ground
+	known   map[[3]length.Length]*ground
+	edges   []edge      // those that stand
+	loose   []looseEdge // those that free marks move, where the wall is largest
+	least   []limits    // by tile of the pattern
+	corners int         // how many corners and pipes it has
 }
 
 type limits struct{ full, sliver, unworkable length.Length }
@@ -55,7 +56,10 @@ func NewWall(room *survey.Room, found survey.WallFound, pattern bond.Pattern) *W
 	}
 	w.outer, w.free = marksOf(w.Found)
 	w.rule = piece.RuleFor(*room, w.Found, w.Found.Sides())
-	w.findEdges(w.ground(w.outer).shape)
+	g := w.ground(w.outer)
+	w.corners = len(g.turns)
+	w.findEdges(g.shape)
+	w.findOthers(g.shape)
 	return w
 }
 
@@ -65,6 +69,7 @@ type ground struct {
 	shape  survey.Shape
 	layer  *piece.Layer
 	zones  []plane.Rect // where tiles meet a boundary: all others are whole or outside, and cover none
+	turns  []plane.Rect // where two boundaries meet, and the pipes
 	box    plane.Rect
 }
 
@@ -91,14 +96,16 @@ func (w *Wall) ground(p survey.Placed) *ground {
 		for _, ring := range r {
 			for i, c := range ring {
 				zone(c.Point, ring[(i+1)%len(ring)].Point)
+				g.turns = append(g.turns, plane.Rect{Left: c.X - 1, Bottom: c.Y - 1, Right: c.X + 1, Top: c.Y + 1})
 			}
 		}
 	}
 	for _, pipe := range w.rule.Pipes {
 		r := pipe.Radius + pipe.Radius/64 + 2
 		zone(plane.Point{X: pipe.Centre.X - r, Y: pipe.Centre.Y - r}, plane.Point{X: pipe.Centre.X + r, Y: pipe.Centre.Y + r})
+		g.turns = append(g.turns, g.zones[len(g.zones)-1])
 	}
-	g.zones = slices.Compact(g.zones)
+	g.zones, g.turns = slices.Compact(g.zones), slices.Compact(g.turns)
 	w.shape = g
 	if w.known == nil || len(w.known) >= mostGrounds {
 		w.known = map[[3]length.Length]*ground{}
@@ -124,7 +131,7 @@ func (w *Wall) Count(s Setting) Counted {
 	g := w.ground(s.Placed)
 	g.layer.Cover.Clear()
 	t := tally{w: w}
-	w.eachNear(g, w.Pattern.Origin(s.Line, s.Edge), func(set bond.Set) {
+	w.eachIn(g, g.zones, w.Pattern.Origin(s.Line, s.Edge), func(set bond.Set) {
 		g.layer.Cut(set, func(p *piece.Piece) { t.piece(p, set.Tile) })
 		w.Work++
 	})
@@ -135,15 +142,15 @@ func (w *Wall) Count(s Setting) Counted {
 	return t.counted(s)
 }
 
-// eachNear gives every tile near a boundary, once.
-func (w *Wall) eachNear(g *ground, origin plane.Point, each func(bond.Set)) {
-	for n, zone := range g.zones {
+// eachIn gives every tile in some zones of the wall, once.
+func (w *Wall) eachIn(g *ground, zones []plane.Rect, origin plane.Point, each func(bond.Set)) {
+	for n, zone := range zones {
 		w.Pattern.Each(origin, zone, func(place int, at plane.Point) {
 			tile := w.Pattern.Places[place].Tile
 			outline := w.Pattern.Tiles[tile].Outline
 			box := w.Pattern.Tiles[tile].Box
 			box = plane.Rect{Left: box.Left + at.X, Bottom: box.Bottom + at.Y, Right: box.Right + at.X, Top: box.Top + at.Y}
-			for _, before := range g.zones[:n] {
+			for _, before := range zones[:n] {
 				if before.Overlaps(box) {
 					return
 				}

@@ -1,0 +1,84 @@
+package phase
+
+import (
+	"cmp"
+
+	"coursewright/layout/bond"
+	"coursewright/layout/merit"
+	"coursewright/layout/piece"
+	"coursewright/layout/plane"
+	"coursewright/layout/survey"
+)
+
+// Closely is what a set-out cannot beat as AtBest has it, with its free marks where
+// they are placed, and with the tiles in the corners and at the pipes really cut,
+// which is a tenth of what Count cuts. It stops cutting, and is not done, once that comes
+// after another merit.
+func (w *Wall) Closely(s Setting, other *merit.Merit) (m merit.Merit, done bool) {
+	t := tally{w: w}
+	w.ofTables(&t, s)
+	g, origin := w.ground(s.Placed), w.Pattern.Origin(s.Line, s.Edge)
+	g.layer.Cover.Clear()
+	done = true
+	w.eachIn(g, g.turns, origin, func(set bond.Set) {
+		if done && !w.alone(set, &s.Placed) {
+			g.layer.Cut(set, func(p *piece.Piece) { t.piece(p, set.Tile) })
+			w.Work++
+			done = other == nil || !t.after(other)
+		}
+	})
+	return t.merit(), done
+}
+
+// after tells whether what was added up has more small pieces in sight than another
+// merit, so that it comes after it.
+func (t *tally) after(m *merit.Merit) bool {
+	s := &t.sights[0]
+	return cmp.Or(cmp.Compare(s.Bare, m.Bare), cmp.Compare(s.Unworkable, m.Unworkable), cmp.Compare(s.Slivers, m.Slivers)) > 0
+}
+
+// ofTables adds up what the edges are sure to cut with the marks where they are placed.
+func (w *Wall) ofTables(t *tally, s Setting) {
+	w.atBest(t, s.Line, s.Edge, 0, 0, w.within(&s.Placed))
+	origin := w.Pattern.Origin(s.Line, s.Edge)
+	for i := range w.loose {
+		w.loose[i].bounds(t, origin, &s.Placed)
+	}
+}
+
+// placedBest is what a set-out cannot beat by its edges alone.
+func (w *Wall) placedBest(s Setting) merit.Merit {
+	t := tally{w: w}
+	w.ofTables(&t, s)
+	return t.merit()
+}
+
+// alone tells whether a tile may be one that an edge is taken to cut alone.
+func (w *Wall) alone(set bond.Set, p *survey.Placed) bool {
+	for i := range w.edges {
+		if w.edges[i].takes(set.Tile, set.At) {
+			return true
+		}
+	}
+	for i := range w.loose {
+		by := w.shift(&w.loose[i], p)
+		if w.loose[i].takes(set.Tile, plane.Point{X: set.At.X - by.X, Y: set.At.Y - by.Y}) {
+			return true
+		}
+	}
+	return false
+}
+
+// takes tells whether bound may count a tile.
+func (e *edge) takes(tile int, at plane.Point) bool {
+	if e.long == 0 {
+		return false
+	}
+	tab := &e.tables[tile]
+	if e.shared(plane.Rect{Left: at.X + tab.box.Left, Bottom: at.Y + tab.box.Bottom, Right: at.X + tab.box.Right, Top: at.Y + tab.box.Top}, 0) {
+		return false
+	}
+	x, y := at.X-e.line.P.X, at.Y-e.line.P.Y
+	side := int64(e.line.D.X)*int64(y) - int64(e.line.D.Y)*int64(x)
+	return side+tab.first-2*int64(e.long) < 0 && side+tab.last > 0 && e.inside(tab, x, y, 0)
+}
