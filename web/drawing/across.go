@@ -2,8 +2,11 @@ package drawing
 
 import (
 	"slices"
+	"strconv"
+	"strings"
 
 	"coursewright/layout"
+	"coursewright/layout/survey"
 )
 
 // widths are the stations of the level string of a wall, from the left corner
@@ -30,7 +33,51 @@ func (b *board) widths(w layout.Wall) []station {
 		}
 	}
 	s = append(s, b.fixturePlaces(w)...)
-	return merged(s)
+	s = merged(s)
+	for i := range s {
+		s[i].name = b.brief(w, s[i].name)
+	}
+	return s
+}
+
+// brief is the name of a station in no more than the room it may take: of several at
+// one place the number, where they are too many to be named.
+func (b *board) brief(w layout.Wall, name string) string {
+	const start = "START"
+	names := strings.Split(name, ", ")
+	if len(names) < 2 || TextWidth(name, b.texts.note) <= mostName {
+		return name
+	}
+	for i, n := range names {
+		if strings.HasPrefix(n, start) {
+			names[i] = start
+		}
+	}
+	other := func(n string) bool {
+		return !slices.ContainsFunc(w.Found.Openings, func(o survey.OpeningFound) bool { return o.Kind == survey.Pipe && o.Name == n })
+	}
+	switch kind := lastWord(names); {
+	case TextWidth(strings.Join(names, ", "), b.texts.note) <= mostName:
+		return strings.Join(names, ", ")
+	case !slices.ContainsFunc(names, other):
+		return counted(len(names), "pipe")
+	case kind != "":
+		return counted(len(names), kind)
+	case slices.Contains(names, start):
+		return start
+	}
+	return names[0] + " and " + strconv.Itoa(len(names)-1) + " more"
+}
+
+// lastWord is the word that all names end with, or empty.
+func lastWord(names []string) string {
+	word := names[0][strings.LastIndex(names[0], " ")+1:]
+	for _, n := range names {
+		if !strings.HasSuffix(n, " "+word) {
+			return ""
+		}
+	}
+	return word
 }
 
 func endName(corner bool, side string) string {
