@@ -36,9 +36,9 @@ func (b *book) bandedColumn() []stood {
 func (b *book) bandMarks() []notch {
 	var out []notch
 	for _, band := range b.plan.Setout.Bands {
-		out = append(out, notch{band.Bottom, band.Name + " bottom", drawing.Blue})
+		out = append(out, notch{at: band.Bottom, name: band.Name + " bottom", colour: drawing.Blue})
 		if !band.ToHead {
-			out = append(out, notch{band.Top, band.Name + " top", drawing.Blue})
+			out = append(out, notch{at: band.Top, name: band.Name + " top", colour: drawing.Blue})
 		}
 	}
 	return out

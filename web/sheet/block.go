@@ -43,8 +43,8 @@ func (b *book) fields(l *leaf, n int) []cell {
 }
 
 func (b *book) tile() string {
-	t, u := b.plan.Room.Tile, b.plan.Room.Units
-	return t.Width.Fine(u) + " × " + t.Height.Fine(u)
+	t := b.plan.Room.Tile
+	return b.bare(t.Width) + " × " + b.bare(t.Height)
 }
 
 // levelLine says where the level line is found again: over the first reading
@@ -73,25 +73,55 @@ func (b *book) over(up length.Length) string {
 // wallText names a wall by letter and name.
 func wallText(w survey.WallFound) string { return w.Letter + ", " + w.Name }
 
-// fields draws one row of cells; text that is too long is made smaller, then
-// cut short.
+// fields draws one row of cells, as wide as their texts need and with what is left
+// shared out. Where there is not room for all, the texts are made smaller; then
+// the first, which is a title, is cut short.
 func (l *leaf) fields(y drawing.Micron, row []cell) {
-	var sum drawing.Micron
-	for _, c := range row {
-		sum += c.share
-	}
+	s := style{size: 3600, bold: true}
 	wide, x := l.size.X-2*edge, drawing.Micron(edge)
+	for s.size > leastText && needed(row, s) > wide {
+		s.size -= 100
+	}
+	need := needs(row, s)
+	left, shares := wide-needed(row, s), drawing.Micron(0)
+	if more := min(max(left, 0), s.width(row[0].text)+2000-need[0]); more > 0 {
+		need[0], left = need[0]+more, left-more
+	}
 	for _, c := range row {
-		w := wide * c.share / sum
-		l.box(ink(drawing.Black, 250), drawing.Point{X: x, Y: y}, drawing.Point{X: x + w, Y: y + rowHeight})
-		l.text(drawing.Point{X: x + 1000, Y: y + 2900}, small, c.name)
-		s := style{size: 3600, bold: true}
-		for s.size > 2600 && s.width(c.text) > w-2000 {
-			s.size -= 200
+		shares += c.share
+	}
+	for i, c := range row {
+		w := need[i] + max(left, 0)*c.share/shares
+		if i == 0 {
+			w += min(left, 0)
 		}
-		l.text(drawing.Point{X: x + 1000, Y: y + 7000}, s, s.short(c.text, w-2000))
+		l.box(ink(drawing.Black, 250), drawing.Point{X: x, Y: y}, drawing.Point{X: x + w, Y: y + rowHeight})
+		l.text(drawing.Point{X: x + 1000, Y: y + 2900}, small, small.short(c.name, w-1500))
+		l.text(drawing.Point{X: x + 1000, Y: y + 7000}, s, s.short(c.text, w-1500))
 		x += w
 	}
+}
+
+// mostTitle is how much of the title block a title takes where others need room.
+const mostTitle = 46 * mmPaper
+
+// needs is how wide each cell of a row must be, the title no wider than it may.
+func needs(row []cell, s style) []drawing.Micron {
+	out := make([]drawing.Micron, len(row))
+	for i, c := range row {
+		out[i] = max(s.width(c.text), small.width(c.name)) + 2000
+	}
+	if len(out) > 0 {
+		out[0] = min(out[0], mostTitle)
+	}
+	return out
+}
+
+func needed(row []cell, s style) (sum drawing.Micron) {
+	for _, n := range needs(row, s) {
+		sum += n
+	}
+	return sum
 }
 
 // short cuts a text to a width, with three dots where something is missing.

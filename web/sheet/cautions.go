@@ -26,8 +26,14 @@ func (f *flow) cautions(rules ...finding.Name) {
 		}
 	}
 	f.sub("Cautions")
-	for _, x := range text {
-		f.bullet("!", x.Text+" "+x.Do)
+	for len(text) > 0 {
+		said := text[0].Text
+		n := 1
+		for ; n < len(text) && text[n].Do == text[0].Do; n++ { // alike, and what to do is said once
+			said += " " + text[n].Text
+		}
+		f.bullet("!", said+" "+text[0].Do)
+		text = text[n:]
 	}
 	if f.book.first(SetOut, FirstCourse, CutSchedule, Stages) == f.kind {
 		f.words(plain, finding.LocalCode)

@@ -9,6 +9,7 @@ import (
 	"coursewright/layout/length"
 	"coursewright/layout/stages"
 	"coursewright/layout/survey"
+	"coursewright/layout/trim"
 	"coursewright/web/drawing"
 )
 
@@ -17,6 +18,7 @@ type notch struct {
 	at     length.Length
 	name   string
 	colour drawing.Colour
+	wall   string // its letter, or empty for the whole room; joined puts it into the name
 }
 
 // pole is the story pole: the tiles of one column and everything that stands
@@ -37,7 +39,7 @@ type stood struct {
 // pole collects the heights. In a plumb bond it is that of the column at the start.
 func (b *book) pole() pole {
 	struck := stages.ToStrike(b.plan.Room, b.plan.Setout.Line, b.plan.Walls)
-	p := pole{marks: []notch{{0, "LEVEL LINE", drawing.Red}, {struck.At, lineMark(struck), drawing.Blue}}}
+	p := pole{marks: []notch{{at: 0, name: "LEVEL LINE", colour: drawing.Red}, {at: struck.At, name: lineMark(struck), colour: drawing.Blue}}}
 	p.low, p.top = b.reach()
 	low, top := p.low, p.top
 	for _, w := range b.plan.Walls {
@@ -87,24 +89,43 @@ func (b *book) reach() (low, top length.Length) {
 	return min(low, 0), max(top, 0)
 }
 
-// joined makes one mark of those at one height, and sorts them upwards.
+// joined makes one mark of those at one height, and sorts them upwards. What
+// several walls have there is named once, behind their letters.
 func joined(all []notch) []notch {
 	slices.SortStableFunc(all, func(a, b notch) int { return cmp.Compare(a.at, b.at) })
 	var out []notch
-	for _, m := range all {
-		n := len(out) - 1
-		if n < 0 || out[n].at != m.at {
-			out = append(out, m)
-			continue
+	for len(all) > 0 {
+		n := 1
+		for n < len(all) && all[n].at == all[0].at {
+			n++
 		}
-		if names := strings.Split(out[n].name, ", "); !slices.Contains(names, m.name) {
-			out[n].name += ", " + m.name
-		}
-		if out[n].colour == drawing.Black {
-			out[n].colour = m.colour
-		}
+		out = append(out, together(all[:n]))
+		all = all[n:]
 	}
 	return out
+}
+
+// together is one mark for several at one height.
+func together(all []notch) notch {
+	var names []string
+	walls := map[string][]string{}
+	m := notch{at: all[0].at}
+	for _, n := range all {
+		if !slices.Contains(names, n.name) {
+			names = append(names, n.name)
+		}
+		if n.wall != "" && !slices.Contains(walls[n.name], n.wall) {
+			walls[n.name] = append(walls[n.name], n.wall)
+		}
+		if m.colour == drawing.Black {
+			m.colour = n.colour
+		}
+	}
+	for i, name := range names {
+		names[i] = strings.Join(append(walls[name], name), " ")
+	}
+	m.name = strings.Join(names, ", ")
+	return m
 }
 
 // column gives the tiles over each other that reach between two heights, with
@@ -144,11 +165,11 @@ func (b *book) firstRow(lowest int) int {
 }
 
 // wallMarks are the heights of one wall: base and ceiling at both ends, where
-// tile stops, openings.
+// tile and trim stop, openings, fixtures.
 func (b *book) wallMarks(w layout.Wall) []notch {
 	var out []notch
 	add := func(at length.Length, name string) {
-		out = append(out, notch{at, w.Found.Letter + " " + name, drawing.Black})
+		out = append(out, notch{at: at, name: name, wall: w.Found.Letter})
 	}
 	for _, s := range w.Found.Base {
 		name := strings.TrimPrefix(string(s.Meets), "shower ")
@@ -171,6 +192,14 @@ func (b *book) wallMarks(w layout.Wall) []notch {
 	} else {
 		add(w.Start.Placed.Head, "top of the tile")
 	}
+	if w.Found.Head.Trim != nil && len(w.Trim) > 0 {
+		add(trim.Outline(w.Found, w.Start.Placed, b.plan.Room.Units, b.plan.Room.Joint).Bounds().Top, "top of the trim")
+	}
+	for _, p := range w.Fixtures {
+		if p.Found.Kind != survey.GlassLine {
+			add(p.At.Y, p.Found.Name)
+		}
+	}
 	for i, o := range w.Found.Openings {
 		if o.Kind == survey.Pipe {
 			add(o.Up, o.Name)
@@ -182,38 +211,39 @@ func (b *book) wallMarks(w layout.Wall) []notch {
 	return out
 }
 
-// storyPole prints the pole as a list: the courses beside everything else.
+// storyPole prints the pole as two lists beside each other: the courses, and
+// everything else that stands at a height.
 func (b *book) storyPole() {
 	p := b.pole()
 	b.fitted(subject{title: "Story pole"}, false, func(f *flow) {
 		f.words(plain, "For a stick of your own: mark the level line on it first, then everything up and down from there. Its foot stands on the highest rim, "+
 			b.over(p.low)+" the level line."+b.said())
-		f.table(b.heightList(p))
+		f.abreast(b.courseList(p), b.markList(p), 45)
 	})
 }
 
-// heightList has the courses at the left and the other marks at the right, both
-// from the top down.
-func (b *book) heightList(p pole) table {
-	t := table{columns: []column{{name: "course", share: 14, bold: true}, {name: "its bottom edge", share: 31, right: true}, {name: "from the foot", share: 26, right: true},
-		{share: 5}, {name: "mark", share: 56, bold: true}, {name: "from the level line", share: 30, right: true}, {name: "from the foot", share: 26, right: true}}}
-	foot := func(at length.Length) string {
-		if at < p.low {
-			return "–"
-		}
-		return held(b.bareTape(at - p.low))
-	}
-	for i, n := 0, max(len(p.tiles), len(p.marks)); i < n; i++ {
-		cells := make([]string, 7)
-		if k := len(p.tiles) - 1 - i; k >= 0 {
-			u := p.tiles[k]
-			copy(cells, []string{number(u.course), held(b.signed(u.bottom)), foot(u.bottom)})
-		}
-		if k := len(p.marks) - 1 - i; k >= 0 {
-			m := p.marks[k]
-			copy(cells[4:], []string{m.name, held(b.signed(m.at)), foot(m.at)})
-		}
-		t.rows = append(t.rows, row{cells: cells})
+// courseList has the courses from the top down.
+func (b *book) courseList(p pole) table {
+	t := table{columns: []column{{name: "course", share: 16, bold: true}, {name: "its bottom edge", share: 33, right: true}, {name: "from the foot", share: 33, right: true}}}
+	for _, u := range slices.Backward(p.tiles) {
+		t.rows = append(t.rows, row{cells: []string{number(u.course), held(b.signed(u.bottom)), b.fromFoot(p, u.bottom)}})
 	}
 	return t
+}
+
+// markList has the other marks from the top down.
+func (b *book) markList(p pole) table {
+	t := table{columns: []column{{name: "mark", share: 46, bold: true}, {name: "from the level line", share: 32, right: true}, {name: "from the foot", share: 33, right: true}}}
+	for _, m := range slices.Backward(p.marks) {
+		t.rows = append(t.rows, row{cells: []string{m.name, held(b.signed(m.at)), b.fromFoot(p, m.at)}})
+	}
+	return t
+}
+
+// fromFoot is a height over the foot of the pole.
+func (b *book) fromFoot(p pole, at length.Length) string {
+	if at < p.low {
+		return "–"
+	}
+	return held(b.bareTape(at - p.low))
 }

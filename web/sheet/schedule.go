@@ -16,7 +16,7 @@ import (
 // The lines of the schedule are as high as these, so that few pages hold them.
 const (
 	mostLine  = 15 * mmPaper
-	leastLine = 10000
+	leastLine = 9600
 )
 
 // schedule lists what to cut: one line for every setting of the fence.
@@ -30,20 +30,35 @@ func (b *book) schedule() {
 		f.trimTable()
 		return
 	}
-	o := b.cuts.Offcuts
-	f.words(plain, fmt.Sprintf("Size to set the fence to · cut from the face side · %d pieces, %d lines; %d tiles are cut into and %d of them give two pieces · kerf %s",
-		len(b.cuts.Cuts), len(b.cuts.Groups), o.TilesCut, o.TilesSaved, b.fine(b.opts.Saw.Kerf))+b.said())
-	high, each := f.lineHigh(len(b.cuts.Groups))
+	f.words(plain, b.cutSummary()+b.said())
 	partners := b.partners()
-	f.cutNames()
+	lines := make([]cutLine, len(b.cuts.Groups))
 	for i, g := range b.cuts.Groups {
-		if i > 0 && i%each == 0 {
+		lines[i] = f.cutLine(g, partners[g.ID])
+	}
+	for i, leaf := range f.parted(lines) {
+		if i > 0 {
 			f.turn()
-			f.cutNames()
 		}
-		f.cutLine(g, partners[g.ID], high)
+		f.cutNames()
+		for _, l := range leaf {
+			f.write(l)
+		}
 	}
 	f.cutEnd()
+}
+
+// cutSummary says how the lines are meant and what they come to.
+func (b *book) cutSummary() string {
+	tiles, two := b.cuts.Offcuts.TilesCut, b.cuts.Offcuts.TilesSaved
+	for _, o := range b.cuts.Others {
+		tiles, two = tiles+o.TilesCut, two+o.TilesSaved
+	}
+	text := fmt.Sprintf("Size to set the fence to · cut from the face side · %d pieces, %d lines, out of %d tiles", len(b.cuts.Cuts), len(b.cuts.Groups), tiles)
+	if two > 0 {
+		text += fmt.Sprintf(", %d of which give two", two)
+	}
+	return text + " · " + held("kerf "+b.fine(b.opts.Saw.Kerf)) + "."
 }
 
 // cutEnd is what stands under the last line.
@@ -55,26 +70,40 @@ func (f *flow) cutEnd() {
 	f.cautions(atTheSaw...)
 }
 
-// lineHigh is how high lines may be so that they take no more leaves than they
-// must, and how many of them stand on each, so that none is nearly empty.
-func (f *flow) lineHigh(lines int) (high drawing.Micron, each int) {
-	names := columnName.leading() + 600
-	room := f.left() - names // a leaf that follows has more, for it has no words
+// parted shares lines out to leaves: no more leaves than they must take, as many
+// lines on each so that none is nearly empty, and each line as high as that allows.
+func (f *flow) parted(lines []cutLine) [][]cutLine {
 	end := f.tried((*flow).cutEnd)
+	room := f.left() - columnName.leading() - 600 // a leaf that follows has more, for it has no words
 	for leaves := 1; ; leaves++ {
-		each = (lines + leaves - 1) / leaves
-		last := lines - each*(leaves-1)
-		if last < 1 {
-			continue
-		}
-		high = min(mostLine, (room-end)/drawing.Micron(last))
-		if leaves > 1 {
-			high = min(high, room/drawing.Micron(each))
-		}
-		if high >= leastLine {
-			return high, each
+		each := (len(lines) + leaves - 1) / leaves
+		for high := drawing.Micron(mostLine); high >= leastLine; high -= 500 {
+			for _, most := range []int{each, len(lines)} {
+				if out := packed(lines, high, room, end, most); len(out) <= leaves {
+					return out
+				}
+			}
 		}
 	}
+}
+
+// packed fills leaves with lines, none of them lower than high, up to most on each
+// and with room for the end on the last.
+func packed(lines []cutLine, high, room, end drawing.Micron, most int) (out [][]cutLine) {
+	var leaf []cutLine
+	var used drawing.Micron
+	for i, l := range lines {
+		l.high = max(high, l.least)
+		last := drawing.Micron(0)
+		if i == len(lines)-1 {
+			last = end
+		}
+		if len(leaf) > 0 && (len(leaf) == most || used+l.high+last > room) {
+			out, leaf, used = append(out, leaf), nil, 0
+		}
+		leaf, used = append(leaf, l), used+l.high
+	}
+	return append(out, leaf)
 }
 
 // tried is how much room something takes that is written on a leaf of its own.
@@ -91,7 +120,7 @@ func (f *flow) tried(write func(*flow)) drawing.Micron {
 var cutColumns = []struct {
 	at   drawing.Micron
 	name string
-}{{0, "line"}, {70, "count"}, {165, "set the fence to"}, {475, "from the face"}, {615, "cut, and where it goes"}, {840, "from one tile"}, {950, "done"}}
+}{{0, "line"}, {70, "count"}, {165, "set the fence to"}, {475, "from the face"}, {605, "cut, and where it goes"}, {810, "from one tile"}, {950, "done"}}
 
 func (f *flow) cutAt(i int) drawing.Micron {
 	lo, hi := f.area()
@@ -113,98 +142,6 @@ func (f *flow) cutNames() {
 func (f *flow) rule(width drawing.Micron) {
 	lo, hi := f.area()
 	f.line(ink(drawing.Black, width), drawing.Point{X: lo.X, Y: f.y}, drawing.Point{X: hi.X, Y: f.y})
-}
-
-// cutLine writes one line.
-func (f *flow) cutLine(g cuts.Group, partner string, high drawing.Micron) {
-	mid := f.y + high/2
-	at := func(i int, s style) drawing.Point { return drawing.Point{X: f.cutAt(i), Y: mid + s.size*36/100} }
-	name := style{size: 4600, bold: true}
-	f.text(at(0, name), name, g.ID)
-	count := style{size: 5200, anchor: drawing.Right}
-	f.text(drawing.Point{X: f.cutAt(2) - 2500, Y: mid + count.size*36/100}, count, number(g.Count)+" ×")
-	f.fence(g, mid, high)
-	f.cutSketch(g, drawing.Point{X: f.cutAt(3), Y: f.y + 1500}, drawing.Point{X: f.cutAt(4) - 3000, Y: f.y + high - 1500})
-	f.lines(4, f.cutAt(5)-f.cutAt(4)-1500, mid, high, style{size: 3400, bold: true}, kindWords(g), style{size: 3000}, placesText(g))
-	f.lines(5, f.cutAt(6)-f.cutAt(5)-1000, mid, high, style{size: 3000}, partner, style{size: 3000}, "")
-	const side = 7 * mmPaper
-	_, hi := f.area()
-	f.box(ink(drawing.Black, 350), drawing.Point{X: hi.X - side, Y: mid - side/2}, drawing.Point{X: hi.X, Y: mid + side/2})
-	f.y += high
-	f.rule(180)
-}
-
-// fence writes the figure to set, 6 mm high where it is one size, and what is to
-// be said with it.
-func (f *flow) fence(g cuts.Group, mid, high drawing.Micron) {
-	big, small := f.book.fence(g)
-	room := f.cutAt(3) - f.cutAt(2) - 2000
-	s := style{size: 8200, bold: true}
-	for s.size > 4200 && s.width(big) > room {
-		s.size -= 200
-	}
-	x := f.cutAt(2)
-	f.text(drawing.Point{X: x, Y: mid + s.size*36/100}, s, big)
-	note := style{size: 3200}
-	beside := room - s.width(big) - 1500
-	lines := note.wrap(small, max(beside, 1))
-	if beside > 12*mmPaper && drawing.Micron(len(lines))*note.leading() < high && fits(note, lines, beside) {
-		y := mid - drawing.Micron(len(lines)-2)*note.leading()/2 - note.leading()/2 + note.size*36/100
-		for _, line := range lines {
-			f.text(drawing.Point{X: x + s.width(big) + 1500, Y: y}, note, line)
-			y += note.leading()
-		}
-		return
-	}
-	// Under the figure, which moves up for it and gives way.
-	f.own.Elements = f.own.Elements[:len(f.own.Elements)-1]
-	note.size = leastText
-	lines = note.wrap(small, room)
-	lines = lines[:min(len(lines), 2)]
-	under := drawing.Micron(len(lines)) * note.leading()
-	s.size = min(s.size, max(3400, high-1200-under))
-	y := mid - (s.size+under)/2 + s.size*76/100
-	f.text(drawing.Point{X: x, Y: y}, s, big)
-	y += s.size*24/100 + note.size*76/100 + 100
-	for _, line := range lines {
-		f.text(drawing.Point{X: x, Y: y}, note, line)
-		y += note.leading()
-	}
-}
-
-func fits(s style, lines []string, wide drawing.Micron) bool {
-	return !slices.ContainsFunc(lines, func(line string) bool { return s.width(line) > wide })
-}
-
-// lines writes a strong line over plain ones, centred in a line of the schedule;
-// what finds no room is cut short.
-func (f *flow) lines(column int, wide, mid, high drawing.Micron, s style, first string, t style, rest string) {
-	type written struct {
-		style
-		text string
-	}
-	var all []written
-	for _, l := range s.wrap(first, wide) {
-		all = append(all, written{s, l})
-	}
-	if rest != "" {
-		for _, l := range t.wrap(rest, wide) {
-			all = append(all, written{t, l})
-		}
-	}
-	if most := int((high - 800) / t.leading()); len(all) > most {
-		all = all[:most]
-		all[most-1].text = all[most-1].short(all[most-1].text+" …", wide)
-	}
-	var sum drawing.Micron
-	for _, l := range all {
-		sum += l.leading()
-	}
-	y := mid - sum/2
-	for _, l := range all {
-		f.text(drawing.Point{X: f.cutAt(column), Y: y + l.size*86/100}, l.style, l.text)
-		y += l.leading()
-	}
 }
 
 // kindWords name the cut and how it is made.
@@ -255,18 +192,19 @@ func (b *book) partners() map[string]string {
 	}
 	out := map[string]string{}
 	for _, g := range b.cuts.Groups {
-		var parts, others []string
+		var parts []string
+		var others []int
 		if n := with[g.ID][g.ID]; n > 0 {
 			parts = append(parts, fmt.Sprintf("%d give two", n))
 		}
 		n := 0
-		for _, other := range b.cuts.Groups {
+		for i, other := range b.cuts.Groups {
 			if k := with[g.ID][other.ID]; k > 0 && other.ID != g.ID {
-				n, others = n+k, append(others, other.ID)
+				n, others = n+k, append(others, i+1)
 			}
 		}
 		if n > 0 {
-			parts = append(parts, fmt.Sprintf("%d with %s", n, strings.Join(others, " ")))
+			parts = append(parts, held(fmt.Sprintf("%d with", n))+hold+"C"+coursesText(others))
 		}
 		if out[g.ID] = strings.Join(parts, ", "); len(parts) == 0 {
 			out[g.ID] = "–"

@@ -166,11 +166,15 @@ func (b *book) letter(wall int) string {
 	return b.plan.Walls[wall].Found.Letter
 }
 
+// manyMarks is from how many rows on the list of marks is written smaller, so that the
+// set-out stays on one leaf.
+const manyMarks = 6
+
 // marks lists the edges to mark on every wall: from its left end, and from the
 // level line.
 func (b *book) marks() table {
-	t := table{columns: []column{{name: "wall", share: 26, bold: true}, {name: "mark", share: 34},
-		{name: "from the left end", share: 42, right: true}, {name: "from the level line", share: 42, right: true}}}
+	t := table{columns: []column{{name: "wall", share: 26, bold: true}, {name: "mark", share: 30},
+		{name: "from the left end", share: 42, right: true}, {name: "from the level line", share: 46, right: true}}}
 	for _, w := range b.plan.Walls {
 		name := wallText(w.Found)
 		add := func(mark, x, y string) {
@@ -178,27 +182,30 @@ func (b *book) marks() table {
 			name = ""
 		}
 		p, x, y := w.Start.Placed, "", ""
+		left, right, head := b.trimEnds(w)
 		if !w.Found.Left.Meets {
-			x = "begins " + held(b.bareTape(p.Left))
+			x = held("begins " + b.bareTape(p.Left) + left)
 		}
 		if !w.Found.Right.Meets {
-			x += strings.Repeat(", ", min(1, len(x))) + "ends " + held(b.bareTape(p.Right))
+			x += strings.Repeat(", ", min(1, len(x))) + held("ends "+b.bareTape(p.Right)+right)
 		}
 		if !w.Found.Head.Meets {
-			y = "top " + held(b.signed(p.Head))
+			y = held("top " + b.signed(p.Head) + head)
 		}
 		if x+y != "" {
 			add("tile", x, y)
 		}
-		b.trimMarks(w, add)
 		for i, o := range w.Found.Openings {
 			x, y := b.opening(o, p, i)
 			add(drawing.OpeningName(string(o.Kind), o.Name), x, y)
 		}
 		b.fixtureMarks(w, add)
 	}
-	if len(t.rows) == 0 {
+	switch {
+	case len(t.rows) == 0:
 		t.rows = []row{{cells: []string{"all", "nothing to mark", "", ""}}}
+	case len(t.rows) > manyMarks:
+		t.text = plain
 	}
 	return t
 }

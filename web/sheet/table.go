@@ -26,7 +26,7 @@ type column struct {
 // row is one line of cells, and a picture in one of its columns if it has one.
 type row struct {
 	cells   []string
-	strong  string                              // stands over the first cell, in bold
+	strong  string                              // stands over the first cell, in bold; that cell then goes on to the last column
 	picture func(l *leaf, lo, hi drawing.Point) // draws between two corners
 	at      int                                 // the picture's column
 }
@@ -35,8 +35,21 @@ const (
 	pictureHigh = 25 * mmPaper
 	blankHigh   = 7000
 	padding     = 900
-	mostLines   = 24 // of one row; what is longer goes on in the next
+	figureGap   = 2600         // from figures at the right of a column to the next
+	mostLines   = 24           // of one row; what is longer goes on in the next
+	leastTable  = 20 * mmPaper // of a leaf on which a table is begun
 )
+
+// room is how wide the text of a column may be, from its left to its right edge.
+func (c column) room(from, to drawing.Micron) drawing.Micron { return to - from - padding - c.after() }
+
+// after is what a column leaves bare at its right.
+func (c column) after() drawing.Micron {
+	if c.right {
+		return figureGap
+	}
+	return padding
+}
 
 // table writes a table.
 func (f *flow) table(t table) {
@@ -45,7 +58,7 @@ func (f *flow) table(t table) {
 	}
 	t.text = f.of(t.text)
 	xs := f.columns(t.columns)
-	f.need(20 * mmPaper)
+	f.need(leastTable)
 	f.names(t, xs)
 	for _, r := range t.rows {
 		for {
@@ -63,6 +76,28 @@ func (f *flow) table(t table) {
 		}
 	}
 	f.y += 2000
+}
+
+// abreast writes two tables beside each other, the first of them so many hundredths
+// of the breadth wide; one under the other where either is longer than the leaf.
+func (f *flow) abreast(first, second table, share drawing.Micron) {
+	const gap = 8 * mmPaper
+	lo, hi, y := f.lo, f.hi, f.y
+	middle := lo.X + (hi.X-lo.X)*share/100
+	f.hi.X = middle - gap/2
+	fits := max(f.high(first), leastTable) <= f.left()
+	f.lo.X, f.hi.X = middle+gap/2, hi.X
+	if fits = fits && f.high(second) <= f.left(); !fits {
+		f.lo, f.hi = lo, hi
+		f.table(first)
+		f.table(second)
+		return
+	}
+	f.table(second)
+	low := f.y
+	f.lo.X, f.hi.X, f.y = lo.X, middle-gap/2, y
+	f.table(first)
+	f.lo, f.hi, f.y = lo, hi, max(low, f.y)
 }
 
 // high is how much room a table takes without a break.
@@ -84,7 +119,7 @@ func (f *flow) high(t table) drawing.Micron {
 func (f *flow) namesHigh(t table, xs []drawing.Micron) drawing.Micron {
 	s, most := f.of(columnName), 1
 	for i, c := range t.columns {
-		most = max(most, len(s.wrap(c.name, xs[i+1]-xs[i]-2*padding)))
+		most = max(most, len(s.wrap(c.name, c.room(xs[i], xs[i+1]))))
 	}
 	return drawing.Micron(most)*s.leading() + 1000
 }
@@ -110,7 +145,7 @@ func (f *flow) columns(cs []column) []drawing.Micron {
 func (f *flow) names(t table, xs []drawing.Micron) {
 	s := f.of(columnName)
 	for i, c := range t.columns {
-		f.cell(c, s, s.wrap(c.name, xs[i+1]-xs[i]-2*padding), xs[i], xs[i+1])
+		f.cell(c, s, s.wrap(c.name, c.room(xs[i], xs[i+1])), xs[i], xs[i+1])
 	}
 	f.y += f.namesHigh(t, xs)
 	f.line(ink(drawing.Black, 500), drawing.Point{X: xs[0], Y: f.y}, drawing.Point{X: xs[len(xs)-1], Y: f.y})
@@ -120,10 +155,12 @@ func (f *flow) names(t table, xs []drawing.Micron) {
 // in another row, or nil.
 func (t table) lines(r row, xs []drawing.Micron) (lines [][]string, rest []string) {
 	for i, text := range r.cells {
-		all := t.style(i).wrap(text, xs[i+1]-xs[i]-2*padding)
+		wide := t.columns[i].room(xs[i], xs[i+1])
 		if i == 0 && r.strong != "" {
-			all = append(t.bold().wrap(r.strong, xs[1]-xs[0]-2*padding), all...)
+			lines = append(lines, t.bold().wrap(r.strong, wide))
+			continue
 		}
+		all := t.style(i).wrap(text, wide)
 		if len(all) > mostLines {
 			if rest == nil {
 				rest = make([]string, len(r.cells))
@@ -136,7 +173,20 @@ func (t table) lines(r row, xs []drawing.Micron) (lines [][]string, rest []strin
 		}
 		lines = append(lines, all)
 	}
+	if r.strong != "" {
+		lines[0] = append(lines[0], t.under(r, lines, xs)...)
+	}
 	return lines, rest
+}
+
+// under is the text under a strong one: over all columns but the last, and so below
+// what stands in them.
+func (t table) under(r row, beside [][]string, xs []drawing.Micron) []string {
+	most := 0
+	for _, l := range beside {
+		most = max(most, len(l))
+	}
+	return append(make([]string, most-len(beside[0])), t.style(0).wrap(r.cells[0], xs[len(xs)-2]-xs[0]-2*padding)...)
 }
 
 func (t table) style(i int) style {
@@ -168,10 +218,15 @@ func (t table) high(r row, lines [][]string) drawing.Micron {
 func (f *flow) row(t table, r row, lines [][]string, xs []drawing.Micron, high drawing.Micron) {
 	f.y += padding
 	for i, l := range lines {
-		f.cell(t.columns[i], t.style(i), l, xs[i], xs[i+1])
+		strong := 0
 		if i == 0 && r.strong != "" {
-			f.strengthen(len(l), len(t.bold().wrap(r.strong, xs[1]-xs[0]-2*padding)))
+			strong = len(t.bold().wrap(r.strong, t.columns[0].room(xs[0], xs[1])))
+			f.cell(t.columns[i], t.bold(), l[:strong], xs[i], xs[i+1])
 		}
+		down := drawing.Micron(strong) * t.text.leading()
+		f.y += down
+		f.cell(t.columns[i], t.style(i), l[strong:], xs[i], xs[i+1])
+		f.y -= down
 		if t.columns[i].blank {
 			f.box(ink(drawing.Black, 350), drawing.Point{X: xs[i] + padding, Y: f.y}, drawing.Point{X: xs[i+1] - padding, Y: f.y + high - 2*padding})
 		}
@@ -187,21 +242,10 @@ func (f *flow) row(t table, r row, lines [][]string, xs []drawing.Micron, high d
 	f.line(ink(drawing.Grey, 180), drawing.Point{X: xs[0], Y: f.y}, drawing.Point{X: xs[len(xs)-1], Y: f.y})
 }
 
-// strengthen makes the first of the last lines written bold.
-func (f *flow) strengthen(lines, bold int) {
-	from := len(f.own.Elements) - lines
-	for i := from; i < from+bold; i++ {
-		if l, ok := f.own.Elements[i].(drawing.Label); ok {
-			l.Bold = true
-			f.own.Elements[i] = l
-		}
-	}
-}
-
 func (f *flow) cell(c column, s style, lines []string, from, to drawing.Micron) {
 	at := drawing.Point{X: from + padding, Y: f.y + s.size}
 	if c.right {
-		at.X, s.anchor = to-padding, drawing.Right
+		at.X, s.anchor = to-c.after(), drawing.Right
 	}
 	for _, line := range lines {
 		f.text(at, s, line)

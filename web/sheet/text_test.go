@@ -235,14 +235,3 @@ func TestSheetsListOnlyWhatIsStillToBeSet(t *testing.T) {
 		assert.NotEmpty(t, printedText(t, plan, k))
 	}
 }
-
-// No figure is broken in its column: what a person reads is a whole size.
-func TestNoSizeIsBrokenInTwo(t *testing.T) {
-	for _, name := range five {
-		for _, l := range newBook(roomOf(t, name), Options{}).leaves {
-			for _, x := range texts(&leaf{own: l.own}) {
-				assert.NotRegexp(t, `/\d*$|^"`, x.Text, "%s, %s", name, l.title)
-			}
-		}
-	}
-}

@@ -70,22 +70,21 @@ func orDash(text string) string {
 	return text
 }
 
-// trimMarks adds where the trim of a wall ends to its marks.
-func (b *book) trimMarks(w layout.Wall, add func(mark, x, y string)) {
+// trimEnds are where the trim of a wall ends, behind where its tile does: empty where
+// it has none.
+func (b *book) trimEnds(w layout.Wall) (left, right, head string) {
 	if len(w.Trim) == 0 {
 		return
 	}
 	r := trim.Outline(w.Found, w.Start.Placed, b.plan.Room.Units, b.plan.Room.Joint).Bounds()
-	var x []string
-	y := ""
 	if w.Found.Left.Trim != nil {
-		x = append(x, "begins "+held(b.bareTape(r.Left)))
+		left = " (trim " + b.bareTape(r.Left) + ")"
 	}
 	if w.Found.Right.Trim != nil {
-		x = append(x, "ends "+held(b.bareTape(r.Right)))
+		right = " (trim " + b.bareTape(r.Right) + ")"
 	}
 	if w.Found.Head.Trim != nil {
-		y = "top " + held(b.signed(r.Top))
+		head = " (trim " + b.signed(r.Top) + ")"
 	}
-	add("trim", strings.Join(x, ", "), y)
+	return left, right, head
 }

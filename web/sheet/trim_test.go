@@ -75,8 +75,7 @@ func TestFixturesAreOnTheSheets(t *testing.T) {
 	says(t, text, b.signed(w.Fixtures[0].At.Y))
 	says(t, text, "over the tub)")
 	head := w.Start.Placed.Head + w.Found.Head.Trim.Width + plan.Room.Joint
-	says(t, text, "trim")
-	says(t, text, "top "+b.signed(head), "the outer edge of the trim along the head")
+	says(t, text, "(trim "+b.signed(head)+")", "the outer edge of the trim along the head")
 	assert.Contains(t, words(text), "line 4'-2\"")
 	laidOut(t, "alcove with trim", plan, Options{})
 }

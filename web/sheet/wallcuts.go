@@ -9,6 +9,7 @@ import (
 	"coursewright/layout/cuts"
 	"coursewright/layout/length"
 	"coursewright/layout/survey"
+	"coursewright/web/drawing"
 )
 
 // wallCuts is the cut list of a wall: one row for the pieces of one line of the
@@ -26,10 +27,11 @@ func (b *book) wallCuts(w layout.Wall, narrow bool) table {
 	if narrow {
 		return narrowCuts(all, name, b.inMillimetres())
 	}
-	t := table{text: body, columns: []column{{name: name, share: 21}, {name: "where", share: 31}, {name: "size to cut" + b.inMillimetres(), share: 32, bold: true}, {share: 50},
-		{name: "pieces", share: 12, right: true}, {name: "line", share: 11}, {name: "set", share: 8, box: true}}}
+	sizes := sizesShare(all)
+	t := table{text: body, columns: []column{{name: name, share: 26}, {name: "where", share: 28}, {name: "size to cut" + b.inMillimetres(), share: sizes, bold: true}, {share: sizesRoom - sizes},
+		{name: "pieces", share: 13, right: true}, {name: "line", share: 17}, {name: "set", share: 8, box: true}}}
 	for _, e := range all {
-		t.rows = append(t.rows, row{cells: []string{orDash(coursesText(e.courses)), e.where, e.big, e.small, number(e.pieces), e.line, ""}})
+		t.rows = append(t.rows, row{cells: []string{orDash(coursesText(e.courses)), e.where, e.big, e.small, number(e.pieces), e.lineText(), ""}})
 	}
 	if len(t.rows) == 0 {
 		t.rows = []row{{cells: []string{"all", "nothing is cut", "", "", "", "", ""}}}
@@ -37,11 +39,23 @@ func (b *book) wallCuts(w layout.Wall, narrow bool) table {
 	return t
 }
 
+// sizesRoom is the share of a cut list that sizes and the words beside them have.
+const sizesRoom = 84
+
+// sizesShare is the share that the sizes take of it, so that none is broken.
+func sizesShare(all []entry) drawing.Micron {
+	wide, s := drawing.Micron(0), strong
+	for _, e := range all {
+		wide = max(wide, s.width(e.big))
+	}
+	return min(max((wide+2*padding)/1000+1, 24), 50)
+}
+
 // narrowCuts is the same with the size over the place, for a list beside a
 // drawing.
 func narrowCuts(all []entry, name, unit string) table {
 	t := table{text: body, columns: []column{{name: "size to cut" + unit + "; where", share: 42},
-		{name: "count", share: 12, right: true}, {name: "line", share: 14}, {name: "set", share: 8, box: true}}}
+		{name: "count", share: 16, right: true}, {name: "line", share: 19}, {name: "set", share: 9, box: true}}}
 	for _, e := range all {
 		text := e.where
 		if len(e.courses) > 0 {
@@ -50,7 +64,7 @@ func narrowCuts(all []entry, name, unit string) table {
 		if e.small != "" {
 			text = e.small + "\n" + text
 		}
-		t.rows = append(t.rows, row{strong: e.big, cells: []string{text, number(e.pieces), e.line, ""}})
+		t.rows = append(t.rows, row{strong: e.big, cells: []string{text, number(e.pieces), e.lineText(), ""}})
 	}
 	if len(t.rows) == 0 {
 		t.rows = []row{{cells: []string{"nothing is cut on this wall", "", "", ""}}}
@@ -60,16 +74,18 @@ func narrowCuts(all []entry, name, unit string) table {
 
 // entry is a row of a cut list.
 type entry struct {
-	courses                 []int
-	where, big, small, line string
-	pieces                  int
-	notched                 bool
+	courses           []int
+	where, big, small string
+	line              string // of the schedule, where it is not one of lines
+	lines             []int  // their numbers there
+	pieces            int
+	alone             string // what pieces are called that are cut each by itself
 }
 
 // wallEntries are the rows of a wall, by the courses they begin in.
 func (b *book) wallEntries(w layout.Wall, course map[string]int) []entry {
 	var all []entry
-	for _, g := range b.cuts.Groups {
+	for i, g := range b.cuts.Groups {
 		for _, p := range g.Places {
 			if p.Wall != w.Found.Letter {
 				continue
@@ -79,46 +95,80 @@ func (b *book) wallEntries(w layout.Wall, course map[string]int) []entry {
 				courses = append(courses, course[id])
 			}
 			slices.Sort(courses)
-			big, small := b.fence(g)
-			all = append(all, entry{slices.Compact(courses), placeText(p.Side), big, small, g.ID, len(p.Pieces), len(g.Size.Notches) > 0})
+			e := entry{courses: slices.Compact(courses), where: placeText(p.Side), lines: []int{i + 1}, pieces: len(p.Pieces)}
+			e.big, e.small = b.fence(g)
+			e.alone = b.alone(g)
+			all = append(all, e)
 		}
 	}
-	all = notchesTogether(all)
+	all = drawnTogether(all)
 	slices.SortStableFunc(all, func(a, b entry) int { return slices.Compare(a.courses, b.courses) })
 	return append(all, b.trimEntries(w)...)
 }
 
-// notchesTogether makes one row of the notched pieces at one place, where they
-// are many: each is a cut of its own, drawn in the schedule.
-func notchesTogether(all []entry) []entry {
+// alone is what the pieces of a line are called that are drawn in the schedule better
+// than told: those with notches, and in a pattern without courses each that is the
+// only one of its cut.
+func (b *book) alone(g cuts.Group) string {
+	switch {
+	case g.How == cuts.Unworkable:
+	case len(g.Size.Notches) > 0:
+		return "notched"
+	case !b.plan.Room.Bond.Coursed() && g.Count == 1 && len(g.Size.Holes) == 0:
+		return "single cuts"
+	}
+	return ""
+}
+
+// drawnTogether makes one row of the pieces at one place that are drawn in the
+// schedule better than told, where they are many.
+func drawnTogether(all []entry) []entry {
 	const many = 3
-	at := map[string]int{}
+	type place struct{ where, alone string }
+	at := map[place]int{}
 	for _, e := range all {
-		if e.notched {
-			at[e.where]++
-		}
+		at[place{e.where, e.alone}]++
 	}
 	var out []entry
-	index := map[string]int{}
+	index := map[place]int{}
 	for _, e := range all {
-		i, known := index[e.where]
+		here := place{e.where, e.alone}
+		i, known := index[here]
 		switch {
-		case !e.notched || at[e.where] < many:
+		case e.alone == "" || at[here] < many:
 			out = append(out, e)
 		case !known:
-			index[e.where] = len(out)
-			e.big, e.small = "notched", "as drawn in the cut schedule"
+			index[here] = len(out)
+			e.big, e.small = e.alone, "as drawn in the cut schedule"
 			out = append(out, e)
 		default:
 			o := &out[i]
 			o.courses = append(o.courses, e.courses...)
 			slices.Sort(o.courses)
 			o.courses = slices.Compact(o.courses)
-			first, _, _ := strings.Cut(o.line, " ")
-			o.pieces, o.line = o.pieces+e.pieces, first+" … "+e.line
+			o.pieces, o.lines = o.pieces+e.pieces, append(o.lines, e.lines...)
 		}
 	}
 	return out
+}
+
+// lineText names the lines of the schedule that a row stands for: "C3", "C10–13".
+func (e entry) lineText() string {
+	if len(e.lines) == 0 {
+		return e.line
+	}
+	var parts []string
+	for n := e.lines; len(n) > 0; {
+		k := 1
+		for k < len(n) && n[k] == n[0]+k {
+			k++
+		}
+		if parts = append(parts, number(n[0])); k > 1 {
+			parts[len(parts)-1] += "–" + number(n[k-1])
+		}
+		n = n[k:]
+	}
+	return "C" + strings.Join(parts, ", ")
 }
 
 // placeText says at what pieces stand: "left", "at the base", "at niche shelf".
@@ -185,7 +235,7 @@ func (b *book) fence(g cuts.Group) (big, small string) {
 	case len(s.Notches)+len(s.Holes) > 0:
 		return b.notched(g)
 	case g.Kind == "rip, cross cut":
-		return b.bare(s.Width) + " × " + b.bare(s.Height), ""
+		return b.bare(s.Width) + " ×" + hold + b.bare(s.Height), ""
 	}
 	if len(g.Saws) > 0 && g.Kind != "cross cut" && g.Kind != "rip" {
 		return b.sawn(g)
@@ -248,7 +298,7 @@ func (b *book) holed(g cuts.Group) (big, small string) {
 }
 
 func (b *book) holeText(h cuts.Hole) string {
-	return "⌀ " + b.bare(h.Diameter) + ", middle " + b.bare(h.FromLeft) + " from left, " + b.bare(h.Up) + " up"
+	return held("⌀ "+b.bare(h.Diameter)) + ", middle " + held(b.bare(h.FromLeft)+" from left,") + " " + held(b.bare(h.Up)+" up")
 }
 
 // notched writes what a notch leaves.

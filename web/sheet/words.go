@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"regexp"
 	"strings"
 	"unicode"
 
@@ -55,15 +56,20 @@ const hold = "\u00a0"
 // held keeps the words of a text in one line.
 func held(text string) string { return strings.ReplaceAll(text, " ", hold) }
 
-// wrap breaks a text into lines no longer than wide; words that are longer are
-// broken themselves. A line break in the text stays.
+// figured is a figure with its unit, which stand together.
+var figured = regexp.MustCompile(`(\d) (mm|m²|cm²|kg|l|in|ft|sq ft|sq in|lb|gal|%|hours)\b`)
+
+// wrap breaks a text into lines no longer than wide. Words that are held together
+// are parted only where they are longer than that, and other words are broken only
+// then. A line break in the text stays.
 func (s style) wrap(text string, wide drawing.Micron) []string {
 	var lines []string
+	text = figured.ReplaceAllString(text, "$1"+hold+"$2")
 	for paragraph := range strings.SplitSeq(text, "\n") {
 		line := ""
 		for word := range strings.SplitSeq(paragraph, " ") {
 			for s.width(word) > wide {
-				head, tail := s.split(word, wide)
+				head, tail := s.part(word, wide)
 				if line != "" {
 					lines, line = append(lines, line), ""
 				}
@@ -81,6 +87,19 @@ func (s style) wrap(text string, wide drawing.Micron) []string {
 		lines = append(lines, line)
 	}
 	return lines
+}
+
+// part takes what fits off the front of words that are held together: as many as
+// there is room for, or else letters of the first.
+func (s style) part(word string, wide drawing.Micron) (head, tail string) {
+	for at := len(word); ; {
+		if at = strings.LastIndex(word[:at], hold); at <= 0 {
+			return s.split(word, wide)
+		}
+		if s.width(word[:at]) <= wide {
+			return word[:at], word[at+len(hold):]
+		}
+	}
 }
 
 // split takes what fits off the front of a word, at least one character.

@@ -1,0 +1,185 @@
+package sheet
+
+import (
+	"regexp"
+	"slices"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"coursewright/layout"
+	"coursewright/web/drawing"
+	"coursewright/web/shapes"
+)
+
+// newer are rooms with what was built later: trim and fixtures, the inside of a niche
+// and of a window, other tile, patterns without courses.
+var newer = []string{"shape/trimmed", "shape/niche", "shape/banded", "shape/two", "shape/herringbone", "insides/shower", "jobs/herringbone", "jobs/hexagon"}
+
+// shapeOf solves a new job of a shape, every reading of it taken as measured.
+func shapeOf(t *testing.T, key string) layout.Plan {
+	t.Helper()
+	name := "shape/" + key
+	plan, known := rooms[name]
+	if !known {
+		job, err := shapes.New(key, "in", "Room "+key)
+		require.NoError(t, err)
+		job.Guess = nil
+		plan, err = layout.Now(job)
+		require.NoError(t, err)
+		rooms[name] = plan
+	}
+	return plan
+}
+
+// everyRoom gives all rooms that sheets are looked at of.
+func everyRoom(t *testing.T, do func(name string, plan layout.Plan)) {
+	t.Helper()
+	for _, name := range slices.Concat(five, newer) {
+		if key, shaped := strings.CutPrefix(name, "shape/"); shaped {
+			do(name, shapeOf(t, key))
+			continue
+		}
+		do(name, roomOf(t, name))
+	}
+}
+
+// A room with newer parts is no longer on paper than others.
+func TestNewerRoomsAreAtMostTwelvePages(t *testing.T) {
+	everyRoom(t, func(name string, plan layout.Plan) {
+		for _, paper := range Papers()[:2] {
+			b := newBook(plan, Options{Paper: paper})
+			assert.LessOrEqual(t, len(b.leaves), 12, "%s on %s: %v", name, paper.Name, leavesOf(b))
+			for _, k := range []Kind{SetOut, FirstCourse, StoryPole, TakeOff, Stages} {
+				assert.Equal(t, 1, leavesOf(b)[k], "%s on %s: %s", name, paper.Name, k)
+			}
+			laidOut(t, name+" on "+paper.Name, plan, Options{Paper: paper, Kinds: Kinds()})
+		}
+	})
+}
+
+// Nothing that is said is cut short: only the title of a long job may be.
+func TestNoTextIsCutShort(t *testing.T) {
+	everyRoom(t, func(name string, plan layout.Plan) {
+		plan.Room.Title = "Bath"
+		for _, paper := range Papers()[:2] {
+			b := newBook(plan, Options{Paper: paper})
+			for n, l := range b.leaves {
+				b.block(l, n+1)
+				for _, x := range texts(l) {
+					assert.False(t, strings.HasSuffix(x.Text, "…"), "%s on %s, %s %s: %q", name, paper.Name, l.title, l.wall, x.Text)
+				}
+			}
+		}
+	})
+}
+
+// No figure and no word is broken in its column: what a person reads is a whole size.
+func TestNoSizeIsBrokenInTwo(t *testing.T) {
+	amiss := regexp.MustCompile(`/\d*$|^"|^[a-z]{1,2}\)|^/\d`)
+	everyRoom(t, func(name string, plan layout.Plan) {
+		for _, paper := range Papers()[:2] {
+			for _, l := range newBook(plan, Options{Paper: paper}).leaves {
+				for _, x := range texts(&leaf{own: l.own}) {
+					assert.NotRegexp(t, amiss, x.Text, "%s on %s, %s", name, paper.Name, l.title)
+				}
+			}
+		}
+	})
+}
+
+// The first course of a wall is drawn with the feet of its legs apart, no two tiles of a
+// run over each other, and no figure left of the wall it belongs to.
+func TestTheFeetOfLegsStandApart(t *testing.T) {
+	apart := 0
+	everyRoom(t, func(name string, plan layout.Plan) {
+		b := newBook(plan, Options{Kinds: []Kind{FirstCourse}})
+		f := b.flows[0]
+		for i, w := range plan.Walls {
+			s := b.footing(w)
+			if s.asLaid || len(s.tiles) == 0 {
+				continue
+			}
+			rim, _ := widestBase(w)
+			runs := s.runs()
+			apart += len(runs) - 1
+			n := 0
+			for _, run := range runs {
+				n += len(run)
+				for k, tile := range run {
+					assert.Equal(t, tile.leg, tile.box.Top <= rim.low, "%s, wall %d: %s", name, i, tile.piece.ID)
+					assert.Equal(t, run[0].leg, tile.leg, "%s, wall %d: %s", name, i, tile.piece.ID)
+					if k > 0 {
+						assert.GreaterOrEqual(t, tile.box.Left, run[k-1].box.Right, "%s: %s", name, tile.piece.ID)
+					}
+				}
+				at := drawing.Micron(0)
+				for k, m := range f.marks(s, run, f.scale) {
+					assert.GreaterOrEqual(t, m.at, footHeight.size, "%s: %s", name, m.height)
+					assert.True(t, k == 0 || m.at-at >= footApart, "%s: %s", name, m.height)
+					at = m.at
+				}
+				assert.LessOrEqual(t, at, f.runWide(s, run, f.scale)+footApart, name)
+			}
+			assert.Equal(t, len(s.tiles), n, name)
+		}
+	})
+	assert.Greater(t, apart, 6, "legs are among the rooms")
+}
+
+// In a pattern without courses every tile over the base stands where it is laid, and is
+// named with its line of the schedule.
+func TestAPatternsFootIsDrawnAsItIsLaid(t *testing.T) {
+	plan := roomOf(t, "jobs/herringbone")
+	b := newBook(plan, Options{Kinds: []Kind{FirstCourse, CutSchedule}})
+	text := printedText(t, plan, FirstCourse)
+	says(t, words(text), "The tiles that are cut to the base, where they stand")
+	assert.NotContains(t, text, "their tops on one line")
+	line := map[string]string{}
+	for _, c := range b.cuts.Cuts {
+		line[c.Piece] = c.Group
+	}
+	upright := map[string]bool{}
+	for _, x := range texts(b.leaves[0]) {
+		upright[x.Text] = true
+	}
+	for _, w := range plan.Walls {
+		s := b.footing(w)
+		assert.True(t, s.asLaid, w.Found.Name)
+		for _, tile := range s.tiles {
+			want := tile.piece.ID
+			if line[want] != "" {
+				want += ", " + line[want]
+			}
+			assert.True(t, upright[want], "%q stands on the sheet", want)
+		}
+	}
+}
+
+// Every piece that is cut is found from the schedule: its place is named in its line,
+// and so is what else comes out of its tile.
+func TestTheScheduleSaysWhereEveryPieceGoes(t *testing.T) {
+	everyRoom(t, func(name string, plan layout.Plan) {
+		b := newBook(plan, Options{Kinds: []Kind{CutSchedule}, Paper: Papers()[0]})
+		all := ""
+		for _, l := range b.leaves {
+			for _, x := range texts(l) {
+				all += x.Text + " "
+			}
+		}
+		all = words(strings.ReplaceAll(all, hold, " "))
+		partners := b.partners()
+		for _, g := range b.cuts.Groups {
+			_, small := b.fence(g)
+			for _, want := range []string{placesText(g), partners[g.ID], small} {
+				assert.Contains(t, all, words(strings.ReplaceAll(want, hold, " ")), "%s, %s", name, g.ID)
+			}
+		}
+	})
+}
+
+func TestHeldWordsArePartedAtTheirSpaces(t *testing.T) {
+	assert.Equal(t, []string{held("−24 3/16\" (15 13/16\""), held("over the tub)")}, body.wrap(held(`−24 3/16" (15 13/16" over the tub)`), 44000))
+}
