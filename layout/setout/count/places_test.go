@@ -1,0 +1,148 @@
+package count
+
+import (
+	"slices"
+	"testing"
+
+	"coursewright/layout/length"
+	"coursewright/layout/merit"
+	"coursewright/layout/survey"
+
+	"github.com/stretchr/testify/require"
+	"pgregory.net/rapid"
+)
+
+func TestEndsStandOnTileEdgesAndWhereARunTurns(t *testing.T) {
+	for name, c := range map[string]struct {
+		sketch string
+		edge   length.Length
+		right  bool
+		want   []length.Length
+	}{
+		"meets a corner":              {"1000x600 300x100+2", 0, false, []length.Length{0}},
+		"stops where it was measured": {"1000x600 300x100+2 left=30", 0, false, []length.Length{30}},
+		"on the edge of a tile":       {"1000x600 300x100+2 left=0..80", 40, false, []length.Length{0, 40, 80}},
+		"none in its range":           {"1000x600 300x100+2 left=0..80", 100, false, []length.Length{0, 80}},
+		"of either course":            {"1000x600 300x100+2 1/2 left=0..200", 10, false, []length.Length{0, 10, 161, 200}},
+		"at the right where one ends": {"1000x600 300x100+2 right=880..1000", 0, true, []length.Length{880, 904, 1000}},
+		"in front of a step":          {"1000x600 300x100+2 left=0..200 leg=150", 40, false, []length.Length{0, 40, 150, 200}},
+	} {
+		var want []length.Length
+		for _, x := range c.want {
+			want = append(want, x*mm)
+		}
+		require.Equal(t, want, drawWall(c.sketch).Places.Ends(c.edge*mm, c.right), name)
+	}
+}
+
+func TestHeadsStandOnCourses(t *testing.T) {
+	for name, c := range map[string]struct {
+		sketch string
+		line   length.Length
+		want   []length.Length
+	}{
+		"meets a ceiling":         {"1000x600 300x100+2", 0, []length.Length{0}},
+		"stops at a measured one": {"1000x600 300x100+2 head=555", 0, []length.Length{555}},
+		"on the top of courses":   {"1000x600 300x100+2 head=400..620", 0, []length.Length{406, 508, 610}},
+		"no top in its range":     {"1000x600 300x100+2 head=410..500", 0, []length.Length{410, 500}},
+		"in columns of half bond": {"1000x600 300x100+2 1/2 columns head=400..470", 0, []length.Length{406, 457}},
+	} {
+		var want []length.Length
+		for _, x := range c.want {
+			want = append(want, x*mm)
+		}
+		require.Equal(t, want, drawWall(c.sketch).Places.Heads(c.line*mm), name)
+	}
+}
+
+// Random places of ends and heads: within their ranges, ascending, and every tile edge of
+// the range among them.
+func TestEndsAndHeadsAreAllThereAre(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		w, s := drawn(t)
+		for _, right := range []bool{false, true} {
+			end, add := w.Found.Left, length.Length(0)
+			if right {
+				end, add = w.Found.Right, w.facts.room.Tile.Width
+			}
+			if end.Meets {
+				continue
+			}
+			got := w.Places.Ends(s.Edge, right)
+			require.True(t, slices.IsSorted(got))
+			require.GreaterOrEqual(t, got[0], end.Stops.From)
+			require.LessOrEqual(t, got[len(got)-1], end.Stops.To)
+			if end.Stops.Free() {
+				require.Subset(t, got, w.facts.level(s.Edge).within(end.Stops, add))
+			}
+		}
+		if h := w.Found.Head; !h.Meets {
+			for _, y := range w.Places.Heads(s.Line) {
+				require.True(t, h.Stops.From <= y && y <= h.Stops.To)
+			}
+		}
+	})
+}
+
+// Places that promise the most come first, what was worked out once is kept, and what an
+// option promises is not more than what the whole wall gives with it.
+func TestOptionsPromiseNoMoreThanTheCount(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		w, s := drawn(t)
+		if len(w.Free()) == 0 || w.Places.Overlap(s.Placed) {
+			t.Skip("nothing to place, or openings that overlap")
+		}
+		got := w.Count(s).Merit
+		order := w.facts.order
+		for _, i := range w.Free() {
+			for name, options := range map[string][]Option{"level": w.Places.Level(i, s.Edge), "upright": w.Places.Upright(i, s.Line)} {
+				require.True(t, slices.IsSortedFunc(options, func(a, b Option) int {
+					n, _ := order.Compare(&a.Merit, &b.Merit)
+					return n
+				}), name)
+				at := s.Placed.Openings[i]
+				p := Pair{at.Left, at.Right}
+				if name == "upright" {
+					p = Pair{at.Bottom, at.Top}
+				}
+				k := slices.IndexFunc(options, func(o Option) bool { return o.Pair == p })
+				require.GreaterOrEqual(t, k, 0, "the place drawn is an option")
+				n, term := order.Until(&got, &options[k].Merit, merit.Find)
+				require.GreaterOrEqual(t, n, 0, "%s promises too much in %s:\n%+v\n%+v", name, term, options[k].Merit, got)
+			}
+			work := w.Work()
+			again := w.Places.Level(i, s.Edge)
+			require.Equal(t, work, w.Work(), "worked out once")
+			require.Len(t, again, len(w.Places.LevelPairs(i, s.Edge)))
+		}
+	})
+}
+
+func TestWhatOverlaps(t *testing.T) {
+	w := drawWall("2000x600 300x100+2 niche=300..700,200,100,100 niche=900,200,100,100 pipe=1500,150,40")
+	for name, c := range map[string]struct {
+		left, right length.Length
+		overlaps    bool
+	}{
+		"clear of all":         {400, 600, false},
+		"into the next niche":  {750, 950, true},
+		"touching it":          {700, 900, false},
+		"into the pipe's hole": {1300, 1500, true},
+	} {
+		p := w.Outer()
+		p.Openings = slices.Clone(p.Openings)
+		p.Openings[0] = survey.Edges{Left: c.left * mm, Right: c.right * mm, Bottom: 100 * mm, Top: 200 * mm}
+		require.Equal(t, c.overlaps, w.Places.Overlap(p), name)
+	}
+	for line, apart := range map[string]bool{
+		"3000x2000 300x100+2 niche=1200..1300,300,800,300":                                  true,
+		"3000x2000 300x100+2":                                                               false,
+		"3000x2000 300x100+2 niche=200..300,300,800,300":                                    false, // nearer the corner than a tile
+		"3000x2000 300x100+2 niche=1200..1300,300,800,300 pipe=1700,900,40":                 false,
+		"3000x2000 300x100+2 niche=1200..1300,300,800,300 left=0..20":                       false, // a free end moves what is beside it
+		"3000x2000 300x100+2 niche=800..850,300,800,300 niche=1800..1850,300,800,300":       true,
+		"3000x2000 300x100+2 niche=800..850,300,800..900,300 niche=1400..1450,300,1200,100": false,
+	} {
+		require.Equal(t, apart, drawWall(line).Places.Apart(), line)
+	}
+}
