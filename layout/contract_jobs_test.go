@@ -143,6 +143,17 @@ func (d draws) openings(width int) (out []survey.Opening) {
 	return out
 }
 
+// turned makes some corners of a job outside ones.
+func turned(t *rapid.T, job survey.Job) survey.Job {
+	for i := range len(job.Walls) - 1 {
+		if rapid.Bool().Draw(t, "turns outward") {
+			end := survey.End{Meets: "outside corner", Corner: rapid.SampledFrom([]string{"lap", "mitre", "bullnose"}).Draw(t, "corner")}
+			job.Walls[i].Right, job.Walls[i+1].Left = end, survey.End{Meets: "outside corner"}
+		}
+	}
+	return job
+}
+
 // pinned fixes the course line and every start somewhere on the tape.
 func pinned(t *rapid.T, job survey.Job) survey.Job {
 	d := draws{t, job.Units == "mm"}

@@ -144,7 +144,7 @@ func TestPlansOfTheShippedJobsHoldByTheContract(t *testing.T) {
 // So does the plan file of any small job, set out anywhere.
 func TestPlansOfRandomJobsHoldByTheContract(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		job := pinned(t, randomJob(t))
+		job := turned(t, pinned(t, randomJob(t)))
 		typed, err := survey.Write(job)
 		require.NoError(t, err)
 		t.Logf("%s", typed)
@@ -208,6 +208,16 @@ func inOrder(t require.TestingT, ids map[string]bool, w planWall) {
 	}
 }
 
+// trim is how far trim that stands inside a stop keeps tile from it.
+func (r room) trim(name string) float64 {
+	for _, t := range r.job.Trims {
+		if t.Name == name && t.Place != "beyond" {
+			return r.said(t.Width) + r.joint
+		}
+	}
+	return 0
+}
+
 // ranges holds that no mark stands outside its range.
 func ranges(t require.TestingT, r room, i int, w planWall) {
 	within := func(m *survey.Mark, got float64, what string) {
@@ -218,9 +228,13 @@ func ranges(t require.TestingT, r room, i int, w planWall) {
 		require.True(t, got >= r.said(from) && got <= r.said(to), "%s of %s at %v mm, outside %s to %s", what, w.Name, got/perMM, from, to)
 	}
 	found := r.job.Walls[i]
-	for name, m := range map[string]*survey.Mark{"end left": found.Left.Stops, "end right": found.Right.Stops, "head": found.Head.Stops} {
-		if m != nil {
-			within(m, w.Marks.at(name), name)
+	for _, e := range []struct {
+		name string
+		m    *survey.Mark
+		edge float64 // from where tile ends to the finished edge
+	}{{"end left", found.Left.Stops, -r.trim(found.Left.Trim)}, {"end right", found.Right.Stops, r.trim(found.Right.Trim)}, {"head", found.Head.Stops, r.trim(found.Head.Trim)}} {
+		if e.m != nil {
+			within(e.m, w.Marks.at(e.name)+e.edge, e.name)
 		}
 	}
 	for _, o := range found.Openings {

@@ -47,10 +47,12 @@ type planFile struct {
 	Holds    []holdsFile   `json:"holds"`
 	Bands    []bandFile    `json:"bands,omitempty"`
 	Walls    []wallFile    `json:"walls"`
+	Outside  []cornerFile  `json:"outside,omitempty"` // outside corners, from left to right
 	Findings []findingFile `json:"findings"`
 	Doubts   []doubtFile   `json:"doubts"`
 	Guess    []string      `json:"guess,omitempty"` // paths of the job's fields that nobody has measured
 	Cuts     []cutFile     `json:"cuts"`
+	Mitres   []mitreFile   `json:"mitres,omitempty"`
 	Offcuts  offcutFile    `json:"offcuts"`
 	Takeoff  []buyFile     `json:"takeoff"`
 	Help     []helpFile    `json:"help,omitzero"` // left out where nobody asked for it
@@ -274,6 +276,7 @@ func (p Plan) document() planFile {
 		d.Walls = append(d.Walls, wallOf(w))
 	}
 	p.addBands(&d)
+	d.Outside = p.corners()
 	p.addWork(&d)
 	for _, f := range p.Findings {
 		out := findingFile{Rule: string(f.Rule), Grade: string(f.Grade), Piece: f.Piece, Text: f.Text, Why: f.Why, Do: f.Do, Source: f.Source}

@@ -42,6 +42,7 @@ func (p Plan) addWork(d *planFile) {
 	for _, g := range s.Groups {
 		d.Cuts = append(d.Cuts, cutFile{g.ID, g.Count, g.Kind, g.Size.Width.Millimetres(), g.Size.Height.Millimetres(), g.Pieces, sawsOf(g)})
 	}
+	d.Mitres = mitresOf(s, p.Walls)
 	d.Offcuts = offcutFile{s.Offcuts.TilesCut, s.Offcuts.TilesSaved, s.Offcuts.LowerBound, s.Offcuts.Pairs}
 	if d.Offcuts.Pairs == nil {
 		d.Offcuts.Pairs = [][2]string{}

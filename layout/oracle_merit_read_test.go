@@ -253,6 +253,10 @@ func (j *judge) or(text, inches, mm string) float64 {
 func judged(t require.TestingT, job []byte, plan planDoc) *judge {
 	j := &judge{plan: plan}
 	require.NoError(t, json.Unmarshal(job, &j.job))
+	for i := range j.job.Walls {
+		w := &j.job.Walls[i]
+		w.Left.Meets, w.Right.Meets = notTurned(w.Left.Meets), notTurned(w.Right.Meets)
+	}
 	j.metric = j.job.Units == "mm"
 	j.sizes()
 	j.bond(t)

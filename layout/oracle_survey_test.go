@@ -3,6 +3,7 @@ package layout_test
 import (
 	"math"
 	"math/big"
+	"slices"
 	"strings"
 
 	"coursewright/layout/survey"
@@ -76,6 +77,11 @@ func (r room) or(text, inches, mm string) float64 {
 }
 
 func roomOf(job survey.Job) room {
+	job.Walls = slices.Clone(job.Walls)
+	for i := range job.Walls {
+		w := &job.Walls[i]
+		w.Left.Meets, w.Right.Meets = notTurned(w.Left.Meets), notTurned(w.Right.Meets)
+	}
 	r := room{job: job, offset: new(big.Rat), plumb: job.Bond.Along == "plumb"}
 	r.width, r.height, r.joint = r.said(job.Tile.Width), r.said(job.Tile.Height), r.said(job.Joint.Plain)
 	r.deep = r.or(job.Bed, "3/16", "5") + r.or(job.Tile.Thickness, "5/16", "8")

@@ -119,11 +119,30 @@ func (r roomDraw) job() object {
 		name := fmt.Sprintf("%c", 'a'+i)
 		walls, names = append(walls, r.wall(name, size, i > 0 || n == 4, i < n-1 || n == 4)), append([]string{name}, names...)
 	}
+	for i := range walls {
+		if (i+1 < n || n == 4) && r.one(4, "turns outward") {
+			r.turn(walls[i].(object), walls[(i+1)%n].(object))
+		}
+	}
 	job["walls"] = walls
 	if r.one(3, "set from the right") {
 		job["setOrder"] = names
 	}
 	return job
+}
+
+// turn makes the corner between two walls an outside one.
+func (r roomDraw) turn(before, after object) {
+	end := object{"meets": "outside corner", "corner": r.word("corner", "lap", "mitre", "bullnose")}
+	if end["corner"] != "mitre" {
+		if laps := r.word("laps", "", "left", "right"); laps != "" {
+			end["laps"] = laps
+		}
+	}
+	if r.one(3, "its gap") {
+		end["gap"] = r.of(r.draw("gap", 0, 5))
+	}
+	before["right"], after["left"] = end, object{"meets": "outside corner"}
 }
 
 func (r roomDraw) bond() object {
@@ -266,6 +285,9 @@ func TestRoomsAreOfEveryKind(t *testing.T) {
 		count("four walls", len(job.Walls) == 4)
 		count("one wall", len(job.Walls) == 1)
 		for _, w := range job.Walls {
+			count("an outside corner", w.Right.Meets == "outside corner")
+		}
+		for _, w := range job.Walls {
 			free := func(m *markDoc) bool { return m != nil && m.From != "" }
 			count("a free end", free(w.Left.Stops) || free(w.Right.Stops))
 			count("a free head", free(w.Head.Stops))
@@ -280,7 +302,7 @@ func TestRoomsAreOfEveryKind(t *testing.T) {
 			}
 		}
 	}
-	for _, kind := range []string{"inches", "millimetres", "columns", "a hand left free", "four walls", "one wall", "a free end", "a free head",
+	for _, kind := range []string{"inches", "millimetres", "columns", "a hand left free", "four walls", "one wall", "an outside corner", "a free end", "a free head",
 		"a leaning corner", "a leg", "several openings", "a boundary out of sight", "a free niche", "a window", "a pipe"} {
 		require.True(t, seen[kind], "%s", kind)
 	}

@@ -18,6 +18,7 @@ func Of(in Input, set Settings) Schedule {
 		s.others(of(Input{Room: room, Walls: o.Faces}, set), o.Name)
 	}
 	s.Trim = trimCuts(in.Walls, in.Room.Units)
+	s.Mitres = mitres(in, set)
 	return s
 }
 

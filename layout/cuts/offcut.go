@@ -38,6 +38,7 @@ func pair(cut []work, set Settings, near length.Length) Offcuts {
 	blanks := make([]blank, len(cut))
 	for i, w := range cut {
 		blanks[i] = w.blank()
+		blanks[i].wide += w.mitred(set.Kerf)
 	}
 	off := set.paired(blanks)
 	for i := range blanks {

@@ -53,6 +53,7 @@ type Schedule struct {
 	Cuts    []Cut   // every piece by itself, in setting order
 	Offcuts Offcuts
 	Trim    []TrimCut // in the order of its numbers
+	Mitres  []Mitre   // at outside corners, from left to right
 	Others  []Offcuts // of each tile that only faces of niches and windows have (plan.Others)
 }
 

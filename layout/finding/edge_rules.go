@@ -205,7 +205,7 @@ func wetHeight(in Input) []place {
 	names, walls := map[length.Length][]string{}, map[length.Length]int{}
 	for i, w := range in.Walls {
 		h := headHeight(w) - from
-		if !known || h >= least {
+		if !known || h >= least || in.low(i) {
 			continue
 		}
 		if names[h] == nil {
@@ -245,10 +245,10 @@ func pastTub(in Input) []place {
 			continue
 		}
 		p := w.Start.Placed
-		if past := left - p.Left; !w.Found.Left.Meets && past < in.Limits.PastTub {
+		if past := left - p.Left; !w.Found.Left.Meets && w.Found.Left.Outside == nil && past < in.Limits.PastTub {
 			all = append(all, in.short(i, "left", past))
 		}
-		if past := p.Right - right; !w.Found.Right.Meets && past < in.Limits.PastTub {
+		if past := p.Right - right; !w.Found.Right.Meets && w.Found.Right.Outside == nil && past < in.Limits.PastTub {
 			all = append(all, in.short(i, "right", past))
 		}
 	}

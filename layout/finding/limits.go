@@ -27,6 +27,7 @@ type Limits struct {
 	BarOverRimLow, BarOverRimHigh length.Length // of the lower one over a tub: ADA 607.4.2
 	HalfBar                       length.Length // half of a bar of 1 1/4 in, the least of ADA 609.2, from memory
 	LeastTrim                     length.Length // a shorter piece of trim is hard to cut: common practice, no source
+	HalfWall                      length.Length // a wall that turns outside and is no higher has a top: how-to pages
 	Field                         length.Length // a longer field needs a movement joint: TCNA EJ171
 }
 
@@ -55,6 +56,7 @@ func Usual(s length.System) Limits {
 		BarOverRimLow: 8 * length.Inch, BarOverRimHigh: 10 * length.Inch,
 		HalfBar:   5 * length.Inch / 8,
 		LeastTrim: leastTrim(s),
+		HalfWall:  60 * length.Inch,
 		Field:     20 * length.Foot,
 	}
 	if s == length.Metric {
@@ -66,6 +68,7 @@ func Usual(s length.System) Limits {
 		l.StudBay, l.PastTub = 368*length.Millimetre, 51*length.Millimetre
 		l.WallHeight, l.OverDrain = 1829*length.Millimetre, 1778*length.Millimetre
 		l.GlassHeight, l.GlassNear, l.Field = 1524*length.Millimetre, 1524*length.Millimetre, 6*length.Metre
+		l.HalfWall = 1524 * length.Millimetre
 	}
 	return l
 }

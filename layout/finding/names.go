@@ -49,6 +49,13 @@ const (
 
 	LegLeftOut Name = "leg left out"
 
+	MitredEdges       Name = "mitred edges"
+	EdgeInPlainSight  Name = "edge in plain sight"
+	ProfileAtACorner  Name = "profile at an outside corner"
+	BondRoundACorner  Name = "bond round an outside corner"
+	WaterRoundACorner Name = "water round an outside corner"
+	FallOfATop        Name = "fall of a top"
+
 	HoleNearAJoint          Name = "hole of a fixture near a joint"
 	FixtureOffTheTile       Name = "fixture off the tile"
 	FixtureOffTheJointLines Name = "fixture off the joint lines"

@@ -37,6 +37,28 @@ type OutsideFound struct {
 // walls that are square to each other.
 func (o OutsideFound) Bevel() int { return 180 - o.Angle }
 
+// HalfDegrees writes an angle in half degrees: "45°", "22.5°".
+func HalfDegrees(n int) string {
+	if n%2 == 0 {
+		return fmt.Sprintf("%d°", n/2)
+	}
+	return fmt.Sprintf("%d.5°", n/2)
+}
+
+// Back is how much shorter than its face the back of a mitred tile is, which is
+// as far as the saw goes in under the face: its thickness times the tangent of the
+// bevel, at 45° the thickness.
+func (o OutsideFound) Back(thickness length.Length) length.Length {
+	return along(thickness, o.Bevel())
+}
+
+// Kerf is what a cut of a kerf costs along the face where the saw is tilted by the
+// bevel: the kerf over its cosine, 1.414 kerfs at 45°.
+func (o OutsideFound) Kerf(kerf length.Length) length.Length {
+	_, cos := slant(o.Bevel())
+	return length.Length((2*int64(kerf)*whole + cos) / (2 * cos))
+}
+
 // outsideEnd reads an end that meets an outside corner. What is done there stands
 // at the right end of the wall before it; a gap and trim belong to it too.
 func (r *resolver) outsideEnd(p path, e End, sealant length.Length) EndFound {
@@ -285,10 +307,18 @@ func along(deep length.Length, halves int) length.Length {
 	if halves == 90 {
 		return deep
 	}
-	const sin1, cos1 = 8_726_535, 999_961_923 // of half a degree
-	sin, cos := int64(0), int64(whole)
+	sin, cos := slant(halves)
+	return length.Length((2*int64(deep)*sin + cos) / (2 * cos))
+}
+
+// slant is the sine and the cosine of an angle in half degrees, from those of half a
+// degree. The error after 120 steps is under a millionth, a tenth of a unit over
+// 100 mm.
+func slant(halves int) (sin, cos int64) {
+	const sin1, cos1 = 8_726_535, 999_961_923
+	sin, cos = 0, whole
 	for range halves {
 		sin, cos = (sin*cos1+cos*sin1+whole/2)/whole, (cos*cos1-sin*sin1+whole/2)/whole
 	}
-	return length.Length((2*int64(deep)*sin + cos) / (2 * cos))
+	return sin, cos
 }
