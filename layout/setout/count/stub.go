@@ -113,6 +113,18 @@ func (s *stub) edges(both *[2]piece.Edge) []piece.Edge {
 	return both[:n]
 }
 
+// side is where a stub ends on its left or on its right, at the lower edge of the row and
+// at the upper.
+func (s *stub) side(end int) [2]length.Length {
+	switch c := s.cuts[end]; {
+	case c != nil:
+		return [2]length.Length{c.x0, c.x1}
+	case end == 0:
+		return [2]length.Length{s.left, s.left}
+	}
+	return [2]length.Length{s.right, s.right}
+}
+
 // run is the run that a stub of a row belongs to.
 func (s *stub) run(w *facts, row bond.Row) Run {
 	return Run{Edges: s.edges(&[2]piece.Edge{}), Class: w.class(row.Course), Least: s.wide, Low: s.low(w.rule.Sides)}

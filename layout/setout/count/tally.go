@@ -93,15 +93,30 @@ func (t *tally) row(row bond.Row, in []crossing, found []stub, cover *piece.Cove
 		}
 		first, last := found[n], found[n+k-1]
 		n += k
+		left, right := first.side(0), last.side(1)
 		if first.sealed() {
-			first.left = row.First + length.Length(p.tile+1)*row.Pitch
+			x := row.First + length.Length(p.tile+1)*row.Pitch
+			left = [2]length.Length{x, x}
 		}
 		if last.sealed() {
-			last.right = row.First + length.Length(q.tile-1)*row.Pitch + row.Width
+			x := row.First + length.Length(q.tile-1)*row.Pitch + row.Width
+			right = [2]length.Length{x, x}
 		}
-		if first.left < last.right {
-			cover.Rect(plane.Rect{Left: first.left, Right: last.right, Bottom: row.Low, Top: row.High})
-		}
+		covers(cover, row, left, right)
+	}
+}
+
+// covers covers what stands of a row from left to right, each at the row's lower edge and
+// at its upper.
+func covers(cover *piece.Cover, row bond.Row, left, right [2]length.Length) {
+	switch {
+	case min(left[0], left[1]) >= max(right[0], right[1]):
+	case left[0] == left[1] && right[0] == right[1]:
+		cover.Rect(plane.Rect{Left: left[0], Right: right[0], Bottom: row.Low, Top: row.High})
+	default:
+		cover.Region(plane.Region{{
+			{Point: plane.Point{X: left[0], Y: row.Low}}, {Point: plane.Point{X: right[0], Y: row.Low}},
+			{Point: plane.Point{X: right[1], Y: row.High}}, {Point: plane.Point{X: left[1], Y: row.High}}}})
 	}
 }
 
