@@ -14,7 +14,7 @@ type Options struct {
 	Sheet   bool   // for paper: larger text
 	Handles bool   // with what a person may drag, and pieces to pick
 	Finish  bool   // tile and grout in their colours, without a mark of any cut or handle
-	Wide    Micron // on a screen, what it is laid out for; zero: ScreenWidth
+	Wide    Micron // what it is laid out for; zero: on a screen ScreenWidth, on paper what it needs
 	High    Micron // on a screen, how high a wall may stand; zero: as is usual at that width
 }
 

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"coursewright/layout"
+	"coursewright/layout/cuts"
 	"coursewright/layout/length"
 	"coursewright/layout/piece"
 	"coursewright/layout/plane"
@@ -34,7 +35,7 @@ func (b *board) columnsOf(f frame, w layout.Wall) columns {
 // lot is the pieces of an end column whose tiles stand one over the other.
 type lot struct {
 	bottom      length.Length // of the lowest
-	least, most length.Length // to cut; zero where they are whole
+	least, most length.Length // to cut, from the narrowest to the widest side; zero where they are whole
 }
 
 // inTurn gives the sizes of one end column and marks its pieces as said. It is
@@ -43,18 +44,19 @@ func (b *board) inTurn(f frame, w layout.Wall, side plane.Side, said map[string]
 	lots := map[length.Length]*lot{} // by the left edge of the tile
 	step, cut := b.plan.Room.Units.Step(), false
 	for _, p := range b.lastIn(f, w, side) {
-		wide := length.Length(0)
+		wide, most := length.Length(0), length.Length(0)
 		if !p.Whole {
 			wide, _ = uncovered(p)
 			wide, cut = wide.FloorTo(step), true
+			most = max(wide, p.Face.Bounds().Width().FloorTo(step))
 			said[p.ID] = true
 		}
 		l := lots[p.Tile.Left]
 		if l == nil {
-			l = &lot{p.Tile.Bottom, wide, wide}
+			l = &lot{p.Tile.Bottom, wide, most}
 			lots[p.Tile.Left] = l
 		}
-		l.bottom, l.least, l.most = min(l.bottom, p.Tile.Bottom), min(l.least, wide), max(l.most, wide)
+		l.bottom, l.least, l.most = min(l.bottom, p.Tile.Bottom), min(l.least, wide), max(l.most, most)
 	}
 	if !cut {
 		return ""
@@ -110,14 +112,15 @@ func (b *board) lotsText(lots map[length.Length]*lot) string {
 	return strings.Join(slices.Compact(texts), " · ")
 }
 
-// lotText writes one size, or the least and the largest where a corner leans.
+// lotText writes one size, or the least and the largest where a corner leans by more
+// than the cut schedule takes as one setting.
 func (b *board) lotText(l lot) string {
 	least := "whole"
 	if l.least > 0 {
 		least = b.bare(l.least)
 	}
 	switch {
-	case l.least == l.most:
+	case l.least == l.most || l.least > 0 && l.most-l.least <= cuts.Near(b.plan.Room.Units):
 		return least
 	case l.least <= 0:
 		return b.bare(l.most) + " to whole"

@@ -91,7 +91,7 @@ func (s *single) upright() {
 	if t, found := footOf(s.f, s.w); found {
 		base = t.low
 	}
-	s.foot = max(base, s.f.at(0, s.struck).Y) + ground + 10*px + rise(s.texts.figure)
+	s.foot = max(base, s.f.at(0, s.struck).Y) + ground + pointerHigh + 5*px + rise(s.texts.figure)
 	s.dims = max(s.foot+2*s.footStep(), low+leading(s.texts.note)+footGap)
 	s.Height = s.dims + s.stringHeight(s.along, s.Width-2*edgeRoom) + edgeRoom + s.legendHeight(s.Width-2*edgeRoom) + headRoom
 	if s.opt.Finish {
@@ -139,7 +139,7 @@ func (s *single) part() {
 	}
 	s.overhang(s.f, s.over, left, right, y)
 	if edge, ok := s.struckEdge(s.w); ok {
-		s.pointer(s.f.wall, Point{s.f.at(edge, 0).X, s.foot - rise(s.texts.figure) - 9*px})
+		s.pointer(s.f.wall, Point{s.f.at(edge, 0).X, s.foot - rise(s.texts.figure) - pointerHigh - 3*px})
 	}
 	s.keepLegs(s.f, s.w)
 	s.footLines(s.f, s.w, s.foot)
@@ -184,8 +184,9 @@ func (s *single) seenLines() []string {
 	return linesOf(s.seen()+s.levelFrom(s.w), s.texts.note, s.Width-s.keySize().X-3*edgeRoom)
 }
 
-// headingWidth is the least width that the heading asks for on paper.
-func (s *single) headingWidth() Micron { return 100 * Millimetre }
+// headingWidth is the least width that the heading asks for on paper: what it is laid
+// out for.
+func (s *single) headingWidth() Micron { return max(100*Millimetre, s.opt.Wide) }
 
 // headingHeight is the room of the heading.
 func (s *single) headingHeight() Micron {

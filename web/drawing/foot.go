@@ -3,6 +3,7 @@ package drawing
 import (
 	"coursewright/layout"
 	"coursewright/layout/length"
+	"coursewright/layout/stages"
 	"coursewright/layout/survey"
 )
 
@@ -101,11 +102,40 @@ func (b *board) footLines(f frame, w layout.Wall, y Micron) {
 	tag := Tag{Kind: Dim, Wall: f.wall}
 	if b.inCourses() {
 		l, r := b.firstCourse(t.base, t.ends[0]), b.firstCourse(t.base, t.ends[1])
+		if b.texts == sheetTexts {
+			l, r = b.footCuts(w, t, l, r)
+		}
 		b.pair(Label{Tag: tag, Size: b.texts.figure, Bold: true, Colour: Blue}, b.courseText(l), b.courseText(r), t, y)
 		y += b.footStep()
 	}
 	left, right := survey.At(t.base.Readings, t.ends[0]), survey.At(t.base.Readings, t.ends[1])
 	b.pair(Label{Tag: tag, Size: b.texts.note, Colour: Black}, b.signed(left), b.signed(right), t, y)
+}
+
+// footCuts are the heights of the first course at the outer ends of its first and its
+// last cut over a stretch of base, as the first-course sheet gives them; l and r where
+// it has none.
+func (b *board) footCuts(w layout.Wall, t foot, l, r length.Length) (left, right length.Length) {
+	in, rim := stages.Input{Room: b.plan.Room, Walls: b.plan.Walls}, t.base.Readings[0].Value
+	for _, s := range t.base.Readings {
+		rim = min(rim, s.Value)
+	}
+	left, right = l, r
+	first, last := t.ends[1], t.ends[0]
+	for _, p := range w.Pieces {
+		box := p.Face.Bounds()
+		if box.Top <= rim || box.Bottom > rim+2*b.plan.Room.Tile.Height || !in.FirstCourse(w, p) {
+			continue
+		}
+		a, z := FootEnds(w, p)
+		if a.X < first {
+			first, left = a.X, box.Top-a.Y
+		}
+		if z.X > last {
+			last, right = z.X, box.Top-z.Y
+		}
+	}
+	return left, right
 }
 
 // pair writes a text at each end of a stretch; one in its middle where both are

@@ -1,5 +1,11 @@
 package drawing
 
+import (
+	"slices"
+
+	"coursewright/layout/piece"
+)
+
 // entry is one swatch of the legend with its place in it.
 type entry struct {
 	kind Kind
@@ -24,6 +30,9 @@ var meanings = []entry{
 // entries lays out those of the fillings that the walls shown have, in rows no
 // wider than given.
 func (b *board) entries(width Micron) []entry {
+	if b.alone != nil && b.texts == sheetTexts && !b.needsKey() {
+		return nil
+	}
 	has := map[Kind]bool{}
 	for i := range b.plan.Walls {
 		w := &b.plan.Walls[i]
@@ -55,6 +64,15 @@ func (b *board) entries(width Micron) []entry {
 		at.X += w + entryGap
 	}
 	return all
+}
+
+// needsKey tells whether the wall shown has a filling that sizes do not explain: of
+// pieces under a third, of what is set already, of trim.
+func (b *board) needsKey() bool {
+	w := &b.plan.Walls[*b.alone]
+	return w.Found.Set != nil || len(w.Trim) > 0 || slices.ContainsFunc(w.Pieces, func(p piece.Piece) bool {
+		return !p.Whole && (CutKind(p) == CutFifth || CutKind(p) == CutLeast)
+	})
 }
 
 // legendHeight is how much room the legend takes.

@@ -117,9 +117,13 @@ func (b *board) start(f frame, w layout.Wall) {
 	}
 }
 
-// pointer marks a tile edge from below.
+// pointerHigh is how high the sign is that marks a tile edge from below.
+const pointerHigh = 8 * px
+
+// pointer marks a tile edge from below, and keeps texts off.
 func (b *board) pointer(wall int, at Point) {
-	b.path(Tag{Kind: Pointer, Wall: wall}, fill(Blue), []Point{at, {at.X + 5*px, at.Y + 8*px}, {at.X - 5*px, at.Y + 8*px}})
+	b.keep(box{Point{at.X - 5*px, at.Y}, Point{at.X + 5*px, at.Y + pointerHigh}})
+	b.path(Tag{Kind: Pointer, Wall: wall}, fill(Blue), []Point{at, {at.X + 5*px, at.Y + pointerHigh}, {at.X - 5*px, at.Y + pointerHigh}})
 }
 
 // Room of the course numbers beside a wall.

@@ -247,6 +247,12 @@ func keepApart(t *testing.T, name string, s Scene, least Micron) {
 		texts = append(texts, l)
 	}
 	for _, e := range s.Elements {
+		if p, ok := e.(Path); ok && p.Kind == Pointer {
+			lo, hi := extent(p.Rings)
+			for _, l := range texts {
+				assert.False(t, l.box().meets(box{lo, hi}), "%s: the sign of the start covers %q", name, l.Text)
+			}
+		}
 		for _, q := range places(e) {
 			assert.True(t, q.X >= 0 && q.Y >= 0 && q.X <= s.Width && q.Y <= s.Height, "%s: %v of %T lies off the paper", name, q, e)
 		}

@@ -32,7 +32,7 @@ type lie struct {
 }
 
 const (
-	leastList = 64 * mmPaper // how narrow a cut list may be beside a drawing
+	leastList = 52 * mmPaper // how narrow a cut list may be beside a drawing
 	listGap   = 4 * mmPaper
 	named     = 5 // scales of the ladder with names of their own; smaller ones are for halls
 )
@@ -42,9 +42,8 @@ func (b *book) elevation(wall int) {
 	below, beside := b.wallCuts(b.plan.Walls[wall], false), b.wallCuts(b.plan.Walls[wall], true)
 	scales := ladder(b.plan.Room.Units)
 	for i, scale := range scales {
-		s := drawing.Elevation(b.plan, wall, drawing.Options{Sheet: true, Scale: scale})
 		for _, l := range []lie{{scale, false, false}, {scale, true, true}, {scale, false, true}, {scale, true, false}} {
-			f, t := b.wallLeaf(wall, s, l), below
+			f, t := b.wallLeaf(wall, l), below
 			if l.beside {
 				t = beside
 			}
@@ -79,9 +78,14 @@ func (f *flow) holds(t table) bool {
 
 // wallLeaf lays a drawing on a leaf of its own that is not yet in the book, and
 // gives what is left of it to write on; nil where the drawing does not fit.
-func (b *book) wallLeaf(wall int, s drawing.Scene, l lie) *flow {
+func (b *book) wallLeaf(wall int, l lie) *flow {
 	sheet := &leaf{subject: subject{kind: b.now, title: "Wall", wall: wallText(b.plan.Walls[wall].Found), scale: l.scale}, size: b.opts.Paper.lie(l.wide)}
 	lo, hi := sheet.area()
+	o := drawing.Options{Sheet: true, Scale: l.scale}
+	if !l.beside {
+		o.Wide = hi.X - lo.X
+	}
+	s := drawing.Elevation(b.plan, wall, o)
 	f := &flow{leaf: sheet, book: b, wide: l.wide, percent: 100, y: lo.Y, lo: lo, hi: hi}
 	if s.Width > hi.X-lo.X || s.Height > hi.Y-lo.Y || l.beside && hi.X-lo.X-s.Width < leastList+listGap {
 		return nil
@@ -99,9 +103,8 @@ func (b *book) wallLeaf(wall int, s drawing.Scene, l lie) *flow {
 // apart gives a wall whose list finds no room beside its drawing two sheets.
 func (b *book) apart(wall int, t table) {
 	for _, scale := range ladder(b.plan.Room.Units) {
-		s := drawing.Elevation(b.plan, wall, drawing.Options{Sheet: true, Scale: scale})
 		for _, wide := range []bool{false, true} {
-			if f := b.wallLeaf(wall, s, lie{scale, wide, false}); f != nil {
+			if f := b.wallLeaf(wall, lie{scale, wide, false}); f != nil {
 				b.leaves = append(b.leaves, f.leaf)
 				sheet := *f.leaf
 				sheet.title, f.leaf = "Cut list", &sheet

@@ -61,7 +61,7 @@ func TestAWallWithoutAnInsideHasNoSheetMore(t *testing.T) {
 		o.Inside, o.Left, o.Width = nil, &survey.Mark{At: "23"}, &survey.Mark{At: "12 1/2"}
 		job.Walls[1].Openings[0].Inside = nil
 	})
-	b := newBook(plan, Options{Kinds: []Kind{Elevations}})
-	assert.Len(t, b.leaves, 2)
+	b := newBook(plan, Options{Kinds: []Kind{Elevations, Stages}})
+	assert.Equal(t, 2, leavesOf(b)[Elevations])
 	assert.Empty(t, drawing.FoldOut(plan, 0, 0, drawing.Options{}).Elements)
 }

@@ -10,6 +10,8 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"coursewright/layout"
+	"coursewright/layout/cuts"
+	"coursewright/layout/length"
 	"coursewright/web/drawing"
 	"coursewright/web/shapes"
 )
@@ -182,4 +184,71 @@ func TestTheScheduleSaysWhereEveryPieceGoes(t *testing.T) {
 
 func TestHeldWordsArePartedAtTheirSpaces(t *testing.T) {
 	assert.Equal(t, []string{held("−24 3/16\" (15 13/16\""), held("over the tub)")}, body.wrap(held(`−24 3/16" (15 13/16" over the tub)`), 44000))
+}
+
+// What stands over a column of ends is what the schedule says of it: both from the
+// narrowest side of its pieces to the widest.
+func TestSizesOverAColumnAreThoseOfTheSchedule(t *testing.T) {
+	leaning := 0
+	for _, name := range []string{"cases/g-300x600", "jobs/old-house"} {
+		plan := roomOf(t, name)
+		b := newBook(plan, Options{Kinds: []Kind{CutSchedule}})
+		step := plan.Room.Units.Step()
+		figure := func(l length.Length) string { return l.FloorTo(step).Plain(plan.Room.Units, 0) }
+		for _, g := range b.cuts.Groups {
+			side := g.Places[0].Side
+			if g.How != cuts.InPlace || side != "left" && side != "right" {
+				continue
+			}
+			leaning++
+			columns := ""
+			for i, w := range plan.Walls {
+				if w.Found.Letter == g.Places[0].Wall {
+					for _, e := range drawing.Elevation(plan, i, drawing.Options{Sheet: true, Scale: drawing.Scale{Paper: 1, Real: 16}}).Elements {
+						if l, ok := e.(drawing.Label); ok && l.Kind == drawing.Column {
+							columns += l.Text + " "
+						}
+					}
+				}
+			}
+			assert.Contains(t, columns, figure(g.Size.Width)+"–"+figure(g.Size.Width+g.Spread), "%s, %s", name, g.ID)
+		}
+	}
+	assert.Greater(t, leaning, 3)
+}
+
+// The heights written under a wall on paper are those of the first-course sheet, at the
+// ends of its first and its last cut.
+func TestHeightsUnderAWallAreThoseOfTheFirstCourse(t *testing.T) {
+	seen := 0
+	for _, name := range five {
+		plan := roomOf(t, name)
+		b := newBook(plan, Options{Kinds: []Kind{FirstCourse}})
+		for i, w := range plan.Walls {
+			runs := b.footing(w).runs()
+			run := runs[0]
+			for _, r := range runs {
+				if !r[0].leg {
+					run = r
+				}
+			}
+			under := map[string]bool{}
+			for _, e := range drawing.Elevation(plan, i, drawing.Options{Sheet: true, Scale: drawing.Scale{Paper: 1, Real: 12}}).Elements {
+				if l, ok := e.(drawing.Label); ok && l.Kind == drawing.Dim && l.Colour == drawing.Blue {
+					for _, half := range strings.Split(l.Text, "–") {
+						under[half] = true
+					}
+				}
+			}
+			left, _ := run[0].heights()
+			_, right := run[len(run)-1].heights()
+			for _, high := range []length.Length{left, right} {
+				if high < plan.Room.Tile.Height && len(under) > 0 {
+					seen++
+					assert.True(t, under[strings.ReplaceAll(b.bareTape(high.FloorTo(plan.Room.Units.Step())), hold, " ")], "%s, %s: %s", name, w.Found.Name, b.down(high))
+				}
+			}
+		}
+	}
+	assert.Greater(t, seen, 12)
 }

@@ -215,7 +215,7 @@ func TestCoursesAreToldInFewSigns(t *testing.T) {
 	for want, n := range map[string][]int{
 		"7, 9 … 29": {7, 9, 11, 13, 15, 17, 19, 21, 23, 25, 27, 29}, "8 to 30": {8, 9, 10, 11, 12, 13, 14, 15, 16, 17, 18, 19, 20, 21, 22, 23, 24, 25, 26, 27, 28, 29, 30},
 		"21, 23": {21, 23}, "6": {6}, "1, 4, 5": {1, 4, 5}, "2 to 4, 9": {2, 3, 4, 9}, "1, 4 … 10": {1, 4, 7, 10}} {
-		assert.Equal(t, want, coursesText(n))
+		assert.Equal(t, want, strings.ReplaceAll(coursesText(n), hold, " "))
 	}
 }
 

@@ -54,8 +54,8 @@ func sizesShare(all []entry) drawing.Micron {
 // narrowCuts is the same with the size over the place, for a list beside a
 // drawing.
 func narrowCuts(all []entry, name, unit string) table {
-	t := table{text: body, columns: []column{{name: "size to cut" + unit + "; where", share: 42},
-		{name: "count", share: 16, right: true}, {name: "line", share: 19}, {name: "set", share: 9, box: true}}}
+	t := table{text: body, columns: []column{{name: "size to cut" + unit + "; where", share: 36},
+		{name: "count", share: 16}, {name: "line", share: 23}, {name: "set", share: 12, box: true}}}
 	for _, e := range all {
 		text := e.where
 		if len(e.courses) > 0 {
@@ -203,7 +203,7 @@ func coursesText(n []int) string {
 		case k >= 3 && step == 1:
 			parts = append(parts, fmt.Sprintf("%d to %d", n[0], n[k-1]))
 		case k >= 4:
-			parts = append(parts, fmt.Sprintf("%d, %d … %d", n[0], n[1], n[k-1]))
+			parts = append(parts, fmt.Sprintf("%d, %d"+hold+"…"+hold+"%d", n[0], n[1], n[k-1]))
 		default:
 			k = 1
 			parts = append(parts, number(n[0]))
@@ -227,7 +227,7 @@ func (b *book) fence(g cuts.Group) (big, small string) {
 	case g.How == cuts.Uncut:
 		return "whole", "under " + b.bare(b.plan.Room.Units.FineStep()) + " to take off"
 	case g.How == cuts.FirstCourse:
-		return b.bare(size), "to " + held(b.bare(size+g.Spread)) + " high, by the first-course sheet"
+		return b.bare(size), "to " + held(b.bare(size+g.Spread)) + " high, first-course sheet"
 	case g.How == cuts.InPlace && g.Spread > 0:
 		return b.bare(size), "to " + held(b.bare(size+g.Spread)) + strings.TrimRight(" "+name, " ") + ", measure in place"
 	case g.How == cuts.InPlace:
