@@ -1,6 +1,8 @@
 package cuts
 
 import (
+	"fmt"
+
 	"coursewright/layout/length"
 	"coursewright/layout/plan"
 	"coursewright/layout/survey"
@@ -41,6 +43,20 @@ func mitres(in Input, set Settings) []Mitre {
 		}
 	}
 	return all
+}
+
+// Words tell what to do: "P left: tilt the saw to 45°; the back is 5/16" shorter
+// than the face", and how many whole tiles are cut too.
+func (m Mitre) Words(u length.System) []string {
+	end := "left"
+	if m.Right {
+		end = "right"
+	}
+	out := []string{fmt.Sprintf("%s %s: tilt the saw to %s; the back is %s shorter than the face", m.Wall, end, m.Bevel, m.Back.Fine(u))}
+	if m.Whole > 0 {
+		out = append(out, fmt.Sprintf("%d of %d are whole tiles otherwise", m.Whole, len(m.Pieces)))
+	}
+	return out
 }
 
 // mitred is what the mitred cuts of a piece take along its face beyond the kerf of

@@ -12,7 +12,7 @@ import (
 // widths are the stations of the level string of a wall, from the left corner
 // of the boards. What is struck is a tile edge.
 func (b *board) widths(w layout.Wall) []station {
-	s := []station{{l: 0, name: endName(w.Found.Left.Meets, "left"), rank: rankLevel}, {l: w.Found.Width, name: "wall", rank: rankLevel}}
+	s := []station{{l: 0, name: endName(w.Found.Left.Meets || w.Found.Left.Outside != nil, "left"), rank: rankLevel}, {l: w.Found.Width, name: "wall", rank: rankLevel}}
 	if edge, ok := b.struckEdge(w); ok {
 		s = append(s, station{l: edge, says: b.figure(b.startFigure(w, edge)), name: "START: tile edge", colour: Blue, rank: rankCourse})
 	}

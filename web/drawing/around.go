@@ -14,6 +14,12 @@ const ground = 3500
 func extents(w layout.Wall) plane.Rect {
 	r := w.Shape.Region.Bounds()
 	r.Left, r.Right = min(r.Left, 0), max(r.Right, w.Found.Width)
+	if o := w.Found.Left.Outside; o != nil {
+		r.Left = min(r.Left, -o.Past)
+	}
+	if o := w.Found.Right.Outside; o != nil {
+		r.Right = max(r.Right, w.Found.Width+o.Past)
+	}
 	for _, s := range w.Found.Base {
 		for _, x := range s.Readings {
 			r.Bottom = min(r.Bottom, x.Value)

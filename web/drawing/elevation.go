@@ -162,6 +162,7 @@ func (b *board) wall(f frame, w layout.Wall, full bool) {
 	b.fixtures(f, w)
 	b.startLine(f, w)
 	b.lap(f, w)
+	b.turnedEdges(f, w)
 	b.courseLine(f, w, over)
 	b.start(f, w)
 }
@@ -181,7 +182,7 @@ func (s *single) keySize() Point {
 }
 
 func (s *single) seenLines() []string {
-	return linesOf(s.seen()+s.levelFrom(s.w), s.texts.note, s.Width-s.keySize().X-3*edgeRoom)
+	return linesOf(s.seen()+s.levelFrom(s.w)+s.turnsText(s.w), s.texts.note, s.Width-s.keySize().X-3*edgeRoom)
 }
 
 // headingWidth is the least width that the heading asks for on paper: what it is laid

@@ -40,6 +40,7 @@ func (b *board) finished(f frame, w layout.Wall) {
 		}
 	}
 	b.trimFinished(f, w, tile)
+	b.turnedFinished(f, w, tile)
 	for i, o := range w.Found.Openings {
 		switch e := placed(w, i); {
 		case o.Kind == "pipe":

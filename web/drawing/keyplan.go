@@ -10,7 +10,7 @@ const (
 )
 
 // KeyPlan draws the walls from above as a small diagram with one of them
-// filled. Walls that meet at a corner turn; it is not a measured plan.
+// filled. Walls that meet at a corner turn to or away from the room; it is not a measured plan.
 func KeyPlan(plan layout.Plan, wall int) Scene {
 	b := newBoard(plan, wrapTexts)
 	b.Width, b.Height = keyAloneWide, keyAloneHigh
@@ -25,8 +25,8 @@ func KeyPlan(plan layout.Plan, wall int) Scene {
 // run is one wall in the key plan, from its left end to its right.
 type run struct{ from, to Point }
 
-// runs walks along the walls: the first goes up the page, and each corner
-// turns to the right, as the eye does inside the room.
+// runs walks along the walls: the first goes up the page, and each inside corner
+// turns to the right, as the eye does inside the room, each outside one to the left.
 func runs(plan layout.Plan) []run {
 	ways := []Point{{0, -1}, {1, 0}, {0, 1}, {-1, 0}}
 	way, at := 0, Point{}
@@ -37,6 +37,8 @@ func runs(plan layout.Plan) []run {
 	for i, w := range plan.Walls {
 		if i > 0 && w.Found.Left.Meets {
 			way = (way + 1) % len(ways)
+		} else if i > 0 && w.Found.Left.Outside != nil {
+			way = (way + len(ways) - 1) % len(ways)
 		} else if i > 0 {
 			at.X += ways[way].X * 300000
 			at.Y += ways[way].Y * 300000

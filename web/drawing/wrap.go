@@ -235,6 +235,7 @@ func (w *wrap) wallPart(i int) {
 	w.startUnder(f, wall)
 	w.footLines(f, wall, w.foot+w.footStep())
 	w.written(f, wall, w.heads[i].said, false)
+	w.fold(i)
 }
 
 // nameOver writes a wall's letter, name and width over it, on a baseline.

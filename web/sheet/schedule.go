@@ -28,6 +28,7 @@ func (b *book) schedule() {
 	if len(b.cuts.Groups) == 0 {
 		f.words(body, "No piece is to be cut.")
 		f.trimTable()
+		f.mitreTable()
 		return
 	}
 	f.words(plain, b.cutSummary()+b.said())
@@ -66,6 +67,7 @@ func (f *flow) cutEnd() {
 	f.y += 1500
 	f.percent = 80
 	f.trimTable()
+	f.mitreTable()
 	f.cutNotes()
 	f.cautions(atTheSaw...)
 }

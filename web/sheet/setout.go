@@ -199,6 +199,7 @@ func (b *book) marks() table {
 			x, y := b.opening(o, p, i)
 			add(drawing.OpeningName(string(o.Kind), o.Name), x, y)
 		}
+		b.turnMarks(w, add)
 		b.fixtureMarks(w, add)
 	}
 	switch {
