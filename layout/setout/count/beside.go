@@ -64,17 +64,23 @@ func (p *Places) beside(i int, g grid, at Pair, low, high piece.Facing) merit.Me
 		facing piece.Facing
 		left   func(length.Length, int) length.Length
 	}{{at.Low, low, g.before}, {at.High, high, g.after}} {
-		n := 0
-		if p.boundary.alone(i, e.facing, e.at, from, to, 0) {
-			n = inside
-		}
-		// A piece round a corner is in the run, but may be counted by the other edge.
-		if n == 0 && (touched == 0 || !p.boundary.alone(i, e.facing, e.at, from, to, tile+p.w.room.Joint)) {
-			continue
-		}
 		edge := piece.EdgeOf(side, e.facing)
 		for class := range g.shifts {
-			if size := e.left(e.at, class); size < g.tile {
+			size := e.left(e.at, class)
+			if size >= g.tile {
+				continue
+			}
+			// The tile that is cut reaches from the edge as far as size leaves of it.
+			n := 0
+			if p.boundary.alone(i, e.facing, e.at, from, to, 0, size) {
+				n = inside
+			}
+			// A piece round a corner is in the runs of both its edges, and is counted by the plumb one.
+			round := touched > n && p.boundary.alone(i, e.facing, e.at, from, to, tile+p.w.room.Joint, size)
+			if round && low == piece.OnRight {
+				n = touched
+			}
+			if n > 0 || round {
 				s.grade(edge.Low(p.w.rule.Sides), p.w.frame.facing(e.facing), size, n)
 				s.runs = append(s.runs, Run{Edges: []piece.Edge{edge}, Class: class, Least: size, Low: edge.Low(p.w.rule.Sides)})
 			}
@@ -95,12 +101,13 @@ func touchedBy(stretch, tile, joint length.Length) int {
 }
 
 // alone tells whether nothing else cuts the tile beside an edge of an opening that
-// faces tile so and stands at x, wherever it may be between from and to: nor, round
-// the corners of the opening, the tile that reaches as far as round beyond it. There
-// an edge that crosses does no harm where it stands clear of the opening.
-func (b *boundary) alone(i int, f piece.Facing, x, from, to, round length.Length) bool {
-	reach := b.w.tileBeside(f, x, from-round, to+round)
-	clear := b.w.tileBeside(f, x, from-b.w.margin(), to+b.w.margin())
+// faces tile so and stands at x, wherever it may be between from and to, as deep as
+// the tile reaches: nor, round the corners of the opening, the tile that reaches as
+// far as round beyond it. There an edge that crosses does no harm where it stands
+// clear of the opening.
+func (b *boundary) alone(i int, f piece.Facing, x, from, to, round, deep length.Length) bool {
+	reach := b.w.besideAt(f, x, from-round, to+round, deep)
+	clear := b.w.besideAt(f, x, from-b.w.margin(), to+b.w.margin(), deep)
 	own := -1 // an opening that is pinned has no range of its own
 	if k := slices.Index(b.w.free, i); k >= 0 {
 		own = b.hullOf[k]
@@ -114,20 +121,18 @@ func (b *boundary) alone(i int, f piece.Facing, x, from, to, round length.Length
 	return true
 }
 
-// tileBeside is the box of a tile's depth beside an edge of an opening, in the frame of
-// the rows.
-func (w *facts) tileBeside(f piece.Facing, x, from, to length.Length) plane.Rect {
-	wide, high := w.room.Tile.Width+w.room.Joint, w.room.Tile.Height+w.room.Joint
+// besideAt is the box beside an edge of an opening, so deep, in the frame of the rows.
+func (w *facts) besideAt(f piece.Facing, x, from, to, deep length.Length) plane.Rect {
 	var r plane.Rect
 	switch f {
 	case piece.OnRight:
-		r = plane.Rect{Left: x - wide, Right: x, Bottom: from, Top: to}
+		r = plane.Rect{Left: x - deep, Right: x, Bottom: from, Top: to}
 	case piece.OnLeft:
-		r = plane.Rect{Left: x, Right: x + wide, Bottom: from, Top: to}
+		r = plane.Rect{Left: x, Right: x + deep, Bottom: from, Top: to}
 	case piece.Over:
-		r = plane.Rect{Left: from, Right: to, Bottom: x - high, Top: x}
+		r = plane.Rect{Left: from, Right: to, Bottom: x - deep, Top: x}
 	case piece.Under:
-		r = plane.Rect{Left: from, Right: to, Bottom: x, Top: x + high}
+		r = plane.Rect{Left: from, Right: to, Bottom: x, Top: x + deep}
 	}
 	return w.frame.rect(r)
 }

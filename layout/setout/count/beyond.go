@@ -27,10 +27,14 @@ func (b *Bounds) Beyond(s Setting) merit.Merit {
 		rows = append(rows, row)
 	}
 	count(rows)
-	for _, gap := range f.cover.Gaps() {
-		t.sights[boolean(gap.Low)].Bare += b.clear(gap)
+	sure := t.copy()
+	for _, row := range sure.beyond(f.profile, touched) {
+		sure.count(f.beyond(row))
 	}
-	m, runs := t.merit()
+	for _, gap := range f.cover.Gaps() {
+		sure.sights[boolean(gap.Low)].Bare += b.clear(gap)
+	}
+	m, runs := sure.merit()
 	if b.w.likeEnds() {
 		left, right := b.w.cuts(runs, survey.SideLeft), b.w.cuts(runs, survey.SideRight)
 		count(touched)
@@ -42,6 +46,16 @@ func (b *Bounds) Beyond(s Setting) merit.Merit {
 	b.meter.add(20)
 	fixed := b.marks.Fixed(s.Line, s.Edge)
 	return m.Plus(&fixed)
+}
+
+// Mirror is how far the ends of a setting are from alike where no free opening cuts a
+// tile that reaches one of them.
+func (b *Bounds) Mirror(s Setting) length.Length {
+	if !b.w.likeEnds() {
+		return 0
+	}
+	runs := b.cutter.without(s).runs()
+	return b.w.mark(differences(b.w.cuts(runs, survey.SideLeft), b.w.cuts(runs, survey.SideRight)))
 }
 
 // clear is how much of a bare stretch is farther from every row that a free opening

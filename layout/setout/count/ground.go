@@ -17,12 +17,14 @@ type cutter struct {
 	marks   *Marks
 	runs    *registry
 	grounds map[[3]length.Length]*ground // by where the ends and the head stand
-	corners int                          // of the wall's shape, for what it costs to cut
+	patches map[patchKey]*rowCount
+	bare    map[bareKey]*tally
+	corners int // of the wall's shape, for what it costs to cut
 	meter   *meter
 }
 
 func newCutter(w *facts, marks *Marks, m *meter) *cutter {
-	c := &cutter{w: w, marks: marks, runs: &registry{numbers: map[runKey]int{}}, grounds: map[[3]length.Length]*ground{}, meter: m}
+	c := &cutter{w: w, marks: marks, runs: &registry{numbers: map[runKey]int{}}, grounds: map[[3]length.Length]*ground{}, patches: map[patchKey]*rowCount{}, bare: map[bareKey]*tally{}, meter: m}
 	for _, ring := range w.field.Region {
 		c.corners += len(ring)
 	}
@@ -37,6 +39,19 @@ type ground struct {
 	profile *profile
 	cover   *piece.Cover
 	rows    map[rowKey]*rowCount
+}
+
+// all adds up the pieces of a set-out.
+func (c *cutter) all(s Setting) *tally {
+	f, t := c.fit(s.Placed), c.tally()
+	f.cover.Clear()
+	slow := t.plain(f.outline(), c.w.rows(s, f.box), f.cover)
+	for _, row := range slow {
+		t.add(f.row(row), f.cover)
+	}
+	t.bare(f.cover.Gaps())
+	c.meter.add(20 + len(slow))
+	return t
 }
 
 // mostGrounds bounds how many grounds are kept.
@@ -139,12 +154,27 @@ func (f *fitted) row(row bond.Row) *rowCount {
 			at.add(&out.ends, endPiece{seen: r, tile: r, wide: r.Width()})
 		}
 	})
-	out.sights, out.work = t.sights, t.work
-	for run, least := range t.least {
-		if least != absent {
-			out.runs = append(out.runs, runLeast{run, least})
-		}
+	t.into(out)
+	f.rows[key] = out
+	return out
+}
+
+// beyond gives of a row the pieces that no free opening can touch.
+func (f *fitted) beyond(row bond.Row) *rowCount {
+	w := f.c.w
+	key := rowKey{row.Low, length.Mod(row.First, row.Pitch), w.class(row.Course), "beyond"}
+	if known, there := f.rows[key]; there {
+		return known
 	}
+	f.c.meter.add(100 + f.c.corners/2)
+	t, out := f.c.tally(), &rowCount{ends: noWidths}
+	piece.Row(f.shape, row, w.rule, func(p *piece.Piece) {
+		f.c.meter.add(10)
+		if !w.freeIn(w.frame.rect(p.Tile)) {
+			t.piece(p)
+		}
+	}, func(plane.Rect) {})
+	t.into(out)
 	f.rows[key] = out
 	return out
 }

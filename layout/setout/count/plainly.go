@@ -16,10 +16,10 @@ func (b *Bounds) Plainly(line, edge length.Length) merit.Merit {
 	s := Setting{Line: line, Edge: edge}
 	t := b.cutter.tally()
 	var rows, touched []bond.Row
-	headMoves := b.w.moves(survey.SideHead)
+	lowest := b.lowestHead(line)
 	for _, row := range b.w.rows(s, b.w.box()) {
 		switch {
-		case headMoves && (b.w.frame.plumb || row.High > b.w.found.Head.Stops.From):
+		case b.w.moves(survey.SideHead) && (b.w.frame.plumb || row.High > lowest):
 		case b.w.touched(row.Low, row.High):
 			touched = append(touched, row)
 		default:
@@ -27,7 +27,7 @@ func (b *Bounds) Plainly(line, edge length.Length) merit.Merit {
 		}
 	}
 	t.plain(b.zones.outline, rows, nil)
-	t.apart(b.zones.outline, touched)
+	t.beyond(b.zones.outline, touched)
 	b.meter.add(len(rows) / 4)
 	m, runs := t.merit()
 	along, across := b.w.frame.phases(line, edge)
@@ -40,12 +40,20 @@ func (b *Bounds) Plainly(line, edge length.Length) merit.Merit {
 	return m
 }
 
+// lowestHead is the lowest place of the head on a line: nothing below is cut by it.
+func (b *Bounds) lowestHead(line length.Length) length.Length {
+	return slices.Min(b.places.Heads(line))
+}
+
 // surelyApart is how far the two ends differ at least, where runs are those of some
 // rows: what other rows have at an end is no more than the edge's drift allows. It
 // is for level courses.
 func (b *Bounds) surelyApart(runs []Run, along, across length.Length) length.Length {
 	if b.w.frame.plumb || !b.w.likeEnds() || b.rows.wedge(across, survey.SideLeft) || b.rows.wedge(across, survey.SideRight) {
 		return 0
+	}
+	if b.w.box().Width() < 2*b.w.rule.Along+b.w.margin() {
+		return 0 // a piece may reach from one end to what the next wall's tile hides at the other
 	}
 	var doubt length.Length
 	ends := 0

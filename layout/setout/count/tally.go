@@ -1,6 +1,8 @@
 package count
 
 import (
+	"slices"
+
 	"coursewright/layout/bond"
 	"coursewright/layout/length"
 	"coursewright/layout/merit"
@@ -48,31 +50,50 @@ func (t *tally) plain(f *profile, rows []bond.Row, cover *piece.Cover) (slow []b
 	return slow
 }
 
-// apart counts of rows that a free opening may touch the cut pieces that stand
-// beyond its reach.
-func (t *tally) apart(f *profile, rows []bond.Row) {
+// beyond counts of rows that a free opening may touch the pieces that stand beyond its
+// reach, and those that stay too small wherever it goes; it gives the rows that are
+// not plain.
+func (t *tally) beyond(f *profile, rows []bond.Row) (slow []bond.Row) {
 	var in []crossing
+	var found []stub
 	for _, row := range rows {
-		in = in[:0]
-		if f.band(row.Low, row.High) < 0 {
-			continue
+		in, found = in[:0], found[:0]
+		ok := f.band(row.Low, row.High) >= 0
+		if ok {
+			in, ok = f.row(row.Low, row.High, in)
 		}
-		var ok bool
-		if in, ok = f.row(row.Low, row.High, in); !ok {
-			continue
-		}
-		class := t.w.class(row.Course)
-		var found []stub
-		if !stubs(in, row, func(s stub) { found = append(found, s) }) {
+		if !ok || !stubs(in, row, func(s stub) { found = append(found, s) }) {
+			slow = append(slow, row)
 			continue
 		}
 		for _, s := range found {
 			tile := plane.Rect{Left: s.left - row.Width, Right: s.right + row.Width, Bottom: row.Low, Top: row.High}
-			if !s.whole && !s.sealed() && !t.w.freeIn(tile) {
-				t.stub(s, class)
+			switch {
+			case s.whole || s.sealed():
+			case !t.w.freeIn(tile):
+				t.stub(s, t.w.class(row.Course))
+			case t.w.remains(s):
+				t.grade(&s)
 			}
 		}
 	}
+	return slow
+}
+
+// remains tells whether beside the edge that cuts a stub a piece is left, no wider,
+// wherever the free openings go: none comes so near that sealant takes what is left.
+func (w *facts) remains(s stub) bool {
+	if (s.cuts[0] == nil) == (s.cuts[1] == nil) {
+		return false
+	}
+	return !slices.ContainsFunc(w.free, func(i int) bool {
+		h := w.hull(i)
+		if c := s.cuts[0]; c != nil {
+			return h.Left <= max(c.x0, c.x1)+max(0, c.reach)
+		}
+		c := s.cuts[1]
+		return h.Right >= min(c.x0, c.x1)-max(0, c.reach)
+	})
 }
 
 // row counts the stubs of a plain row, and covers what its tile covers.
@@ -120,15 +141,20 @@ func covers(cover *piece.Cover, row bond.Row, left, right [2]length.Length) {
 	}
 }
 
-// stub counts a piece of a plain row.
-func (t *tally) stub(s stub, class int) {
-	limits, low := t.w.rule.Limits[0], boolean(s.low(t.w.rule.Sides))
+// grade counts a stub that is too small.
+func (t *tally) grade(s *stub) {
+	limits, sight := t.w.rule.Limits[0], &t.sights[boolean(s.low(t.w.rule.Sides))]
 	switch {
 	case s.wide < limits.Unworkable:
-		t.sights[low].Unworkable++
+		sight.Unworkable++
 	case s.wide < limits.Sliver:
-		t.sights[low].Slivers++
+		sight.Slivers++
 	}
+}
+
+// stub counts a piece of a plain row.
+func (t *tally) stub(s stub, class int) {
+	t.grade(&s)
 	t.work += s.effort(t.w.rule.Along, t.w.rule.Across)
 	var both [2]piece.Edge
 	t.run(s.edges(&both), class, s.wide)
@@ -203,6 +229,17 @@ func (t *tally) merit() (merit.Merit, []Run) {
 
 // add adds what a row gives, and covers what its tile covers.
 func (t *tally) add(c *rowCount, cover *piece.Cover) {
+	t.count(c)
+	for _, r := range c.tile {
+		cover.Region(r)
+	}
+	for _, r := range c.whole {
+		cover.Rect(r)
+	}
+}
+
+// count adds what a row gives, but covers nothing.
+func (t *tally) count(c *rowCount) {
 	for i := range t.sights {
 		t.sights[i].Unworkable += c.sights[i].Unworkable
 		t.sights[i].Slivers += c.sights[i].Slivers
@@ -211,10 +248,21 @@ func (t *tally) add(c *rowCount, cover *piece.Cover) {
 	for _, r := range c.runs {
 		t.lower(r.run, r.least)
 	}
-	for _, r := range c.tile {
-		cover.Region(r)
+}
+
+// into notes what was added up as what a row gives.
+func (t *tally) into(c *rowCount) {
+	c.sights, c.work = t.sights, t.work
+	for run, least := range t.least {
+		if least != absent {
+			c.runs = append(c.runs, runLeast{run, least})
+		}
 	}
-	for _, r := range c.whole {
-		cover.Rect(r)
-	}
+}
+
+// copy is a tally to go on with.
+func (t *tally) copy() *tally {
+	out := *t
+	out.least = slices.Clone(t.least)
+	return &out
 }

@@ -79,17 +79,14 @@ func (w *Wall) Spend(n int) { w.meter.add(n) }
 
 // Count reads the merit of a set-out from the pieces of the wall. Rows in which
 // nothing is but their ends are read off by arithmetic, which makes the same
-// pieces; the others are cut, each once for all set-outs that cut it alike.
+// pieces; the others are cut, each once for all set-outs that cut it alike, and the
+// tiles round a free opening that stands clear once for every way it lies among them.
 func (w *Wall) Count(s Setting) Counted {
-	f, t := w.cutter.fit(s.Placed), w.cutter.tally()
-	f.cover.Clear()
-	slow := t.plain(f.outline(), w.facts.rows(s, f.box), f.cover)
-	for _, row := range slow {
-		t.add(f.row(row), f.cover)
+	box := w.cutter.ground(s.Placed).shape.Region.Bounds()
+	if w.Places.Clear(s.Placed) {
+		return w.cutter.cleared(s).counted(s, box)
 	}
-	t.bare(f.cover.Gaps())
-	w.meter.add(20 + len(slow))
-	return t.counted(s, f.shape.Region.Bounds())
+	return w.cutter.all(s).counted(s, box)
 }
 
 // Cut makes the pieces of the wall, without IDs, with the bare places.

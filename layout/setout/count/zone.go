@@ -170,18 +170,64 @@ func (z *zones) interval(right bool, x, low, high length.Length, pair *[2]crossi
 func (z *zones) beside(s *sure, right bool, pair []crossing, row bond.Row, n int) {
 	end := boolean(right)
 	other := pair[1-end].edge != 0 && z.short(right, pair[1-end].x0)
-	stubs(pair, row, func(b stub) {
+	var found []stub
+	if !stubs(pair, row, func(b stub) { found = append(found, b) }) {
+		return
+	}
+	if other {
+		z.front(s, right, &pair[1-end], found, row, n)
+	}
+	for _, b := range found {
 		mine := b.cuts[end] != nil
 		if b.whole || b.sealed() || !mine && !(other && b.cuts[1-end] != nil) {
-			return
+			continue
 		}
 		if mine && b.cuts[1-end] != nil && !other {
-			return
+			continue
 		}
 		r := b.run(z.w, row)
 		s.grade(r.Low, piece.OnLeft, b.wide, n)
 		s.runs = append(s.runs, r)
-	})
+	}
+}
+
+// front adds what n rows leave bare of the edge that they run into across from a free
+// end, as beside a tub's front: where their last tile stands farther from it than
+// sealant reaches.
+func (z *zones) front(s *sure, right bool, e *crossing, found []stub, row bond.Row, n int) {
+	reach := max(0, e.reach)
+	if away, any := z.away(right, e, found, row); !e.meets || any && away <= reach {
+		return
+	}
+	sight := &s.m.Sight
+	if e.edge.Low(z.w.rule.Sides) {
+		sight = &s.m.OutOfSight
+	}
+	sight.Bare += length.Length(n) * max(0, z.w.rule.Across-2*max(0, reach-z.w.room.Joint))
+}
+
+// away is how far a row's last tile stands from an edge; any is false where the row
+// has none.
+func (z *zones) away(right bool, e *crossing, found []stub, row bond.Row) (away length.Length, any bool) {
+	if len(found) == 0 {
+		return 0, false
+	}
+	last := found[len(found)-1]
+	if right {
+		last = found[0]
+	}
+	before := row.First + length.Length(length.DivFloor(last.left-row.First, row.Pitch))*row.Pitch // where its tile begins
+	switch {
+	case last.sealed() && last.cuts[0] != nil && last.cuts[1] != nil:
+		return 0, false
+	case last.sealed() && right:
+		return before + row.Pitch - e.x0, true
+	case last.sealed():
+		return e.x0 - (before - z.w.room.Joint), true
+	case right:
+		return last.left - e.x0, true
+	}
+	return e.x0 - last.right, true
 }
 
 // short tells whether an edge at x is so near a free end that no clean span of it

@@ -29,6 +29,8 @@ type placing struct {
 	merit   merit.Merit
 	depth   depth
 	counted *count.Counted
+
+	asked, clear bool // whether its free openings stand clear was asked, and the answer
 }
 
 // depth is how closely a merit is known.
@@ -46,8 +48,9 @@ type placer struct {
 	*solver
 	wall       *count.Wall
 	line, edge length.Length
-	guess      merit.Merit // what is sure of the edges that stand and of measured marks
-	beyond     map[[3]int]merit.Merit
+	guess      merit.Merit               // what is sure of the edges that stand and of measured marks
+	beyond     map[[ends]int]merit.Merit // by the places of the ends and the head
+	mirrors    map[[ends]int]length.Length
 	cutoff     *cutoff
 	axes       []axis
 	from, to   int // the axes whose options are tried
@@ -79,7 +82,7 @@ func (s *solver) place(w *count.Wall, line, edge length.Length, limit *merit.Mer
 }
 
 func (s *solver) placer(w *count.Wall, line, edge length.Length, cut *cutoff) *placer {
-	p := &placer{solver: s, wall: w, line: line, edge: edge, cutoff: cut, beyond: map[[3]int]merit.Merit{}}
+	p := &placer{solver: s, wall: w, line: line, edge: edge, cutoff: cut, beyond: map[[ends]int]merit.Merit{}, mirrors: map[[ends]int]length.Length{}}
 	fixed := w.Marks.Fixed(line, edge)
 	edges := w.Bounds.Standing(line, edge)
 	p.guess = edges.Plus(&fixed)
@@ -134,7 +137,9 @@ func (p *placer) before(a, b *placing) bool {
 }
 
 func (p *placer) run(limit *merit.Merit, tries int) (*count.Counted, []int) {
-	left := 3 * tries // a look costs one and a count two, and far more where it can only be better out of sight or quicker to cut
+	// A look costs one, a count two, and far more where it can only be better out of
+	// sight or quicker to cut; of openings that stand clear a small part of that.
+	left := 3 * clearForOne * tries
 	var found *placing
 	settled := func() (*count.Counted, []int) {
 		if found == nil {
@@ -155,14 +160,18 @@ func (p *placer) run(limit *merit.Merit, tries int) (*count.Counted, []int) {
 		if p.cutoff.passed(p.order, &first.merit) {
 			return nil, nil
 		}
-		if left--; found != nil && p.late(first, found) {
-			left -= tries / lateTries
+		cost := clearForOne
+		if p.standsClear(first) {
+			cost = 1
 		}
-		if left >= 0 && first.depth == guessed {
+		if left -= cost; found != nil && p.late(first, found) {
+			left -= cost * tries / lateTries
+		}
+		if left >= 0 && first.depth == guessed && !p.standsClear(first) {
 			p.refine(first)
 			continue
 		}
-		if left--; left < 0 || found != nil && p.stopped() {
+		if left -= cost; left < 0 || found != nil && p.stopped() {
 			p.short = true
 			break
 		}
@@ -175,6 +184,10 @@ func (p *placer) run(limit *merit.Merit, tries int) (*count.Counted, []int) {
 	}
 	return p.nudge(found)
 }
+
+// clearForOne is how many placings with openings that stand clear are counted for one
+// of the others, which has to be cut.
+const clearForOne = 8
 
 // lateTries is how many of the placings that are tried may be such as can only be
 // better out of sight or quicker to cut than the best found.
@@ -218,16 +231,24 @@ const mostNudges = 160
 // yet promises more than one that is: along an axis they promise ever less.
 func (p *placer) refine(first *placing) {
 	p.widen(first.at)
-	if m := p.sum(first.at); p.order.Better(&first.merit, &m) {
+	m := p.sum(first.at)
+	if set := p.setting(first.at); p.wall.Places.ClearOfEnds(set.Placed) {
+		m.Mirror = max(m.Mirror, p.mirror(first.at))
+	}
+	if p.order.Better(&first.merit, &m) {
 		first.merit = m
 	}
 	first.depth = refined
 	heap.Fix(&p.queue, slices.Index(p.queue.items, first))
 }
 
-// closer counts the first placing.
+// closer counts the first placing, and adds those that differ from it by one option
+// where a look did not.
 func (p *placer) closer(first *placing) bool {
 	p.queue.take()
+	if first.depth == guessed {
+		p.widen(first.at)
+	}
 	set := p.setting(first.at)
 	if p.wall.Places.Overlap(set.Placed) {
 		return false
@@ -236,6 +257,27 @@ func (p *placer) closer(first *placing) bool {
 	first.counted, first.merit, first.depth = &c, c.Merit, exact
 	p.queue.add(first)
 	return true
+}
+
+// standsClear tells whether every free opening of a placing stands clear of all else,
+// so that little needs to be cut to count it.
+func (p *placer) standsClear(a *placing) bool {
+	if !a.asked {
+		a.asked, a.clear = true, p.wall.Places.Clear(p.setting(a.at).Placed)
+	}
+	return a.clear
+}
+
+// mirror is how far the ends are from alike with the ends and the head of a placing,
+// where no free opening comes near them.
+func (p *placer) mirror(at []int) length.Length {
+	key := [ends]int{at[0], at[1], at[2]}
+	m, there := p.mirrors[key]
+	if !there {
+		m = p.wall.Bounds.Mirror(p.setting(at))
+		p.mirrors[key] = m
+	}
+	return m
 }
 
 // widen adds the placings that differ from at by the next option of one axis: each
