@@ -81,7 +81,9 @@ func (p *Places) beside(i int, g grid, at Pair, low, high piece.Facing) merit.Me
 				n = touched
 			}
 			if n > 0 || round {
-				s.grade(edge.Low(p.w.rule.Sides), p.w.frame.facing(e.facing), size, n)
+				facing := p.w.frame.facing(e.facing)
+				s.grade(edge.Low(p.w.rule.Sides), facing, size, n)
+				s.m.Work += n * p.w.effort(facing, false)
 				s.runs = append(s.runs, Run{Edges: []piece.Edge{edge}, Class: class, Least: size, Low: edge.Low(p.w.rule.Sides)})
 			}
 		}

@@ -44,12 +44,12 @@ type ground struct {
 // all adds up the pieces of a set-out.
 func (c *cutter) all(s Setting) *tally {
 	f, t := c.fit(s.Placed), c.tally()
-	f.cover.Clear()
-	slow := t.plain(f.outline(), c.w.rows(s, f.box), f.cover)
+	cover := f.bare()
+	slow := t.plain(f.outline(), c.w.rows(s, f.box), cover)
 	for _, row := range slow {
-		t.add(f.row(row), f.cover)
+		t.add(f.row(row), cover)
 	}
-	t.bare(f.cover.Gaps())
+	t.bare(cover.Gaps())
 	c.meter.add(20 + len(slow))
 	return t
 }
@@ -91,6 +91,23 @@ func (f *fitted) outline() *profile {
 		return f.profile
 	}
 	return f.profile.with(f.placed)
+}
+
+// bare is the cover of the shape, with nothing on it: that of the ground, unless an
+// opening takes some of its boundary.
+func (f *fitted) bare() *piece.Cover {
+	for _, ring := range f.shape.Solid {
+		for k, a := range ring {
+			edge := edgeBox(a.Point, ring[(k+1)%len(ring)].Point)
+			for _, i := range f.c.w.free {
+				if touch(edge, f.c.w.boxOf(i, f.c.w.found.Openings[i], f.placed)) {
+					return piece.NewCover(f.whole(), f.c.w.rule)
+				}
+			}
+		}
+	}
+	f.cover.Clear()
+	return f.cover
 }
 
 // whole is the shape of the ground without what the free openings take.

@@ -130,6 +130,7 @@ func (s *sure) slots(t *tiled, p span, n int, period length.Length) {
 		generous += length.Length((int64(lean)*int64(over)+int64(p.to-p.from)-1)/int64(p.to-p.from)) + 1
 	}
 	s.grade(t.edge.Low(s.w.rule.Sides), t.facing, worst+lean, n)
+	s.m.Work += n * s.w.effort(t.facing, int64(lean)*int64(t.broad) >= 2*int64(p.to-p.from))
 	t.lower(generous)
 }
 
@@ -160,7 +161,7 @@ func (s *sure) bare(f *feature, n int) {
 	s.sight(f.edge.Low(s.w.rule.Sides)).Bare += length.Length(n) * max(0, f.broad+2*f.joint-2*max(f.joint, f.reach))
 }
 
-// grade counts n pieces of one size beside an edge that faces so.
+// grade counts n pieces of one size beside an edge that faces so, as far as they are too small.
 func (s *sure) grade(low bool, facing piece.Facing, size length.Length, n int) {
 	sight := s.sight(low)
 	limits := s.w.rule.Limits[0]
@@ -173,7 +174,19 @@ func (s *sure) grade(low bool, facing piece.Facing, size length.Length, n int) {
 	case size < limits.Sliver:
 		sight.Slivers += n
 	}
-	s.m.Work += n
+}
+
+// effort is what a cut costs along an edge that faces so in the frame of the rows: one
+// across the tile 1, a rip or a taper 2.
+func (w *facts) effort(facing piece.Facing, taper bool) int {
+	long, short := w.rule.Along, w.rule.Across
+	if facing >= piece.Under {
+		long, short = short, long
+	}
+	if taper || long < short {
+		return 2
+	}
+	return 1
 }
 
 // sight is where what is in sight is added, or what is low and out of it.

@@ -187,6 +187,7 @@ func (z *zones) beside(s *sure, right bool, pair []crossing, row bond.Row, n int
 		}
 		r := b.run(z.w, row)
 		s.grade(r.Low, piece.OnLeft, b.wide, n)
+		s.m.Work += n * b.effort(z.w.rule.Along, z.w.rule.Across)
 		s.runs = append(s.runs, r)
 	}
 }
