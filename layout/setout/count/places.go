@@ -90,13 +90,17 @@ func (p *Places) UprightPairs(i int, line length.Length) []Pair {
 	return s.pairs()
 }
 
-// Overlap tells whether an opening runs into another, or into a pipe's hole.
+// Overlap tells whether an opening runs into another, or into a pipe's hole. One that is
+// away runs into nothing.
 func (p *Places) Overlap(placed survey.Placed) bool {
 	boxes := make([]plane.Rect, 0, len(placed.Openings))
 	for i, o := range p.w.found.Openings {
 		boxes = append(boxes, p.w.boxOf(i, o, placed))
 	}
 	for _, i := range p.w.free {
+		if placed.Openings[i] == Away {
+			continue
+		}
 		for k := range boxes {
 			if k != i && boxes[k].Overlaps(boxes[i]) {
 				return true

@@ -134,6 +134,10 @@ func TestWhatOverlaps(t *testing.T) {
 		p.Openings[0] = survey.Edges{Left: c.left * mm, Right: c.right * mm, Bottom: 100 * mm, Top: 200 * mm}
 		require.Equal(t, c.overlaps, w.Places.Overlap(p), name)
 	}
+	all := drawWall("2000x600 300x100+2 niche=300..700,200,100,100 niche=300..700,200,100,100 niche=300..700,200,100,100")
+	p := all.Outer()
+	p.Openings = []survey.Edges{Away, Away, p.Openings[2]}
+	require.False(t, all.Places.Overlap(p), "two that are away")
 	for line, apart := range map[string]bool{
 		"3000x2000 300x100+2 niche=1200..1300,300,800,300":                                  true,
 		"3000x2000 300x100+2":                                                               false,
