@@ -1,0 +1,208 @@
+package search
+
+import (
+	"fmt"
+	"testing"
+
+	"coursewright/layout/length"
+	"coursewright/layout/merit"
+	"coursewright/layout/setout/chance"
+	"coursewright/layout/setout/count"
+	"coursewright/layout/survey"
+
+	"github.com/stretchr/testify/require"
+	"pgregory.net/rapid"
+)
+
+// placed draws a placer of a wall of a random room whose free marks can all be tried.
+func placed(t *rapid.T) *placer {
+	room := chance.Room(t, 2)
+	s := solverIn(&room)
+	w := s.walls[rapid.IntRange(0, len(s.walls)-1).Draw(t, "wall")]
+	starts, lines := w.Starts.Tried(), s.lines()
+	p := s.placer(w, lines[rapid.IntRange(0, len(lines)-1).Draw(t, "line")], starts[rapid.IntRange(0, len(starts)-1).Draw(t, "start")], nil)
+	all := 1
+	for i := range p.axes { // so many at each that a few hundred ways are left
+		keep := len(p.axes[i].options)
+		if all*keep > 300 {
+			keep = 1
+		}
+		p.axes[i].options = p.axes[i].options[:keep]
+		all *= keep
+	}
+	return p
+}
+
+// ways calls each with every way to take one option of each axis.
+func (p *placer) ways(each func(at []int)) {
+	at := make([]int, len(p.axes))
+	var pick func(i int)
+	pick = func(i int) {
+		if i == len(at) {
+			each(at)
+			return
+		}
+		for at[i] = range p.axes[i].options {
+			pick(i + 1)
+		}
+	}
+	pick(0)
+}
+
+// The best placing is that of all placings, by brute force, if any keeps openings apart.
+func TestTheBestPlacingIsTheBestOfAll(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		for range 10 {
+			p := placed(t)
+			var best *merit.Merit
+			p.ways(func(at []int) {
+				set := p.setting(at)
+				if p.wall.Places.Overlap(set.Placed) {
+					return
+				}
+				if m := p.wall.Count(set).Merit; best == nil || p.order.Better(&m, best) {
+					best = &m
+				}
+			})
+			got, _ := p.best(make([]int, len(p.axes)), 0, len(p.axes), nil, 1000)
+			require.False(t, p.short, "all were looked at")
+			if best == nil {
+				return // all of them run into one another: it gives one that does
+			}
+			order, term := p.order.Compare(best, &got.Merit)
+			require.Zero(t, order, "another placing differs in %s:\n%+v\n%+v", term, *best, got.Merit)
+		}
+	})
+}
+
+// What a placing promises and what it cannot beat once its ground is counted are no more
+// than what it gives.
+func TestAPlacingGivesNoLessThanItPromised(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		for range 4 {
+			p := placed(t)
+			p.ways(func(at []int) {
+				set := p.setting(at)
+				if p.wall.Places.Overlap(set.Placed) {
+					return
+				}
+				got, promise, sum := p.wall.Count(set).Merit, p.promise(at), p.sum(at)
+				for name, m := range map[string]merit.Merit{"promise": promise, "sum": sum} {
+					order, term := p.order.Compare(&got, &m)
+					require.GreaterOrEqual(t, order, 0, "%s of %v claims more in %s", name, at, term)
+				}
+				order, _ := p.order.Compare(&sum, &promise)
+				require.GreaterOrEqual(t, order, 0, "a closer look takes nothing back")
+			})
+		}
+	})
+}
+
+// From the first placing every other one is reached, and none twice.
+func TestEveryPlacingIsReachedOnce(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		for range 20 {
+			p := placed(t)
+			all := map[string]bool{}
+			p.ways(func(at []int) { all[fmt.Sprint(at)] = true })
+			p.from, p.to = 0, len(p.axes)
+			p.queue = queue[*placing]{before: p.before}
+			p.push(make([]int, len(p.axes)))
+			seen := map[string]bool{}
+			for !p.queue.empty() {
+				first := p.queue.take()
+				require.False(t, seen[fmt.Sprint(first.at)], "%v twice", first.at)
+				seen[fmt.Sprint(first.at)] = true
+				p.widen(first.at)
+			}
+			require.Equal(t, all, seen)
+		}
+	})
+}
+
+// Along every axis options promise ever less, so that what is not in the queue yet promises
+// no more than what is.
+func TestOptionsOfAnAxisPromiseEverLess(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		for range 20 {
+			p := placed(t)
+			for _, a := range p.axes {
+				require.NotEmpty(t, a.options)
+				for k := 1; k < len(a.options); k++ {
+					order, _ := p.order.Compare(&a.options[k-1].merit, &a.options[k].merit)
+					require.LessOrEqual(t, order, 0)
+				}
+			}
+		}
+	})
+}
+
+// A limit never hides what is as good or better, nor changes what is found.
+func TestALimitHidesNothingThatIsAsGood(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		for range 10 {
+			p, q := placed(t), placed(t)
+			free := p.place(p.wall, p.line, p.edge, nil, nil, tries)
+			limit := q.place(q.wall, q.line, q.edge, nil, nil, tries).Merit
+			got := p.place(p.wall, p.line, p.edge, &limit, nil, tries)
+			order, _ := p.order.Until(&free.Merit, &limit, p.order.Shared())
+			switch {
+			case order > 0 && got == nil:
+			default: // openings that stand apart are placed each by itself, whatever the limit
+				require.NotNil(t, got)
+				same, term := p.order.Compare(&got.Merit, &free.Merit)
+				require.Zero(t, same, "differs in %s", term)
+			}
+		}
+	})
+}
+
+// Two niches that would both like the middle are placed side by side.
+func TestNichesAreNotPlacedIntoOneAnother(t *testing.T) {
+	s := solverOf("2000x1200 300x100+2 niche=500..1200,304,410,202 niche=500..1200,304,410,202")
+	w := s.walls[0]
+	for _, edge := range w.Starts.Tried()[:40] {
+		got := s.place(w, 0, edge, nil, nil, tries)
+		require.False(t, w.Places.Overlap(got.Placed), "%+v", got.Placed.Openings)
+	}
+}
+
+// So many niches that they cannot all be tried together are placed one after the other.
+func TestManyNichesArePlacedOneByOne(t *testing.T) {
+	line := "4000x1200 300x100+2"
+	for range 5 {
+		line += " niche=100..3500,304,410,202"
+	}
+	s := solverOf(line)
+	got := s.placer(s.walls[0], 0, 0, nil).oneByOne()
+	require.False(t, s.walls[0].Places.Overlap(got.Placed), "%+v", got.Placed.Openings)
+}
+
+// A wall whose merit with that of the others cannot be as good as what is known is passed.
+func TestWhatIsPassedByTheCutoff(t *testing.T) {
+	o := merit.OrderFor(survey.Prefer{})
+	slivers := func(n int) *merit.Merit { return &merit.Merit{Sight: merit.Sight{Slivers: n}} }
+	c := &cutoff{rest: slivers(2), known: slivers(5)}
+	require.False(t, c.passed(o, slivers(2)))
+	require.False(t, c.passed(o, slivers(3)), "as good")
+	require.True(t, c.passed(o, slivers(4)))
+	require.False(t, (*cutoff)(nil).passed(o, slivers(100)), "nothing is known yet")
+	late := &merit.Merit{Sight: merit.Sight{Slivers: 3}, Find: 9}
+	require.False(t, c.passed(o, late), "terms that walls share do not pass a wall")
+}
+
+// Free marks of one wall that stays clear of all else are placed each by itself, as they
+// would be together.
+func TestOpeningsThatStandApartAreBestEachByItself(t *testing.T) {
+	s := solverOf("4000x2400 300x100+2 niche=900..1100,304,1000..1060,202 niche=2600..2800,204,1000..1040,304")
+	w := s.walls[0]
+	require.True(t, w.Places.Apart())
+	for _, edge := range []length.Length{0, 37 * mm, 151 * mm, 290 * mm} {
+		apart := s.place(w, 20*mm, edge, nil, nil, tries)
+		p := s.placer(w, 20*mm, edge, nil)
+		var together *count.Counted
+		together, _ = p.best(make([]int, len(p.axes)), 0, len(p.axes), nil, 100*tries)
+		order, term := s.order.Compare(&apart.Merit, &together.Merit)
+		require.Zero(t, order, "differ in %s", term)
+	}
+}

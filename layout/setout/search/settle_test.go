@@ -1,0 +1,139 @@
+package search
+
+import (
+	"context"
+	"testing"
+
+	"coursewright/layout/length"
+	"coursewright/layout/merit"
+	"coursewright/layout/setout/chance"
+	"coursewright/layout/setout/count"
+	"coursewright/layout/survey"
+
+	"github.com/stretchr/testify/require"
+	"pgregory.net/rapid"
+)
+
+// A search whose work is spent at once settles all the same: for a set-out that is what it
+// says it is, with a bound that none of the others beats, and no claim of proof that is
+// not true.
+func TestASearchWithoutWorkSettles(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		room := coarse(t, 1)
+		s := solverIn(&room)
+		s.limit, s.late = 0, 0
+		r := s.solve(nil)
+		require.NotNil(t, r)
+		for i, c := range r.Walls {
+			m := s.walls[i].Count(c.Setting).Merit
+			order, term := s.order.Compare(&m, &c.Merit)
+			require.Zero(t, order, "the set-out has another merit in %s", term)
+		}
+		m := r.whole(r.Walls)
+		order, term := s.order.Compare(&m, &r.Merit)
+		require.Zero(t, order, "the room has another merit in %s", term)
+		r.everything(func(line length.Length, edges []length.Length, m merit.Merit) {
+			order, term := r.order.Until(&m, &r.Bound, merit.Slack)
+			require.GreaterOrEqual(t, order, 0, "line %v, edges %v beat the bound in %s", line, edges, term)
+			if r.Proven {
+				order, term = r.order.Until(&m, &r.Merit, merit.Slack)
+				require.GreaterOrEqual(t, order, 0, "line %v, edges %v beat what is proven in %s", line, edges, term)
+			}
+		})
+	})
+}
+
+// What settles looks at the classic lines and at the classic starts beside those that promise
+// most.
+func TestSettlingLooksAtClassicLinesAndStarts(t *testing.T) {
+	s := solverOf("1000x600 300x100+2 window=300,200,250,150")
+	q := &queue[*trial]{before: func(a, b *trial) bool { return a.line < b.line }}
+	for _, line := range []length.Length{91, 92, 93, 94, 95} {
+		q.add(&trial{line: line * mm})
+	}
+	got := s.promising(q, &trial{line: 33 * mm})
+	require.Equal(t, []length.Length{33 * mm, 91 * mm, 92 * mm, 93 * mm, 94 * mm}, got[:5], "the best, and the first four of the queue")
+	for _, c := range s.Lines() {
+		require.Contains(t, got, c.Line, c.Name)
+	}
+	w := s.walls[0]
+	few := s.hunt(w, 0).few(2, refined)
+	require.Len(t, few, 2+len(w.Starts.Classics(w.Outer())))
+	for i, c := range w.Starts.Classics(w.Outer()) {
+		require.Equal(t, c.Edge, few[2+i], c.Name)
+	}
+}
+
+// Starts kept for a line are equal before the terms that walls share, the best first, and no
+// more than can be settled together; what is dropped for want of room is not forgotten.
+func TestStartsThatAreKept(t *testing.T) {
+	s := solverOf("1000x600 300x100+2")
+	with := func(slivers, find int) count.Counted {
+		return count.Counted{Merit: merit.Merit{Sight: merit.Sight{Slivers: slivers}, Find: find}}
+	}
+	h := &hunt{solver: s}
+	h.keep(with(2, 1))
+	h.keep(with(3, 0))
+	require.Len(t, h.ties, 1, "worse is not kept")
+	h.keep(with(2, 0))
+	require.Equal(t, []int{0, 1}, []int{h.ties[0].Merit.Find, h.ties[1].Merit.Find}, "as good before shared terms: both, the better first")
+	h.keep(with(1, 9))
+	require.Len(t, h.ties, 1, "better drops all others")
+	require.Nil(t, h.missed)
+	for n := range mostTies + 3 {
+		h.keep(with(1, n))
+	}
+	require.Len(t, h.ties, mostTies)
+	require.NotNil(t, h.missed)
+	require.Equal(t, 1, h.missed.Slivers)
+}
+
+// Of a bond of either hand the better is taken.
+func TestTheBetterHandIsTaken(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		room := coarse(t, 1)
+		room.Walls[0].Openings = nil
+		room.Bond = survey.BondRule{Kind: survey.Running, Num: 1, Den: 3, Plumb: room.Bond.Plumb}
+		free, err := Room(context.Background(), &room)
+		require.NoError(t, err)
+		for _, hand := range []survey.Hand{survey.Left, survey.Right} {
+			room.Bond.Hand = hand
+			one, err := Room(context.Background(), &room)
+			require.NoError(t, err)
+			if free.Proven {
+				order, term := free.order.Compare(&one.Merit, &free.Merit)
+				require.GreaterOrEqual(t, order, 0, "the other hand is better in %s", term)
+			}
+		}
+	})
+}
+
+// A search ends with its context at whatever work it is, and gives its error.
+func TestASearchEndsInTheMiddle(t *testing.T) {
+	room := chance.Sketch("3000x2400 100x100+2 left=0..80 niche=500..1200,304,410..900,202 | 2000x2400 niche=500..1200,304,410..900,202")
+	all := &counted{Context: context.Background(), left: 1 << 30}
+	_, err := Room(all, &room)
+	require.NoError(t, err)
+	asked := 1<<30 - all.left
+	require.Greater(t, asked, 3)
+	for _, after := range []int{0, asked / 3, asked - 1} {
+		ctx := &counted{Context: context.Background(), left: after}
+		_, err := Room(ctx, &room)
+		require.ErrorIs(t, err, context.Canceled)
+		require.Less(t, ctx.over, 2000, "it goes on after its end")
+	}
+}
+
+// counted is a context that ends when it was asked so often.
+type counted struct {
+	context.Context
+	left, over int
+}
+
+func (c *counted) Err() error {
+	if c.left--; c.left >= 0 {
+		return nil
+	}
+	c.over++
+	return context.Canceled
+}
