@@ -32,5 +32,9 @@ func (p Plan) Trim() []trim.Piece {
 // Wall is one wall as it will stand.
 type Wall = plan.Wall
 
+// Troubled tells whether the plan leaves something in sight that a setter would rather
+// not cut: bare wall, unworkable pieces, slivers, a run under a quarter.
+func (p Plan) Troubled() bool { return len(p.Walls) > 0 && remedy.Troubled(&p.Setout.Merit) }
+
 // Remedy is a change of the job and what it would give.
 type Remedy = remedy.Remedy

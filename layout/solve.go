@@ -43,3 +43,9 @@ func Now(job survey.Job) (Plan, error) { return Solve(context.Background(), job)
 func Remedies(ctx context.Context, job survey.Job, p Plan) ([]Remedy, error) {
 	return remedy.Find(ctx, job, remedy.Solved{Room: p.Room, Setout: p.Setout, Walls: p.Walls})
 }
+
+// WouldHelp is Remedies for whoever has room for little: changes that better what is
+// poor, the best first, and nothing, at once, where the plan is not Troubled.
+func WouldHelp(ctx context.Context, job survey.Job, p Plan) ([]Remedy, error) {
+	return remedy.Changes(ctx, job, remedy.Solved{Room: p.Room, Setout: p.Setout, Walls: p.Walls})
+}

@@ -62,9 +62,9 @@ func (s *Server) Handler() http.Handler {
 	for _, one := range entry.Routes() {
 		r.Method(one.Method, one.Path, s.page(one.Do))
 	}
-	desk := turns.New(s.Solve, s.Turns)
+	desk, help := turns.New(s.Solve, s.Turns), new(page.Helper)
 	for _, routes := range pages {
-		for _, one := range routes(s.site(desk)) {
+		for _, one := range routes(s.site(desk, help)) {
 			r.Method(one.Method, one.Path, desk.Handler(s.page(one.Do)))
 		}
 	}
@@ -76,8 +76,8 @@ func (s *Server) Handler() http.Handler {
 }
 
 // site is what every page is given.
-func (s *Server) site(desk *turns.Desk) page.Site {
-	out := page.Site{Store: s.Store, Solve: desk.Solve}
+func (s *Server) site(desk *turns.Desk, help *page.Helper) page.Site {
+	out := page.Site{Store: s.Store, Solve: desk.Solve, Help: help}
 	if s.Door != nil && s.Door.Network {
 		out.Address = s.Door.Address
 	}

@@ -11,7 +11,7 @@ import (
 )
 
 // sheets prints the sheets of a job into a PDF.
-func (p *program) sheets(_ context.Context, args []string) int {
+func (p *program) sheets(ctx context.Context, args []string) int {
 	flags := newFlags("sheets")
 	out := flags.String("o", "", "the PDF to write, - for standard output")
 	paper := flags.String("paper", "", "a4, letter, a3 or tabloid")
@@ -36,7 +36,11 @@ func (p *program) sheets(_ context.Context, args []string) int {
 	if err != nil {
 		return p.fail(err)
 	}
-	opts.Hash, opts.Choices = sheet.Hash(document), sheet.ChoicesOf(job, layout.Now)
+	help := func(one survey.Job, plan layout.Plan) []layout.Remedy {
+		all, _ := layout.WouldHelp(ctx, one, plan) // its error is that the program is told to end
+		return all
+	}
+	opts.Hash, opts.Choices, opts.Help = sheet.Hash(document), sheet.ChoicesOf(job, layout.Now, help), help(job, plan)
 	if err := p.writeSheets(*out, plan, opts); err != nil {
 		return p.fail(err)
 	}

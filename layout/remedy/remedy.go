@@ -101,6 +101,12 @@ func Find(ctx context.Context, job survey.Job, now Solved) ([]Remedy, error) {
 	return append(append([]Remedy{}, changed...), near...), err
 }
 
+// Changes gives of what Find gives the changes and preferences alone: nothing, and at
+// once, where the set-out leaves nothing poor. The error is the context's.
+func Changes(ctx context.Context, job survey.Job, now Solved) ([]Remedy, error) {
+	return (&asker{job: job, now: now}).changes(ctx)
+}
+
 // asker tries changes of one job.
 type asker struct {
 	job    survey.Job

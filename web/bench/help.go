@@ -30,11 +30,3 @@ func (s pages) showHelp(w http.ResponseWriter, r *http.Request) error {
 	}
 	return page.Render(w, r, http.StatusOK, HelpPage(shown))
 }
-
-// smallest is the smallest cut in sight after a change, with its wall.
-func (h Help) smallest(r layout.Remedy) string {
-	if r.Least.Piece == "" {
-		return "nothing is cut"
-	}
-	return r.Least.Size.Fine(h.Plan.Room.Units) + " on " + r.Wall
-}

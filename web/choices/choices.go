@@ -6,6 +6,7 @@ import (
 	"context"
 	"errors"
 	"fmt"
+	"io/fs"
 	"net/http"
 	"net/url"
 	"strings"
@@ -27,6 +28,7 @@ func Routes(site page.Site) []page.Route {
 	return []page.Route{
 		page.Get("/jobs/{id}/choices", s.showChoices),
 		page.Post("/jobs/{id}/choices", s.editChoices),
+		page.Get("/jobs/{id}/choices/help", s.showHelp),
 	}
 }
 
@@ -113,6 +115,31 @@ func choiceNames(job survey.Job) []string {
 		names = append(names, c.Name)
 	}
 	return names
+}
+
+// showHelp works out what would help one choice: ?of=NAME, or without it the job.
+func (s pages) showHelp(w http.ResponseWriter, r *http.Request) error {
+	standing, err := s.StandingOf(r)
+	if err != nil {
+		return err
+	}
+	name := r.URL.Query().Get("of")
+	one, there := standing.Job.As(name)
+	if !there && name != "" {
+		return fs.ErrNotExist
+	}
+	if !there {
+		one = standing.Job
+	}
+	plan, err := s.Solve(r.Context(), one)
+	if err != nil {
+		return page.BadRequest(err)
+	}
+	h := Help{Job: s.Shown(r.Context(), standing.Stored, one, plan), Name: cmp.Or(name, "this job")}
+	if h.Remedies, err = s.WouldHelp(r.Context(), one, plan); err != nil {
+		return err
+	}
+	return page.Render(w, r, http.StatusOK, HelpPage(h))
 }
 
 // optionWide is how wide the drawing of a choice is laid out.

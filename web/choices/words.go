@@ -3,11 +3,13 @@ package choices
 import (
 	"cmp"
 	"fmt"
+	"net/url"
 	"slices"
 	"strconv"
 
 	"github.com/a-h/templ"
 
+	"coursewright/layout"
 	"coursewright/layout/finding"
 	"coursewright/layout/survey"
 	"coursewright/layout/takeoff"
@@ -37,6 +39,21 @@ type Option struct {
 	Chosen   bool
 	Alone    bool // the job has no choices yet
 	Buy      takeoff.Takeoff
+}
+
+// Help is what would help one choice.
+type Help struct {
+	page.Job
+	Name     string
+	Remedies []layout.Remedy
+}
+
+// helpQuery names the choice whose help is asked for.
+func (o Option) helpQuery() string {
+	if o.Alone {
+		return ""
+	}
+	return "?" + url.Values{"of": {o.Name}}.Encode()
 }
 
 // tile and grout are the choice's colours.

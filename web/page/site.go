@@ -22,7 +22,8 @@ type Solver func(context.Context, survey.Job) (layout.Plan, error)
 type Site struct {
 	Store   *store.Store
 	Solve   Solver
-	Address string // host and port for a phone on the network; empty without one
+	Address string  // host and port for a phone on the network; empty without one
+	Help    *Helper // what would help, kept; nil keeps nothing
 }
 
 // Handler answers a request or says why it cannot.

@@ -16,11 +16,13 @@ type Choice struct {
 	Name   string
 	Chosen bool
 	Plan   layout.Plan
-	Amiss  string // why it has no plan, or empty
+	Amiss  string          // why it has no plan, or empty
+	Help   []layout.Remedy // what would help it
 }
 
 // ChoicesOf solves every choice of a job. One that cannot be solved says why.
-func ChoicesOf(job survey.Job, solve func(survey.Job) (layout.Plan, error)) []Choice {
+// help is asked what would help one; nil is asked nothing.
+func ChoicesOf(job survey.Job, solve func(survey.Job) (layout.Plan, error), help func(survey.Job, layout.Plan) []layout.Remedy) []Choice {
 	var out []Choice
 	for _, c := range job.Choices {
 		one := Choice{Name: c.Name, Chosen: c.Name == job.Chosen}
@@ -29,7 +31,9 @@ func ChoicesOf(job survey.Job, solve func(survey.Job) (layout.Plan, error)) []Ch
 		if err != nil {
 			one.Amiss = err.Error()
 		}
-		one.Plan = plan
+		if one.Plan = plan; err == nil && help != nil {
+			one.Help = help(as, plan)
+		}
 		out = append(out, one)
 	}
 	return out
@@ -80,7 +84,23 @@ func (b *book) compared(some []Choice) table {
 			t.rows[i].cells = append(t.rows[i].cells, fact)
 		}
 	}
+	t.helped(b, some)
 	return t
+}
+
+// helped adds what would help most, where anything would.
+func (t *table) helped(b *book, some []Choice) {
+	cells, any := []string{"what would help"}, false
+	for _, c := range some {
+		text := "–"
+		if len(c.Help) > 0 {
+			text, any = b.helpText(c.Help[0]), true
+		}
+		cells = append(cells, text)
+	}
+	if any {
+		t.rows = append(t.rows, row{cells: cells})
+	}
 }
 
 // facts are the cells of one choice, as many as there are rows.

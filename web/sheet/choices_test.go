@@ -36,7 +36,7 @@ func severalChoices(t *testing.T) (layout.Plan, []Choice) {
 	}
 	plan, err := layout.Now(job)
 	require.NoError(t, err)
-	return plan, ChoicesOf(job, layout.Now)
+	return plan, ChoicesOf(job, layout.Now, nil)
 }
 
 func TestChoicesAreComparedOnASheet(t *testing.T) {

@@ -154,10 +154,7 @@ func (b *book) findingsLeft() {
 		}
 	}
 	for _, f := range b.flows {
-		try := *f
-		try.leaf = &leaf{subject: f.subject, size: f.size}
-		try.book = &book{plan: b.plan, opts: b.opts, later: b.later}
-		if write(&try); len(try.book.leaves) == 0 {
+		if b.roomFor(f, write) {
 			write(f)
 			return
 		}

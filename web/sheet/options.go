@@ -9,6 +9,7 @@ import (
 	"strings"
 	"time"
 
+	"coursewright/layout"
 	"coursewright/layout/cuts"
 	"coursewright/layout/stages"
 	"coursewright/layout/survey"
@@ -80,7 +81,8 @@ type Options struct {
 	Buy    *takeoff.Settings // nil: the job's
 	Stages *stages.Settings  // nil: the job's
 
-	Choices []Choice // of the job, to compare; printed where there are several
+	Choices []Choice        // of the job, to compare; printed where there are several
+	Help    []layout.Remedy // what would help where poor cuts remain; the best of it stands with the cuts
 }
 
 // Hash is short enough to compare by eye and tells two job documents apart.

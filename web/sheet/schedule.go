@@ -37,7 +37,12 @@ func (b *book) schedule() {
 	for i, g := range b.cuts.Groups {
 		lines[i] = f.cutLine(g, partners[g.ID])
 	}
-	for i, leaf := range f.parted(lines) {
+	end := f.tried((*flow).cutEnd)
+	parts := f.parted(lines, end)
+	if with := f.parted(lines, end+f.tried(f.book.writeHelp)); len(with) == len(parts) {
+		parts = with // so that it has room there
+	}
+	for i, leaf := range parts {
 		if i > 0 {
 			f.turn()
 		}
@@ -72,10 +77,10 @@ func (f *flow) cutEnd() {
 	f.cautions(atTheSaw...)
 }
 
-// parted shares lines out to leaves: no more leaves than they must take, as many
-// lines on each so that none is nearly empty, and each line as high as that allows.
-func (f *flow) parted(lines []cutLine) [][]cutLine {
-	end := f.tried((*flow).cutEnd)
+// parted shares lines out to leaves with what stands at their end: no more leaves than
+// they must take, as many lines on each so that none is nearly empty, and each line as
+// high as that allows.
+func (f *flow) parted(lines []cutLine, end drawing.Micron) [][]cutLine {
 	room := f.left() - columnName.leading() - 600 // a leaf that follows has more, for it has no words
 	for leaves := 1; ; leaves++ {
 		each := (len(lines) + leaves - 1) / leaves

@@ -68,6 +68,7 @@ func newBook(plan layout.Plan, opts Options) *book {
 			b.kind(k)
 		}
 	}
+	b.help()
 	b.findingsLeft()
 	return b
 }

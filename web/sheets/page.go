@@ -1,6 +1,7 @@
 package sheets
 
 import (
+	"context"
 	"io/fs"
 	"net/http"
 	"net/url"
@@ -8,6 +9,7 @@ import (
 	"strconv"
 	"strings"
 
+	"coursewright/layout"
 	"coursewright/layout/length"
 	"coursewright/layout/survey"
 	"coursewright/web/page"
@@ -78,7 +80,7 @@ func (s pages) showSheets(w http.ResponseWriter, r *http.Request) error {
 	c := Choose{Job: s.Shown(r.Context(), stored, job, plan), Paper: q.Get("paper")}
 	for _, k := range sheet.Kinds() {
 		one := Kind{Key: string(k), Name: kindWords[k][0], About: kindWords[k][1], Picked: slices.Contains(picked, k)}
-		opts := sheet.Options{Choices: s.toCompare(r.Context(), job, []sheet.Kind{k}), Paper: paper, Kinds: []sheet.Kind{k}, Date: s.Store.Now(), Hash: sheet.Hash(stored.Document)}
+		opts := sheet.Options{Choices: s.plainly(r.Context(), job, k), Paper: paper, Kinds: []sheet.Kind{k}, Date: s.Store.Now(), Hash: sheet.Hash(stored.Document)}
 		one.Leaves = sheet.Pages(plan, opts)
 		if one.Picked {
 			one.First = c.Pages + 1
@@ -88,6 +90,14 @@ func (s pages) showSheets(w http.ResponseWriter, r *http.Request) error {
 	}
 	c.Query = printQuery(picked, q.Get("paper"))
 	return page.Render(w, r, http.StatusOK, ChoosePage(c))
+}
+
+// plainly solves the choices of a job for their sheet, without what would help them.
+func (s pages) plainly(ctx context.Context, job survey.Job, k sheet.Kind) []sheet.Choice {
+	if k != sheet.Compare {
+		return nil
+	}
+	return sheet.ChoicesOf(job, func(one survey.Job) (layout.Plan, error) { return s.Solve(ctx, one) }, nil)
 }
 
 // kindsOf reads which kinds are picked; nothing picked is the job's preset.
@@ -157,6 +167,9 @@ func (s pages) showPreview(w http.ResponseWriter, r *http.Request) error {
 		return err
 	}
 	opts := sheet.Options{Choices: s.toCompare(r.Context(), job, kinds), Paper: paper, Kinds: kinds, Date: s.Store.Now(), Hash: sheet.Hash(stored.Document)}
+	if slices.Contains(kinds, sheet.CutSchedule) {
+		opts.Help = s.wouldHelp(r.Context(), job, plan)
+	}
 	leaves := sheet.Pages(plan, opts)
 	n, err := strconv.Atoi(q.Get("page"))
 	if err != nil || n < 1 || n > len(leaves) {

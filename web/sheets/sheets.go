@@ -50,7 +50,8 @@ func (s pages) printSheets(w http.ResponseWriter, r *http.Request) error {
 		return err
 	}
 	var out bytes.Buffer
-	opts := sheet.Options{Choices: s.toCompare(r.Context(), job, kinds), Paper: paper, Kinds: kinds, Date: s.Store.Now(), Hash: sheet.Hash(stored.Document)}
+	opts := sheet.Options{Paper: paper, Kinds: kinds, Date: s.Store.Now(), Hash: sheet.Hash(stored.Document)}
+	opts.Choices, opts.Help = s.toCompare(r.Context(), job, kinds), s.wouldHelp(r.Context(), job, plan)
 	if err := sheet.Write(&out, plan, opts); err != nil {
 		return err
 	}
@@ -62,7 +63,18 @@ func (s pages) toCompare(ctx context.Context, job survey.Job, kinds []sheet.Kind
 	if len(kinds) > 0 && !slices.Contains(kinds, sheet.Compare) {
 		return nil
 	}
-	return sheet.ChoicesOf(job, func(one survey.Job) (layout.Plan, error) { return s.Solve(ctx, one) })
+	return sheet.ChoicesOf(job, func(one survey.Job) (layout.Plan, error) { return s.Solve(ctx, one) },
+		func(one survey.Job, plan layout.Plan) []layout.Remedy { return s.wouldHelp(ctx, one, plan) })
+}
+
+// wouldHelp is what would help a job where poor cuts remain; nothing where that cannot
+// be worked out in time. It takes no leaf of its own, so pages are counted without it.
+func (s pages) wouldHelp(ctx context.Context, job survey.Job, plan layout.Plan) []layout.Remedy {
+	help, err := s.WouldHelp(ctx, job, plan)
+	if err != nil {
+		return nil
+	}
+	return help
 }
 
 // sendCuts sends the cut schedule as CSV.

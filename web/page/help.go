@@ -1,0 +1,79 @@
+package page
+
+import (
+	"context"
+	"slices"
+	"sync"
+
+	"coursewright/layout"
+	"coursewright/layout/length"
+	"coursewright/layout/survey"
+)
+
+// Helper keeps what would help the jobs that were asked about last, because a page and
+// its pictures ask again and each answer solves a job some dozen times.
+type Helper struct {
+	mu    sync.Mutex
+	known []helped // the latest last
+}
+
+// helped is what would help a job, by its job file.
+type helped struct {
+	document string
+	help     []layout.Remedy
+}
+
+const mostHelped = 12 // jobs that a Helper keeps
+
+// WouldHelp says what would help a job of a plan that leaves poor cuts: nothing where
+// none are left. The error is the context's.
+func (s Site) WouldHelp(ctx context.Context, job survey.Job, plan layout.Plan) ([]layout.Remedy, error) {
+	if !plan.Troubled() {
+		return nil, nil
+	}
+	document, err := survey.Write(job)
+	if err != nil {
+		return nil, err
+	}
+	if help, known := s.Help.find(string(document)); known {
+		return help, nil
+	}
+	help, err := layout.WouldHelp(ctx, job, plan)
+	if err == nil {
+		s.Help.keep(helped{string(document), help})
+	}
+	return help, err
+}
+
+func (h *Helper) find(document string) ([]layout.Remedy, bool) {
+	if h == nil {
+		return nil, false
+	}
+	h.mu.Lock()
+	defer h.mu.Unlock()
+	i := slices.IndexFunc(h.known, func(k helped) bool { return k.document == document })
+	if i < 0 {
+		return nil, false
+	}
+	return h.known[i].help, true
+}
+
+func (h *Helper) keep(one helped) {
+	if h == nil {
+		return
+	}
+	h.mu.Lock()
+	defer h.mu.Unlock()
+	h.known = slices.DeleteFunc(h.known, func(k helped) bool { return k.document == one.document })
+	if h.known = append(h.known, one); len(h.known) > mostHelped {
+		h.known = slices.Clone(h.known[len(h.known)-mostHelped:])
+	}
+}
+
+// smallest is the smallest cut in sight after a change, with its wall.
+func smallest(r layout.Remedy, units length.System) string {
+	if r.Least.Piece == "" {
+		return "nothing is cut"
+	}
+	return r.Least.Size.Fine(units) + " on " + r.Wall
+}
