@@ -21,7 +21,7 @@ const module = "coursewright/"
 // order lists the packages from the bottom up: a package imports only what
 // stands before it.
 var order = []string{
-	"layout/length", "layout/plane", "layout/survey", "layout/doubt", "layout/bond", "layout/piece", "layout/merit", "layout/trim", "layout/fixture", "layout/plan", "layout/setout/chance", "layout/setout/count", "layout/setout/phase", "layout/setout/search", "layout/setout/parted", "layout/setout/tell", "layout/setout", "layout/niche",
+	"layout/length", "layout/plane", "layout/survey", "layout/doubt", "layout/bond", "layout/piece", "layout/merit", "layout/trim", "layout/fixture", "layout/plan", "layout/setout/chance", "layout/setout/count", "layout/setout/phase", "layout/setout/search", "layout/setout/parted", "layout/setout/tell", "layout/setout", "layout/niche", "layout/strip",
 	"layout/steady", "layout/finding", "layout/table", "layout/cuts", "layout/takeoff", "layout/stages", "layout/keep", "layout/remedy", "layout",
 	"migrations", "store", "static",
 	"web/drawing", "web/drawing/sample", "web/elevation", "web/sheet", "web/shapes", "web/form", "web/ask", "web/page",
@@ -123,6 +123,12 @@ var arrows = []arrow{
 	{"layout/niche", "layout/piece", "faces are cut as walls are"},
 	{"layout/niche", "layout/plan", "what it lays is part of a wall"},
 	{"layout/niche", "layout/setout", "a back with a tile of its own is set out"},
+	{"layout/strip", "layout/length", "a strip stands between places"},
+	{"layout/strip", "layout/survey", "the strip as found"},
+	{"layout/strip", "layout/plane", "some of its sides meet something"},
+	{"layout/strip", "layout/plan", "what it lays is part of a wall"},
+	{"layout/strip", "layout/setout", "a strip is set out as a wall by itself"},
+	{"layout", "layout/strip", "step three: lay the strips beside the field"},
 	{"layout", "layout/niche", "step three: lay what is inside the openings"},
 	{"layout", "layout/merit", "the plan file writes the merit"},
 	{"layout/finding", "layout/length", "rules have limits in lengths"},

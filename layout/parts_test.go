@@ -51,6 +51,9 @@ func (m mixer) mix(j *survey.Job) {
 	}
 	for i := range j.Walls {
 		w := &j.Walls[i]
+		if m.yes("strip") {
+			m.strip(w)
+		}
 		for _, e := range []*survey.End{&w.Left, &w.Right} {
 			if e.Stops != nil && len(j.Trims) > 0 {
 				e.Finish, e.Trim = "", "edge"
@@ -64,6 +67,22 @@ func (m mixer) mix(j *survey.Job) {
 			m.inside(&w.Openings[k])
 		}
 	}
+}
+
+// strip stands a strip up a wall, from base to head or from or to a height.
+func (m mixer) strip(w *survey.Wall) {
+	s := survey.Strip{Name: "strip", Columns: rapid.IntRange(1, 3).Draw(m.T, "columns"), Tile: survey.Tile{Width: m.say("48", "2"), Height: m.say("60", "2 3/8")},
+		Middle: survey.Mark{From: m.say("350", "14"), To: m.say("450", "17")}}
+	if m.yes("measured strip") {
+		s.Middle = survey.Mark{At: m.say("400", "16")}
+	}
+	if m.yes("strip from a height") {
+		s.Bottom = &survey.Mark{From: m.say("-300", "-12"), To: m.say("-200", "-8")}
+	}
+	if m.yes("strip to a height") {
+		s.Top = &survey.Mark{At: m.say("100", "4")}
+	}
+	w.Strips = append(w.Strips, s)
 }
 
 // inside gives a niche an inside, with a back of its own.

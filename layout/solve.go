@@ -10,6 +10,7 @@ import (
 	"coursewright/layout/niche"
 	"coursewright/layout/remedy"
 	"coursewright/layout/setout"
+	"coursewright/layout/strip"
 	"coursewright/layout/survey"
 )
 
@@ -27,6 +28,9 @@ func Solve(ctx context.Context, job survey.Job) (Plan, error) {
 		return Plan{}, err
 	}
 	if err := niche.Lay(ctx, room, chosen, walls); err != nil {
+		return Plan{}, err
+	}
+	if err := strip.Lay(ctx, room, chosen, walls); err != nil {
 		return Plan{}, err
 	}
 	plan := Plan{Room: room, Setout: chosen, Walls: walls, Doubts: doubt.Raise(room, job)}

@@ -12,6 +12,9 @@ import (
 func (a *asker) openings() {
 	for i, w := range a.room.Walls {
 		for k, o := range w.Openings {
+			if o.Strip != nil {
+				continue // refused where it cannot be
+			}
 			p, before := fmt.Sprintf("walls[%d].openings[%d]", i, k), len(a.found)
 			if o.Kind == survey.Pipe {
 				a.pipe(i, o, p)

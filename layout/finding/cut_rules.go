@@ -148,14 +148,14 @@ func thinnest(pieces []piece.Piece, small func(piece.Piece) bool) []piece.Piece 
 	return thin
 }
 
-// offLine finds edges of niches and windows that coincide with no tile edge of
+// offLine finds edges of niches, windows and strips that coincide with no tile edge of
 // the wall, as formats.md defines it; one sentence to an opening.
 func offLine(in Input) []place {
 	if !in.Room.Bond.Coursed() {
 		return nil // a pattern has no line from end to end
 	}
 	var all []place
-	for _, kind := range []survey.Kind{survey.Niche, survey.Window} {
+	for _, kind := range []survey.Kind{survey.Niche, survey.Window, survey.PlumbStrip} {
 		for _, o := range in.openings(kind) {
 			plumb, level := tileEdges(in.Walls[o.wall].Pieces)
 			mid := o.middle()
@@ -168,8 +168,8 @@ func offLine(in Input) []place {
 			}{
 				{"left", plumb[o.edges.Left], plane.Point{X: o.edges.Left, Y: mid.Y}},
 				{"right", plumb[o.edges.Right], plane.Point{X: o.edges.Right, Y: mid.Y}},
-				{"bottom", level[o.edges.Bottom], plane.Point{X: mid.X, Y: o.edges.Bottom}},
-				{"top", level[o.edges.Top], plane.Point{X: mid.X, Y: o.edges.Top}},
+				{"bottom", level[o.edges.Bottom] || o.found.Strip != nil && o.found.Strip.Low, plane.Point{X: mid.X, Y: o.edges.Bottom}},
+				{"top", level[o.edges.Top] || o.found.Strip != nil && o.found.Strip.High, plane.Point{X: mid.X, Y: o.edges.Top}},
 			} {
 				if side.on {
 					continue

@@ -56,6 +56,10 @@ const (
 	WaterRoundACorner Name = "water round an outside corner"
 	FallOfATop        Name = "fall of a top"
 
+	StripStandsProud  Name = "strip stands proud"
+	PipeAtStripEdge   Name = "pipe at the edge of a strip"
+	StripBesideAValve Name = "strip beside a valve"
+
 	HoleNearAJoint          Name = "hole of a fixture near a joint"
 	FixtureOffTheTile       Name = "fixture off the tile"
 	FixtureOffTheJointLines Name = "fixture off the joint lines"

@@ -132,6 +132,9 @@ func runInto(in Input) []place {
 	for i, w := range in.Walls {
 		for k, o := range w.Found.Openings {
 			for j, other := range w.Found.Openings[:k] {
+				if o.Strip != nil || other.Strip != nil {
+					continue // pipes come through a strip, and nothing else may
+				}
 				if taken(w, k, in.Room.Units).Overlaps(taken(w, j, in.Room.Units)) {
 					all = append(all, onPoint(i, middle(taken(w, k, in.Room.Units)), fmt.Sprintf("%s runs into %s.", capital(called(o)), called(other))))
 				}

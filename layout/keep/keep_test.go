@@ -131,6 +131,24 @@ func TestAPatternIsHeld(t *testing.T) {
 	require.True(t, keep.Same(plan.Walls, solved(t, keep.Hold(job, kept(job, plan))).Walls), "columns")
 }
 
+// Law 2 for strips: where a free one stands, whatever the bond.
+func TestAStripIsHeld(t *testing.T) {
+	for _, bond := range []survey.Bond{{Kind: "running", Offset: "1/2"}, {Kind: "stack"}} {
+		for _, top := range []*survey.Mark{nil, {From: "2", To: "10"}} {
+			job := read(t, static.Demo)
+			job.Bond = bond
+			job.Walls[0].Strips = []survey.Strip{{Name: "slate", Columns: 3, Middle: survey.Mark{From: "16", To: "22"}, Top: top,
+				Tile: survey.Tile{Width: "1 7/8", Height: "1 7/8"}}}
+			plan := solved(t, job)
+			is := kept(job, plan)
+			require.NotEmpty(t, is.Walls["left"].Marks["strip slate left"])
+			require.Equal(t, top != nil, is.Walls["left"].Marks["strip slate top"] != "")
+			again := solved(t, keep.Hold(job, is))
+			require.True(t, keep.Same(plan.Walls, again.Walls), "%v", bond)
+		}
+	}
+}
+
 // Law 2 for bands: where they stand, how they step, and where they start.
 func TestABandIsHeld(t *testing.T) {
 	job := read(t, static.Demo)

@@ -72,12 +72,13 @@ func slice(r plane.Region, low, high length.Length) plane.Region {
 // survey finds where the band has full height and where anything but its two
 // long edges lies, once, for telling whole tiles from cut ones.
 func (b *Band) survey() {
-	b.note(b.Solid, true)
+	drilled := !same(b.Region, b.Solid)
+	b.note(b.Solid, !drilled) // what lies in a hole has no floor
 	if !same(b.Visible, b.Solid) {
 		b.note(b.Visible, false)
 	}
-	if !same(b.Region, b.Solid) {
-		b.note(b.Region, false)
+	if drilled {
+		b.note(b.Region, true)
 		b.holes()
 	}
 	b.busy, b.floors = merge(b.busy), merge(b.floors)

@@ -14,13 +14,23 @@ func Flat(walls []Wall, take func(*Face) bool) []Wall {
 	var out []Wall
 	for i := range walls {
 		out = append(out, walls[i].laid(0))
-		for k := range walls[i].Insides {
-			in := &walls[i].Insides[k]
-			for n := range in.Faces {
-				if take(&in.Faces[n]) {
-					out = append(out, in.Faces[n].Wall)
-				}
+		for _, f := range walls[i].faces() {
+			if take(f) {
+				out = append(out, f.Wall)
 			}
+		}
+	}
+	return out
+}
+
+// faces are the strips of the wall and the faces of its niches and windows.
+func (w *Wall) faces() (out []*Face) {
+	for i := range w.Strips {
+		out = append(out, &w.Strips[i].Face)
+	}
+	for i := range w.Insides {
+		for k := range w.Insides[i].Faces {
+			out = append(out, &w.Insides[i].Faces[k])
 		}
 	}
 	return out
@@ -50,11 +60,9 @@ func Others(room survey.Room, walls []Wall) []Other {
 		out = append(out, o)
 	}
 	for i := range walls {
-		for k := range walls[i].Insides {
-			for n := range walls[i].Insides[k].Faces {
-				if f := &walls[i].Insides[k].Faces[n]; !f.Slab && !f.OfRoom(room) {
-					out = joined(out, f)
-				}
+		for _, f := range walls[i].faces() {
+			if !f.Slab && !f.OfRoom(room) {
+				out = joined(out, f)
 			}
 		}
 	}

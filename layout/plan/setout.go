@@ -56,6 +56,7 @@ type Start struct {
 	X       length.Length // middle of a joint or of a tile in course 0
 	OnTile  bool
 	Pinned  bool
+	Anew    []Anew // from left to right: where it begins afresh beyond strips
 	Placed  survey.Placed
 	Classic []Classic     // the classic starts with their figures, and the best
 	Slide   []SlidePoint  // the worst run against the start, over one period

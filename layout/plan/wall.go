@@ -20,5 +20,7 @@ type Wall struct {
 	Bare     []plane.Point    // places where sealant cannot reach from the boundary to a tile
 	Gaps     []piece.Gap      // the same as stretches of boundary
 
+	Strips []Strip // in the order of the job
+
 	Insides []Inside // of its niches and windows, where the job says what is in them
 }

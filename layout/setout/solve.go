@@ -17,8 +17,11 @@ import (
 // Solve finds the best set-out of a room, with the best of its joints, and cuts
 // its walls. The room is given back with that joint. The error is the context's.
 func Solve(ctx context.Context, room survey.Room) (survey.Room, plan.Setout, []plan.Wall, error) {
-	if !room.Bond.Coursed() {
+	switch {
+	case !room.Bond.Coursed():
 		return ofPattern(ctx, room)
+	case room.Parted():
+		return solveBeside(ctx, room)
 	}
 	if len(room.Bands) > 0 {
 		return solveParted(ctx, room)

@@ -9,6 +9,7 @@ import (
 	"coursewright/layout/piece"
 	"coursewright/layout/plan"
 	"coursewright/layout/survey"
+	"coursewright/layout/trim"
 )
 
 // Part is a part of the setting.
@@ -16,9 +17,13 @@ type Part uint8
 
 // The parts, in their order.
 const (
-	OnBatten Part = iota // the first full course, on its batten
+	Profiles Part = iota // trim in bars, whose leg lies under the tile
+	OnBatten             // the first full course, on its batten
 	Upwards              // the courses over it
 	Under                // what stands under it, once the batten is off
+	InStrip              // strips of other tile up a wall
+	Within               // what is inside niches and windows
+	Edging               // trim in pieces
 )
 
 // Step is what one sets in one go: whole tiles beside each other, alike cuts
@@ -27,11 +32,16 @@ type Step struct {
 	Wall   int // index into the walls
 	Part   Part
 	Pieces []piece.Piece // of one course, in the order of setting
+
+	On      *plan.Face  // of a strip, or of a niche or window: where the pieces stand; nil for the field
+	Opening int         // of the wall, where On is one of its faces
+	Trim    *trim.Piece // the first piece, where it is trim
 }
 
-// Order puts the pieces of a plan into the order in which they are set: the
-// first full course of every wall on its batten, then each wall upwards, then
-// what stands under the batten, downwards. Walls go by their setting order.
+// Order puts the pieces of a plan into the order in which they are set: trim in
+// bars, the first full course of every wall on its batten, then each wall upwards,
+// then what stands under the batten, downwards; then strips, what is inside niches
+// and windows, and trim in pieces. Walls go by their setting order.
 // Within a course the whole tiles go from the start outwards, first to its
 // right, then to its left; then come the pieces cut to openings, and last those
 // at the ends. What is set already is in no step.
@@ -53,9 +63,16 @@ func Order(in Input) []Step {
 	}
 	slices.SortStableFunc(walls, func(a, b int) int { return cmp.Compare(in.Walls[a].Found.Order, in.Walls[b].Found.Order) })
 	var out []Step
-	for _, part := range []Part{OnBatten, Upwards, Under} {
+	for _, steps := range []func(wall int) []Step{
+		func(w int) []Step { return o.edging(w, true) },
+		func(w int) []Step { return o.wall(w, OnBatten) },
+		func(w int) []Step { return o.wall(w, Upwards) },
+		func(w int) []Step { return o.wall(w, Under) },
+		o.strips, o.within,
+		func(w int) []Step { return o.edging(w, false) },
+	} {
 		for _, w := range walls {
-			out = append(out, o.wall(w, part)...)
+			out = append(out, steps(w)...)
 		}
 	}
 	return out

@@ -68,8 +68,11 @@ func Of(in Input, set Settings) []Stage {
 		}
 	}
 	var last Step
-	for i, s := range Order(in) {
-		if i == 0 || s.Part != last.Part || s.Part == Upwards && s.Wall != last.Wall {
+	for _, s := range Order(in) {
+		if s.Trim != nil {
+			continue // told by itself
+		}
+		if s.begins(last) {
 			out, counts = append(out, in.setting(s, set)), append(counts, map[int]int{})
 		}
 		last = s
@@ -80,22 +83,6 @@ func Of(in Input, set Settings) []Stage {
 				stage.Whole++
 			} else if known {
 				need[g]++
-			}
-		}
-	}
-	for _, w := range in.Walls {
-		for _, inside := range w.Insides {
-			out, counts = append(out, within(w.Found.Openings[inside.Opening])), append(counts, map[int]int{})
-			stage, need := &out[len(out)-1], counts[len(counts)-1]
-			for _, f := range inside.Faces {
-				for _, p := range f.Pieces {
-					stage.Pieces++
-					if g, known := group[p.ID]; p.Whole {
-						stage.Whole++
-					} else if known {
-						need[g]++
-					}
-				}
 			}
 		}
 	}
@@ -114,6 +101,19 @@ func Of(in Input, set Settings) []Stage {
 	return append(out, finishing(set)...)
 }
 
+// begins tells whether a step begins a stage after the one before it.
+func (s Step) begins(last Step) bool {
+	switch {
+	case s.Part != last.Part || last.Pieces == nil:
+		return true
+	case s.Part == Upwards:
+		return s.Wall != last.Wall
+	case s.On != nil:
+		return s.Wall != last.Wall || s.Opening != last.Opening
+	}
+	return false
+}
+
 func marking() Stage {
 	return Stage{Name: "Dry lay and marks", Do: "Measure a stack of ten tiles. Strike the lines of the set-out sheet. " +
 		"Lay the first full course dry on the floor and hold it against the marks."}
@@ -128,6 +128,13 @@ func (in Input) setting(s Step, set Settings) Stage {
 		return Stage{Name: "Under the batten", Do: "Take the batten off. Set the course under it, each piece cut to the base and held up by wedges or tape, then any course below that."}
 	}
 	w := in.Walls[s.Wall].Found
+	switch s.Part {
+	case InStrip:
+		return Stage{Name: "Strip " + w.Openings[s.Opening].Name + " on " + w.Letter, Do: "Between the tiles of the field, a joint from them on both sides, row by row from its foot up. " +
+			"Bed thinner tile out to the face of the field, and hold a straightedge across both."}
+	case Within:
+		return within(w.Openings[s.Opening])
+	}
 	return Stage{Name: "Wall " + w.Letter + ", " + w.Name, Do: "Course by course from the batten up: the whole tiles from the start outwards, " +
 		"then the pieces at openings, then the cuts at the ends. Hold every fifth course to the story pole."}
 }

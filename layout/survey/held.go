@@ -58,7 +58,8 @@ func (r *resolver) heldJoint(v value, room *Room) {
 	case !slices.Contains(room.Joints, joint):
 		r.faults.add(v.path, quote(v.text), "one of "+r.sizes(room.Joints))
 	default:
-		room.Joint, room.Joints = joint, []length.Length{joint}
+		*room = room.Jointed(joint)
+		room.Joints = []length.Length{joint}
 	}
 }
 

@@ -90,6 +90,7 @@ type Wall struct {
 	Base     []Segment `json:"base,omitempty"`
 	Head     Head      `json:"head"`
 	Openings []Opening `json:"openings,omitempty"`
+	Strips   []Strip   `json:"strips,omitempty"`
 	Fixtures []Fixture `json:"fixtures,omitempty"`
 	Set      *AsSet    `json:"set,omitempty"` // where the courses that stand really are
 }

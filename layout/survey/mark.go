@@ -68,5 +68,15 @@ func (w Wall) Open(p Placed) map[MarkName]length.Length {
 			add(o.Height.Mark, is.Mark(TopEdge), at.Top)
 		}
 	}
+	for i, s := range w.Strips {
+		if len(w.Openings)+i >= len(p.Openings) {
+			break
+		}
+		at := p.Openings[len(w.Openings)+i]
+		is := OpeningFound{Kind: PlumbStrip, Name: s.Name}
+		add(&s.Middle, is.Mark(LeftEdge), at.Left)
+		add(s.Bottom, is.Mark(BottomEdge), at.Bottom)
+		add(s.Top, is.Mark(TopEdge), at.Top)
+	}
 	return out
 }

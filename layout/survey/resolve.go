@@ -44,6 +44,7 @@ func (j Job) Resolve() (Room, Faults) {
 	r.bands(path("bands"), r.heldBands("held.bands", j), &room)
 	r.heldStarts("held.bands", j, &room)
 	r.singleLegs(room)
+	r.partedRoom(room)
 	room.Work = r.work("work", j.Work, j.Joint)
 	room.Grout = r.colour(value{"grout", j.Grout}, UsualGrout)
 	r.choices(j)

@@ -196,6 +196,7 @@ type OpeningFound struct {
 	Left, Width, Bottom, Height Span          // niche and window
 	At, Up, Diameter            length.Length // pipe: its centre and size
 	Inside                      *InsideFound  // of a niche or window; nil where the job says nothing of it
+	Strip                       *StripFound   // of a strip of other tile
 	Right, Top                  Span          // between which the far edges may lie; zero: anywhere
 }
 

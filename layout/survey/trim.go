@@ -149,16 +149,20 @@ func finishOf(finish Kind, t *TrimFound) Kind {
 func (s Span) Moved(by length.Length) Span { return Span{s.From + by, s.To + by} }
 
 // Jointed is the room with another joint. Where trim stands inside a stop the
-// tile ends a joint before it, and so it moves.
+// tile ends a joint before it, and so it moves; so does the field beside a strip.
 func (r Room) Jointed(joint length.Length) Room {
 	by := joint - r.Joint
 	r.Joint = joint
-	if by == 0 || len(r.Trims) == 0 && !r.Turns() {
+	if by == 0 {
 		return r
 	}
 	r.Walls = slices.Clone(r.Walls)
 	for i := range r.Walls {
 		w := &r.Walls[i]
+		w.Openings = slices.Clone(w.Openings)
+		for k := range w.Openings {
+			w.Openings[k].rejoint(joint-by, joint)
+		}
 		if t := w.Left.Trim; t != nil && !t.Beyond {
 			w.Left.Stops = w.Left.Stops.Moved(by)
 		}

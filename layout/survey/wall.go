@@ -24,6 +24,11 @@ func (r *resolver) wall(p path, w Wall, sealant length.Length, taken map[string]
 	found.Fixtures = r.fixtures(p.dot("fixtures"), w.Fixtures, found, across)
 	r.trimEnds(p, &found)
 	if len(r.faults) == before {
+		r.strips(p.dot("strips"), w.Strips, &found, across)
+	} else {
+		r.strips(p.dot("strips"), w.Strips, &WallFound{}, across)
+	}
+	if len(r.faults) == before {
 		r.headOverBase(p.dot("head"), found)
 	}
 	return found

@@ -24,6 +24,9 @@ func (in Input) faces() Input {
 	var out []plan.Wall
 	for _, w := range in.Walls {
 		out = append(out, w)
+		for _, s := range w.Strips {
+			out = append(out, once(s.Face))
+		}
 		for _, inside := range w.Insides {
 			for _, f := range inside.Faces {
 				out = append(out, once(f))

@@ -175,7 +175,7 @@ func (b bathroom) begin(wall int) (at int, found bool) {
 // step puts one step on the page.
 func (b bathroom) step(out *Bathroom, at int) {
 	s := b.steps[at]
-	shown := Step{Batch: s.batch, Cut: s.cut, Course: s.Pieces[0].Course, Of: s.of}
+	shown := Step{Batch: s.batch, Cut: s.cut, Course: s.Pieces[0].Course, Of: s.of, On: s.On, Trim: s.Trim}
 	var here []string
 	for _, p := range s.Pieces {
 		here = append(here, p.ID)
@@ -188,13 +188,20 @@ func (b bathroom) step(out *Bathroom, at int) {
 	}
 	out.Step, out.Back, out.Next, out.Cautions = &shown, b.turn(at, -1), b.turn(at, 1), b.cautions(at)
 	set := map[string]bool{}
-	for _, p := range b.plan.Walls[s.Wall].Pieces {
-		set[p.ID] = b.set[b.marks[p.ID]] || b.stands[p.ID]
+	for id, mark := range b.marks {
+		set[id] = b.set[mark]
 	}
-	if in := (stages.Input{Room: b.plan.Room, Walls: b.plan.Walls, Cuts: b.cuts}); in.FirstCourse(b.plan.Walls[s.Wall], s.Pieces[0]) {
+	for id := range b.stands {
+		set[id] = true
+	}
+	if b.firstCourse(s) {
 		out.Strip = page.Picture(drawing.Footing(b.plan, s.Wall, here), "strip")
 	}
-	out.Drawing = page.Picture(drawing.Setting(b.plan, s.Wall, here, set), "wall")
+	if s.Part == stages.Within {
+		out.Drawing = page.Picture(drawing.SettingFace(b.plan, s.Wall, s.On, here, set), "wall")
+	} else {
+		out.Drawing = page.Picture(drawing.Setting(b.plan, s.Wall, here, set), "wall")
+	}
 	if s.cut != nil {
 		out.Sketch = page.Picture(drawing.Sketch(s.cut.Sketch, 80*drawing.Millimetre, 36*drawing.Millimetre, "Sketch of the cut"), "sketch")
 	}
@@ -218,7 +225,6 @@ func (b bathroom) turn(at, way int) *Turn {
 // behind the tile to the first step of all.
 func (b bathroom) cautions(at int) []finding.Finding {
 	s := b.steps[at]
-	in := stages.Input{Room: b.plan.Room, Walls: b.plan.Walls, Cuts: b.cuts}
 	var out []finding.Finding
 	for _, f := range b.plan.Findings {
 		if f.Grade != finding.Caution {
@@ -227,13 +233,19 @@ func (b bathroom) cautions(at int) []finding.Finding {
 		belongs := at == 0
 		switch f.Rule {
 		case finding.CuttingDust, finding.WetSawAndPower:
-			belongs = s.batch != nil
+			belongs = s.batch != nil || s.Trim != nil && s.Trim.Cut()
 		case finding.TubDeflects, finding.FirstCourseMustHarden:
-			belongs = in.FirstCourse(b.plan.Walls[s.Wall], s.Pieces[0])
+			belongs = b.firstCourse(s)
 		}
 		if belongs {
 			out = append(out, f)
 		}
 	}
 	return out
+}
+
+// firstCourse tells whether a step is of the first full course of the field.
+func (b bathroom) firstCourse(s step) bool {
+	in := stages.Input{Room: b.plan.Room, Walls: b.plan.Walls, Cuts: b.cuts}
+	return s.On == nil && s.Trim == nil && in.FirstCourse(b.plan.Walls[s.Wall], s.Pieces[0])
 }

@@ -4,6 +4,8 @@ import (
 	"strings"
 
 	"coursewright/layout/length"
+	"coursewright/layout/plane"
+	"coursewright/layout/survey"
 )
 
 // Large is one large figure: a name and a length in its parts.
@@ -97,6 +99,9 @@ func (b Bathroom) edges() []Edge {
 	if len(b.Step.Pieces) > 1 {
 		side = "first " + side
 	}
+	if f := b.Step.On; f != nil && b.Step.Trim == nil && f.Origin != (plane.Point{}) {
+		return []Edge{{side, b.Tape(x), "from the left edge of the face"}, {end, b.Tape(y.Abs()), upFrom(f.Is, y)}}
+	}
 	return []Edge{{side, b.Tape(x), "from the left end, " + b.fromStart(x)}, {end, b.Tape(y.Abs()), over(y)}}
 }
 
@@ -108,6 +113,18 @@ func over(y length.Length) string {
 		return "over the level line"
 	}
 	return "on the level line"
+}
+
+// upFrom says from what a height on a face is counted: sill and top are seen folded
+// out, from their lower edge.
+func upFrom(is survey.FaceName, y length.Length) string {
+	switch is {
+	case survey.SillFace:
+		return "behind the front edge of the sill"
+	case survey.TopFace:
+		return "in front of the back edge of the top"
+	}
+	return over(y)
 }
 
 // fromStart says where a place is from the start of the wall.

@@ -63,18 +63,71 @@ func orderOf(plan layout.Plan, s cuts.Schedule) order {
 	}
 	for _, next := range stages.Order(stages.Input{Room: plan.Room, Walls: plan.Walls, Cuts: s}) {
 		first := next.Pieces[0]
-		o.add(step{Step: next, batch: batch[first.ID], cut: cut[first.ID], of: of[next.Wall][first.Course]})
+		o.add(step{Step: next, batch: batch[first.ID], cut: cut[first.ID], of: o.ofThem(next, of)})
 	}
 	return o
 }
 
+// ofThem is how many pieces there are of those that a step is a part of: of a course
+// of the wall, of a strip's or a face's, or of a wall's trim.
+func (o *order) ofThem(s stages.Step, field []map[int]int) int {
+	switch {
+	case s.Trim != nil:
+		return len(o.plan.Walls[s.Wall].Trim)
+	case s.On == nil:
+		return field[s.Wall][s.Pieces[0].Course]
+	}
+	n := 0
+	for _, p := range s.On.Pieces {
+		if p.Course == s.Pieces[0].Course {
+			n++
+		}
+	}
+	return n
+}
+
 func (o *order) add(s step) {
-	name := o.plan.Walls[s.Wall].Found.Name
+	name, by := o.plan.Walls[s.Wall].Found.Name, plane.Point{}
+	switch {
+	case s.Trim != nil:
+		name += " trim"
+	case s.On != nil && s.Part == stages.InStrip:
+		name += " strip"
+	case s.On != nil:
+		name, by = name+" inside, "+s.On.Is.String(), s.On.Origin
+	}
 	for _, p := range s.Pieces {
 		o.at[p.ID] = len(o.steps)
+		p.Face = moved(p.Face, by)
 		o.marks[p.ID] = markOf(name, p)
 	}
 	o.steps = append(o.steps, s)
+}
+
+// moved is a face where it lies when it is folded out into its wall.
+func moved(face plane.Region, by plane.Point) plane.Region {
+	if by == (plane.Point{}) {
+		return face
+	}
+	out := make(plane.Region, len(face))
+	for i, ring := range face {
+		out[i] = slices.Clone(ring)
+		for k := range out[i] {
+			out[i][k].X, out[i][k].Y = out[i][k].X+by.X, out[i][k].Y+by.Y
+		}
+	}
+	return out
+}
+
+// row names what a step is a part of: the course of its wall, or what it is on.
+func (s step) row() string {
+	switch {
+	case s.Trim != nil:
+		return "trim"
+	case s.On != nil:
+		return s.On.Name()
+	}
+	return strconv.Itoa(s.Pieces[0].Course)
 }
 
 // markOf says what is set when a piece is: the wall by its name, and the very

@@ -52,7 +52,7 @@ func (b bathroom) parts(out *Bathroom, at int) {
 		out.Parts = append(out.Parts, part)
 	}
 	for i := range out.Courses {
-		out.Courses[i].Here = at >= 0 && at < len(b.steps) && out.Courses[i].Name == strconv.Itoa(b.steps[at].Pieces[0].Course)
+		out.Courses[i].Here = at >= 0 && at < len(b.steps) && b.steps[at].Wall == out.Wall && out.Courses[i].Name == b.steps[at].row()
 	}
 }
 
@@ -69,7 +69,7 @@ func (b bathroom) goOn(p *Part, s step) {
 
 // course adds a step to its course, or a new one to the list.
 func (b bathroom) course(list []Part, s step) []Part {
-	name := strconv.Itoa(s.Pieces[0].Course)
+	name := s.row()
 	i := slices.IndexFunc(list, func(p Part) bool { return p.Name == name })
 	if i < 0 {
 		i, list = len(list), append(list, Part{Name: name, Wall: s.Wall})
@@ -115,7 +115,7 @@ func number(text string) int {
 func cleanID(id string) string {
 	var out []byte
 	for i := 0; i < len(id) && len(out) < 32; i++ {
-		if c := id[i]; c == '-' || c >= '0' && c <= '9' || c >= 'A' && c <= 'Z' {
+		if c := id[i]; c == '-' || c >= '0' && c <= '9' || c >= 'A' && c <= 'Z' || c >= 'a' && c <= 'z' {
 			out = append(out, c)
 		}
 	}

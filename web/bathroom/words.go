@@ -10,7 +10,10 @@ import (
 
 	"coursewright/layout/cuts"
 	"coursewright/layout/finding"
+	"coursewright/layout/length"
 	"coursewright/layout/piece"
+	"coursewright/layout/plan"
+	"coursewright/layout/trim"
 	"coursewright/web/page"
 )
 
@@ -43,7 +46,9 @@ type Step struct {
 	Cut    *cuts.Cut   // the first piece by itself; nil for whole tiles
 	From   string      // the piece whose off-cut it may come out of, or empty
 	Course int
-	Of     int // how many pieces the course has
+	Of     int         // how many pieces the course has
+	On     *plan.Face  // a strip, or a face of a niche or window; nil for the wall
+	Trim   *trim.Piece // the first piece, where it is trim
 }
 
 // Placed is a piece with its tick.
@@ -124,9 +129,14 @@ func (s Step) place() string {
 }
 
 // what says in words what is set.
-func (s Step) what() string {
+func (b Bathroom) what() string {
+	s := b.Step
 	n := len(s.Pieces)
 	switch {
+	case s.Trim != nil:
+		return trimText(n, s.Trim, b.Plan.Room.Units)
+	case s.On != nil && s.On.Slab:
+		return "One slab, cut to size"
 	case s.Batch == nil:
 		return page.Count(n, "whole tile")
 	case n > 1:
@@ -136,6 +146,42 @@ func (s Step) what() string {
 		return "Cut " + s.Batch.ID + ", " + how
 	}
 	return "Cut " + s.Batch.ID
+}
+
+// trimText says what of trim is set.
+func trimText(n int, t *trim.Piece, units length.System) string {
+	switch {
+	case n > 1:
+		return page.Count(n, "whole piece") + " of " + t.Trim.Name
+	case t.Cut():
+		return t.Trim.Name + ", cut to " + t.Size(units)
+	case t.Corner:
+		return t.Trim.Name + ", corner piece"
+	}
+	return "1 whole piece of " + t.Trim.Name
+}
+
+// where says of what the step is a part: a course, a row of a strip or a face, or
+// the trim of the wall.
+func (b Bathroom) where() string {
+	s := b.Step
+	switch {
+	case s.Trim != nil:
+		return "trim, " + s.place()
+	case s.On != nil && s.On.Slab:
+		return s.On.Name()
+	case s.On != nil:
+		return fmt.Sprintf("%s, row %d, %s", s.On.Name(), s.Course, s.place())
+	}
+	return fmt.Sprintf("%s %d, %s", b.course(), s.Course, s.place())
+}
+
+// named says a part of the wall for those who hear it: its course, or its name.
+func (b Bathroom) named(p Part) string {
+	if _, err := strconv.Atoi(p.Name); err != nil {
+		return p.Name
+	}
+	return b.course() + " " + p.Name
 }
 
 // setButton is what the large button says.

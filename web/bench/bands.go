@@ -17,6 +17,11 @@ func bandsLine(b Bench) string {
 	for _, band := range b.Typed.Bands {
 		out = append(out, band.Name)
 	}
+	for _, w := range b.Typed.Walls {
+		for _, s := range w.Strips {
+			out = append(out, s.Name+" up "+w.Name)
+		}
+	}
 	return cmp.Or(strings.Join(out, ", "), "none")
 }
 

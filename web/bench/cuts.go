@@ -37,7 +37,7 @@ func (c Cut) kindWords() string {
 func (b Bench) cuts() []Cut {
 	here := map[string]bool{}
 	for _, i := range b.Walls() {
-		for _, p := range b.Plan.Walls[i].Pieces {
+		for _, p := range b.Plan.Walls[i].All() {
 			here[p.ID] = true
 		}
 	}

@@ -28,6 +28,7 @@ var pictureNames = map[string]string{
 	"fixtures": "A shelf in the corner stands on a joint line; a soap dish takes tile out from a joint line up; the plates of a grab bar keep clear of the joints",
 	"leg":      "The tile beside the front of the tub: in the bond of the wall, in single tiles of its own width, or left out",
 	"band":     "The band stands between two joint lines: the tile under it and over it is whole, with a joint on both sides; its bottom edge is measured from the level line or from the floor",
+	"strip":    "The strip stands between two plumb joints: the tile on both sides of it is whole, and the figure is how far its middle stands from the left end of the wall",
 	"trim":     "Where tile stops: the trim takes its width inside the stop, and the tile ends a joint before it; at the outer corner stands a corner piece",
 	"lean":     "A level held plumb in the corner, its foot on the level line: a gap at its upper end leans away, one at its foot into the room",
 	"sight":    "One end of the tile is in plain sight, the other stands behind a door",
@@ -67,7 +68,7 @@ func pictureOf(name string) templ.Component {
 		var templ_7745c5c3_Var2 string
 		templ_7745c5c3_Var2, templ_7745c5c3_Err = templ.JoinStringErrs(pictureCall(name))
 		if templ_7745c5c3_Err != nil {
-			return templ.Error{Err: templ_7745c5c3_Err, FileName: `web/bench/pictures.templ`, Line: 39, Col: 74}
+			return templ.Error{Err: templ_7745c5c3_Err, FileName: `web/bench/pictures.templ`, Line: 40, Col: 74}
 		}
 		_, templ_7745c5c3_Err = templ_7745c5c3_Buffer.WriteString(templ.EscapeString(templ_7745c5c3_Var2))
 		if templ_7745c5c3_Err != nil {
@@ -80,7 +81,7 @@ func pictureOf(name string) templ.Component {
 		var templ_7745c5c3_Var3 string
 		templ_7745c5c3_Var3, templ_7745c5c3_Err = templruntime.NewAttributeExpression(pictureNames[name]).Resolve(ctx)
 		if templ_7745c5c3_Err != nil {
-			return templ.Error{Err: templ_7745c5c3_Err, FileName: `web/bench/pictures.templ`, Line: 40, Col: 87}
+			return templ.Error{Err: templ_7745c5c3_Err, FileName: `web/bench/pictures.templ`, Line: 41, Col: 87}
 		}
 		_, templ_7745c5c3_Err = templ_7745c5c3_Buffer.WriteString(templ_7745c5c3_Var3)
 		if templ_7745c5c3_Err != nil {
@@ -161,28 +162,33 @@ func pictureOf(name string) templ.Component {
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
+		case "strip":
+			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 16, "<path class=\"w\" d=\"M40 8H312V152H40z\"></path><path class=\"tb\" d=\"M54 14h40v24h-40zM97 14h40v24h-40zM54 41h40v24h-40zM97 41h40v24h-40zM54 68h40v24h-40zM97 68h40v24h-40zM54 95h40v24h-40zM97 95h40v24h-40zM54 122h40v24h-40zM97 122h40v24h-40zM54 149h40v24h-40zM97 149h40v24h-40zM196 14h40v24h-40zM239 14h40v24h-40zM196 41h40v24h-40zM239 41h40v24h-40zM196 68h40v24h-40zM239 68h40v24h-40zM196 95h40v24h-40zM239 95h40v24h-40zM196 122h40v24h-40zM239 122h40v24h-40zM196 149h40v24h-40zM239 149h40v24h-40z\"></path><path class=\"x\" d=\"M141 10h15v15h-15zM159 10h15v15h-15zM177 10h15v15h-15zM141 28h15v15h-15zM159 28h15v15h-15zM177 28h15v15h-15zM141 46h15v15h-15zM159 46h15v15h-15zM177 46h15v15h-15zM141 64h15v15h-15zM159 64h15v15h-15zM177 64h15v15h-15zM141 82h15v15h-15zM159 82h15v15h-15zM177 82h15v15h-15zM141 100h15v15h-15zM159 100h15v15h-15zM177 100h15v15h-15zM141 118h15v15h-15zM159 118h15v15h-15zM177 118h15v15h-15zM141 136h15v15h-15zM159 136h15v15h-15zM177 136h15v15h-15z\"></path><path class=\"k\" d=\"M40 6V152M312 6V152\"></path><path class=\"d\" d=\"M40 162H166M35 167l10-10M161 167l10-10M166 150V170\"></path><rect class=\"q\" x=\"70\" y=\"150\" width=\"64\" height=\"24\"></rect><text x=\"102\" y=\"167\" text-anchor=\"middle\" class=\"b\">?</text><text x=\"176\" y=\"168\">its middle</text><text x=\"286\" y=\"84\" class=\"b\">whole</text>")
+			if templ_7745c5c3_Err != nil {
+				return templ_7745c5c3_Err
+			}
 		case "trim":
-			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 16, "<path class=\"w\" d=\"M20 40H262V168H20z\"></path><path class=\"tb\" d=\"M20 78h62v28h-62zM85 78h62v28h-62zM150 78h62v28h-62zM20 109h30v28h-30zM53 109h62v28h-62zM118 109h62v28h-62zM183 109h29v28h-29zM20 140h62v28h-62zM85 140h62v28h-62zM150 140h62v28h-62z\"></path><path class=\"wd\" d=\"M20 48h45v27h-45zM68 48h69v27h-69zM140 48h72v27h-72zM215 78h27v44h-27zM215 125h27v43h-27zM215 75V60q0-12 12-12h15v27z\"></path><path class=\"k no\" d=\"M242 30V172M10 48H262\"></path><path class=\"d\" d=\"M215 34V20M242 34V20M200 27H262M210 32l10-10M237 32l10-10\"></path><rect class=\"q\" x=\"262\" y=\"14\" width=\"64\" height=\"24\"></rect><text x=\"294\" y=\"31\" text-anchor=\"middle\" class=\"b\">?</text><path class=\"d\" d=\"M248 78H262M248 122H262M255 72V128M250 83l10-10M250 127l10-10\"></path><rect class=\"q\" x=\"268\" y=\"88\" width=\"64\" height=\"24\"></rect><text x=\"300\" y=\"105\" text-anchor=\"middle\" class=\"b\">?</text><text x=\"256\" y=\"66\">corner piece</text><text x=\"252\" y=\"160\">tile stops here</text><text x=\"100\" y=\"34\" text-anchor=\"middle\">the trim stands inside the stop</text>")
+			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 17, "<path class=\"w\" d=\"M20 40H262V168H20z\"></path><path class=\"tb\" d=\"M20 78h62v28h-62zM85 78h62v28h-62zM150 78h62v28h-62zM20 109h30v28h-30zM53 109h62v28h-62zM118 109h62v28h-62zM183 109h29v28h-29zM20 140h62v28h-62zM85 140h62v28h-62zM150 140h62v28h-62z\"></path><path class=\"wd\" d=\"M20 48h45v27h-45zM68 48h69v27h-69zM140 48h72v27h-72zM215 78h27v44h-27zM215 125h27v43h-27zM215 75V60q0-12 12-12h15v27z\"></path><path class=\"k no\" d=\"M242 30V172M10 48H262\"></path><path class=\"d\" d=\"M215 34V20M242 34V20M200 27H262M210 32l10-10M237 32l10-10\"></path><rect class=\"q\" x=\"262\" y=\"14\" width=\"64\" height=\"24\"></rect><text x=\"294\" y=\"31\" text-anchor=\"middle\" class=\"b\">?</text><path class=\"d\" d=\"M248 78H262M248 122H262M255 72V128M250 83l10-10M250 127l10-10\"></path><rect class=\"q\" x=\"268\" y=\"88\" width=\"64\" height=\"24\"></rect><text x=\"300\" y=\"105\" text-anchor=\"middle\" class=\"b\">?</text><text x=\"256\" y=\"66\">corner piece</text><text x=\"252\" y=\"160\">tile stops here</text><text x=\"100\" y=\"34\" text-anchor=\"middle\">the trim stands inside the stop</text>")
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
 		case "lean":
-			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 17, "<path class=\"w\" d=\"M40 14L64 140L70 166H164V14zM236 14L212 140L206 166H340V14z\"></path><path class=\"k\" d=\"M40 14L70 166M236 14L206 166\"></path><path class=\"r\" d=\"M24 140H164M192 140H346\"></path><path class=\"tp\" d=\"M64 14H76V140H64zM236 14H248V140H236z\"></path><path class=\"th ink\" d=\"M67 66h6v20h-6zM239 66h6v20h-6z\"></path><path class=\"d\" d=\"M42 24H64M212 132H236\"></path><rect class=\"q\" x=\"86\" y=\"14\" width=\"60\" height=\"24\"></rect><text x=\"116\" y=\"31\" text-anchor=\"middle\" class=\"b\">?</text><rect class=\"q\" x=\"258\" y=\"108\" width=\"60\" height=\"24\"></rect><text x=\"288\" y=\"125\" text-anchor=\"middle\" class=\"b\">?</text><text x=\"86\" y=\"100\">away</text><text x=\"258\" y=\"60\">into the</text><text x=\"258\" y=\"75\">room</text>")
+			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 18, "<path class=\"w\" d=\"M40 14L64 140L70 166H164V14zM236 14L212 140L206 166H340V14z\"></path><path class=\"k\" d=\"M40 14L70 166M236 14L206 166\"></path><path class=\"r\" d=\"M24 140H164M192 140H346\"></path><path class=\"tp\" d=\"M64 14H76V140H64zM236 14H248V140H236z\"></path><path class=\"th ink\" d=\"M67 66h6v20h-6zM239 66h6v20h-6z\"></path><path class=\"d\" d=\"M42 24H64M212 132H236\"></path><rect class=\"q\" x=\"86\" y=\"14\" width=\"60\" height=\"24\"></rect><text x=\"116\" y=\"31\" text-anchor=\"middle\" class=\"b\">?</text><rect class=\"q\" x=\"258\" y=\"108\" width=\"60\" height=\"24\"></rect><text x=\"288\" y=\"125\" text-anchor=\"middle\" class=\"b\">?</text><text x=\"86\" y=\"100\">away</text><text x=\"258\" y=\"60\">into the</text><text x=\"258\" y=\"75\">room</text>")
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
 		case "sight":
-			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 18, "<path class=\"w\" d=\"M56 20H296V150H56z\"></path><path class=\"k\" d=\"M56 20V150M296 20V150M36 150H330\"></path><path class=\"th\" d=\"M56 60H296M56 106H296M96 20V60M176 20V60M256 20V60M136 60V106M216 60V106M96 106V150M176 106V150\"></path><path class=\"tb\" d=\"M244 8H330V168H244z\"></path><circle class=\"x\" cx=\"316\" cy=\"92\" r=\"4\"></circle><text x=\"287\" y=\"60\" text-anchor=\"middle\">door</text><path class=\"d\" d=\"M14 84Q32 66 50 84Q32 102 14 84z\"></path><circle class=\"x\" cx=\"32\" cy=\"84\" r=\"5\"></circle><text x=\"62\" y=\"16\" class=\"b\">seen</text><text x=\"236\" y=\"166\" text-anchor=\"end\" class=\"b\">hidden</text>")
+			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 19, "<path class=\"w\" d=\"M56 20H296V150H56z\"></path><path class=\"k\" d=\"M56 20V150M296 20V150M36 150H330\"></path><path class=\"th\" d=\"M56 60H296M56 106H296M96 20V60M176 20V60M256 20V60M136 60V106M216 60V106M96 106V150M176 106V150\"></path><path class=\"tb\" d=\"M244 8H330V168H244z\"></path><circle class=\"x\" cx=\"316\" cy=\"92\" r=\"4\"></circle><text x=\"287\" y=\"60\" text-anchor=\"middle\">door</text><path class=\"d\" d=\"M14 84Q32 66 50 84Q32 102 14 84z\"></path><circle class=\"x\" cx=\"32\" cy=\"84\" r=\"5\"></circle><text x=\"62\" y=\"16\" class=\"b\">seen</text><text x=\"236\" y=\"166\" text-anchor=\"end\" class=\"b\">hidden</text>")
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
 		default:
-			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 19, "<path class=\"tb\" d=\"M96 36H256V116H96z\"></path><path class=\"k\" d=\"M84 140V24H268V140\"></path><text x=\"74\" y=\"84\" text-anchor=\"end\" class=\"b\">left</text><text x=\"176\" y=\"16\" text-anchor=\"middle\" class=\"b\">back</text><text x=\"278\" y=\"84\" class=\"b\">right</text><text x=\"176\" y=\"80\" text-anchor=\"middle\">tub</text>")
+			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 20, "<path class=\"tb\" d=\"M96 36H256V116H96z\"></path><path class=\"k\" d=\"M84 140V24H268V140\"></path><text x=\"74\" y=\"84\" text-anchor=\"end\" class=\"b\">left</text><text x=\"176\" y=\"16\" text-anchor=\"middle\" class=\"b\">back</text><text x=\"278\" y=\"84\" class=\"b\">right</text><text x=\"176\" y=\"80\" text-anchor=\"middle\">tub</text>")
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
 		}
-		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 20, "</svg></details>")
+		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 21, "</svg></details>")
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}

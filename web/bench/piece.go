@@ -63,7 +63,7 @@ func (s pages) findPiece(w http.ResponseWriter, r *http.Request) error {
 	if err != nil || wrongX != nil || wrongY != nil || wall < 1 || wall > len(plan.Walls) {
 		return &page.Refusal{Status: http.StatusBadRequest, Text: "A place is a wall, counted from 1, and x and y on it in millimetres."}
 	}
-	for _, p := range plan.Walls[wall-1].Pieces {
+	for _, p := range plan.Walls[wall-1].All() {
 		if t := p.Tile; t.Left <= x && x <= t.Right && t.Bottom <= y && y <= t.Top && (p.Outline == nil || p.Face.Contains(plane.Point{X: x, Y: y})) {
 			return page.Render(w, r, http.StatusOK, PieceCard(stored.ID, templ.SafeURL(string(page.JobPath(stored.ID, ""))), *cardOf(plan, page.Schedule(plan), wall-1, p)))
 		}
@@ -73,8 +73,8 @@ func (s pages) findPiece(w http.ResponseWriter, r *http.Request) error {
 
 // card tells all about one piece, or nothing where there is none of that name.
 func card(plan layout.Plan, s cuts.Schedule, id string) *Card {
-	for i, w := range plan.Walls {
-		for _, p := range w.Pieces {
+	for i := range plan.Walls {
+		for _, p := range plan.Walls[i].All() {
 			if p.ID == id {
 				return cardOf(plan, s, i, p)
 			}

@@ -108,7 +108,7 @@ type Row struct {
 func (b Bench) shown() []Row {
 	var out []Row
 	for _, i := range b.Walls() {
-		for _, p := range b.Plan.Walls[i].Pieces {
+		for _, p := range b.Plan.Walls[i].All() {
 			if (p.Whole && b.Wall < 0) || len(out) == shownRows {
 				continue
 			}
@@ -133,14 +133,14 @@ func (b Bench) row(i int, p piece.Piece) Row {
 func (b Bench) piecesLine() string {
 	var out []string
 	for _, i := range b.Walls() {
-		w := b.Plan.Walls[i]
+		w := &b.Plan.Walls[i]
 		cut := 0
-		for _, p := range w.Pieces {
+		for _, p := range w.All() {
 			if !p.Whole {
 				cut++
 			}
 		}
-		out = append(out, fmt.Sprintf("%s %d, %d cut", w.Found.Name, len(w.Pieces), cut))
+		out = append(out, fmt.Sprintf("%s %d, %d cut", w.Found.Name, len(w.All()), cut))
 	}
 	return strings.Join(out, "; ")
 }

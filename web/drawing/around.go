@@ -28,8 +28,8 @@ func extents(w layout.Wall) plane.Rect {
 	for _, x := range w.Found.Head.Readings {
 		r.Top = max(r.Top, x.Value)
 	}
-	for _, e := range w.Start.Placed.Openings {
-		if e.Left < e.Right && e.Bottom < e.Top { // a window may stand over where the tile stops
+	for i, e := range w.Start.Placed.Openings {
+		if e.Left < e.Right && e.Bottom < e.Top && w.Found.Openings[i].Strip == nil { // a window may stand over where the tile stops
 			r = plane.Rect{Left: min(r.Left, e.Left), Bottom: min(r.Bottom, e.Bottom), Right: max(r.Right, e.Right), Top: max(r.Top, e.Top)}
 		}
 	}

@@ -41,10 +41,12 @@ func (b *board) finished(f frame, w layout.Wall) {
 	}
 	b.trimFinished(f, w, tile)
 	b.turnedFinished(f, w, tile)
+	b.stripsFinished(f, w)
 	for i, o := range w.Found.Openings {
 		switch e := placed(w, i); {
 		case o.Kind == "pipe":
 			b.disc(Tag{Kind: Hole, Wall: f.wall}, Ink{Fill: Pale, Line: Grey, Width: 350}, f.at(o.At, o.Up), max(f.scale.On(o.Diameter)/2, leastHole))
+		case o.Strip != nil:
 		case e.Left < e.Right && e.Bottom < e.Top:
 			b.recess(f, o, e, tile)
 			b.finishedWithin(f, w, i)

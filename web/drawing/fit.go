@@ -14,6 +14,13 @@ func (b *board) sizes(f frame, w layout.Wall, said map[string]bool) {
 			b.sizeIn(f, p)
 		}
 	}
+	for i := range w.Strips {
+		for _, p := range w.Strips[i].Pieces {
+			if !p.Whole && len(b.cutSize(p)) > 0 {
+				b.sizeIn(f, p)
+			}
+		}
+	}
 }
 
 // sizeIn puts a cut piece's size inside the piece where it fits: in one line, or

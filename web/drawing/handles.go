@@ -39,6 +39,8 @@ func (b *board) handles(f frame, w layout.Wall, full bool) {
 		switch e := placed(w, i); {
 		case o.Kind == "pipe":
 			h.measured("pipe "+o.Name, "xy", "pipe "+o.Name, o.At, o.Up, f.at(o.At, o.Up))
+		case o.Strip != nil:
+			h.strip(w, i, full)
 		default:
 			h.opening(o, e)
 			if full && (o.Inside == nil || o.Inside.AsTyped) {

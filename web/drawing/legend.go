@@ -44,6 +44,11 @@ func (b *board) entries(width Micron) []entry {
 				has[b.kind(frame{wall: i}, *p)] = true
 			}
 		}
+		for k := range w.Strips {
+			for _, p := range w.Strips[k].Pieces {
+				has[CutKind(p)] = true
+			}
+		}
 		for _, p := range w.Trim {
 			_, ink := trimKind(p)
 			has[ink] = true

@@ -14,9 +14,20 @@ func (b *board) openings(f frame, w layout.Wall) {
 		switch e := placed(w, i); {
 		case o.Kind == "pipe":
 			b.pipe(f, o)
+		case o.Strip != nil:
+			b.strip(f, w, i)
 		case e.Left < e.Right && e.Bottom < e.Top:
 			b.opening(f, o, e)
 			b.seenWithin(f, w, i)
+		}
+	}
+}
+
+// pipes draws the holes for pipes alone.
+func (b *board) pipes(f frame, w layout.Wall) {
+	for _, o := range w.Found.Openings {
+		if o.Kind == "pipe" {
+			b.pipe(f, o)
 		}
 	}
 }
@@ -28,6 +39,7 @@ func (b *board) openingNames(f frame, w layout.Wall) {
 		switch e := placed(w, i); {
 		case o.Kind == "pipe":
 			b.pipeName(f, o)
+		case o.Strip != nil: // named by its widths
 		case e.Left < e.Right && e.Bottom < e.Top:
 			b.openingName(f, openingShort(w, i), o, e)
 		}

@@ -25,6 +25,13 @@ func (b *board) pick(walls []layout.Wall) {
 				b.Pieces.Names[p.ID] = b.pieceName(p)
 			}
 		}
+		for i := range w.Strips {
+			for _, p := range w.Strips[i].Pieces {
+				if !p.Whole {
+					b.Pieces.Names[p.ID] = b.pieceName(p)
+				}
+			}
+		}
 		for _, p := range w.Trim {
 			b.Pieces.Names[p.ID] = b.trimName(p)
 		}

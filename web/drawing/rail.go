@@ -91,6 +91,8 @@ func (b *board) openingHeights(w layout.Wall, pipes bool) []station {
 		switch e := placed(w, i); {
 		case o.Kind == "pipe" && pipes:
 			s = append(s, station{l: o.Up, name: o.Name, rank: rankPipe})
+		case o.Strip != nil:
+			s = append(s, stripHeights(w, i)...)
 		case o.Kind != "pipe" && e.Bottom < e.Top:
 			name := openingShort(w, i)
 			s = append(s, station{l: e.Bottom, name: name + " sill", colour: decided(o.Bottom.Free()), rank: rankOpening},

@@ -74,8 +74,11 @@ func (b *board) thumbWall(left int, f frame, w layout.Wall) int {
 			b.path(Tag{Kind: k, Wall: -1}, fill(cutInk(k).Fill), rings...)
 		}
 	}
-	for _, e := range w.Start.Placed.Openings {
-		if e.Left < e.Right && e.Bottom < e.Top {
+	for i := range w.Strips {
+		b.path(Tag{Kind: Niche, Wall: -1}, fill(b.stripShade(i)), outer(f.rings(w.Strips[i].Shape.Solid))...)
+	}
+	for i, e := range w.Start.Placed.Openings {
+		if e.Left < e.Right && e.Bottom < e.Top && w.Found.Openings[i].Strip == nil {
 			b.path(Tag{Kind: Niche, Wall: -1}, Ink{Fill: Pale, Line: Black, Width: 1}, f.rect(plane.Rect(e)))
 		}
 	}

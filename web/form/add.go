@@ -67,6 +67,8 @@ func addToWall(job *survey.Job, w *survey.Wall, way []step, what string) error {
 			return addInside(job, w, way, what)
 		}
 		return addOpening(job, w, what)
+	case "strips":
+		return addStrip(job, w)
 	case "fixtures":
 		if len(way) > 1 {
 			return addDrilled(job, w, way)

@@ -53,6 +53,7 @@ var verbs = map[string]func(*survey.Job, string) error{
 	"set":     setOne,
 	"pin":     pin,
 	"round":   round,
+	"reach":   reach,
 	"release": release,
 	"hold":    hold,
 	"letgo":   letGo,

@@ -212,6 +212,7 @@ var words = []string{
 	"leg", "corner",
 	"sizes", "depthIs", "front", "behind", "cased", // of the inside of an opening
 	"courses", "toHead", // of bands
+	"columns", // of strips
 }
 
 // IsLength tells whether the field at a path holds a length.

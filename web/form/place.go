@@ -17,6 +17,7 @@ import (
 //	1 niche shelf left=34             a free mark, named as the plan file names it
 //	1 move window north=20;10         the lower left corner of what was measured
 //	1 size window north=24;30         its width and height
+//	1 move strip mosaic=19 3/4        the middle of a measured strip
 //	1 base 1 reading 2=30;-38 13/16   a point of the level readings, and head reading 2=
 //
 // Walls count from 1, and so do stretches of base and readings. Where only one
@@ -39,6 +40,8 @@ func place(job *survey.Job, rest string) error {
 		return pin(job, w.Name+" "+handle+"="+value)
 	case kind == "pipe":
 		return placePipe(w, name, value)
+	case strings.HasPrefix(handle, "move strip "):
+		return placeStrip(w, strings.TrimPrefix(handle, "move strip "), value)
 	case kind == "move":
 		return placeOpening(job, i-1, name, value, "left", "bottom")
 	case kind == "size":

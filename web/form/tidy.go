@@ -36,6 +36,7 @@ func tidyWall(job *survey.Job, w *survey.Wall) {
 		tidyInside(&w.Openings[i])
 	}
 	tidyFixtures(w)
+	tidyStrips(w)
 	tidyEnd(job, &w.Left, "0")
 	tidyEnd(job, &w.Right, w.Width)
 	if w.Head.Meets != "" {
@@ -125,6 +126,9 @@ func hasMark(w survey.Wall, name string) bool {
 		return w.Right.Stops != nil
 	case "head":
 		return w.Head.Stops != nil
+	}
+	if slices.ContainsFunc(w.Strips, func(s survey.Strip) bool { return strings.HasPrefix(name, string(survey.PlumbStrip)+" "+s.Name+" ") }) {
+		return true
 	}
 	return slices.ContainsFunc(w.Openings, func(o survey.Opening) bool {
 		return strings.HasPrefix(name, o.Kind+" "+o.Name+" ")

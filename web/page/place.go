@@ -84,6 +84,8 @@ func wallWords(w survey.Wall, name string, rest []form.Part) []string {
 	case len(rest) > 1 && rest[0].Name == "openings" && rest[1].Index < len(w.Openings):
 		o := w.Openings[rest[1].Index]
 		return append([]string{drawing.OpeningName(o.Kind, o.Name) + " on " + name}, openingWords(rest[2:])...)
+	case len(rest) > 1 && rest[0].Name == "strips" && rest[1].Index < len(w.Strips):
+		return append([]string{"strip " + w.Strips[rest[1].Index].Name + " on " + name}, fieldWords(rest[2:])...)
 	case len(rest) > 1 && rest[0].Name == "fixtures" && rest[1].Index < len(w.Fixtures):
 		return append([]string{w.Fixtures[rest[1].Index].Name + " on " + name}, fieldWords(rest[2:])...)
 	case len(rest) > 0 && (rest[0].Name == "left" || rest[0].Name == "right"):

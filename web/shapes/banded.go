@@ -16,3 +16,14 @@ func (m maker) twoTiles(job *survey.Job) {
 		Tile:   survey.Tile{Width: m.say("7 7/8", "198"), Height: m.say("7 7/8", "198"), Thickness: m.say("5/16", "8"), Colour: "#d9dfd6"},
 		Bottom: survey.Mark{From: m.say("4", "100"), To: m.say("12", "300")}}}
 }
+
+// strip stands three columns of 2 in (50 mm) mosaic up the left wall, behind a valve
+// and a shower arm in the middle of it.
+func (m maker) strip(job *survey.Job) {
+	w, at := &job.Walls[0], m.say("18", "450")
+	w.Openings = append(w.Openings,
+		survey.Opening{Kind: string(survey.Pipe), Name: "valve", At: at, Height: &survey.Measure{Plain: m.say("-2", "-50")}, Diameter: m.say("4", "100")},
+		survey.Opening{Kind: string(survey.Pipe), Name: "shower arm", At: at, Height: &survey.Measure{Plain: m.say("36", "900")}, Diameter: m.say("7/8", "22")})
+	w.Strips = []survey.Strip{{Name: "mosaic", Columns: 3, Middle: survey.Mark{At: at},
+		Tile: survey.Tile{Width: m.say("1 7/8", "48"), Height: m.say("1 7/8", "48"), Thickness: m.say("5/16", "8"), Colour: "#4f6b6e"}}}
+}

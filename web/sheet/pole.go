@@ -205,6 +205,10 @@ func (b *book) wallMarks(w layout.Wall) []notch {
 			add(o.Up, o.Name)
 			continue
 		}
+		if o.Strip != nil {
+			stripNotches(w, i, add)
+			continue
+		}
 		add(w.Start.Placed.Openings[i].Bottom, o.Name+" bottom")
 		add(w.Start.Placed.Openings[i].Top, o.Name+" top")
 	}

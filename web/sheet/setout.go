@@ -196,6 +196,10 @@ func (b *book) marks() table {
 			add("tile", x, y)
 		}
 		for i, o := range w.Found.Openings {
+			if o.Strip != nil {
+				b.stripMarks(w, i, add)
+				continue
+			}
 			x, y := b.opening(o, p, i)
 			add(drawing.OpeningName(string(o.Kind), o.Name), x, y)
 		}

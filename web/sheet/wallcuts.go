@@ -103,7 +103,7 @@ func (b *book) wallEntries(w layout.Wall, course map[string]int) []entry {
 	}
 	all = drawnTogether(all)
 	slices.SortStableFunc(all, func(a, b entry) int { return slices.Compare(a.courses, b.courses) })
-	return append(all, b.trimEntries(w)...)
+	return append(append(all, b.stripEntries(w)...), b.trimEntries(w)...)
 }
 
 // alone is what the pieces of a line are called that are drawn in the schedule better

@@ -1,0 +1,83 @@
+package stages
+
+import (
+	"cmp"
+	"maps"
+	"slices"
+
+	"coursewright/layout/piece"
+	"coursewright/layout/plan"
+	"coursewright/layout/survey"
+	"coursewright/layout/trim"
+)
+
+// strips are the steps of the strips of a wall, each upwards.
+func (o ordering) strips(wall int) (out []Step) {
+	w := &o.Walls[wall]
+	for i := range w.Strips {
+		s := &w.Strips[i]
+		out = append(out, o.on(wall, InStrip, s.Opening, &s.Face)...)
+	}
+	return out
+}
+
+// within are the steps inside the niches and windows of a wall: the back first, then
+// sill and top, and the sides on the sill.
+func (o ordering) within(wall int) (out []Step) {
+	w := &o.Walls[wall]
+	for i := range w.Insides {
+		in := &w.Insides[i]
+		for _, is := range []survey.FaceName{survey.BackFace, survey.SillFace, survey.TopFace, survey.LeftFace, survey.RightFace} {
+			if f := in.Find(is); f != nil {
+				out = append(out, o.on(wall, Within, in.Opening, f)...)
+			}
+		}
+	}
+	return out
+}
+
+// on are the steps of a flat thing of its own, row by row from its lower edge.
+func (o ordering) on(wall int, part Part, opening int, f *plan.Face) (out []Step) {
+	rows := map[int][]piece.Piece{}
+	for _, p := range f.Pieces {
+		rows[p.Course] = append(rows[p.Course], p)
+	}
+	o.found, o.Room.Joint, o.Room.Bands = false, f.Joint, nil
+	for _, n := range slices.Sorted(maps.Keys(rows)) {
+		for _, pieces := range o.course(&f.Wall, rows[n]) {
+			out = append(out, Step{Wall: wall, Part: part, Pieces: pieces, On: f, Opening: opening})
+		}
+	}
+	return out
+}
+
+// edging are the steps of the trim of a wall, of bars or of pieces, in the order of
+// its numbers: whole pieces beside each other in one go.
+func (o ordering) edging(wall int, bars bool) (out []Step) {
+	part := Edging
+	if bars {
+		part = Profiles
+	}
+	var last *trim.Piece
+	for i := range o.Walls[wall].Trim {
+		p := &o.Walls[wall].Trim[i]
+		if p.Trim.Bar() != bars {
+			continue
+		}
+		if last != nil && !bars && last.Whole && p.Whole && last.Edge == p.Edge {
+			s := &out[len(out)-1]
+			s.Pieces = append(s.Pieces, asPiece(p))
+		} else {
+			out = append(out, Step{Wall: wall, Part: part, Pieces: []piece.Piece{asPiece(p)}, Trim: p})
+		}
+		last = p
+	}
+	return out
+}
+
+// asPiece is a piece of trim as what is set: its place, and whether it is cut.
+func asPiece(p *trim.Piece) piece.Piece {
+	box := p.Face.Bounds()
+	return piece.Piece{ID: p.ID, Tile: box, Face: p.Face, Visible: p.Face, Whole: !p.Cut(), Wide: box.Width(), High: box.Height(),
+		Least: min(box.Width(), box.Height()), Share: piece.Part(p.Long, cmp.Or(p.Trim.Length, p.Long, 1))}
+}

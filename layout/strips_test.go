@@ -1,0 +1,159 @@
+package layout_test
+
+import (
+	"encoding/json"
+	"os"
+	"testing"
+
+	"coursewright/layout"
+	"coursewright/layout/survey"
+
+	"github.com/peterstace/simplefeatures/geom"
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+func demo(t *testing.T) survey.Job {
+	t.Helper()
+	data, err := os.ReadFile("../static/demo.json")
+	require.NoError(t, err)
+	job, err := survey.Read(data)
+	require.NoError(t, err)
+	return job
+}
+
+// slate is a strip of three columns of two-inch tile.
+func slate(middle survey.Mark) survey.Strip {
+	return survey.Strip{Name: "slate", Columns: 3, Middle: middle,
+		Tile: survey.Tile{Width: "1 7/8", Height: "1 7/8", Thickness: "1/4", Box: &survey.Box{Count: 60, Price: "12.50"}}}
+}
+
+// strippedPlan is a plan with strips, as its file says it.
+type strippedPlan struct {
+	Proven bool
+	Course struct{ Line, Pitch float64 }
+	Walls  []struct {
+		Name   string
+		Region [][][2]float64
+		Anew   []struct{ From, X float64 }
+		Pieces []strippedPiece
+		Strips []struct {
+			Name, Letter      string
+			Left, Right, Line float64
+			Region            [][][2]float64
+			Pieces            []strippedPiece
+		}
+	}
+	Takeoff []struct {
+		Item       string
+		Net, Boxes int
+		Price      float64
+	}
+}
+
+type strippedPiece struct {
+	ID     string
+	Course int
+	Whole  bool
+	Tile   [4]float64
+	Face   [][][2]float64
+	Cuts   []string
+}
+
+func stripped(t *testing.T, job survey.Job) strippedPlan {
+	t.Helper()
+	p, err := layout.Now(job)
+	require.NoError(t, err)
+	file, err := p.File()
+	require.NoError(t, err)
+	var out strippedPlan
+	require.NoError(t, json.Unmarshal(file, &out))
+	return out
+}
+
+// A strip from base to head has whole tile beside it on both sides: in running bond in
+// one course of two, and its own columns are whole. Widths by hand: three tiles of
+// 1 7/8 in with two joints of 1/8 in are 5 7/8 in.
+func TestAStripPartsTheField(t *testing.T) {
+	for name, middle := range map[string]survey.Mark{"measured": {At: "19 3/4"}, "free": {From: "16", To: "22"}} {
+		job := demo(t)
+		job.Walls[0].Strips = []survey.Strip{slate(middle)}
+		p := stripped(t, job)
+		w := p.Walls[0]
+		require.Len(t, w.Strips, 1, name)
+		s, joint := w.Strips[0], 25.4/8
+		assert.InDelta(t, 5.875*25.4, s.Right-s.Left, 0.002)
+		if name == "measured" {
+			assert.InDelta(t, 19.75*25.4, (s.Left+s.Right)/2, 0.04, "its middle, to half a mark of 1/960 mm and the halves of joints")
+		}
+		left, right, all := map[int]bool{}, map[int]bool{}, map[int]bool{}
+		for _, q := range w.Pieces {
+			require.True(t, q.Tile[2] < s.Left || q.Tile[0] > s.Right || len(q.Cuts) > 0, "%s is cut where the strip stands", q.ID)
+			if q.Tile[1] < -38*25.4 {
+				continue // of the leg, where the rim ends the field on the other side
+			}
+			all[q.Course] = true
+			left[q.Course] = left[q.Course] || at(q.Tile[2], s.Left-joint)
+			right[q.Course] = right[q.Course] || at(q.Tile[0], s.Right+joint)
+		}
+		n := 0
+		for c := range all {
+			assert.Equal(t, left[c], right[c], "course %d has whole tile on both sides or on neither", c)
+			if left[c] {
+				n++
+			}
+		}
+		assert.InDelta(t, len(all)/2, n, 1, "%s: one course of two has whole tile beside the strip", name)
+		for _, q := range s.Pieces {
+			assert.InDelta(t, 1.875*25.4, q.Tile[2]-q.Tile[0], 0.002)
+			require.True(t, q.Tile[0] > s.Left-0.002 && q.Tile[2] < s.Right+0.002, q.ID)
+		}
+		assert.False(t, p.Proven)
+	}
+}
+
+// Pieces of field and strip and the joints between them make up the wall: areas and
+// overlaps by a general geometry library (simplefeatures).
+func TestStripsConserveTheWall(t *testing.T) {
+	between := slate(survey.Mark{From: "15", To: "22"})
+	between.Bottom, between.Top = &survey.Mark{At: "-20"}, &survey.Mark{From: "5", To: "12"}
+	low := slate(survey.Mark{At: "12"})
+	low.Top = &survey.Mark{At: "4"}
+	high := slate(survey.Mark{At: "12"})
+	high.Bottom = &survey.Mark{From: "-6", To: "2"}
+	for name, strip := range map[string]survey.Strip{"whole": slate(survey.Mark{From: "16", To: "22"}), "between": between, "from the base": low, "to the head": high} {
+		for _, bond := range []survey.Bond{{Kind: "running", Offset: "1/2"}, {Kind: "stack"}, {Kind: "running", Offset: "1/2", Along: "plumb"}, {Kind: "running", Offset: "1/3"}} {
+			job := demo(t)
+			job.Bond = bond
+			job.Walls[0].Strips = []survey.Strip{strip}
+			p := stripped(t, job)
+			w := p.Walls[0]
+			require.Len(t, w.Strips, 1)
+			region, own := geometry(t, w.Region), geometry(t, w.Strips[0].Region)
+			both, err := geom.Intersection(region, own)
+			require.NoError(t, err)
+			assert.Less(t, both.Area(), 0.5, "%s: the field ends beside the strip", name)
+			sum, ids := 0.0, map[string]bool{}
+			for _, part := range []struct {
+				pieces []strippedPiece
+				of     geom.Geometry
+			}{{w.Pieces, region}, {w.Strips[0].Pieces, own}} {
+				for i, q := range part.pieces {
+					require.False(t, ids[q.ID], q.ID)
+					ids[q.ID] = true
+					face := geometry(t, q.Face)
+					sum += face.Area()
+					outside, err := geom.Difference(face, part.of)
+					require.NoError(t, err)
+					require.Less(t, outside.Area(), 0.5, "%s %v: %s leaves its place", name, bond, q.ID)
+					for _, r := range part.pieces[:i] {
+						require.False(t, q.Tile[0] < r.Tile[2]-0.002 && r.Tile[0] < q.Tile[2]-0.002 && q.Tile[1] < r.Tile[3]-0.002 && r.Tile[1] < q.Tile[3]-0.002 &&
+							q.Tile != r.Tile, "%s %v: %s and %s", name, bond, q.ID, r.ID)
+					}
+				}
+			}
+			left := 1 - sum/(region.Area()+own.Area())
+			assert.True(t, left > 0.02 && left < 0.09, "%s %v: %.3f of the wall is joints", name, bond, left)
+		}
+	}
+}

@@ -1,0 +1,62 @@
+package form
+
+import (
+	"net/url"
+	"testing"
+
+	"coursewright/layout/survey"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+func TestAStripThatIsAddedStandsBehindTheValve(t *testing.T) {
+	for _, units := range []string{"in", "mm"} {
+		job := demo(t)
+		require.NoError(t, Decode(&job, url.Values{"units": {units}}))
+		require.NoError(t, Apply(&job, "add walls[0].strips"))
+		room, faults := job.Resolve()
+		require.Empty(t, faults, units)
+		o := room.Walls[0].Openings[len(room.Walls[0].Openings)-1]
+		require.Equal(t, survey.PlumbStrip, o.Kind)
+		assert.True(t, o.Parts())
+		assert.Equal(t, job.Walls[0].Openings[0].At, job.Walls[0].Strips[0].Near)
+	}
+}
+
+func TestAStripReachesToAHeightOrOn(t *testing.T) {
+	job := demo(t)
+	require.NoError(t, Apply(&job, "add walls[0].strips"))
+	require.NoError(t, Apply(&job, "reach walls[0].strips[0] top"))
+	require.NotNil(t, job.Walls[0].Strips[0].Top)
+	require.NoError(t, Apply(&job, "free walls[0].strips[0].top"))
+	_, faults := job.Resolve()
+	require.Empty(t, faults)
+	require.NoError(t, Apply(&job, "reach walls[0].strips[0] top"))
+	assert.Nil(t, job.Walls[0].Strips[0].Top)
+	for _, bad := range []string{"reach walls[0].strips[1] top", "reach walls[9].strips[0] top", "reach walls[0].strips[0] side", "reach bands[0] top"} {
+		assert.Error(t, Apply(&job, bad), bad)
+	}
+	require.NoError(t, Apply(&job, "remove walls[0].strips[0]"))
+	assert.Nil(t, job.Walls[0].Strips)
+}
+
+func TestAStripIsDragged(t *testing.T) {
+	job := demo(t)
+	require.NoError(t, Apply(&job, "add walls[0].strips"))
+	require.NoError(t, Apply(&job, "place 1 strip mosaic left=17"))
+	assert.Equal(t, "17", job.Pins.Walls["left"].Marks["strip mosaic left"], "a free one is pinned")
+	assert.Error(t, Apply(&job, "place 1 move strip mosaic=18"))
+	require.NoError(t, Apply(&job, "measure walls[0].strips[0].middle"))
+	require.NoError(t, Apply(&job, "place 1 move strip mosaic=18 1/2"))
+	assert.Equal(t, "18 1/2", job.Walls[0].Strips[0].Middle.At, "a measured one is moved")
+	require.NoError(t, Apply(&job, "remove walls[0].strips[0]"))
+	assert.Empty(t, job.Pins.Walls["left"].Marks, "its pin goes with it")
+}
+
+func TestStripsHoldWords(t *testing.T) {
+	for path, is := range map[string]bool{"walls[0].strips[0].middle.at": true, "walls[0].strips[0].near": true, "walls[0].strips[0].top.from": true,
+		"walls[0].strips[0].tile.width": true, "walls[0].strips[0].columns": false, "walls[0].strips[0].name": false, "walls[0].strips[0].bond.kind": false} {
+		assert.Equal(t, is, IsLength(path), path)
+	}
+}
