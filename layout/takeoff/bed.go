@@ -66,12 +66,24 @@ const fiftyPounds = 22680 // grams
 
 // board is the backing, in whole sheets by area.
 func (in Input) board(set Settings) Line {
-	if set.Board <= 0 {
+	sheet := set.Board.Wide.Times(set.Board.High)
+	if sheet <= 0 {
 		return Line{}
 	}
 	u := in.Room.Units
-	return packed("backing board", "sheet of "+areaText(set.Board, u), in.covered(), set.Board, set.Allowance,
+	return packed("backing board", "sheet of "+set.Board.text(u), in.covered(), sheet, set.Allowance,
 		fmt.Sprintf("%s of wall by area; %d %% on top", areaText(in.covered(), u), set.Allowance))
+}
+
+// text is a size of board as a shop says it: "3 × 5 ft", "800 × 1200 mm".
+func (s Sheet) text(u length.System) string {
+	switch {
+	case u == length.Metric:
+		return s.Wide.Plain(u, 0) + " × " + s.High.Plain(u, 0) + " mm"
+	case s.Wide%length.Foot == 0 && s.High%length.Foot == 0:
+		return fmt.Sprintf("%d × %d ft", s.Wide/length.Foot, s.High/length.Foot)
+	}
+	return s.Wide.Plain(u, 0) + " × " + s.High.Plain(u, 0) + " in"
 }
 
 // membrane is the waterproofing, in buckets for two coats: 50 to 60 square feet

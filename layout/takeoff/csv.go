@@ -5,6 +5,7 @@ import (
 	"io"
 	"slices"
 	"strconv"
+	"strings"
 
 	"coursewright/layout/table"
 )
@@ -34,6 +35,15 @@ func (l Line) Amount() string {
 		return fmt.Sprintf("%d to %d", l.Least, l.Count)
 	}
 	return strconv.Itoa(l.Count)
+}
+
+// Of is the unit of so many: "bags of 10 lb" of which there are two.
+func (l Line) Of() string {
+	if l.Count == 1 || l.Open {
+		return l.Unit
+	}
+	noun, rest, _ := strings.Cut(l.Unit, " ")
+	return strings.TrimSpace(noun + "s " + rest)
 }
 
 // Price is the price with its hundredths, "447.00"; empty when not known.

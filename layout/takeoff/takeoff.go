@@ -65,9 +65,12 @@ type Settings struct {
 	Bullnose     length.Length // a bullnose piece; 0: the tile's longer side
 	Kerf         length.Length // of the saw that cuts trim
 	Notch        Notch         // of the trowel; 0: by the tile's size
-	Board        length.Area   // one sheet of backing board
+	Board        Sheet         // one sheet of backing board
 	Niche        Niche
 }
+
+// Sheet is how large a sheet of board is.
+type Sheet struct{ Wide, High length.Length }
 
 // Niche says what is bought for the inside of the niches.
 type Niche struct {
@@ -85,12 +88,12 @@ func Usual(s length.System) Settings {
 		Breakage: -1, Allowance: 10,
 		Thickness: 5 * length.Inch / 16, Sanded: length.Inch / 8,
 		Trim: 8 * length.Foot, Kerf: length.Inch / 8,
-		Board: (3 * length.Foot).Times(5 * length.Foot),
+		Board: Sheet{3 * length.Foot, 5 * length.Foot},
 	}
 	if s == length.Metric {
 		set.Thickness, set.Sanded, set.Kerf = 8*length.Millimetre, 3*length.Millimetre, 3*length.Millimetre
 		set.Trim = 2500 * length.Millimetre
-		set.Board = (800 * length.Millimetre).Times(1200 * length.Millimetre)
+		set.Board = Sheet{800 * length.Millimetre, 1200 * length.Millimetre}
 	}
 	return set
 }

@@ -94,6 +94,17 @@ func TestLines(t *testing.T) {
 		Because: "2.8 sq ft of wall in tiles with their joints, and 10 % on top"}, got.Flat)
 }
 
+// A shop has boards by their sides, and two bags, not two bag.
+func TestUnitsAreThoseOfAShop(t *testing.T) {
+	board := line(t, Of(twoByTwo(), Usual(length.Imperial)).Lines, "backing board")
+	assert.Equal(t, []string{"sheet of 3 × 5 ft", "sheet of 3 × 5 ft"}, []string{board.Unit, board.Of()})
+	board.Count = 2
+	assert.Equal(t, "sheets of 3 × 5 ft", board.Of())
+	assert.Equal(t, "pieces", Line{Count: 5, Unit: "piece"}.Of())
+	assert.Equal(t, "piece", Line{Unit: "piece", Open: true}.Of())
+	assert.Equal(t, "bags of 20 kg", Line{Least: 1, Count: 2, Unit: "bag of 20 kg"}.Of())
+}
+
 func TestMetricLines(t *testing.T) {
 	in := twoByTwo()
 	in.Room.Units, in.Room.Joint = length.Metric, 2*length.Millimetre
@@ -102,6 +113,7 @@ func TestMetricLines(t *testing.T) {
 	assert.Equal(t, "bucket of 5 l", line(t, got.Lines, "membrane").Unit)
 	assert.Equal(t, "bag of 20 kg", line(t, got.Lines, "mortar").Unit)
 	assert.Equal(t, "bar of 2500 mm", line(t, got.Lines, "trim").Unit)
+	assert.Equal(t, "sheet of 800 × 1200 mm", line(t, got.Lines, "backing board").Unit, "as a shop has it, not by area")
 }
 
 func TestTheInsideOfANicheIsNamedUntilItsDepthIsGiven(t *testing.T) { // law 3

@@ -173,7 +173,7 @@ func placesText(g cuts.Group) string {
 	}
 	var all []string
 	for _, p := range g.Places {
-		all = append(all, held(fmt.Sprintf("%s %s %d", p.Wall, p.Side, len(p.Pieces))))
+		all = append(all, held(fmt.Sprintf("%s %s %d", p.Wall, sideText(p.Side), len(p.Pieces))))
 	}
 	return strings.Join(all, " · ")
 }

@@ -15,7 +15,7 @@ func (b *book) takeOff() {
 		total := int64(0)
 		for _, l := range b.buy.Lines {
 			total += l.Cents
-			t.rows = append(t.rows, row{cells: []string{l.Item, held(l.Amount()), l.Unit, unlessZero(l.Boxes), l.Price(), l.Because}})
+			t.rows = append(t.rows, row{cells: []string{l.Item, held(l.Amount()), l.Of(), unlessZero(l.Boxes), l.Price(), l.Because}})
 		}
 		f.table(t)
 		if total > 0 {

@@ -97,6 +97,8 @@ func (b *book) wallEntries(w layout.Wall, course map[string]int) []entry {
 			slices.Sort(courses)
 			e := entry{courses: slices.Compact(courses), where: placeText(p.Side), lines: []int{i + 1}, pieces: len(p.Pieces)}
 			e.big, e.small = b.fence(g)
+			e.small, _, _ = strings.Cut(e.small, larger) // the schedule says it
+			e.small = strings.TrimRight(e.small, "; ")
 			e.alone = b.alone(g)
 			all = append(all, e)
 		}
@@ -181,7 +183,15 @@ func placeText(side string) string {
 	case side == "base" || side == "head":
 		return "at the " + side
 	}
-	return "at " + side
+	return "at " + sideText(side)
+}
+
+// sideText names what a piece is cut to; an opening that is called what it is, once.
+func sideText(side string) string {
+	if kind, name, more := strings.Cut(side, " "); more {
+		return drawing.OpeningName(kind, name)
+	}
+	return side
 }
 
 // coursesText writes ascending numbers in few signs: "7, 9 … 29", "8 to 30",
@@ -212,6 +222,9 @@ func coursesText(n []int) string {
 	}
 	return strings.Join(parts, ", ")
 }
+
+// larger begins what is said of places that are larger than the size that is cut.
+const larger = "places up to "
 
 // fence is what a line is cut to: the figure to set the fence to, and what is to
 // be said with it.
@@ -244,9 +257,9 @@ func (b *book) fence(g cuts.Group) (big, small string) {
 		return b.tapered(g)
 	}
 	if g.Spread > 0 {
-		name += fmt.Sprintf(" places up to %s larger", held(b.bare(g.Spread)))
+		name = strings.TrimSpace(name + " " + larger + held(b.bare(g.Spread)) + " larger")
 	}
-	return b.bare(size), strings.TrimSpace(name)
+	return b.bare(size), name
 }
 
 // sawn writes the two marks of a cut, and those of the others after it.
@@ -258,7 +271,7 @@ func (b *book) sawn(g cuts.Group) (big, small string) {
 		small += "; then " + held(b.bare(s.Enters.From)+" "+s.Enters.String()) + ", " + held(b.bare(s.Leaves.From)+" "+s.Leaves.String())
 	}
 	if g.Spread > 0 {
-		small += "; places up to " + held(b.bare(g.Spread)) + " larger"
+		small += "; " + larger + held(b.bare(g.Spread)) + " larger"
 	}
 	return big, small
 }
