@@ -90,3 +90,22 @@ func (s Span) Congruent(line, pitch length.Length) bool {
 func (b BondRule) level() bool {
 	return !b.Plumb && (b.Kind == Stack || b.Kind == Running || b.Kind == "")
 }
+
+// Alone is the room with one wall only, and what of the bands is on it.
+func (r Room) Alone(wall int) Room {
+	w := r.Walls[wall]
+	w.Left.Beyond, w.Right.Beyond = -1, -1
+	on := r.BandsOn(wall)
+	bands := r.Bands
+	r.Walls, r.Bands = []WallFound{w}, nil
+	for _, i := range on {
+		b := bands[i]
+		b.Walls = []int{0}
+		b.Starts = nil
+		if x, held := bands[i].Starts[wall]; held {
+			b.Starts = map[int]length.Length{0: x}
+		}
+		r.Bands = append(r.Bands, b)
+	}
+	return r
+}

@@ -102,13 +102,13 @@ type found struct {
 // courses have a say, and a few more are tried.
 func (p *parter) lines() (out []found, proven bool, bound merit.Merit, err error) {
 	strips := p.strips(nil)
-	all, _ := ways(p.room.Walls, strips, nil)
-	folded, _ := p.fold(strips, all[0])
+	zones := firsts(ways(p.room.Walls, strips, nil))
+	folded, _ := p.fold(strips, zones)
 	r, err := search.Room(p.ctx, &folded)
 	if err != nil {
 		return nil, false, bound, err
 	}
-	best := found{line: r.Line, hand: r.Hand, zones: all[0]}
+	best := found{line: r.Line, hand: r.Hand, zones: zones}
 	for _, c := range r.Walls {
 		best.edges = append(best.edges, c.Edge)
 	}
@@ -310,35 +310,39 @@ func (p *parter) fold(strips [][]strip, zones [][]zone) (survey.Room, []fold) {
 }
 
 // on sets the room out on a course line, with its openings where they are best;
-// without one on the line that is fixed. The ways are tried with the starts that were
-// found with the line, or with those of the first; the best of them is searched again.
+// without one on the line that is fixed. The ways are tried wall by wall, with the starts
+// that were found with the line, or with those of the first; the best is searched again.
 func (p *parter) on(at *found) (Result, error) {
 	from := at
 	if from == nil {
 		from = &found{line: p.line()}
 	}
 	strips := p.strips(from)
-	all, _ := ways(p.room.Walls, strips, &joints{line: from.line, pitch: p.pitch(), joint: p.room.Joint})
+	all := ways(p.room.Walls, strips, &joints{line: from.line, pitch: p.pitch(), joint: p.room.Joint})
+	zones := firsts(all)
 	first := at.starts()
-	best, err := p.way(at, strips, all[0], first)
+	best, err := p.way(at, strips, zones, first)
 	if err != nil {
 		return Result{}, err
 	}
 	if first == nil {
 		first = best.starts()
 	}
-	changed := 0
-	for n, zones := range all[1:] {
-		r, err := p.way(at, strips, zones, first)
+	from.hand = best.Field.Hand
+	changed, several := false, false
+	for w := range all {
+		if len(all[w]) == 1 {
+			continue
+		}
+		several = true
+		k, err := p.best(from, strips, all[w], w, first[w])
 		if err != nil {
 			return Result{}, err
 		}
-		if order := r.Field.Order(); order.Better(&r.Merit, &best.Merit) {
-			best, changed = r, n+1
-		}
+		zones[w], changed = all[w][k], changed || k > 0
 	}
-	if at == nil && changed > 0 || at != nil && !at.alike(all[changed]) {
-		r, err := p.way(at, strips, all[changed], p.startsOf(at))
+	if changed || at != nil && !at.alike(zones) {
+		r, err := p.way(at, strips, zones, p.startsOf(at))
 		if err != nil {
 			return Result{}, err
 		}
@@ -346,9 +350,34 @@ func (p *parter) on(at *found) (Result, error) {
 			best = r
 		}
 	}
-	best.Near = len(all) > 1
-	best.Field.Proven = best.Field.Proven && !best.Near
+	best.Near = several
+	best.Field.Proven = best.Field.Proven && !several
 	return best, nil
+}
+
+// best is the best of the ways in which the openings of one wall may stand, with its
+// start on a line. Merits add up over walls, so it is the best whatever the others do.
+func (p *parter) best(at *found, strips [][]strip, ways [][]zone, wall int, start *survey.StartPin) (int, error) {
+	alone := parter{ctx: p.ctx, room: p.room.Alone(wall)}
+	var on []strip
+	for _, s := range strips[wall] {
+		s.band = len(on)
+		on = append(on, s)
+	}
+	line := *at
+	line.edges, line.zones = nil, nil
+	chosen := 0
+	var best Result
+	for k, zones := range ways {
+		r, err := alone.way(&line, [][]strip{on}, [][]zone{zones}, []*survey.StartPin{start})
+		if err != nil {
+			return 0, err
+		}
+		if order := r.Field.Order(); k == 0 || order.Better(&r.Merit, &best.Merit) {
+			best, chosen = r, k
+		}
+	}
+	return chosen, nil
 }
 
 // starts are the starts that were found with a line, as pins; nil where there are none.

@@ -105,40 +105,44 @@ func meet(a, b survey.Span) survey.Span {
 	return survey.Span{From: max(a.From, b.From), To: min(a.To, b.To)}
 }
 
-// mostWays bounds in how many ways the free openings of a room are tried.
+// mostWays bounds in how many ways the free openings of a wall are tried.
 const mostWays = 16
 
-// ways lists in how many ways the openings of all walls may stand among the
-// strips, by wall and opening; all tells whether none was left out.
-func ways(walls []survey.WallFound, strips [][]strip, on *joints) (out [][][]zone, all bool) {
-	first := make([][]zone, len(walls))
+// ways lists by wall in how many ways its openings may stand among the strips: by
+// way and opening.
+func ways(walls []survey.WallFound, strips [][]strip, on *joints) [][][]zone {
+	out := make([][][]zone, len(walls))
 	for i, w := range walls {
-		first[i] = make([]zone, len(w.Openings))
-	}
-	out, all = [][][]zone{first}, true
-	for i, w := range walls {
+		out[i] = [][]zone{make([]zone, len(w.Openings))}
 		for k, o := range w.Openings {
 			zones := zonesOf(o, strips[i], on)
-			if n := max(1, mostWays/len(out)); len(zones) > n {
-				zones, all = zones[:n], false
+			if n := max(1, mostWays/len(out[i])); len(zones) > n {
+				zones = zones[:n]
 			}
-			var next [][][]zone
-			for _, way := range out {
+			var next [][]zone
+			for _, way := range out[i] {
 				for _, z := range zones {
-					next = append(next, with(way, i, k, z))
+					next = append(next, with(way, k, z))
 				}
 			}
-			out = next
+			out[i] = next
 		}
 	}
-	return out, all
+	return out
 }
 
 // with is a way with another zone for one opening.
-func with(way [][]zone, wall, opening int, z zone) [][]zone {
-	out := make([][]zone, len(way))
-	copy(out, way)
-	out[wall] = append([]zone(nil), way[wall]...)
-	out[wall][opening] = z
+func with(way []zone, opening int, z zone) []zone {
+	out := slices.Clone(way)
+	out[opening] = z
+	return out
+}
+
+// firsts are the first ways of all walls.
+func firsts(all [][][]zone) [][]zone {
+	out := make([][]zone, len(all))
+	for w, ways := range all {
+		out[w] = ways[0]
+	}
 	return out
 }
