@@ -21,7 +21,7 @@ const module = "coursewright/"
 // order lists the packages from the bottom up: a package imports only what
 // stands before it.
 var order = []string{
-	"layout/length", "layout/plane", "layout/survey", "layout/doubt", "layout/bond", "layout/piece", "layout/merit", "layout/trim", "layout/fixture", "layout/plan", "layout/setout/chance", "layout/setout/count", "layout/setout/phase", "layout/setout/search", "layout/setout/parted", "layout/setout/tell", "layout/setout", "layout/niche", "layout/strip",
+	"layout/length", "layout/plane", "layout/survey", "layout/doubt", "layout/bond", "layout/piece", "layout/merit", "layout/trim", "layout/fixture", "layout/plan", "layout/mosaic", "layout/setout/chance", "layout/setout/count", "layout/setout/phase", "layout/setout/search", "layout/setout/parted", "layout/setout/tell", "layout/setout", "layout/niche", "layout/strip",
 	"layout/steady", "layout/finding", "layout/table", "layout/cuts", "layout/takeoff", "layout/stages", "layout/keep", "layout/remedy", "layout",
 	"migrations", "store", "static",
 	"web/drawing", "web/drawing/sample", "web/elevation", "web/sheet", "web/shapes", "web/form", "web/ask", "web/page",
@@ -65,6 +65,16 @@ var arrows = []arrow{
 	{"layout/merit", "layout/piece", "runs are judged by their share of the tile"},
 	{"layout/merit", "layout/survey", "the job says what it prefers"},
 	{"layout/plan", "layout/merit", "a set-out has a merit"},
+	{"layout/mosaic", "layout/length", "lines between sheets have places"},
+	{"layout/mosaic", "layout/plane", "they run inside the wall's region"},
+	{"layout/mosaic", "layout/survey", "the job says what is on a sheet"},
+	{"layout/mosaic", "layout/bond", "sheets are laid on the lattice of the tiles"},
+	{"layout/mosaic", "layout/piece", "a sheet is pieces"},
+	{"layout/mosaic", "layout/plan", "they are those of walls and faces"},
+	{"layout/cuts", "layout/mosaic", "sheets are cut along their joints first"},
+	{"layout/takeoff", "layout/mosaic", "mosaic is bought by the sheet"},
+	{"layout", "layout/mosaic", "the plan file lists the sheets"},
+	{"layout/finding", "layout/mosaic", "rules look at the parts of sheets"},
 	{"layout/setout/chance", "layout/length", "a drawn room has lengths"},
 	{"layout/setout/chance", "layout/survey", "what is drawn is a room"},
 	{"layout/setout/count", "layout/length", "what is counted stands at places"},

@@ -54,6 +54,7 @@ type planFile struct {
 	Cuts     []cutFile     `json:"cuts"`
 	Mitres   []mitreFile   `json:"mitres,omitempty"`
 	Offcuts  offcutFile    `json:"offcuts"`
+	Mosaic   []mosaicFile  `json:"mosaic,omitempty"` // what is laid by the sheet
 	Takeoff  []buyFile     `json:"takeoff"`
 	Help     []helpFile    `json:"help,omitzero"` // left out where nobody asked for it
 }

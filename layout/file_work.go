@@ -47,6 +47,7 @@ func (p Plan) addWork(d *planFile) {
 	if d.Offcuts.Pairs == nil {
 		d.Offcuts.Pairs = [][2]string{}
 	}
+	d.Mosaic = p.mosaicOf(s.Mosaic)
 	d.Takeoff = []buyFile{}
 	t := takeoff.Of(takeoff.Input{Room: p.Room, Walls: p.Walls, Cuts: s.Offcuts, Others: s.Others}, takeoff.For(p.Room))
 	for _, l := range t.Lines {

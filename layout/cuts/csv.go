@@ -25,6 +25,13 @@ func (s Schedule) CSV(w io.Writer, units length.System) error {
 	for _, c := range s.Cuts {
 		rows = append(rows, c.row(units, mate[c.Piece]))
 	}
+	for _, f := range s.Mosaic {
+		for _, a := range f.Parts() {
+			for _, id := range a.Sheets {
+				rows = append(rows, append([]string{id, "", fmt.Sprintf("part of a sheet: %d × %d tiles, cut along its joints", a.Wide, a.High)}, make([]string, len(columns)-3)...))
+			}
+		}
+	}
 	for _, c := range s.Trim {
 		rows = append(rows, c.row(units))
 	}

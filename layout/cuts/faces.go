@@ -3,6 +3,7 @@ package cuts
 import (
 	"fmt"
 
+	"coursewright/layout/mosaic"
 	"coursewright/layout/plan"
 )
 
@@ -19,6 +20,7 @@ func Of(in Input, set Settings) Schedule {
 	}
 	s.Trim = trimCuts(in.Walls, in.Room.Units)
 	s.Mitres = mitres(in, set)
+	s.Mosaic = mosaic.Of(in.Room, in.Walls)
 	return s
 }
 

@@ -20,6 +20,7 @@ import (
 	"strings"
 
 	"coursewright/layout/length"
+	"coursewright/layout/mosaic"
 	"coursewright/layout/plan"
 	"coursewright/layout/plane"
 	"coursewright/layout/survey"
@@ -52,9 +53,10 @@ type Schedule struct {
 	Groups  []Group // the lines
 	Cuts    []Cut   // every piece by itself, in setting order
 	Offcuts Offcuts
-	Trim    []TrimCut // in the order of its numbers
-	Mitres  []Mitre   // at outside corners, from left to right
-	Others  []Offcuts // of each tile that only faces of niches and windows have (plan.Others)
+	Trim    []TrimCut      // in the order of its numbers
+	Mitres  []Mitre        // at outside corners, from left to right
+	Others  []Offcuts      // of each tile that only faces of niches and windows have (plan.Others)
+	Mosaic  []mosaic.Field // what is laid by the sheet: cut along the joints of the sheets before tiles are cut
 }
 
 // Cut is one piece that is cut, as its place wants it.
@@ -114,7 +116,11 @@ func of(in Input, set Settings) Schedule {
 	cut, stood := inSettingOrder(in, set.Turn)
 	near := Near(in.Room.Units)
 	s := Schedule{Offcuts: pair(cut, set, near)}
-	if len(stood) > 0 {
+	switch {
+	case in.Room.Tile.Sheet.Any(): // each tile is cut on its sheet
+		n := len(cut) + len(stood)
+		s.Offcuts = Offcuts{TilesCut: n, LowerBound: n}
+	case len(stood) > 0:
 		s.Offcuts.count(pair(append(stood, cut...), set, near))
 	}
 	b := batcher{room: in.Room, turn: set.Turn, step: in.Room.Units.FineStep(), near: near}

@@ -72,6 +72,9 @@ const (
 	ProudTrim        Name = "trim and tile of different thickness"
 	MitredTrim       Name = "mitred trim"
 
+	SheetLines          Name = "lines between sheets"
+	NarrowStripOfASheet Name = "narrow strip of a sheet"
+
 	BandHalvesTheWall   Name = "band at half the wall"
 	BandStandsProud     Name = "band stands proud"
 	BandEndsInAnOpening Name = "band ends in an opening"

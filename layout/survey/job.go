@@ -54,6 +54,7 @@ type Tile struct {
 	Colour    string `json:"colour,omitempty"` // "#rrggbb"
 	Box       *Box   `json:"box,omitempty"`
 
+	Sheet  *Sheet  `json:"sheet,omitempty"`  // mosaic: bought and set by the sheet; a box then holds sheets
 	Sample *Sample `json:"sample,omitempty"` // real tiles, measured
 }
 

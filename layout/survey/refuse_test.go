@@ -57,6 +57,12 @@ func TestResolveRefuses(t *testing.T) {
 		{func(j *job, w *survey.Wall) { j.Tile.Box = &survey.Box{} }, "tile.box.count: found 0; write a whole number from 1 to 100000"},
 		{func(j *job, w *survey.Wall) { j.Tile.Box = &survey.Box{Count: 1, Price: "cheap"} }, "tile.box.price: found “cheap”; write a price such as 74.50"},
 		{func(j *job, w *survey.Wall) { j.Tile.Box = &survey.Box{Count: 1, Price: "1.234"} }, "tile.box.price: found “1.234”"},
+		{func(j *job, w *survey.Wall) { j.Tile.Sheet = &survey.Sheet{Across: 6} }, "tile.sheet.up: found 0; write how many tiles a sheet has that way, a whole number from 1 to 100"},
+		{func(j *job, w *survey.Wall) { j.Tile.Sheet = &survey.Sheet{Across: 101, Up: 1} }, "tile.sheet.across: found 101"},
+		{func(j *job, w *survey.Wall) { j.Tile.Sheet = &survey.Sheet{Across: 1, Up: 1} }, "tile.sheet: found a sheet of one tile; write more tiles on a sheet, or no sheet"},
+		{func(j *job, w *survey.Wall) {
+			j.Tile.Sheet, j.Bond = &survey.Sheet{Across: 6, Up: 6}, survey.Bond{Kind: "running"}
+		}, "bond.kind: found “running” with tile on sheets; write stack or hexagon"},
 		{func(j *job, w *survey.Wall) { j.Tile.Colour = "white" }, "tile.colour: found “white”; write a colour as # and six digits 0 to f, such as #f3efe4"},
 		{func(j *job, w *survey.Wall) { j.Tile.Colour = "#fff" }, "tile.colour: found “#fff”; write a colour as"},
 		{func(j *job, w *survey.Wall) { j.Tile.Colour = "ffffff" }, "tile.colour: found “ffffff”; write a colour as"},

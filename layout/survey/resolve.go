@@ -45,6 +45,7 @@ func (j Job) Resolve() (Room, Faults) {
 	r.heldStarts("held.bands", j, &room)
 	r.singleLegs(room)
 	r.partedRoom(room)
+	r.sheetedLegs(room)
 	room.Work = r.work("work", j.Work, j.Joint)
 	room.Grout = r.colour(value{"grout", j.Grout}, UsualGrout)
 	r.choices(j)

@@ -57,6 +57,7 @@ type TileSize struct {
 	BoxCount                       int
 	BoxCents                       int64 // price of a box in hundredths
 	BoxArea                        length.Area
+	Sheet                          SheetSize
 	Real                           Real // what a sample of real tiles says
 }
 

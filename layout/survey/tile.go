@@ -25,6 +25,7 @@ func (r *resolver) tile(p path, t Tile, joint Measure) TileSize {
 		Vary:      r.or(value{p.dot("vary"), t.Vary}, 0, bounds{0, mostVary}),
 		Grain:     t.Grain,
 		Colour:    r.colour(value{p.dot("colour"), t.Colour}, UsualTile),
+		Sheet:     r.sheet(p.dot("sheet"), t.Sheet),
 	}
 	if t.Box != nil {
 		r.box(p.dot("box"), *t.Box, &found)
@@ -100,6 +101,7 @@ func (r *resolver) bond(p path, b Bond, tile TileSize, joints []length.Length) B
 	if rule.Kind != "" {
 		r.pattern(p, b, &rule, tile, joints)
 	}
+	r.sheeted(p.dot("kind"), rule, tile.Sheet)
 	return rule
 }
 

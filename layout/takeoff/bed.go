@@ -105,11 +105,23 @@ func (in Input) membrane(set Settings) Line {
 
 // spacers are two for every side of a tile that faces a joint, one near each
 // end: common practice, no source. Each joint is counted once, from its left
-// and from below.
+// and from below. Tile on sheets has joints of its own: only those between sheets count.
 func (in Input) spacers(set Settings) Line {
 	sides, halves := 0, 0
+	sheeted := map[string]bool{}
+	for _, f := range in.mosaics {
+		sides += len(f.Lines)
+		for _, s := range f.Sheets {
+			for _, id := range s.Pieces {
+				sheeted[id] = true
+			}
+		}
+	}
 	for _, w := range in.Walls {
 		for _, p := range w.Pieces {
+			if sheeted[p.ID] {
+				continue
+			}
 			if p.Outline != nil {
 				halves += sidesOf(p.Face)
 				continue

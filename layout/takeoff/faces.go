@@ -64,11 +64,19 @@ func (in Input) others(set Settings) []Line {
 		if i < len(in.Others) {
 			of.Cuts = in.Others[i]
 		}
-		l := of.tiles(set.of(o.Tile, survey.BondRule{}))
+		l := of.lineOf(set.of(o.Tile, survey.BondRule{}))
 		l.Item = o.Name
 		all = append(all, l)
 	}
 	return all
+}
+
+// lineOf is the line of the room's tile, by the piece or by the sheet.
+func (in Input) lineOf(set Settings) Line {
+	if in.Room.Tile.Sheet.Any() {
+		return in.sheets(in.Room.Tile, set)
+	}
+	return in.tiles(set)
 }
 
 // slabs are cut to size by whoever sells them.

@@ -12,6 +12,9 @@ import (
 // kinds are the lines of the tiles of the room's bond: the room's own first, and of a
 // pattern each of its others.
 func (in Input) kinds(set Settings, typed Settings) []Line {
+	if in.Room.Tile.Sheet.Any() {
+		return []Line{in.sheets(in.Room.Tile, set)}
+	}
 	others := in.Room.Bond.Others
 	if len(others) == 0 {
 		return []Line{in.tiles(set)}

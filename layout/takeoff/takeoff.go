@@ -16,6 +16,7 @@ import (
 
 	"coursewright/layout/cuts"
 	"coursewright/layout/length"
+	"coursewright/layout/mosaic"
 	"coursewright/layout/plan"
 	"coursewright/layout/survey"
 )
@@ -27,6 +28,8 @@ type Input struct {
 	Cuts  cuts.Offcuts // the tiles that are cut into, as the cut schedule pairs them
 
 	Others []cuts.Offcuts // the same of each tile that only faces of niches and windows have
+
+	mosaics []mosaic.Field // what is laid by the sheet
 }
 
 // Takeoff is the shopping list.
@@ -103,6 +106,7 @@ func Usual(s length.System) Settings {
 func Of(in Input, set Settings) Takeoff {
 	typed := set
 	set = set.of(in.Room.Tile, in.Room.Bond)
+	in.mosaics = mosaic.Of(in.Room, in.Walls)
 	field := in.field()
 	t := Takeoff{Whole: field.whole(), TilesCut: in.Cuts.TilesCut}
 	tiles := field.kinds(set, typed)

@@ -66,7 +66,11 @@ func (in Input) flat(other length.Area) Line {
 	if !in.Room.Bond.Coursed() {
 		count = byCells(area, in.Room)
 	}
-	l := bought("tile by the flat 10 % rule", "piece", count, 10,
+	unit := "piece"
+	if in.Room.Tile.Sheet.Any() {
+		count, unit = bySheets(count, in.Room.Tile), "sheet"
+	}
+	l := bought("tile by the flat 10 % rule", unit, count, 10,
 		fmt.Sprintf("%s of wall in tiles with their joints, and 10 %% on top", areaText(area, in.Room.Units)))
 	return boxed(l, in.Room.Tile)
 }

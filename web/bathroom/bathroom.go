@@ -186,6 +186,7 @@ func (b bathroom) step(out *Bathroom, at int) {
 			shown.From = pair[0]
 		}
 	}
+	out.Sheets = b.sheets(s)
 	out.Step, out.Back, out.Next, out.Cautions = &shown, b.turn(at, -1), b.turn(at, 1), b.cautions(at)
 	set := map[string]bool{}
 	for id, mark := range b.marks {

@@ -33,6 +33,7 @@ type Bathroom struct {
 	Open     string    // the first piece of this wall that is not set, or empty
 	Astray   []Strayed // ticks that no piece of the plan fits
 	Notice   string    // what did not work just now
+	Sheets   []OnSheet // of mosaic, on which the pieces of the step are
 	Cautions []finding.Finding
 	Sketch   templ.Component
 	Strip    templ.Component // the first course, where the step is of it

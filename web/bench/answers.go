@@ -368,11 +368,15 @@ func (b Bench) whatToBuy() Answer {
 		return a
 	}
 	tile := b.Buy.Lines[0]
-	a.Figures = []page.Figure{{Value: page.Count(tile.Net+tile.Spare, "tile")}}
+	is := "tile"
+	if tile.Unit == "sheet" {
+		is = "sheet"
+	}
+	a.Figures = []page.Figure{{Value: page.Count(tile.Net+tile.Spare, is)}}
 	a.Note = fmt.Sprintf("%d and %d spare", tile.Net, tile.Spare)
 	if tile.Boxes > 0 {
 		a.Figures = []page.Figure{{Value: boxes(tile.Boxes)}}
-		a.Note = fmt.Sprintf("%s, %d spare", page.Count(tile.Net+tile.Spare, "tile"), tile.Spare)
+		a.Note = fmt.Sprintf("%s, %d spare", page.Count(tile.Net+tile.Spare, is), tile.Spare)
 	}
 	if tile.Cents > 0 {
 		a.Note += " · " + takeoff.Line{Cents: tile.Cents}.Price()

@@ -246,6 +246,14 @@ func insideFace(b Bench, path string, name survey.FaceName, f survey.InsideFace,
 				if templ_7745c5c3_Err != nil {
 					return templ_7745c5c3_Err
 				}
+				templ_7745c5c3_Err = page.WordField(b.Job, path+".tile.sheet.across", "On sheets: tiles along").Render(ctx, templ_7745c5c3_Buffer)
+				if templ_7745c5c3_Err != nil {
+					return templ_7745c5c3_Err
+				}
+				templ_7745c5c3_Err = page.WordField(b.Job, path+".tile.sheet.up", "On sheets: tiles up").Render(ctx, templ_7745c5c3_Buffer)
+				if templ_7745c5c3_Err != nil {
+					return templ_7745c5c3_Err
+				}
 				templ_7745c5c3_Err = page.ChoiceField(b.Job, path+".bond.kind", "Bond", faceBonds).Render(ctx, templ_7745c5c3_Buffer)
 				if templ_7745c5c3_Err != nil {
 					return templ_7745c5c3_Err

@@ -34,7 +34,7 @@ var (
 	depthChoices  = page.Choices("", "as place and size", "finished", "tile to tile (finished)", "lined", "board to board (lined)", "rough", "stud to back (rough)")
 	frontChoices  = page.Choices("", "the wall’s tile laps over", "flush", "its tile comes out flush")
 	behindChoices = page.Choices("", "nobody has looked", "inside", "a room: an inside wall", "outside", "outdoors: an outside wall")
-	faceBonds     = page.Choices("", "as on the wall", "stack", "stack bond", "running", "running bond")
+	faceBonds     = page.Choices("", "as on the wall", "stack", "stack bond", "running", "running bond", "hexagon", "hexagon")
 )
 
 // insideWord offers the inside of an opening.

@@ -5,6 +5,7 @@ import (
 
 	"coursewright/layout"
 	"coursewright/layout/length"
+	"coursewright/layout/mosaic"
 	"coursewright/layout/stages"
 )
 
@@ -56,6 +57,8 @@ type board struct {
 	level Micron // the level line, where texts keep off it
 	alone *int   // the one wall that is shown, or nil
 
+	mosaic []mosaic.Field // what is laid by the sheet
+
 	full       stages.FullCourse // the first course that no base cuts
 	struck     length.Length     // the line to strike for it
 	struckName string
@@ -63,7 +66,7 @@ type board struct {
 
 // newBoard is an empty board for a plan.
 func newBoard(plan layout.Plan, t texts) *board {
-	b := &board{plan: plan, texts: t}
+	b := &board{plan: plan, texts: t, mosaic: mosaic.Of(plan.Room, plan.Walls)}
 	b.strike()
 	return b
 }

@@ -6,6 +6,7 @@ import (
 
 	"coursewright/layout"
 	"coursewright/layout/length"
+	"coursewright/layout/mosaic"
 	"coursewright/layout/plan"
 	"coursewright/layout/plane"
 	"coursewright/layout/survey"
@@ -49,7 +50,7 @@ func FoldOut(p layout.Plan, wall, inside int, o Options) Scene {
 	for _, face := range in.Faces {
 		faces.Walls = append(faces.Walls, face.Wall)
 	}
-	f.board = &board{plan: faces, texts: o.texts(wallTexts)}
+	f.board = &board{plan: faces, texts: o.texts(wallTexts), mosaic: mosaicWithin(p, &p.Walls[wall].Insides[inside])}
 	f.narrow = !o.Sheet && o.wide() < narrowScreen
 	f.room = o.wide()
 	if o.Sheet {
@@ -332,6 +333,7 @@ func (b *board) seenWithin(f frame, w layout.Wall, opening int) {
 	back, at := backOf(f, w, opening)
 	if back != nil && len(back.Pieces) > 0 {
 		b.path(Tag{Kind: Niche, Wall: f.wall}, Ink{Fill: Pale, Line: Grout, Width: 180}, at.faces(back)...)
+		b.sheeted(at, func(m *mosaic.Field) bool { return m.Face == back })
 	}
 }
 

@@ -24,7 +24,7 @@ const (
 var meanings = []entry{
 	{kind: CutHalf, text: "half a tile or more"}, {kind: CutThird, text: "a third to a half"},
 	{kind: CutFifth, text: "a fifth to a third"}, {kind: CutLeast, text: "under a fifth, or a sliver"}, {kind: Set, text: "set already"},
-	{kind: TrimPiece, text: "trim"},
+	{kind: TrimPiece, text: "trim"}, {kind: SheetLine, text: "from sheet to sheet"},
 }
 
 // entries lays out those of the fillings that the walls shown have, in rows no
@@ -52,6 +52,11 @@ func (b *board) entries(width Micron) []entry {
 		for _, p := range w.Trim {
 			_, ink := trimKind(p)
 			has[ink] = true
+		}
+	}
+	for _, m := range b.mosaic {
+		if b.alone == nil || *b.alone == m.Wall {
+			has[SheetLine] = true
 		}
 	}
 	var all []entry
@@ -105,5 +110,9 @@ func swatch(k Kind) Ink {
 		ink = trimInk(k)
 	}
 	ink.Width = 350
+	if k == SheetLine {
+		ink = sheetInk()
+		ink.Fill = White
+	}
 	return ink
 }

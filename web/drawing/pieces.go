@@ -46,6 +46,7 @@ func (b *board) pieces(f frame, w layout.Wall) {
 	}
 	b.trim(f, w)
 	b.cutEdges(f, w.Pieces)
+	b.sheetLines(f)
 	b.setLine(f)
 }
 

@@ -2,6 +2,7 @@ package drawing
 
 import (
 	"coursewright/layout"
+	"coursewright/layout/mosaic"
 	"coursewright/layout/piece"
 	"coursewright/layout/plan"
 )
@@ -28,6 +29,7 @@ func Setting(p layout.Plan, wall int, here []string, set map[string]bool) Scene 
 	}
 	b.openings(f, w)
 	next := b.progress(f, pieces, here, set)
+	b.sheetLines(f)
 	b.outline(f, w)
 	b.pipes(f, w)
 	b.levelLine(-1, f.origin.Y, 500, b.Width-500)
@@ -49,7 +51,9 @@ func SettingFace(p layout.Plan, wall int, face *plan.Face, here []string, set ma
 	f := frame{wall: wall, scale: scale, origin: Point{edge - scale.On(r.Left), edge + scale.On(r.Top)}}
 	b.Scale, b.Width, b.Height = scale, scale.On(r.Width())+2*edge, scale.On(r.Height())+2*edge
 	b.path(Tag{Kind: Joints, Wall: wall}, Ink{Fill: Pale, Line: Black, Width: 500}, f.rings(face.Outline)...)
-	b.progress(f, face.Pieces, here, set)()
+	next := b.progress(f, face.Pieces, here, set)
+	b.sheeted(f, func(m *mosaic.Field) bool { return m.Face == face })
+	next()
 	b.Title = "Where it stands on the " + face.Name()
 	b.Describe = "The face as seen from within. Filled: what is set next. Hatched: what is set."
 	return b.Scene

@@ -24,7 +24,7 @@ svg.drawing:not(.finished) .whole[stroke-dasharray]{stroke:#1a2026}
 .drawing [fill="#ffffff"]>:is(.hole,.finding,.key-wall){fill:#1a2026}
 .drawing [fill="#000000"]>:is(.finding,.note,.here):not(text){fill:#e9e6df}
 .drawing .level-line:not(text){stroke:#ff6674}
-.drawing [stroke="#0b4a8f"]>:is(.course-line,.start){stroke:#8fbfff}
+.drawing [stroke="#0b4a8f"]>:is(.course-line,.start,.sheet-line){stroke:#8fbfff}
 .drawing [fill="#0b4a8f"]>:is(.course-line,.start,.pointer){fill:#8fbfff}
 }
 @media (forced-colors:active){

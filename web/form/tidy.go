@@ -11,6 +11,7 @@ import (
 // longer meets a corner), fills what it has made necessary with a plain
 // default, and lets go of pins whose wall or mark is gone.
 func Tidy(job *survey.Job) {
+	tidySheets(job)
 	for i := range job.Walls {
 		tidyWall(job, &job.Walls[i])
 	}

@@ -49,7 +49,7 @@ func (b *book) pole() pole {
 	}
 	p.marks = append(p.marks, b.bandMarks()...)
 	p.marks = joined(p.marks)
-	p.tiles = b.column(low, top)
+	p.tiles = b.bySheets(b.column(low, top))
 	return p
 }
 

@@ -27,6 +27,7 @@ func (b *book) schedule() {
 	}
 	if len(b.cuts.Groups) == 0 {
 		f.words(body, "No piece is to be cut.")
+		f.sheetTable()
 		f.trimTable()
 		f.mitreTable()
 		return
@@ -71,6 +72,7 @@ func (b *book) cutSummary() string {
 func (f *flow) cutEnd() {
 	f.y += 1500
 	f.percent = 80
+	f.sheetTable()
 	f.trimTable()
 	f.mitreTable()
 	f.cutNotes()

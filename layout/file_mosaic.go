@@ -1,0 +1,34 @@
+package layout
+
+import "coursewright/layout/mosaic"
+
+// mosaicFile is a wall, a band or a face that is laid by the sheet.
+type mosaicFile struct {
+	Name   string      `json:"name"` // of the wall, or "back of niche shelf"
+	Wall   string      `json:"wall"`
+	Across int         `json:"across"` // tiles of a sheet
+	Up     int         `json:"up"`
+	Sheets []sheetFile `json:"sheets"`
+}
+
+// sheetFile is one sheet, or what of it is left when it is cut along its joints.
+type sheetFile struct {
+	ID     string   `json:"id"`
+	Whole  int      `json:"whole"` // tiles
+	Cut    int      `json:"cut"`
+	Wide   int      `json:"wide"` // tiles that are left, each way
+	High   int      `json:"high"`
+	Pieces []string `json:"pieces"`
+}
+
+func (p Plan) mosaicOf(fields []mosaic.Field) []mosaicFile {
+	var out []mosaicFile
+	for _, f := range fields {
+		m := mosaicFile{Name: f.Name, Wall: p.Walls[f.Wall].Found.Name, Across: f.Tile.Sheet.Across, Up: f.Tile.Sheet.Up, Sheets: []sheetFile{}}
+		for _, s := range f.Sheets {
+			m.Sheets = append(m.Sheets, sheetFile{s.ID, s.Whole, s.Cut, s.Wide, s.High, s.Pieces})
+		}
+		out = append(out, m)
+	}
+	return out
+}

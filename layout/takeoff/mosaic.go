@@ -1,0 +1,33 @@
+package takeoff
+
+import (
+	"fmt"
+
+	"coursewright/layout/mosaic"
+	"coursewright/layout/survey"
+)
+
+// sheets is the line of a tile that is bought by the sheet, for the fields that are laid in
+// it: whole sheets, and those that parts are cut from along their joints. The spare is
+// whole sheets; a box holds sheets.
+func (in Input) sheets(t survey.TileSize, set Settings) Line {
+	var fields []mosaic.Field
+	for _, f := range in.mosaics {
+		if f.Tile == t {
+			fields = append(fields, f)
+		}
+	}
+	b := mosaic.Buy(fields)
+	l := boxed(bought("mosaic, by the sheet", "sheet", b.Full+b.From, set.Breakage, ""), t)
+	l.Because = fmt.Sprintf("sheets of %d × %d tiles: %d whole", t.Sheet.Across, t.Sheet.Up, b.Full)
+	if b.Parts > 0 {
+		l.Because += fmt.Sprintf(", %d cut along their joints into %s", b.From, counted(b.Parts, "part"))
+	}
+	l.Because += fmt.Sprintf(", and %d spare (%d %%%s)", l.Spare, set.Breakage, spareSource(in.Room.Bond))
+	return l
+}
+
+// bySheets turns a count of tiles into one of sheets.
+func bySheets(tiles int, t survey.TileSize) int {
+	return int(ceil(int64(tiles), int64(t.Sheet.Tiles())))
+}
