@@ -116,8 +116,8 @@ func (r *room) add(q Question) {
 	r.asked = append(r.asked, q)
 }
 
-// corner tells whether a wall meets an inside corner at an end, and there the
-// neighbour of the list.
+// corner tells whether a wall meets a corner at an end, inside or outside, and there
+// the neighbour of the list.
 func (r *room) corner(wall int, left bool) bool {
 	w := r.job.Walls[wall]
 	if left {
@@ -126,7 +126,16 @@ func (r *room) corner(wall int, left bool) bool {
 	return w.Right.Meets != ""
 }
 
-// place names the end of a wall: the inside corner, or the front.
+// turns tells whether a wall turns an outside corner at an end.
+func (r *room) turns(wall int, left bool) bool {
+	e := r.job.Walls[wall].Right
+	if left {
+		e = r.job.Walls[wall].Left
+	}
+	return e.Meets == string(survey.OutsideCorner)
+}
+
+// place names the end of a wall: the corner, or the front.
 func (r *room) place(wall int, left bool) string {
 	name := r.job.Walls[wall].Name
 	if !r.corner(wall, left) {
@@ -138,6 +147,10 @@ func (r *room) place(wall int, left bool) string {
 	at := wall
 	if left {
 		at--
+	}
+	if r.turns(wall, left) {
+		before, after := r.job.Walls[(at+len(r.job.Walls))%len(r.job.Walls)].Name, r.job.Walls[(at+1)%len(r.job.Walls)].Name
+		return "outside corner of " + before + " and " + after
 	}
 	switch {
 	case len(r.job.Walls) == 2:
@@ -158,6 +171,10 @@ func (r *room) widths() {
 			q.Ask = "How far from the corner do the boards of wall " + w.Name + " run?"
 			q.Help = "From the inside corner to where the board, the trim or the wall ends."
 			q.Label = "Wall " + w.Name + ", from the corner"
+		}
+		if r.turns(i, true) || r.turns(i, false) {
+			q.Ask, q.Label = "How wide is wall "+w.Name+"?", "Width of wall "+w.Name
+			q.Help = "Board to board; at an outside corner to the edge of the board itself, without tile."
 		}
 		r.add(q)
 	}

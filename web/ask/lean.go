@@ -32,7 +32,7 @@ const (
 	LeanWay  = "lean-way " // "into" the room or "away" from it
 )
 
-// Corners lists the ends that meet a corner, from left to right.
+// Corners lists the ends that meet an inside corner, from left to right.
 func Corners(job survey.Job) []Corner {
 	r := room{job: job}
 	var out []Corner
@@ -42,7 +42,7 @@ func Corners(job survey.Job) []Corner {
 			if !left {
 				end, found = "right", w.Right
 			}
-			if found.Meets == "" {
+			if found.Meets != "corner" {
 				continue
 			}
 			c := Corner{End: form.At("walls", i) + "." + end, left: left, Label: capital(r.place(i, left)) + ", along wall " + w.Name,

@@ -177,12 +177,12 @@ func (b Bench) corners() []corner {
 	return b.named(out)
 }
 
-// named names the corners and lays those of one inside corner together.
+// named names the corners and lays those of one corner, inside or outside, together.
 func (b Bench) named(all []corner) []corner {
 	var out []corner
 	for i, c := range all {
 		w := b.Plan.Walls[c.Wall].Found
-		meets := i%2 == 0 && w.Left.Meets || i%2 == 1 && w.Right.Meets
+		meets := i%2 == 0 && (w.Left.Meets || w.Left.Outside != nil) || i%2 == 1 && (w.Right.Meets || w.Right.Outside != nil)
 		switch {
 		case !meets:
 			c.Name = map[bool]string{true: "front", false: "end"}[len(b.Plan.Walls) > 1]

@@ -14,7 +14,7 @@ var (
 	baseChoices   = page.Choices("tub", "tub", "shower base", "shower base", "curb", "curb", "floor", "floor")
 	legChoices    = page.Choices("", "in the bond", "single", "single tiles of its own width", "none", "left out")
 	headChoices   = page.Choices("ceiling", "meets the ceiling", "", "stops at a line")
-	endChoices    = page.Choices("corner", "meets a corner", "", "stops at a line")
+	endChoices    = page.Choices("corner", "meets a corner", "", "stops at a line", "outside corner", "turns an outside corner")
 	finishChoices = page.Choices("", "none", "trim", "trim", "bullnose", "bullnose", "casing", "casing")
 	bondChoices   = page.Choices("stack", "stack bond", "running", "running bond", "diagonal", "diagonal (45°)", "herringbone", "herringbone",
 		"double herringbone", "double herringbone", "basket weave", "basket weave", "hexagon", "hexagon", "picket", "picket", "chevron", "chevron",

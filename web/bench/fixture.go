@@ -14,7 +14,7 @@ var cornerChoices = page.Choices("left", "left", "right", "right")
 // meets one.
 func fixtureKinds(w survey.Wall) []string {
 	kinds := []string{string(survey.SoapDish), string(survey.GrabBar), string(survey.GlassLine)}
-	if w.Left.Meets != "" || w.Right.Meets != "" {
+	if w.Left.Meets == "corner" || w.Right.Meets == "corner" {
 		kinds = append([]string{string(survey.CornerShelf), string(survey.FootRest)}, kinds...)
 	}
 	return kinds

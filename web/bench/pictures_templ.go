@@ -31,6 +31,7 @@ var pictureNames = map[string]string{
 	"strip":    "The strip stands between two plumb joints: the tile on both sides of it is whole, and the figure is how far its middle stands from the left end of the wall",
 	"sheet":    "Count the tiles of one sheet, along a row and from row to row; the next sheet stands one joint away. Of hexagons every other row stands out by half a tile",
 	"trim":     "Where tile stops: the trim takes its width inside the stop, and the tile ends a joint before it; at the outer corner stands a corner piece",
+	"outside":  "An outside corner from above: a tile that laps over the other wall's, a mitre, a metal profile, a rounded edge",
 	"lean":     "A level held plumb in the corner, its foot on the level line: a gap at its upper end leans away, one at its foot into the room",
 	"sight":    "One end of the tile is in plain sight, the other stands behind a door",
 	"sides":    "The room from above: which of the walls round the tub are tiled",
@@ -38,7 +39,7 @@ var pictureNames = map[string]string{
 
 // pictureCall is what a closed picture is called.
 func pictureCall(name string) string {
-	if name == "sight" || name == "sides" {
+	if name == "sight" || name == "sides" || name == "outside" {
 		return "Show what is meant"
 	}
 	return "Show where to measure"
@@ -69,7 +70,7 @@ func pictureOf(name string) templ.Component {
 		var templ_7745c5c3_Var2 string
 		templ_7745c5c3_Var2, templ_7745c5c3_Err = templ.JoinStringErrs(pictureCall(name))
 		if templ_7745c5c3_Err != nil {
-			return templ.Error{Err: templ_7745c5c3_Err, FileName: `web/bench/pictures.templ`, Line: 41, Col: 74}
+			return templ.Error{Err: templ_7745c5c3_Err, FileName: `web/bench/pictures.templ`, Line: 42, Col: 74}
 		}
 		_, templ_7745c5c3_Err = templ_7745c5c3_Buffer.WriteString(templ.EscapeString(templ_7745c5c3_Var2))
 		if templ_7745c5c3_Err != nil {
@@ -82,7 +83,7 @@ func pictureOf(name string) templ.Component {
 		var templ_7745c5c3_Var3 string
 		templ_7745c5c3_Var3, templ_7745c5c3_Err = templruntime.NewAttributeExpression(pictureNames[name]).Resolve(ctx)
 		if templ_7745c5c3_Err != nil {
-			return templ.Error{Err: templ_7745c5c3_Err, FileName: `web/bench/pictures.templ`, Line: 42, Col: 87}
+			return templ.Error{Err: templ_7745c5c3_Err, FileName: `web/bench/pictures.templ`, Line: 43, Col: 87}
 		}
 		_, templ_7745c5c3_Err = templ_7745c5c3_Buffer.WriteString(templ_7745c5c3_Var3)
 		if templ_7745c5c3_Err != nil {
@@ -178,23 +179,28 @@ func pictureOf(name string) templ.Component {
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
+		case "outside":
+			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 19, "<path class=\"wd\" d=\"M12 60H60V132H50V70H12z\"></path><path class=\"tb\" d=\"M12 46H74V54H12zM66 57H74V132H66z\"></path><text x=\"44\" y=\"156\" text-anchor=\"middle\" class=\"b\">lap</text><path class=\"wd\" d=\"M100 60H148V132H138V70H100z\"></path><path class=\"tb\" d=\"M100 46H162L154 54H100zM162 46V132H154V54z\"></path><text x=\"132\" y=\"156\" text-anchor=\"middle\" class=\"b\">mitre</text><path class=\"wd\" d=\"M188 60H236V132H226V70H188z\"></path><path class=\"tb\" d=\"M188 46H239V54H188zM242 57H250V132H242z\"></path><path class=\"tp\" d=\"M242 46H250V54H247V49H242z\"></path><text x=\"220\" y=\"156\" text-anchor=\"middle\" class=\"b\">profile</text><path class=\"wd\" d=\"M276 60H324V132H314V70H276z\"></path><path class=\"tb\" d=\"M276 46H330Q338 46 338 54H276zM330 57H338V132H330z\"></path><text x=\"308\" y=\"156\" text-anchor=\"middle\" class=\"b\">bullnose</text><text x=\"176\" y=\"24\" text-anchor=\"middle\">from above: the board, and the tile on both sides of it</text>")
+			if templ_7745c5c3_Err != nil {
+				return templ_7745c5c3_Err
+			}
 		case "lean":
-			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 19, "<path class=\"w\" d=\"M40 14L64 140L70 166H164V14zM236 14L212 140L206 166H340V14z\"></path><path class=\"k\" d=\"M40 14L70 166M236 14L206 166\"></path><path class=\"r\" d=\"M24 140H164M192 140H346\"></path><path class=\"tp\" d=\"M64 14H76V140H64zM236 14H248V140H236z\"></path><path class=\"th ink\" d=\"M67 66h6v20h-6zM239 66h6v20h-6z\"></path><path class=\"d\" d=\"M42 24H64M212 132H236\"></path><rect class=\"q\" x=\"86\" y=\"14\" width=\"60\" height=\"24\"></rect><text x=\"116\" y=\"31\" text-anchor=\"middle\" class=\"b\">?</text><rect class=\"q\" x=\"258\" y=\"108\" width=\"60\" height=\"24\"></rect><text x=\"288\" y=\"125\" text-anchor=\"middle\" class=\"b\">?</text><text x=\"86\" y=\"100\">away</text><text x=\"258\" y=\"60\">into the</text><text x=\"258\" y=\"75\">room</text>")
+			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 20, "<path class=\"w\" d=\"M40 14L64 140L70 166H164V14zM236 14L212 140L206 166H340V14z\"></path><path class=\"k\" d=\"M40 14L70 166M236 14L206 166\"></path><path class=\"r\" d=\"M24 140H164M192 140H346\"></path><path class=\"tp\" d=\"M64 14H76V140H64zM236 14H248V140H236z\"></path><path class=\"th ink\" d=\"M67 66h6v20h-6zM239 66h6v20h-6z\"></path><path class=\"d\" d=\"M42 24H64M212 132H236\"></path><rect class=\"q\" x=\"86\" y=\"14\" width=\"60\" height=\"24\"></rect><text x=\"116\" y=\"31\" text-anchor=\"middle\" class=\"b\">?</text><rect class=\"q\" x=\"258\" y=\"108\" width=\"60\" height=\"24\"></rect><text x=\"288\" y=\"125\" text-anchor=\"middle\" class=\"b\">?</text><text x=\"86\" y=\"100\">away</text><text x=\"258\" y=\"60\">into the</text><text x=\"258\" y=\"75\">room</text>")
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
 		case "sight":
-			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 20, "<path class=\"w\" d=\"M56 20H296V150H56z\"></path><path class=\"k\" d=\"M56 20V150M296 20V150M36 150H330\"></path><path class=\"th\" d=\"M56 60H296M56 106H296M96 20V60M176 20V60M256 20V60M136 60V106M216 60V106M96 106V150M176 106V150\"></path><path class=\"tb\" d=\"M244 8H330V168H244z\"></path><circle class=\"x\" cx=\"316\" cy=\"92\" r=\"4\"></circle><text x=\"287\" y=\"60\" text-anchor=\"middle\">door</text><path class=\"d\" d=\"M14 84Q32 66 50 84Q32 102 14 84z\"></path><circle class=\"x\" cx=\"32\" cy=\"84\" r=\"5\"></circle><text x=\"62\" y=\"16\" class=\"b\">seen</text><text x=\"236\" y=\"166\" text-anchor=\"end\" class=\"b\">hidden</text>")
+			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 21, "<path class=\"w\" d=\"M56 20H296V150H56z\"></path><path class=\"k\" d=\"M56 20V150M296 20V150M36 150H330\"></path><path class=\"th\" d=\"M56 60H296M56 106H296M96 20V60M176 20V60M256 20V60M136 60V106M216 60V106M96 106V150M176 106V150\"></path><path class=\"tb\" d=\"M244 8H330V168H244z\"></path><circle class=\"x\" cx=\"316\" cy=\"92\" r=\"4\"></circle><text x=\"287\" y=\"60\" text-anchor=\"middle\">door</text><path class=\"d\" d=\"M14 84Q32 66 50 84Q32 102 14 84z\"></path><circle class=\"x\" cx=\"32\" cy=\"84\" r=\"5\"></circle><text x=\"62\" y=\"16\" class=\"b\">seen</text><text x=\"236\" y=\"166\" text-anchor=\"end\" class=\"b\">hidden</text>")
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
 		default:
-			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 21, "<path class=\"tb\" d=\"M96 36H256V116H96z\"></path><path class=\"k\" d=\"M84 140V24H268V140\"></path><text x=\"74\" y=\"84\" text-anchor=\"end\" class=\"b\">left</text><text x=\"176\" y=\"16\" text-anchor=\"middle\" class=\"b\">back</text><text x=\"278\" y=\"84\" class=\"b\">right</text><text x=\"176\" y=\"80\" text-anchor=\"middle\">tub</text>")
+			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 22, "<path class=\"tb\" d=\"M96 36H256V116H96z\"></path><path class=\"k\" d=\"M84 140V24H268V140\"></path><text x=\"74\" y=\"84\" text-anchor=\"end\" class=\"b\">left</text><text x=\"176\" y=\"16\" text-anchor=\"middle\" class=\"b\">back</text><text x=\"278\" y=\"84\" class=\"b\">right</text><text x=\"176\" y=\"80\" text-anchor=\"middle\">tub</text>")
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
 		}
-		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 22, "</svg></details>")
+		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 23, "</svg></details>")
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}

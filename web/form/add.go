@@ -16,6 +16,9 @@ func add(job *survey.Job, rest string) error {
 	if err != nil {
 		return err
 	}
+	if path == "walls" && what == "round" {
+		return addWallRound(job)
+	}
 	if path == "walls" {
 		return addWall(job)
 	}

@@ -37,9 +37,11 @@ func Apply(job *survey.Job, do string) error {
 	if !known {
 		return fmt.Errorf("the button %q is not known", do)
 	}
+	met := endsMet(*job)
 	if err := act(job, rest); err != nil {
 		return fmt.Errorf("%s: %w", verb, err)
 	}
+	turnTogether(job, met)
 	Tidy(job)
 	return nil
 }

@@ -31,6 +31,7 @@ var usualColours = map[string]survey.Colour{"tile.colour": survey.UsualTile, "gr
 // over the job all the same.
 func Decode(job *survey.Job, posted url.Values) error {
 	names, trims, wide, units := wallNames(*job), trimNames(*job), widths(*job), job.Units
+	met := endsMet(*job)
 	var faults survey.Faults
 	for _, path := range inOrder(posted) {
 		values := posted[path]
@@ -49,6 +50,7 @@ func Decode(job *survey.Job, posted url.Values) error {
 	rename(job, names)
 	renameTrims(job, trims)
 	follow(job, wide)
+	turnTogether(job, met)
 	if job.Units != units {
 		if err := keepUnit(job, units); err != nil {
 			return err

@@ -30,10 +30,10 @@ func addFixture(job *survey.Job, w *survey.Wall, kind string) error {
 	}
 	if survey.Kind(kind) == survey.CornerShelf || survey.Kind(kind) == survey.FootRest {
 		f.At, f.Corner = "", "left"
-		if w.Left.Meets == "" {
+		if w.Left.Meets != "corner" {
 			f.Corner = "right"
 		}
-		if w.Left.Meets == "" && w.Right.Meets == "" {
+		if w.Left.Meets != "corner" && w.Right.Meets != "corner" {
 			return fmt.Errorf("wall %q meets no corner", w.Name)
 		}
 	}

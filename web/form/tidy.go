@@ -38,8 +38,8 @@ func tidyWall(job *survey.Job, w *survey.Wall) {
 	}
 	tidyFixtures(w)
 	tidyStrips(w)
-	tidyEnd(job, &w.Left, "0")
-	tidyEnd(job, &w.Right, w.Width)
+	tidyEnd(job, &w.Left, "0", false)
+	tidyEnd(job, &w.Right, w.Width, true)
 	if w.Head.Meets != "" {
 		w.Head.Stops, w.Head.Finish, w.Head.Trim = nil, "", ""
 		if len(w.Head.Readings) == 0 {
@@ -53,7 +53,12 @@ func tidyWall(job *survey.Job, w *survey.Wall) {
 	}
 }
 
-func tidyEnd(job *survey.Job, e *survey.End, stop string) {
+func tidyEnd(job *survey.Job, e *survey.End, stop string, right bool) {
+	if turnsOut(*e) {
+		tidyOutside(job, e, right)
+		return
+	}
+	e.Corner, e.Laps, e.Angle = "", "", ""
 	if e.Meets != "" {
 		e.Stops, e.Finish, e.Trim = nil, "", ""
 		return

@@ -24,6 +24,7 @@ func All() []Shape {
 		{"strip", "Shower with a strip", "Three walls round a shower base, with a strip of mosaic up the wall behind the valve."},
 		{"two", "Shower with two tiles", "Three walls round a shower base, one tile up to a line and another above it."},
 		{"herringbone", "Shower in herringbone", "Three walls round a shower base, in herringbone that stands at 45°."},
+		{"half wall", "Shower behind a half wall", "Two walls and a half wall round a shower base, with bullnose round the end of the half wall."},
 		{"one", "One wall", "A single wall between two lines."},
 	}
 }
@@ -91,6 +92,8 @@ func (m maker) walls(key string) ([]survey.Wall, bool) {
 		return m.alcove("shower base", m.say("36", "900"), m.say("48", "1200"), m.ceiling), true
 	case "niche":
 		return m.withNiche(m.alcove("shower base", m.say("36", "900"), m.say("48", "1200"), m.ceiling)), true
+	case "half wall":
+		return m.withHalfWall(), true
 	case "corner":
 		size := m.say("36", "900")
 		return []survey.Wall{
