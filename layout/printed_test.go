@@ -27,7 +27,7 @@ type printed struct {
 	}
 }
 
-func printOf(t *testing.T, job survey.Job) (layout.Plan, printed) {
+func printOf(t require.TestingT, job survey.Job) (layout.Plan, printed) {
 	plan, err := layout.Now(job)
 	require.NoError(t, err)
 	written, err := plan.File()
@@ -35,6 +35,29 @@ func printOf(t *testing.T, job survey.Job) (layout.Plan, printed) {
 	var p printed
 	require.NoError(t, json.Unmarshal(written, &p))
 	return plan, p
+}
+
+// pins are those of a job that pin all that was printed.
+func (p printed) pins(t require.TestingT) survey.Pins {
+	pins := survey.Pins{Course: survey.CoursePin{Line: p.Course.Line.String() + " mm"}, Walls: map[string]survey.WallPin{}}
+	for _, w := range p.Walls {
+		x := w.Start.X.String() + " mm"
+		pin := map[string]survey.WallPin{"edge": {Edge: x}, "joint": {Joint: x}, "tile": {Tile: x}}[w.Start.Is]
+		require.NotEmpty(t, pin, "a word that pins a start: %s", w.Start.Is)
+		pin.Marks = map[string]string{}
+		for mark, value := range w.Marks {
+			mm := func(v any) string { return strconv.FormatFloat(v.(float64), 'f', -1, 64) + " mm" }
+			if edges, ok := value.(map[string]any); ok {
+				for edge, v := range edges {
+					pin.Marks[mark+" "+edge] = mm(v)
+				}
+				continue
+			}
+			pin.Marks[mark] = mm(value)
+		}
+		pins.Walls[w.Name] = pin
+	}
+	return pins
 }
 
 // Whatever a plan prints can be pinned as it is printed, to 0.001 mm, and gives
@@ -49,24 +72,7 @@ func TestAPlanCanBePinnedAsItIsPrinted(t *testing.T) {
 			job, err := survey.Read(data)
 			require.NoError(t, err)
 			plan, p := printOf(t, job)
-			job.Pins = survey.Pins{Course: survey.CoursePin{Line: p.Course.Line.String() + " mm"}, Walls: map[string]survey.WallPin{}}
-			for _, w := range p.Walls {
-				x := w.Start.X.String() + " mm"
-				pin := map[string]survey.WallPin{"edge": {Edge: x}, "joint": {Joint: x}, "tile": {Tile: x}}[w.Start.Is]
-				require.NotEmpty(t, pin, "a word that pins a start: %s", w.Start.Is)
-				pin.Marks = map[string]string{}
-				for mark, value := range w.Marks {
-					mm := func(v any) string { return strconv.FormatFloat(v.(float64), 'f', -1, 64) + " mm" }
-					if edges, ok := value.(map[string]any); ok {
-						for edge, v := range edges {
-							pin.Marks[mark+" "+edge] = mm(v)
-						}
-						continue
-					}
-					pin.Marks[mark] = mm(value)
-				}
-				job.Pins.Walls[w.Name] = pin
-			}
+			job.Pins = p.pins(t)
 			again, _ := printOf(t, job)
 			assert.Equal(t, plan.Setout.Line, again.Setout.Line)
 			for i, w := range plan.Walls {

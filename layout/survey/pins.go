@@ -137,10 +137,10 @@ func (r *resolver) inRange(v value, l length.Length, s Span) bool {
 // range in which each may stand.
 func (w WallFound) markRanges() map[MarkName]Span {
 	ranges := map[MarkName]Span{}
-	if !w.Left.Meets && w.Left.Outside == nil {
+	if !w.Left.Meets {
 		ranges[EndLeft] = w.Left.Stops
 	}
-	if !w.Right.Meets && w.Right.Outside == nil {
+	if !w.Right.Meets {
 		ranges[EndRight] = w.Right.Stops
 	}
 	if !w.Head.Meets {

@@ -1,0 +1,86 @@
+package layout_test
+
+import (
+	"errors"
+	"testing"
+
+	"coursewright/layout"
+	"coursewright/layout/length"
+	"coursewright/layout/merit"
+	"coursewright/layout/survey"
+
+	"github.com/stretchr/testify/require"
+	"pgregory.net/rapid"
+)
+
+// FuzzSearch searches through any small room, with whatever is free left free: what is found
+// holds together, is found again where it is pinned as printed, and none of the classic
+// starts and lines that can be pinned instead is better.
+func FuzzSearch(f *testing.F) { f.Fuzz(rapid.MakeFuzz(searched)) }
+
+func TestAnySearchHolds(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		if rare(t, 10) {
+			searched(t)
+		}
+	})
+}
+
+func searched(t *rapid.T) {
+	data := rooms.Draw(t, "room")
+	job, err := survey.Read(data)
+	require.NoError(t, err)
+	plan, p := printOf(t, job)
+	ids := map[string]bool{}
+	for _, w := range plan.Walls {
+		holdsTogether(t, w, ids)
+	}
+	job.Pins = p.pins(t)
+	again, _ := printOf(t, job)
+	order, term := plan.Setout.Order.Compare(&again.Setout.Merit, &plan.Setout.Merit)
+	require.LessOrEqual(t, order, 0, "pinned as printed it is worse in %s\n%s", term, data)
+	require.True(t, order == 0 || !plan.Setout.Proven, "pinned as printed it is better in %s\n%s", term, data)
+
+	if !wholeMarks(t, job) {
+		return // marks of the tape under other courses are other starts, which are not tried
+	}
+	for _, pins := range classicPins(t, plan) {
+		job.Pins = pins
+		pinned, err := layout.Now(job)
+		if faults := (survey.Faults)(nil); errors.As(err, &faults) {
+			continue // pins that clash
+		}
+		require.NoError(t, err)
+		order, term := plan.Setout.Order.Until(&pinned.Setout.Merit, &plan.Setout.Merit, merit.Slack)
+		if !plan.Setout.Proven && term > merit.Fifths {
+			continue // of what is not proven nothing is said but that it avoids what spoils a wall: terms 1 to 4
+		}
+		require.GreaterOrEqual(t, order, 0, "pinned to %+v it is better in %s (proven: %v)\n%s", pins, term, plan.Setout.Proven, data)
+	}
+}
+
+// wholeMarks tells whether whole pitches and the shifts of the bond move a mark of the tape
+// to a mark.
+func wholeMarks(t *rapid.T, job survey.Job) bool {
+	room, faults := job.Resolve()
+	require.Empty(t, faults)
+	wide, high := room.Tile.Width+room.Joint, room.Tile.Height+room.Joint
+	along := wide
+	if room.Bond.Plumb {
+		along = high
+	}
+	whole := length.Mod(wide, room.Tape) == 0 && length.Mod(high, room.Tape) == 0
+	for k := range room.Bond.Den {
+		whole = whole && length.Mod(room.Bond.Shift(int(k), survey.Left, along), room.Tape) == 0
+	}
+	return whole
+}
+
+// classicPins draws a classic line and a classic start of a wall, and pins each and both.
+func classicPins(t *rapid.T, plan layout.Plan) []survey.Pins {
+	line := exactly(float64(rapid.SampledFrom(plan.Setout.Lines).Draw(t, "line").Line))
+	w := rapid.SampledFrom(plan.Walls).Draw(t, "wall")
+	edge := exactly(float64(rapid.SampledFrom(w.Start.Classic).Draw(t, "start").Edge))
+	start := map[string]survey.WallPin{w.Found.Name: {Edge: edge}}
+	return []survey.Pins{{Course: survey.CoursePin{Line: line}}, {Walls: start}, {Course: survey.CoursePin{Line: line}, Walls: start}}
+}
