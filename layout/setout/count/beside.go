@@ -120,7 +120,12 @@ func (b *boundary) alone(i int, f piece.Facing, x, from, to, round, deep length.
 			return false
 		}
 	}
-	return true
+	return b.onWall(reach) // else the opening reaches beyond the wall there, and cuts nothing
+}
+
+// onWall tells whether the middle of a box, in the frame of the rows, is wall.
+func (b *boundary) onWall(r plane.Rect) bool {
+	return b.w.field.Solid.Contains(b.w.frame.point(plane.Point{X: (r.Left + r.Right).Half(), Y: (r.Bottom + r.Top).Half()}))
 }
 
 // besideAt is the box beside an edge of an opening, so deep, in the frame of the rows.

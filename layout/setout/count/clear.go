@@ -29,7 +29,7 @@ func (b *boundary) clear(at survey.Placed, of func(piece.Edge) bool) bool {
 			continue
 		}
 		box := b.w.placed(i, at)
-		if !b.w.field.Solid.Contains(b.w.frame.point(plane.Point{X: (box.Left + box.Right).Half(), Y: (box.Bottom + box.Top).Half()})) {
+		if !b.onWall(box) {
 			return false
 		}
 		reach := b.w.around(box)

@@ -5,6 +5,7 @@ import (
 
 	"coursewright/layout/length"
 	"coursewright/layout/merit"
+	"coursewright/layout/piece"
 	"coursewright/layout/survey"
 
 	"github.com/stretchr/testify/require"
@@ -119,5 +120,27 @@ func TestAWallOfOneTileIsNoFartherFromAlikeThanCounted(t *testing.T) {
 			require.GreaterOrEqual(t, better, 0, "edge at %d: %s", edge, term)
 			require.LessOrEqual(t, sure.Mirror, got.Mirror, "edge at %d", edge)
 		}
+	}
+}
+
+// A niche whose range reaches beyond the end of the tile cuts nothing out there.
+func TestANicheBeyondTheEndPromisesNoRunThere(t *testing.T) {
+	w := drawWall("1000x600 100x50+2 right=700 niche=500..620,100,200,120")
+	for _, o := range w.Places.Level(0, 30*mm) {
+		if o.High > 700*mm {
+			// A tile stands from 642 to 742: it would be cut at 720.
+			require.NotContains(t, o.Merit.Runs, piece.Share{Num: int64(22 * mm), Den: int64(100 * mm)}, "%+v", o.Pair)
+		}
+	}
+}
+
+// A wall so narrow that one tile is cut by both of its free ends: it costs what one cut costs.
+func TestATileBetweenTwoFreeEndsCountsOnce(t *testing.T) {
+	w := drawWall("300x600 245x40+0 left=0..5 right=230..240")
+	for edge := range length.Length(245) {
+		s := Setting{Edge: edge * mm, Placed: w.Outer()}
+		left, right := w.Bounds.AtEnd(false, s.Placed.Left, 0, s.Edge), w.Bounds.AtEnd(true, s.Placed.Right, 0, s.Edge)
+		both := left.Plus(&right)
+		require.LessOrEqual(t, both.Work, w.Count(s).Merit.Work, "edge at %d", edge)
 	}
 }

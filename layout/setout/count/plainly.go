@@ -15,46 +15,70 @@ import (
 func (b *Bounds) Plainly(line, edge length.Length) merit.Merit {
 	s := Setting{Line: line, Edge: edge}
 	t := b.cutter.tally()
-	var rows, touched []bond.Row
-	lowest := b.lowestHead(line)
+	heads := b.places.Heads(line)
+	slices.Sort(heads)
+	var rows, touched, above []bond.Row
 	for _, row := range b.w.rows(s, b.w.box()) {
 		switch {
-		case b.w.moves(survey.SideHead) && (b.w.frame.plumb || row.High > lowest):
+		case b.w.moves(survey.SideHead) && (b.w.frame.plumb || row.High > heads[0]):
+			above = append(above, row)
 		case b.w.touched(row.Low, row.High):
 			touched = append(touched, row)
 		default:
 			rows = append(rows, row)
 		}
 	}
-	t.plain(b.zones.outline, rows, nil)
+	doubtful := append(t.plain(b.zones.outline, rows, nil), touched...)
 	t.beyond(b.zones.outline, touched)
 	b.meter.add(len(rows) / 4)
-	m, runs := t.merit()
+	m, _ := t.merit()
 	along, across := b.w.frame.phases(line, edge)
-	mirror := b.surelyApart(runs, along, across)
 	beds := b.bedsAt(across)
 	m = m.Plus(&beds)
 	b.addLevelMarks(&m, edge)
 	b.addUprightMarks(&m, line)
-	m.Mirror = max(m.Mirror, mirror)
+	if b.tellsApart(across) {
+		m.Mirror = max(m.Mirror, b.underHeads(heads, t, above, doubtful, along))
+	}
 	return m
 }
 
-// lowestHead is the lowest place of the head on a line: nothing below is cut by it.
-func (b *Bounds) lowestHead(line length.Length) length.Length {
-	return slices.Min(b.places.Heads(line))
+// underHeads is how far the two ends differ at least under the best of the places of
+// the head, where t holds what rows give under the lowest and those above stand under
+// it as far as they reach.
+func (b *Bounds) underHeads(heads []length.Length, t *tally, above, doubtful []bond.Row, along length.Length) length.Length {
+	best := absent
+	for _, head := range heads {
+		t, unknown := t.copy(), slices.Clone(doubtful)
+		var under []bond.Row
+		for _, row := range above {
+			switch {
+			case row.High <= head:
+				under = append(under, row)
+			case row.Low < head:
+				unknown = append(unknown, row)
+			}
+		}
+		unknown = append(unknown, t.plain(b.zones.outline, under, nil)...)
+		if apart := b.surelyApart(t.runs(), unknown, along); best == absent || apart < best {
+			best = apart
+		}
+	}
+	return best
+}
+
+// tellsApart tells whether the ends can be told apart by arithmetic: courses are
+// level, the ends are alike, no rake leaves a wedge at one, and no piece reaches from
+// one to what the next wall's tile hides at the other.
+func (b *Bounds) tellsApart(across length.Length) bool {
+	return !b.w.frame.plumb && b.w.likeEnds() && b.w.box().Width() >= 2*b.w.rule.Along+b.w.margin() &&
+		!b.rows.wedge(across, survey.SideLeft) && !b.rows.wedge(across, survey.SideRight)
 }
 
 // surelyApart is how far the two ends differ at least, where runs are those of some
-// rows: what other rows have at an end is no more than the edge's drift allows. It
-// is for level courses.
-func (b *Bounds) surelyApart(runs []Run, along, across length.Length) length.Length {
-	if b.w.frame.plumb || !b.w.likeEnds() || b.rows.wedge(across, survey.SideLeft) || b.rows.wedge(across, survey.SideRight) {
-		return 0
-	}
-	if b.w.box().Width() < 2*b.w.rule.Along+b.w.margin() {
-		return 0 // a piece may reach from one end to what the next wall's tile hides at the other
-	}
+// rows: what the doubtful ones have at an end is no less than the edge leaves beside
+// them.
+func (b *Bounds) surelyApart(runs []Run, doubtful []bond.Row, along length.Length) length.Length {
 	var doubt length.Length
 	ends := 0
 	for i := range b.boundary.ends {
@@ -66,13 +90,13 @@ func (b *Bounds) surelyApart(runs []Run, along, across length.Length) length.Len
 		ends++
 		for class, shift := range b.w.shifts {
 			t := f.tiled(along + shift)
-			is, least, _ := t.slot(f.low, f.high)
+			is, _, _ := t.slot(f.low, f.high)
 			n := slices.IndexFunc(runs, func(r Run) bool { return r.Class == class && len(r.Edges) == 1 && r.Edges[0] == f.edge })
 			if !t.alike() || is == kept && n < 0 {
 				return 0
 			}
 			if is == kept {
-				doubt += max(0, runs[n].Least-least+4)
+				doubt += runs[n].Least - b.leastOf(&t, class, doubtful, runs[n].Least)
 			}
 		}
 	}
@@ -80,4 +104,26 @@ func (b *Bounds) surelyApart(runs []Run, along, across length.Length) length.Len
 		return 0
 	}
 	return b.w.mark(max(0, differences(b.w.cuts(runs, survey.SideLeft), b.w.cuts(runs, survey.SideRight))-doubt))
+}
+
+// leastOf is the least that may be left at an end in the rows of a class that are not
+// counted, or known where that is less.
+func (b *Bounds) leastOf(t *tiled, class int, rows []bond.Row, known length.Length) length.Length {
+	for _, row := range rows {
+		if b.w.class(row.Course) != class {
+			continue
+		}
+		for _, e := range t.edges {
+			from, to := max(e.from, row.Low), min(e.to, row.High)
+			if from > to {
+				continue
+			}
+			_, least, _ := t.slot(min(e.at(from), e.at(to)), max(e.at(from), e.at(to)))
+			if t.drift() > 0 {
+				least -= 4 // for rounding, where it is cut
+			}
+			known = min(known, least)
+		}
+	}
+	return known
 }

@@ -81,6 +81,9 @@ func (z *zones) band(i int) (low, high length.Length) {
 // at is what is sure of the pieces beside a free end that is placed at x.
 func (z *zones) at(right bool, x, along length.Length, bands pattern) merit.Merit {
 	s := sure{w: z.w, meter: z.meter}
+	if z.reachesOther(right, x) {
+		return s.merit()
+	}
 	classes := len(z.w.shifts)
 	var pair [2]crossing
 	for i := 0; i+1 < len(z.outline.heights); i++ {
@@ -95,6 +98,19 @@ func (z *zones) at(right bool, x, along length.Length, bands pattern) merit.Meri
 		}
 	}
 	return s.merit()
+}
+
+// reachesOther tells whether the other end is free too, and may come so near that one
+// tile is cut by both: the piece would be counted at either.
+func (z *zones) reachesOther(right bool, x length.Length) bool {
+	if !z.zoned(!right) {
+		return false
+	}
+	between := z.stops(!right).From - x
+	if right {
+		between = x - z.stops(!right).To
+	}
+	return between < 2*(z.w.rule.Along+z.w.room.Joint)
 }
 
 // crowded tells whether a pipe or the range of a free opening is so near the free

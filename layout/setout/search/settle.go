@@ -41,7 +41,33 @@ func (s *solver) settle(q *queue[*trial], best *trial) *Result {
 	if !s.ended {
 		better(s.look(best.line, glance{2 * fresh, promise, tries, based}))
 	}
+	if t := s.through(best); t != nil {
+		better(t)
+	}
 	return s.result(best, bound)
+}
+
+// through looks at every start on the line of the best, as far as the work for that
+// goes, and gives what is better; nil where nothing is.
+func (s *solver) through(best *trial) *trial {
+	s.limit, s.known = s.work()+4*fresh, &best.merit
+	t := s.trial(best.line)
+	for t.depth < exact && !t.dead && !s.stopped() {
+		s.closer(t)
+	}
+	for _, h := range t.hunts {
+		if len(h.ties) == 0 {
+			return nil
+		}
+	}
+	if t.dead || t.hunts == nil {
+		return nil
+	}
+	if t.depth < exact {
+		t.walls, t.merit = s.together(t.hunts)
+		t.depth = exact
+	}
+	return t
 }
 
 // slipped is what a line gives with the starts of another.
