@@ -41,7 +41,7 @@ func Lay(ctx context.Context, room survey.Room, s plan.Setout, walls []plan.Wall
 				continue
 			}
 			count[o.Kind]++
-			laid, at, edge := s.At(room, i, w.Start.Edge, w.Start.Placed.Openings[k].Bottom)
+			laid, at, edge := s.At(room, i, w.Start.At(w.Start.Placed.Openings[k].Left), w.Start.Placed.Openings[k].Bottom)
 			on := *w
 			on.Start.Edge = edge
 			b := newBox(laid, at, &on, k)

@@ -50,6 +50,7 @@ func (b *board) handles(f frame, w layout.Wall, full bool) {
 	}
 	if full {
 		h.readings()
+		h.parts()
 	}
 }
 

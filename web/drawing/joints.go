@@ -30,16 +30,29 @@ func jointsOf(plan layout.Plan, w layout.Wall) JointLines {
 		sides[i] = sidesOf(t.Outline)
 	}
 	plumb, level := map[length.Length]bool{}, map[length.Length]bool{}
-	pattern.Each(pattern.Origin(plan.Setout.Line, w.Start.Edge), reachOf(w), func(place int, at plane.Point) {
-		s := sides[pattern.Places[place].Tile]
-		for _, x := range s.right {
-			plumb[at.X+x] = true
-		}
-		for _, y := range s.top {
-			level[at.Y+y] = true
-		}
-	})
+	for _, edge := range startsOf(w) {
+		pattern.Each(pattern.Origin(plan.Setout.Line, edge), reachOf(w), func(place int, at plane.Point) {
+			s := sides[pattern.Places[place].Tile]
+			for _, x := range s.right {
+				if w.Start.At(at.X+x) == edge {
+					plumb[at.X+x] = true
+				}
+			}
+			for _, y := range s.top {
+				level[at.Y+y] = true
+			}
+		})
+	}
 	return JointLines{Width: plan.Room.Joint, Level: slices.Sorted(maps.Keys(level)), Plumb: slices.Sorted(maps.Keys(plumb))}
+}
+
+// startsOf are where the bond of a wall starts, and where it begins afresh beyond strips.
+func startsOf(w layout.Wall) []length.Length {
+	out := []length.Length{w.Start.Edge}
+	for _, a := range w.Start.Anew {
+		out = append(out, a.Edge)
+	}
+	return out
 }
 
 // tileSides are where a tile has a plumb right side and a level upper side.

@@ -18,6 +18,9 @@ import (
 //	1 move window north=20;10         the lower left corner of what was measured
 //	1 size window north=24;30         its width and height
 //	1 move strip mosaic=19 3/4        the middle of a measured strip
+//	1 band liner=20                   the bottom edge of a band, or what is wished of a free one
+//	1 fixture shelf=12;8              a fixture along the wall and in height
+//	1 stop right=32 1/4               an end or the head that was measured
 //	1 base 1 reading 2=30;-38 13/16   a point of the level readings, and head reading 2=
 //
 // Walls count from 1, and so do stretches of base and readings. Where only one
@@ -40,6 +43,12 @@ func place(job *survey.Job, rest string) error {
 		return pin(job, w.Name+" "+handle+"="+value)
 	case kind == "pipe":
 		return placePipe(w, name, value)
+	case kind == "band":
+		return placeBand(job, name, value)
+	case kind == "fixture":
+		return placeFixture(w, name, value)
+	case kind == "stop":
+		return placeStop(w, name, value)
 	case strings.HasPrefix(handle, "move strip "):
 		return placeStrip(w, strings.TrimPrefix(handle, "move strip "), value)
 	case kind == "move":

@@ -1,0 +1,70 @@
+package drawing
+
+import (
+	"coursewright/layout/length"
+	"coursewright/layout/plane"
+	"coursewright/layout/survey"
+)
+
+// parts hangs handles on what is laid on the field or fixed to it: the bottom edge of
+// bands, fixtures, and ends and heads that were measured, where they stop.
+func (h hands) parts() {
+	h.bands()
+	h.fixed()
+	h.stops()
+}
+
+// bands: one that was measured is moved, and of a free one the height that is wished.
+func (h hands) bands() {
+	r := h.w.Shape.Region.Bounds()
+	for _, i := range h.plan.Room.BandsOn(h.f.wall) {
+		found, at := h.plan.Room.Bands[i], h.plan.Setout.Bands[i]
+		id, text, y := "band "+found.Name, "bottom edge of "+found.Name, at.Bottom
+		place := h.clear("y", plane.Point{X: r.Left, Y: y}, plane.Point{X: r.Right, Y: y})
+		h.add(Handle{ID: id, Axis: "y", Text: text, X: place.X, Y: y, At: h.f.at(place.X, y), Measured: !found.Bottom.Free(), Snaps: []Snap{{Axis: "y", Side: Begins}}})
+	}
+}
+
+// fixed: a fixture is moved along the wall where it stands in no corner, and in height;
+// of one whose height is a range what is wished.
+func (h hands) fixed() {
+	for _, p := range h.w.Fixtures {
+		f := p.Found
+		axis := "xy"
+		switch {
+		case f.Kind == survey.GlassLine:
+			axis = "x"
+		case f.InCorner():
+			axis = "y"
+		}
+		at := plane.Point{X: (p.Box.Left + p.Box.Right).Half(), Y: p.At.Y}
+		if f.Kind == survey.GlassLine {
+			at.Y = (p.Box.Bottom + p.Box.Top).Half()
+		}
+		h.measured("fixture "+f.Name, axis, f.Name, at.X, at.Y, h.f.at(at.X, at.Y))
+	}
+}
+
+// stops: an end or a head that was measured, at the outer edge of its trim, where the
+// tape was held.
+func (h hands) stops() {
+	r, w := h.w.Shape.Region.Bounds(), h.w.Found
+	joint := h.plan.Room.Joint
+	middle := (r.Bottom + r.Top).Half()
+	stop := func(id, axis, text string, at plane.Point, side Side, in length.Length) {
+		h.measured("stop "+id, axis, text, at.X, at.Y, h.f.at(at.X, at.Y), Snap{axis, side, in})
+	}
+	if e := w.Left; !e.Meets && !e.Stops.Free() {
+		in := e.Trim.Inset(joint)
+		stop("left", "x", "left end, as measured", plane.Point{X: h.w.Start.Placed.Left - in, Y: middle}, Begins, in)
+	}
+	if e := w.Right; !e.Meets && !e.Stops.Free() {
+		in := e.Trim.Inset(joint)
+		stop("right", "x", "right end, as measured", plane.Point{X: h.w.Start.Placed.Right + in, Y: middle}, Ends, -in)
+	}
+	if e := w.Head; !e.Meets && !e.Stops.Free() {
+		in, y := e.Trim.Inset(joint), h.w.Start.Placed.Head
+		x := h.clear("y", plane.Point{X: r.Left, Y: y}, plane.Point{X: r.Right, Y: y}).X
+		stop("head", "y", "head, as measured", plane.Point{X: x, Y: y + in}, Ends, -in)
+	}
+}
