@@ -5,6 +5,7 @@
 import "./save.js"; // an edit is posted, its answer swapped in
 import "./drag.js"; // handles on the drawing
 import "./slide.js"; // starts along the slide curve
+import "./phase.js"; // the phase of a pattern on its map
 import "./zoom.js"; // a nearer look
 import "./width.js"; // the drawing as wide as its frame
 import "./rove.js"; // one tab stop to a wall, arrow keys inside

@@ -51,7 +51,7 @@ function show(text, answer, field) {
   noted(answer);
   for (const part of page.querySelectorAll("body > [id]")) {
     const old = document.getElementById(part.id);
-    if (!old) continue;
+    if (!old || old.closest("[data-keeps]")) continue;
     const back = !field && !before.has(part.id);
     if (back) before.set(part.id, old);
     if (part.id === "paper") put(part, old, back);

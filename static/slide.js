@@ -12,7 +12,8 @@ let began = null; // the slider that is moved, and where it stood
 let byHand = false; // moved by mouse or finger, not by keys
 let dropped = false; // given up with the hand still down: what it does until it is lifted counts no more
 
-const asks = ({ dataset, value }) => `pin ${dataset.pin} ${dataset.is}=${tape(value, dataset.per)}`;
+const asks = ({ dataset: d, value }) => d.sets ? `set ${d.sets}=${tape(value, d.per)}` : `pin ${d.pin} ${d.is}=${tape(value, d.per)}`;
+const slides = ({ dataset: d }) => d.pin || d.sets;
 
 function told(range) {
   const text = `${range.dataset.is} at ${tape(range.value, range.dataset.per)}`;
@@ -54,15 +55,15 @@ function giveUp() {
 document.addEventListener("pointerdown", (e) => {
   byHand = true;
   dropped = false;
-  if (e.target.closest?.(".slide svg") && !e.button) onCurve(e);
+  if (e.target.closest?.(".slide:not(.phases) svg") && !e.button) onCurve(e);
 });
 document.addEventListener("keydown", (e) => {
   if (e.key === "Escape" && began) return giveUp();
   byHand = false;
   dropped = false;
 });
-document.addEventListener("input", (e) => { if (e.target.dataset.pin) slid(e.target); });
-document.addEventListener("change", (e) => { if (e.target.dataset.pin && began) letGo(e.target, byHand ? 0 : PAUSE); });
+document.addEventListener("input", (e) => { if (slides(e.target)) slid(e.target); });
+document.addEventListener("change", (e) => { if (slides(e.target) && began) letGo(e.target, byHand ? 0 : PAUSE); });
 
 // onCurve moves the slider with a finger on the curve over it.
 function onCurve(e) {

@@ -16,8 +16,8 @@ func mapOf(plan layout.Plan, wall int) Scene {
 	b := newBoard(plan, wrapTexts)
 	w := plan.Walls[wall]
 	m := w.Start.Map
-	b.Width, b.Height, b.Title = slideWide, slideHigh+6*Millimetre, "Map of the "+wallName(w.Found.Name)
-	lo, hi := Point{slideLeft + 8*Millimetre, 7 * Millimetre}, Point{slideWide - slideRight, b.Height - 6*Millimetre}
+	b.Width, b.Height, b.Title = slideWide, mapHigh, "Map of the "+wallName(w.Found.Name)
+	lo, hi := MapField()
 	at := func(column, row int) Point {
 		return Point{lo.X + Micron(int64(column)*int64(hi.X-lo.X)/int64(m.Columns)), hi.Y - Micron(int64(row)*int64(hi.Y-lo.Y)/int64(m.Rows()))}
 	}
@@ -40,6 +40,16 @@ func mapOf(plan layout.Plan, wall int) Scene {
 	say(tape(m.Line+m.Rise), Point{lo.X - 1500, lo.Y + 2500}, Right, Black)
 	b.Describe = fmt.Sprintf("Worst cut against start and line over one box of phases. Chosen: start %s, line %s.", tape(w.Start.Edge), tape(plan.Setout.Line))
 	return b.Scene
+}
+
+const mapHigh = slideHigh + 6*Millimetre
+
+// MapSize is the size of a map, and MapField the corners of its field of phases.
+func MapSize() Point { return Point{slideWide, mapHigh} }
+
+// MapField gives the upper left and the lower right corner of the field of phases.
+func MapField() (lo, hi Point) {
+	return Point{slideLeft + 8*Millimetre, 7 * Millimetre}, Point{slideWide - slideRight, mapHigh - 6*Millimetre}
 }
 
 // fields draws the map, one path for each colour.

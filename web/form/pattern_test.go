@@ -46,3 +46,12 @@ func TestAModularThatIsPickedCloses(t *testing.T) {
 	_, faults := job.Resolve()
 	assert.Empty(t, faults)
 }
+
+// A phase picked on the map of a pattern pins the start of its wall and the line of all.
+func TestAPhaseIsPlaced(t *testing.T) {
+	job := survey.Job{Walls: []survey.Wall{{Name: "a"}, {Name: "b"}}}
+	require.NoError(t, Apply(&job, "place 2 phase=24 1/2;-38"))
+	require.Equal(t, "-38", job.Pins.Course.Line)
+	require.Equal(t, survey.WallPin{Edge: "24 1/2"}, job.Pins.Walls["b"])
+	require.Error(t, Apply(&job, "place 2 phase=24"))
+}

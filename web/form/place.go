@@ -13,6 +13,7 @@ import (
 //
 //	1 course=-38 1/2                  the course line
 //	1 joint=32 7/16                   the start of wall 1, and tile= the same
+//	1 phase=24 1/2;-38                the start of wall 1 by its edge, and the course line
 //	1 pipe valve=19 1/2;-7            a pipe's centre
 //	1 niche shelf left=34             a free mark, named as the plan file names it
 //	1 move window north=20;10         the lower left corner of what was measured
@@ -41,6 +42,13 @@ func place(job *survey.Job, rest string) error {
 		return nil
 	case handle == "joint" || handle == "tile":
 		return pin(job, w.Name+" "+handle+"="+value)
+	case handle == "phase":
+		edge, line, both := strings.Cut(value, ";")
+		if !both {
+			return fmt.Errorf("a phase is a start and a line, not %q", value)
+		}
+		job.Pins.Course.Line = line
+		return pin(job, w.Name+" edge="+edge)
 	case kind == "pipe":
 		return placePipe(w, name, value)
 	case kind == "band":
