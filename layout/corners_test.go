@@ -1,6 +1,7 @@
 package layout_test
 
 import (
+	"context"
 	"encoding/json"
 	"math"
 	"os"
@@ -109,6 +110,58 @@ func courseWidthsAlike(a, b layout.Wall, pitch length.Length) (n int) {
 		}
 	}
 	return n
+}
+
+// What would help never moves the end at an outside corner, and all of it can be taken.
+func TestNothingThatHelpsMovesAnOutsideCorner(t *testing.T) {
+	job := shippedJob(t, "half-wall.json")
+	job.Walls = job.Walls[2:]
+	told := 0
+	for _, width := range []string{"19 1/2", "21", "22 3/4"} {
+		face := &job.Walls[0]
+		face.Left, face.Width, face.Base[0].Readings[1].At = survey.End{Stops: &survey.Mark{At: "0"}}, width, width
+		job.Pins.Walls = map[string]survey.WallPin{"half wall": {Edge: "1"}, "panel": {Edge: "1"}}
+		now, err := layout.Now(job)
+		require.NoError(t, err)
+		all, err := layout.Remedies(context.Background(), job, now)
+		require.NoError(t, err)
+		told += len(all)
+		for _, r := range all {
+			checkRemedy(t, job, now, r)
+			for _, u := range r.Use {
+				assert.NotContains(t, u.Path, "walls[0].right", r.Text)
+				assert.NotContains(t, u.Path, "walls[1].left", r.Text)
+			}
+		}
+	}
+	assert.Positive(t, told)
+}
+
+// Two pieces out of one tile leave room for the tilted cut: 145 and 150 with a kerf of 3 fill a tile of 298 mm to
+// the millimetre. Where the 145 is mitred at its cut edge the cut takes 3 / cos 45° = 4.243 of the face, so that only two
+// of 145 come out of one tile: 290 + 3 + 2 × 1.243.
+func TestAMitredCutTakesMoreOfTheTile(t *testing.T) {
+	for how, pairs := range map[string]int{"mitre": 9, "bullnose": 18} {
+		job := shippedJob(t, "boxing.json")
+		job.Walls, job.Bond = job.Walls[1:3], survey.Bond{Kind: "stack"}
+		cheek, front := &job.Walls[0], &job.Walls[1]
+		cheek.Left, cheek.Right.Corner = survey.End{Stops: &survey.Mark{At: "0"}}, how
+		for w, width := range map[*survey.Wall]string{cheek: "134", front: "139"} {
+			w.Width, w.Base[0].Readings[1].At, w.Head.Readings[1].At = width, width, width
+		}
+		front.Right = survey.End{Stops: &survey.Mark{At: "139"}}
+		job.Pins.Walls = map[string]survey.WallPin{"cheek": {Edge: "0"}, "front": {Edge: "-11"}}
+		if how == "bullnose" { // the front laps, 11 mm out; the cheek goes on to a joint from its back, 4 - 2
+			cheek.Right.Laps = "right"
+			cheek.Width, cheek.Base[0].Readings[1].At, cheek.Head.Readings[1].At = "143", "143", "143"
+		}
+		p, err := layout.Now(job)
+		require.NoError(t, err)
+		require.Equal(t, 145*length.Millimetre, p.Walls[0].Shape.Region.Bounds().Width(), how)
+		require.Equal(t, 150*length.Millimetre, p.Walls[1].Shape.Region.Bounds().Width(), how)
+		s := cuts.Of(cuts.Input{Room: p.Room, Walls: p.Walls}, cuts.Settings{Kerf: 3 * length.Millimetre, Turn: true})
+		assert.Len(t, s.Offcuts.Pairs, pairs, how)
+	}
 }
 
 func pinEdge(job *survey.Job, wall string, at length.Length) {

@@ -59,6 +59,7 @@ var asked = map[string]struct {
 	"corner-leans-60-mm":           {doubt.Lean, "walls[0].left.lean[0].off", ""},
 	"corner-leans-three-inches":    {doubt.Lean, "walls[1].left.lean[1].off", ""},
 	"corner-rim-five-sixteenths":   {doubt.Corner, "walls[2].base[0].readings[0].drop", "38 5/8"},
+	"outside-corner-two-heights":   {doubt.Corner, "walls[2].base[0].readings[0].drop", "617"},
 	"corner-two-ceilings":          {doubt.Corner, "walls[0].head.readings[1].rise", "56 1/16"},
 	"end-walls-32-and-43":          {doubt.Facing, "walls[2].width", ""},
 	"floor-over-the-rim":           {doubt.Tub, "walls[0].base[0].readings[1].drop", ""},

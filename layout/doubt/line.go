@@ -95,7 +95,11 @@ func (a *asker) joined(o, l *line) bool {
 // follows tells whether l begins in the corner in which o ends.
 func (a *asker) follows(o, l *line) bool {
 	w := a.room.Walls[o.wall]
-	if !w.Right.Meets || w.Right.Beyond != l.wall {
+	next := w.Right.Beyond
+	if o := w.Right.Outside; o != nil {
+		next = o.Next
+	}
+	if next != l.wall {
 		return false
 	}
 	return o.segment < 0 && l.segment < 0 || o.segment == len(w.Base)-1 && l.segment == 0

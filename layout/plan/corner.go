@@ -84,6 +84,20 @@ func (c Corner) Lapping() int {
 	return c.After
 }
 
+// Mitred says which edges of a piece are mitred at outside corners: "left at 45°".
+func Mitred(w *Wall, p *piece.Piece) []string {
+	var out []string
+	box, at := p.Face.Bounds(), w.Start.Placed
+	edge := func(o *survey.OutsideFound, there bool, name string) {
+		if o != nil && o.How == survey.Mitre && there {
+			out = append(out, name+" at "+survey.HalfDegrees(o.Bevel()))
+		}
+	}
+	edge(w.Found.Left.Outside, box.Left == at.Left, "left")
+	edge(w.Found.Right.Outside, box.Right == at.Right, "right")
+	return out
+}
+
 // At tells whether a piece stands at the corner, on either wall.
 func (c Corner) At(walls []Wall, wall int, p *piece.Piece) bool {
 	at, box := walls[wall].Start.Placed, p.Face.Bounds()

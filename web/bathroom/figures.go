@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"coursewright/layout/length"
+	"coursewright/layout/plan"
 	"coursewright/layout/plane"
 	"coursewright/layout/survey"
 )
@@ -78,6 +79,25 @@ func (b Bathroom) made() string {
 		out += " As made: " + strings.Join(g.Factory, ", ") + "."
 	}
 	return out
+}
+
+// mitred says which pieces of the step are mitred at an outside corner, whole tiles too;
+// empty where none is.
+func (b Bathroom) mitred() string {
+	if b.Step.On != nil || b.Step.Trim != nil {
+		return ""
+	}
+	var out []string
+	for i := range b.Step.Pieces {
+		p := &b.Step.Pieces[i].Piece
+		if edges := plan.Mitred(&b.Plan.Walls[b.Wall], p); len(edges) > 0 {
+			out = append(out, p.ID+" "+strings.Join(edges, ", "))
+		}
+	}
+	if len(out) == 0 {
+		return ""
+	}
+	return "Mitre " + strings.Join(out, "; ") + ": the face stays full."
 }
 
 // Edge is where an edge of the first piece stands.

@@ -9,6 +9,7 @@ import (
 	"coursewright/layout"
 	"coursewright/layout/cuts"
 	"coursewright/layout/piece"
+	"coursewright/layout/plan"
 	"coursewright/layout/survey"
 	"coursewright/web/drawing"
 )
@@ -67,7 +68,7 @@ func (c Card) box() string {
 func (c Card) lines() []string {
 	if c.Piece.Whole {
 		s, t := c.Plan.Room.Units, c.Plan.Room.Laid(c.Piece.Laid).Tile
-		return []string{"wide " + t.Width.Fine(s) + ", high " + t.Height.Fine(s), "factory: left, right, bottom, top"}
+		return append([]string{"wide " + t.Width.Fine(s) + ", high " + t.Height.Fine(s), "factory: left, right, bottom, top"}, c.mitred()...)
 	}
 	var out []string
 	if c.Batch != nil {
@@ -76,7 +77,16 @@ func (c Card) lines() []string {
 	if meets := c.meets(); meets != "" {
 		out = append(out, "cut to "+meets)
 	}
-	return out
+	return append(out, c.mitred()...)
+}
+
+// mitred says which edges are mitred at an outside corner; nothing where none is.
+func (c Card) mitred() []string {
+	edges := plan.Mitred(&c.Plan.Walls[c.Wall], &c.Piece)
+	if len(edges) == 0 {
+		return nil
+	}
+	return []string{"mitred " + strings.Join(edges, ", ") + ", the face stays full"}
 }
 
 // meets names what the piece is cut to.
