@@ -12,12 +12,42 @@ import (
 // Large is one large figure: a name and a length in its parts.
 type Large struct{ Name, Whole, Fraction, Unit string }
 
-// sizes are the figures to cut to, rounded down as in the cut schedule.
-func (b Bathroom) sizes() []Large {
+// sizes are the figures to cut to, rounded down as in the cut schedule. What stays as
+// wide or as high as the tile has none.
+func (b Bathroom) sizes() (out []Large) {
 	s := b.Step.Cut.Size
 	heights, widths := s.Tapers()
-	out := b.both(nil, "wide", widths && s.Bottom > 0 && s.Top > 0, s.Width, Large{Name: "below"}, s.Bottom, Large{Name: "above"}, s.Top)
-	return b.both(out, "high", heights && s.Left > 0 && s.Right > 0, s.Height, Large{Name: "left"}, s.Left, Large{Name: "right"}, s.Right)
+	full := b.full()
+	if full != fullWidth {
+		out = b.both(out, "wide", widths && s.Bottom > 0 && s.Top > 0, s.Width, Large{Name: "below"}, s.Bottom, Large{Name: "above"}, s.Top)
+	}
+	if full != fullHeight {
+		out = b.both(out, "high", heights && s.Left > 0 && s.Right > 0, s.Height, Large{Name: "left"}, s.Left, Large{Name: "right"}, s.Right)
+	}
+	return out
+}
+
+// What a cut leaves as it is.
+const (
+	fullWidth  = "full width"
+	fullHeight = "full height"
+)
+
+// full says which way a piece is left as large as its tile where it is cut the other
+// way alone; empty where it is cut both ways or neither, and of a pattern, whose tiles
+// do not stand upright.
+func (b Bathroom) full() string {
+	p, s, step := b.Step.Pieces[0], b.Step.Cut.Size, b.Plan.Room.Units.FineStep()
+	heights, widths := s.Tapers()
+	wide := !widths && s.Width == p.Tile.Width().FloorTo(step)
+	high := !heights && s.Height == p.Tile.Height().FloorTo(step)
+	switch {
+	case p.Outline != nil || b.Step.Trim != nil || wide == high:
+		return ""
+	case wide:
+		return fullWidth
+	}
+	return fullHeight
 }
 
 // both adds one figure, or those of the two sides where they differ.
@@ -57,9 +87,13 @@ func inParts(name, text string) Large {
 	return out
 }
 
-// more are the lines on a cut that are no width and no height: notches, holes.
+// more are the lines on a cut that are no width and no height: what stays whole,
+// notches, holes.
 func (b Bathroom) more() []string {
 	var out []string
+	if full := b.full(); full != "" {
+		out = append(out, full)
+	}
 	for _, line := range b.Step.Cut.Words(b.Plan.Room.Units) {
 		if strings.HasPrefix(line, "notch ") || strings.HasPrefix(line, "hole ") {
 			out = append(out, line)

@@ -1,6 +1,8 @@
 package bathroom
 
 import (
+	"regexp"
+
 	"fmt"
 
 	"github.com/a-h/templ"
@@ -41,7 +43,7 @@ func (b bathroom) setOut() Marks {
 	}
 	m.Batten = m.Tape(struck.Full.Bottom.Abs()) + " " + over(struck.Full.Bottom)
 	for _, s := range stages.Rims(stages.Stations(b.plan.Room.Units, b.plan.Walls)) {
-		m.Rims = append(m.Rims, Figure{s.Name, m.Tape(struck.At - s.Height)})
+		m.Rims = append(m.Rims, Figure{together(s.Name), m.Tape(struck.At - s.Height)})
 	}
 	for _, i := range b.walls {
 		w := b.plan.Walls[i]
@@ -54,3 +56,10 @@ func (b bathroom) setOut() Marks {
 	}
 	return m
 }
+
+// together keeps a figure with its fraction in one line: "L at 4 3/8\"".
+func together(name string) string {
+	return figured.ReplaceAllString(name, "$1\u00a0$2")
+}
+
+var figured = regexp.MustCompile(`(\d) (\d+/\d|mm)`)

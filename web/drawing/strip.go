@@ -48,14 +48,16 @@ func FootEnds(w layout.Wall, p piece.Piece) (left, right plane.Point) {
 }
 
 // Footing draws the tiles over the base round some of them, their tops on one
-// line, with the two heights of those here.
+// line, with the two heights of those here; those of a pattern without courses where
+// they stand, without heights, and a leg's foot by itself.
 func Footing(plan layout.Plan, wall int, here []string) Scene {
 	b := newBoard(plan, wrapTexts)
 	w := plan.Walls[wall]
 	in := stages.Input{Room: plan.Room, Walls: plan.Walls}
+	leg := slices.ContainsFunc(w.Pieces, func(p piece.Piece) bool { return slices.Contains(here, p.ID) && UnderRim(w, p) })
 	var row []piece.Piece
 	for _, p := range w.Pieces {
-		if in.FirstCourse(w, p) {
+		if in.FirstCourse(w, p) && UnderRim(w, p) == leg {
 			row = append(row, p)
 		}
 	}
@@ -71,19 +73,27 @@ func Footing(plan layout.Plan, wall int, here []string) Scene {
 	}
 	from, to := max(0, first-1), min(len(row)-1, last+1)
 	row = row[from : to+1]
-	x0, x1 := row[0].Face.Bounds().Left, row[len(row)-1].Face.Bounds().Right
+	high, laid := asLaid(row)
+	x0, x1 := row[0].Face.Bounds().Left, row[0].Face.Bounds().Right
 	var tall length.Length
 	for _, p := range row {
-		tall = max(tall, p.Face.Bounds().Height())
+		box := p.Face.Bounds()
+		x1, tall = max(x1, box.Right), max(tall, box.Height())
+		if laid {
+			tall = max(tall, high-box.Bottom)
+		}
 	}
 	b.Scale = fit(x1-x0, stripWide-8*px).or(fit(tall, 120*px))
 	left, top := (stripWide-b.Scale.On(x1-x0))/2, 2*stripText
 	low := top + b.Scale.On(tall)
 	b.Height = low + 2*stripText
-	for i, p := range row {
-		box, own := p.Face.Bounds(), slices.Contains(here, p.ID)
+	for _, p := range row {
+		from, own := p.Face.Bounds().Top, slices.Contains(here, p.ID)
+		if laid {
+			from = high
+		}
 		at := func(q plane.Point) Point {
-			return Point{left + b.Scale.On(q.X-x0), top + b.Scale.On(box.Top-q.Y)}
+			return Point{left + b.Scale.On(q.X-x0), top + b.Scale.On(from-q.Y)}
 		}
 		var rings [][]Point
 		for _, ring := range p.Face {
@@ -98,28 +108,59 @@ func Footing(plan layout.Plan, wall int, here []string) Scene {
 			ink = Ink{Fill: Ramp1, Line: Blue, Width: 3 * px}
 		}
 		b.path(tag, ink, rings...)
-		if !own {
-			continue
+		if own {
+			b.stripFigures(w, p, at, low, !laid)
 		}
-		b.stripFigures(w, p, at, i, len(row), low)
 	}
 	return b.Scene
 }
 
+// UnderRim tells whether all of a piece stands under the longest stretch of its wall's
+// base: as a leg's foot does, beside a tub.
+func UnderRim(w layout.Wall, p piece.Piece) bool {
+	t, found := footOf(frame{scale: Scale{1, 1}}, w)
+	if !found {
+		return false
+	}
+	rim := t.base.Readings[0].Value
+	for _, r := range t.base.Readings {
+		rim = min(rim, r.Value)
+	}
+	return p.Face.Bounds().Top <= rim
+}
+
+// asLaid tells whether tiles stand at heights of their own, as in a pattern without
+// courses, and how high the highest reaches.
+func asLaid(row []piece.Piece) (high length.Length, laid bool) {
+	high = row[0].Face.Bounds().Top
+	for _, p := range row {
+		high, laid = max(high, p.Face.Bounds().Top), laid || p.Outline != nil && p.Tile.Top != row[0].Tile.Top
+	}
+	return high, laid
+}
+
 // stripFigures writes a tile's name over it and its two heights under its ends,
 // where there is room.
-func (b *board) stripFigures(w layout.Wall, p piece.Piece, at func(plane.Point) Point, i, n int, low Micron) {
+func (b *board) stripFigures(w layout.Wall, p piece.Piece, at func(plane.Point) Point, low Micron, heights bool) {
 	box := p.Face.Bounds()
 	mid := (at(plane.Point{X: box.Left, Y: box.Top}).X + at(plane.Point{X: box.Right, Y: box.Top}).X) / 2
 	name := Label{Tag: Tag{Kind: Name, Wall: -1}, Text: p.ID, Size: stripText, Bold: true, Colour: Black, Anchor: Middle, At: Point{mid, 3 * stripText / 2}}
 	b.offer(name)
+	if !heights {
+		return
+	}
 	l, r := FootEnds(w, p)
 	step := b.plan.Room.Units.FineStep()
 	figure := Label{Tag: Tag{Kind: Size, Wall: -1}, Size: stripText, Bold: true, Colour: Black}
-	figure.Text, figure.At, figure.Anchor = (box.Top - l.Y).FloorTo(step).Fine(b.plan.Room.Units), Point{at(l).X, low + 3*stripText/2}, Left
+	y, other := low+3*stripText/2, figure
+	figure.Text, figure.At, figure.Anchor = (box.Top - l.Y).FloorTo(step).Fine(b.plan.Room.Units), Point{at(l).X, y}, Left
+	other.Text, other.At, other.Anchor = (box.Top - r.Y).FloorTo(step).Fine(b.plan.Room.Units), Point{at(r).X, y}, Right
+	if both := figure.width() + other.width() + 6*clearance; both > at(r).X-at(l).X { // beyond its ends, as far as the paper goes
+		from := min(max(mid-both/2, clearance), stripWide-both-clearance)
+		figure.At.X, other.At.X = from, from+both
+	}
 	b.offer(figure)
-	figure.Text, figure.At, figure.Anchor = (box.Top - r.Y).FloorTo(step).Fine(b.plan.Room.Units), Point{at(r).X, low + 3*stripText/2}, Right
-	b.offer(figure)
+	b.offer(other)
 }
 
 // SetOut draws the walls as outlines on one level line, with the line that is

@@ -147,13 +147,12 @@ func (b *book) said() string {
 	return ""
 }
 
-// ground is part of a wall's base: its heights at both ends, and its lowest.
-type ground struct{ left, right, low length.Length }
+// ground is the heights of a stretch of base at its ends.
+type ground struct{ left, right length.Length }
 
-// widestBase is the longest stretch of a wall's base. found is false on a wall
-// without one.
-func widestBase(w layout.Wall) (out ground, found bool) {
-	var most length.Length
+// widestBase is the longest stretch of a wall's base; zero on a wall without one.
+func widestBase(w layout.Wall) (out ground) {
+	most := length.Length(-1)
 	for _, s := range w.Found.Base {
 		n := len(s.Readings)
 		if n == 0 {
@@ -163,13 +162,9 @@ func widestBase(w layout.Wall) (out ground, found bool) {
 		if n == 1 {
 			wide = w.Found.Width
 		}
-		if found && wide <= most {
-			continue
-		}
-		most, found, out = wide, true, ground{s.Readings[0].Value, s.Readings[n-1].Value, s.Readings[0].Value}
-		for _, r := range s.Readings {
-			out.low = min(out.low, r.Value)
+		if wide > most {
+			most, out = wide, ground{s.Readings[0].Value, s.Readings[n-1].Value}
 		}
 	}
-	return out, found
+	return out
 }

@@ -41,13 +41,12 @@ func (b *book) footing(w layout.Wall) footing {
 	for _, c := range b.cuts.Cuts {
 		lines[c.Piece] = c.Group
 	}
-	base, based := widestBase(w)
-	out.base = base
+	out.base = widestBase(w)
 	for _, p := range w.Pieces {
 		if in.FirstCourse(w, p) && !w.Found.Stands(p.Row) {
 			left, right := drawing.FootEnds(w, p)
 			box := p.Face.Bounds()
-			out.tiles = append(out.tiles, footed{p, box, left, right, lines[p.ID], based && box.Top <= base.low})
+			out.tiles = append(out.tiles, footed{p, box, left, right, lines[p.ID], drawing.UnderRim(w, p)})
 			out.asLaid = out.asLaid || p.Outline != nil && p.Tile.Top != out.tiles[0].piece.Tile.Top
 		}
 	}

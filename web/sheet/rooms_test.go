@@ -104,14 +104,13 @@ func TestTheFeetOfLegsStandApart(t *testing.T) {
 			if s.asLaid || len(s.tiles) == 0 {
 				continue
 			}
-			rim, _ := widestBase(w)
 			runs := s.runs()
 			apart += len(runs) - 1
 			n := 0
 			for _, run := range runs {
 				n += len(run)
 				for k, tile := range run {
-					assert.Equal(t, tile.leg, tile.box.Top <= rim.low, "%s, wall %d: %s", name, i, tile.piece.ID)
+					assert.Equal(t, tile.leg, drawing.UnderRim(w, tile.piece), "%s, wall %d: %s", name, i, tile.piece.ID)
 					assert.Equal(t, run[0].leg, tile.leg, "%s, wall %d: %s", name, i, tile.piece.ID)
 					if k > 0 {
 						assert.GreaterOrEqual(t, tile.box.Left, run[k-1].box.Right, "%s: %s", name, tile.piece.ID)
