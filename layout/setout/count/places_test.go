@@ -118,6 +118,26 @@ func TestOptionsPromiseNoMoreThanTheCount(t *testing.T) {
 	})
 }
 
+// A stretch beside tiles touches so many at least, wherever it lies.
+func TestHowManyTilesAStretchTouches(t *testing.T) {
+	for stretch := length.Length(1); stretch <= 60; stretch++ {
+		for _, joint := range []length.Length{0, 3} {
+			const tile = 17
+			least := 1000
+			for at := range tile + joint {
+				n := 0
+				for first := -(tile + joint); first <= at+stretch; first += tile + joint {
+					if first < at+stretch && first+tile > at {
+						n++
+					}
+				}
+				least = min(least, n)
+			}
+			require.Equal(t, least, touchedBy(stretch, tile, joint), "%d beside tiles of 17 and %d", stretch, joint)
+		}
+	}
+}
+
 func TestWhatOverlaps(t *testing.T) {
 	w := drawWall("2000x600 300x100+2 niche=300..700,200,100,100 niche=900,200,100,100 pipe=1500,150,40")
 	for name, c := range map[string]struct {

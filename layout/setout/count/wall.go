@@ -12,7 +12,8 @@
 //  2. What Starts.Groups and Bounds (OfBoth, Plainly, Beyond) give does not come after
 //     what Wall.Count gives, whatever the marks that are still free.
 //  3. Rows that are read off by arithmetic give what cutting them gives, but for what
-//     is bare along a raked edge, which is rounded to a few units.
+//     is bare along a raked edge, which is rounded by as much as one unit of height
+//     is along it.
 package count
 
 import (

@@ -62,6 +62,27 @@ func TestAFreeEndByHand(t *testing.T) {
 	require.Equal(t, 5, m.Unworkable, "6 of each")
 }
 
+// Beside a free end nothing is claimed of courses into which a free opening or a pipe may
+// come within two tiles of it: of the five, those that are clear.
+func TestWhatComesNearAFreeEnd(t *testing.T) {
+	for name, c := range map[string]struct {
+		beside  string
+		courses int
+	}{
+		"nothing":                         {"", 5},
+		"a niche that may move":           {" niche=300..320,200,110,80", 0}, // all of the band from base to ceiling
+		"a niche far enough":              {" niche=20..40,40,110,80", 5},    // 700 - 604 = 96
+		"a window is an edge that stands": {" window=300,200,110,80", 4},     // course 1 is none of the plain ones
+		"a pipe":                          {" pipe=400,150,20", 0},
+	} {
+		w := drawWall("800x508 300x100+2 right=700..800" + c.beside)
+		b := w.Bounds
+		_, bands := b.standingEnds(0, b.rows.at(0))
+		m := b.zones.at(true, 720*mm, 0, bands)
+		require.Equal(t, c.courses, m.Work, name)
+	}
+}
+
 // Which side of the rows moves, and where it may stand.
 func TestWhatTheRowsRunInto(t *testing.T) {
 	for name, c := range map[string]struct {

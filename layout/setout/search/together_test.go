@@ -86,6 +86,8 @@ func TestCoursesThatDoNotRunOn(t *testing.T) {
 		"both under":                   {at(100), at(100), 1},
 		"both over":                    {at(200), at(160), 1},
 		"just a half":                  {at(151), at(151), 0},
+		"over and just a half":         {at(200), at(151), 0},
+		"under and just a half":        {at(100), at(151), 0},
 		"two of three":                 {at(100, 200, 100), at(100, 200, 200), 2},
 		"a course that one wall lacks": {at(100, 0), at(100, 100), 1},
 	} {
