@@ -49,6 +49,17 @@ func (r randomRoom) job() survey.Job {
 			j.Walls[i].Right = r.stop(j.Walls[i].Width)
 		}
 	}
+	for i := 1; i < len(j.Walls); i++ {
+		if j.Walls[i].Left.Meets != "" && r.IntN(3) == 0 {
+			turn := survey.End{Meets: "outside corner", Corner: r.one("lap", "mitre", "bullnose", "profile")}
+			if turn.Corner == j.Trims[0].Kind {
+				turn.Trim = "edge"
+			} else if turn.Corner == "profile" {
+				turn.Corner = ""
+			}
+			j.Walls[i-1].Right, j.Walls[i].Left = turn, survey.End{Meets: turn.Meets}
+		}
+	}
 	return j
 }
 
