@@ -168,8 +168,11 @@ func (m *form) down(level, rim drawing.Micron) {
 			x := w.right + formApart/2
 			m.drop(x, level, rim, mid-9*mmPaper, x)
 		} else {
-			x := w.right - w.legs[1] - 4*mmPaper
-			m.drop(x, level, rim, mid+11*mmPaper, x-boxWide/2-3*mmPaper)
+			x, y := w.right-w.legs[1]-4*mmPaper, mid+11*mmPaper
+			if w.Left.Outside != nil && w.right-w.left < 2*boxWide+12*mmPaper { // narrow: over the box of its left end
+				y = mid - 4*mmPaper
+			}
+			m.drop(x, level, rim, y, x-boxWide/2-3*mmPaper)
 		}
 	}
 }
@@ -244,6 +247,9 @@ func (m *form) others(walls []survey.WallFound) table {
 	for i, w := range walls {
 		if i > 0 && w.Left.Meets && w.Left.Beyond == i-1 {
 			add("Corner of " + walls[i-1].Letter + " and " + w.Letter + ": how far it leans by the top, and to which side")
+		}
+		if i > 0 && w.Left.Outside != nil {
+			add("Outside corner of " + walls[i-1].Letter + " and " + w.Letter + ": the angle between the walls, if it is not square")
 		}
 	}
 	add("From the level line up to the ceiling at its lowest corner, or to where tile should stop")
