@@ -38,12 +38,7 @@ func (b *book) schedule() {
 	for i, g := range b.cuts.Groups {
 		lines[i] = f.cutLine(g, partners[g.ID])
 	}
-	end := f.tried((*flow).cutEnd)
-	parts := f.parted(lines, end)
-	if with := f.parted(lines, end+f.tried(f.book.writeHelp)); len(with) == len(parts) {
-		parts = with // so that it has room there
-	}
-	for i, leaf := range parts {
+	for i, leaf := range f.parted(lines, f.tried((*flow).cutEnd)) {
 		if i > 0 {
 			f.turn()
 		}

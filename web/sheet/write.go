@@ -68,8 +68,8 @@ func newBook(plan layout.Plan, opts Options) *book {
 			b.kind(k)
 		}
 	}
-	b.help()
 	b.findingsLeft()
+	b.help() // last, so that it changes no leaf
 	return b
 }
 

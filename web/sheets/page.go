@@ -1,7 +1,6 @@
 package sheets
 
 import (
-	"context"
 	"io/fs"
 	"net/http"
 	"net/url"
@@ -9,7 +8,6 @@ import (
 	"strconv"
 	"strings"
 
-	"coursewright/layout"
 	"coursewright/layout/length"
 	"coursewright/layout/survey"
 	"coursewright/web/page"
@@ -23,6 +21,8 @@ type Choose struct {
 	Paper string
 	Pages int
 	Query string // what the button prints
+
+	picked []sheet.Kind
 }
 
 // Kind is one kind of sheet to pick.
@@ -77,27 +77,21 @@ func (s pages) showSheets(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return page.BadRequest(err)
 	}
-	c := Choose{Job: s.Shown(r.Context(), stored, job, plan), Paper: q.Get("paper")}
+	c := Choose{Job: s.Shown(r.Context(), stored, job, plan), Paper: q.Get("paper"), picked: picked}
+	together := sheet.Pages(plan, s.counted(r.Context(), picks{stored, job, plan, picked, paper}))
+	c.Pages = len(together)
 	for _, k := range sheet.Kinds() {
 		one := Kind{Key: string(k), Name: kindWords[k][0], About: kindWords[k][1], Picked: slices.Contains(picked, k)}
-		opts := sheet.Options{Choices: s.plainly(r.Context(), job, k), Paper: paper, Kinds: []sheet.Kind{k}, Date: s.Store.Now(), Hash: sheet.Hash(stored.Document)}
-		one.Leaves = sheet.Pages(plan, opts)
 		if one.Picked {
-			one.First = c.Pages + 1
-			c.Pages += len(one.Leaves)
+			one.First = 1 + slices.IndexFunc(together, func(l sheet.Page) bool { return l.Kind == k })
+			one.Leaves = slices.DeleteFunc(slices.Clone(together), func(l sheet.Page) bool { return l.Kind != k })
+		} else {
+			one.Leaves = sheet.Pages(plan, s.counted(r.Context(), picks{stored, job, plan, []sheet.Kind{k}, paper}))
 		}
 		c.Kinds = append(c.Kinds, one)
 	}
 	c.Query = printQuery(picked, q.Get("paper"))
 	return page.Render(w, r, http.StatusOK, ChoosePage(c))
-}
-
-// plainly solves the choices of a job for their sheet, without what would help them.
-func (s pages) plainly(ctx context.Context, job survey.Job, k sheet.Kind) []sheet.Choice {
-	if k != sheet.Compare {
-		return nil
-	}
-	return sheet.ChoicesOf(job, func(one survey.Job) (layout.Plan, error) { return s.Solve(ctx, one) }, nil)
 }
 
 // kindsOf reads which kinds are picked; nothing picked is the job's preset.
@@ -114,15 +108,19 @@ func kindsOf(q url.Values) ([]sheet.Kind, error) {
 }
 
 func printQuery(kinds []sheet.Kind, paper string) string {
-	var names []string
-	for _, k := range kinds {
-		names = append(names, string(k))
-	}
-	q := url.Values{"kinds": {strings.Join(names, ",")}}
+	q := url.Values{"kinds": {kindNames(kinds)}}
 	if paper != "" {
 		q.Set("paper", paper)
 	}
 	return "?" + q.Encode()
+}
+
+func kindNames(kinds []sheet.Kind) string {
+	var names []string
+	for _, k := range kinds {
+		names = append(names, string(k))
+	}
+	return strings.Join(names, ",")
 }
 
 // is tells whether what is picked is one of the presets.
@@ -138,9 +136,9 @@ func (c Choose) is(kinds []sheet.Kind) bool {
 // button says how many pages the button prints.
 func (c Choose) button() string { return "Print " + page.Count(c.Pages, "page") }
 
-// previewPath is the picture of one page of a kind.
-func (c Choose) previewPath(k Kind, n int) string {
-	q := url.Values{"kinds": {k.Key}, "page": {strconv.Itoa(n + 1)}, "r": {strconv.FormatInt(c.Revision, 10)}}
+// previewPath is the picture of one page of those that are picked.
+func (c Choose) previewPath(n int) string {
+	q := url.Values{"kinds": {kindNames(c.picked)}, "page": {strconv.Itoa(n)}, "r": {strconv.FormatInt(c.Revision, 10)}}
 	if c.Paper != "" {
 		q.Set("paper", c.Paper)
 	}
@@ -166,11 +164,7 @@ func (s pages) showPreview(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return err
 	}
-	opts := sheet.Options{Choices: s.toCompare(r.Context(), job, kinds), Paper: paper, Kinds: kinds, Date: s.Store.Now(), Hash: sheet.Hash(stored.Document)}
-	if slices.Contains(kinds, sheet.CutSchedule) {
-		opts.Help = s.wouldHelp(r.Context(), job, plan)
-	}
-	leaves := sheet.Pages(plan, opts)
+	leaves := s.pictures(r.Context(), picks{stored, job, plan, kinds, paper})
 	n, err := strconv.Atoi(q.Get("page"))
 	if err != nil || n < 1 || n > len(leaves) {
 		return fs.ErrNotExist

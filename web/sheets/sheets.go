@@ -3,10 +3,8 @@ package sheets
 
 import (
 	"bytes"
-	"context"
 	"io"
 	"net/http"
-	"slices"
 
 	"coursewright/web/page"
 
@@ -16,11 +14,14 @@ import (
 )
 
 // pages are the pages of the sheets.
-type pages struct{ page.Site }
+type pages struct {
+	page.Site
+	last *lastBook
+}
 
 // Routes are the addresses of the sheets.
 func Routes(site page.Site) []page.Route {
-	s := pages{site}
+	s := pages{site, new(lastBook)}
 	return []page.Route{
 		page.Get("/jobs/{id}/sheets", s.showSheets),
 		page.Get("/jobs/{id}/sheet.svg", s.showPreview),
@@ -50,31 +51,10 @@ func (s pages) printSheets(w http.ResponseWriter, r *http.Request) error {
 		return err
 	}
 	var out bytes.Buffer
-	opts := sheet.Options{Paper: paper, Kinds: kinds, Date: s.Store.Now(), Hash: sheet.Hash(stored.Document)}
-	opts.Choices, opts.Help = s.toCompare(r.Context(), job, kinds), s.wouldHelp(r.Context(), job, plan)
-	if err := sheet.Write(&out, plan, opts); err != nil {
+	if err := sheet.Write(&out, plan, s.options(r.Context(), picks{stored, job, plan, kinds, paper})); err != nil {
 		return err
 	}
 	return page.Send(w, "application/pdf", `inline; filename="`+page.FileName(stored.Title)+`.pdf"`, out.Bytes())
-}
-
-// toCompare solves the choices of a job where their sheet is asked for.
-func (s pages) toCompare(ctx context.Context, job survey.Job, kinds []sheet.Kind) []sheet.Choice {
-	if len(kinds) > 0 && !slices.Contains(kinds, sheet.Compare) {
-		return nil
-	}
-	return sheet.ChoicesOf(job, func(one survey.Job) (layout.Plan, error) { return s.Solve(ctx, one) },
-		func(one survey.Job, plan layout.Plan) []layout.Remedy { return s.wouldHelp(ctx, one, plan) })
-}
-
-// wouldHelp is what would help a job where poor cuts remain; nothing where that cannot
-// be worked out in time. It takes no leaf of its own, so pages are counted without it.
-func (s pages) wouldHelp(ctx context.Context, job survey.Job, plan layout.Plan) []layout.Remedy {
-	help, err := s.WouldHelp(ctx, job, plan)
-	if err != nil {
-		return nil
-	}
-	return help
 }
 
 // sendCuts sends the cut schedule as CSV.
