@@ -4,23 +4,36 @@ import (
 	"coursewright/layout/length"
 	"coursewright/layout/merit"
 	"coursewright/layout/setout/count"
+	"coursewright/layout/survey"
 )
 
-// together settles which of the equal starts of each wall go best together: by
-// the corners between neighbours, by facing walls, and by what each gives alone.
-// Walls are taken in a row; for each choice on the first, the best way to each
-// choice on the next is kept, so every combination is weighed.
+// together settles which of the equal starts of each wall go best together.
 func (s *solver) together(hunts []*hunt) ([]count.Counted, merit.Merit) {
+	return row{s.room, s.order, hunts}.best()
+}
+
+// row is the walls of a room one beside the other, with the starts to choose from.
+type row struct {
+	room  *survey.Room
+	order merit.Order
+	hunts []*hunt
+}
+
+// best weighs the corners between neighbours, facing walls, and what each start gives
+// alone. Walls are taken in a row; for each choice on the first, the best way to each
+// choice on the next is kept, so every combination is weighed.
+func (r row) best() ([]count.Counted, merit.Merit) {
+	hunts := r.hunts
 	var best *chain
 	for i := range hunts[0].ties {
 		ways := []*chain{{pick: i, merit: hunts[0].ties[i].Merit}}
 		for n := 1; n < len(hunts); n++ {
-			ways = s.extend(hunts, n, ways)
+			ways = r.extend(n, ways)
 		}
 		for _, way := range ways {
-			whole := s.close(hunts, i, way)
+			whole := r.close(i, way)
 			whole.merit.Part = false
-			if best == nil || s.order.Better(&whole.merit, &best.merit) {
+			if best == nil || r.order.Better(&whole.merit, &best.merit) {
 				best = &whole
 			}
 		}
@@ -40,15 +53,15 @@ type chain struct {
 }
 
 // extend finds the best way to every choice on wall n.
-func (s *solver) extend(hunts []*hunt, n int, ways []*chain) []*chain {
-	out := make([]*chain, len(hunts[n].ties))
-	for k := range hunts[n].ties {
-		c := &hunts[n].ties[k]
+func (r row) extend(n int, ways []*chain) []*chain {
+	out := make([]*chain, len(r.hunts[n].ties))
+	for k := range r.hunts[n].ties {
+		c := &r.hunts[n].ties[k]
 		for _, way := range ways {
 			m := way.merit.Plus(&c.Merit)
-			shared := s.corner(hunts, n-1, way.pick, n, k)
+			shared := r.corner(n-1, way.pick, n, k)
 			m = m.Plus(&shared)
-			if out[k] == nil || s.order.Better(&m, &out[k].merit) {
+			if out[k] == nil || r.order.Better(&m, &out[k].merit) {
 				out[k] = &chain{pick: k, merit: m, before: way}
 			}
 		}
@@ -58,34 +71,34 @@ func (s *solver) extend(hunts []*hunt, n int, ways []*chain) []*chain {
 
 // close adds what the last wall and the first share: they face each other, or the
 // room is closed and they meet.
-func (s *solver) close(hunts []*hunt, first int, last *chain) chain {
+func (r row) close(first int, last *chain) chain {
 	whole := *last
-	n := len(hunts) - 1
-	if n == 2 && hunts[0].wall.Found.Right.Meets && hunts[2].wall.Found.Left.Meets {
+	n := len(r.hunts) - 1
+	if n == 2 && r.hunts[0].wall.Found.Right.Meets && r.hunts[2].wall.Found.Left.Meets {
 		var m merit.Merit
-		m.Facing = count.Differ(s.room, hunts[0].ties[first].RightCuts, hunts[2].ties[last.pick].LeftCuts)
+		m.Facing = count.Differ(r.room, r.hunts[0].ties[first].RightCuts, r.hunts[2].ties[last.pick].LeftCuts)
 		whole.merit = whole.merit.Plus(&m)
 	}
-	if r, l := hunts[n].wall.Found.Right, hunts[0].wall.Found.Left; n > 1 && r.Meets && r.Beyond == 0 && l.Meets && l.Beyond == n {
-		shared := s.corner(hunts, n, last.pick, 0, first)
+	if end, begin := r.hunts[n].wall.Found.Right, r.hunts[0].wall.Found.Left; n > 1 && end.Meets && end.Beyond == 0 && begin.Meets && begin.Beyond == n {
+		shared := r.corner(n, last.pick, 0, first)
 		whole.merit = whole.merit.Plus(&shared)
 	}
 	return whole
 }
 
 // corner is what two neighbouring walls give at the corner between them.
-func (s *solver) corner(hunts []*hunt, a, i, b, k int) (m merit.Merit) {
-	wa, wb := hunts[a].wall, hunts[b].wall
+func (r row) corner(a, i, b, k int) (m merit.Merit) {
+	wa, wb := r.hunts[a].wall, r.hunts[b].wall
 	if !wa.Found.Right.Meets || !wb.Found.Left.Meets {
 		return m
 	}
-	if hunts[a].ties[i].SmallRight && hunts[b].ties[k].SmallLeft {
+	if r.hunts[a].ties[i].SmallRight && r.hunts[b].ties[k].SmallLeft {
 		m.Corners++
 	}
-	if s.room.Bond.Num != 0 && !s.room.Bond.Plumb {
-		_, right := wa.Widths(&hunts[a].ties[i])
-		left, _ := wb.Widths(&hunts[b].ties[k])
-		m.Alike = alike(right, left, s.room.Tile.Width+s.room.Joint)
+	if r.room.Bond.Num != 0 && !r.room.Bond.Plumb {
+		_, right := wa.Widths(&r.hunts[a].ties[i])
+		left, _ := wb.Widths(&r.hunts[b].ties[k])
+		m.Alike = alike(right, left, r.room.Tile.Width+r.room.Joint)
 	}
 	return m
 }
