@@ -178,6 +178,18 @@ func TestStraightCutsAgainstBruteForce(t *testing.T) {
 
 // The optimum of an integer programme in an outside solver is the same.
 func TestStraightCutsAgainstMIP(t *testing.T) {
+	solver := glpsol(t)
+	for seed := range uint64(6) {
+		list, pieces := cutList(rand.New(rand.NewPCG(seed, 2)), 40)
+		set := Usual(length.Imperial)
+		set.Turn = seed%2 == 0
+		best := milp(t, solver, len(list), func(i, j int) bool { return together(list[i], list[j], set.Turn) })
+		assert.Equal(t, best, paired(false, set, pieces...).TilesSaved, "seed %d", seed)
+	}
+}
+
+// glpsol finds the MIP solver.
+func glpsol(t *testing.T) string {
 	solver, err := exec.LookPath("glpsol")
 	if err != nil {
 		if os.Getenv("CI") != "" {
@@ -185,22 +197,16 @@ func TestStraightCutsAgainstMIP(t *testing.T) {
 		}
 		t.Skip("glpsol is missing: the outside check of the pairs did not run")
 	}
-	for seed := range uint64(6) {
-		list, pieces := cutList(rand.New(rand.NewPCG(seed, 2)), 40)
-		set := Usual(length.Imperial)
-		set.Turn = seed%2 == 0
-		best := milp(t, solver, list, set.Turn)
-		assert.Equal(t, best, paired(false, set, pieces...).TilesSaved, "seed %d", seed)
-	}
+	return solver
 }
 
 // milp asks for the most pairs such that each piece is in one at most.
-func milp(t *testing.T, solver string, list []straight, turn bool) int {
+func milp(t *testing.T, solver string, n int, fits func(i, j int) bool) int {
 	var names []string
-	rows := make([][]string, len(list))
-	for i := range list {
+	rows := make([][]string, n)
+	for i := range n {
 		for j := range i {
-			if together(list[i], list[j], turn) {
+			if fits(i, j) {
 				name := fmt.Sprintf("x%d_%d", i, j)
 				names = append(names, name)
 				rows[i], rows[j] = append(rows[i], name), append(rows[j], name)
