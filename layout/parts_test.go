@@ -59,9 +59,13 @@ func (m mixer) mix(j *survey.Job) {
 				e.Finish, e.Trim = "", "edge"
 			}
 		}
+		if m.yes("dish") {
+			w.Fixtures = append(w.Fixtures, survey.Fixture{Kind: string(survey.SoapDish), Name: "dish", At: m.say("600", "24"), Width: m.say("150", "6"), High: m.say("100", "4"),
+				Flush: m.yes("flush"), Height: survey.Measure{Mark: &survey.Mark{From: m.say("-200", "-8"), To: m.say("0", "0")}}})
+		}
 		if w.Left.Meets != "" && m.yes("shelf") {
-			w.Fixtures = []survey.Fixture{{Kind: string(survey.CornerShelf), Name: "shelf", Corner: "left", Width: m.say("200", "8"),
-				Height: survey.Measure{Mark: &survey.Mark{From: m.say("0", "0"), To: m.say("300", "12")}}}}
+			w.Fixtures = append(w.Fixtures, survey.Fixture{Kind: string(survey.CornerShelf), Name: "shelf", Corner: "left", Width: m.say("200", "8"),
+				Height: survey.Measure{Mark: &survey.Mark{From: m.say("0", "0"), To: m.say("300", "12")}}})
 		}
 		for k := range w.Openings {
 			m.inside(&w.Openings[k])

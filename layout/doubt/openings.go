@@ -12,7 +12,7 @@ import (
 func (a *asker) openings() {
 	for i, w := range a.room.Walls {
 		for k, o := range w.Openings {
-			if o.Strip != nil {
+			if o.Strip != nil || o.Kind == survey.SoapDish {
 				continue // refused where it cannot be
 			}
 			p, before := fmt.Sprintf("walls[%d].openings[%d]", i, k), len(a.found)

@@ -155,7 +155,7 @@ func offLine(in Input) []place {
 		return nil // a pattern has no line from end to end
 	}
 	var all []place
-	for _, kind := range []survey.Kind{survey.Niche, survey.Window, survey.PlumbStrip} {
+	for _, kind := range []survey.Kind{survey.Niche, survey.Window, survey.PlumbStrip, survey.SoapDish} {
 		for _, o := range in.openings(kind) {
 			plumb, level := tileEdges(in.Walls[o.wall].Pieces)
 			mid := o.middle()

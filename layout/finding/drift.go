@@ -35,7 +35,7 @@ func drift(in Input) []place {
 	pitch := in.Room.Tile.Height + in.Room.Joint
 	for _, w := range in.Walls {
 		for i, o := range w.Found.Openings {
-			if o.Kind == survey.Pipe || o.Strip != nil || w.Start.Placed.Openings[i].Bottom <= in.Setout.Line {
+			if o.Kind == survey.Pipe || o.Strip != nil || o.Kind == survey.SoapDish || w.Start.Placed.Openings[i].Bottom <= in.Setout.Line {
 				continue
 			}
 			n := (w.Start.Placed.Openings[i].Bottom - in.Setout.Line + pitch - 1) / pitch

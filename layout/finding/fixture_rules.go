@@ -142,7 +142,7 @@ func rimUnder(w survey.WallFound, x length.Length) (length.Length, bool) {
 // dishes counts the tiles that a soap dish takes, whole or in part.
 func dishes(in Input) []place {
 	return in.eachFixture(func(i int, p fixture.Placed) (string, plane.Point) {
-		if p.Found.Kind != survey.SoapDish {
+		if p.Found.Kind != survey.SoapDish || p.Found.Flush {
 			return "", p.At
 		}
 		n := 0

@@ -21,7 +21,7 @@ func dress(room survey.Room, walls []plan.Wall, line length.Length) {
 			continue
 		}
 		box := w.Shape.Region.Bounds()
-		w.Fixtures = fixture.Of(fixture.Wall{Found: w.Found, Units: room.Units, Pieces: w.Pieces,
+		w.Fixtures = fixture.Of(fixture.Wall{Found: w.Found, Units: room.Units, Pieces: w.Pieces, Placed: w.Start.Placed, Joint: room.Joint,
 			Level: coursed && (stack || !room.Bond.Plumb), Bottom: box.Bottom, Top: box.Top})
 	}
 }

@@ -13,6 +13,8 @@ type Fixture struct {
 	Near   string    `json:"near,omitempty"`   // the height that is wished within a range
 	Width  string    `json:"width,omitempty"`  // along the wall; of a grab bar between the middles of its plates
 	High   string    `json:"high,omitempty"`   // of a soap dish
+	Flush  bool      `json:"flush,omitempty"`  // a soap dish that takes the place of tile, with a joint round it
+	Along  *Mark     `json:"along,omitempty"`  // of a flush one, in place of "at": between which places its middle may stand
 	Holes  []Drilled `json:"holes,omitempty"`  // of a glass line
 }
 
@@ -41,6 +43,7 @@ type FixtureFound struct {
 	Near        length.Length // the height wished; the middle of the range where none is
 	Width, High length.Length
 	Holes       []length.Length
+	Flush       bool // it takes the place of tile: an opening of its wall
 }
 
 // InCorner tells whether the fixture stands in a corner, on a joint line.
@@ -78,9 +81,19 @@ func (r *resolver) fixture(p path, f Fixture, w WallFound, across bounds, taken 
 		return found
 	case found.InCorner():
 		r.inCorner(p, f, w, &found)
+	case found.Kind == SoapDish && f.Flush && f.Along != nil:
+		r.unused("a flush soap dish has “at” or “along”", value{p.dot("at"), f.At})
+		span := r.span(p.dot("along"), f.Along, across)
+		found.At = span.From + (span.To - span.From).Half()
 	default:
 		found.At = r.length(value{p.dot("at"), f.At}, across)
 		r.unused("only a shelf or a foot rest stands in a corner", value{p.dot("corner"), f.Corner})
+	}
+	if f.Flush && found.Kind != SoapDish {
+		r.faults.add(p.dot("flush"), "true", "nothing here: only a soap dish takes the place of tile")
+	}
+	if found.Flush = f.Flush && found.Kind == SoapDish; f.Along != nil && !found.Flush {
+		r.faults.add(p.dot("along"), "a mark", "nothing here: only a soap dish that is flush takes a range along the wall")
 	}
 	size := bounds{length.Centimetre, across.high}
 	switch found.Kind {

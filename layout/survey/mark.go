@@ -78,5 +78,15 @@ func (w Wall) Open(p Placed) map[MarkName]length.Length {
 		add(s.Bottom, is.Mark(BottomEdge), at.Bottom)
 		add(s.Top, is.Mark(TopEdge), at.Top)
 	}
+	next := len(w.Openings) + len(w.Strips)
+	for _, f := range w.Fixtures {
+		if !f.Flush || next >= len(p.Openings) {
+			continue
+		}
+		is, at := OpeningFound{Kind: SoapDish, Name: f.Name}, p.Openings[next]
+		add(f.Along, is.Mark(LeftEdge), at.Left)
+		add(f.Height.Mark, is.Mark(BottomEdge), at.Bottom)
+		next++
+	}
 	return out
 }

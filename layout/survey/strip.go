@@ -68,17 +68,21 @@ func (r Room) Parted() bool {
 	return r.Bond.Coursed() && slices.ContainsFunc(r.Walls, func(w WallFound) bool { return len(w.PartedBy()) > 0 })
 }
 
-// rejoint moves the edges of the field beside a strip when the joint becomes another
-// one: the middle stays, and so do the strip's lower and upper edges.
+// rejoint moves the edges of the field beside a strip or a flush dish when the joint
+// becomes another one: the middle stays, and so do the strip's lower and upper edges.
 func (o *OpeningFound) rejoint(from, to length.Length) {
-	s := o.Strip
+	s, by := o.Strip, to-from
+	if o.Kind == SoapDish {
+		o.Left, o.Width = o.Left.Moved(-by), o.Width.Moved(2*by)
+		o.Bottom, o.Height = o.Bottom.Moved(-by), o.Height.Moved(2*by)
+		return
+	}
 	if s == nil {
 		return
 	}
 	wide := s.Wide(to) + 2*to
 	o.Left = o.Left.Moved((s.Wide(from) + 2*from).Half() - wide.Half())
 	o.Width = Span{wide, wide}
-	by := to - from
 	if !s.Low {
 		o.Bottom, o.Height = o.Bottom.Moved(-by), o.Height.Moved(by)
 	}

@@ -25,6 +25,7 @@ func (r *resolver) wall(p path, w Wall, sealant length.Length, taken map[string]
 	r.trimEnds(p, &found)
 	if len(r.faults) == before {
 		r.strips(p.dot("strips"), w.Strips, &found, across)
+		r.flush(p.dot("fixtures"), w.Fixtures, &found, across)
 	} else {
 		r.strips(p.dot("strips"), w.Strips, &WallFound{}, across)
 	}

@@ -38,3 +38,11 @@ func fixturesLine(b Bench) string {
 	}
 	return cmp.Or(strings.Join(out, ", "), "none")
 }
+
+// alongText is what a button says that lets a flush dish slide along the wall, or not.
+func alongText(f survey.Fixture) string {
+	if f.Along != nil {
+		return "Measure its middle"
+	}
+	return "Let it slide to a joint line"
+}

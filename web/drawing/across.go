@@ -26,6 +26,7 @@ func (b *board) widths(w layout.Wall) []station {
 		switch e := placed(w, i); {
 		case o.Kind == "pipe":
 			s = append(s, station{l: o.At, name: o.Name, rank: rankPipe})
+		case o.Kind == survey.SoapDish: // told as a fixture
 		case e.Left < e.Right:
 			name := openingShort(w, i)
 			s = append(s, station{l: e.Left, name: name, colour: decided(o.Left.Free()), rank: rankOpening},

@@ -3,6 +3,7 @@ package drawing
 import (
 	"coursewright/layout"
 	"coursewright/layout/piece"
+	"coursewright/layout/plane"
 	"coursewright/layout/survey"
 )
 
@@ -47,6 +48,8 @@ func (b *board) finished(f frame, w layout.Wall) {
 		case o.Kind == "pipe":
 			b.disc(Tag{Kind: Hole, Wall: f.wall}, Ink{Fill: Pale, Line: Grey, Width: 350}, f.at(o.At, o.Up), max(f.scale.On(o.Diameter)/2, leastHole))
 		case o.Strip != nil:
+		case o.Kind == survey.SoapDish:
+			b.path(Tag{Kind: Niche, Wall: f.wall}, Ink{Fill: Pale, Line: Grey, Width: 350}, f.rect(plane.Rect(e)))
 		case e.Left < e.Right && e.Bottom < e.Top:
 			b.recess(f, o, e, tile)
 			b.finishedWithin(f, w, i)

@@ -43,6 +43,9 @@ func (b *board) handles(f frame, w layout.Wall, full bool) {
 			h.strip(w, i, full)
 		default:
 			h.opening(o, e)
+			if o.Kind == survey.SoapDish {
+				continue // where it was measured it is moved as a fixture
+			}
 			if full && (o.Inside == nil || o.Inside.AsTyped) {
 				h.corners(o, e)
 			}

@@ -1,6 +1,8 @@
 package drawing
 
 import (
+	"slices"
+
 	"coursewright/layout/length"
 	"coursewright/layout/plane"
 	"coursewright/layout/survey"
@@ -30,6 +32,11 @@ func (h hands) bands() {
 func (h hands) fixed() {
 	for _, p := range h.w.Fixtures {
 		f := p.Found
+		if f.Flush && slices.ContainsFunc(h.w.Found.Openings, func(o survey.OpeningFound) bool {
+			return o.Kind == survey.SoapDish && o.Name == f.Name && !o.Measured()
+		}) {
+			continue // the edges of its hole are dragged
+		}
 		axis := "xy"
 		switch {
 		case f.Kind == survey.GlassLine:

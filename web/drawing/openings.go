@@ -16,6 +16,8 @@ func (b *board) openings(f frame, w layout.Wall) {
 			b.pipe(f, o)
 		case o.Strip != nil:
 			b.strip(f, w, i)
+		case o.Kind == survey.SoapDish:
+			b.path(Tag{Kind: Niche, Wall: f.wall}, Ink{Fill: Pale, Line: Black, Width: 500}, f.rect(plane.Rect(e)))
 		case e.Left < e.Right && e.Bottom < e.Top:
 			b.opening(f, o, e)
 			b.seenWithin(f, w, i)
@@ -39,7 +41,7 @@ func (b *board) openingNames(f frame, w layout.Wall) {
 		switch e := placed(w, i); {
 		case o.Kind == "pipe":
 			b.pipeName(f, o)
-		case o.Strip != nil: // named by its widths
+		case o.Strip != nil, o.Kind == survey.SoapDish: // named by its widths, or as a fixture
 		case e.Left < e.Right && e.Bottom < e.Top:
 			b.openingName(f, openingShort(w, i), o, e)
 		}

@@ -6,6 +6,7 @@ import (
 
 	"coursewright/layout"
 	"coursewright/layout/length"
+	"coursewright/layout/survey"
 )
 
 // station is one place of a running dimension.
@@ -93,6 +94,7 @@ func (b *board) openingHeights(w layout.Wall, pipes bool) []station {
 			s = append(s, station{l: o.Up, name: o.Name, rank: rankPipe})
 		case o.Strip != nil:
 			s = append(s, stripHeights(w, i)...)
+		case o.Kind == survey.SoapDish: // told as a fixture
 		case o.Kind != "pipe" && e.Bottom < e.Top:
 			name := openingShort(w, i)
 			s = append(s, station{l: e.Bottom, name: name + " sill", colour: decided(o.Bottom.Free()), rank: rankOpening},

@@ -56,6 +56,7 @@ var verbs = map[string]func(*survey.Job, string) error{
 	"pin":     pin,
 	"round":   round,
 	"reach":   reach,
+	"along":   along,
 	"release": release,
 	"hold":    hold,
 	"letgo":   letGo,

@@ -215,6 +215,7 @@ var words = []string{
 	"sizes", "depthIs", "front", "behind", "cased", // of the inside of an opening
 	"courses", "toHead", // of bands
 	"columns", // of strips
+	"flush",   // of soap dishes
 }
 
 // IsLength tells whether the field at a path holds a length.

@@ -1,6 +1,7 @@
 package form
 
 import (
+	"cmp"
 	"fmt"
 
 	"coursewright/layout/length"
@@ -67,6 +68,13 @@ func tidyFixtures(w *survey.Wall) {
 		if m := f.Height.Mark; m == nil || m.At != "" {
 			f.Near = ""
 		}
+		f.Flush = f.Flush && f.Kind == string(survey.SoapDish)
+		switch {
+		case !f.Flush && f.Along != nil:
+			f.At, f.Along = cmp.Or(f.At, f.Along.At, f.Along.From), nil
+		case f.Along != nil:
+			f.At = ""
+		}
 		if len(f.Holes) == 0 {
 			f.Holes = nil
 		}
@@ -74,4 +82,25 @@ func tidyFixtures(w *survey.Wall) {
 	if len(w.Fixtures) == 0 {
 		w.Fixtures = nil
 	}
+}
+
+// along lets the middle of a flush dish stand anywhere within a tile of where it is, or
+// measures it where it does: "PATH".
+func along(job *survey.Job, path string) error {
+	way, err := steps(path)
+	if err != nil || len(way) != 4 || way[0].name != "walls" || way[2].name != "fixtures" || way[1].index < 0 || way[1].index >= len(job.Walls) ||
+		way[3].index < 0 || way[3].index >= len(job.Walls[way[1].index].Fixtures) {
+		return fmt.Errorf("there is no fixture at %q", path)
+	}
+	f := &job.Walls[way[1].index].Fixtures[way[3].index]
+	switch {
+	case !f.Flush:
+		return fmt.Errorf("%q is not flush", f.Name)
+	case f.Along != nil:
+		f.At, f.Along = cmp.Or(f.Along.At, middle(job, f.Along.From, f.Along.To)), nil
+	default:
+		off := pick(job, "4", "100")
+		f.Along = &survey.Mark{From: less(job, f.At, off), To: compute(job, f.At, off, func(x, y length.Length) length.Length { return x + y })}
+	}
+	return nil
 }

@@ -41,3 +41,28 @@ func TestPartsAreDragged(t *testing.T) {
 		assert.Error(t, Apply(&job, bad), bad)
 	}
 }
+
+func TestAFlushDishSlidesOrIsMeasured(t *testing.T) {
+	job := demo(t)
+	require.NoError(t, Apply(&job, "add walls[2].fixtures soap dish"))
+	f := &job.Walls[2].Fixtures[0]
+	at := f.At
+	assert.Error(t, Apply(&job, "along walls[2].fixtures[0]"), "it is not flush")
+	f.Flush = true
+	require.NoError(t, Apply(&job, "along walls[2].fixtures[0]"))
+	require.NotNil(t, f.Along)
+	assert.Empty(t, f.At)
+	_, faults := job.Resolve()
+	require.Empty(t, faults)
+	require.NoError(t, Apply(&job, "place 3 soap dish soap dish left=12"))
+	assert.Equal(t, "12", job.Pins.Walls["right"].Marks["soap dish soap dish left"])
+	require.NoError(t, Apply(&job, "along walls[2].fixtures[0]"))
+	assert.Equal(t, at, f.At)
+	require.NoError(t, Apply(&job, "along walls[2].fixtures[0]"))
+	f.Flush = false
+	Tidy(&job)
+	assert.Nil(t, f.Along)
+	assert.NotEmpty(t, f.At)
+	assert.Empty(t, job.Pins.Walls["right"].Marks)
+	assert.Error(t, Apply(&job, "along walls[2].fixtures[3]"))
+}

@@ -133,6 +133,9 @@ func hasMark(w survey.Wall, name string) bool {
 	case "head":
 		return w.Head.Stops != nil
 	}
+	if slices.ContainsFunc(w.Fixtures, func(f survey.Fixture) bool { return f.Flush && strings.HasPrefix(name, f.Kind+" "+f.Name+" ") }) {
+		return true
+	}
 	if slices.ContainsFunc(w.Strips, func(s survey.Strip) bool { return strings.HasPrefix(name, string(survey.PlumbStrip)+" "+s.Name+" ") }) {
 		return true
 	}

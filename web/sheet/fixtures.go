@@ -22,6 +22,8 @@ func (b *book) fixtureMarks(w layout.Wall, add func(mark, x, y string)) {
 			}
 			add(p.Found.Name, "line "+b.bareTape(p.At.X), y)
 			continue
+		case p.Found.Flush:
+			continue // its hole is told among the openings
 		case p.Found.InCorner() && p.Found.Right:
 			x = "right corner"
 		case p.Found.InCorner():
