@@ -84,6 +84,14 @@ func (g grid) within(span survey.Span, add length.Length) []length.Length {
 	return slices.Compact(out)
 }
 
+// edges lists, ascending, every place in the span where a tile of some class begins or
+// ends.
+func (g grid) edges(span survey.Span) []length.Length {
+	out := append(g.within(span, 0), g.within(span, g.tile)...)
+	slices.Sort(out)
+	return slices.Compact(out)
+}
+
 // equalCuts lists where an opening of one size leaves the same of a tile of one
 // class before it as of a tile of another class after it.
 func (g grid) equalCuts(low survey.Span, size length.Length) []length.Length {

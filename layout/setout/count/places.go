@@ -26,12 +26,13 @@ func newPlaces(w *facts, marks *Marks, b *boundary, m *meter) *Places {
 // wherever it goes, and none is placed by a free end.
 func (p *Places) Apart() bool { return p.apart }
 
-// Ends lists where a free end may stand: on tile edges, and at the limits
-// of its range and in front of the steps of the base, where a run turns.
+// Ends lists where a free end may stand: on the edges of tiles, on either side of a
+// joint, and at the limits of its range and in front of the steps of the base, where a
+// run turns. Between two of these all that an end cuts grows towards one of them.
 func (p *Places) Ends(edge length.Length, right bool) []length.Length {
-	e, add := p.w.found.Left, length.Length(0)
+	e := p.w.found.Left
 	if right {
-		e, add = p.w.found.Right, p.w.room.Tile.Width
+		e = p.w.found.Right
 	}
 	switch {
 	case e.Meets:
@@ -39,7 +40,7 @@ func (p *Places) Ends(edge length.Length, right bool) []length.Length {
 	case !e.Stops.Free():
 		return []length.Length{e.Stops.From}
 	}
-	out := p.w.level(edge).within(e.Stops, add)
+	out := p.w.level(edge).edges(e.Stops)
 	for _, ring := range p.w.field.Solid {
 		for i, c := range ring {
 			if d := ring[(i+1)%len(ring)]; c.On >= survey.SideBase && c.X == d.X && e.Stops.From <= c.X && c.X <= e.Stops.To {
@@ -52,8 +53,9 @@ func (p *Places) Ends(edge length.Length, right bool) []length.Length {
 	return slices.Compact(out)
 }
 
-// Heads lists where a free head may stand: on the top edges of courses, or
-// at the limits of its range where there is none.
+// Heads lists where a free head may stand: on the top edges of courses, with columns
+// on the edges of tiles on either side of a joint, or at the limits of its range where
+// there is none.
 func (p *Places) Heads(line length.Length) []length.Length {
 	h := p.w.found.Head
 	switch {
@@ -62,10 +64,13 @@ func (p *Places) Heads(line length.Length) []length.Length {
 	case !h.Stops.Free():
 		return []length.Length{h.Stops.From}
 	}
-	if out := p.w.upright(line).within(h.Stops, p.w.room.Tile.Height); len(out) > 0 {
-		return out
+	tiles := p.w.upright(line)
+	if tops := tiles.within(h.Stops, tiles.tile); len(tops) > 0 && !p.w.frame.plumb {
+		return tops
 	}
-	return []length.Length{h.Stops.From, h.Stops.To}
+	out := append(tiles.edges(h.Stops), h.Stops.From, h.Stops.To)
+	slices.Sort(out)
+	return slices.Compact(out)
 }
 
 // LevelPairs lists where the plumb edges of a free opening may stand, for a start,

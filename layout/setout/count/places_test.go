@@ -21,11 +21,11 @@ func TestEndsStandOnTileEdgesAndWhereARunTurns(t *testing.T) {
 	}{
 		"meets a corner":              {"1000x600 300x100+2", 0, false, []length.Length{0}},
 		"stops where it was measured": {"1000x600 300x100+2 left=30", 0, false, []length.Length{30}},
-		"on the edge of a tile":       {"1000x600 300x100+2 left=0..80", 40, false, []length.Length{0, 40, 80}},
+		"on the edge of a tile":       {"1000x600 300x100+2 left=0..80", 40, false, []length.Length{0, 38, 40, 80}},
 		"none in its range":           {"1000x600 300x100+2 left=0..80", 100, false, []length.Length{0, 80}},
-		"of either course":            {"1000x600 300x100+2 1/2 left=0..200", 10, false, []length.Length{0, 10, 161, 200}},
-		"at the right where one ends": {"1000x600 300x100+2 right=880..1000", 0, true, []length.Length{880, 904, 1000}},
-		"in front of a step":          {"1000x600 300x100+2 left=0..200 leg=150", 40, false, []length.Length{0, 40, 150, 200}},
+		"of either course":            {"1000x600 300x100+2 1/2 left=0..200", 10, false, []length.Length{0, 8, 10, 159, 161, 200}},
+		"at the right where one ends": {"1000x600 300x100+2 right=880..1000", 0, true, []length.Length{880, 904, 906, 1000}},
+		"in front of a step":          {"1000x600 300x100+2 left=0..200 leg=150", 40, false, []length.Length{0, 38, 40, 150, 200}},
 	} {
 		var want []length.Length
 		for _, x := range c.want {
@@ -45,7 +45,7 @@ func TestHeadsStandOnCourses(t *testing.T) {
 		"stops at a measured one": {"1000x600 300x100+2 head=555", 0, []length.Length{555}},
 		"on the top of courses":   {"1000x600 300x100+2 head=400..620", 0, []length.Length{406, 508, 610}},
 		"no top in its range":     {"1000x600 300x100+2 head=410..500", 0, []length.Length{410, 500}},
-		"in columns of half bond": {"1000x600 300x100+2 1/2 columns head=400..470", 0, []length.Length{406, 457}},
+		"in columns of half bond": {"1000x600 300x100+2 1/2 columns head=400..470", 0, []length.Length{400, 406, 408, 457, 459, 470}},
 	} {
 		var want []length.Length
 		for _, x := range c.want {
@@ -61,9 +61,9 @@ func TestEndsAndHeadsAreAllThereAre(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		w, s := drawn(t)
 		for _, right := range []bool{false, true} {
-			end, add := w.Found.Left, length.Length(0)
+			end := w.Found.Left
 			if right {
-				end, add = w.Found.Right, w.facts.room.Tile.Width
+				end = w.Found.Right
 			}
 			if end.Meets {
 				continue
@@ -73,7 +73,7 @@ func TestEndsAndHeadsAreAllThereAre(t *testing.T) {
 			require.GreaterOrEqual(t, got[0], end.Stops.From)
 			require.LessOrEqual(t, got[len(got)-1], end.Stops.To)
 			if end.Stops.Free() {
-				require.Subset(t, got, w.facts.level(s.Edge).within(end.Stops, add))
+				require.Subset(t, got, w.facts.level(s.Edge).edges(end.Stops))
 			}
 		}
 		if h := w.Found.Head; !h.Meets {

@@ -172,5 +172,5 @@ func (s *solver) result(t *trial, bound merit.Merit) *Result {
 	if s.missed != nil && s.order.Better(s.missed, &bound) {
 		bound = *s.missed
 	}
-	return &Result{Line: t.line, Hand: s.hand, Walls: t.walls, Merit: t.merit, Proven: !s.order.Better(&bound, &t.merit), Bound: bound, solver: s}
+	return &Result{Line: t.line, Hand: s.hand, Walls: s.slackened(t), Merit: t.merit, Proven: !s.order.Better(&bound, &t.merit), Bound: bound, solver: s}
 }

@@ -53,7 +53,7 @@ func Room(ctx context.Context, room *survey.Room) (Result, error) {
 	hands := hands(room)
 	for _, hand := range hands {
 		s := newSolver(ctx, room, hand, order)
-		s.limit, s.late = Work/len(hands), 2*Work/3/len(hands)
+		s.limit, s.late = Work/len(hands), Work/3/len(hands)
 		r := s.solve(best)
 		if err := ctx.Err(); err != nil {
 			return Result{}, err
