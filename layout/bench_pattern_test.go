@@ -48,3 +48,23 @@ func BenchmarkPattern(b *testing.B) {
 		b.Run("job/"+room, func(b *testing.B) { benchSolve(b, job) })
 	}
 }
+
+// BenchmarkNicheBack is a wall whose niche has a back of about 500 hexagons, beside the same
+// wall without it: the difference is what the back costs.
+func BenchmarkNicheBack(b *testing.B) {
+	file, err := os.ReadFile("../testdata/jobs/sheets.json")
+	require.NoError(b, err)
+	for _, name := range []string{"hexagons", "none"} {
+		job, err := survey.Read(file)
+		require.NoError(b, err)
+		job.Walls = job.Walls[:1]
+		job.Tile.Sheet = nil
+		job.Tile.Width, job.Tile.Height = "5 7/8", "5 7/8"
+		niche := &job.Walls[0].Openings[0]
+		niche.Inside.Back.Tile.Width, niche.Inside.Back.Tile.Height, niche.Inside.Back.Tile.Sheet = "9/16", "9/16", nil
+		if name == "none" {
+			niche.Inside = nil
+		}
+		b.Run(name, func(b *testing.B) { benchSolve(b, job) })
+	}
+}

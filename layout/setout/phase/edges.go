@@ -30,6 +30,12 @@ type edge struct {
 type copied struct {
 	tile int
 	at   plane.Point
+	side int64 // of its origin, as the edge's line measures it
+}
+
+// off is how much farther from the line a tile is that is moved.
+func (e *edge) off(move plane.Point) int64 {
+	return int64(e.line.D.X)*int64(move.Y) - int64(e.line.D.Y)*int64(move.X)
 }
 
 // table holds the widths of what an edge leaves of a tile.
@@ -127,7 +133,7 @@ func (w *Wall) edgeOf(c, d plane.Corner) edge {
 	box.Left -= w.Pattern.Reach
 	box.Bottom -= w.Pattern.Rise
 	w.Pattern.Each(plane.Point{}, box, func(place int, at plane.Point) {
-		e.near = append(e.near, copied{w.Pattern.Places[place].Tile, at})
+		e.near = append(e.near, copied{w.Pattern.Places[place].Tile, at, e.line.Side(at)})
 	})
 	return e
 }
@@ -201,16 +207,21 @@ func (w *Wall) atBest(t *tally, line, start, along, up length.Length, within pla
 		}
 		slack := (along*e.normal.X.Abs()+up*e.normal.Y.Abs())/1000 + 2
 		beside := along + up
+		off := e.off(move)
 		for k := range e.near {
-			e.bound(t, &e.near[k], move, slack, beside, within)
+			e.bound(t, &e.near[k], move, off, slack, beside, within)
 		}
 	}
 }
 
 // bound counts one tile within a box, if the edge surely cuts it and nothing else does.
-func (e *edge) bound(t *tally, c *copied, move plane.Point, slack, beside length.Length, within plane.Rect) {
-	x, y := c.at.X+move.X, c.at.Y+move.Y
+func (e *edge) bound(t *tally, c *copied, move plane.Point, off int64, slack, beside length.Length, within plane.Rect) {
 	tab := &e.tables[c.tile]
+	long, s := int64(e.long), c.side+off
+	if s+tab.first+int64(slack)*long >= 0 || s+tab.last < int64(min(0, e.bare))*long {
+		return
+	}
+	x, y := c.at.X+move.X, c.at.Y+move.Y
 	box := plane.Rect{Left: x + tab.box.Left, Bottom: y + tab.box.Bottom, Right: x + tab.box.Right, Top: y + tab.box.Top}
 	if box.Left < within.Left || box.Right > within.Right || box.Bottom < within.Bottom || box.Top > within.Top {
 		return
@@ -219,11 +230,6 @@ func (e *edge) bound(t *tally, c *copied, move plane.Point, slack, beside length
 		return
 	}
 	x, y = x-e.line.P.X, y-e.line.P.Y
-	s := int64(e.line.D.X)*int64(y) - int64(e.line.D.Y)*int64(x)
-	long := int64(e.long)
-	if s+tab.first+int64(slack)*long >= 0 {
-		return
-	}
 	if s+tab.last <= int64(e.sealed+slack)*long {
 		if tab.flat > 2*e.reach && s+tab.last >= int64(e.bare+slack)*long && s+tab.last <= int64(e.sealed-192-slack)*long && e.inside(tab, x, y, beside) {
 			t.sights[boolean(e.low)].Bare += tab.flat - 2*e.reach

@@ -90,8 +90,9 @@ func (e *looseEdge) bounds(t *tally, origin plane.Point, p *survey.Placed) {
 	by, box := t.w.shift(e, p), t.w.beside(e, p)
 	box = plane.Rect{Left: box.Left - by.X, Bottom: box.Bottom - by.Y, Right: box.Right - by.X, Top: box.Top - by.Y}
 	move := t.w.Pattern.Phase(plane.Point{X: origin.X - by.X, Y: origin.Y - by.Y})
+	off := e.off(move)
 	for k := range e.near {
-		e.bound(t, &e.near[k], move, rounded, 0, box)
+		e.bound(t, &e.near[k], move, off, rounded, 0, box)
 	}
 }
 

@@ -5,7 +5,7 @@ import "coursewright/layout/merit"
 // When the search settles, so many lines are finished, on each of which so many
 // glances are taken at every wall, and so many of the starts seen are counted.
 const (
-	finished = 8
+	finished = 6
 	glances  = 48
 	counted  = 3
 )
