@@ -33,17 +33,17 @@ func cornerRules() []Rule {
 		{
 			Name: BondRoundACorner, Grade: Advice, judge: roundCorners,
 			Why:    "Round an outside corner both walls are seen at once. Where the two pieces beside it make up one tile the bond seems to be folded round it.",
-			Do:     "Pin the tile edge named, and see what it costs elsewhere; the order of merit does not weigh it.",
+			Do:     "Pin that tile edge to see what it costs; the order of merit does not weigh it.",
 			Source: "how-to pages: 2 in of a 6 in tile before the corner, 4 in after it; an ordinary wish, no rule",
 		},
 		{
 			Name: WaterRoundACorner, Grade: Caution, judge: cornersThat(anyCorner),
 			Why:    "Boards meet edge to edge at an outside corner, water finds the joint, and a half wall that gives breaks the tile at its corners first.",
-			Do:     "Framing behind the edges of both boards, the joint taped and filled, the membrane run round the corner in one piece with its corner piece; let a licensed trade fasten a free-standing half wall.",
+			Do:     "Frame both edges, tape the joint, and run the membrane round in one piece. A licensed trade fastens a free-standing half wall.",
 			Source: practice,
 		},
 		{
-			Name: FallOfATop, Grade: Caution, judge: tops,
+			Name: FallOfATop, Grade: Advice, judge: tops,
 			Why:    "Water stands on a level top and runs behind the tile; a metal edge that stands over the tile dams it.",
 			Do:     "Let the top of a half wall, a curb or a bench fall to the drain by at least 1/4 in per ft (2 %), with its edge flush; a top 5 in wide falls 1/8 in.",
 			Source: "ANSI A108.01 3.6.4 (ledges fall to the drain), as quoted by CTEF; 1/4 in per ft: NTCA in TileLetter; look them up",
@@ -65,7 +65,7 @@ func cornersThat(say func(plan.Corner, Input) string) func(Input) []place {
 	}
 }
 
-func anyCorner(plan.Corner, Input) string { return " has the edges of both boards in it" }
+func anyCorner(plan.Corner, Input) string { return " has two edges of board in it" }
 
 func isMitred(c plan.Corner, in Input) string {
 	if c.How != survey.Mitre {
@@ -108,8 +108,8 @@ func roundCorners(in Input) []place {
 		if c.Round == c.Courses {
 			continue
 		}
-		all = append(all, in.atCorner(c, fmt.Sprintf("The bond does not seem to run round the outside corner of %s: in %d of %d courses the pieces beside it do not make up one tile. With a tile edge at %s on %s it would.",
-			in.between(c), c.Courses-c.Round, c.Courses, in.fine(c.Edge), in.Walls[c.After].Found.Name)))
+		all = append(all, in.atCorner(c, fmt.Sprintf("In %d of %d courses the bond does not seem to run round the outside corner of %s; with a tile edge at %s on %s it would.",
+			c.Courses-c.Round, c.Courses, in.between(c), in.fine(c.Edge), in.Walls[c.After].Found.Name)))
 	}
 	return all
 }

@@ -55,7 +55,7 @@ func cornerCases() []ruleCase {
 		{"a bullnose covers its side", EdgeInPlainSight, turning(survey.Bullnose, 0, 0), nil},
 		{"a profile", ProfileAtACorner, turning(survey.Profile, 0, 0), []string{`The outside corner of back and panel has the profile bar; tile and bed are 1/2" deep.`}},
 		{"no profile", ProfileAtACorner, turning(survey.Mitre, 0, 0), nil},
-		{"any corner", WaterRoundACorner, turning(survey.Profile, 0, 0), []string{"The outside corner of back and panel has the edges of both boards in it."}},
+		{"any corner", WaterRoundACorner, turning(survey.Profile, 0, 0), []string{"The outside corner of back and panel has two edges of board in it."}},
 		{"no corner", WaterRoundACorner, silent, nil},
 
 		// A tile of 8 in: 5 in before the corner and 3 after it (2 of 6 before and 4 after in the how-to page).
@@ -63,7 +63,7 @@ func cornerCases() []ruleCase {
 		{"a joint of 1/8 off", BondRoundACorner, turning(survey.Mitre, 55*inch+inch/2, 3*inch+inch/8), nil},
 		// 60 1/2 - 54 1/2 = 6 in before it: the tile would end 2 in after it, at 1 1/2, and the next begin at 1 5/8.
 		{"a whole inch off", BondRoundACorner, turning(survey.Mitre, 54*inch+inch/2, 3*inch),
-			[]string{`The bond does not seem to run round the outside corner of back and panel: in 1 of 1 courses the pieces beside it do not make up one tile. With a tile edge at 1 5/8" on panel it would.`}},
+			[]string{`In 1 of 1 courses the bond does not seem to run round the outside corner of back and panel; with a tile edge at 1 5/8" on panel it would.`}},
 		{"stack bond", BondRoundACorner, func(in *Input) {
 			turning(survey.Mitre, 0, 3*inch)(in)
 			in.Room.Bond = survey.BondRule{Kind: "stack", Den: 1}

@@ -50,7 +50,7 @@ func (b *book) footings(f *flow, strips []footing, scale drawing.Scale) {
 			low = f.y
 			continue
 		}
-		wide := f.footWide(s, scale)
+		wide := max(f.footWide(s, scale), f.of(strong).width(title))
 		if x > lo.X && x+wide > lo.X+f.breadth() {
 			f.y, x = low, lo.X
 		}

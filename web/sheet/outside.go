@@ -21,25 +21,20 @@ func (f *flow) mitreTable() {
 	f.table(t)
 }
 
-// turnMarks adds the outside corners of a wall to its marks: what is made there,
-// and where the finished edge stands.
-func (b *book) turnMarks(w layout.Wall, add func(mark, x, y string)) {
-	turn := func(o *survey.OutsideFound, at length.Length) {
-		if o == nil {
-			return
+// turnEdges says where the finished edges of a wall's outside corners stand, where
+// neither its tile nor its trim ends there: " (corner 32")".
+func (b *book) turnEdges(w layout.Wall) (left, right string) {
+	edge := func(e survey.EndFound, at, tile length.Length) string {
+		if e.Outside == nil || e.Trim != nil || at == tile {
+			return ""
 		}
-		how := string(o.How)
-		if o.How == survey.Mitre {
-			how += " " + survey.HalfDegrees(o.Bevel())
-		} else if o.How != survey.Profile && !o.Laps {
-			how += " on " + b.letter(o.Next)
-		}
-		add("outside corner with "+b.letter(o.Next), held("edge at "+b.bareTape(at)), how)
+		return " (corner " + b.bareTape(at) + ")"
 	}
 	if o := w.Found.Left.Outside; o != nil {
-		turn(o, -o.Past)
+		left = edge(w.Found.Left, -o.Past, w.Start.Placed.Left)
 	}
 	if o := w.Found.Right.Outside; o != nil {
-		turn(o, w.Found.Width+o.Past)
+		right = edge(w.Found.Right, w.Found.Width+o.Past, w.Start.Placed.Right)
 	}
+	return left, right
 }

@@ -183,11 +183,12 @@ func (b *book) marks() table {
 		}
 		p, x, y := w.Start.Placed, "", ""
 		left, right, head := b.trimEnds(w)
+		turnLeft, turnRight := b.turnEdges(w)
 		if !w.Found.Left.Meets {
-			x = held("begins " + b.bareTape(p.Left) + left)
+			x = held("begins " + b.bareTape(p.Left) + left + turnLeft)
 		}
 		if !w.Found.Right.Meets {
-			x += strings.Repeat(", ", min(1, len(x))) + held("ends "+b.bareTape(p.Right)+right)
+			x += strings.Repeat(", ", min(1, len(x))) + held("ends "+b.bareTape(p.Right)+right+turnRight)
 		}
 		if !w.Found.Head.Meets {
 			y = held("top " + b.signed(p.Head) + head)
@@ -203,7 +204,6 @@ func (b *book) marks() table {
 			x, y := b.opening(o, p, i)
 			add(drawing.OpeningName(string(o.Kind), o.Name), x, y)
 		}
-		b.turnMarks(w, add)
 		b.fixtureMarks(w, add)
 	}
 	switch {
