@@ -12,6 +12,7 @@ import (
 	"coursewright/layout/length"
 	its "coursewright/layout/plan"
 	"coursewright/layout/survey"
+	"coursewright/layout/takeoff"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -162,6 +163,32 @@ func TestAMitredCutTakesMoreOfTheTile(t *testing.T) {
 		s := cuts.Of(cuts.Input{Room: p.Room, Walls: p.Walls}, cuts.Settings{Kerf: 3 * length.Millimetre, Turn: true})
 		assert.Len(t, s.Offcuts.Pairs, pairs, how)
 	}
+}
+
+// A profile stands at the corner once, for both walls: of the half wall, 33 1/4 in down and tiled to 3 7/8 under a trim that
+// stands over it, one bar of 8 ft, cut to length; the room has no other edge with it.
+func TestAProfileIsBoughtOnce(t *testing.T) {
+	job := shippedJob(t, "half-wall.json")
+	job.Trims = append(job.Trims, survey.TrimTile{Name: "brass", Kind: "profile", Width: "1/8"})
+	job.Walls[2].Right = survey.End{Meets: "outside corner", Corner: "profile", Trim: "brass"}
+	p, err := layout.Now(job)
+	require.NoError(t, err)
+	var long []length.Length
+	for _, q := range p.Trim() {
+		if q.Trim.Name == "brass" {
+			long = append(long, q.Long)
+		}
+	}
+	const in = length.Inch
+	// From the shower base and its gap, 33 1/8 under the line, to the tile's end at 3 7/8 over it.
+	assert.Equal(t, []length.Length{33*in + in/8 + 3*in + 7*in/8}, long)
+	for _, l := range takeoff.Of(takeoff.Input{Room: p.Room, Walls: p.Walls}, takeoff.For(p.Room)).Lines {
+		if l.Item == "profile brass" {
+			assert.Equal(t, 1, l.Count)
+			return
+		}
+	}
+	assert.Fail(t, "no bar is bought")
 }
 
 func pinEdge(job *survey.Job, wall string, at length.Length) {
