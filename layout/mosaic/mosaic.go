@@ -25,7 +25,7 @@ import (
 // Field is a wall, or a face of a niche or window, that is laid by the sheet.
 type Field struct {
 	Wall   int        // of the room's walls
-	Band   string     // the band that it is, or empty
+	Band   string     // the band or strip that it is, or empty
 	Face   *plan.Face // the face of a niche or window that it is, or nil
 	Name   string
 	Tile   survey.TileSize
@@ -53,8 +53,8 @@ func (s Sheet) Full(size survey.SheetSize) bool { return s.Whole == size.Tiles()
 // left off.
 func (s Sheet) Parted(size survey.SheetSize) bool { return s.Whole+s.Cut < size.Tiles() }
 
-// Of lists what of a plan is laid by the sheet: wall by wall its own tile, its bands, and
-// the faces of its niches and windows.
+// Of lists what of a plan is laid by the sheet: wall by wall its own tile, its bands and
+// strips, and the faces of its niches and windows.
 func Of(room survey.Room, walls []plan.Wall) []Field {
 	var out []Field
 	own := ofWalls(room, walls)
@@ -66,6 +66,13 @@ func Of(room survey.Room, walls []plan.Wall) []Field {
 		for n := range room.Bands {
 			if b := &room.Bands[n]; b.Tile.Sheet.Any() && b.Bond.Sheeted() {
 				out = append(out, ofBand(room, i, n, *w)...)
+			}
+		}
+		for k := range w.Strips {
+			if s := &w.Strips[k]; !s.Slab && s.Tile.Sheet.Any() && s.Bond.Sheeted() && len(s.Pieces) > 0 {
+				f := ofFace(room, i, &s.Face)
+				f.Face, f.Band = nil, s.Name() // it lies in the wall
+				out = append(out, f)
 			}
 		}
 		for k := range w.Insides {

@@ -64,17 +64,21 @@ func (in Input) others(set Settings) []Line {
 		if i < len(in.Others) {
 			of.Cuts = in.Others[i]
 		}
-		l := of.lineOf(set.of(o.Tile, survey.BondRule{}))
+		band := ""
+		if i < len(in.Room.Bands) { // they stand first
+			band = in.Room.Bands[i].Name
+		}
+		l := of.lineOf(band, set.of(o.Tile, survey.BondRule{}))
 		l.Item = o.Name
 		all = append(all, l)
 	}
 	return all
 }
 
-// lineOf is the line of the room's tile, by the piece or by the sheet.
-func (in Input) lineOf(set Settings) Line {
+// lineOf is the line of the room's tile, or of that of a band, by the piece or by the sheet.
+func (in Input) lineOf(band string, set Settings) Line {
 	if in.Room.Tile.Sheet.Any() {
-		return in.sheets(in.Room.Tile, set)
+		return in.sheets(in.Room.Tile, band, set)
 	}
 	return in.tiles(set)
 }

@@ -2,18 +2,23 @@ package takeoff
 
 import (
 	"fmt"
+	"slices"
 
 	"coursewright/layout/mosaic"
 	"coursewright/layout/survey"
 )
 
 // sheets is the line of a tile that is bought by the sheet, for the fields that are laid in
-// it: whole sheets, and those that parts are cut from along their joints. The spare is
-// whole sheets; a box holds sheets.
-func (in Input) sheets(t survey.TileSize, set Settings) Line {
+// it, of a band only its own: whole sheets, and those that parts are cut from along their
+// joints. The spare is whole sheets; a box holds sheets.
+func (in Input) sheets(t survey.TileSize, band string, set Settings) Line {
 	var fields []mosaic.Field
 	for _, f := range in.mosaics {
-		if f.Tile == t {
+		of := f.Band
+		if !slices.ContainsFunc(in.Room.Bands, func(b survey.BandFound) bool { return b.Name == of }) {
+			of = ""
+		}
+		if f.Tile == t && of == band {
 			fields = append(fields, f)
 		}
 	}

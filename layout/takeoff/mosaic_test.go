@@ -65,6 +65,35 @@ func TestSpacersStandBetweenSheets(t *testing.T) {
 	require.Contains(t, l.Because, "228 joint sides")
 }
 
+// A strip of mosaic behind the valve, six tiles wide, is bought by the sheet like a wall.
+func TestAStripOfMosaicIsBoughtByTheSheet(t *testing.T) {
+	all := onSheets(t, 24, 36, func(j *survey.Job) {
+		j.Tile = survey.Tile{Width: "5 7/8", Height: "5 7/8"}
+		j.Walls[0].Strips = []survey.Strip{{Name: "mosaic", Columns: 6, Middle: survey.Mark{At: "24"},
+			Tile: survey.Tile{Width: "7/8", Height: "7/8", Sheet: &survey.Sheet{Across: 12, Up: 12}}}}
+	})
+	l := line(t, all, "sheet")
+	require.Contains(t, l.Because, "sheets of 12 × 12 tiles: 0 whole")
+	require.InDelta(t, 3, l.Net, 1, "six columns over 72 in: six half sheets and a little, two from one")
+}
+
+// Two bands of one mosaic are two lines, each with its own sheets.
+func TestBandsOfMosaicAreBoughtEachByItself(t *testing.T) {
+	all := onSheets(t, 24, 36, func(j *survey.Job) {
+		j.Tile = survey.Tile{Width: "5 7/8", Height: "5 7/8"}
+		mosaic := survey.Tile{Width: "7/8", Height: "7/8", Sheet: &survey.Sheet{Across: 12, Up: 12}}
+		j.Bands = []survey.Band{{Name: "low", Tile: mosaic, Courses: 3, Bottom: survey.Mark{At: "24"}},
+			{Name: "high", Tile: mosaic, Courses: 3, Bottom: survey.Mark{From: "48", To: "56"}}}
+	})
+	var nets []int
+	for _, l := range all.Lines {
+		if l.Unit == "sheet" && strings.Contains(l.Because, "sheets of 12") {
+			nets = append(nets, l.Net)
+		}
+	}
+	require.Equal(t, []int{1, 1}, nets, "four strips of 12 by 3 each, all from one sheet")
+}
+
 // The sheets of a niche's back are a line of their own.
 func TestTheBackOfANicheIsBoughtByTheSheet(t *testing.T) {
 	file, err := os.ReadFile("../../testdata/jobs/sheets.json")

@@ -13,7 +13,7 @@ import (
 // pattern each of its others.
 func (in Input) kinds(set Settings, typed Settings) []Line {
 	if in.Room.Tile.Sheet.Any() {
-		return []Line{in.sheets(in.Room.Tile, set)}
+		return []Line{in.sheets(in.Room.Tile, "", set)}
 	}
 	others := in.Room.Bond.Others
 	if len(others) == 0 {

@@ -14,6 +14,9 @@ func tidySheets(job *survey.Job) {
 		drop(&job.Bands[i].Tile)
 	}
 	for i := range job.Walls {
+		for k := range job.Walls[i].Strips {
+			drop(&job.Walls[i].Strips[k].Tile)
+		}
 		for k := range job.Walls[i].Openings {
 			if in := job.Walls[i].Openings[k].Inside; in != nil {
 				for _, f := range faces(in) {
