@@ -8,7 +8,7 @@ import (
 // trimFile is one piece of trim; inner is its side next to the tile, outer the other.
 type trimFile struct {
 	ID     string    `json:"id"`
-	Edge   string    `json:"edge"` // "left", "right", "head"
+	Edge   string    `json:"edge"` // "left", "right", "head", "base"
 	Name   string    `json:"name"`
 	Kind   string    `json:"kind"`
 	Face   [][][2]mm `json:"face"`
@@ -30,6 +30,8 @@ func trimOf(pieces []trim.Piece) []trimFile {
 			edge = "left"
 		case survey.RightEnd:
 			edge = "right"
+		case survey.BaseSegment:
+			edge = "base"
 		}
 		out = append(out, trimFile{ID: p.ID, Edge: edge, Name: p.Trim.Name, Kind: string(p.Trim.Kind), Face: ringsOf(p.Face),
 			Length: p.Long.Millimetres(), Inner: p.Inner.Millimetres(), Outer: p.Outer.Millimetres(), Whole: p.Whole, Corner: p.Corner, Mitres: p.Mitres})

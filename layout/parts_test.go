@@ -49,13 +49,21 @@ func (m mixer) mix(j *survey.Job) {
 		j.Bands = []survey.Band{{Name: "band", Tile: survey.Tile{Width: m.say("48", "2"), Height: m.say("48", "2")},
 			ToHead: m.yes("to the head"), Bottom: survey.Mark{From: m.say("150", "6"), To: m.say("450", "18")}}}
 	}
+	if m.yes("cove") {
+		j.Trims = append(j.Trims, survey.TrimTile{Name: "foot", Kind: string(survey.Cove), Width: m.say("100", "4"), Length: m.say("150", "6")})
+		for i := range j.Walls {
+			if len(j.Walls[i].Base) == 1 {
+				j.Walls[i].Base[0].Trim = "foot"
+			}
+		}
+	}
 	for i := range j.Walls {
 		w := &j.Walls[i]
 		if m.yes("strip") {
 			m.strip(w)
 		}
 		for _, e := range []*survey.End{&w.Left, &w.Right} {
-			if e.Stops != nil && len(j.Trims) > 0 {
+			if e.Stops != nil && len(j.Trims) > 0 && j.Trims[0].Name == "edge" {
 				e.Finish, e.Trim = "", "edge"
 			}
 		}

@@ -56,6 +56,8 @@ const (
 	WaterRoundACorner Name = "water round an outside corner"
 	FallOfATop        Name = "fall of a top"
 
+	CoveFoot Name = "foot of a cove"
+
 	StripStandsProud  Name = "strip stands proud"
 	PipeAtStripEdge   Name = "pipe at the edge of a strip"
 	StripBesideAValve Name = "strip beside a valve"

@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"coursewright/layout/length"
+	"coursewright/layout/plane"
 	"coursewright/layout/survey"
 	"coursewright/layout/trim"
 )
@@ -35,7 +36,28 @@ func trimRules() []Rule {
 			Do:     "Cut just behind the glaze, ease the edge, and keep a piece to spare; a corner piece needs no mitre.",
 			Source: "how-to pages",
 		},
+		{
+			Name: CoveFoot, Grade: Advice, judge: coveFoot,
+			Why:    "What the cove stands over moves and sheds water; a foot that stands on it or is grouted to it cracks loose, and water gets behind the cove.",
+			Do:     "Hold the cove up on spacers, take them out when it has hardened, and fill the gap with sealant. The waterproofing under it is a matter of the maker's sheet and local code.",
+			Source: "sealant where tile meets other things: TCNA EJ171, quoted by CTEF; else " + practice,
+		},
 	}
+}
+
+// coveFoot speaks of every wall along whose base a cove stands.
+func coveFoot(in Input) []place {
+	var all []place
+	for i, w := range in.Walls {
+		if !w.Found.Coved() {
+			continue
+		}
+		s := w.Found.Base[0]
+		x := w.Found.Width.Half()
+		all = append(all, onPoint(i, plane.Point{X: x, Y: survey.At(s.Readings, x)},
+			fmt.Sprintf("The cove of %s keeps %s from the %s: a soft joint.", w.Found.Name, in.fine(s.Foot()), s.Meets)))
+	}
+	return all
 }
 
 // smallTrim speaks once for every wall, at its smallest piece.

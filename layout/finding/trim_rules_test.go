@@ -29,7 +29,14 @@ func trimCases() []ruleCase {
 			in.Room.Units, in.Room.Tile.Thickness, in.Room.Bed = length.Metric, 8*length.Millimetre, bed
 		}
 	}
+	foot := func(cove *survey.TrimFound) func(*Input) {
+		return func(in *Input) {
+			in.Walls[0].Found.Base = []survey.SegmentFound{{Meets: survey.Tub, Gap: 35 * inch / 8, Rise: 34 * inch / 8, Cove: cove, Readings: readings(0, -40, 60, -40)}}
+		}
+	}
 	return []ruleCase{
+		{"a cove", CoveFoot, foot(&survey.TrimFound{Name: "foot", Kind: survey.Cove, Width: 33 * inch / 8, Length: 6 * inch}), []string{`The cove of back keeps 1/8" from the tub: a soft joint.`}},
+		{"no cove", CoveFoot, foot(nil), nil},
 		{"a stub of 1 in", SmallPieceOfTrim, trimmed(bullnose, 6*inch, inch), nil},
 		{"two stubs under 1 in", SmallPieceOfTrim, trimmed(bullnose, 7*inch/8, 3*inch/4),
 			[]string{`A piece of trim on back is 3/4" long (T-B-01); under 1" it is hard to cut, and so is 1 other piece.`}},

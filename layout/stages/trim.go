@@ -37,7 +37,7 @@ func (in Input) trim() []Stage {
 	if n == 0 {
 		return nil
 	}
-	return []Stage{{Name: "Trim", Do: fmt.Sprintf("Set the trim in the order of its numbers, up the ends and along the head, a joint from the tile: %s, %d of them cut. "+
+	return []Stage{{Name: "Trim", Do: fmt.Sprintf("Set the trim in the order of its numbers, up the ends, along the head and along the base, a joint from the tile: %s, %d of them cut. "+
 		"Hold a straightedge along its outer edge, and support the head until it has hardened.", counted(n, "piece"), cut)}}
 }
 

@@ -24,10 +24,10 @@ func TestFlushDishesAreRefused(t *testing.T) {
 		"walls[0].fixtures[0].along: found a mark; write nothing here: only a soap dish that is flush": func(_ *survey.Job, f *survey.Fixture) {
 			f.Flush, f.Along = false, free("18", "22")
 		},
-		"walls[0].fixtures[0].at: found “20”; write nothing here: a flush soap dish has":              func(_ *survey.Job, f *survey.Fixture) { f.Along = free("18", "22") },
-		"walls[0].fixtures[0].along.to: found “1”":                                                    func(_ *survey.Job, f *survey.Fixture) { f.At, f.Along = "", free("18", "1") },
+		"walls[0].fixtures[0].at: found “20”; write nothing here: a flush soap dish has":            func(_ *survey.Job, f *survey.Fixture) { f.Along = free("18", "22") },
+		"walls[0].fixtures[0].along.to: found “1”":                                                  func(_ *survey.Job, f *survey.Fixture) { f.At, f.Along = "", free("18", "1") },
 		"walls[0].fixtures[0].at: found a flush dish from -2 1/8\" to 4 1/8\"; write a middle from": func(_ *survey.Job, f *survey.Fixture) { f.At = "1" },
-		"walls[0].fixtures[0].height: found a flush dish from":                                        func(_ *survey.Job, f *survey.Fixture) { f.Height = survey.Measure{Plain: "-90"} },
+		"walls[0].fixtures[0].height: found a flush dish from":                                      func(_ *survey.Job, f *survey.Fixture) { f.Height = survey.Measure{Plain: "-90"} },
 		"walls[0].fixtures[0].at: found a flush dish where niche shelf may stand": func(j *survey.Job, _ *survey.Fixture) {
 			j.Walls[0].Openings = []survey.Opening{{Kind: "niche", Name: "shelf", Left: mark("18"), Width: mark("12"), Bottom: mark("0"), Height: &survey.Measure{Mark: mark("12")}}}
 		},

@@ -124,6 +124,7 @@ type Segment struct {
 	Gap      string `json:"gap,omitempty"`
 	Readings []Drop `json:"readings,omitempty"`
 	Sight    string `json:"sight,omitempty"` // "plain", "low"; the default is in SegmentFound
+	Trim     string `json:"trim,omitempty"`  // the name of one of Job.Trims, a cove
 	Leg      string `json:"leg,omitempty"`   // of a floor beside a rim: "bond" (default), "single", "none"
 }
 

@@ -24,6 +24,7 @@ func (r *resolver) base(p path, segments []Segment, across bounds, sealant lengt
 	}
 	r.feet(p, segments, found)
 	r.legs(p, segments, found)
+	r.coves(p, segments, found)
 	return found
 }
 

@@ -173,8 +173,10 @@ type SegmentFound struct {
 	Meets    Kind // Tub, ShowerBase, Curb or Floor
 	Gap      length.Length
 	Readings []Reading
-	Sight    Sight // where the job does not say: a floor beside a tub, shower base or curb is low
-	Leg      Leg   // how the tile beside the rim is laid, over a floor at an end of the base
+	Sight    Sight         // where the job does not say: a floor beside a tub, shower base or curb is low
+	Cove     *TrimFound    // that stands along it, or nil; then Gap reaches over it
+	Rise     length.Length // how much of Gap the cove takes, with the joint over it
+	Leg      Leg           // how the tile beside the rim is laid, over a floor at an end of the base
 }
 
 // HeadFound is the top of the tile. Value of a reading is the height.

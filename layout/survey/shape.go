@@ -20,8 +20,9 @@ type Boundary struct {
 	Kind  Kind
 	Meets bool // it meets something, so sealant may fill up to the limit
 	Gap   length.Length
-	Trim  *TrimFound // set in pieces along it, or nil
-	Low   bool       // out of sight: what it cuts is judged after all that is seen
+	Trim  *TrimFound    // set in pieces along it, or nil
+	Under length.Length // the soft joint under a cove that stands along it
+	Low   bool          // out of sight: what it cuts is judged after all that is seen
 }
 
 // The sides every wall has. Each further segment of base and each opening
@@ -92,7 +93,7 @@ func (w WallFound) Sides() []Boundary {
 	sides := []Boundary{{Name: "factory"}, w.Left.boundary("left", LeftEnd), w.Right.boundary("right", RightEnd),
 		{Name: "head", Part: Part{Is: HeadEdge}, Kind: kindOf(w.Head.Meets, Ceiling, finishOf(w.Head.Finish, w.Head.Trim)), Meets: w.Head.Meets, Gap: w.Head.Gap, Trim: w.Head.Trim, Low: w.Head.Sight == Low}}
 	for i, b := range w.Base {
-		sides = append(sides, Boundary{Name: "base", Part: Part{BaseSegment, i}, Kind: b.Meets, Meets: b.Meets != "", Gap: b.Gap, Low: b.Sight == Low})
+		sides = append(sides, b.boundary(i))
 	}
 	for i, o := range w.Openings {
 		sides = append(sides, Boundary{Name: o.Key(), Part: Part{OpeningEdge, i}, Kind: o.Kind, Low: o.Sight == Low})
@@ -102,6 +103,14 @@ func (w WallFound) Sides() []Boundary {
 
 func (e EndFound) boundary(name string, is PartIs) Boundary {
 	return Boundary{Name: name, Part: Part{Is: is}, Kind: kindOf(e.Meets, Corner, e.turnedOr(finishOf(e.Finish, e.Trim))), Meets: e.Meets, Gap: e.Gap, Trim: e.Trim, Low: e.Sight == Low}
+}
+
+func (s SegmentFound) boundary(i int) Boundary {
+	b := Boundary{Name: "base", Part: Part{BaseSegment, i}, Kind: s.Meets, Meets: s.Meets != "", Gap: s.Gap, Low: s.Sight == Low}
+	if s.Cove != nil { // tile stands on the cove, and that over the base
+		b.Meets, b.Gap, b.Under, b.Trim = false, 0, s.Foot(), s.Cove
+	}
+	return b
 }
 
 func kindOf(meets bool, what, finish Kind) Kind {

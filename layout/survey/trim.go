@@ -12,7 +12,7 @@ import (
 // and heads name the one that runs along them.
 type TrimTile struct {
 	Name      string `json:"name"`
-	Kind      string `json:"kind"`                // "bullnose", "quarter round", "pencil", "profile"
+	Kind      string `json:"kind"`                // "bullnose", "quarter round", "pencil", "profile", "cove"
 	Width     string `json:"width"`               // across the edge, as it is seen from the face
 	Length    string `json:"length,omitempty"`    // of a piece or a bar, along the edge
 	Thickness string `json:"thickness,omitempty"` // of a profile: the depth it is marked with
@@ -33,7 +33,7 @@ const (
 // finishes.
 type TrimFound struct {
 	Name                     string
-	Kind                     Kind // Bullnose, QuarterRound, Pencil or Profile
+	Kind                     Kind // Bullnose, QuarterRound, Pencil, Profile or Cove
 	Width, Length, Thickness length.Length
 	Beyond                   bool  // it stands beyond the stop; otherwise the stop is its outer edge
 	Mitred                   bool  // at an outer corner two pieces are mitred; otherwise a corner piece stands there
@@ -77,7 +77,7 @@ func (r *resolver) trims(p path, list []TrimTile) []TrimFound {
 func (r *resolver) trim(p path, t TrimTile, taken map[string]bool) TrimFound {
 	found := TrimFound{
 		Name: r.name(value{p.dot("name"), t.Name}, taken),
-		Kind: r.kind(value{p.dot("kind"), t.Kind}, Bullnose, QuarterRound, Pencil, Profile),
+		Kind: r.kind(value{p.dot("kind"), t.Kind}, Bullnose, QuarterRound, Pencil, Profile, Cove),
 	}
 	found.Width = r.length(value{p.dot("width"), t.Width}, bounds{length.Millimetre / 2, length.Foot})
 	long := bounds{leastTile, 4 * length.Metre}
@@ -131,6 +131,10 @@ func (r *resolver) edged(p path, name string, finish Kind) *TrimFound {
 		return nil
 	}
 	t := r.around.Trims[i]
+	if t.Kind == Cove && !strings.Contains(string(p), ".base[") {
+		r.faults.add(p, quote(name)+", which is a cove", "a trim of another kind: a cove stands along a base")
+		return nil
+	}
 	return &t
 }
 
@@ -159,6 +163,10 @@ func (r Room) Jointed(joint length.Length) Room {
 	r.Walls = slices.Clone(r.Walls)
 	for i := range r.Walls {
 		w := &r.Walls[i]
+		w.Base = slices.Clone(w.Base)
+		for k := range w.Base {
+			w.Base[k].rejoint(joint-by, joint)
+		}
 		w.Openings = slices.Clone(w.Openings)
 		for k := range w.Openings {
 			w.Openings[k].rejoint(joint-by, joint)

@@ -75,14 +75,14 @@ func millilitres(a length.Area, depth length.Length) int64 {
 func (in Input) sealant(set Settings) Line {
 	var long length.Length
 	var ml int64
-	soft := func(b survey.Boundary) bool { return b.Meets && b.Gap > 0 }
+	soft := func(b survey.Boundary) bool { return b.Meets && b.Gap > 0 || b.Under > 0 }
 	in.sides(soft, func(w plan.Wall, side plane.Side, b survey.Boundary) {
 		if in.behind(w, side) {
 			return
 		}
 		for _, l := range runs(w, side) {
 			long += l
-			ml += millilitres(l.Times(b.Gap), set.SealantDepth)
+			ml += millilitres(l.Times(b.Gap+b.Under), set.SealantDepth)
 		}
 	})
 	unit := "cartridge of 300 ml"

@@ -22,7 +22,7 @@ import (
 // Piece is one piece of trim as it is set.
 type Piece struct {
 	ID     string        // wall letter and number: "T-B-03"
-	Edge   survey.PartIs // LeftEnd, RightEnd or HeadEdge; a corner piece counts to the head
+	Edge   survey.PartIs // LeftEnd, RightEnd, HeadEdge or BaseSegment; a corner piece counts to the head
 	Trim   survey.TrimFound
 	Face   plane.Region
 	Long   length.Length // along the edge, to the longest point
@@ -48,17 +48,18 @@ type Tile struct {
 }
 
 // Of lays out the trim of one wall whose marks are placed: up its left end, along
-// its head, up its right end. A wall without trim has none.
+// its head, up its right end, along its base. A wall without trim has none.
 func Of(w survey.WallFound, at survey.Placed, tile Tile) []Piece {
-	if w.Left.Trim == nil && w.Right.Trim == nil && w.Head.Trim == nil {
+	if w.Left.Trim == nil && w.Right.Trim == nil && w.Head.Trim == nil && !w.Coved() {
 		return nil
 	}
 	w = w.WithLegs()
 	l := layer{wall: w, at: at, outer: outer(w, at, tile.Joint), tile: tile}
-	l.all = w.Shape(tile.Units, l.outer).Region
+	l.all = w.Bare().Shape(tile.Units, l.outer).Region
 	l.end(survey.LeftEnd)
 	l.head()
 	l.end(survey.RightEnd)
+	l.cove()
 	for i := range l.pieces {
 		l.pieces[i].ID = fmt.Sprintf("T-%s-%02d", w.Letter, i+1)
 	}
@@ -67,7 +68,7 @@ func Of(w survey.WallFound, at survey.Placed, tile Tile) []Piece {
 
 // Outline is a wall, legs and all, to the outer edges of its trim.
 func Outline(w survey.WallFound, at survey.Placed, units length.System, joint length.Length) plane.Region {
-	return w.WithLegs().Shape(units, outer(w, at, joint)).Region
+	return w.WithLegs().Bare().Shape(units, outer(w, at, joint)).Region
 }
 
 // outer are the marks of a wall where its trim ends instead of its tile.
@@ -156,7 +157,7 @@ func (l *layer) between(t survey.TrimFound) length.Length {
 
 // lay cuts a strip into pieces.
 func (l *layer) lay(edge survey.PartIs, t survey.TrimFound, strip plane.Region, plan splitting) {
-	up := edge != survey.HeadEdge
+	up := edge == survey.LeftEnd || edge == survey.RightEnd
 	for _, part := range strip.Parts() {
 		box := part.Bounds()
 		plan.from, plan.to = box.Left, box.Right
@@ -186,6 +187,12 @@ func (l *layer) piece(edge survey.PartIs, t survey.TrimFound, face plane.Region)
 		p.Long, p.Wide, p.Inner, p.Outer = box.Height(), box.Width(), on(face, false, box.Left), on(face, false, box.Right)
 	default:
 		p.Long, p.Wide, p.Inner, p.Outer = box.Width(), box.Height(), on(face, true, box.Bottom), on(face, true, box.Top)
+	}
+	if edge == survey.BaseSegment { // it follows the base, which may be out of level
+		p.Wide, p.Inner, p.Outer = t.Width, box.Width(), box.Width()
+		over := face.Area2() - 2*t.Length.Times(t.Width)
+		p.Whole = p.Long == t.Length && max(over, -over) <= length.Area(4*p.Long)
+		return p
 	}
 	p.Whole = p.Long == t.Length && face.Area2() == 2*t.Length.Times(t.Width)
 	p.Mitres = l.mitres(edge, t, box)

@@ -17,7 +17,7 @@ import (
 )
 
 var (
-	trimKinds   = page.Choices("bullnose", "bullnose", "quarter round", "quarter round", "pencil", "pencil", "profile", "profile in bars")
+	trimKinds   = page.Choices("bullnose", "bullnose", "quarter round", "quarter round", "pencil", "pencil", "profile", "profile in bars", "cove", "cove along the base")
 	trimPlaces  = page.Choices("", "inside the stop, the tile ends before it", "beyond", "beyond the stop")
 	trimCorners = page.Choices("", "as is usual for the kind", "piece", "a corner piece", "mitre", "a mitre")
 )
@@ -37,7 +37,10 @@ func trimThickness(kind string) string {
 }
 
 // trimEdge is an edge where tile stops.
-type trimEdge struct{ path, label string }
+type trimEdge struct {
+	path, label string
+	base        bool // it takes a cove, and the others any trim but one
+}
 
 // trimEdges lists the edges where tile stops.
 func (b Bench) trimEdges() []trimEdge {
@@ -46,21 +49,26 @@ func (b Bench) trimEdges() []trimEdge {
 		path := form.At("walls", i)
 		add := func(meets, end, label string) {
 			if meets == "" {
-				out = append(out, trimEdge{path + end, w.Name + ", " + label})
+				out = append(out, trimEdge{path + end, w.Name + ", " + label, false})
 			}
 		}
 		add(w.Left.Meets, ".left", "left end")
 		add(w.Head.Meets, ".head", "head")
 		add(w.Right.Meets, ".right", "right end")
+		if len(w.Base) == 1 {
+			out = append(out, trimEdge{path + ".base[0]", w.Name + ", base", true})
+		}
 	}
 	return out
 }
 
-// trimChoices are the trims of the job by name, and none of them.
-func (b Bench) trimChoices() []page.Choice {
+// trimChoices are the trims of the job by name that an edge takes, and none of them.
+func (b Bench) trimChoices(e trimEdge) []page.Choice {
 	out := []page.Choice{{Value: "", Text: "no pieces"}}
 	for _, t := range b.Typed.Trims {
-		out = append(out, page.Choice{Value: t.Name, Text: t.Name})
+		if e.base == (t.Kind == string(survey.Cove)) {
+			out = append(out, page.Choice{Value: t.Name, Text: t.Name})
+		}
 	}
 	return out
 }
@@ -141,7 +149,7 @@ func trimmed(plan layout.Plan, id string) *Trimmed {
 }
 
 func (c Trimmed) where() string {
-	edge := map[survey.PartIs]string{survey.LeftEnd: "left end", survey.RightEnd: "right end", survey.HeadEdge: "head"}[c.Piece.Edge]
+	edge := map[survey.PartIs]string{survey.LeftEnd: "left end", survey.RightEnd: "right end", survey.HeadEdge: "head", survey.BaseSegment: "base"}[c.Piece.Edge]
 	return c.Plan.Walls[c.Wall].Found.Name + ", " + edge
 }
 

@@ -159,7 +159,7 @@ func trimEdges(b Bench) templ.Component {
 			return templ_7745c5c3_Err
 		}
 		for _, e := range b.trimEdges() {
-			templ_7745c5c3_Err = page.ChoiceField(b.Job, e.path+".trim", e.label, b.trimChoices()).Render(ctx, templ_7745c5c3_Buffer)
+			templ_7745c5c3_Err = page.ChoiceField(b.Job, e.path+".trim", e.label, b.trimChoices(e)).Render(ctx, templ_7745c5c3_Buffer)
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}

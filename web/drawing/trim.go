@@ -65,7 +65,7 @@ func (b *board) trimSizes(f frame, w layout.Wall) {
 		if !p.Cut() {
 			continue
 		}
-		l := Label{Tag: Tag{Kind: Size, Wall: f.wall, Piece: p.ID}, Text: b.cutTo(p.Long), Size: b.texts.note, Colour: Black, Up: p.Edge != survey.HeadEdge}
+		l := Label{Tag: Tag{Kind: Size, Wall: f.wall, Piece: p.ID}, Text: b.cutTo(p.Long), Size: b.texts.note, Colour: Black, Up: p.Edge == survey.LeftEnd || p.Edge == survey.RightEnd}
 		_, ink := trimKind(p)
 		ground := trimInk(ink).Fill
 		l.Colour = textOn(ground)

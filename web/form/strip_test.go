@@ -60,3 +60,15 @@ func TestStripsHoldWords(t *testing.T) {
 		assert.Equal(t, is, IsLength(path), path)
 	}
 }
+
+func TestACoveThatIsAddedStandsAlongBasesOfOneStretch(t *testing.T) {
+	job := demo(t)
+	require.NoError(t, Apply(&job, "add trims cove"))
+	assert.Equal(t, "cove", job.Walls[1].Base[0].Trim)
+	assert.Empty(t, job.Walls[0].Base[0].Trim, "beside a tub the base has a step")
+	_, faults := job.Resolve()
+	require.Empty(t, faults)
+	require.NoError(t, Apply(&job, "add walls[1].base left"))
+	assert.Empty(t, job.Walls[1].Base[0].Trim)
+	assert.Empty(t, job.Walls[1].Base[1].Trim)
+}

@@ -36,6 +36,11 @@ func tidyWall(job *survey.Job, w *survey.Wall) {
 	for i := range w.Openings {
 		tidyInside(&w.Openings[i])
 	}
+	if len(w.Base) > 1 { // a cove stands along a base of one stretch
+		for i := range w.Base {
+			w.Base[i].Trim = ""
+		}
+	}
 	tidyFixtures(w)
 	tidyStrips(w)
 	tidyEnd(job, &w.Left, "0", false)

@@ -19,6 +19,8 @@ func addTrim(job *survey.Job, kind string) error {
 		t.Width, t.Length = pick(job, "1/2", "15"), pick(job, "8", "200")
 	case survey.Profile:
 		t.Width, t.Length = pick(job, "1/8", "3"), pick(job, "96", "2500")
+	case survey.Cove:
+		t.Width, t.Length = pick(job, "4", "100"), pick(job, "6", "150")
 	default:
 		t.Kind = string(survey.Bullnose)
 	}
@@ -31,6 +33,12 @@ func addTrim(job *survey.Job, kind string) error {
 	}
 	for i := range job.Walls {
 		w := &job.Walls[i]
+		if kind == string(survey.Cove) {
+			if len(w.Base) == 1 && w.Base[0].Trim == "" {
+				w.Base[0].Trim = t.Name
+			}
+			continue
+		}
 		lay(w.Left.Meets == "", w.Left.Finish, &w.Left.Trim)
 		lay(w.Right.Meets == "", w.Right.Finish, &w.Right.Trim)
 		lay(w.Head.Meets == "", w.Head.Finish, &w.Head.Trim)
@@ -62,6 +70,9 @@ func eachTrim(job *survey.Job, f func(*string)) {
 		f(&w.Left.Trim)
 		f(&w.Right.Trim)
 		f(&w.Head.Trim)
+		for k := range w.Base {
+			f(&w.Base[k].Trim)
+		}
 	}
 }
 

@@ -1,0 +1,50 @@
+package trim
+
+import (
+	"coursewright/layout/length"
+	"coursewright/layout/plane"
+	"coursewright/layout/survey"
+)
+
+// cove lays the cove along the base, from left to right: its foot follows the base, and
+// so does its upper edge.
+func (l *layer) cove() {
+	if !l.wall.Coved() {
+		return
+	}
+	s := l.wall.Base[0]
+	tile := l.wall.Shape(l.tile.Units, l.at).Region.Bounds()
+	strip := l.all.KeepAll(plane.RightOf(tile.Left), plane.LeftOf(tile.Right))
+	for _, ring := range over(s, s.Gap-l.tile.Joint) {
+		strip = strip.Less(ring, 0)
+	}
+	plan := splitting{long: s.Cove.Length, joint: l.tile.Joint, full: shared}
+	open := [2]bool{!l.wall.Left.Meets, !l.wall.Right.Meets}
+	switch {
+	case open[0] && !open[1]:
+		plan.full = low
+	case open[1] && !open[0]:
+		plan.full = high
+	}
+	if n, follows := l.follows(s.Cove.Length, l.tile.Width); follows && l.tile.Plumb {
+		plan.anchor, plan.full = l.tile.Start, following
+		plan.pitch, plan.phases = l.tile.Width+l.tile.Joint, n
+	}
+	l.lay(survey.BaseSegment, *s.Cove, strip, plan)
+}
+
+// over is everything over a base by so much, stretch by stretch.
+func over(s survey.SegmentFound, by length.Length) []plane.Ring {
+	const far = 100 * length.Metre
+	at := func(x, y length.Length) plane.Corner { return plane.Corner{Point: plane.Point{X: x, Y: y}} }
+	first, last := s.Readings[0], s.Readings[len(s.Readings)-1]
+	line := append([]survey.Reading{{At: -far, Value: first.Value}}, s.Readings...)
+	line = append(line, survey.Reading{At: far, Value: last.Value})
+	var out []plane.Ring
+	for i := 1; i < len(line); i++ {
+		if a, b := line[i-1], line[i]; a.At < b.At {
+			out = append(out, plane.Ring{at(a.At, a.Value+by), at(b.At, b.Value+by), at(b.At, far), at(a.At, far)})
+		}
+	}
+	return out
+}
