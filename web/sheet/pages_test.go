@@ -15,6 +15,7 @@ import (
 	"coursewright/layout/length"
 	"coursewright/layout/survey"
 	"coursewright/web/drawing"
+	"coursewright/web/shapes"
 )
 
 // five are the rooms whose sheets are looked at: the demo's alcove, a corner
@@ -145,38 +146,69 @@ func TestNoTextLiesOverAnotherInRoomsByChance(t *testing.T) {
 	solvedRooms := 0
 	for seed := range uint64(8) {
 		r := rand.New(rand.NewPCG(seed, 7))
-		data, err := os.ReadFile(filepath.Join("..", "..", "testdata", five[r.IntN(len(five))]+".json"))
-		require.NoError(t, err)
-		job, err := survey.Read(data)
-		require.NoError(t, err)
+		job := jobOf(t, five[r.IntN(len(five))])
 		job.Pins = survey.Pins{}
 		tile := [][2]string{{"198 mm", "98 mm"}, {"298 mm", "598 mm"}, {"97 mm", "97 mm"}, {"398 mm", "198 mm"}, {"147 mm", "147 mm"}}[r.IntN(5)]
 		job.Tile.Width, job.Tile.Height = tile[0], tile[1]
 		job.Bond.Kind, job.Bond.Offset = "running", []string{"1/2", "1/3"}[r.IntN(2)]
-		job.Title = strings.Repeat("A room by chance ", 1+r.IntN(4))
-		for w := range job.Walls {
-			for s := range job.Walls[w].Base {
-				for k := range job.Walls[w].Base[s].Readings {
-					drop := &job.Walls[w].Base[s].Readings[k].Drop
-					units := length.Imperial
-					if job.Units == "mm" {
-						units = length.Metric
-					}
-					was, err := length.Parse(*drop, units)
-					require.NoError(t, err)
-					*drop = (was + length.Length(r.IntN(9))*length.Inch/16).Plain(units, 0)
-				}
-			}
-		}
-		plan, err := layout.Now(job)
-		if err != nil {
-			t.Logf("seed %d gives no room: %v", seed, err)
-			continue
-		}
-		solvedRooms++
-		laidOut(t, fmt.Sprintf("seed %d", seed), plan, Options{Kinds: Kinds()})
+		solvedRooms += laidOutByChance(t, seed, r, job)
 	}
 	assert.Greater(t, solvedRooms, 4, "most of the rooms can be built")
+}
+
+// And for those with trim and fixtures, niches tiled within, bands and patterns.
+func TestNoTextLiesOverAnotherInNewerRoomsByChance(t *testing.T) {
+	solvedRooms := 0
+	for seed := range uint64(10) {
+		r := rand.New(rand.NewPCG(seed, 11))
+		job := jobOf(t, newer[int(seed)%len(newer)])
+		solvedRooms += laidOutByChance(t, seed, r, job)
+	}
+	assert.Greater(t, solvedRooms, 6, "most of the rooms can be built")
+}
+
+// jobOf reads a job of testdata by its path there, or makes one of a shape.
+func jobOf(t *testing.T, name string) survey.Job {
+	t.Helper()
+	if key, shaped := strings.CutPrefix(name, "shape/"); shaped {
+		job, err := shapes.New(key, "in", "Room "+key)
+		require.NoError(t, err)
+		job.Guess = nil
+		return job
+	}
+	data, err := os.ReadFile(filepath.Join("..", "..", "testdata", name+".json"))
+	require.NoError(t, err)
+	job, err := survey.Read(data)
+	require.NoError(t, err)
+	return job
+}
+
+// laidOutByChance lowers the base of a job here and there, gives it a long title, and
+// looks at its sheets; it tells how many rooms came of it.
+func laidOutByChance(t *testing.T, seed uint64, r *rand.Rand, job survey.Job) int {
+	t.Helper()
+	job.Title = strings.Repeat("A room by chance ", 1+r.IntN(4))
+	units := length.Imperial
+	if job.Units == "mm" {
+		units = length.Metric
+	}
+	for w := range job.Walls {
+		for s := range job.Walls[w].Base {
+			for k := range job.Walls[w].Base[s].Readings {
+				drop := &job.Walls[w].Base[s].Readings[k].Drop
+				was, err := length.Parse(*drop, units)
+				require.NoError(t, err)
+				*drop = (was + length.Length(r.IntN(9))*length.Inch/16).Plain(units, 0)
+			}
+		}
+	}
+	plan, err := layout.Now(job)
+	if err != nil {
+		t.Logf("seed %d gives no room: %v", seed, err)
+		return 0
+	}
+	laidOut(t, fmt.Sprintf("seed %d", seed), plan, Options{Kinds: Kinds(), Paper: Papers()[r.IntN(2)]})
+	return 1
 }
 
 func TestPagesShowWhatIsPrinted(t *testing.T) {

@@ -13,7 +13,6 @@ import (
 	"coursewright/layout/cuts"
 	"coursewright/layout/length"
 	"coursewright/web/drawing"
-	"coursewright/web/shapes"
 )
 
 // newer are rooms with what was built later: trim and fixtures, the inside of a niche
@@ -26,10 +25,8 @@ func shapeOf(t *testing.T, key string) layout.Plan {
 	name := "shape/" + key
 	plan, known := rooms[name]
 	if !known {
-		job, err := shapes.New(key, "in", "Room "+key)
-		require.NoError(t, err)
-		job.Guess = nil
-		plan, err = layout.Now(job)
+		var err error
+		plan, err = layout.Now(jobOf(t, name))
 		require.NoError(t, err)
 		rooms[name] = plan
 	}
