@@ -248,3 +248,28 @@ func TestHeightsUnderAWallAreThoseOfTheFirstCourse(t *testing.T) {
 	}
 	assert.Greater(t, seen, 12)
 }
+
+// Four strips of the pole stand on a page, and on the last never one alone.
+func TestStripsOfThePoleFillTheirPages(t *testing.T) {
+	everyRoom(t, func(name string, plan layout.Plan) {
+		for _, paper := range Papers()[:2] {
+			b := newBook(plan, Options{Kinds: []Kind{FullPole}, Paper: paper})
+			var on []int
+			for _, l := range b.leaves {
+				n := 0
+				for _, x := range texts(l) {
+					if strings.HasPrefix(x.Text, "strip ") {
+						n++
+					}
+				}
+				on = append(on, n)
+			}
+			for i, n := range on {
+				assert.LessOrEqual(t, n, stripsAcross, "%s on %s: %v", name, paper.Name, on)
+				last := i >= len(on)-2
+				assert.True(t, last || n == stripsAcross, "%s on %s: %v", name, paper.Name, on)
+				assert.True(t, len(on) == 1 || n > 1, "%s on %s: %v", name, paper.Name, on)
+			}
+		}
+	})
+}

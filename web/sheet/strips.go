@@ -34,17 +34,18 @@ func (b *book) strips(p pole) {
 	long := length.Length(hi.Y-lo.Y-stripFrom-8*mmPaper) / 1000 * length.Millimetre
 	all := stretches(p.low, p.top, long)
 	wide := (hi.X - lo.X) / stripsAcross
-	sheets := (len(all) + stripsAcross - 1) / stripsAcross
-	each := (len(all) + sheets - 1) / sheets // so that none is nearly empty
+	at := stripsAcross // on the sheet
 	for n, r := range all {
-		if n%each == 0 {
+		if at == stripsAcross || at == stripsAcross-1 && len(all)-n == 2 { // so that none stands alone on the last sheet
+			at = 0
 			sheet = &leaf{subject: subject{kind: b.now, title: "Story pole", scale: full}, size: b.opts.Paper.lie(false)}
 			b.leaves = append(b.leaves, sheet)
 			b.poleWords(sheet, p, len(all))
 		}
-		x := lo.X + drawing.Micron(n%each)*wide
+		x := lo.X + drawing.Micron(at)*wide
 		s := strip{leaf: sheet, book: b, x: x, right: x + wide - 2000, foot: hi.Y - 8*mmPaper, low: r.low, top: r.top, n: n + 1, of: len(all)}
 		s.draw(p)
+		at++
 	}
 }
 

@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"fmt"
+	"strings"
 
 	"coursewright/layout/takeoff"
 )
@@ -15,7 +16,7 @@ func (b *book) takeOff() {
 		total := int64(0)
 		for _, l := range b.buy.Lines {
 			total += l.Cents
-			t.rows = append(t.rows, row{cells: []string{l.Item, held(l.Amount()), l.Of(), unlessZero(l.Boxes), l.Price(), l.Because}})
+			t.rows = append(t.rows, row{cells: []string{l.Item, held(l.Amount()), packText(l), unlessZero(l.Boxes), l.Price(), l.Because}})
 		}
 		f.table(t)
 		if total > 0 {
@@ -23,6 +24,12 @@ func (b *book) takeOff() {
 		}
 		f.words(plain, fmt.Sprintf("To compare: the flat 10 %% rule would buy %d tiles (%s).", b.buy.Flat.Count, b.buy.Flat.Because))
 	})
+}
+
+// packText is the pack with its size in one line.
+func packText(l takeoff.Line) string {
+	noun, size, _ := strings.Cut(l.Of(), " of ")
+	return strings.TrimSuffix(noun+" of "+held(size), " of ")
 }
 
 func unlessZero(n int) string {
