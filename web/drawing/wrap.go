@@ -124,6 +124,9 @@ func (w *wrap) slots(x Micron) Micron {
 // either side of its pointer.
 func (w *wrap) need(wall layout.Wall) Micron {
 	n := BoldWidth(wall.Found.Letter, w.texts.letter) + 60*px
+	if w.opt.Finish && w.opt.Scale != (Scale{}) { // on paper a column wide, where a name gives way
+		n = BoldWidth(wall.Found.Letter, w.texts.letter) + 8*px
+	}
 	if edge, ok := w.struckEdge(wall); ok && !w.opt.Finish {
 		figure := BoldWidth(w.figure(w.startFigure(wall, edge)), w.texts.figure) + pointTo + 2*clearance
 		n = max(n, 2*figure)
@@ -251,6 +254,9 @@ func (w *wrap) nameOver(f frame, wall layout.Wall, y Micron) {
 	}
 	space := w.reach(f.wall) - at.X - TextWidth(width, w.texts.name)
 	name := Label{Tag: tag, Text: short(wall.Found.Name, w.texts.name, space) + width, Size: w.texts.name, At: at, Colour: Black}
+	if w.opt.Finish && w.opt.Scale != (Scale{}) && name.Text != wall.Found.Name {
+		return // the letter alone, rather than half a name
+	}
 	if space > TextWidth("…", w.texts.name) {
 		w.label(name)
 	}

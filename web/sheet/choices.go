@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 
@@ -56,10 +57,17 @@ func (b *book) choices() {
 	}
 	for from := 0; from < len(all); from += choicesAcross {
 		some := all[from:min(from+choicesAcross, len(all))]
-		b.fitted(subject{title: title}, false, func(f *flow) {
+		b.fitted(subject{title: title}, len(some) > 1, func(f *flow) {
 			f.words(plain, "Tile and grout in their colours, seen from inside the room. Prices are those of the job, for the tile in whole boxes.")
-			f.table(b.compared(some))
-			f.looks(some)
+			t := b.compared(some)
+			if len(some) == 1 {
+				f.table(t)
+				f.look(some[0])
+			} else {
+				t.text = plain // so that the drawings have more of the leaf
+				f.looksAcross(some, t)
+				f.table(t)
+			}
 			f.words(plain, finding.LocalCode)
 		})
 	}
@@ -143,38 +151,73 @@ func (c Choice) facts(b *book) []string {
 		least, number(cut), tiles, takeoff.Line{Cents: cents}.Price(), unlessZero(doubts)}
 }
 
-// looks draws the walls of each choice one over the other, all at the largest
-// scale at which they fit what is left of the leaf.
-func (f *flow) looks(some []Choice) {
-	scale, found := f.looksScale(some)
-	for _, c := range some {
-		f.sub(c.Name)
-		switch {
-		case c.Amiss != "":
-			f.words(plain, c.Amiss)
-		case !found:
-			f.words(plain, "These walls are too large to be drawn on "+f.book.opts.Paper.Name+".")
-		default:
-			s := drawing.Wrap(c.Plan, drawing.Options{Sheet: true, Finish: true, Scale: scale})
-			lo, _ := f.area()
-			f.lay(drawing.Point{X: lo.X, Y: f.y}, s)
-			f.y += s.Height + 1000
-		}
+// look draws the walls of a choice at the largest scale at which they fit what is left
+// of the leaf.
+func (f *flow) look(c Choice) {
+	f.sub(c.Name)
+	scale, found := looksScale([]Choice{c}, f.breadth(), f.left()-20*mmPaper)
+	if !found {
+		f.words(plain, f.tooLarge())
+		return
 	}
+	s := looked(c, scale)
+	f.lay(drawing.Point{X: f.lo.X, Y: f.y}, s)
+	f.y += s.Height + 1000
 }
 
-func (f *flow) looksScale(some []Choice) (scale drawing.Scale, found bool) {
-	room := f.left() - 14*mmPaper*drawing.Micron(len(some)) - 12*mmPaper
+func (f *flow) tooLarge() string {
+	return "These walls are too large to be drawn on " + f.book.opts.Paper.Name + "."
+}
+
+// looksAcross draws the walls of each choice over its column of a table, all at the
+// largest scale at which they fit beside each other and leave room for it.
+func (f *flow) looksAcross(some []Choice, t table) {
+	const under = 20 * mmPaper // names, and what stands under the table
+	xs := f.columns(t.columns)
+	scale, found := looksScale(some, xs[2]-xs[1]-3*mmPaper, f.left()-f.high(t)-under)
+	name, most := f.of(large), drawing.Micron(0)
+	for i, c := range some {
+		x := xs[i+1] + padding
+		f.text(drawing.Point{X: x, Y: f.y + name.size}, name, name.short(c.Name, xs[i+2]-x-2*mmPaper))
+		at, wide := drawing.Point{X: x, Y: f.y + name.leading() + 1000}, xs[i+2]-x-padding
+		switch p := f.of(plain); {
+		case c.Amiss != "":
+			most = max(most, f.column(p, p.wrap(c.Amiss, wide), at))
+		case !found:
+			most = max(most, f.column(p, p.wrap(f.tooLarge(), wide), at))
+		default:
+			s := looked(c, scale)
+			f.lay(at, s)
+			most = max(most, s.Height)
+		}
+	}
+	f.y += name.leading() + 1000 + most + 2000
+}
+
+// column writes lines of text from a place down, and gives how high they are.
+func (f *flow) column(s style, lines []string, at drawing.Point) drawing.Micron {
+	for i, line := range lines {
+		f.text(drawing.Point{X: at.X, Y: at.Y + s.size + drawing.Micron(i)*s.leading()}, s, line)
+	}
+	return drawing.Micron(len(lines)) * s.leading()
+}
+
+// looked is the walls of a choice as they will look.
+func looked(c Choice, scale drawing.Scale) drawing.Scene {
+	return drawing.Wrap(c.Plan, drawing.Options{Sheet: true, Finish: true, Scale: scale})
+}
+
+// looksScale is the largest scale at which the drawing of each choice fits a room.
+func looksScale(some []Choice, wide, high drawing.Micron) (scale drawing.Scale, found bool) {
 	for _, real := range []int64{10, 12, 15, 16, 20, 24, 25, 30, 32, 40, 48, 50, 64, 75, 96, 100, 150, 200, 400, 800} {
 		scale = drawing.Scale{Paper: 1, Real: real}
-		var high, wide drawing.Micron
-		for _, c := range some {
-			if c.Amiss == "" {
-				s := drawing.Wrap(c.Plan, drawing.Options{Sheet: true, Finish: true, Scale: scale})
-				high, wide = high+s.Height, max(wide, s.Width)
+		if !slices.ContainsFunc(some, func(c Choice) bool {
+			if c.Amiss != "" {
+				return false
 			}
-		}
-		if high <= room && wide <= f.breadth() {
+			s := looked(c, scale)
+			return s.Height > high || s.Width > wide
+		}) {
 			return scale, true
 		}
 	}

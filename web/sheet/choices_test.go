@@ -70,3 +70,29 @@ func TestChoicesArePrintedOnlyWhereThereAreSeveral(t *testing.T) {
 	assert.Contains(t, titles(Options{Choices: several}), "Choices")
 	assert.Equal(t, []string{"How it will look"}, titles(Options{Kinds: []Kind{Compare}}), "asked for, it shows the plan itself")
 }
+
+// Three choices stand side by side on one page, each drawn over its column as large as
+// that allows, with nothing cut short.
+func TestChoicesAreDrawnOverTheirColumns(t *testing.T) {
+	plan := roomOf(t, "jobs/alcove")
+	three := []Choice{{Name: "first", Chosen: true, Plan: plan}, {Name: "second", Plan: roomOf(t, "jobs/old-house")}, {Name: "third", Plan: roomOf(t, "cases/c2-4x16-fixed")}}
+	for _, paper := range Papers() {
+		for n := 2; n <= 3; n++ {
+			o := Options{Kinds: []Kind{Compare}, Choices: three[:n], Paper: paper}
+			b := newBook(plan, o)
+			require.Len(t, b.leaves, 1, paper.Name)
+			require.Len(t, b.leaves[0].parts, n, paper.Name)
+			laidOut(t, "choices on "+paper.Name, plan, o)
+			for i, part := range b.leaves[0].parts {
+				assert.Greater(t, part.scene.Height, 35*mmPaper, "%s: drawing %d can be looked at", paper.Name, i+1)
+				if i > 0 {
+					left := b.leaves[0].parts[i-1]
+					assert.GreaterOrEqual(t, part.at.X, left.at.X+left.scene.Width, "%s: beside the one before it", paper.Name)
+				}
+			}
+			for _, x := range texts(b.leaves[0]) {
+				assert.NotContains(t, x.Text, "…", paper.Name)
+			}
+		}
+	}
+}

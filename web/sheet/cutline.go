@@ -123,20 +123,20 @@ func (f *flow) fence(l cutLine, mid drawing.Micron) {
 	beside := f.fenceRoom() - s.width(l.big) - 1500
 	if lines := note.wrap(l.small, max(beside, 1)); beside > 12*mmPaper && drawing.Micron(len(lines))*note.leading() < l.high && fits(note, lines, beside) {
 		f.text(drawing.Point{X: x, Y: mid + s.size*36/100}, s, l.big)
-		f.column(note, lines, x+s.width(l.big)+1500, mid)
+		f.centred(note, lines, x+s.width(l.big)+1500, mid)
 		return
 	}
 	note.size = leastText
 	lines := note.wrap(l.small, f.fenceRoom())
 	under := drawing.Micron(len(lines)) * note.leading()
-	s = f.figure(l.big, min(figureMost, max(figureLow, l.high-lineGap-under)))
+	s = f.figure(l.big, min(figureMost, max(figureLow, l.high-2*lineGap-under)))
 	top := mid - (s.size+under)/2
 	f.text(drawing.Point{X: x, Y: top + s.size*76/100}, s, l.big)
-	f.column(note, lines, x, top+s.size+under/2)
+	f.centred(note, lines, x, top+s.size+under/2)
 }
 
-// column writes lines of text from x on, their middle at mid.
-func (f *flow) column(s style, lines []string, x, mid drawing.Micron) {
+// centred writes lines of text from x on, their middle at mid.
+func (f *flow) centred(s style, lines []string, x, mid drawing.Micron) {
 	y := mid - drawing.Micron(len(lines))*s.leading()/2
 	for _, line := range lines {
 		f.text(drawing.Point{X: x, Y: y + s.size*86/100}, s, line)

@@ -58,7 +58,7 @@ func (f *flow) table(t table) {
 	}
 	t.text = f.of(t.text)
 	xs := f.columns(t.columns)
-	f.need(leastTable)
+	f.need(min(leastTable, f.high(t)))
 	f.names(t, xs)
 	for _, r := range t.rows {
 		for {

@@ -11,8 +11,8 @@ import (
 func (b *book) takeOff() {
 	b.fitted(subject{title: "Take-off"}, false, func(f *flow) {
 		f.words(plain, "What to buy, in the packs of a shop: counted from the pieces and the joints, not guessed.")
-		t := table{columns: []column{{name: "item", share: 32, bold: true}, {name: "buy", share: 18, bold: true, right: true}, {name: "of", share: 33},
-			{name: "boxes", share: 12, right: true}, {name: "price", share: 17, right: true}, {name: "because", share: 68}}}
+		t := table{columns: []column{{name: "item", share: 32, bold: true}, {name: "buy", share: 19, bold: true, right: true}, {name: "of", share: 28},
+			{name: "boxes", share: 12, right: true}, {name: "price", share: 20, right: true}, {name: "because", share: 69}}}
 		total := int64(0)
 		for _, l := range b.buy.Lines {
 			total += l.Cents
@@ -29,7 +29,11 @@ func (b *book) takeOff() {
 // packText is the pack with its size in one line.
 func packText(l takeoff.Line) string {
 	noun, size, _ := strings.Cut(l.Of(), " of ")
-	return strings.TrimSuffix(noun+" of "+held(size), " of ")
+	size, other, both := strings.Cut(size, " (")
+	if size = held(size); both { // in other units
+		size += " " + held("("+other)
+	}
+	return strings.TrimSuffix(noun+" of "+size, " of ")
 }
 
 func unlessZero(n int) string {

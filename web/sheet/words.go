@@ -57,7 +57,7 @@ const hold = "\u00a0"
 func held(text string) string { return strings.ReplaceAll(text, " ", hold) }
 
 // figured is a figure with its unit, which stand together.
-var figured = regexp.MustCompile(`(\d) (mm|m²|cm²|kg|l|in|ft|sq ft|sq in|lb|gal|%|hours)\b`)
+var figured = regexp.MustCompile(`(\d) (%|(?:mm|m²|cm²|kg|l|ml|in|ft|sq ft|sq in|lb|gal|fl oz|hours)\b)`)
 
 // wrap breaks a text into lines no longer than wide. Words that are held together
 // are parted only where they are longer than that, and other words are broken only
