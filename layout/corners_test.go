@@ -5,6 +5,7 @@ import (
 	"encoding/json"
 	"math"
 	"os"
+	"strings"
 	"testing"
 
 	"coursewright/layout"
@@ -257,6 +258,10 @@ func TestMitres(t *testing.T) {
 			assert.Equal(t, beside, m.Pieces)
 			assert.NotEmpty(t, beside)
 		}
+		var table strings.Builder
+		require.NoError(t, s.CSV(&table, p.Room.Units))
+		assert.Equal(t, len(s.Mitres[0].Pieces), strings.Count(table.String(), "mitre right, "+angle.bevel))
+		assert.Equal(t, len(s.Mitres[1].Pieces), strings.Count(table.String(), "mitre left, "+angle.bevel))
 	}
 	p, err := layout.Now(shippedJob(t, "half-wall.json"))
 	require.NoError(t, err)

@@ -35,6 +35,9 @@ func (s Schedule) CSV(w io.Writer, units length.System) error {
 	for _, c := range s.Trim {
 		rows = append(rows, c.row(units))
 	}
+	for _, m := range s.Mitres {
+		rows = append(rows, m.rows()...)
+	}
 	return table.Write(w, rows)
 }
 

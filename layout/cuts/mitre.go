@@ -59,6 +59,22 @@ func (m Mitre) Words(u length.System) []string {
 	return out
 }
 
+// rows are its pieces in the table of cuts, whole tiles too: a row of their own beside
+// that of their other cuts.
+func (m Mitre) rows() [][]string {
+	end := "left"
+	if m.Right {
+		end = "right"
+	}
+	var out [][]string
+	for _, id := range m.Pieces {
+		row := make([]string, len(columns))
+		row[0], row[2] = id, "mitre "+end+", "+m.Bevel
+		out = append(out, row)
+	}
+	return out
+}
+
 // mitred is what the mitred cuts of a piece take along its face beyond the kerf of
 // a square cut. A factory edge that is mitred takes nothing of the tile.
 func (w work) mitred(kerf length.Length) (more length.Length) {
