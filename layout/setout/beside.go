@@ -230,22 +230,27 @@ func (b *beside) classes() int {
 
 // solve finds the places of free strips and the classes, and then the whole set-out.
 func (b *beside) solve() (solved, error) {
-	var fixed *length.Length
+	var on *found
 	if b.choices() {
-		line, err := b.first()
-		fixed = &line
+		got, err := b.first()
 		if err != nil {
 			return solved{}, err
 		}
+		on = &got
 		for wall := range b.room.Walls {
-			if err := b.choose(wall, line); err != nil {
+			if err := b.choose(wall, got.line); err != nil {
 				return solved{}, err
 			}
 		}
 	}
-	room, _ := b.parts()
-	if fixed != nil {
-		room.Line = fixed
+	room, sides := b.parts()
+	if on != nil {
+		room.Line, room.Bond.Hand = &on.line, on.hand
+		for i, s := range sides { // the other walls stay as they were found
+			if s.of == 1 && room.Walls[i].Pin == nil {
+				room.Walls[i].Pin = &survey.StartPin{X: on.edges[i], Is: survey.OnEdge}
+			}
+		}
 	}
 	var s solved
 	var err error
@@ -273,13 +278,13 @@ func (b *beside) movable(w survey.WallFound, k int) bool {
 	return w.Openings[k].Left.Free() && !pinned
 }
 
-// first is the course line for the strips where they are wished. Free heads stop
-// where the widest side has them.
-func (b *beside) first() (length.Length, error) {
+// first is what is found for the strips where they are wished. Free heads stop where
+// the widest side has them.
+func (b *beside) first() (found, error) {
 	room, sides := b.parts()
-	line, _, heads, err := b.search(&room)
+	got, err := b.search(&room)
 	if err != nil {
-		return 0, err
+		return found{}, err
 	}
 	widest := make([]length.Length, len(b.room.Walls))
 	for i, s := range sides {
@@ -289,10 +294,10 @@ func (b *beside) first() (length.Length, error) {
 		}
 		if wide := b.wide(room.Walls[i]); wide > widest[s.wall] {
 			widest[s.wall] = wide
-			b.head[s.wall] = &heads[i]
+			b.head[s.wall] = &got.heads[i]
 		}
 	}
-	return line, nil
+	return got, nil
 }
 
 func (b *beside) wide(w survey.WallFound) length.Length {
@@ -306,26 +311,38 @@ func (b *beside) wide(w survey.WallFound) length.Length {
 	return right - left
 }
 
+// found is a room of parts as it is set out: its course line, and by part where the
+// bond starts and where a head stops.
+type found struct {
+	line  length.Length
+	hand  survey.Hand
+	merit merit.Merit
+	edges []length.Length
+	heads []length.Length
+}
+
 // search sets a room of parts out without cutting it.
-func (b *beside) search(room *survey.Room) (line length.Length, m merit.Merit, heads []length.Length, err error) {
+func (b *beside) search(room *survey.Room) (found, error) {
 	if len(room.Bands) == 0 {
 		r, err := search.Room(b.ctx, room)
 		if err != nil {
-			return 0, m, nil, err
+			return found{}, err
 		}
+		out := found{line: r.Line, hand: r.Hand, merit: r.Merit}
 		for i := range r.Walls {
-			heads = append(heads, r.Walls[i].Placed.Head)
+			out.edges, out.heads = append(out.edges, r.Walls[i].Edge), append(out.heads, r.Walls[i].Placed.Head)
 		}
-		return r.Line, r.Merit, heads, nil
+		return out, nil
 	}
 	r, err := parted.Room(b.ctx, room)
 	if err != nil {
-		return 0, m, nil, err
+		return found{}, err
 	}
+	out := found{line: r.Field.Line, hand: r.Field.Hand, merit: r.Merit}
 	for i := range room.Walls {
-		heads = append(heads, r.Placed(i).Head)
+		out.edges, out.heads = append(out.edges, r.Field.Walls[i].Edge), append(out.heads, r.Placed(i).Head)
 	}
-	return r.Field.Line, r.Merit, heads, nil
+	return out, nil
 }
 
 // choose takes the best place and class for the strips of one wall on a course line.
@@ -347,7 +364,7 @@ func (b *beside) choose(wall int, line length.Length) error {
 		order := merit.OrderFor(b.room.Prefer)
 		var best merit.Merit
 		var at length.Length
-		class, found := 0, false
+		class, any := 0, false
 		for _, x := range places {
 			for c := range classes {
 				b.left[wall][k], b.class[wall] = x, c
@@ -355,8 +372,8 @@ func (b *beside) choose(wall int, line length.Length) error {
 				if err != nil {
 					return err
 				}
-				if m.Near += (x - wish).Abs().FloorTo(b.room.Tape); !found || order.Better(&m, &best) {
-					best, at, class, found = m, x, c, true
+				if m.Near += (x - wish).Abs().FloorTo(b.room.Tape); !any || order.Better(&m, &best) {
+					best, at, class, any = m, x, c, true
 				}
 			}
 		}
@@ -393,8 +410,8 @@ func (b *beside) alone(wall int, line length.Length) (merit.Merit, error) {
 		}
 	}
 	room.Line = &line
-	_, m, _, err := b.search(&room)
-	return m, err
+	got, err := b.search(&room)
+	return got.merit, err
 }
 
 // places lists where a free strip is tried: where it is wished, and at marks of the
@@ -424,7 +441,7 @@ func (b *beside) places(wall, opening int) []length.Length {
 }
 
 // mostPlaces bounds at how many places a free strip is tried.
-const mostPlaces = 24
+const mostPlaces = 12
 
 // jointOf says what one joint of a range would give.
 func jointOf(room survey.Room, size length.Length, s, best *plan.Setout) plan.Joint {

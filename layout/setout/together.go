@@ -51,7 +51,7 @@ func (b *beside) whole(wall int, sides []side, of []int, cut []plan.Wall) (plan.
 	found := b.room.Walls[wall]
 	first := cut[of[0]]
 	if len(of) == 1 {
-		first.Found = found
+		first.Found, first.Start.Pinned = found, found.Pin != nil
 		return first, first.Pieces
 	}
 	by := found.PartedBy()
