@@ -35,7 +35,8 @@ func (b *board) columnsOf(f frame, w layout.Wall) columns {
 // lot is the pieces of an end column whose tiles stand one over the other.
 type lot struct {
 	bottom      length.Length // of the lowest
-	least, most length.Length // to cut, from the narrowest to the widest side; zero where they are whole
+	least, most length.Length // to cut, from the narrowest to the widest side; zero where all are whole
+	whole       bool          // some of them are
 }
 
 // inTurn gives the sizes of one end column and marks its pieces as said. It is
@@ -53,10 +54,11 @@ func (b *board) inTurn(f frame, w layout.Wall, side plane.Side, said map[string]
 		}
 		l := lots[p.Tile.Left]
 		if l == nil {
-			l = &lot{p.Tile.Bottom, wide, most}
+			l = &lot{bottom: p.Tile.Bottom}
 			lots[p.Tile.Left] = l
 		}
-		l.bottom, l.least, l.most = min(l.bottom, p.Tile.Bottom), min(l.least, wide), max(l.most, most)
+		l.bottom = min(l.bottom, p.Tile.Bottom)
+		l.add(lot{least: wide, most: most, whole: p.Whole})
 	}
 	if !cut {
 		return ""
@@ -99,9 +101,9 @@ func (b *board) lotsText(lots map[length.Length]*lot) string {
 	}
 	slices.SortFunc(all, func(x, y *lot) int { return cmp.Or(cmp.Compare(x.bottom, y.bottom), cmp.Compare(x.least, y.least)) })
 	if len(all) > mostInTurn {
-		sum := lot{least: all[0].least, most: all[0].most}
+		sum := lot{}
 		for _, l := range all {
-			sum.least, sum.most = min(sum.least, l.least), max(sum.most, l.most)
+			sum.add(*l)
 		}
 		return b.lotText(sum)
 	}
@@ -115,17 +117,23 @@ func (b *board) lotsText(lots map[length.Length]*lot) string {
 // lotText writes one size, or the least and the largest where a corner leans by more
 // than the cut schedule takes as one setting.
 func (b *board) lotText(l lot) string {
-	least := "whole"
-	if l.least > 0 {
-		least = b.bare(l.least)
-	}
 	switch {
-	case l.least == l.most || l.least > 0 && l.most-l.least <= cuts.Near(b.plan.Room.Units):
-		return least
 	case l.least <= 0:
-		return b.bare(l.most) + " to whole"
+		return "whole"
+	case l.whole:
+		return b.bare(l.least) + " to whole"
+	case l.most-l.least <= cuts.Near(b.plan.Room.Units):
+		return b.bare(l.least)
 	}
-	return least + "–" + b.bare(l.most)
+	return b.bare(l.least) + "–" + b.bare(l.most)
+}
+
+// add takes in what is cut, and whether any is whole.
+func (l *lot) add(o lot) {
+	if o.least > 0 && (l.least == 0 || o.least < l.least) {
+		l.least = o.least
+	}
+	l.most, l.whole = max(l.most, o.most), l.whole || o.whole
 }
 
 // bare writes a size to cut as figures alone: what they are in, the drawing

@@ -56,7 +56,11 @@ func TestAColumnThatLeansSaysTheLeastAndTheLargest(t *testing.T) {
 	assert.Equal(t, "3 1/2–3 3/4", b.lotText(lot{least: 7 * length.Inch / 2, most: 15 * length.Inch / 4}))
 	assert.Equal(t, "3 1/2", b.lotText(lot{least: 7 * length.Inch / 2, most: 7 * length.Inch / 2}))
 	assert.Equal(t, "whole", b.lotText(lot{}))
-	assert.Equal(t, "5 to whole", b.lotText(lot{most: 5 * length.Inch}))
+	var some lot
+	for _, l := range []lot{{whole: true}, {least: 5 * length.Inch, most: 5 * length.Inch}, {least: 4 * length.Inch, most: 9 * length.Inch / 2}} {
+		some.add(l)
+	}
+	assert.Equal(t, "4 to whole", b.lotText(some), "from the least that is cut")
 }
 
 // A cut is written no larger than its place, so that one by a hair does not
