@@ -248,6 +248,7 @@ var arrows = []arrow{
 	{"web/sheets", "layout/...", "tables of a plan"},
 	{"web/sheets", "web/sheet", "sheets of a plan"},
 	{"web/sheets", "web/page", "is a page"},
+	{"web/sheets", "store", "of a stored job"},
 	{"web/bathroom", "layout/...", "pieces are set in order"},
 	{"web/bathroom", "store", "ticks are kept"},
 	{"web/bathroom", "web/drawing", "a step is drawn"},
