@@ -37,7 +37,12 @@ func TestRemediesGiveWhatTheyState(t *testing.T) {
 		for _, r := range all {
 			checkRemedy(t, job, now, r)
 		}
-		if !remedy.Troubled(&now.Setout.Merit) {
+		short, err := layout.WouldHelp(context.Background(), job, now)
+		require.NoError(t, err)
+		changes := slices.DeleteFunc(slices.Clone(all), func(r layout.Remedy) bool { return r.Kind == remedy.NearMiss })
+		assert.Equal(t, changes, append([]layout.Remedy{}, short...), "seed %d: the same without near misses", seed)
+		if assert.Equal(t, remedy.Troubled(&now.Setout.Merit), now.Troubled()); !now.Troubled() {
+			assert.Empty(t, short, "seed %d", seed)
 			assert.False(t, slices.ContainsFunc(all, func(r layout.Remedy) bool { return r.Kind != remedy.NearMiss }), "seed %d", seed)
 		}
 	}
