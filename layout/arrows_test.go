@@ -85,6 +85,7 @@ var arrows = []arrow{
 	{"layout/setout/count", "layout/merit", "what a wall gives is its merit"},
 	{"layout/setout/search", "layout/length", "lines and starts are lengths"},
 	{"layout/setout/search", "layout/survey", "a room is searched"},
+	{"layout/setout/search", "layout/bond", "a mark may lie under any column of the bond"},
 	{"layout/setout/search", "layout/merit", "the best is found by the order of merit"},
 	{"layout/setout/search", "layout/setout/count", "the search asks what a set-out gives"},
 	{"layout/setout/tell", "layout/length", "figures are told in lengths"},

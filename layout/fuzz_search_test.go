@@ -5,7 +5,6 @@ import (
 	"testing"
 
 	"coursewright/layout"
-	"coursewright/layout/length"
 	"coursewright/layout/merit"
 	"coursewright/layout/survey"
 
@@ -41,9 +40,6 @@ func searched(t *rapid.T) {
 	require.LessOrEqual(t, order, 0, "pinned as printed it is worse in %s\n%s", term, data)
 	require.True(t, order == 0 || !plan.Setout.Proven, "pinned as printed it is better in %s\n%s", term, data)
 
-	if !wholeMarks(t, job) {
-		return // marks of the tape under other courses are other starts, which are not tried
-	}
 	for _, pins := range classicPins(t, plan) {
 		job.Pins = pins
 		pinned, err := layout.Now(job)
@@ -57,23 +53,6 @@ func searched(t *rapid.T) {
 		}
 		require.GreaterOrEqual(t, order, 0, "pinned to %+v it is better in %s (proven: %v)\n%s", pins, term, plan.Setout.Proven, data)
 	}
-}
-
-// wholeMarks tells whether whole pitches and the shifts of the bond move a mark of the tape
-// to a mark.
-func wholeMarks(t *rapid.T, job survey.Job) bool {
-	room, faults := job.Resolve()
-	require.Empty(t, faults)
-	wide, high := room.Tile.Width+room.Joint, room.Tile.Height+room.Joint
-	along := wide
-	if room.Bond.Plumb {
-		along = high
-	}
-	whole := length.Mod(wide, room.Tape) == 0 && length.Mod(high, room.Tape) == 0
-	for k := range room.Bond.Den {
-		whole = whole && length.Mod(room.Bond.Shift(int(k), survey.Left, along), room.Tape) == 0
-	}
-	return whole
 }
 
 // classicPins draws a classic line and a classic start of a wall, and pins each and both.

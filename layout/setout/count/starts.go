@@ -105,21 +105,39 @@ func (s *Starts) sort(starts []Start) {
 }
 
 // Tried lists the starts that are tried, as left edges of a tile of course 0,
-// ascending over one period round the middle: every tile edge at a mark of the
-// tape, and the classic starts wherever they lie; the pinned one where there is one.
+// ascending over one period round the middle: a tile edge of any course at every mark
+// of the tape, and the classic starts wherever they lie; the pinned one where there is one.
 func (s *Starts) Tried() []length.Length { return s.tried }
+
+// Has tells whether a start is among those that are tried.
+func (s *Starts) Has(edge length.Length) bool {
+	from, period := s.period()
+	_, has := slices.BinarySearch(s.tried, from+length.Mod(edge-from, period))
+	return has
+}
+
+// period is where the starts that are tried begin, and after how much they repeat.
+func (s *Starts) period() (from, period length.Length) {
+	period = s.w.room.Tile.Width + s.w.room.Joint
+	if s.w.frame.plumb {
+		period *= length.Length(len(s.w.shifts))
+	}
+	return s.w.found.Width.Half() - period.Half(), period
+}
 
 // All lists the starts that a wall without a pin would try.
 func (s *Starts) All() []length.Length {
 	tile, joint, tape := s.w.room.Tile.Width, s.w.room.Joint, s.w.room.Tape
-	period := tile + joint
-	if s.w.frame.plumb {
-		period *= length.Length(len(s.w.shifts))
-	}
-	from := s.w.found.Width.Half() - period.Half()
+	from, period := s.period()
 	var out []length.Length
+	shifts := s.w.shifts // a mark under a tile of any course of the bond
+	if s.w.frame.plumb {
+		shifts = shifts[:1]
+	}
 	for x := from.CeilTo(tape); x < from+period; x += tape {
-		out = append(out, x)
+		for _, shift := range shifts {
+			out = append(out, from+length.Mod(x-shift-from, period))
+		}
 	}
 	for _, c := range s.everyClassic() {
 		for x := from + length.Mod(c.Edge-from, tile+joint); x < from+period; x += tile + joint {

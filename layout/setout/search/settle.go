@@ -13,8 +13,8 @@ const fresh = Work / 16
 
 // settle gives the best that is known when the work is spent, after a fresh look
 // at the lines that promise most and the classic ones with their best starts and
-// the classic starts, and at every slip of the line with the starts of the best. It
-// says what no set-out can beat.
+// the classic starts, and, as long as that is better, at every slip of the line with
+// the starts of the best and at every start on its line. It says what no set-out can beat.
 func (s *solver) settle(q *queue[*trial], best *trial) *Result {
 	bound := q.first().merit
 	better := func(t *trial) {
@@ -31,21 +31,25 @@ func (s *solver) settle(q *queue[*trial], best *trial) *Result {
 	if best == nil {
 		return nil
 	}
-	s.limit = s.work() + 3*fresh
-	for _, line := range s.lines() {
-		if s.stopped() {
-			break
+	for before := (*trial)(nil); best != before && !s.ended && s.work() < mostSettled; {
+		before = best
+		s.limit = s.work() + 3*fresh
+		for _, line := range s.lines() {
+			if s.stopped() {
+				break
+			}
+			better(s.slipped(line, before.walls))
 		}
-		better(s.slipped(line, best.walls))
-	}
-	if !s.ended {
-		better(s.look(best.line, glance{2 * fresh, promise, tries, based}))
-	}
-	if t := s.through(best); t != nil {
-		better(t)
+		if t := s.through(best); t != nil {
+			better(t)
+		}
 	}
 	return s.result(best, bound)
 }
+
+// mostSettled is how much may be counted before the search no longer begins to slip the
+// line and the starts of the best once more.
+const mostSettled = 2 * Work
 
 // through looks at every start on the line of the best, as far as the work for that
 // goes, and gives what is better; nil where nothing is.
@@ -172,5 +176,26 @@ func (s *solver) result(t *trial, bound merit.Merit) *Result {
 	if s.missed != nil && s.order.Better(s.missed, &bound) {
 		bound = *s.missed
 	}
-	return &Result{Line: t.line, Hand: s.hand, Walls: s.slackened(t), Merit: t.merit, Proven: !s.order.Better(&bound, &t.merit), Bound: bound, solver: s}
+	proven := !s.order.Better(&bound, &t.merit)
+	r := &Result{Line: t.line, Hand: s.hand, Walls: s.slackened(t), Merit: t.merit, Proven: proven, Bound: bound, solver: s}
+	r.tryClassics()
+	return r
+}
+
+// tryClassics begins walls at the classic starts between the ends where they were found
+// to stand, where that is better: the middle of the tile field moves with a free end.
+func (r *Result) tryClassics() {
+	for i, w := range r.walls {
+		if w.FixedEnds() || w.Found.Pin != nil {
+			continue
+		}
+		for _, c := range w.Starts.Classics(r.Walls[i].Placed) {
+			if w.Starts.Has(c.Edge) {
+				continue
+			}
+			if got, m := r.Start(i, c.Edge); r.order.Better(&m, &r.Merit) {
+				r.Walls[i], r.Merit = got, m
+			}
+		}
+	}
 }

@@ -20,6 +20,7 @@ package search
 import (
 	"context"
 
+	"coursewright/layout/bond"
 	"coursewright/layout/length"
 	"coursewright/layout/merit"
 	"coursewright/layout/setout/count"
@@ -120,7 +121,9 @@ func (s *solver) lines() []length.Length {
 	from, period := s.lowest(), (s.room.Tile.Height+s.room.Joint)*s.periods()
 	out := []length.Length{}
 	for y := from.CeilTo(s.room.Tape); y < from+period; y += s.room.Tape {
-		out = append(out, y)
+		for _, shift := range s.shifts() {
+			out = append(out, from+length.Mod(y-shift-from, period))
+		}
 	}
 	for _, c := range s.Lines() {
 		for y := from + length.Mod(c.Line-from, s.room.Tile.Height+s.room.Joint); y < from+period; y += s.room.Tile.Height + s.room.Joint {
@@ -128,6 +131,15 @@ func (s *solver) lines() []length.Length {
 		}
 	}
 	return s.within(unique(out))
+}
+
+// shifts are how far the columns of the bond stand over the course line, where it has
+// columns: a mark of the tape may lie under any of them.
+func (s *solver) shifts() []length.Length {
+	if !s.room.Bond.Plumb {
+		return []length.Length{0}
+	}
+	return bond.Of(*s.room, s.hand).Shifts()
 }
 
 // periods is over how many pitches the line must be tried: one, unless a pinned
