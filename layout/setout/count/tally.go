@@ -33,6 +33,12 @@ func (c *cutter) tally() *tally {
 
 // plain counts the plain rows and covers what their tile covers; it gives the others.
 func (t *tally) plain(f *profile, rows []bond.Row, cover *piece.Cover) (slow []bond.Row) {
+	return plainRows(f, rows, func(row bond.Row, in []crossing, found []stub) { t.row(row, in, found, cover) })
+}
+
+// plainRows hands over what crosses each plain row, with its stubs, only until the next
+// one; it gives the rows that are not plain.
+func plainRows(f *profile, rows []bond.Row, each func(bond.Row, []crossing, []stub)) (slow []bond.Row) {
 	var in []crossing
 	var found []stub
 	for _, row := range rows {
@@ -45,7 +51,7 @@ func (t *tally) plain(f *profile, rows []bond.Row, cover *piece.Cover) (slow []b
 			slow = append(slow, row)
 			continue
 		}
-		t.row(row, in, found, cover)
+		each(row, in, found)
 	}
 	return slow
 }
@@ -54,18 +60,7 @@ func (t *tally) plain(f *profile, rows []bond.Row, cover *piece.Cover) (slow []b
 // reach, and those that stay too small wherever it goes; it gives the rows that are
 // not plain.
 func (t *tally) beyond(f *profile, rows []bond.Row) (slow []bond.Row) {
-	var in []crossing
-	var found []stub
-	for _, row := range rows {
-		in, found = in[:0], found[:0]
-		ok := f.band(row.Low, row.High) >= 0
-		if ok {
-			in, ok = f.row(row.Low, row.High, in)
-		}
-		if !ok || !stubs(in, row, func(s stub) { found = append(found, s) }) {
-			slow = append(slow, row)
-			continue
-		}
+	return plainRows(f, rows, func(row bond.Row, _ []crossing, found []stub) {
 		for _, s := range found {
 			tile := plane.Rect{Left: s.left - row.Width, Right: s.right + row.Width, Bottom: row.Low, Top: row.High}
 			switch {
@@ -76,8 +71,7 @@ func (t *tally) beyond(f *profile, rows []bond.Row) (slow []bond.Row) {
 				t.grade(&s)
 			}
 		}
-	}
-	return slow
+	})
 }
 
 // remains tells whether beside the edge that cuts a stub a piece is left, no wider,
