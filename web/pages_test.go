@@ -2,6 +2,7 @@ package web_test
 
 import (
 	"context"
+	"fmt"
 	"net/http"
 	"net/url"
 	"os"
@@ -47,11 +48,12 @@ func TestAccessibility(t *testing.T) {
 	wall, err := os.ReadFile("../testdata/jobs/one-wall.json")
 	require.NoError(t, err)
 	s := trial.Of(t, wall)
-	for _, shape := range []string{"tub", "corner"} { // nothing of these is measured
+	parts := []string{"trimmed", "niche", "banded", "strip", "half wall", "herringbone"}
+	for _, shape := range append([]string{"tub", "corner"}, parts...) { // nothing of these is measured
 		answer, page := s.Post("/jobs", url.Values{"shape": {shape}, "units": {"in"}, "title": {"A new " + shape}})
 		require.Equal(t, http.StatusSeeOther, answer.StatusCode, page)
 	}
-	ctx, cancel := context.WithTimeout(t.Context(), 6*trial.Patience)
+	ctx, cancel := context.WithTimeout(t.Context(), 8*trial.Patience)
 	t.Cleanup(cancel)
 	ctx = trial.Chromium(t, ctx)
 	const found = `axe.run().then((r) => r.violations.map((v) => v.id + ": " + v.nodes.map((n) => n.target + " " + n.failureSummary).slice(0, 3).join("; ")))`
@@ -71,5 +73,14 @@ func TestAccessibility(t *testing.T) {
 				assert.Empty(t, bad, "%s at %d, %s", path, width, colours)
 			}
 		}
+	}
+	for i, shape := range parts { // what their forms and drawings add, once
+		trial.Steps(t, ctx, trial.Colours("light"), chromedp.EmulateViewport(1440, 900), chromedp.Navigate(fmt.Sprintf("%s/jobs/%d", s.URL, 4+i)), chromedp.WaitVisible("#main"))
+		trial.See[bool](t, ctx, `(() => { for (const d of document.querySelectorAll("details")) d.open = true; return true })()`)
+		_, err := chromedp.Run(ctx, chromedp.Evaluate[bool](string(axe)+";true"))
+		require.NoError(t, err)
+		bad, err := chromedp.Run(ctx, chromedp.Evaluate[[]string](found, chromedp.EvalAwaitPromise))
+		require.NoError(t, err)
+		assert.Empty(t, bad, shape)
 	}
 }

@@ -71,7 +71,7 @@ func strips(b Bench) templ.Component {
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
-			templ_7745c5c3_Err = page.Act("add "+form.At("walls", i)+".strips", "Add a strip up the wall", "Add a strip up wall "+w.Name).Render(ctx, templ_7745c5c3_Buffer)
+			templ_7745c5c3_Err = page.Act("add "+form.At("walls", i)+".strips", "Add a strip up the wall", "Add a strip up the wall "+w.Name).Render(ctx, templ_7745c5c3_Buffer)
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
@@ -267,7 +267,7 @@ func reaching(b Bench, path, edge, label, on, name string, measured bool) templ.
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
-			templ_7745c5c3_Err = page.Act("reach "+path+" "+edge, "Give it a height", "Give the "+edge+" of "+name+" a height").Render(ctx, templ_7745c5c3_Buffer)
+			templ_7745c5c3_Err = page.Act("reach "+path+" "+edge, "Give it a height", "Give it a height: the "+edge+" of "+name).Render(ctx, templ_7745c5c3_Buffer)
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}

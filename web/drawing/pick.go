@@ -21,7 +21,7 @@ func (b *board) pick(walls []layout.Wall) {
 			switch {
 			case w.Found.Stands(p.Row):
 				b.Pieces.Names[p.ID] = b.pieceName(p) + ", set already"
-			case !p.Whole:
+			case !p.Whole || p.Outline != nil: // whole tiles of courses are named by the script that makes pieces of them
 				b.Pieces.Names[p.ID] = b.pieceName(p)
 			}
 		}
