@@ -165,10 +165,13 @@ type serving struct {
 func serve(t *testing.T, data string) serving {
 	t.Helper()
 	ctx, end := context.WithCancel(t.Context())
-	t.Cleanup(end)
-	ready, code := make(chan string, 1), make(chan int, 1)
+	ready, code, ended := make(chan string, 1), make(chan int, 1), make(chan struct{})
+	t.Cleanup(func() { end(); <-ended }) // it writes until it has ended, and its folder is removed next
 	p := &program{Out: io.Discard, Err: t.Output(), Ready: func(address string) { ready <- address }}
-	go func() { code <- p.run(ctx, []string{"--listen", "127.0.0.1:0", "--data", data}) }()
+	go func() {
+		defer close(ended)
+		code <- p.run(ctx, []string{"--listen", "127.0.0.1:0", "--data", data})
+	}()
 	select {
 	case address := <-ready:
 		return serving{"http://" + address, end, code}
