@@ -219,7 +219,7 @@ func (h *hunt) before(a, b *candidate) bool {
 // bound is what no start on the line can beat: the best so far, or what is next
 // in the queue with the edges where they stand.
 func (h *hunt) bound() merit.Merit {
-	for !h.done && h.queue.first().depth < h.depth {
+	for !h.done && h.queue.first().depth < h.depth && !h.stopped() {
 		h.closer(h.queue.first())
 	}
 	switch {
@@ -322,7 +322,7 @@ func (h *hunt) past() bool {
 		if order, _ := h.order.Until(&c.merit, &h.ties[0].Merit, h.order.Shared()); order > 0 {
 			return true
 		}
-		if c.depth == based {
+		if c.depth == based || h.stopped() {
 			return false
 		}
 		h.closer(c)

@@ -22,8 +22,9 @@ func (s *solver) settle(q *queue[*trial], best *trial) *Result {
 			best = t
 		}
 	}
+	until := s.work() + s.share
 	for _, line := range s.promising(q, best) {
-		if s.ended {
+		if s.ended || best != nil && s.work() > until {
 			break
 		}
 		better(s.look(line, glance{fresh, promise, fewTries, based}))
@@ -31,7 +32,7 @@ func (s *solver) settle(q *queue[*trial], best *trial) *Result {
 	if best == nil {
 		return nil
 	}
-	for before := (*trial)(nil); best != before && !s.ended && s.work() < mostSettled; {
+	for before := (*trial)(nil); best != before && !s.ended && (before == nil || s.work() < 2*s.share); {
 		before = best
 		s.limit = s.work() + 3*fresh
 		for _, line := range s.lines() {
@@ -46,10 +47,6 @@ func (s *solver) settle(q *queue[*trial], best *trial) *Result {
 	}
 	return s.result(best, bound)
 }
-
-// mostSettled is how much may be counted before the search no longer begins to slip the
-// line and the starts of the best once more.
-const mostSettled = 2 * Work
 
 // through looks at every start on the line of the best, as far as the work for that
 // goes, and gives what is better; nil where nothing is.
@@ -150,8 +147,12 @@ const fewTries = 12
 // few are the starts that promise most on the line, then the classic ones.
 func (h *hunt) few(most int, to depth) []length.Length {
 	var out []length.Length
+	until := h.work() + 2*fresh
 	for n := 0; n < most && !h.queue.empty(); {
 		c := h.queue.first()
+		if h.work() >= until {
+			to = refined // without cutting more
+		}
 		if c.depth < to {
 			h.closer(c)
 			continue

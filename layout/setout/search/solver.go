@@ -39,6 +39,7 @@ type solver struct {
 	hand   survey.Hand
 	walls  []*count.Wall
 	known  *merit.Merit // the best of the room so far
+	share  int          // of Work, for this hand of the bond
 	limit  int
 	late   int // beyond so much work it settles where only what is out of sight or quicker to cut is left to decide
 	ctx    context.Context
@@ -54,7 +55,8 @@ func Room(ctx context.Context, room *survey.Room) (Result, error) {
 	hands := hands(room)
 	for _, hand := range hands {
 		s := newSolver(ctx, room, hand, order)
-		s.limit, s.late = Work/len(hands), Work/3/len(hands)
+		s.share = Work / len(hands)
+		s.limit, s.late = s.share, s.share/3
 		r := s.solve(best)
 		if err := ctx.Err(); err != nil {
 			return Result{}, err
