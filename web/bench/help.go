@@ -8,12 +8,6 @@ import (
 	"coursewright/web/page"
 )
 
-// Help is what would help a job's set-out.
-type Help struct {
-	Bench
-	Remedies []layout.Remedy
-}
-
 // showHelp works out what would help, in the turn in which the job is solved.
 func (s pages) showHelp(w http.ResponseWriter, r *http.Request) error {
 	stored, plan, err := s.Solved(r)
@@ -24,9 +18,10 @@ func (s pages) showHelp(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return err
 	}
-	shown := Help{Bench: Bench{Job: s.Shown(r.Context(), stored, job, plan), sight: sight{Wall: -1}}}
+	shown := page.Help{Job: s.Shown(r.Context(), stored, job, plan), Tab: "help", Back: "Back to the bench"}
+	shown.From = page.JobPath(shown.ID, "")
 	if shown.Remedies, err = layout.Remedies(r.Context(), job, plan); err != nil {
 		return err
 	}
-	return page.Render(w, r, http.StatusOK, HelpPage(shown))
+	return page.Render(w, r, http.StatusOK, page.HelpPage(shown))
 }

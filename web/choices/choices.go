@@ -135,11 +135,12 @@ func (s pages) showHelp(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return page.BadRequest(err)
 	}
-	h := Help{Job: s.Shown(r.Context(), standing.Stored, one, plan), Name: cmp.Or(name, "this job")}
+	h := page.Help{Job: s.Shown(r.Context(), standing.Stored, one, plan), Of: cmp.Or(name, "this job"), Tab: "choices", Back: "Back to the choices"}
+	h.From = page.JobPath(h.ID, "/choices")
 	if h.Remedies, err = s.WouldHelp(r.Context(), one, plan); err != nil {
 		return err
 	}
-	return page.Render(w, r, http.StatusOK, HelpPage(h))
+	return page.Render(w, r, http.StatusOK, page.HelpPage(h))
 }
 
 // optionWide is how wide the drawing of a choice is laid out.

@@ -9,7 +9,6 @@ import (
 
 	"github.com/a-h/templ"
 
-	"coursewright/layout"
 	"coursewright/layout/finding"
 	"coursewright/layout/survey"
 	"coursewright/layout/takeoff"
@@ -39,13 +38,6 @@ type Option struct {
 	Chosen   bool
 	Alone    bool // the job has no choices yet
 	Buy      takeoff.Takeoff
-}
-
-// Help is what would help one choice.
-type Help struct {
-	page.Job
-	Name     string
-	Remedies []layout.Remedy
 }
 
 // helpQuery names the choice whose help is asked for.

@@ -5,10 +5,22 @@ import (
 	"slices"
 	"sync"
 
+	"github.com/a-h/templ"
+
 	"coursewright/layout"
 	"coursewright/layout/length"
 	"coursewright/layout/survey"
 )
+
+// Help is the page that tells what would help a set-out.
+type Help struct {
+	Job
+	Of       string        // whose set-out, where it is not the one shown on the bench
+	Tab      string        // the page of the job's bar that it belongs to
+	From     templ.SafeURL // and its address, to go back to
+	Back     string        // and what is written for that
+	Remedies []layout.Remedy
+}
 
 // Helper keeps what would help the jobs that were asked about last, because a page and
 // its pictures ask again and each answer solves a job some dozen times.

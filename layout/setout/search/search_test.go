@@ -67,6 +67,30 @@ func TestNoMarksOfTheTapeAreBetter(t *testing.T) {
 	})
 }
 
+// A classic start between the ends as they were found is no better, wherever they stand. In
+// these rooms an end moves a classic start to where it is best.
+func TestNoClassicStartBetweenTheEndsIsBetter(t *testing.T) {
+	rooms := rapid.Custom(func(t *rapid.T) survey.Room { return coarse(t, 2) })
+	for _, seed := range []int{212, 230, 438, 523, 589} {
+		noClassicIsBetter(t, rooms.Example(seed))
+	}
+}
+
+func noClassicIsBetter(t *testing.T, room survey.Room) {
+	r, err := Room(context.Background(), &room)
+	require.NoError(t, err)
+	for i, w := range r.walls {
+		if w.FixedEnds() {
+			continue // they are among the starts that are tried
+		}
+		for _, c := range w.Starts.Classics(r.Walls[i].Placed) {
+			_, m := r.Start(i, c.Edge)
+			order, term := r.order.Until(&m, &r.Merit, merit.Slack)
+			require.False(t, order < 0 && r.Proven, "%s of wall %d is better in %s", c.Name, i, term)
+		}
+	}
+}
+
 // Law 3: the same room gives the same result.
 func TestTheSameRoomGivesTheSame(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {

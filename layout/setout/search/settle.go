@@ -184,19 +184,35 @@ func (s *solver) result(t *trial, bound merit.Merit) *Result {
 }
 
 // tryClassics begins walls at the classic starts between the ends where they were found
-// to stand, where that is better: the middle of the tile field moves with a free end.
+// to stand, as long as that is better: the middle of the tile field moves with a free end.
+// What is found so may beat the bound, which holds for the starts that the search tries.
 func (r *Result) tryClassics() {
 	for i, w := range r.walls {
 		if w.FixedEnds() || w.Found.Pin != nil {
 			continue
 		}
-		for _, c := range w.Starts.Classics(r.Walls[i].Placed) {
-			if w.Starts.Has(c.Edge) {
-				continue
-			}
-			if got, m := r.Start(i, c.Edge); r.order.Better(&m, &r.Merit) {
-				r.Walls[i], r.Merit = got, m
+		for range mostMoves {
+			if !r.tryClassicsOf(i, w) {
+				break
 			}
 		}
 	}
+	if r.order.Better(&r.Merit, &r.Bound) {
+		r.Bound = r.Merit
+	}
+}
+
+// mostMoves is how often the ends of a wall are followed by its classic starts.
+const mostMoves = 4
+
+func (r *Result) tryClassicsOf(i int, w *count.Wall) (moved bool) {
+	for _, c := range w.Starts.Classics(r.Walls[i].Placed) {
+		if w.Starts.Has(c.Edge) {
+			continue
+		}
+		if got, m := r.Start(i, c.Edge); r.order.Better(&m, &r.Merit) {
+			r.Walls[i], r.Merit, moved = got, m, true
+		}
+	}
+	return moved
 }
