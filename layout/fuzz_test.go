@@ -96,7 +96,7 @@ func leaves(v reflect.Value, out *[]reflect.Value) {
 }
 
 // holdsTogether wants every piece inside its tile, each once, and no more faces than there is wall.
-func holdsTogether(t *rapid.T, w layout.Wall, ids map[string]bool) {
+func holdsTogether(t require.TestingT, w layout.Wall, ids map[string]bool) {
 	var faces length.Area
 	for _, p := range w.Pieces {
 		require.False(t, ids[p.ID], "piece %s twice", p.ID)

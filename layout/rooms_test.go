@@ -17,13 +17,48 @@ import (
 // niches, windows and pipes, measured or free; small and large tile in every bond,
 // by courses and by columns, in inches and millimetres.
 var rooms = rapid.Custom(func(t *rapid.T) []byte {
-	r := roomDraw{t: t, metric: rapid.Bool().Draw(t, "metric")}
-	data, err := json.MarshalIndent(r.job(), "", " ")
+	return jobFile(anyRoom(byRapid{t}))
+}).Filter(accepted)
+
+// anyRoom draws one of the rooms, which may be one that is refused.
+func anyRoom(by chooser) object {
+	return roomDraw{by: by, metric: by.yes("metric")}.job()
+}
+
+func jobFile(job object) []byte {
+	data, err := json.MarshalIndent(job, "", " ")
 	if err != nil {
 		panic(err)
 	}
 	return data
-}).Filter(accepted)
+}
+
+// chooser decides what a room is like: rapid does, or the bytes of a fuzzer.
+type chooser interface {
+	number(what string, low, high int) int
+	which(what string, n int) int // of n things, from 0
+	yes(what string) bool
+}
+
+// byRapid lets rapid choose.
+type byRapid struct{ t *rapid.T }
+
+func (r byRapid) number(what string, low, high int) int {
+	return rapid.IntRange(low, high).Draw(r.t, what)
+}
+
+func (r byRapid) which(what string, n int) int {
+	all := make([]int, n)
+	for i := range all {
+		all[i] = i
+	}
+	return rapid.SampledFrom(all).Draw(r.t, what)
+}
+
+func (r byRapid) yes(what string) bool { return rapid.Bool().Draw(r.t, what) }
+
+// oneOf chooses one of a few things.
+func oneOf[T any](by chooser, what string, all ...T) T { return all[by.which(what, len(all))] }
 
 // accepted tells whether a job is one that can be worked with.
 func accepted(data []byte) bool {
@@ -39,7 +74,7 @@ func accepted(data []byte) bool {
 type object = map[string]any
 
 type roomDraw struct {
-	t      *rapid.T
+	by     chooser
 	metric bool
 }
 
@@ -77,23 +112,22 @@ func mixedNumber(v *big.Rat) string {
 
 // draw is a number of steps that make about low to high millimetres.
 func (r roomDraw) draw(what string, low, high int) int {
-	return rapid.IntRange(int(float64(low)/r.step()), int(float64(high)/r.step())).Draw(r.t, what)
+	return r.by.number(what, int(float64(low)/r.step()), int(float64(high)/r.step()))
 }
 
 // one in n.
-func (r roomDraw) one(n int, what string) bool { return rapid.IntRange(1, n).Draw(r.t, what) == n }
+func (r roomDraw) one(n int, what string) bool { return r.by.number(what, 1, n) == n }
 
 func (r roomDraw) word(what string, words ...string) string {
-	return rapid.SampledFrom(words).Draw(r.t, what)
+	return oneOf(r.by, what, words...)
 }
 
 // size is a kind of room that stays small: its tile and how far its walls go.
 type roomSize struct{ tileLow, tileHigh, wallLow, wallHigh, walls int }
 
 func (r roomDraw) job() object {
-	size := rapid.SampledFrom([]roomSize{
-		{40, 110, 250, 500, 2}, {100, 200, 350, 800, 3}, {100, 200, 350, 800, 4}, {200, 450, 600, 1100, 3}, {300, 620, 500, 1500, 3},
-	}).Draw(r.t, "size")
+	size := oneOf(r.by, "size",
+		roomSize{40, 110, 250, 500, 2}, roomSize{100, 200, 350, 800, 3}, roomSize{100, 200, 350, 800, 4}, roomSize{200, 450, 600, 1100, 3}, roomSize{300, 620, 500, 1500, 3})
 	tile := object{"width": r.of(r.draw("tile width", size.tileLow, size.tileHigh)), "height": r.of(r.draw("tile height", size.tileLow, size.tileHigh))}
 	job := object{"format": survey.Format, "title": "any", "units": r.word("units", "in"), "tile": tile,
 		"joint": r.of(r.draw("joint", 2, 6)), "bond": r.bond()}
@@ -107,12 +141,12 @@ func (r roomDraw) job() object {
 		job["limits"] = object{"sliver": r.of(r.draw("sliver", 10, 60))}
 	}
 	if r.one(6, "coarse tape") {
-		job["measured"] = object{"tape": r.of(rapid.SampledFrom([]int{2, 4}).Draw(r.t, "tape"))}
+		job["measured"] = object{"tape": r.of(oneOf(r.by, "tape", 2, 4))}
 	}
 	if r.one(5, "prefers") {
 		job["prefer"] = []string{r.word("prefer", survey.Preferences()...)}
 	}
-	n := rapid.IntRange(1, size.walls).Draw(r.t, "walls")
+	n := r.by.number("walls", 1, size.walls)
 	var walls []any
 	var names []string
 	for i := range n {
@@ -250,8 +284,8 @@ func (r roomDraw) openings(width int, size roomSize) (out []any) {
 		}
 		at := third/3 + k*(width/2)
 		o := object{"kind": kind, "name": fmt.Sprint("o", k),
-			"left":   r.mark("opening left", at+rapid.IntRange(0, third/4).Draw(r.t, "opening at"), rapid.IntRange(0, third/3).Draw(r.t, "spread")),
-			"width":  r.mark("opening width", third/2+rapid.IntRange(0, third/4).Draw(r.t, "opening wide"), rapid.IntRange(0, third/4).Draw(r.t, "spread")),
+			"left":   r.mark("opening left", at+r.by.number("opening at", 0, third/4), r.by.number("spread", 0, third/3)),
+			"width":  r.mark("opening width", third/2+r.by.number("opening wide", 0, third/4), r.by.number("spread", 0, third/4)),
 			"bottom": r.mark("opening bottom", r.draw("opening bottom", -60, 60), r.draw("spread", 0, 60)),
 			"height": r.mark("opening height", r.draw("opening high", 70, 150), r.draw("spread", 0, 50))}
 		if r.one(4, "wished") {
@@ -262,7 +296,7 @@ func (r roomDraw) openings(width int, size roomSize) (out []any) {
 	if r.one(3, "pipe") {
 		wide := r.draw("diameter", 20, 90)
 		out = append(out, object{"kind": "pipe", "name": "valve", "diameter": r.of(wide), "height": r.of(r.draw("pipe height", -150, -70)),
-			"at": r.of(rapid.IntRange(wide/2+1, width-wide/2-1).Draw(r.t, "pipe at"))})
+			"at": r.of(r.by.number("pipe at", wide/2+1, width-wide/2-1))})
 	}
 	return out
 }
