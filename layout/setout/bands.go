@@ -31,10 +31,7 @@ func solveParted(ctx context.Context, room survey.Room) (survey.Room, plan.Setou
 	room = room.WithJoint(room.Joints[best])
 	f := &r.Field
 	s := plan.Setout{Line: f.Line, Hand: f.Hand, Joint: room.Joint, Pinned: room.Line != nil, Merit: r.Merit,
-		Order: f.Order(), Proven: f.Proven, Bound: tell.Bound(&r.Folded, f)}
-	if !s.Proven && r.Near {
-		s.Bound = "An opening may stand on either side of a band, and not every course line and start was tried with each. Measure the opening, and all is tried."
-	}
+		Order: f.Order(), Proven: r.Proven, Bound: openOf(room, r)}
 	if len(all) > 1 {
 		for i := range all {
 			s.Joints = append(s.Joints, tell.Joint(&room, room.Joints[i], &all[i].Field, f))
@@ -49,6 +46,31 @@ func solveParted(ctx context.Context, room survey.Room) (survey.Room, plan.Setou
 	s.Bands = bandsOf(room, r, walls)
 	told(&s, room, walls)
 	return room, s, walls, ctx.Err()
+}
+
+// openOf says what keeps a room with bands from being proven; empty where it is.
+func openOf(room survey.Room, r *parted.Result) string {
+	if said := opens[r.Open]; said != "" {
+		return said
+	}
+	whole := r.Field
+	whole.Merit, whole.Bound, whole.Proven = r.Merit, r.Bound, r.Proven
+	bound := tell.Bound(&room, &whole)
+	switch r.Open {
+	case parted.RunsOn:
+		return "The plumb joints of a band run on from the field's. " + bound
+	case parted.Ends:
+		return "An end that is free cuts field and band, and not every place was tried with both. " + bound
+	}
+	return bound
+}
+
+// opens are what was not tried of rooms with bands, and how it would be.
+var opens = map[parted.Open]string{
+	parted.EitherSide: "An opening may stand across a band or on either side of it, and not every course line and start was tried with each. Measure both, and all is tried.",
+	parted.HeightToo:  "The tile over the band's line goes up to the head, and not every height of it was tried. Measure its height, and all is tried.",
+	parted.Leaning:    "A corner leans beside the band, and not every height of it was tried. Measure its height, and all is tried.",
+	parted.AcrossEdge: "A pipe stands across the edge of a band, and was left out where the field was judged.",
 }
 
 // bandsOf says where the bands stand. One that goes up to the head ends where its

@@ -1,9 +1,11 @@
 package parted
 
 import (
+	"maps"
 	"slices"
 
 	"coursewright/layout/length"
+	"coursewright/layout/merit"
 	"coursewright/layout/setout/search"
 	"coursewright/layout/survey"
 )
@@ -12,28 +14,54 @@ import (
 // the ends and openings of the walls where the field has them, and with its laps:
 // thinner tile is brought out to the face of the field.
 func (p *parter) setBands(r *Result, strips [][]strip, zones [][]zone) error {
+	r.zones = zones
 	for i, b := range p.room.Bands {
-		room := p.room.Laid(i + 1)
-		room.Bands, room.Course, room.Joints, room.Walls = nil, nil, nil, nil
 		s := stripOf(strips[b.Walls[0]], i)
-		line := s.bottom
-		room.Line = &line
-		for _, w := range b.Walls {
-			room.Walls = append(room.Walls, p.bandWall(r, w, b, s, zones[w]))
+		r.Bands = append(r.Bands, Band{Bottom: s.bottom, Top: s.top})
+		if err := p.setBand(r, i); err != nil {
+			return err
 		}
-		apart(room.Walls, b.Walls)
-		got, err := search.Room(p.ctx, &room)
+		r.Merit = r.Merit.Plus(&r.Bands[i].Merit)
+	}
+	return nil
+}
+
+// setBand sets out the tile of one band: where its plumb joints can run on from the
+// field's they do, unless that spoils a wall.
+func (p *parter) setBand(r *Result, i int) error {
+	room, band := p.bandRoom(r, i), &r.Bands[i]
+	got, err := search.Room(p.ctx, &room)
+	if err != nil {
+		return err
+	}
+	band.bound = bound(&got)
+	if with, runs := p.runsOn(r, i, room); runs {
+		on, err := search.Room(p.ctx, &with)
 		if err != nil {
 			return err
 		}
-		out := Band{Bottom: s.bottom, Top: s.top, Hand: got.Hand, Merit: got.Merit}
-		for k, c := range got.Walls {
-			out.Edges, out.placed = append(out.Edges, c.Edge), append(out.placed, placedBand{c.Placed, room.Walls[k]})
+		if worse, _ := got.Order().Until(&got.Merit, &on.Merit, merit.Openings); worse == 0 {
+			got = on
 		}
-		r.Bands = append(r.Bands, out)
-		r.Merit = r.Merit.Plus(&got.Merit)
+	}
+	band.Hand, band.Merit = got.Hand, got.Merit
+	for k, c := range got.Walls {
+		band.Edges, band.placed = append(band.Edges, c.Edge), append(band.placed, placedBand{c.Placed, room.Walls[k]})
 	}
 	return nil
+}
+
+// bandRoom is the strip of a band as a room of its own.
+func (p *parter) bandRoom(r *Result, i int) survey.Room {
+	b, room := p.room.Bands[i], p.room.Laid(i+1)
+	room.Bands, room.Course, room.Joints, room.Walls = nil, nil, nil, nil
+	line := r.Bands[i].Bottom
+	room.Line = &line
+	for _, w := range b.Walls {
+		room.Walls = append(room.Walls, p.bandWall(r, w, i))
+	}
+	apart(room.Walls, b.Walls)
+	return room
 }
 
 func stripOf(strips []strip, band int) strip {
@@ -42,8 +70,8 @@ func stripOf(strips []strip, band int) strip {
 
 // bandWall is the part of a wall that a band covers: a wall of its own, from the
 // strip's bottom to its top, or to the head.
-func (p *parter) bandWall(r *Result, wall int, b survey.BandFound, s strip, zones []zone) survey.WallFound {
-	w := p.room.Walls[wall]
+func (p *parter) bandWall(r *Result, wall, band int) survey.WallFound {
+	w, b, s := p.room.Walls[wall], p.room.Bands[band], stripOf(r.folds[wall].strips, band)
 	placed := r.Placed(wall)
 	w.Base = []survey.SegmentFound{{Readings: []survey.Reading{{At: 0, Value: s.bottom}, {At: w.Width, Value: s.bottom}}}}
 	top := far
@@ -52,19 +80,32 @@ func (p *parter) bandWall(r *Result, wall int, b survey.BandFound, s strip, zone
 		w.Head = survey.HeadFound{Stops: survey.Span{From: top, To: top}}
 	}
 	w.Left.Stops, w.Right.Stops = fixed(placed.Left), fixed(placed.Right)
-	w.Set, w.Pin = nil, p.runsOn(r, wall, b)
+	w.Set, w.Pin = nil, nil
+	if x, held := b.Starts[wall]; held {
+		w.Pin = &survey.StartPin{X: x, Is: survey.OnEdge}
+	}
 	pins := w.MarkPins
 	w.MarkPins = nil
 	if y, there := pins[survey.HeadMark]; there && s.toHead {
-		w.MarkPins = map[survey.MarkName]length.Length{survey.HeadMark: y}
+		w.MarkPins = pinned(nil, survey.HeadMark, y)
 	}
 	w.Openings = nil
 	for i, o := range p.room.Walls[wall].Openings {
-		if o, there := within(o, placed.Openings[i], zones[i], s.bottom-p.room.Joint, top); there {
+		if o, there := within(o, placed.Openings[i], r.zones[wall][i], s.bottom-p.room.Joint, top); there {
 			w.Openings = append(w.Openings, o)
 		}
 	}
 	return w
+}
+
+// pinned is marks with one more pinned.
+func pinned(marks map[survey.MarkName]length.Length, mark survey.MarkName, at length.Length) map[survey.MarkName]length.Length {
+	out := maps.Clone(marks)
+	if out == nil {
+		out = map[survey.MarkName]length.Length{}
+	}
+	out[mark] = at
+	return out
 }
 
 // within is what of an opening is in a strip, with its marks where the field has
@@ -101,18 +142,22 @@ func (p placedBand) opening(o survey.OpeningFound) (survey.Edges, bool) {
 	return survey.Edges{}, false
 }
 
-// runsOn is where the band's tile starts: where that is held, or where its plumb joints can run on from
-// the field's: both in stack bond, and the field's pitch a multiple of the band's.
-// Nil lets the band find its own start.
-func (p *parter) runsOn(r *Result, wall int, b survey.BandFound) *survey.StartPin {
-	if x, held := b.Starts[wall]; held {
-		return &survey.StartPin{X: x, Is: survey.OnEdge}
-	}
-	pitch := p.room.Tile.Width + p.room.Joint
+// runsOn is a band's strip with its tile started where its plumb joints run on from the
+// field's, on every wall on which no start is held; false where they cannot: both must be in
+// stack bond, and the field's pitch a multiple of the band's.
+func (p *parter) runsOn(r *Result, i int, room survey.Room) (survey.Room, bool) {
+	b, pitch := p.room.Bands[i], p.room.Tile.Width+p.room.Joint
 	if p.room.Bond.Num != 0 || b.Bond.Num != 0 || length.Mod(pitch, b.Tile.Width+b.Inner(p.room.Joint)) != 0 {
-		return nil
+		return room, false
 	}
-	return &survey.StartPin{X: r.Field.Walls[wall].Edge, Is: survey.OnEdge}
+	runs := false
+	room.Walls = slices.Clone(room.Walls)
+	for k, w := range b.Walls {
+		if room.Walls[k].Pin == nil {
+			room.Walls[k].Pin, runs = &survey.StartPin{X: r.Field.Walls[w].Edge, Is: survey.OnEdge}, true
+		}
+	}
+	return room, runs
 }
 
 // apart ties the corners of a band's walls to each other, where both have the band.

@@ -11,7 +11,7 @@ import (
 func (r *Result) Placed(wall int) survey.Placed {
 	out := r.folds[wall].unfold(r.room.Walls[wall], r.Field.Walls[wall].Placed)
 	for i, b := range r.Bands {
-		if !r.room.Bands[i].ToHead || !r.room.Bands[i].On(wall) {
+		if b.placed == nil || !r.room.Bands[i].ToHead || !r.room.Bands[i].On(wall) {
 			continue
 		}
 		p := b.placed[indexOf(r.room.Bands[i].Walls, wall)]
