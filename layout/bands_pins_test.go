@@ -17,7 +17,8 @@ import (
 // bandedRooms are random rooms of level courses with one or two bands: liners and accent
 // courses, round all walls or some, measured or free, crossed by what openings there are.
 var bandedRooms = rapid.Custom(func(t *rapid.T) []byte {
-	r := roomDraw{t: t, metric: rapid.Bool().Draw(t, "metric")}
+	by := byRapid{t}
+	r := roomDraw{by: by, metric: by.yes("metric")}
 	job := r.job()
 	delete(job["bond"].(object), "along")
 	var names []string
@@ -35,9 +36,7 @@ var bandedRooms = rapid.Custom(func(t *rapid.T) []byte {
 		bands = append(bands, r.band("liner", 120, names))
 	}
 	job["bands"] = bands
-	data, err := json.Marshal(job)
-	require.NoError(t, err)
-	return data
+	return jobFile(job)
 }).Filter(accepted)
 
 // allMeasured makes every mark that is a range a measured one.
@@ -71,7 +70,7 @@ func (r roomDraw) band(name string, low int, names []string) object {
 	if r.one(4, name+" to the head") {
 		b["toHead"] = true
 	} else {
-		b["courses"] = rapid.IntRange(1, 3).Draw(r.t, "courses of "+name)
+		b["courses"] = r.by.number("courses of "+name, 1, 3)
 	}
 	if len(names) > 1 && r.one(3, name+" on one wall") {
 		b["walls"] = []string{r.word("wall of "+name, names...)}
