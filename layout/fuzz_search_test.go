@@ -54,7 +54,7 @@ func searched(t require.TestingT, by chooser, job survey.Job) {
 		return // nothing is said of what is not proven but its bound: see law 2 of package search
 	}
 	for _, pins := range []survey.Pins{classicPins(by, plan), tapePins(by, plan)} {
-		for _, pins := range parts(pins) {
+		for _, pins := range parts(plan, pins) {
 			job.Pins = pins
 			pinned, err := layout.Now(job)
 			if faults := (survey.Faults)(nil); errors.As(err, &faults) {
@@ -77,15 +77,20 @@ func classicPins(by chooser, plan layout.Plan) (p survey.Pins) {
 	return p
 }
 
-// tapePins pins the line and the start of a wall at marks of the tape.
+// tapePins pins the line and the start of a wall at marks of the tape. Where the pitch is no multiple
+// of the tape the marks of one pitch are searched, and here, where nobody knows which, none are pinned.
 func tapePins(by chooser, plan layout.Plan) (p survey.Pins) {
 	tape := plan.Room.Tape
 	mark := func(what string, low, reach length.Length) length.Length {
 		return low - low%tape + tape*length.Length(by.number(what, 0, int(reach/tape)))
 	}
-	p.Course.Line = lengthText(mark("mark of the line", plan.Setout.Line, plan.Room.Tile.Height+plan.Room.Joint))
+	if pitch := plan.Room.Tile.Height + plan.Room.Joint; pitch%tape == 0 {
+		p.Course.Line = lengthText(mark("mark of the line", plan.Setout.Line, pitch))
+	}
 	w := oneOf(by, "wall", plan.Walls...)
-	p.Walls = edgePin(w, mark("mark of the start", w.Start.Edge, plan.Room.Tile.Width+plan.Room.Joint))
+	if pitch := plan.Room.Tile.Width + plan.Room.Joint; pitch%tape == 0 {
+		p.Walls = edgePin(w, mark("mark of the start", w.Start.Edge, pitch))
+	}
 	return p
 }
 
@@ -95,10 +100,21 @@ func edgePin(w layout.Wall, at length.Length) map[string]survey.WallPin {
 
 func lengthText(l length.Length) string { return exactly(float64(l)) }
 
-// parts are pins, and the pins of the line and of the walls alone.
-func parts(p survey.Pins) []survey.Pins {
-	if p.Course.Line == "" {
-		return []survey.Pins{p}
+// parts are pins, and the pins of the line and of the walls alone. A start that is pinned in a running
+// bond ties its course to the line, which then is looked for in every pitch of the bond: that is no
+// wider than without the pin where the pitch is a multiple of the tape.
+func parts(plan layout.Plan, p survey.Pins) []survey.Pins {
+	room := plan.Room
+	tied := !room.Bond.Plumb && room.Bond.Num > 0 && (room.Tile.Height+room.Joint)%room.Tape != 0
+	var out []survey.Pins
+	if p.Course.Line != "" {
+		out = append(out, survey.Pins{Course: p.Course})
 	}
-	return []survey.Pins{p, {Course: p.Course}, {Walls: p.Walls}}
+	if p.Walls != nil && !tied {
+		out = append(out, survey.Pins{Walls: p.Walls})
+	}
+	if p.Course.Line != "" && p.Walls != nil {
+		out = append(out, p)
+	}
+	return out
 }
