@@ -11,6 +11,7 @@
 //  3. |U × V| is the area of the cell's tiles and of its joints: there is nothing else.
 //  4. A bond laid in courses gives the same tiles as rows and as a pattern.
 //  5. Every phase is found with the lattice's origin in a box of Reach by Rise.
+//  6. Joint lines are where factory edges that face one way make up a tenth of a line or more.
 package bond
 
 import (

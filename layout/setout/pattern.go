@@ -45,7 +45,7 @@ func ofPattern(ctx context.Context, room survey.Room) (survey.Room, plan.Setout,
 	}
 	dress(room, walls, r.Line)
 	s.Least = tell.Least(walls)
-	s.Reasons = phaseReasons(&s, room, walls, r.Free)
+	s.Reasons = append(phaseReasons(&s, room, walls, r.Free), unjudged(r, len(walls))...)
 	return room, s, walls, ctx.Err()
 }
 
@@ -158,4 +158,18 @@ func phaseReasons(s *plan.Setout, room survey.Room, walls []plan.Wall, free bool
 		out = append(out, s.Bound)
 	}
 	return out
+}
+
+// unjudged says which joint lines the pattern has not, where some would have been judged.
+func unjudged(r *phase.Result, walls int) []string {
+	var most []string
+	for i := range walls {
+		if ways := r.Wall(i).Unjudged(); len(ways) > len(most) {
+			most = ways
+		}
+	}
+	if len(most) == 0 {
+		return nil
+	}
+	return []string{fmt.Sprintf("This pattern has no joint lines that run %s, so what stops the tile there is not judged by them.", strings.Join(most, " or "))}
 }

@@ -27,7 +27,9 @@ func (w *Wall) Closely(s Setting, other *merit.Merit) (m merit.Merit, done bool)
 			done = other == nil || !t.after(other)
 		}
 	})
-	return t.merit(), done
+	m = t.merit()
+	w.lines.add(&m, s, g.box)
+	return m, done
 }
 
 // after tells whether what was added up has more small pieces in sight than another
@@ -50,7 +52,9 @@ func (w *Wall) ofTables(t *tally, s Setting) {
 func (w *Wall) placedBest(s Setting) merit.Merit {
 	t := tally{w: w}
 	w.ofTables(&t, s)
-	return t.merit()
+	m := t.merit()
+	w.lines.add(&m, s, w.ground(s.Placed).box)
+	return m
 }
 
 // alone tells whether a tile may be one that an edge is taken to cut alone.

@@ -14,8 +14,9 @@
 //  4. The same room gives the same result: what bounds the search is counted work. It
 //     ends soon after its context does.
 //
-// Of the order of merit a pattern has: bare wall, unworkable pieces, slivers, runs
-// (by their edges, without classes), ends alike, rim and head, work, corners, facing
-// walls and the place wished for. Shares are of the least width. Exposed ends and
-// openings off the joint lines it has not: such a pattern has no line from end to end.
+// Of the order of merit a pattern has every term but the courses round the corners. Runs are
+// told apart by their edges, without classes, and shares are of the least width. Exposed ends
+// and openings are judged by the joint lines of the pattern (bond.Lines); where it has none that run
+// plumb or level, those terms are the same for all phases. A start is found again by the tile
+// that is struck or by a joint line on the middle of the field, or by full tiles at an end.
 package phase

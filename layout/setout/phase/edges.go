@@ -190,7 +190,9 @@ func parallel(line plane.Line, off int64) plane.Line {
 func (w *Wall) AtBest(line, start length.Length, along, up length.Length) merit.Merit {
 	t := tally{w: w}
 	w.atBest(&t, line, start, along, up, everywhere)
-	return t.merit()
+	m := t.merit()
+	w.lines.sure(&m, line, start, along, up)
+	return m
 }
 
 // everywhere holds every tile.

@@ -124,13 +124,17 @@ type place struct {
 func (w *Wall) eachPlace(m *freeMark, s Setting, most length.Length, each func(place)) {
 	step := max(w.room.Tape, ((m.to - m.from) / most).CeilTo(w.room.Tape))
 	origin := w.Pattern.Origin(s.Line, s.Edge)
+	places := w.lines.under(m, origin)
+	for by := length.Length(0); by < m.to-m.from+step; by += step {
+		if at := m.from + min(by, m.to-m.from); m.fromTop {
+			places = append(places, m.to-(at-m.from))
+		} else {
+			places = append(places, at)
+		}
+	}
 	p, t := s.Placed, tally{w: w}
 	p.Openings = slices.Clone(p.Openings)
-	for by := length.Length(0); ; by = min(by+step, m.to-m.from) {
-		at := m.from + by
-		if m.fromTop {
-			at = m.to - by
-		}
+	for _, at := range places {
 		m.move(&p, at)
 		if apart(p.Openings) {
 			t = tally{w: w, runs: t.runs[:0]}
@@ -140,13 +144,10 @@ func (w *Wall) eachPlace(m *freeMark, s Setting, most length.Length, each func(p
 				}
 			}
 			one := place{at, t.merit()}
-			one.merit.Near = w.near(p).FloorTo(w.room.Tape)
+			w.lines.add(&one.merit, Setting{s.Line, s.Edge, p}, w.ground(w.outer).box)
 			each(one)
 		}
 		copy(p.Openings, s.Placed.Openings)
-		if by == m.to-m.from {
-			break
-		}
 	}
 }
 

@@ -159,6 +159,11 @@ func TestNoMarkOfTheTapeIsBetter(t *testing.T) {
 		"hexagon":            small(survey.Hexagon, 100*mm, 100*mm),
 		"flat hexagon":       small(survey.Hexagon, 90*mm, 90*mm, func(r *survey.Room) { r.Bond.Swapped = true }),
 		"chevron":            small(survey.Chevron, 180*mm, 60*mm),
+		"hexagon, a niche":   small(survey.Hexagon, 100*mm, 100*mm, niche),
+		"basket weave":       small(survey.BasketWeave, 102*mm, 50*mm, niche),
+		"pinwheel": small(survey.Pinwheel, 98*mm, 98*mm, niche, func(r *survey.Room) {
+			r.Bond.Others = []survey.TileSize{{Width: 48 * mm, Height: 48 * mm}}
+		}),
 	} {
 		t.Run(name, func(t *testing.T) {
 			found, err := Room(context.Background(), &r)
@@ -168,8 +173,12 @@ func TestNoMarkOfTheTapeIsBetter(t *testing.T) {
 			box, p := w.ground(w.outer).box, w.Pattern
 			low, left := (box.Bottom + box.Top - p.Rise).Half().CeilTo(r.Tape), (box.Left + box.Right - p.Reach).Half().CeilTo(r.Tape)
 			looked := 0
+			edges := slices.Clone(w.classic)
+			for edge := left; edge < left+p.Reach; edge += r.Tape {
+				edges = append(edges, edge)
+			}
 			for line := low; line < low+p.Rise; line += r.Tape {
-				for edge := left; edge < left+p.Reach; edge += r.Tape {
+				for _, edge := range edges {
 					looked++
 					c := w.Count(Setting{Line: line, Edge: edge, Placed: w.outer})
 					if order, term := found.Order().Compare(&c.Merit, &found.Walls[0].Merit); order < 0 {
@@ -182,14 +191,21 @@ func TestNoMarkOfTheTapeIsBetter(t *testing.T) {
 	}
 }
 
+// niche is a built niche in a small room.
+func niche(r *survey.Room) {
+	at := func(x length.Length) survey.Span { return survey.Span{From: x, To: x} }
+	r.Walls[0].Openings = []survey.OpeningFound{{Kind: survey.Niche, Name: "n", Left: at(240 * mm), Width: at(150 * mm), Bottom: at(-60 * mm), Height: at(120 * mm)}}
+}
+
 // square is a square wall from 0 to 600 and from −600 to 0, so that x and y swap: what is
-// at its left is at its foot, and its right end is as its head.
+// at its left is at its foot, and its right end is as its head. It meets something all round,
+// because only ends at its sides may be exposed.
 func square(kind survey.BondKind, swapped bool, width, height length.Length) survey.Room {
 	r := small(kind, width, height, func(r *survey.Room) { r.Bond.Swapped = swapped })
 	w := &r.Walls[0]
-	w.Left, w.Right = survey.EndFound{Meets: true, Beyond: -1}, survey.EndFound{Stops: survey.Span{From: 600 * mm, To: 600 * mm}, Beyond: -1}
-	w.Base[0].Readings = []survey.Reading{{At: 0, Value: -600 * mm}, {At: 620 * mm, Value: -600 * mm}}
-	w.Base[0].Gap, w.Head.Stops = 0, survey.Span{}
+	w.Width, w.Left, w.Right = 600*mm, survey.EndFound{Meets: true, Beyond: -1}, survey.EndFound{Meets: true, Beyond: -1}
+	w.Base[0].Readings = []survey.Reading{{At: 0, Value: -600 * mm}, {At: 600 * mm, Value: -600 * mm}}
+	w.Base[0].Gap, w.Head = 0, survey.HeadFound{Meets: true, Readings: []survey.Reading{{At: 0}, {At: 600 * mm}}}
 	return r
 }
 

@@ -207,6 +207,9 @@ func (s *solver) hunt(w *Wall, line, up length.Length) *hunt {
 	for at := length.Length(0); at < marks; at += step {
 		h.queue.items = append(h.queue.items, s.stretch(h, first+at*s.room.Tape, min(step, marks-at), up))
 	}
+	for _, edge := range w.classic {
+		h.queue.items = append(h.queue.items, s.stretch(h, edge, 1, up))
+	}
 	heap.Init(&h.queue)
 	return h
 }

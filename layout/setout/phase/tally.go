@@ -138,23 +138,6 @@ func (t *tally) counted(s Setting) Counted {
 	if w.Found.Left.Meets == w.Found.Right.Meets {
 		c.Merit.Mirror = (c.Left - c.Right).Abs().FloorTo(w.room.Tape)
 	}
-	c.Merit.Near = w.near(s.Placed).FloorTo(w.room.Tape)
+	w.lines.add(&c.Merit, s, w.ground(s.Placed).box)
 	return c
-}
-
-// near is how far openings stand from the places wished for their middles.
-func (w *Wall) near(p survey.Placed) (sum length.Length) {
-	for i, o := range w.Found.Openings {
-		e := survey.Edges{}
-		if o.Kind != survey.Pipe {
-			e = p.Openings[i]
-		}
-		if o.Near.X != nil {
-			sum += ((e.Left + e.Right).Half() - *o.Near.X).Abs()
-		}
-		if o.Near.Y != nil {
-			sum += ((e.Bottom + e.Top).Half() - *o.Near.Y).Abs()
-		}
-	}
-	return sum
 }

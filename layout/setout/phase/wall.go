@@ -38,19 +38,23 @@ type Wall struct {
 	order   merit.Order
 	free    []freeMark
 	outer   survey.Placed
+	typed   survey.WallFound // as the survey has it
+	lines   lines
 	shape   *ground
 	known   map[[3]length.Length]*ground
-	edges   []edge      // those that stand
-	loose   []looseEdge // those that free marks move, where the wall is largest
-	least   []limits    // by tile of the pattern
-	corners int         // how many corners and pipes it has
+	edges   []edge          // those that stand
+	loose   []looseEdge     // those that free marks move, where the wall is largest
+	least   []limits        // by tile of the pattern
+	corners int             // how many corners and pipes it has
+	classic []length.Length // starts of the trade, off the tape too
 }
 
 type limits struct{ full, sliver, unworkable length.Length }
 
 // NewWall is a wall of a room laid in a pattern.
 func NewWall(room *survey.Room, found survey.WallFound, pattern bond.Pattern) *Wall {
-	w := &Wall{Found: count.WithPins(found), Pattern: pattern, room: room, order: merit.OrderFor(room.Prefer)}
+	w := &Wall{Found: count.WithPins(found), Pattern: pattern, room: room, order: merit.OrderFor(room.Prefer), typed: found}
+	w.lines = lines{w, pattern.PlumbLines(), pattern.LevelLines()}
 	for _, t := range pattern.Tiles {
 		w.least = append(w.least, limits{t.Least, piece.SliverLimit(*room, t.Least), piece.UnworkableLimit(*room, t.Least)})
 	}
@@ -60,6 +64,9 @@ func NewWall(room *survey.Room, found survey.WallFound, pattern bond.Pattern) *W
 	w.corners = len(g.turns)
 	w.findEdges(g.shape)
 	w.findOthers(g.shape)
+	if w.Found.Pin == nil {
+		w.classic = w.lines.startsToFind()
+	}
 	return w
 }
 
