@@ -21,7 +21,7 @@ const module = "coursewright/"
 // order lists the packages from the bottom up: a package imports only what
 // stands before it.
 var order = []string{
-	"layout/length", "layout/plane", "layout/survey", "layout/doubt", "layout/bond", "layout/piece", "layout/merit", "layout/trim", "layout/fixture", "layout/plan", "layout/mosaic", "layout/setout/chance", "layout/setout/count", "layout/setout/phase", "layout/setout/search", "layout/setout/parted", "layout/setout/tell", "layout/setout", "layout/niche", "layout/strip",
+	"layout/length", "layout/plane", "layout/survey", "layout/doubt", "layout/bond", "layout/piece", "layout/merit", "layout/trim", "layout/fixture", "layout/plan", "layout/mosaic", "layout/setout/chance", "layout/setout/count", "layout/setout/effort", "layout/setout/phase", "layout/setout/search", "layout/setout/parted", "layout/setout/tell", "layout/setout", "layout/niche", "layout/strip",
 	"layout/steady", "layout/finding", "layout/table", "layout/cuts", "layout/takeoff", "layout/stages", "layout/keep", "layout/remedy", "layout",
 	"migrations", "store", "static",
 	"web/drawing", "web/drawing/sample", "web/elevation", "web/sheet", "web/shapes", "web/form", "web/ask", "web/page",
@@ -88,6 +88,7 @@ var arrows = []arrow{
 	{"layout/setout/search", "layout/bond", "a mark may lie under any column of the bond"},
 	{"layout/setout/search", "layout/merit", "the best is found by the order of merit"},
 	{"layout/setout/search", "layout/setout/count", "the search asks what a set-out gives"},
+	{"layout/setout/search", "layout/setout/effort", "what is counted is added up for whoever asks"},
 	{"layout/setout/tell", "layout/length", "figures are told in lengths"},
 	{"layout/setout/tell", "layout/piece", "shares are told"},
 	{"layout/setout/tell", "layout/plan", "what is told stands in the plan"},
@@ -111,6 +112,7 @@ var arrows = []arrow{
 	{"layout/setout/phase", "layout/merit", "the best is found by the order of merit"},
 	{"layout/setout/phase", "layout/plan", "a map of the phases stands in the plan"},
 	{"layout/setout/phase", "layout/setout/count", "what is pinned is fixed there"},
+	{"layout/setout/phase", "layout/setout/effort", "what is counted is added up for whoever asks"},
 	{"layout/setout", "layout/setout/phase", "finds the set-out of a pattern"},
 	{"layout/setout", "layout/merit", "the term that decided is told"},
 	{"layout/setout/parted", "layout/length", "bands stand at heights"},
@@ -186,6 +188,7 @@ var arrows = []arrow{
 	{"layout/remedy", "layout/length", "joints, gaps and stops are lengths"},
 	{"layout/remedy", "layout/survey", "a job is changed"},
 	{"layout/remedy", "layout/setout", "and really solved"},
+	{"layout/remedy", "layout/setout/effort", "as long as what is counted for all of them is little"},
 	{"layout/remedy", "layout/piece", "what would be a sliver is no remedy"},
 	{"layout/remedy", "layout/plan", "what to change is read off the plan"},
 	{"layout/remedy", "layout/merit", "the order of merit says what helps"},

@@ -125,8 +125,9 @@ func TestNothingThatHelpsMovesAnOutsideCorner(t *testing.T) {
 		job.Pins.Walls = map[string]survey.WallPin{"half wall": {Edge: "1"}, "panel": {Edge: "1"}}
 		now, err := layout.Now(job)
 		require.NoError(t, err)
-		all, err := layout.Remedies(context.Background(), job, now)
+		help, err := layout.Remedies(context.Background(), job, now)
 		require.NoError(t, err)
+		all := help.Remedies
 		told += len(all)
 		for _, r := range all {
 			checkRemedy(t, job, now, r)

@@ -56,7 +56,8 @@ type planFile struct {
 	Offcuts  offcutFile    `json:"offcuts"`
 	Mosaic   []mosaicFile  `json:"mosaic,omitempty"` // what is laid by the sheet
 	Takeoff  []buyFile     `json:"takeoff"`
-	Help     []helpFile    `json:"help,omitzero"` // left out where nobody asked for it
+	Help     []helpFile    `json:"help,omitzero"`     // left out where nobody asked for it
+	Untried  []string      `json:"untried,omitempty"` // changes that may help as well, not tried because that takes too long
 }
 
 type tileFile struct {
@@ -259,7 +260,7 @@ func (p Plan) document() planFile {
 	d := planFile{Format: PlanFormat, Engine: Engine, Reasons: s.Reasons, Proven: s.Proven, Bound: s.Bound,
 		Course: courseFile{s.Line.Millimetres(), p.pitch().Millimetres(), p.handName(), s.Pinned},
 		Merit:  meritOf(&s.Merit),
-		Lines:  []lineFile{}, Holds: []holdsFile{}, Walls: []wallFile{}, Findings: []findingFile{}, Doubts: p.doubts(), Guess: p.Room.Guesses, Help: p.help()}
+		Lines:  []lineFile{}, Holds: []holdsFile{}, Walls: []wallFile{}, Findings: []findingFile{}, Doubts: p.doubts(), Guess: p.Room.Guesses, Help: p.help(), Untried: p.untried()}
 	if t := p.Room.Tile; t.Real.Used {
 		d.Tile = &tileFile{t.Width.Millimetres(), t.Height.Millimetres(), t.Vary.Millimetres()}
 	}

@@ -23,7 +23,7 @@ func (p Plan) help() []helpFile {
 		return nil
 	}
 	out := []helpFile{}
-	for _, r := range p.Help {
+	for _, r := range p.Help.Remedies {
 		f := helpFile{Kind: string(r.Kind), Text: r.Text, Use: map[string]string{}, Before: r.Before, After: r.After, Cost: r.Cost, Tiles: r.Tiles}
 		for _, u := range r.Use {
 			f.Use[u.Path] = u.Text
@@ -37,4 +37,12 @@ func (p Plan) help() []helpFile {
 		out = append(out, f)
 	}
 	return out
+}
+
+// untried lists what may help as well, where it was asked for.
+func (p Plan) untried() []string {
+	if p.Help == nil {
+		return nil
+	}
+	return p.Help.Untried
 }

@@ -17,7 +17,7 @@ type Plan struct {
 	Walls    []Wall // in the job's order
 	Findings []finding.Finding
 	Doubts   []doubt.Doubt // readings to ask about before the plan is relied on
-	Help     []Remedy      // what would help, where it was asked for; Solve leaves it nil
+	Help     *Help         // what would help, where it was asked for; Solve leaves it nil
 }
 
 // Trim lists the trim of all walls, in the job's order.
@@ -35,6 +35,9 @@ type Wall = plan.Wall
 // Troubled tells whether the plan leaves something in sight that a setter would rather
 // not cut: bare wall, unworkable pieces, slivers, a run under a quarter.
 func (p Plan) Troubled() bool { return len(p.Walls) > 0 && remedy.Troubled(&p.Setout.Merit) }
+
+// Help is what would help a job.
+type Help = remedy.Help
 
 // Remedy is a change of the job and what it would give.
 type Remedy = remedy.Remedy

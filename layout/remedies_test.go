@@ -31,8 +31,9 @@ func TestRemediesGiveWhatTheyState(t *testing.T) {
 		}
 		now, err := layout.Now(job)
 		require.NoError(t, err)
-		all, err := layout.Remedies(context.Background(), job, now)
+		help, err := layout.Remedies(context.Background(), job, now)
 		require.NoError(t, err)
+		all := help.Remedies
 		told += len(all)
 		for _, r := range all {
 			checkRemedy(t, job, now, r)
@@ -40,9 +41,9 @@ func TestRemediesGiveWhatTheyState(t *testing.T) {
 		short, err := layout.WouldHelp(context.Background(), job, now)
 		require.NoError(t, err)
 		changes := slices.DeleteFunc(slices.Clone(all), func(r layout.Remedy) bool { return r.Kind == remedy.NearMiss })
-		assert.Equal(t, changes, append([]layout.Remedy{}, short...), "seed %d: the same without near misses", seed)
+		assert.Equal(t, changes, append([]layout.Remedy{}, short.Remedies...), "seed %d: the same without near misses", seed)
 		if assert.Equal(t, remedy.Troubled(&now.Setout.Merit), now.Troubled()); !now.Troubled() {
-			assert.Empty(t, short, "seed %d", seed)
+			assert.Empty(t, short.Remedies, "seed %d", seed)
 			assert.False(t, slices.ContainsFunc(all, func(r layout.Remedy) bool { return r.Kind != remedy.NearMiss }), "seed %d", seed)
 		}
 	}

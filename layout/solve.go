@@ -44,12 +44,12 @@ func Now(job survey.Job) (Plan, error) { return Solve(context.Background(), job)
 // Remedies says what would help a job beyond the plan that Solve gave for it. It
 // solves the job some dozen times, which is why Solve does not ask for it. It ends
 // soon after ctx does, with its error.
-func Remedies(ctx context.Context, job survey.Job, p Plan) ([]Remedy, error) {
+func Remedies(ctx context.Context, job survey.Job, p Plan) (Help, error) {
 	return remedy.Find(ctx, job, remedy.Solved{Room: p.Room, Setout: p.Setout, Walls: p.Walls})
 }
 
 // WouldHelp is Remedies for whoever has room for little: changes that better what is
 // poor, the best first, and nothing, at once, where the plan is not Troubled.
-func WouldHelp(ctx context.Context, job survey.Job, p Plan) ([]Remedy, error) {
+func WouldHelp(ctx context.Context, job survey.Job, p Plan) (Help, error) {
 	return remedy.Changes(ctx, job, remedy.Solved{Room: p.Room, Setout: p.Setout, Walls: p.Walls})
 }

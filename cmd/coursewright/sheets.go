@@ -38,7 +38,7 @@ func (p *program) sheets(ctx context.Context, args []string) int {
 	}
 	help := func(one survey.Job, plan layout.Plan) []layout.Remedy {
 		all, _ := layout.WouldHelp(ctx, one, plan) // its error is that the program is told to end
-		return all
+		return all.Remedies
 	}
 	opts.Hash, opts.Choices, opts.Help = sheet.Hash(document), sheet.ChoicesOf(job, layout.Now, help), help(job, plan)
 	if err := p.writeSheets(*out, plan, opts); err != nil {

@@ -26,9 +26,11 @@ func (p *program) solve(ctx context.Context, args []string) int {
 	if err != nil {
 		return p.refuse(err)
 	}
-	if plan.Help, err = layout.Remedies(ctx, job, plan); err != nil {
+	help, err := layout.Remedies(ctx, job, plan)
+	if err != nil {
 		return p.fail(err)
 	}
+	plan.Help = &help
 	out, err := plan.File()
 	if err != nil {
 		return p.fail(err)

@@ -31,6 +31,9 @@ func (a *asker) nearMisses(ctx context.Context) (out []Remedy, err error) {
 	for _, i := range walls[:min(len(walls), mostNear)] {
 		var best Remedy
 		for _, edge := range a.near(a.now.Walls[i].Start.Edge, each) {
+			if a.tired() {
+				break
+			}
 			r, err := a.nearMiss(ctx, i, edge, now)
 			if err != nil {
 				return nil, err
@@ -69,7 +72,7 @@ func (a *asker) near(edge length.Length, most int) (out []length.Length) {
 	return out[:min(len(out), most)]
 }
 
-// slipped pins the set-out as it is, but for the start of one wall.
+// slipped pins the set-out as it is, but for the start of one wall, if there is such a wall.
 func (a *asker) slipped(wall int, edge length.Length) []Use {
 	use := []Use{{"pins.course.line", a.typed(a.now.Setout.Line)}}
 	for _, i := range a.free() {

@@ -10,8 +10,9 @@
 //     term up to the runs. A preference is better by the order that it gives.
 //  3. Apply, with the fields that a remedy names, gives a job whose plan has the
 //     figures stated. Its smallest cut is a piece of that plan.
-//  4. At most mostTries changes and mostNear starts are solved. The same job gives
-//     the same remedies in the same order.
+//  4. At most mostTries changes and mostNear starts are solved, and none is begun
+//     once mostEffort is counted. What was not tried is told. The same job gives the
+//     same remedies in the same order.
 //  5. Find ends soon after its context does, with its error.
 package remedy
 
@@ -25,6 +26,7 @@ import (
 	"coursewright/layout/merit"
 	"coursewright/layout/plan"
 	"coursewright/layout/setout"
+	"coursewright/layout/setout/effort"
 	"coursewright/layout/setout/tell"
 	"coursewright/layout/survey"
 )
@@ -34,21 +36,24 @@ const (
 	mostTries = 16
 	mostNear  = 12
 	mostTold  = 6
-	fewTries  = 5 // of a room that is too large to be searched to the end
+
+	// mostEffort is less than one search may count in a room that it does not prove (two to
+	// three times search.Work), so that all ends after little more than the time of one.
+	mostEffort = 3_000_000
 )
 
 // Kind is what a remedy changes.
 type Kind string
 
-// The kinds, in the order in which they are tried.
+// The kinds.
 const (
-	Joint      Kind = "joint"
+	Leg        Kind = "leg"
+	Cover      Kind = "cover"
 	Gap        Kind = "gap"
+	Joint      Kind = "joint"
 	Stop       Kind = "stop"
 	Hand       Kind = "hand"
 	Offset     Kind = "offset"
-	Cover      Kind = "cover"
-	Leg        Kind = "leg"
 	Preference Kind = "preference"
 	NearMiss   Kind = "near miss"
 )
@@ -88,23 +93,32 @@ func Solve(ctx context.Context, job survey.Job) (Solved, error) {
 	return Solved{Room: room, Setout: chosen, Walls: walls}, err
 }
 
+// Help is what would help a job.
+type Help struct {
+	Remedies []Remedy
+	Untried  []string // changes that may help as well, in sentences: to try them would have taken too long
+}
+
 // Find gives what would help a job that was solved: at most six changes, the best
 // first, then what other preferences would give, then near misses; a list that is
 // empty where nothing does. The error is the context's.
-func Find(ctx context.Context, job survey.Job, now Solved) ([]Remedy, error) {
-	a := &asker{job: job, now: now}
-	changed, err := a.changes(ctx)
+func Find(ctx context.Context, job survey.Job, now Solved) (Help, error) {
+	ctx, spent := effort.Counted(ctx)
+	a := &asker{job: job, now: now, spent: spent}
+	help, err := a.changes(ctx)
 	if err != nil {
-		return nil, err
+		return Help{}, err
 	}
 	near, err := a.nearMisses(ctx)
-	return append(append([]Remedy{}, changed...), near...), err
+	help.Remedies = append(append([]Remedy{}, help.Remedies...), near...)
+	return help, err
 }
 
 // Changes gives of what Find gives the changes and preferences alone: nothing, and at
 // once, where the set-out leaves nothing poor. The error is the context's.
-func Changes(ctx context.Context, job survey.Job, now Solved) ([]Remedy, error) {
-	return (&asker{job: job, now: now}).changes(ctx)
+func Changes(ctx context.Context, job survey.Job, now Solved) (Help, error) {
+	ctx, spent := effort.Counted(ctx)
+	return (&asker{job: job, now: now, spent: spent}).changes(ctx)
 }
 
 // asker tries changes of one job.
@@ -112,7 +126,11 @@ type asker struct {
 	job    survey.Job
 	now    Solved
 	solved int // how many jobs were solved so far
+	spent  *effort.Sum
 }
+
+// tired tells whether no more jobs are to be solved.
+func (a *asker) tired() bool { return a.spent.Spent() >= mostEffort }
 
 // Troubled tells whether a set-out leaves something in sight that a setter would
 // rather not cut.
@@ -129,51 +147,58 @@ type outcome struct {
 }
 
 // changes tries what may help and what others prefer.
-func (a *asker) changes(ctx context.Context) ([]Remedy, error) {
+func (a *asker) changes(ctx context.Context) (help Help, err error) {
 	if !Troubled(&a.now.Setout.Merit) {
-		return nil, nil
+		return Help{}, nil
 	}
-	tries := a.tries()
-	if !a.now.Setout.Proven {
-		tries = tries[:min(len(tries), fewTries)]
+	tries, kept, err := a.promising(ctx)
+	if err != nil {
+		return Help{}, err
 	}
-	best := map[string]int{} // of the changes of one thing
-	var helps []outcome
+	var helps []outcome      // one for each thing that is changed
+	best := map[string]int{} // their places
+	add := func(o outcome) {
+		i, known := best[o.about]
+		switch {
+		case !known:
+			best[o.about] = len(helps)
+			helps = append(helps, o)
+		case a.compare(o, helps[i]) < 0:
+			helps[i] = o
+		}
+	}
 	var preferences []Remedy
 	for _, t := range tries {
-		if a.solved == mostTries {
-			break
+		if a.solved == mostTries || a.tired() {
+			if !slices.ContainsFunc(kept, func(o outcome) bool { return o.about == t.about }) {
+				help.Untried = append(help.Untried, t.text)
+			}
+			continue
 		}
 		s, there, err := a.solve(ctx, t.use)
 		switch {
 		case err != nil:
-			return nil, err
+			return Help{}, err
 		case !there:
 		case t.kind == Preference:
 			if r, differs := a.preferred(t, s); differs {
 				preferences = append(preferences, r)
 			}
-		case !a.helps(&s.Setout.Merit):
-		default:
-			o := outcome{t, s}
-			i, known := best[t.about]
-			switch {
-			case !known:
-				best[t.about] = len(helps)
-				helps = append(helps, o)
-			case a.compare(o, helps[i]) < 0:
-				helps[i] = o
-			}
+		case a.helps(&s.Setout.Merit):
+			add(outcome{t, s})
 		}
+	}
+	for _, o := range kept {
+		add(o)
 	}
 	slices.SortStableFunc(helps, a.compare)
-	var out []Remedy
 	for _, o := range helps {
-		if r := a.told(o); r.Before != r.After && len(out) < mostTold { // too little to be told is no help
-			out = append(out, r)
+		if a.tells(o) && len(help.Remedies) < mostTold {
+			help.Remedies = append(help.Remedies, a.told(o))
 		}
 	}
-	return append(out, preferences...), nil
+	help.Remedies = append(help.Remedies, preferences...)
+	return help, nil
 }
 
 // solve works out the job with other fields. One that is refused is not there.
@@ -201,6 +226,12 @@ func (a *asker) compare(x, y outcome) int {
 func (a *asker) helps(m *merit.Merit) bool {
 	c, _ := a.now.Setout.Order.Until(m, &a.now.Setout.Merit, merit.Mirror)
 	return c < 0 && m.OutOfSight.Unworkable <= a.now.Setout.Merit.OutOfSight.Unworkable
+}
+
+// tells tells whether a change gives enough to be told.
+func (a *asker) tells(o outcome) bool {
+	r := a.told(o)
+	return r.Before != r.After
 }
 
 func (a *asker) told(o outcome) Remedy {

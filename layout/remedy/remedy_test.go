@@ -27,9 +27,9 @@ func found(t *testing.T, job survey.Job) (remedy.Solved, []remedy.Remedy) {
 	t.Helper()
 	now, err := remedy.Solve(context.Background(), job)
 	require.NoError(t, err)
-	all, err := remedy.Find(context.Background(), job, now)
+	help, err := remedy.Find(context.Background(), job, now)
 	require.NoError(t, err)
-	return now, all
+	return now, help.Remedies
 }
 
 func using(all []remedy.Remedy, path, text string) *remedy.Remedy {

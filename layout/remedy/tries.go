@@ -19,10 +19,10 @@ type try struct {
 	use   []Use
 }
 
-// tries lists the changes that may help, in the order in which they are tried.
+// tries lists the changes that may help, those first that are about the poor cuts alone.
 func (a *asker) tries() []try {
 	poor := a.trouble()
-	return slices.Concat(a.joints(), a.gaps(poor), a.stops(poor), a.hands(), a.offsets(), a.covers(poor), a.legs(poor), a.preferences())
+	return slices.Concat(a.legs(poor), a.covers(poor), a.gaps(poor), a.joints(), a.stops(poor), a.hands(), a.offsets(), a.preferences())
 }
 
 // stands tells whether some tile is set already, so that tile, joint and bond are what they are.

@@ -20,7 +20,7 @@ func (s pages) showHelp(w http.ResponseWriter, r *http.Request) error {
 	}
 	shown := page.Help{Job: s.Shown(r.Context(), stored, job, plan), Tab: "help", Back: "Back to the bench"}
 	shown.From = page.JobPath(shown.ID, "")
-	if shown.Remedies, err = layout.Remedies(r.Context(), job, plan); err != nil {
+	if shown.Help, err = layout.Remedies(r.Context(), job, plan); err != nil {
 		return err
 	}
 	return page.Render(w, r, http.StatusOK, page.HelpPage(shown))

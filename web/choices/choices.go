@@ -137,7 +137,7 @@ func (s pages) showHelp(w http.ResponseWriter, r *http.Request) error {
 	}
 	h := page.Help{Job: s.Shown(r.Context(), standing.Stored, one, plan), Of: cmp.Or(name, "this job"), Tab: "choices", Back: "Back to the choices"}
 	h.From = page.JobPath(h.ID, "/choices")
-	if h.Remedies, err = s.WouldHelp(r.Context(), one, plan); err != nil {
+	if h.Help, err = s.WouldHelp(r.Context(), one, plan); err != nil {
 		return err
 	}
 	return page.Render(w, r, http.StatusOK, page.HelpPage(h))

@@ -15,11 +15,11 @@ import (
 // Help is the page that tells what would help a set-out.
 type Help struct {
 	Job
-	Of       string        // whose set-out, where it is not the one shown on the bench
-	Tab      string        // the page of the job's bar that it belongs to
-	From     templ.SafeURL // and its address, to go back to
-	Back     string        // and what is written for that
-	Remedies []layout.Remedy
+	Of   string        // whose set-out, where it is not the one shown on the bench
+	Tab  string        // the page of the job's bar that it belongs to
+	From templ.SafeURL // and its address, to go back to
+	Back string        // and what is written for that
+	layout.Help
 }
 
 // Helper keeps what would help the jobs that were asked about last, because a page and
@@ -32,20 +32,20 @@ type Helper struct {
 // helped is what would help a job, by its job file.
 type helped struct {
 	document string
-	help     []layout.Remedy
+	help     layout.Help
 }
 
 const mostHelped = 12 // jobs that a Helper keeps
 
 // WouldHelp says what would help a job of a plan that leaves poor cuts: nothing where
 // none are left. The error is the context's.
-func (s Site) WouldHelp(ctx context.Context, job survey.Job, plan layout.Plan) ([]layout.Remedy, error) {
+func (s Site) WouldHelp(ctx context.Context, job survey.Job, plan layout.Plan) (layout.Help, error) {
 	if !plan.Troubled() {
-		return nil, nil
+		return layout.Help{}, nil
 	}
 	document, err := survey.Write(job)
 	if err != nil {
-		return nil, err
+		return layout.Help{}, err
 	}
 	if help, known := s.Help.find(string(document)); known {
 		return help, nil
@@ -57,15 +57,15 @@ func (s Site) WouldHelp(ctx context.Context, job survey.Job, plan layout.Plan) (
 	return help, err
 }
 
-func (h *Helper) find(document string) ([]layout.Remedy, bool) {
+func (h *Helper) find(document string) (layout.Help, bool) {
 	if h == nil {
-		return nil, false
+		return layout.Help{}, false
 	}
 	h.mu.Lock()
 	defer h.mu.Unlock()
 	i := slices.IndexFunc(h.known, func(k helped) bool { return k.document == document })
 	if i < 0 {
-		return nil, false
+		return layout.Help{}, false
 	}
 	return h.known[i].help, true
 }

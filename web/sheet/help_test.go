@@ -23,8 +23,8 @@ func helped(t *testing.T) (layout.Plan, []layout.Remedy) {
 	plan := roomOf(t, "jobs/hexagon")
 	help, err := layout.WouldHelp(context.Background(), job, plan)
 	require.NoError(t, err)
-	require.NotEmpty(t, help)
-	return plan, help
+	require.NotEmpty(t, help.Remedies)
+	return plan, help.Remedies
 }
 
 // What would help where poor cuts remain stands with the cuts, and takes no leaf more.

@@ -52,7 +52,7 @@ func (s pages) wouldHelp(ctx context.Context, job survey.Job, plan layout.Plan) 
 	if err != nil {
 		return nil
 	}
-	return help
+	return help.Remedies
 }
 
 // lastBook keeps the sheets that were shown last, because each of their pictures is

@@ -7,6 +7,7 @@ import (
 	"coursewright/layout/bond"
 	"coursewright/layout/length"
 	"coursewright/layout/merit"
+	"coursewright/layout/setout/effort"
 	"coursewright/layout/survey"
 )
 
@@ -16,6 +17,9 @@ const (
 	Work     = 200_000
 	workFree = Work * 1 / 2
 )
+
+// weight is what one unit of Work is in effort: as much of a processor's time.
+const weight = 12
 
 // Result is the best set-out found of a room laid in a pattern.
 type Result struct {
@@ -80,6 +84,7 @@ func Room(ctx context.Context, room *survey.Room) (Result, error) {
 		}
 	}
 	r := s.search()
+	effort.Add(ctx, weight*s.work())
 	if err := ctx.Err(); err != nil {
 		return Result{}, err
 	}

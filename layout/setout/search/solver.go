@@ -24,6 +24,7 @@ import (
 	"coursewright/layout/length"
 	"coursewright/layout/merit"
 	"coursewright/layout/setout/count"
+	"coursewright/layout/setout/effort"
 	"coursewright/layout/survey"
 )
 
@@ -58,6 +59,7 @@ func Room(ctx context.Context, room *survey.Room) (Result, error) {
 		s.share = Work / len(hands)
 		s.limit, s.late = s.share, s.share/3
 		r := s.solve(best)
+		effort.Add(ctx, s.work())
 		if err := ctx.Err(); err != nil {
 			return Result{}, err
 		}
