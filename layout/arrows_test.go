@@ -122,6 +122,7 @@ var arrows = []arrow{
 	{"layout/setout/parted", "layout/piece", "what is laid is cut by its own rule"},
 	{"layout/setout/parted", "layout/setout/search", "each tile is searched by itself"},
 	{"layout/setout/parted", "layout/setout/count", "ways that cannot be better are passed over"},
+	{"layout/setout/parted", "layout/setout/phase", "a band may be laid in a pattern"},
 	{"layout/setout", "layout/setout/parted", "finds the set-out of a room with bands"},
 	{"layout/setout", "layout/plan", "what it works out is a plan"},
 	{"layout/setout", "layout/length", "a joint is chosen from several"},

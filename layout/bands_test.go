@@ -19,19 +19,11 @@ import (
 // bandedPlan is the plan of the demo with other tile, as its file says it.
 type bandedPlan struct {
 	Course struct{ Line, Pitch float64 }
-	Bands  []struct {
-		Name        string
-		Bottom, Top float64
-	}
-	Walls []struct {
+	Bands  []bandedAt
+	Walls  []struct {
 		Name   string
 		Region [][][2]float64
-		Pieces []struct {
-			ID, Band string
-			Course   int
-			Tile     [4]float64
-			Face     [][][2]float64
-		}
+		Pieces []bandedPiece
 	}
 	Takeoff []struct {
 		Item       string
@@ -39,6 +31,18 @@ type bandedPlan struct {
 		Price      float64
 	}
 	Proven bool
+}
+
+type bandedAt struct {
+	Name        string
+	Bottom, Top float64
+}
+
+type bandedPiece struct {
+	ID, Band string
+	Course   int
+	Tile     [4]float64
+	Face     [][][2]float64
 }
 
 func demoWith(t *testing.T, bands ...survey.Band) bandedPlan {

@@ -7,6 +7,7 @@ type bandFile struct {
 	Top    mm              `json:"top"`
 	Width  mm              `json:"width"` // of its tile
 	Height mm              `json:"height"`
+	Line   *mm             `json:"line,omitempty"` // of one laid in a pattern: its line
 	Walls  []bandStartFile `json:"walls"`
 }
 
@@ -20,6 +21,10 @@ func (p Plan) addBands(d *planFile) {
 	for i, b := range p.Setout.Bands {
 		t := p.Room.Bands[i].Tile
 		out := bandFile{Name: b.Name, Bottom: b.Bottom.Millimetres(), Top: b.Top.Millimetres(), Width: t.Width.Millimetres(), Height: t.Height.Millimetres()}
+		if !p.Room.Bands[i].Bond.Coursed() {
+			line := mm(b.Line.Millimetres())
+			out.Line = &line
+		}
 		for k, w := range b.Walls {
 			out.Walls = append(out.Walls, bandStartFile{p.Walls[w].Found.Name, b.Edges[k].Millimetres()})
 			for n, piece := range p.Walls[w].Pieces {

@@ -48,6 +48,15 @@ func (m mixer) mix(j *survey.Job) {
 	if m.yes("band") {
 		j.Bands = []survey.Band{{Name: "band", Tile: survey.Tile{Width: m.say("48", "2"), Height: m.say("48", "2")},
 			ToHead: m.yes("to the head"), Bottom: survey.Mark{From: m.say("150", "6"), To: m.say("450", "18")}}}
+		if b := &j.Bands[0]; m.yes("band in a pattern") {
+			b.Bond, b.Tile.Width = survey.Bond{Kind: rapid.SampledFrom([]string{"herringbone", "hexagon", "picket", "diagonal"}).Draw(m.T, "its pattern")}, b.Tile.Height
+			if !b.ToHead {
+				b.Height = m.say("150", "6")
+			}
+			if m.yes("measured band") {
+				b.Bottom = survey.Mark{At: m.say("300", "12")}
+			}
+		}
 	}
 	if m.yes("cove") {
 		j.Trims = append(j.Trims, survey.TrimTile{Name: "foot", Kind: string(survey.Cove), Width: m.say("100", "4"), Length: m.say("150", "6")})

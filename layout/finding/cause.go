@@ -2,6 +2,7 @@ package finding
 
 import (
 	"slices"
+	"strings"
 
 	"coursewright/layout/piece"
 	"coursewright/layout/plan"
@@ -33,6 +34,8 @@ func whereCut(w plan.Wall, p piece.Piece) string {
 			text, plumb = "at the head", false
 		case survey.BaseSegment:
 			text, plumb, of = "along the "+string(b.Kind), false, "on"
+		case survey.BandEdge:
+			text, plumb, of = "at the edge of the "+strings.TrimPrefix(b.Name, "band "), false, "on"
 		case survey.OpeningEdge:
 			if o := w.Found.Openings[b.Part.N]; o.Kind != survey.Pipe {
 				text, plumb, of = "beside "+called(o), across, "on"

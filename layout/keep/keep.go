@@ -69,6 +69,9 @@ func band(typed survey.Band, b plan.Band, walls []plan.Wall) survey.HeldBand {
 	if typed.Bond.Kind == string(survey.Running) && typed.Bond.Hand == "" {
 		out.Hand = side(b.Hand)
 	}
+	if kind := survey.BondKind(typed.Bond.Kind); kind != "" && !(survey.BondRule{Kind: kind}).Coursed() {
+		out.Line = printed(b.Line)
+	}
 	for i, w := range b.Walls {
 		out.Walls[walls[w].Found.Name] = survey.WallPin{Edge: printed(b.Edges[i])}
 	}

@@ -68,6 +68,9 @@ func (e Edge) Name(sides []survey.Boundary) string {
 	case e.IsStep(sides):
 		return "step " + strconv.Itoa(n)
 	}
+	if side.Within {
+		return side.Name + " " + [...]string{OnLeft: "left", OnRight: "right", Under: "bottom", Over: "top"}[e.Facing()]
+	}
 	// The left edge of an opening stands on the right of the tile beside it.
 	return side.Name + " " + [...]string{OnLeft: "right", OnRight: "left", Under: "top", Over: "bottom"}[e.Facing()]
 }

@@ -16,14 +16,19 @@ import (
 // region to within a unit along the edges of the pieces.
 func Lay(shape survey.Shape, pattern bond.Pattern, origin plane.Point, rule Rule) (pieces []Piece, bare []Gap) {
 	l := NewLayer(shape, pattern, rule)
+	return l.all(origin), l.Cover.Gaps()
+}
+
+// all are the pieces of all tiles, in order.
+func (l *Layer) all(origin plane.Point) (pieces []Piece) {
 	l.sizes = true
-	for _, set := range pattern.Over(origin, shape.Solid.Bounds()) {
+	for _, set := range l.pattern.Over(origin, l.shape.Solid.Bounds()) {
 		l.Cut(set, func(p *Piece) { pieces = append(pieces, *p) })
 	}
 	slices.SortStableFunc(pieces, func(a, b Piece) int {
 		return cmp.Or(cmp.Compare(a.Row, b.Row), cmp.Compare(a.Tile.Left, b.Tile.Left), cmp.Compare(a.Tile.Bottom, b.Tile.Bottom), cmp.Compare(a.place, b.place))
 	})
-	return pieces, l.Cover.Gaps()
+	return pieces
 }
 
 // Layer cuts tiles of a pattern, one by one, to one shape.

@@ -12,7 +12,8 @@ type Band struct {
 	ToHead      bool
 	Hand        survey.Hand     // of its bond
 	Walls       []int           // ascending
-	Edges       []length.Length // by those: the left edge of a tile of its lowest course
+	Line        length.Length   // of one laid in a pattern: its line
+	Edges       []length.Length // by those: the left edge of a tile of its lowest course, or of a tile on its line
 }
 
 // Edge is where the band's tile starts on a wall; false where it does not run there.
@@ -29,6 +30,9 @@ func (b Band) Edge(wall int) (length.Length, bool) {
 // set-out with the line and the edge of the courses there. Over a band the courses
 // begin anew.
 func (s Setout) At(room survey.Room, wall int, start length.Length, y length.Length) (survey.Room, Setout, length.Length) {
+	if !room.Bond.Coursed() {
+		return room, s, start
+	}
 	for _, i := range room.BandsOn(wall) {
 		b := s.Bands[i]
 		if b.Top > y && !b.ToHead || b.Bottom > y {

@@ -79,7 +79,7 @@ func bandsOf(room survey.Room, r *parted.Result, walls []plan.Wall) []plan.Band 
 	var out []plan.Band
 	for i, b := range room.Bands {
 		at := r.Bands[i]
-		band := plan.Band{Name: b.Name, Bottom: at.Bottom, Top: at.Top, ToHead: b.ToHead, Hand: at.Hand, Walls: b.Walls, Edges: at.Edges}
+		band := plan.Band{Name: b.Name, Bottom: at.Bottom, Top: at.Top, ToHead: b.ToHead, Hand: at.Hand, Walls: b.Walls, Line: at.Line, Edges: at.Edges}
 		if b.ToHead {
 			for _, w := range b.Walls {
 				band.Top = max(band.Top, top(walls[w].Pieces))
@@ -107,6 +107,7 @@ func cutParted(room survey.Room, r *parted.Result, starts []plan.Start) []plan.W
 	letters := make([]string, len(room.Walls))
 	for i, w := range room.Walls {
 		shape := w.Shape(room.Units, starts[i].Placed)
+		shape.Sides = room.Beside(i, r.Bottoms()).Sides()
 		var gaps []piece.Gap
 		pieces[i], gaps = piece.CutLaid(shape, r.Laid(i, shape))
 		walls[i] = plan.Wall{Found: w, Shape: shape, Start: starts[i], Gaps: gaps, Bare: places(gaps)}

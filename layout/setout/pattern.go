@@ -17,6 +17,7 @@ import (
 // ofPattern finds the best phase of a room laid in a pattern, with the best of its
 // joints, and cuts its walls.
 func ofPattern(ctx context.Context, room survey.Room) (survey.Room, plan.Setout, []plan.Wall, error) {
+	asFound := room
 	r, room, joints, err := phaseJoint(ctx, room)
 	if err != nil {
 		return room, plan.Setout{}, nil, err
@@ -24,12 +25,24 @@ func ofPattern(ctx context.Context, room survey.Room) (survey.Room, plan.Setout,
 	s := plan.Setout{Line: r.Line, Hand: room.Bond.Hand, Joint: room.Joint, Pinned: room.Line != nil, Merit: r.Merit,
 		Order: r.Order(), Proven: r.Proven, Joints: joints, Rise: r.Wall(0).Pattern.Rise, Courses: max(1, len(r.Wall(0).Pattern.Courses))}
 	s.Bound = boundOf(room, r)
+	if len(room.Bands) > 0 {
+		room = asFound.Jointed(room.Joint)
+	}
+	bands, err := bandsThrough(ctx, room, r, &s)
+	if err != nil {
+		return room, plan.Setout{}, nil, err
+	}
 	walls := make([]plan.Wall, len(room.Walls))
 	pieces := make([][]piece.Piece, len(room.Walls))
 	letters := make([]string, len(room.Walls))
 	for i, w := range room.Walls {
 		shape, cut, gaps := r.Wall(i).Cut(r.Walls[i].Setting)
-		walls[i] = plan.Wall{Found: w, Shape: shape, Start: phaseStart(room, r, i), Gaps: gaps, Bare: places(gaps)}
+		start := phaseStart(room, r, i)
+		if bands != nil {
+			start.Placed = bands.Placed(i)
+			shape, cut, gaps = among(room, bands, i, shape, cut, gaps)
+		}
+		walls[i] = plan.Wall{Found: w, Shape: shape, Start: start, Gaps: gaps, Bare: places(gaps)}
 		s.Walls = append(s.Walls, walls[i].Start)
 		pieces[i], letters[i] = cut, w.Letter
 	}
@@ -42,6 +55,9 @@ func ofPattern(ctx context.Context, room survey.Room) (survey.Room, plan.Setout,
 				s.CutTiles++
 			}
 		}
+	}
+	if bands != nil {
+		s.Bands = bandsOf(room, bands, walls)
 	}
 	dress(room, walls, r.Line)
 	s.Least = tell.Least(walls)
@@ -59,7 +75,7 @@ func phaseJoint(ctx context.Context, room survey.Room) (*phase.Result, survey.Ro
 	chosen := room
 	results := make([]phase.Result, len(list))
 	for i, j := range list {
-		with := room.Jointed(j)
+		with := besideBands(room.Jointed(j))
 		var err error
 		if results[i], err = phase.Room(ctx, &with); err != nil {
 			return nil, room, nil, err

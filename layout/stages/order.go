@@ -112,7 +112,7 @@ func (o ordering) level(p piece.Piece, w *plan.Wall) int64 {
 		if !o.found {
 			first = slices.MinFunc(w.Pieces, func(a, b piece.Piece) int { return cmp.Compare(a.Row, b.Row) }).Row
 		}
-		return int64(p.Row - first)
+		return int64(p.Row + p.Lift - first)
 	}
 	bottom := o.full.Bottom
 	if !o.found { // no course is full: each wall begins with its lowest

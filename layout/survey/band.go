@@ -16,7 +16,8 @@ type Band struct {
 	Joint   string   `json:"joint,omitempty"`   // between its own tiles; the room's where left out
 	Bond    Bond     `json:"bond,omitzero"`     // stack bond where left out
 	Courses int      `json:"courses,omitempty"` // one where left out
-	ToHead  bool     `json:"toHead,omitempty"`  // it goes up to the head, and has no number of courses
+	Height  string   `json:"height,omitempty"`  // of one laid in a pattern: from its lower edge to its upper, where its tile is cut
+	ToHead  bool     `json:"toHead,omitempty"`  // it goes up to the head, and has no number of courses and no height
 	Bottom  Mark     `json:"bottom"`            // its bottom edge over the level line
 	Near    string   `json:"near,omitempty"`    // where a free bottom edge is wished
 }
@@ -26,6 +27,10 @@ type Band struct {
 // Its bottom edge stands on the top of a joint of the room's tile, and the tile
 // above it begins anew over a joint on its top edge: so the courses next to it
 // are whole. A measured one therefore fixes the course line.
+//
+// A pattern has no such joints. One that a band is laid in is cut at the band's edges; one
+// that the room is laid in goes on behind the band, and is cut a joint from it (common
+// practice, no source: lines struck for the pattern run through from base to head).
 type BandFound struct {
 	Name    string
 	Walls   []int // indices, ascending
@@ -33,9 +38,11 @@ type BandFound struct {
 	Joint   length.Length // between its own tiles; 0 is the room's
 	Bond    BondRule
 	Courses int
+	Height  length.Length // of one laid in a pattern
 	ToHead  bool
 	Bottom  Span
 	Near    length.Length         // where a free bottom edge is wished; within Bottom
+	Line    *length.Length        // of one laid in a pattern: its line, where that is held
 	Starts  map[int]length.Length // by wall: the left edge of a tile of its lowest course, where that is held
 }
 
@@ -52,6 +59,9 @@ func (b BandFound) Inner(joint length.Length) length.Length {
 
 // High is the band's height, without the joints under and over it.
 func (b BandFound) High(joint length.Length) length.Length {
+	if !b.Bond.Coursed() {
+		return b.Height
+	}
 	n := length.Length(b.Courses)
 	return n*b.Tile.Height + (n-1)*b.Inner(joint)
 }

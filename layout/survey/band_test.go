@@ -24,14 +24,30 @@ func TestBandsAreRefused(t *testing.T) {
 		"bands[0].tile.height: found “0”; write a length from":          func(_ *survey.Job, b *survey.Band) { b.Tile.Height = "0" },
 		"bands[0].joint: found “x”":                                     func(_ *survey.Job, b *survey.Band) { b.Joint = "x" },
 		"bands[0].bond.kind: found “odd”; write one of":                 func(_ *survey.Job, b *survey.Band) { b.Bond.Kind = "odd" },
-		"bands[0].bond: found a bond without level joints":              func(_ *survey.Job, b *survey.Band) { b.Bond = survey.Bond{Kind: "stack", Along: "plumb"} },
+		"bands[0].bond: found columns":                                  func(_ *survey.Job, b *survey.Band) { b.Bond = survey.Bond{Kind: "stack", Along: "plumb"} },
 		"bands[0].courses: found -1; write a whole number from 1 to 10": func(_ *survey.Job, b *survey.Band) { b.Courses = -1 },
 		"bands[0].courses: found 2; write nothing here":                 func(_ *survey.Job, b *survey.Band) { b.Courses, b.ToHead = 2, true },
 		"bands[0].bottom: found neither a place nor a range":            func(_ *survey.Job, b *survey.Band) { b.Bottom = survey.Mark{} },
 		"bands[0].bottom: found a band from 0\" up; write heights over": func(_ *survey.Job, b *survey.Band) { b.Bottom = *free("0", "30") },
-		"bond: found a bond without level joints":                       func(j *survey.Job, _ *survey.Band) { j.Bond.Along = "plumb" },
+		"bond: found columns; write level courses, or a pattern":        func(j *survey.Job, _ *survey.Band) { j.Bond.Along = "plumb" },
 		"bands[0].bottom: found a height that misses the joint lines of the course line at 1\" by 1\"; write 1, or let go": func(j *survey.Job, b *survey.Band) {
 			b.Bottom, j.Pins.Course.Line = *mark("0"), "1"
+		},
+		"bands[0].height: found “4”; write nothing here": func(_ *survey.Job, b *survey.Band) { b.Height = "4" },
+		"bands[0].height: found nothing":                 func(_ *survey.Job, b *survey.Band) { b.Bond.Kind = "herringbone" },
+		"bands[0].courses: found 2; write nothing here: a band laid in a pattern": func(_ *survey.Job, b *survey.Band) {
+			b.Bond.Kind, b.Height, b.Courses = "herringbone", "4", 2
+		},
+		"bands[0].bond.tiles: found 1 tiles; write nothing here: a band is laid of one tile": func(_ *survey.Job, b *survey.Band) {
+			b.Bond, b.Height, b.Tile = survey.Bond{Kind: "pinwheel", Tiles: []survey.Tile{{Width: "1"}}}, "4", survey.Tile{Width: "3", Height: "3"}
+		},
+		"bands[0].bond: found a band in a pattern, where a strip goes from base to head": func(j *survey.Job, b *survey.Band) {
+			b.Bond.Kind, b.Height = "herringbone", "4"
+			j.Walls[0].Strips = []survey.Strip{{Name: "s", Middle: *mark("20"), Tile: survey.Tile{Width: "2", Height: "2"}}}
+		},
+		"bands[0].bottom: found a band where niche n of a may stand; write a height clear of it": func(j *survey.Job, _ *survey.Band) {
+			j.Bond = survey.Bond{Kind: "herringbone"}
+			j.Walls[0].Openings = []survey.Opening{{Kind: "niche", Name: "n", Left: mark("10"), Width: mark("10"), Bottom: free("4", "10"), Height: &survey.Measure{Mark: mark("8")}}}
 		},
 		"bands: found 5 bands; write at most 4": func(j *survey.Job, _ *survey.Band) { j.Bands = make([]survey.Band, 4) },
 	} {

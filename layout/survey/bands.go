@@ -29,8 +29,8 @@ func (r *resolver) bands(p path, typed []Band, room *Room) {
 	if len(typed) == 0 || len(r.faults) > before || slices.Contains(r.sound, false) || room.Tile.Height == 0 || room.Joints == nil {
 		return
 	}
-	if !room.Bond.level() {
-		r.faults.add("bond", "a bond without level joints", "stack or running bond in level courses: a band stands between level joints")
+	if room.Bond.Plumb {
+		r.faults.add("bond", "columns", "level courses, or a pattern: a band stands between level joints")
 		return
 	}
 	for i := range room.Bands {
@@ -39,9 +39,13 @@ func (r *resolver) bands(p path, typed []Band, room *Room) {
 	for w := range room.Walls {
 		r.stacked(p, w, room)
 	}
-	if len(r.faults) == before {
+	if len(r.faults) > before {
+		return
+	}
+	if room.Bond.Coursed() {
 		r.onJoints(p, room)
 	}
+	r.throughPatterns(p, room)
 }
 
 // band reads one band.
@@ -58,10 +62,17 @@ func (r *resolver) band(p path, b Band, room Room, taken map[string]bool) BandFo
 	if reflect.DeepEqual(b.Bond, Bond{}) {
 		b.Bond.Kind = string(Stack)
 	}
-	if found.Bond = r.bond(p.dot("bond"), b.Bond, found.Tile, nil); !found.Bond.level() {
-		r.faults.add(p.dot("bond"), "a bond without level joints", "stack or running bond in level courses")
+	joints := room.Joints
+	if found.Joint > 0 {
+		joints = []length.Length{found.Joint}
 	}
+	if found.Bond = r.bond(p.dot("bond"), b.Bond, found.Tile, joints); found.Bond.Plumb {
+		r.faults.add(p.dot("bond"), "columns", "stack or running bond in level courses, or a pattern")
+	}
+	r.bandHeight(p, b, &found)
 	switch {
+	case !found.Bond.Coursed() && b.Courses > 0:
+		r.faults.add(p.dot("courses"), fmt.Sprint(b.Courses), "nothing here: a band laid in a pattern has a height")
 	case b.Courses < 0 || b.Courses > mostCourses:
 		r.faults.add(p.dot("courses"), fmt.Sprint(b.Courses), fmt.Sprintf("a whole number from 1 to %d", mostCourses))
 	case b.ToHead && b.Courses > 0:

@@ -26,6 +26,7 @@ type HeldBand struct {
 	Name   string             `json:"name"`
 	Bottom string             `json:"bottom,omitempty"` // where it is free
 	Hand   string             `json:"hand,omitempty"`   // where its bond leaves it open
+	Line   string             `json:"line,omitempty"`   // where it is laid in a pattern
 	Walls  map[string]WallPin `json:"walls,omitempty"`  // where its tile starts
 }
 
@@ -118,6 +119,10 @@ func (r *resolver) heldStarts(p path, job Job, room *Room) {
 			starts[w] = r.printed(value{here.dot("edge"), h.Walls[name].Edge}, upright())
 		}
 		room.Bands[k].Starts = starts
+		if h.Line != "" {
+			line := r.printed(value{p.at(i).dot("line"), h.Line}, upright())
+			room.Bands[k].Line = &line
+		}
 	}
 }
 

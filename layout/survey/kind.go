@@ -54,6 +54,7 @@ const (
 	HeadEdge
 	BaseSegment
 	OpeningEdge
+	BandEdge
 )
 
 // Key is how a mark of the opening is called in a job's pins and in a plan:

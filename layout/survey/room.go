@@ -115,6 +115,7 @@ type WallFound struct {
 	Pin         *StartPin
 	MarkPins    map[MarkName]length.Length
 	Set         *Standing // the courses that stand, or nil
+	Taken       []Taken   // what bands take from a field laid in a pattern, or leave to a band that is
 }
 
 // StartPin fixes what stands at X in course 0.

@@ -23,6 +23,8 @@ type Boundary struct {
 	Trim  *TrimFound    // set in pieces along it, or nil
 	Under length.Length // the soft joint under a cove that stands along it
 	Low   bool          // out of sight: what it cuts is judged after all that is seen
+
+	Within bool // an edge of a band, for the band's own tile
 }
 
 // The sides every wall has. Each further segment of base and each opening
@@ -63,6 +65,7 @@ func (w WallFound) Shape(units length.System, p Placed) Shape {
 		s.Solid = s.Solid.Less(ring, first+plane.Side(i))
 		s.Visible = s.Visible.Less(ring, first+plane.Side(i))
 	}
+	s.take(w)
 	s.Region = s.Solid
 	for i, o := range w.Openings {
 		if o.Kind == Pipe {
@@ -97,6 +100,12 @@ func (w WallFound) Sides() []Boundary {
 	}
 	for i, o := range w.Openings {
 		sides = append(sides, Boundary{Name: o.Key(), Part: Part{OpeningEdge, i}, Kind: o.Kind, Low: o.Sight == Low})
+	}
+	for i, t := range w.Taken {
+		edge := Boundary{Name: "band " + t.Name, Part: Part{BandEdge, i}}
+		sides = append(sides, edge)
+		edge.Within = true
+		sides = append(sides, edge)
 	}
 	return sides
 }

@@ -9,7 +9,9 @@ import (
 	"coursewright/web/page"
 )
 
-var bandBonds = page.Choices("", "stack bond", "running", "running bond")
+// bandBonds are those of one tile.
+var bandBonds = page.Choices("", "stack bond", "running", "running bond", "diagonal", "diagonal (45°)", "herringbone", "herringbone", "double herringbone", "double herringbone",
+	"basket weave", "basket weave", "hexagon", "hexagon", "picket", "picket", "chevron", "chevron")
 
 // bandsLine is the one line of the closed section.
 func bandsLine(b Bench) string {

@@ -1,6 +1,11 @@
 package drawing
 
-import "coursewright/layout/piece"
+import (
+	"cmp"
+	"slices"
+
+	"coursewright/layout/piece"
+)
 
 // inCourses tells whether the room is laid in level courses, which have heights to
 // write beside them.
@@ -27,9 +32,9 @@ func (b *board) colourOf(of int, first Colour) Colour {
 // joints, each by itself where they are not too many. Where a joint would be too thin
 // to be seen, a line in its colour makes it so.
 func (b *board) wholeOfPattern(f frame, pieces []*piece.Piece, tile Colour) {
-	ink := func(of int) Ink {
-		i := fill(b.colourOf(of, tile))
-		if less := thinJoint - f.exact(b.plan.Room.Joint); less > 0 {
+	ink := func(p *piece.Piece) Ink {
+		i := fill(b.colourOf(p.Of, b.laidColour(p.Laid, tile)))
+		if less := thinJoint - f.exact(b.plan.Room.Laid(p.Laid).Joint); less > 0 {
 			i.Line, i.Width = Grout, Micron(less)
 			if tile != White {
 				i.Line = Colour(b.plan.Room.Grout)
@@ -39,19 +44,21 @@ func (b *board) wholeOfPattern(f frame, pieces []*piece.Piece, tile Colour) {
 	}
 	if len(pieces) <= manyTiles && tile == White {
 		for _, p := range pieces {
-			b.path(Tag{Kind: Whole, Wall: f.wall, Piece: p.ID}, ink(p.Of), f.rings(p.Face)...)
+			b.path(Tag{Kind: Whole, Wall: f.wall, Piece: p.ID}, ink(p), f.rings(p.Face)...)
 		}
 		return
 	}
-	for of := 0; of <= len(b.plan.Room.Bond.Others); of++ {
-		var rings [][]Point
-		for _, p := range pieces {
-			if p.Of == of {
-				rings = append(rings, f.rings(p.Face)...)
-			}
+	type kind struct{ laid, of int }
+	rings, first, order := map[kind][][]Point{}, map[kind]*piece.Piece{}, []kind{}
+	for _, p := range pieces {
+		k := kind{p.Laid, p.Of}
+		if first[k] == nil {
+			first[k], order = p, append(order, k)
 		}
-		if len(rings) > 0 {
-			b.path(Tag{Kind: Whole, Wall: f.wall}, ink(of), rings...)
-		}
+		rings[k] = append(rings[k], f.rings(p.Face)...)
+	}
+	slices.SortFunc(order, func(a, b kind) int { return cmp.Or(cmp.Compare(a.laid, b.laid), cmp.Compare(a.of, b.of)) })
+	for _, k := range order {
+		b.path(Tag{Kind: Whole, Wall: f.wall}, ink(first[k]), rings[k]...)
 	}
 }

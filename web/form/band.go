@@ -118,9 +118,7 @@ func tidyBands(job *survey.Job) {
 	for i := range job.Bands {
 		b := &job.Bands[i]
 		b.Walls = slices.DeleteFunc(b.Walls, func(w string) bool { return !slices.Contains(names, w) })
-		if b.ToHead {
-			b.Courses = 0
-		}
+		tidyBandPattern(b, *job)
 		if b.Bottom.At != "" {
 			b.Near = ""
 		}

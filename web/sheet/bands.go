@@ -72,3 +72,11 @@ func (b *book) bandEdges(band plan.Band) string {
 	}
 	return text
 }
+
+// underBands says how the field stands to the bands.
+func (b *book) underBands() string {
+	if !b.plan.Room.Bond.Coursed() {
+		return "The pattern goes on behind it, and is cut a joint below its bottom edge and a joint over its top edge."
+	}
+	return "It lies on a joint line: the course under it ends a joint below."
+}

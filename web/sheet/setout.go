@@ -32,7 +32,7 @@ func (b *book) setOut() {
 		last := "6"
 		if len(b.plan.Setout.Bands) > 0 {
 			last = "7"
-			f.step("6", "Strike the bottom edge of each band round its walls.", "It lies on a joint line: the course under it ends a joint below.")
+			f.step("6", "Strike the bottom edge of each band round its walls.", b.underBands())
 			f.table(b.bands())
 		}
 		f.step(last, "Check before mixing mortar.", b.checks())

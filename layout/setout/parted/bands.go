@@ -14,7 +14,7 @@ import (
 // the ends and openings of the walls where the field has them, and with its laps:
 // thinner tile is brought out to the face of the field.
 func (p *parter) setBands(r *Result, strips [][]strip, zones [][]zone) error {
-	r.zones = zones
+	r.strips, r.zones = strips, zones
 	for i, b := range p.room.Bands {
 		s := stripOf(strips[b.Walls[0]], i)
 		r.Bands = append(r.Bands, Band{Bottom: s.bottom, Top: s.top})
@@ -29,6 +29,9 @@ func (p *parter) setBands(r *Result, strips [][]strip, zones [][]zone) error {
 // setBand sets out the tile of one band: where its plumb joints can run on from the
 // field's they do, unless that spoils a wall.
 func (p *parter) setBand(r *Result, i int) error {
+	if !p.room.Bands[i].Bond.Coursed() {
+		return p.setPattern(r, i)
+	}
 	room, band := p.bandRoom(r, i), &r.Bands[i]
 	got, err := search.Room(p.ctx, &room)
 	if err != nil {
@@ -71,7 +74,7 @@ func stripOf(strips []strip, band int) strip {
 // bandWall is the part of a wall that a band covers: a wall of its own, from the
 // strip's bottom to its top, or to the head.
 func (p *parter) bandWall(r *Result, wall, band int) survey.WallFound {
-	w, b, s := p.room.Walls[wall], p.room.Bands[band], stripOf(r.folds[wall].strips, band)
+	w, b, s := p.room.Walls[wall], p.room.Bands[band], stripOf(r.strips[wall], band)
 	placed := r.Placed(wall)
 	w.Base = []survey.SegmentFound{{Readings: []survey.Reading{{At: 0, Value: s.bottom}, {At: w.Width, Value: s.bottom}}}}
 	top := far
@@ -147,7 +150,7 @@ func (p placedBand) opening(o survey.OpeningFound) (survey.Edges, bool) {
 // stack bond, and the field's pitch a multiple of the band's.
 func (p *parter) runsOn(r *Result, i int, room survey.Room) (survey.Room, bool) {
 	b, pitch := p.room.Bands[i], p.room.Tile.Width+p.room.Joint
-	if p.room.Bond.Num != 0 || b.Bond.Num != 0 || length.Mod(pitch, b.Tile.Width+b.Inner(p.room.Joint)) != 0 {
+	if !p.room.Bond.Coursed() || p.room.Bond.Num != 0 || b.Bond.Num != 0 || length.Mod(pitch, b.Tile.Width+b.Inner(p.room.Joint)) != 0 {
 		return room, false
 	}
 	runs := false

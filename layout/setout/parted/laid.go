@@ -1,6 +1,8 @@
 package parted
 
 import (
+	"slices"
+
 	"coursewright/layout/bond"
 	"coursewright/layout/length"
 	"coursewright/layout/piece"
@@ -9,7 +11,13 @@ import (
 
 // Placed is where the marks of a wall stand, on the wall as it is.
 func (r *Result) Placed(wall int) survey.Placed {
-	out := r.folds[wall].unfold(r.room.Walls[wall], r.Field.Walls[wall].Placed)
+	var out survey.Placed
+	if r.standing != nil {
+		out = r.standing[wall]
+		out.Openings = slices.Clone(out.Openings)
+	} else {
+		out = r.folds[wall].unfold(r.room.Walls[wall], r.Field.Walls[wall].Placed)
+	}
 	for i, b := range r.Bands {
 		if b.placed == nil || !r.room.Bands[i].ToHead || !r.room.Bands[i].On(wall) {
 			continue
@@ -57,13 +65,15 @@ func (r *Result) Laid(wall int, shape survey.Shape) []piece.Laid {
 		courses(low, s.bottom-by-f.joint, by)
 		low = s.bottom - by
 		first := int((low - at.Line) / pitch)
-		band := r.band(wall, s, shape, box.Top)
+		band, rows := r.band(wall, s, shape, box.Top)
 		for i := range band.Rows {
 			band.Rows[i].Course += first
 		}
-		band.Lift = lift
+		if band.Lift += lift; band.Pattern != nil {
+			band.Lift += first
+		}
 		out = append(out, band)
-		lift += len(band.Rows)
+		lift += rows
 		if s.toHead {
 			return out
 		}
@@ -73,13 +83,24 @@ func (r *Result) Laid(wall int, shape survey.Shape) []piece.Laid {
 	return out
 }
 
-// band is what is laid in one strip of a wall.
-func (r *Result) band(wall int, s strip, shape survey.Shape, top length.Length) piece.Laid {
+// band is what is laid in one strip of a wall, and in how many rows.
+func (r *Result) band(wall int, s strip, shape survey.Shape, top length.Length) (piece.Laid, int) {
 	room, b := r.room.Laid(s.band+1), r.Bands[s.band]
+	if !room.Bond.Coursed() {
+		return r.patternBand(wall, s, shape)
+	}
 	if !s.toHead {
 		top = s.top
 	}
 	edge := b.Edges[indexOf(r.room.Bands[s.band].Walls, wall)]
-	return piece.Laid{Tile: s.band + 1, Rows: bond.Of(room, b.Hand).Rows(b.Bottom, edge, b.Bottom, top),
-		Rule: piece.RuleFor(room, r.room.Walls[wall], shape.Sides)}
+	rows := bond.Of(room, b.Hand).Rows(b.Bottom, edge, b.Bottom, top)
+	return piece.Laid{Tile: s.band + 1, Rows: rows, Rule: piece.RuleFor(room, r.room.Walls[wall], shape.Sides)}, len(rows)
+}
+
+// Bottoms are where the bands begin.
+func (r *Result) Bottoms() (out []length.Length) {
+	for _, b := range r.Bands {
+		out = append(out, b.Bottom)
+	}
+	return out
 }

@@ -38,16 +38,20 @@ type Result struct {
 	Open   Open        // what keeps it from being proven, beside what the field's search left
 	Bound  merit.Merit // what nothing can beat, where it is not proven and nothing is Open
 
-	room  survey.Room
-	folds []fold
-	zones [][]zone // by wall and opening: how it stands among the strips
+	room   survey.Room
+	folds  []fold
+	strips [][]strip // by wall, from the bottom up
+	zones  [][]zone  // by wall and opening: how it stands among the strips
+
+	standing []survey.Placed // where the marks of a field that is laid in a pattern stand
 }
 
 // Band is how one band is set out.
 type Band struct {
 	Bottom, Top length.Length // over the level line; where it goes up to the head Top is Bottom
 	Hand        survey.Hand
-	Edges       []length.Length // by wall of the band: the left edge of a tile of its lowest course
+	Line        length.Length   // of one laid in a pattern: its line
+	Edges       []length.Length // by wall of the band: the left edge of a tile of its lowest course, or of a tile on its line
 	Merit       merit.Merit
 
 	placed []placedBand // by wall of the band

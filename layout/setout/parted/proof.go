@@ -62,6 +62,8 @@ func (p *parter) open(r *Result) Open {
 		return HeightToo
 	case p.anyHeight(func(b survey.BandFound) bool { return p.leans(b) }):
 		return Leaning
+	case p.patternAtFreeEnd():
+		return Ends
 	case p.pipeAcross(r):
 		return AcrossEdge
 	}
@@ -91,6 +93,16 @@ func (p *parter) toHead() bool {
 func (p *parter) leans(b survey.BandFound) bool {
 	for _, w := range b.Walls {
 		if len(p.room.Walls[w].Left.Lean) > 1 || len(p.room.Walls[w].Right.Lean) > 1 {
+			return true
+		}
+	}
+	return false
+}
+
+// patternAtFreeEnd tells whether a band laid in a pattern comes to an end that is free.
+func (p *parter) patternAtFreeEnd() bool {
+	for i, b := range p.room.Bands {
+		if !b.Bond.Coursed() && p.freeEnds(i) {
 			return true
 		}
 	}

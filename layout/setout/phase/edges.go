@@ -300,7 +300,7 @@ func (w *Wall) moves(s plane.Side) bool {
 		return !w.Found.Head.Meets && w.Found.Head.Stops.Free()
 	}
 	i := int(s-survey.SideBase) - len(w.Found.Base)
-	if i < 0 {
+	if i < 0 || i >= len(w.Found.Openings) { // base, and edges of bands
 		return false
 	}
 	o := w.Found.Openings[i]
