@@ -138,6 +138,7 @@ var arrows = []arrow{
 	{"layout/niche", "layout/piece", "faces are cut as walls are"},
 	{"layout/niche", "layout/plan", "what it lays is part of a wall"},
 	{"layout/niche", "layout/setout", "a back with a tile of its own is set out"},
+	{"layout/niche", "layout/trim", "a top has trim along its open edges"},
 	{"layout/strip", "layout/length", "a strip stands between places"},
 	{"layout/strip", "layout/survey", "the strip as found"},
 	{"layout/strip", "layout/plane", "some of its sides meet something"},

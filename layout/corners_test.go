@@ -245,7 +245,7 @@ func TestMitres(t *testing.T) {
 		for k, m := range s.Mitres {
 			w := p.Walls[1+k]
 			assert.Equal(t, w.Found.Letter, m.Wall)
-			assert.Equal(t, k == 0, m.Right)
+			assert.Equal(t, []string{"right", "left"}[k], m.End)
 			assert.Equal(t, angle.bevel, m.Bevel)
 			radians := angle.degrees * math.Pi / 180
 			assert.InDelta(t, 7*960*math.Tan(radians), float64(m.Back), 0.6)

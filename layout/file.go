@@ -169,6 +169,7 @@ type wallFile struct {
 	Insides []insideFile `json:"insides,omitempty"` // what is in the niches and windows
 	Anew    []anewFile   `json:"anew,omitempty"`    // where the bond begins afresh beyond strips
 	Strips  []stripFile  `json:"strips,omitempty"`
+	Top     *topFile     `json:"top,omitempty"` // the horizontal face on it
 }
 
 // setFile is the highest course that stands, with its top edge at both ends.
@@ -371,7 +372,7 @@ func wallOf(w Wall) wallFile {
 	if s := w.Found.Set; s != nil {
 		out.Set = &setFile{s.Course, s.Left.Millimetres(), s.Right.Millimetres()}
 	}
-	out.Insides, out.Strips, out.Anew = insidesOf(w), stripsOf(w), anewOf(w)
+	out.Insides, out.Strips, out.Anew, out.Top = insidesOf(w), stripsOf(w), anewOf(w), topOf(w)
 	for _, c := range w.Start.Classic {
 		out.Starts = append(out.Starts, classicFile{c.Name, c.X.Millimetres(), !c.OnTile, c.Edge.Millimetres(), figuresOf(c.Figures)})
 	}

@@ -57,11 +57,8 @@ func (p Plan) corners() []cornerFile {
 func mitresOf(s cuts.Schedule, walls []Wall) []mitreFile {
 	var out []mitreFile
 	for _, m := range s.Mitres {
-		f := mitreFile{End: "left", Bevel: m.Bevel, Back: m.Back.Millimetres(), Pieces: m.Pieces}
-		if m.Right {
-			f.End = "right"
-		}
-		for _, w := range walls {
+		f := mitreFile{End: m.End, Bevel: m.Bevel, Back: m.Back.Millimetres(), Pieces: m.Pieces}
+		for _, w := range plan.WithTops(walls) {
 			if w.Found.Letter == m.Wall {
 				f.Wall = w.Found.Name
 			}

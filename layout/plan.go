@@ -20,10 +20,10 @@ type Plan struct {
 	Help     *Help         // what would help, where it was asked for; Solve leaves it nil
 }
 
-// Trim lists the trim of all walls, in the job's order.
+// Trim lists the trim of all walls and their tops, in the job's order.
 func (p Plan) Trim() []trim.Piece {
 	var all []trim.Piece
-	for _, w := range p.Walls {
+	for _, w := range plan.WithTops(p.Walls) {
 		all = append(all, w.Trim...)
 	}
 	return all

@@ -38,7 +38,8 @@ func pair(cut []work, set Settings, near length.Length) Offcuts {
 	blanks := make([]blank, len(cut))
 	for i, w := range cut {
 		blanks[i] = w.blank()
-		blanks[i].wide += w.mitred(set.Kerf)
+		more, up := w.mitred(set.Kerf)
+		blanks[i].wide, blanks[i].high = blanks[i].wide+more, blanks[i].high+up
 	}
 	off := set.paired(blanks)
 	for i := range blanks {

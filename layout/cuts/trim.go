@@ -18,7 +18,7 @@ type TrimCut struct {
 // trimCuts lists the trim of all walls that is cut, in the order of its numbers.
 func trimCuts(walls []plan.Wall, units length.System) []TrimCut {
 	var pieces []trim.Piece
-	for _, w := range walls {
+	for _, w := range plan.WithTops(walls) {
 		pieces = append(pieces, w.Trim...)
 	}
 	line := map[string]string{}

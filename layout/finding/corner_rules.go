@@ -13,19 +13,19 @@ import (
 func cornerRules() []Rule {
 	return []Rule{
 		{
-			Name: MitredEdges, Grade: Warning, judge: cornersThat(isMitred),
+			Name: MitredEdges, Grade: Warning, judge: both(cornersThat(isMitred), topsThat(topMitred)),
 			Why:    "A mitred edge is the thinnest place of a tile: the glaze chips when it is cut, and the edge breaks when something knocks against it.",
 			Do:     "Tilt the saw and stay just behind the glaze; ease the edge with a diamond pad, fill the corner with matching grout or epoxy, and keep tiles to spare. A profile or bullnose takes knocks better.",
 			Source: "how-to pages: behind the glaze, and fragile",
 		},
 		{
-			Name: EdgeInPlainSight, Grade: Advice, judge: cornersThat(isLapped),
+			Name: EdgeInPlainSight, Grade: Advice, judge: both(cornersThat(isLapped), topsThat(topLapped)),
 			Why:    "At a lap the side of a tile is seen: of glazed tile it is often bare clay, and its edge is sharp to a hand or hip, at the end of a half wall above all.",
 			Do:     "Lap with glazed or bullnose edges, or ease the edge with a diamond pad; the factory edge faces out, never a cut one.",
 			Source: practice,
 		},
 		{
-			Name: ProfileAtACorner, Grade: Advice, judge: cornersThat(isProfiled),
+			Name: ProfileAtACorner, Grade: Advice, judge: both(cornersThat(isProfiled), topsThat(topProfiled)),
 			Why:    "A profile at an outside corner is seen from both sides, and it is set before the tile: its depth and colour cannot be changed afterwards.",
 			Do:     "Choose its colour beside tile and grout, metal that stands water and cleaners, and a depth for tile and bed together; bed it in mortar plumb and straight.",
 			Source: practice,
@@ -114,12 +114,13 @@ func roundCorners(in Input) []place {
 	return all
 }
 
-// tops speaks of walls that are low enough to have a top that is tiled.
+// tops speaks of walls that are low enough to have a top that is tiled, but for those
+// whose top is surveyed.
 func tops(in Input) []place {
 	first := -1
 	var names []string
 	for i, w := range in.Walls {
-		if in.low(i) {
+		if in.low(i) && w.Top == nil {
 			names = append(names, w.Found.Name)
 			if first < 0 {
 				first = i
@@ -133,11 +134,14 @@ func tops(in Input) []place {
 	return []place{{wall: first, text: fmt.Sprintf("There is a top over %s, %s over what %s stands on.", list(names), in.tape(headHeight(w)-lowestBase(w.Found)), w.Found.Name)}}
 }
 
-// low tells whether a wall is a half wall, a curb or the front of a bench: it turns
-// an outside corner, and its head stops no more than 60 in over what it stands on
+// low tells whether a wall is a half wall, a curb or the front of a bench: it has a top,
+// or it turns an outside corner and its head stops no more than 60 in over what it stands on
 // (how-to pages: half walls are 36 to 42 in high, some to 60).
 func (in Input) low(wall int) bool {
 	w := in.Walls[wall]
+	if w.Top != nil {
+		return true
+	}
 	if w.Found.Head.Meets || w.Found.Left.Outside == nil && w.Found.Right.Outside == nil {
 		return false
 	}

@@ -28,6 +28,8 @@ type Limits struct {
 	HalfBar                       length.Length // half of a bar of 1 1/4 in, the least of ADA 609.2, from memory
 	LeastTrim                     length.Length // a shorter piece of trim is hard to cut: common practice, no source
 	HalfWall                      length.Length // a wall that turns outside and is no higher has a top: how-to pages
+	SeatLow, SeatHigh             length.Length // of a seat over what its front stands on: NKBA
+	SeatDeep                      length.Length // at least so deep: NKBA
 	Field                         length.Length // a longer field needs a movement joint: TCNA EJ171
 }
 
@@ -57,7 +59,8 @@ func Usual(s length.System) Limits {
 		HalfBar:   5 * length.Inch / 8,
 		LeastTrim: leastTrim(s),
 		HalfWall:  60 * length.Inch,
-		Field:     20 * length.Foot,
+		SeatLow:   17 * length.Inch, SeatHigh: 19 * length.Inch, SeatDeep: 15 * length.Inch,
+		Field: 20 * length.Foot,
 	}
 	if s == length.Metric {
 		l.LeastJoint = 16 * length.Millimetre / 10
@@ -69,6 +72,7 @@ func Usual(s length.System) Limits {
 		l.WallHeight, l.OverDrain = 1829*length.Millimetre, 1778*length.Millimetre
 		l.GlassHeight, l.GlassNear, l.Field = 1524*length.Millimetre, 1524*length.Millimetre, 6*length.Metre
 		l.HalfWall = 1524 * length.Millimetre
+		l.SeatLow, l.SeatHigh, l.SeatDeep = 430*length.Millimetre, 480*length.Millimetre, 380*length.Millimetre
 	}
 	return l
 }

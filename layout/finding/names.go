@@ -56,6 +56,12 @@ const (
 	WaterRoundACorner Name = "water round an outside corner"
 	FallOfATop        Name = "fall of a top"
 
+	LevelTop            Name = "level top"
+	SmallPieceOnATop    Name = "small piece on a top"
+	SoftJointsOfATop    Name = "soft joints of a top"
+	SizeOfASeat         Name = "size of a seat"
+	WaterproofingOfATop Name = "waterproofing of a top"
+
 	CoveFoot Name = "foot of a cove"
 
 	StripStandsProud  Name = "strip stands proud"

@@ -4,7 +4,6 @@ import (
 	"fmt"
 
 	"coursewright/layout/length"
-	"coursewright/layout/piece"
 	"coursewright/layout/plan"
 	"coursewright/layout/survey"
 )
@@ -71,16 +70,7 @@ func smallInside(in Input) []place {
 	in.eachInside(func(wall int, _ survey.OpeningFound, inside plan.Inside) {
 		for k := range inside.Faces {
 			f := &inside.Faces[k]
-			var worst *piece.Piece
-			small := 0
-			for n := range f.Pieces {
-				if p := &f.Pieces[n]; p.Sliver || p.Unworkable {
-					small++
-					if worst == nil || p.Least < worst.Least {
-						worst = p
-					}
-				}
-			}
+			worst, small := smallest(f.Pieces)
 			if worst == nil {
 				continue
 			}

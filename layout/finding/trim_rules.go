@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"coursewright/layout/length"
+	"coursewright/layout/plan"
 	"coursewright/layout/plane"
 	"coursewright/layout/survey"
 	"coursewright/layout/trim"
@@ -112,7 +113,7 @@ func proudTrim(in Input) []place {
 
 func mitredTrim(in Input) []place {
 	mitred := map[string]bool{}
-	for _, w := range in.Walls {
+	for _, w := range plan.WithTops(in.Walls) {
 		for _, p := range w.Trim {
 			mitred[p.Trim.Name] = mitred[p.Trim.Name] || p.Mitres > 0
 		}
@@ -140,7 +141,7 @@ func (in Input) eachTrim(say func(survey.TrimFound) string) []place {
 }
 
 func (in Input) uses(name string) bool {
-	for _, w := range in.Walls {
+	for _, w := range plan.WithTops(in.Walls) {
 		for _, p := range w.Trim {
 			if p.Trim.Name == name {
 				return true

@@ -54,7 +54,7 @@ func (s Sheet) Full(size survey.SheetSize) bool { return s.Whole == size.Tiles()
 func (s Sheet) Parted(size survey.SheetSize) bool { return s.Whole+s.Cut < size.Tiles() }
 
 // Of lists what of a plan is laid by the sheet: wall by wall its own tile, its bands and
-// strips, and the faces of its niches and windows.
+// strips, the faces of its niches and windows, and its top.
 func Of(room survey.Room, walls []plan.Wall) []Field {
 	var out []Field
 	own := ofWalls(room, walls)
@@ -81,6 +81,9 @@ func Of(room survey.Room, walls []plan.Wall) []Field {
 					out = append(out, ofFace(room, i, face))
 				}
 			}
+		}
+		if t := w.Top; t != nil && !t.Slab && t.Tile.Sheet.Any() && t.Bond.Sheeted() && len(t.Pieces) > 0 {
+			out = append(out, ofFace(room, i, &t.Face))
 		}
 	}
 	return out

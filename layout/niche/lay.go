@@ -44,10 +44,18 @@ func (b *box) roomOf(f *plan.Face) survey.Room {
 }
 
 // returned is the bond of a return: its own, or else plain rows behind each
-// other, because the courses of the wall come round to it one by one.
+// other, because the courses of the wall come round to it one by one. On the top of
+// a wall the bond goes on, unless it is one of columns.
 func (b *box) returned(f *plan.Face) survey.BondRule {
-	if own := b.in.Faces[f.Is].Bond; own != nil {
-		return *own
+	found := b.lies
+	if found == nil {
+		found = &b.in.Faces[f.Is]
+	}
+	switch {
+	case found.Bond != nil:
+		return *found.Bond
+	case f.Is == survey.WallTop && !f.Own && (!b.room.Bond.Coursed() || !b.room.Bond.Plumb):
+		return b.room.Bond
 	}
 	return survey.BondRule{Kind: survey.Stack, Den: 1}
 }
@@ -66,6 +74,12 @@ func (b *box) phase(f *plan.Face) (line, edge length.Length) {
 		along = box.Right - f.Tile.Width
 	case survey.SillFace:
 		up = box.Bottom
+	case survey.WallTop:
+		if !f.Own && b.room.Bond.Coursed() {
+			up = box.Bottom - up // the rows that lie under it in the wall
+		} else if f.Own {
+			up = box.Bottom
+		}
 	case survey.TopFace:
 		up = box.Top - f.Tile.Height
 	}
@@ -101,8 +115,25 @@ func (b *box) going(f *plan.Face) (along, up length.Length) {
 		return course(b.hole.Bottom-1) - f.Origin.X, 0
 	case survey.TopFace:
 		return course(b.hole.Top) - f.Origin.X, 0
+	case survey.WallTop:
+		return b.onward(f)
 	}
 	return edge - f.Origin.X, line
+}
+
+// onward is how the bond goes on upon the top of a wall: from the same start, and how
+// far under its first row course 0 would lie, the courses over each other. A pattern
+// goes on as if the wall went on.
+func (b *box) onward(f *plan.Face) (along, up length.Length) {
+	along = b.wall.Start.Edge - f.Origin.X
+	if !b.room.Bond.Coursed() {
+		return along, b.setout.Line - f.Origin.Y
+	}
+	if b.room.Bond.Plumb {
+		return along, 0
+	}
+	high := b.room.Tile.Height + b.room.Joint
+	return along, length.Length(length.DivFloor(b.hole.Bottom-1-b.line(), high)+1) * high
 }
 
 // line is the bottom edge of course 0 as the courses beside the opening have it:

@@ -1,6 +1,6 @@
-// Package niche lays the inside of niches and windows: from a wall that is set
-// out and the inside that was surveyed it makes the faces, folded out into the
-// plane of the wall, and cuts their pieces.
+// Package niche lays what is folded out of the plane of a wall: the inside of
+// niches and windows, and the top of a wall that stops at a height. From a wall
+// that is set out and what was surveyed it makes the faces and cuts their pieces.
 //
 // Laws, each with a test:
 //
@@ -12,7 +12,10 @@
 //     plumb joints of the course they lie at.
 //  3. A side that comes to the front keeps a factory edge there: what is cut, is
 //     cut at the back.
-//  4. A wall whose openings have no inside stays as it was.
+//  4. A wall whose openings have no inside, and whose head has no top, stays as it
+//     was.
+//  5. Without a tile or bond of its own the top of a wall goes on with it: its first
+//     row is the course after the highest one, whole from the front edge on.
 //
 // Where two faces meet, both keep the gap from each other, so that a niche whose
 // edges lie on joints has whole tiles on its back: common practice, no source.
@@ -30,7 +33,7 @@ import (
 	"coursewright/layout/survey"
 )
 
-// Lay lays the inside of every opening that has one. The walls are those of the
+// Lay lays the inside of every opening that has one, and the top of every wall. The walls are those of the
 // set-out, with the room's joint. The error is the context's.
 func Lay(ctx context.Context, room survey.Room, s plan.Setout, walls []plan.Wall) error {
 	for i := range walls {
@@ -52,6 +55,7 @@ func Lay(ctx context.Context, room survey.Room, s plan.Setout, walls []plan.Wall
 			}
 			w.Insides = append(w.Insides, in)
 		}
+		w.Top = topOf(room, s, i, w)
 	}
 	return nil
 }
@@ -63,7 +67,7 @@ func initial(k survey.Kind) string {
 	return "N"
 }
 
-// box is the inside of one opening in the making.
+// box is the inside of one opening, or the top of a wall, in the making.
 type box struct {
 	room    survey.Room
 	setout  plan.Setout
@@ -77,6 +81,7 @@ type box struct {
 	front   length.Length // how far behind the wall's face the tile begins
 	rise    length.Length
 	letter  string
+	lies    *survey.FaceFound // what is laid on the top of a wall
 }
 
 func newBox(room survey.Room, s plan.Setout, w *plan.Wall, opening int) *box {

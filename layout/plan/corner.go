@@ -84,7 +84,11 @@ func (c Corner) Lapping() int {
 	return c.After
 }
 
-// Mitred says which edges of a piece are mitred at outside corners: "left at 45°".
+// square is the bevel of a mitre between two faces that are square to each other.
+const square = "45°"
+
+// Mitred says which edges of a piece are mitred at outside corners and under a top:
+// "left at 45°".
 func Mitred(w *Wall, p *piece.Piece) []string {
 	var out []string
 	box, at := p.Face.Bounds(), w.Start.Placed
@@ -95,6 +99,9 @@ func Mitred(w *Wall, p *piece.Piece) []string {
 	}
 	edge(w.Found.Left.Outside, box.Left == at.Left, "left")
 	edge(w.Found.Right.Outside, box.Right == at.Right, "right")
+	if w.Found.Head.Mitred() && box.Top == at.Head {
+		out = append(out, "head at "+square)
+	}
 	return out
 }
 

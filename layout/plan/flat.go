@@ -8,8 +8,8 @@ import (
 )
 
 // Flat gives what is laid in one tile as flat walls: the walls themselves, without
-// the tile of bands, each followed by the faces of its niches and windows that are
-// taken.
+// the tile of bands, each followed by those of its strips, of the faces of its niches
+// and windows, and of its top that are taken.
 func Flat(walls []Wall, take func(*Face) bool) []Wall {
 	var out []Wall
 	for i := range walls {
@@ -23,7 +23,7 @@ func Flat(walls []Wall, take func(*Face) bool) []Wall {
 	return out
 }
 
-// faces are the strips of the wall and the faces of its niches and windows.
+// faces are the strips of the wall, the faces of its niches and windows, and its top.
 func (w *Wall) faces() (out []*Face) {
 	for i := range w.Strips {
 		out = append(out, &w.Strips[i].Face)
@@ -32,6 +32,9 @@ func (w *Wall) faces() (out []*Face) {
 		for k := range w.Insides[i].Faces {
 			out = append(out, &w.Insides[i].Faces[k])
 		}
+	}
+	if w.Top != nil {
+		out = append(out, &w.Top.Face)
 	}
 	return out
 }

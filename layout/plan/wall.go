@@ -23,4 +23,5 @@ type Wall struct {
 	Strips []Strip // in the order of the job
 
 	Insides []Inside // of its niches and windows, where the job says what is in them
+	Top     *Top     // the horizontal face on it, where its head has one
 }

@@ -158,7 +158,7 @@ func (a *asker) bounds(t troubled) [][]bound {
 	for i, o := range a.now.Walls {
 		h := o.Found.Head
 		if _, pinned := o.Found.MarkPins[survey.HeadMark]; !h.Meets && !pinned && h.Stops == w.Head.Stops {
-			stops := h.Stops.Moved(h.Trim.Inset(a.now.Room.Joint))
+			stops := h.Stops.Moved(h.Inset(a.now.Room))
 			heads = append(heads, bound{fmt.Sprintf("walls[%d].head.stops", i), "the head of " + o.Found.Name, stops, 1, tile.Height, stops.To + tile.Height})
 		}
 	}

@@ -23,6 +23,7 @@ const (
 	Under                // what stands under it, once the batten is off
 	InStrip              // strips of other tile up a wall
 	Within               // what is inside niches and windows
+	OnTop                // the tops of walls
 	Edging               // trim in pieces
 )
 
@@ -33,7 +34,7 @@ type Step struct {
 	Part   Part
 	Pieces []piece.Piece // of one course, in the order of setting
 
-	On      *plan.Face  // of a strip, or of a niche or window: where the pieces stand; nil for the field
+	On      *plan.Face  // of a strip, a niche or window, or the top of a wall: where the pieces stand; nil for the field
 	Opening int         // of the wall, where On is one of its faces
 	Trim    *trim.Piece // the first piece, where it is trim
 }
@@ -41,7 +42,7 @@ type Step struct {
 // Order puts the pieces of a plan into the order in which they are set: trim in
 // bars, the first full course of every wall on its batten, then each wall upwards,
 // then what stands under the batten, downwards; then strips, what is inside niches
-// and windows, and trim in pieces. Walls go by their setting order.
+// and windows, the tops of walls, and trim in pieces. Walls go by their setting order.
 // Within a course the whole tiles go from the start outwards, first to its
 // right, then to its left; then come the pieces cut to openings, and last those
 // at the ends. What is set already is in no step.
@@ -68,7 +69,7 @@ func Order(in Input) []Step {
 		func(w int) []Step { return o.wall(w, OnBatten) },
 		func(w int) []Step { return o.wall(w, Upwards) },
 		func(w int) []Step { return o.wall(w, Under) },
-		o.strips, o.within,
+		o.strips, o.within, o.tops,
 		func(w int) []Step { return o.edging(w, false) },
 	} {
 		for _, w := range walls {

@@ -7,6 +7,7 @@ import (
 	"cmp"
 	"fmt"
 	"slices"
+	"strings"
 
 	"coursewright/layout/cuts"
 	"coursewright/layout/plan"
@@ -134,10 +135,15 @@ func (in Input) setting(s Step, set Settings) Stage {
 			"Bed thinner tile out to the face of the field, and hold a straightedge across both."}
 	case Within:
 		return within(w.Openings[s.Opening])
+	case OnTop:
+		return Stage{Name: capital(s.On.Name()), Do: "From the front edge back, with its fall to the room: hold a level to every row. Where it meets walls it stays open for sealant."}
 	}
 	return Stage{Name: "Wall " + w.Letter + ", " + w.Name, Do: "Course by course from the batten up: the whole tiles from the start outwards, " +
 		"then the pieces at openings, then the cuts at the ends. Hold every fifth course to the story pole."}
 }
+
+// capital begins a name with a capital letter.
+func capital(name string) string { return strings.ToUpper(name[:1]) + name[1:] }
 
 // within is the stage in which the inside of an opening is set.
 func within(o survey.OpeningFound) Stage {

@@ -3,6 +3,7 @@ package stages
 import (
 	"fmt"
 
+	"coursewright/layout/plan"
 	"coursewright/layout/trim"
 )
 
@@ -42,7 +43,7 @@ func (in Input) trim() []Stage {
 }
 
 func (in Input) trims(f func(trim.Piece)) {
-	for _, w := range in.Walls {
+	for _, w := range plan.WithTops(in.Walls) {
 		for _, p := range w.Trim {
 			f(p)
 		}

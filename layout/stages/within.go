@@ -36,6 +36,14 @@ func (o ordering) within(wall int) (out []Step) {
 	return out
 }
 
+// tops are the steps of the top of a wall, from its front edge back.
+func (o ordering) tops(wall int) []Step {
+	if t := o.Walls[wall].Top; t != nil {
+		return o.on(wall, OnTop, -1, &t.Face)
+	}
+	return nil
+}
+
 // on are the steps of a flat thing of its own, row by row from its lower edge.
 func (o ordering) on(wall int, part Part, opening int, f *plan.Face) (out []Step) {
 	rows := map[int][]piece.Piece{}
@@ -51,16 +59,26 @@ func (o ordering) on(wall int, part Part, opening int, f *plan.Face) (out []Step
 	return out
 }
 
-// edging are the steps of the trim of a wall, of bars or of pieces, in the order of
-// its numbers: whole pieces beside each other in one go.
-func (o ordering) edging(wall int, bars bool) (out []Step) {
-	part := Edging
+// edging are the steps of the trim of a wall, then of its top, of bars or of pieces.
+func (o ordering) edging(wall int, bars bool) []Step {
+	w := &o.Walls[wall]
+	out := along(Step{Wall: wall}, w.Trim, bars)
+	if w.Top != nil {
+		out = append(out, along(Step{Wall: wall, On: &w.Top.Face, Opening: -1}, w.Top.Trim, bars)...)
+	}
+	return out
+}
+
+// along are the steps of some trim, in the order of its numbers: whole pieces beside
+// each other in one go.
+func along(on Step, all []trim.Piece, bars bool) (out []Step) {
+	on.Part = Edging
 	if bars {
-		part = Profiles
+		on.Part = Profiles
 	}
 	var last *trim.Piece
-	for i := range o.Walls[wall].Trim {
-		p := &o.Walls[wall].Trim[i]
+	for i := range all {
+		p := &all[i]
 		if p.Trim.Bar() != bars {
 			continue
 		}
@@ -68,7 +86,9 @@ func (o ordering) edging(wall int, bars bool) (out []Step) {
 			s := &out[len(out)-1]
 			s.Pieces = append(s.Pieces, asPiece(p))
 		} else {
-			out = append(out, Step{Wall: wall, Part: part, Pieces: []piece.Piece{asPiece(p)}, Trim: p})
+			next := on
+			next.Pieces, next.Trim = []piece.Piece{asPiece(p)}, p
+			out = append(out, next)
 		}
 		last = p
 	}

@@ -90,6 +90,7 @@ type Wall struct {
 	Right    End       `json:"right"`
 	Base     []Segment `json:"base,omitempty"`
 	Head     Head      `json:"head"`
+	Top      *Top      `json:"top,omitempty"` // the horizontal face on a wall that stops at a height
 	Openings []Opening `json:"openings,omitempty"`
 	Strips   []Strip   `json:"strips,omitempty"`
 	Fixtures []Fixture `json:"fixtures,omitempty"`
@@ -98,7 +99,7 @@ type Wall struct {
 
 // End is one end of a wall: it meets a corner, inside or outside, or stops at a mark.
 type End struct {
-	Meets  string `json:"meets,omitempty"` // "corner", "outside corner"
+	Meets  string `json:"meets,omitempty"` // "corner", "outside corner", or "wall": the run of a wall, as a bench does between two
 	Gap    string `json:"gap,omitempty"`
 	Lean   []Lean `json:"lean,omitempty"`
 	Stops  *Mark  `json:"stops,omitempty"`
@@ -120,7 +121,7 @@ type Lean struct {
 
 // Segment is a stretch of base of one kind, read from left to right.
 type Segment struct {
-	Meets    string `json:"meets"` // "tub", "shower base", "curb", "floor"
+	Meets    string `json:"meets"` // "tub", "shower base", "curb", "seat", "floor"
 	Gap      string `json:"gap,omitempty"`
 	Readings []Drop `json:"readings,omitempty"`
 	Sight    string `json:"sight,omitempty"` // "plain", "low"; the default is in SegmentFound

@@ -17,6 +17,7 @@ const (
 	Tub        Kind = "tub"
 	ShowerBase Kind = "shower base"
 	Curb       Kind = "curb"
+	Seat       Kind = "seat" // of a bench, or a ledge: dry behind its front, so no rim
 	Floor      Kind = "floor"
 
 	Niche  Kind = "niche"

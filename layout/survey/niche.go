@@ -75,6 +75,8 @@ const (
 	SillFace
 	TopFace
 	faces
+
+	WallTop FaceName = faces // the horizontal face on a wall, of no opening
 )
 
 // FaceNames lists the faces in their order.
@@ -83,7 +85,9 @@ func FaceNames() [faces]FaceName {
 }
 
 // String gives the word of the job file.
-func (f FaceName) String() string { return [...]string{"back", "left", "right", "sill", "top"}[f] }
+func (f FaceName) String() string {
+	return [...]string{"back", "left", "right", "sill", "top", "top"}[f]
+}
 
 // InsideFound is the inside of an opening, read and checked.
 type InsideFound struct {

@@ -96,7 +96,7 @@ func neighbours(walls []WallFound) {
 			}
 			next = 0
 		}
-		if walls[i].Right.Meets && walls[next].Left.Meets {
+		if a, b := walls[i].Right, walls[next].Left; a.Meets && b.Meets && !a.Against && !b.Against {
 			walls[i].Right.Beyond = next
 			walls[next].Left.Beyond = i
 		}
@@ -110,6 +110,8 @@ func lap(walls []WallFound, deep length.Length) {
 		w := &walls[i]
 		for _, end := range []*EndFound{&w.Left, &w.Right} {
 			switch {
+			case end.Against:
+				end.Behind = deep
 			case end.Beyond < 0:
 			case w.Order < walls[end.Beyond].Order:
 				end.Cover = deep

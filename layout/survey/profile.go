@@ -30,7 +30,7 @@ func (r *resolver) base(p path, segments []Segment, across bounds, sealant lengt
 
 func (r *resolver) segment(p path, s Segment, across bounds, sealant length.Length) SegmentFound {
 	found := SegmentFound{
-		Meets: r.kind(value{p.dot("meets"), s.Meets}, Tub, ShowerBase, Curb, Floor),
+		Meets: r.kind(value{p.dot("meets"), s.Meets}, Tub, ShowerBase, Curb, Seat, Floor),
 		Gap:   r.gap(value{p.dot("gap"), s.Gap}, sealant),
 	}
 	p = p.dot("readings")

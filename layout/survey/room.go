@@ -162,6 +162,8 @@ type EndFound struct {
 	Sight  Sight
 	Beyond int // the neighbour's index at an inside corner, or -1
 
+	Against bool // it meets the run of another wall, and keeps clear of the tile there
+
 	Outside *OutsideFound // the outside corner that its tile ends at, or nil
 }
 
@@ -171,7 +173,7 @@ type Reading struct{ At, Value length.Length }
 // SegmentFound is a stretch of base. Value of a reading is the height, so
 // negative below the level line.
 type SegmentFound struct {
-	Meets    Kind // Tub, ShowerBase, Curb or Floor
+	Meets    Kind // Tub, ShowerBase, Curb, Seat or Floor
 	Gap      length.Length
 	Readings []Reading
 	Sight    Sight         // where the job does not say: a floor beside a tub, shower base or curb is low
@@ -185,9 +187,10 @@ type HeadFound struct {
 	Meets    bool
 	Gap      length.Length
 	Readings []Reading
-	Stops    Span // where its tile ends, clear of trim
+	Stops    Span // where its tile ends, clear of trim and of the top
 	Finish   Kind
 	Trim     *TrimFound // set in pieces along it, or nil
+	Top      *TopFound  // the horizontal face on the wall, or nil
 	Sight    Sight
 }
 

@@ -155,7 +155,7 @@ func (s Span) Moved(by length.Length) Span { return Span{s.From + by, s.To + by}
 // Jointed is the room with another joint. Where trim stands inside a stop the
 // tile ends a joint before it, and so it moves; so does the field beside a strip.
 func (r Room) Jointed(joint length.Length) Room {
-	by := joint - r.Joint
+	was, by := r, joint-r.Joint
 	r.Joint = joint
 	if by == 0 {
 		return r
@@ -177,9 +177,7 @@ func (r Room) Jointed(joint length.Length) Room {
 		if t := w.Right.Trim; t != nil && !t.Beyond {
 			w.Right.Stops = w.Right.Stops.Moved(-by)
 		}
-		if t := w.Head.Trim; t != nil && !t.Beyond {
-			w.Head.Stops = w.Head.Stops.Moved(-by)
-		}
+		w.Head.Stops = w.Head.Stops.Moved(w.Head.Inset(was) - w.Head.Inset(r))
 	}
 	r.turn()
 	return r
@@ -190,7 +188,7 @@ func (r Room) Jointed(joint length.Length) Room {
 func (r *resolver) trimEnds(p path, w *WallFound) {
 	w.Left.Stops = w.Left.Stops.Moved(w.Left.Trim.Inset(r.around.Joint))
 	w.Right.Stops = w.Right.Stops.Moved(-w.Right.Trim.Inset(r.around.Joint))
-	w.Head.Stops = w.Head.Stops.Moved(-w.Head.Trim.Inset(r.around.Joint))
+	w.Head.Stops = w.Head.Stops.Moved(-w.Head.Inset(*r.around))
 	over := func(p path, t *TrimFound, room length.Length) {
 		if t != nil && t.Beyond && room < t.Width+r.around.Joint {
 			r.faults.add(p, fmt.Sprintf("trim that would stand %s beyond the wall", (t.Width+r.around.Joint-room).Format(r.units, 0)),

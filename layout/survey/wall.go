@@ -19,7 +19,9 @@ func (r *resolver) wall(p path, w Wall, sealant length.Length, taken map[string]
 	found.Left = r.end(p.dot("left"), w.Left, across, sealant)
 	found.Right = r.end(p.dot("right"), w.Right, across, sealant)
 	found.Base = r.base(p.dot("base"), w.Base, across, sealant)
+	r.crownless(p.dot("head"), w.Head, w.Top)
 	found.Head = r.head(p.dot("head"), w.Head, across, sealant)
+	r.top(p.dot("top"), w.Top, &found.Head)
 	found.Openings = r.openingList(p.dot("openings"), w.Openings, across)
 	found.Fixtures = r.fixtures(p.dot("fixtures"), w.Fixtures, found, across)
 	r.trimEnds(p, &found)
@@ -59,8 +61,8 @@ func (r *resolver) end(p path, e End, across bounds, sealant length.Length) EndF
 	}
 	r.unused("it belongs to an outside corner", value{p.dot("corner"), e.Corner}, value{p.dot("laps"), e.Laps}, value{p.dot("angle"), e.Angle})
 	found := EndFound{Beyond: -1, Finish: Kind(e.Finish), Sight: r.sight(value{p.dot("sight"), e.Sight}, Plain)}
-	if r.either(p, e.Meets, e.Stops, "corner", string(OutsideCorner)) {
-		found.Meets = true
+	if r.either(p, e.Meets, e.Stops, "corner", againstWall, string(OutsideCorner)) {
+		found.Meets, found.Against = true, e.Meets == againstWall
 		found.Gap = r.gap(value{p.dot("gap"), e.Gap}, sealant)
 		found.Lean = r.lean(p.dot("lean"), e.Lean, across)
 		r.unused("a finish belongs to an end that stops", value{p.dot("finish"), e.Finish}, value{p.dot("trim"), e.Trim})
@@ -77,6 +79,10 @@ func (r *resolver) end(p path, e End, across bounds, sealant length.Length) EndF
 	found.Trim = r.edged(p.dot("trim"), e.Trim, found.Finish)
 	return found
 }
+
+// againstWall is the word for an end that meets the run of another wall, not its end: a
+// bench front or a curb between two walls.
+const againstWall = "wall"
 
 // either tells whether a boundary meets something; it must do that or stop.
 func (r *resolver) either(p path, meets string, stops *Mark, what ...string) bool {
@@ -159,4 +165,12 @@ func negative(readings []Reading) []Reading {
 		turned[i] = Reading{r.At, -r.Value}
 	}
 	return turned
+}
+
+// Off is how far a corner stands to the right at a height.
+func (e EndFound) Off(y length.Length) length.Length {
+	if len(e.Lean) == 0 {
+		return 0
+	}
+	return At(e.Lean, y)
 }

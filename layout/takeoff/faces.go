@@ -11,7 +11,7 @@ import (
 )
 
 // field is the plan as far as it is laid in the room's own tile: its walls, and
-// the faces of niches and windows that go on with it.
+// the faces of niches and windows and the tops that go on with it.
 func (in Input) field() Input {
 	in.Walls = plan.Flat(in.Walls, func(f *plan.Face) bool { return f.OfRoom(in.Room) })
 	return in
@@ -31,6 +31,9 @@ func (in Input) faces() Input {
 			for _, f := range inside.Faces {
 				out = append(out, once(f))
 			}
+		}
+		if w.Top != nil {
+			out = append(out, once(w.Top.Face))
 		}
 	}
 	in.Walls = out
@@ -89,17 +92,23 @@ func (in Input) slabs() []Line {
 	for _, w := range in.Walls {
 		for _, inside := range w.Insides {
 			for _, f := range inside.Faces {
-				if !f.Slab || len(f.Pieces) == 0 {
-					continue
+				if f.Slab && len(f.Pieces) > 0 {
+					all = append(all, in.slab(&f, w.Found.Openings[inside.Opening].Inside.Faces[f.Is].Slab))
 				}
-				p := f.Pieces[0]
-				thick := w.Found.Openings[inside.Opening].Inside.Faces[f.Is].Slab
-				all = append(all, Line{Item: "slab for the " + f.Name(), Unit: "piece", Net: 1, Count: 1,
-					Because: fmt.Sprintf("%s × %s, %s thick, cut to size", p.Wide.Fine(in.Room.Units), p.High.Fine(in.Room.Units), thick.Fine(in.Room.Units))})
 			}
+		}
+		if t := w.Top; t != nil && t.Slab && len(t.Pieces) > 0 {
+			all = append(all, in.slab(&t.Face, t.Found.Face.Slab))
 		}
 	}
 	return all
+}
+
+// slab is the line of one slab.
+func (in Input) slab(f *plan.Face, thick length.Length) Line {
+	p, u := f.Pieces[0], in.Room.Units
+	return Line{Item: "slab for the " + f.Name(), Unit: "piece", Net: 1, Count: 1,
+		Because: fmt.Sprintf("%s × %s, %s thick, cut to size", p.Wide.Fine(u), p.High.Fine(u), thick.Fine(u))}
 }
 
 // bands is the area of the pieces of all bands.

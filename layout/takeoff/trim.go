@@ -50,7 +50,7 @@ func (in Input) bullnose(set Settings) Line {
 // edges meet at an outer corner.
 func (in Input) bullnoseCorners() Line {
 	n := 0
-	for _, w := range in.Walls {
+	for _, w := range plan.WithTops(in.Walls) {
 		for _, ring := range w.Shape.Region { // bullnose in pieces has corners of its own: trim_pieces.go
 			for i, c := range ring {
 				before := ring[(i+len(ring)-1)%len(ring)]
@@ -72,6 +72,7 @@ func (in Input) bullnosed(w plan.Wall, side plane.Side) bool {
 // finished lists the lengths of the edges with a finish that no trim in pieces makes.
 func (in Input) finished(finish survey.Kind) []length.Length {
 	var all []length.Length
+	in.Walls = plan.WithTops(in.Walls)
 	in.sides(func(b survey.Boundary) bool { return b.Kind == finish && b.Trim == nil }, func(w plan.Wall, side plane.Side, _ survey.Boundary) {
 		all = append(all, runs(w, side)...)
 	})

@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"coursewright/layout/length"
+	"coursewright/layout/plan"
 	"coursewright/layout/survey"
 	"coursewright/layout/trim"
 )
@@ -32,7 +33,7 @@ func (in Input) trims(set Settings) []Line {
 
 // pieces calls f for every piece of the trim of a name.
 func (in Input) pieces(name string, f func(trim.Piece)) {
-	for _, w := range in.Walls {
+	for _, w := range plan.WithTops(in.Walls) {
 		for _, p := range w.Trim {
 			if p.Trim.Name == name {
 				f(p)

@@ -198,7 +198,7 @@ func (b bathroom) step(out *Bathroom, at int) {
 	if b.firstCourse(s) {
 		out.Strip = page.Picture(drawing.Footing(b.plan, s.Wall, here), "strip")
 	}
-	if s.Part == stages.Within {
+	if s.Part == stages.Within || s.On != nil && s.On.Is == survey.WallTop {
 		out.Drawing = page.Picture(drawing.SettingFace(b.plan, s.Wall, s.On, here, set), "wall")
 	} else {
 		out.Drawing = page.Picture(drawing.Setting(b.plan, s.Wall, here, set), "wall")

@@ -118,13 +118,13 @@ func (b Bathroom) made() string {
 // mitred says which pieces of the step are mitred at an outside corner, whole tiles too;
 // empty where none is.
 func (b Bathroom) mitred() string {
-	if b.Step.On != nil || b.Step.Trim != nil {
+	if b.Step.Trim != nil {
 		return ""
 	}
 	var out []string
 	for i := range b.Step.Pieces {
 		p := &b.Step.Pieces[i].Piece
-		if edges := plan.Mitred(&b.Plan.Walls[b.Wall], p); len(edges) > 0 {
+		if edges := plan.MitredOn(&b.Plan.Walls[b.Wall], b.Step.On, p); len(edges) > 0 {
 			out = append(out, p.ID+" "+strings.Join(edges, ", "))
 		}
 	}
@@ -153,7 +153,7 @@ func (b Bathroom) edges() []Edge {
 	if len(b.Step.Pieces) > 1 {
 		side = "first " + side
 	}
-	if f := b.Step.On; f != nil && b.Step.Trim == nil && f.Origin != (plane.Point{}) {
+	if f := b.Step.On; f != nil && f.Origin != (plane.Point{}) {
 		return []Edge{{side, b.Tape(x), "from the left edge of the face"}, {end, b.Tape(y.Abs()), upFrom(f.Is, y)}}
 	}
 	return []Edge{{side, b.Tape(x), "from the left end, " + b.fromStart(x)}, {end, b.Tape(y.Abs()), over(y)}}
@@ -175,6 +175,8 @@ func upFrom(is survey.FaceName, y length.Length) string {
 	switch is {
 	case survey.SillFace:
 		return "behind the front edge of the sill"
+	case survey.WallTop:
+		return "behind the finished front edge"
 	case survey.TopFace:
 		return "in front of the back edge of the top"
 	}

@@ -72,6 +72,8 @@ func orderOf(plan layout.Plan, s cuts.Schedule) order {
 // of the wall, of a strip's or a face's, or of a wall's trim.
 func (o *order) ofThem(s stages.Step, field []map[int]int) int {
 	switch {
+	case s.Trim != nil && s.On != nil:
+		return len(s.On.Trim)
 	case s.Trim != nil:
 		return len(o.plan.Walls[s.Wall].Trim)
 	case s.On == nil:
@@ -89,10 +91,14 @@ func (o *order) ofThem(s stages.Step, field []map[int]int) int {
 func (o *order) add(s step) {
 	name, by := o.plan.Walls[s.Wall].Found.Name, plane.Point{}
 	switch {
+	case s.Trim != nil && s.On != nil:
+		name, by = name+" top, trim", s.On.Origin
 	case s.Trim != nil:
 		name += " trim"
 	case s.On != nil && s.Part == stages.InStrip:
 		name += " strip"
+	case s.On != nil && s.Part == stages.OnTop:
+		name, by = name+" top", s.On.Origin
 	case s.On != nil:
 		name, by = name+" inside, "+s.On.Is.String(), s.On.Origin
 	}
@@ -122,6 +128,8 @@ func moved(face plane.Region, by plane.Point) plane.Region {
 // row names what a step is a part of: the course of its wall, or what it is on.
 func (s step) row() string {
 	switch {
+	case s.Trim != nil && s.On != nil:
+		return s.On.Name() + ", trim"
 	case s.Trim != nil:
 		return "trim"
 	case s.On != nil:

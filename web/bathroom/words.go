@@ -48,7 +48,7 @@ type Step struct {
 	From   string      // the piece whose off-cut it may come out of, or empty
 	Course int
 	Of     int         // how many pieces the course has
-	On     *plan.Face  // a strip, or a face of a niche or window; nil for the wall
+	On     *plan.Face  // a strip, a face of a niche or window, or the top; nil for the wall
 	Trim   *trim.Piece // the first piece, where it is trim
 }
 
@@ -167,6 +167,8 @@ func trimText(n int, t *trim.Piece, units length.System) string {
 func (b Bathroom) where() string {
 	s := b.Step
 	switch {
+	case s.Trim != nil && s.On != nil:
+		return "trim of the " + s.On.Name() + ", " + s.place()
 	case s.Trim != nil:
 		return "trim, " + s.place()
 	case s.On != nil && s.On.Slab:

@@ -14,7 +14,7 @@ import (
 	"coursewright/web/page"
 )
 
-// insideDrawings draws the insides of the walls that are shown, each by itself.
+// insideDrawings draws the insides and tops of the walls that are shown, each by itself.
 func insideDrawings(b Bench) []templ.Component {
 	var out []templ.Component
 	if b.Finish {
@@ -23,6 +23,9 @@ func insideDrawings(b Bench) []templ.Component {
 	for _, i := range b.Walls() {
 		for k, in := range b.Plan.Walls[i].Insides {
 			out = append(out, page.Picture(drawing.FoldOut(b.Plan, i, k, drawing.Options{Wide: b.Wide}), fmt.Sprintf("inside-%s", in.Letter)))
+		}
+		if t := b.Plan.Walls[i].Top; t != nil {
+			out = append(out, page.Picture(drawing.FoldTop(b.Plan, i, drawing.Options{Wide: b.Wide}), "top-"+t.Wall.Found.Letter))
 		}
 	}
 	return out

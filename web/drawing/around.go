@@ -43,6 +43,9 @@ func extents(w layout.Wall) plane.Rect {
 		}
 		r = plane.Rect{Left: min(r.Left, t.Left), Bottom: min(r.Bottom, t.Bottom), Right: max(r.Right, t.Right), Top: max(r.Top, t.Top)}
 	}
+	if w.Top != nil {
+		r.Top = max(r.Top, w.Top.Front)
+	}
 	for _, p := range w.Trim {
 		t := p.Face.Bounds()
 		r = plane.Rect{Left: min(r.Left, t.Left), Bottom: min(r.Bottom, t.Bottom), Right: max(r.Right, t.Right), Top: max(r.Top, t.Top)}

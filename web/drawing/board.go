@@ -6,6 +6,7 @@ import (
 	"coursewright/layout"
 	"coursewright/layout/length"
 	"coursewright/layout/mosaic"
+	"coursewright/layout/plane"
 	"coursewright/layout/stages"
 )
 
@@ -58,6 +59,7 @@ type board struct {
 	alone *int   // the one wall that is shown, or nil
 
 	mosaic []mosaic.Field // what is laid by the sheet
+	folded plane.Region   // of the top of a wall: to the outer edges of its trim
 
 	full       stages.FullCourse // the first course that no base cuts
 	struck     length.Length     // the line to strike for it

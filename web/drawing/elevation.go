@@ -107,8 +107,10 @@ func (s *single) common() {
 		return
 	}
 	right := s.f.at(s.r.Right, 0).X
-	s.levelLine(-1, s.f.origin.Y, s.axis, right+lineReach)
-	s.keepLevel(s.axis, right+lineReach)
+	if s.level = s.f.origin.Y; s.levelSeen() {
+		s.levelLine(-1, s.f.origin.Y, s.axis, right+lineReach)
+		s.keepLevel(s.axis, right+lineReach)
+	}
 	caption := s.foot - rise(s.texts.figure)
 	s.rail(s.axis, s.f.origin.Y, s.Scale, s.up, s.heading, caption)
 	l := Label{Tag: Tag{Kind: Dim, Wall: -1}, Size: s.texts.note, Anchor: Right, Colour: Blue, At: Point{s.axis - railGap, s.foot}}
@@ -123,6 +125,10 @@ func (s *single) common() {
 	s.legend(Point{edgeRoom, s.Height - s.legendHeight(s.Width-2*edgeRoom) - edgeRoom/2}, s.Width-2*edgeRoom)
 }
 
+// levelSeen tells whether the level line runs through the drawing: over a curb it runs
+// above the heading.
+func (s *single) levelSeen() bool { return s.heading <= s.f.origin.Y && s.f.origin.Y <= s.Height }
+
 // part draws the wall and all that is written with it.
 func (s *single) part() {
 	if s.opt.Finish {
@@ -131,7 +137,9 @@ func (s *single) part() {
 	}
 	left, right := s.f.at(s.r.Left, 0).X, s.f.at(s.r.Right, 0).X
 	s.wall(s.f, s.w, true)
-	s.levelLine(s.f.wall, s.f.origin.Y, left-lineReach, right+lineReach)
+	if s.levelSeen() {
+		s.levelLine(s.f.wall, s.f.origin.Y, left-lineReach, right+lineReach)
+	}
 	y := s.f.at(0, s.r.Top).Y - s.ceiling(s.w) - headRoom
 	if s.plan.Room.Bond.Plumb {
 		s.columnNumbers(s.f, s.w, y)
@@ -163,6 +171,7 @@ func (b *board) wall(f frame, w layout.Wall, full bool) {
 	b.startLine(f, w)
 	b.lap(f, w)
 	b.turnedEdges(f, w)
+	b.topOver(f, w)
 	b.courseLine(f, w, over)
 	b.start(f, w)
 }
@@ -182,7 +191,7 @@ func (s *single) keySize() Point {
 }
 
 func (s *single) seenLines() []string {
-	return linesOf(s.seen()+s.levelFrom(s.w)+s.turnsText(s.w), s.texts.note, s.Width-s.keySize().X-3*edgeRoom)
+	return linesOf(s.seen()+s.levelFrom(s.w)+s.turnsText(s.w)+topText(s.w), s.texts.note, s.Width-s.keySize().X-3*edgeRoom)
 }
 
 // headingWidth is the least width that the heading asks for on paper: what it is laid

@@ -24,6 +24,7 @@ const narrowScreen = 560 * px
 type fold struct {
 	*board
 	in     plan.Inside
+	top    *plan.Top // where it is the top of a wall, alone in the inside
 	name   string
 	kind   survey.Kind
 	frames []frame
@@ -50,19 +51,25 @@ func FoldOut(p layout.Plan, wall, inside int, o Options) Scene {
 	for _, face := range in.Faces {
 		faces.Walls = append(faces.Walls, face.Wall)
 	}
-	f.board = &board{plan: faces, texts: o.texts(wallTexts), mosaic: mosaicWithin(p, &p.Walls[wall].Insides[inside])}
+	f.board = &board{plan: faces, texts: o.texts(wallTexts), mosaic: mosaicWithin(p, p.Walls[wall].Insides[inside].Faces)}
+	f.Title = "Inside of " + f.name + ", " + in.Letter
+	return f.drawn(wall, o)
+}
+
+// drawn draws the faces of a fold.
+func (f *fold) drawn(wall int, o Options) Scene {
 	f.narrow = !o.Sheet && o.wide() < narrowScreen
 	f.room = o.wide()
 	if o.Sheet {
 		f.room = 160 * Millimetre
 	}
-	f.Title = "Inside of " + f.name + ", " + in.Letter
+	in := f.in
 	f.lay(o)
 	f.heading()
 	for i := range in.Faces {
 		f.face(i)
 	}
-	for _, is := range []survey.FaceName{survey.LeftFace, survey.RightFace, survey.BackFace, survey.SillFace, survey.TopFace} {
+	for _, is := range []survey.FaceName{survey.LeftFace, survey.RightFace, survey.BackFace, survey.SillFace, survey.TopFace, survey.WallTop} {
 		for i := range in.Faces {
 			if in.Faces[i].Is == is {
 				f.named(i)
@@ -80,7 +87,9 @@ func FoldOut(p layout.Plan, wall, inside int, o Options) Scene {
 func (f *fold) lay(o Options) {
 	c := f.in.Clear
 	f.middle = plane.Rect{Left: c.Left, Bottom: c.Bottom, Right: c.Right, Top: c.Top}
-	f.apart = 2 * leading(f.texts.note)
+	if f.apart = 2 * leading(f.texts.note); f.top != nil { // it stands alone
+		f.apart = leading(f.texts.note) / 2
+	}
 	left, right := f.deep(survey.LeftFace), f.deep(survey.RightFace)
 	under, over := f.deep(survey.SillFace), f.deep(survey.TopFace)
 	wide, high := left+f.middle.Width()+right, under+f.middle.Height()+over
@@ -152,9 +161,17 @@ func (f *fold) heading() {
 	}
 }
 
-func (f *fold) title() string { return f.in.Letter + ", inside of " + f.name }
+func (f *fold) title() string {
+	if f.top != nil {
+		return f.in.Letter + ", " + f.name
+	}
+	return f.in.Letter + ", inside of " + f.name
+}
 
 func (f *fold) lines() []string {
+	if f.top != nil {
+		return f.topLines()
+	}
 	c := f.in.Clear
 	size := "clear " + f.bare(c.Right-c.Left) + " × " + f.bare(c.Top-c.Bottom) + ", " + f.bare(f.in.Depth) + " deep"
 	out := linesOf(size, f.texts.note, f.room-2*edgeRoom)
@@ -187,6 +204,7 @@ func (f *fold) face(i int) {
 	} else {
 		f.pieces(at, face.Wall)
 	}
+	f.trim(at, face.Wall)
 	f.outline(at, face.Wall)
 	a, z, is := front(face)
 	if is {
@@ -213,6 +231,9 @@ func (f *fold) caption(i int) string {
 	if f.narrow && (face.Is == survey.LeftFace || face.Is == survey.RightFace) {
 		return face.Is.String()
 	}
+	if f.top != nil {
+		return f.topCaption()
+	}
 	text := face.Is.String() + " " + f.bare(box.Width()) + " × " + f.bare(box.Height())
 	if face.Is == survey.SillFace && f.in.Rise > 0 {
 		text += ", falls " + f.fineRise() + " to the room"
@@ -236,7 +257,9 @@ func (f *fold) named(i int) {
 		name.Anchor, name.At.X = Right, hi.X
 	}
 	plain := name
-	plain.Text = face.Is.String()
+	if plain.Text = face.Is.String(); f.top != nil {
+		plain.Text = string(f.top.Found.Kind)
+	}
 	f.offer(name, plain)
 }
 
@@ -251,6 +274,7 @@ func (f *fold) written(i int) {
 		return
 	}
 	f.sizes(at, face.Wall, nil)
+	f.trimSizes(at, face.Wall)
 	if len(face.Pieces) > MostNumbered {
 		return
 	}

@@ -70,7 +70,7 @@ func (h hands) stops() {
 		stop("right", "x", "right end, as measured", plane.Point{X: h.w.Start.Placed.Right + in, Y: middle}, Ends, -in)
 	}
 	if e := w.Head; !e.Meets && !e.Stops.Free() {
-		in, y := e.Trim.Inset(joint), h.w.Start.Placed.Head
+		in, y := e.Inset(h.plan.Room), h.w.Start.Placed.Head
 		x := h.clear("y", plane.Point{X: r.Left, Y: y}, plane.Point{X: r.Right, Y: y}).X
 		stop("head", "y", "head, as measured", plane.Point{X: x, Y: y + in}, Ends, -in)
 	}

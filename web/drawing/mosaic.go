@@ -33,12 +33,12 @@ func (b *board) sheeted(f frame, take func(*mosaic.Field) bool) {
 	}
 }
 
-// mosaicWithin are the sheets of the faces of an inside, with the faces as walls.
-func mosaicWithin(p layout.Plan, in *plan.Inside) []mosaic.Field {
+// mosaicWithin are the sheets of some faces, with the faces as walls.
+func mosaicWithin(p layout.Plan, faces []plan.Face) []mosaic.Field {
 	var out []mosaic.Field
 	for _, m := range mosaic.Of(p.Room, p.Walls) {
-		for i := range in.Faces {
-			if m.Face == &in.Faces[i] {
+		for i := range faces {
+			if m.Face == &faces[i] {
 				m.Wall, m.Face = i, nil
 				out = append(out, m)
 			}

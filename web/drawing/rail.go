@@ -177,7 +177,8 @@ func (b *board) railWidth(s []station, captions ...string) Micron {
 func (b *board) railStep() Micron { return b.texts.figure + b.texts.note + clearance }
 
 // rail draws running heights along an axis at x, their texts to the left,
-// between lo and hi on paper. zero is the height of the level line there.
+// between lo and hi on paper. zero is the height of the level line there. What lies
+// beyond them, as the level line over a curb does, is written without a tick.
 func (b *board) rail(x, zero Micron, scale Scale, s []station, lo, hi Micron) {
 	step := b.railStep()
 	s = fewer(slices.Clone(s), int((hi-lo)/step))
@@ -188,10 +189,13 @@ func (b *board) rail(x, zero Micron, scale Scale, s []station, lo, hi Micron) {
 		at[i] = s[i].at
 	}
 	tag := Tag{Kind: Dim, Wall: -1}
-	b.chain(tag, line(Black, 180), Point{x, at[0]}, Point{x, at[len(at)-1]})
+	b.chain(tag, line(Black, 180), Point{x, min(max(at[0], lo), hi)}, Point{x, min(max(at[len(at)-1], lo), hi)})
 	for i, y := range within(spread(at, step), step, lo+step/2, hi-step/2) {
-		b.tick(tag, Point{x, s[i].at})
-		if y != s[i].at {
+		inside := lo <= s[i].at && s[i].at <= hi
+		if inside {
+			b.tick(tag, Point{x, s[i].at})
+		}
+		if inside && y != s[i].at {
 			b.chain(tag, line(Black, 180), Point{x - tickReach, s[i].at}, Point{x - railGap + clearance, y})
 		}
 		b.block(tag, s[i], b.signed(s[i].l), Right, Point{x - railGap, y})

@@ -1,6 +1,8 @@
 package drawing
 
 import (
+	"slices"
+
 	"coursewright/layout"
 	"coursewright/layout/mosaic"
 	"coursewright/layout/piece"
@@ -39,7 +41,8 @@ func Setting(p layout.Plan, wall int, here []string, set map[string]bool) Scene 
 	return b.Scene
 }
 
-// SettingFace draws one face of a niche or window in the same way, seen from within.
+// SettingFace draws one face of a niche or window, or the top of a wall, in the same way, seen
+// from the room.
 func SettingFace(p layout.Plan, wall int, face *plan.Face, here []string, set map[string]bool) Scene {
 	if wall < 0 || wall >= len(p.Walls) {
 		return Scene{}
@@ -51,11 +54,15 @@ func SettingFace(p layout.Plan, wall int, face *plan.Face, here []string, set ma
 	f := frame{wall: wall, scale: scale, origin: Point{edge - scale.On(r.Left), edge + scale.On(r.Top)}}
 	b.Scale, b.Width, b.Height = scale, scale.On(r.Width())+2*edge, scale.On(r.Height())+2*edge
 	b.path(Tag{Kind: Joints, Wall: wall}, Ink{Fill: Pale, Line: Black, Width: 500}, f.rings(face.Outline)...)
-	next := b.progress(f, face.Pieces, here, set)
+	pieces := slices.Clone(face.Pieces)
+	for _, t := range face.Trim {
+		pieces = append(pieces, piece.Piece{ID: t.ID, Face: t.Face})
+	}
+	next := b.progress(f, pieces, here, set)
 	b.sheeted(f, func(m *mosaic.Field) bool { return m.Face == face })
 	next()
 	b.Title = "Where it stands on the " + face.Name()
-	b.Describe = "The face as seen from within. Filled: what is set next. Hatched: what is set."
+	b.Describe = "The face as seen from the room. Filled: what is set next. Hatched: what is set."
 	return b.Scene
 }
 

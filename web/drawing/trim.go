@@ -37,6 +37,9 @@ func (b *board) trimmed(w layout.Wall) plane.Region {
 	if len(w.Trim) == 0 {
 		return nil
 	}
+	if b.folded != nil {
+		return b.folded
+	}
 	return trim.Outline(w.Found, w.Start.Placed, b.plan.Room.Units, b.plan.Room.Joint)
 }
 

@@ -40,6 +40,22 @@ func (f *flow) cautions(rules ...finding.Name) {
 	}
 }
 
+// cautionsLeft writes the cautions that found no room on the set-out sheet on the first
+// list with room for them, or on a sheet of their own.
+func (b *book) cautionsLeft() {
+	if !b.warnLater {
+		return
+	}
+	write := func(f *flow) { f.cautions() }
+	for _, f := range b.flows {
+		if f.kind != Elevations && f.kind != Measuring && b.roomFor(f, write) {
+			write(f)
+			return
+		}
+	}
+	b.fitted(subject{title: "Cautions"}, false, write)
+}
+
 // first is the first of some kinds that is printed, or empty.
 func (b *book) first(kinds ...Kind) Kind {
 	for _, k := range kinds {

@@ -41,6 +41,9 @@ const (
 func (b *book) elevation(wall int) {
 	below, beside := b.wallCuts(b.plan.Walls[wall], false), b.wallCuts(b.plan.Walls[wall], true)
 	scales := ladder(b.plan.Room.Units)
+	if b.plan.Walls[wall].Top != nil && b.withTop(wall, below, beside) {
+		return
+	}
 	for i, scale := range scales {
 		for _, l := range []lie{{scale, false, false}, {scale, true, true}, {scale, false, true}, {scale, true, false}} {
 			f, t := b.wallLeaf(wall, l), below
@@ -64,6 +67,33 @@ func (b *book) elevation(wall int) {
 	f.words(body, "This wall is too large to be drawn on "+b.opts.Paper.Name+". Take A3 or Tabloid, or look at it on the screen.")
 	f.findings(wall)
 	f.insides(wall)
+}
+
+// withTop lays a wall and its top on one leaf, and tells whether there is a scale at
+// which that can be read.
+func (b *book) withTop(wall int, below, beside table) bool {
+	before, later := b.mark(), b.later
+	for _, scale := range ladder(b.plan.Room.Units)[:nearScales+2] {
+		for _, l := range []lie{{scale, false, false}, {scale, true, true}, {scale, false, true}} {
+			t := below
+			if l.beside {
+				t = beside
+			}
+			f := b.wallLeaf(wall, l)
+			if f == nil || !f.holds(t) {
+				continue
+			}
+			b.leaves = append(b.leaves, f.leaf)
+			f.table(t)
+			f.findings(wall)
+			if f.insides(wall); len(b.leaves) == before.leaves+1 && len(b.later) == len(later) {
+				return true
+			}
+			b.back(before)
+			b.later = later
+		}
+	}
+	return false
 }
 
 // holds finds a size of text at which a table fits on what is left of the leaf.

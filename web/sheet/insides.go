@@ -8,13 +8,34 @@ import (
 	"coursewright/web/drawing"
 )
 
-// insides draws what is inside the niches and windows of a wall, folded out, each
-// with its cut list: on what is left of the wall's own leaf, or on one of its own.
+// unfolded is something folded out of the plane of a wall: the inside of an opening, or
+// its top.
+type unfolded struct {
+	title string
+	near  int // how many scales of the ladder it may be read at beside its wall
+	draw  func(drawing.Options) drawing.Scene
+	faces []plan.Face
+}
+
+// unfolded lists what is folded out of a wall.
+func (b *book) unfolded(wall int) []unfolded {
+	var all []unfolded
+	w := b.plan.Walls[wall]
+	for k, in := range w.Insides {
+		all = append(all, unfolded{"Inside " + in.Letter, nearScales, func(o drawing.Options) drawing.Scene { return drawing.FoldOut(b.plan, wall, k, o) }, in.Faces})
+	}
+	if t := w.Top; t != nil {
+		all = append(all, unfolded{"Top " + t.Wall.Found.Letter, nearScales + 2, func(o drawing.Options) drawing.Scene { return drawing.FoldTop(b.plan, wall, o) }, []plan.Face{t.Face}})
+	}
+	return all
+}
+
+// insides draws what is inside the niches and windows of a wall, folded out, and its
+// top, each with its cut list: on what is left of the wall's own leaf, or on one of its own.
 func (f *flow) insides(wall int) {
-	b := f.book
-	for k := range b.plan.Walls[wall].Insides {
-		if !f.inside(wall, k) {
-			b.insideLeaf(wall, k)
+	for _, u := range f.book.unfolded(wall) {
+		if !f.inside(u) {
+			f.book.insideLeaf(wall, u)
 		}
 	}
 }
@@ -24,10 +45,10 @@ func (f *flow) insides(wall int) {
 const nearScales = 2
 
 // inside puts one on what is left of the leaf, and tells whether it found room.
-func (f *flow) inside(wall, k int) bool {
-	t := f.book.insideCuts(f.book.plan.Walls[wall].Insides[k])
-	for _, scale := range ladder(f.book.plan.Room.Units)[:nearScales] {
-		s := drawing.FoldOut(f.book.plan, wall, k, drawing.Options{Sheet: true, Scale: scale})
+func (f *flow) inside(u unfolded) bool {
+	t := f.book.insideCuts(u)
+	for _, scale := range ladder(f.book.plan.Room.Units)[:u.near] {
+		s := u.draw(drawing.Options{Sheet: true, Scale: scale})
 		if s.Width > f.breadth() || s.Height+f.high(t)+2000 > f.left() {
 			continue
 		}
@@ -41,15 +62,15 @@ func (f *flow) inside(wall, k int) bool {
 
 // insideLeaf gives one a leaf of its own, at the largest scale that leaves room for
 // its list; where none of those that are read well does, the list goes on to another.
-func (b *book) insideLeaf(wall, k int) {
+func (b *book) insideLeaf(wall int, u unfolded) {
 	scales := ladder(b.plan.Room.Units)
 	for _, scale := range scales[:nearScales+1] {
-		if b.insideAt(wall, k, scale, true) {
+		if b.insideAt(wall, u, scale, true) {
 			return
 		}
 	}
 	for _, scale := range scales {
-		if b.insideAt(wall, k, scale, false) {
+		if b.insideAt(wall, u, scale, false) {
 			return
 		}
 	}
@@ -57,13 +78,12 @@ func (b *book) insideLeaf(wall, k int) {
 
 // insideAt makes the leaf at one scale, upright or on its long side, and tells
 // whether the drawing fits it, with its list where that is wanted.
-func (b *book) insideAt(wall, k int, scale drawing.Scale, together bool) bool {
-	in := b.plan.Walls[wall].Insides[k]
-	t := b.insideCuts(in)
-	s := drawing.FoldOut(b.plan, wall, k, drawing.Options{Sheet: true, Scale: scale})
+func (b *book) insideAt(wall int, u unfolded, scale drawing.Scale, together bool) bool {
+	t := b.insideCuts(u)
+	s := u.draw(drawing.Options{Sheet: true, Scale: scale})
 	for _, wide := range []bool{false, true} {
 		before := b.mark()
-		f := b.flow(subject{title: "Inside " + in.Letter, wall: wallText(b.plan.Walls[wall].Found), scale: scale}, wide)
+		f := b.flow(subject{title: u.title, wall: wallText(b.plan.Walls[wall].Found), scale: scale}, wide)
 		if s.Width <= f.breadth() && s.Height+2000 <= f.left() {
 			f.lay(drawing.Point{X: f.lo.X, Y: f.y}, s)
 			f.y += s.Height + 1000
@@ -77,19 +97,22 @@ func (b *book) insideAt(wall, k int, scale drawing.Scale, together bool) bool {
 	return false
 }
 
-// insideCuts is the cut list of an inside: one row for the pieces of one line of
-// the schedule on one face.
-func (b *book) insideCuts(in plan.Inside) table {
+// insideCuts is the cut list of what is folded out: one row for the pieces of one line
+// of the schedule on one face, and for its trim.
+func (b *book) insideCuts(in unfolded) table {
 	t := table{text: body, columns: []column{{name: "face", share: 14}, {name: "numbers", share: 34}, {name: "size to cut" + b.inMillimetres(), share: 30, bold: true},
 		{share: 44}, {name: "pieces", share: 12, right: true}, {name: "line", share: 11}, {name: "set", share: 8, box: true}}}
-	for i := range in.Faces {
-		face := &in.Faces[i]
+	for i := range in.faces {
+		face := &in.faces[i]
 		if face.Slab {
 			p := face.Pieces[0]
 			t.rows = append(t.rows, row{cells: []string{face.Is.String(), "", b.bare(p.Wide) + " × " + b.bare(p.High), "one slab", "1", "", ""}})
 			continue
 		}
 		t.rows = append(t.rows, b.faceRows(face)...)
+		for _, e := range b.trimEntries(face.Wall) {
+			t.rows = append(t.rows, row{cells: []string{face.Is.String(), e.where, e.big, e.small, number(e.pieces), e.line, ""}})
+		}
 	}
 	return t
 }

@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -15,6 +16,23 @@ import (
 // setOut makes the sheet by which the marks are put on the wall, in the order
 // in which one does it.
 func (b *book) setOut() {
+	before := b.mark()
+	if b.setOutWith(true); len(b.leaves) == before.leaves+1 {
+		return
+	}
+	long := b.mark()
+	leaves, flows := slices.Clone(b.leaves), slices.Clone(b.flows)
+	b.back(before)
+	if b.setOutWith(false); len(b.leaves) == before.leaves+1 {
+		b.warnLater = true
+		return
+	}
+	b.leaves, b.flows = leaves[:long.leaves], flows[:long.flows]
+}
+
+// setOutWith makes the sheet with the cautions at its end, or with a word that they
+// stand further on.
+func (b *book) setOutWith(cautions bool) {
 	struck := stages.ToStrike(b.plan.Room, b.plan.Setout.Line, b.plan.Walls)
 	b.fitted(subject{title: "Set-out"}, false, func(f *flow) {
 		f.corner(drawing.KeyPlan(b.plan, -1))
@@ -36,7 +54,11 @@ func (b *book) setOut() {
 			f.table(b.bands())
 		}
 		f.step(last, "Check before mixing mortar.", b.checks())
-		f.cautions()
+		if cautions {
+			f.cautions()
+		} else {
+			f.words(strong, "Read the cautions before the work begins: they stand on a sheet further on.")
+		}
 	})
 }
 

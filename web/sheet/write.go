@@ -48,6 +48,8 @@ type book struct {
 	leaves []*leaf
 	now    Kind    // whose sheets are being made
 	later  []later // findings without room
+
+	warnLater bool // the cautions found no room on the set-out sheet
 	flows  []*flow // of the lists
 }
 
@@ -68,6 +70,7 @@ func newBook(plan layout.Plan, opts Options) *book {
 			b.kind(k)
 		}
 	}
+	b.cautionsLeft()
 	b.findingsLeft()
 	b.help() // last, so that it changes no leaf
 	return b
