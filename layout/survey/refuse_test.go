@@ -95,7 +95,7 @@ func TestResolveRefuses(t *testing.T) {
 		// ends
 		{func(j *job, w *survey.Wall) { w.Left = survey.End{} }, `walls[1].left: found neither meets nor stops; write "meets": "corner", or "stops" with a mark`},
 		{func(j *job, w *survey.Wall) { w.Left.Stops = mark("0") }, "walls[1].left: found meets and stops"},
-		{func(j *job, w *survey.Wall) { w.Left.Meets = "wall" }, "walls[1].left.meets: found “wall”; write one of corner"},
+		{func(j *job, w *survey.Wall) { w.Left.Meets = "post" }, "walls[1].left.meets: found “post”; write one of corner, wall, outside corner"},
 		{func(j *job, w *survey.Wall) { w.Left.Finish = "trim" }, "walls[1].left.finish: found “trim”; write nothing here: a finish belongs to an end that stops"},
 		{func(j *job, w *survey.Wall) { w.Left = survey.End{Stops: mark("0"), Gap: "1/8"} }, "walls[1].left.gap: found “1/8”; write nothing here"},
 		{func(j *job, w *survey.Wall) { w.Left = survey.End{Stops: mark("0"), Finish: "gold"} }, "walls[1].left.finish: found “gold”; write one of trim, bullnose, casing"},
@@ -114,7 +114,7 @@ func TestResolveRefuses(t *testing.T) {
 		{func(j *job, w *survey.Wall) { w.Left.Lean = []survey.Lean{{"0", "16"}} }, "walls[1].left.lean[0].off: found “16”"},
 		// base
 		{func(j *job, w *survey.Wall) { w.Base = nil }, "walls[1].base: found no segment; write at least one segment"},
-		{func(j *job, w *survey.Wall) { w.Base[0].Meets = "sink" }, "walls[1].base[0].meets: found “sink”; write one of tub, shower base, curb, floor"},
+		{func(j *job, w *survey.Wall) { w.Base[0].Meets = "sink" }, "walls[1].base[0].meets: found “sink”; write one of tub, shower base, curb, seat, floor"},
 		{func(j *job, w *survey.Wall) { w.Base[0].Gap = "-1/8" }, "walls[1].base[0].gap: found “-1/8”"},
 		{func(j *job, w *survey.Wall) { w.Base[0].Readings = nil }, "walls[1].base[0].readings: found no reading; write at least one reading"},
 		{func(j *job, w *survey.Wall) {

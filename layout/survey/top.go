@@ -196,6 +196,20 @@ func (r *resolver) deepEnough(p path, t *Top, found *TopFound) {
 	say(p.dot("right"), t.Right, found.Right)
 }
 
+// topFits refuses a top on a wall so narrow that its ends leave nothing.
+func (r *resolver) topFits(p path, w WallFound) {
+	t := w.Head.Top
+	if t == nil || w.Width == 0 {
+		return
+	}
+	left, right := w.field()
+	least := 2 * (t.Behind(*r.around) + r.around.Joint + r.around.Bed + r.around.Tile.Thickness)
+	if wide := right - left; wide <= least && wide > 0 {
+		r.faults.add(p, "a top on a wall with "+wide.Plain(r.units, r.units.FineStep())+" of tile",
+			"a wall with more than "+least.Plain(r.units, r.units.FineStep())+", or no top on it")
+	}
+}
+
 // edgedBy lets the head end where the top needs it.
 func (h *HeadFound) edgedBy(t *TopFound) {
 	h.Top = t

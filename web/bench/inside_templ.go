@@ -289,8 +289,8 @@ func insideFace(b Bench, path string, name survey.FaceName, f survey.InsideFace,
 				if templ_7745c5c3_Err != nil {
 					return templ_7745c5c3_Err
 				}
-				if name == survey.SillFace {
-					templ_7745c5c3_Err = page.Act("set "+path+".slab="+b.usualSlab(), "A slab", "A slab for the sill of "+o.Name).Render(ctx, templ_7745c5c3_Buffer)
+				if name == survey.SillFace || name == survey.WallTop {
+					templ_7745c5c3_Err = page.Act("set "+path+".slab="+b.usualSlab(), "A slab", "A slab for the "+name.String()+" of "+o.Name).Render(ctx, templ_7745c5c3_Buffer)
 					if templ_7745c5c3_Err != nil {
 						return templ_7745c5c3_Err
 					}

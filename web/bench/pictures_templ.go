@@ -32,6 +32,7 @@ var pictureNames = map[string]string{
 	"sheet":    "Count the tiles of one sheet, along a row and from row to row; the next sheet stands one joint away. Of hexagons every other row stands out by half a tile",
 	"trim":     "Where tile stops: the trim takes its width inside the stop, and the tile ends a joint before it; at the outer corner stands a corner piece",
 	"outside":  "An outside corner from above: a tile that laps over the other wall's, a mitre, a metal profile, a rounded edge",
+	"walltop":  "From the side: a seat that meets the wall behind it, and a curb with two edges; the depth is held level from the front, and the top falls to the room",
 	"lean":     "A level held plumb in the corner, its foot on the level line: a gap at its upper end leans away, one at its foot into the room",
 	"sight":    "One end of the tile is in plain sight, the other stands behind a door",
 	"sides":    "The room from above: which of the walls round the tub are tiled",
@@ -70,7 +71,7 @@ func pictureOf(name string) templ.Component {
 		var templ_7745c5c3_Var2 string
 		templ_7745c5c3_Var2, templ_7745c5c3_Err = templ.JoinStringErrs(pictureCall(name))
 		if templ_7745c5c3_Err != nil {
-			return templ.Error{Err: templ_7745c5c3_Err, FileName: `web/bench/pictures.templ`, Line: 42, Col: 74}
+			return templ.Error{Err: templ_7745c5c3_Err, FileName: `web/bench/pictures.templ`, Line: 43, Col: 74}
 		}
 		_, templ_7745c5c3_Err = templ_7745c5c3_Buffer.WriteString(templ.EscapeString(templ_7745c5c3_Var2))
 		if templ_7745c5c3_Err != nil {
@@ -83,7 +84,7 @@ func pictureOf(name string) templ.Component {
 		var templ_7745c5c3_Var3 string
 		templ_7745c5c3_Var3, templ_7745c5c3_Err = templruntime.NewAttributeExpression(pictureNames[name]).Resolve(ctx)
 		if templ_7745c5c3_Err != nil {
-			return templ.Error{Err: templ_7745c5c3_Err, FileName: `web/bench/pictures.templ`, Line: 43, Col: 87}
+			return templ.Error{Err: templ_7745c5c3_Err, FileName: `web/bench/pictures.templ`, Line: 44, Col: 87}
 		}
 		_, templ_7745c5c3_Err = templ_7745c5c3_Buffer.WriteString(templ_7745c5c3_Var3)
 		if templ_7745c5c3_Err != nil {
@@ -181,6 +182,11 @@ func pictureOf(name string) templ.Component {
 			}
 		case "outside":
 			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 19, "<path class=\"wd\" d=\"M12 60H60V132H50V70H12z\"></path><path class=\"tb\" d=\"M12 46H74V54H12zM66 57H74V132H66z\"></path><text x=\"44\" y=\"156\" text-anchor=\"middle\" class=\"b\">lap</text><path class=\"wd\" d=\"M100 60H148V132H138V70H100z\"></path><path class=\"tb\" d=\"M100 46H162L154 54H100zM162 46V132H154V54z\"></path><text x=\"132\" y=\"156\" text-anchor=\"middle\" class=\"b\">mitre</text><path class=\"wd\" d=\"M188 60H236V132H226V70H188z\"></path><path class=\"tb\" d=\"M188 46H239V54H188zM242 57H250V132H242z\"></path><path class=\"tp\" d=\"M242 46H250V54H247V49H242z\"></path><text x=\"220\" y=\"156\" text-anchor=\"middle\" class=\"b\">profile</text><path class=\"wd\" d=\"M276 60H324V132H314V70H276z\"></path><path class=\"tb\" d=\"M276 46H330Q338 46 338 54H276zM330 57H338V132H330z\"></path><text x=\"308\" y=\"156\" text-anchor=\"middle\" class=\"b\">bullnose</text><text x=\"176\" y=\"24\" text-anchor=\"middle\">from above: the board, and the tile on both sides of it</text>")
+			if templ_7745c5c3_Err != nil {
+				return templ_7745c5c3_Err
+			}
+		case "walltop":
+			templ_7745c5c3_Err = wallTopPicture().Render(ctx, templ_7745c5c3_Buffer)
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}

@@ -2,6 +2,7 @@ package form
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"coursewright/layout/length"
@@ -18,6 +19,9 @@ func add(job *survey.Job, rest string) error {
 	}
 	if path == "walls" && what == "round" {
 		return addWallRound(job)
+	}
+	if path == "walls" && (what == "bench" || what == "curb") {
+		return addWallBetween(job, what)
 	}
 	if path == "walls" {
 		return addWall(job)
@@ -39,6 +43,8 @@ func add(job *survey.Job, rest string) error {
 		if n := count(*job, path); n > 1 {
 			shift(job, path, n-2, 1)
 		}
+	case last == "top" && !slices.Contains(job.Guess, path+".depth"):
+		job.Guess = append(job.Guess, path+".depth")
 	case last == "inside":
 		guessInside(job, path, what)
 	case last == "base" && what == "left":
@@ -70,6 +76,8 @@ func addToWall(job *survey.Job, w *survey.Wall, way []step, what string) error {
 			return addInside(job, w, way, what)
 		}
 		return addOpening(job, w, what)
+	case "top":
+		return addTop(job, w, way, what)
 	case "strips":
 		return addStrip(job, w)
 	case "fixtures":

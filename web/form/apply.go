@@ -24,7 +24,7 @@ import (
 //	letgo              let go of the set-out that is held
 //	place WALL HANDLE=VALUE     put what was dragged there
 //	stand PATH=VALUE   courses of the wall at PATH stand
-//	forget PATH        drop a sample of tile, what stands on a wall, or the inside of an opening
+//	forget PATH        drop a sample of tile, what stands on a wall, the inside of an opening, or a top
 //	guess PATHS        the fields are not measured yet
 //	confirm PATH       a reading that was doubted is so
 //	use PATH=VALUE&…   write what would fit, query-escaped

@@ -26,9 +26,7 @@ func addInside(job *survey.Job, w *survey.Wall, way []step, what string) error {
 		if face == nil {
 			return fmt.Errorf("an inside has no %q", way[3].name)
 		}
-		face.Slab, face.Cased = "", false
-		face.Tile = &survey.Tile{Width: pick(job, "1", "25"), Height: pick(job, "1", "25"), Thickness: pick(job, "1/4", "6")}
-		face.Joint = pick(job, "1/8", "3")
+		ownTile(job, face)
 		return nil
 	}
 	if len(way) != 3 || way[2].name != "inside" {
@@ -137,17 +135,22 @@ func tidyInside(o *survey.Opening) {
 		in.Studs = nil
 	}
 	for _, f := range faces(in) {
-		if f.Tile != nil && *f.Tile == (survey.Tile{}) {
-			f.Tile, f.Joint = nil, ""
-		}
-		if f.Bond != nil && f.Bond.Kind == "" {
-			f.Bond = nil
-		}
-		if f.Bond != nil && f.Bond.Kind == "running" && f.Bond.Offset == "" {
-			f.Bond.Offset = "1/2"
-		}
-		if f.Bond != nil && f.Bond.Kind == "stack" {
-			f.Bond.Offset, f.Bond.Hand = "", ""
-		}
+		tidyFace(f)
+	}
+}
+
+// tidyFace drops what a choice has emptied of one face.
+func tidyFace(f *survey.InsideFace) {
+	if f.Tile != nil && *f.Tile == (survey.Tile{}) {
+		f.Tile, f.Joint = nil, ""
+	}
+	if f.Bond != nil && f.Bond.Kind == "" {
+		f.Bond = nil
+	}
+	if f.Bond != nil && f.Bond.Kind == "running" && f.Bond.Offset == "" {
+		f.Bond.Offset = "1/2"
+	}
+	if f.Bond != nil && f.Bond.Kind == "stack" {
+		f.Bond.Offset, f.Bond.Hand = "", ""
 	}
 }

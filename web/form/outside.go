@@ -80,8 +80,7 @@ func turnedBack(other survey.End) survey.End {
 	return survey.End{Meets: other.Meets, Gap: other.Gap}
 }
 
-// tidyOutside drops what means nothing at an outside corner as it is made. A profile
-// needs trim: the first of the job's that fits, or a bar of the usual size.
+// tidyOutside drops what means nothing at an outside corner as it is made.
 func tidyOutside(job *survey.Job, e *survey.End, right bool) {
 	e.Stops, e.Finish, e.Lean = nil, "", nil
 	if !right {
@@ -98,15 +97,21 @@ func tidyOutside(job *survey.Job, e *survey.End, right bool) {
 	if how == survey.Profile {
 		e.Gap = ""
 	}
+	fitTrim(job, how, &e.Trim)
+}
+
+// fitTrim keeps the trim that is named where it fits how an edge is made. A profile needs
+// trim: the first of the job's that fits, or a bar of the usual size.
+func fitTrim(job *survey.Job, how survey.Kind, name *string) {
 	kinds := OutsideTrim(how)
 	fits := func(t survey.TrimTile) bool {
 		return slices.Contains(kinds, survey.Kind(t.Kind)) && t.Place != "beyond"
 	}
-	at := slices.IndexFunc(job.Trims, func(t survey.TrimTile) bool { return t.Name == e.Trim && fits(t) })
+	at := slices.IndexFunc(job.Trims, func(t survey.TrimTile) bool { return t.Name == *name && fits(t) })
 	if at >= 0 {
 		return
 	}
-	e.Trim = ""
+	*name = ""
 	if how != survey.Profile {
 		return
 	}
@@ -115,7 +120,7 @@ func tidyOutside(job *survey.Job, e *survey.End, right bool) {
 		job.Trims = append(job.Trims, survey.TrimTile{Name: freeName("profile", trimNames(*job)), Kind: string(survey.Profile),
 			Width: pick(job, "1/8", "3"), Length: pick(job, "96", "2500")})
 	}
-	e.Trim = job.Trims[at].Name
+	*name = job.Trims[at].Name
 }
 
 // OutsideTrim lists the kinds of trim that may stand at an outside corner.

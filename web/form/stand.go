@@ -32,7 +32,7 @@ func stand(job *survey.Job, rest string) error {
 }
 
 // forget drops a whole group that was typed: the sample of the tile, what stands
-// on a wall, or the inside of an opening.
+// on a wall, the inside of an opening, or the top of a wall.
 func forget(job *survey.Job, path string) error {
 	if path == "tile.sample" {
 		job.Tile.Sample = nil
@@ -44,6 +44,9 @@ func forget(job *survey.Job, path string) error {
 	}
 	if len(way) >= 5 && way[0].name == "walls" && way[2].name == "openings" && way[4].name == "inside" {
 		return forgetInside(job, way)
+	}
+	if len(way) >= 3 && way[0].name == "walls" && way[2].name == "top" {
+		return forgetTop(job, way)
 	}
 	if len(way) != 3 || way[0].name != "walls" || way[1].index < 0 || way[1].index >= len(job.Walls) || way[2].name != "set" {
 		return fmt.Errorf("%q is not to be forgotten", path)

@@ -45,6 +45,7 @@ func tidyWall(job *survey.Job, w *survey.Wall) {
 	tidyStrips(w)
 	tidyEnd(job, &w.Left, "0", false)
 	tidyEnd(job, &w.Right, w.Width, true)
+	tidyTop(job, w)
 	if w.Head.Meets != "" {
 		w.Head.Stops, w.Head.Finish, w.Head.Trim = nil, "", ""
 		if len(w.Head.Readings) == 0 {

@@ -70,6 +70,9 @@ func eachTrim(job *survey.Job, f func(*string)) {
 		f(&w.Left.Trim)
 		f(&w.Right.Trim)
 		f(&w.Head.Trim)
+		if w.Top != nil {
+			f(&w.Top.Trim)
+		}
 		for k := range w.Base {
 			f(&w.Base[k].Trim)
 		}

@@ -49,8 +49,8 @@ type book struct {
 	now    Kind    // whose sheets are being made
 	later  []later // findings without room
 
-	warnLater bool // the cautions found no room on the set-out sheet
-	flows  []*flow // of the lists
+	warnLater bool    // the cautions found no room on the set-out sheet
+	flows     []*flow // of the lists
 }
 
 func newBook(plan layout.Plan, opts Options) *book {

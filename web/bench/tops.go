@@ -1,0 +1,45 @@
+package bench
+
+import (
+	"strings"
+
+	"coursewright/layout/survey"
+	"coursewright/web/form"
+	"coursewright/web/page"
+)
+
+var (
+	topKinds    = page.Choices("seat", "seat of a bench", "ledge", "ledge", "curb", "top of a curb", "cap", "cap of a half wall")
+	topSizes    = page.Choices("", "tile to tile (finished)", "lined", "board to board (lined)")
+	topLapWords = page.Choices("", "the top laps over the front", "front", "the front laps over the top")
+)
+
+// stopsWord names the stop of a head.
+func stopsWord(w survey.Wall) string {
+	switch {
+	case w.Top == nil:
+		return "Stops over the level line"
+	case w.Top.Sizes == string(survey.Lined):
+		return "Top of the boards at the front, over the level line"
+	}
+	return "Finished front edge, over the level line"
+}
+
+// wallTopsLine is the one line of the closed section.
+func wallTopsLine(b Bench) string {
+	var out []string
+	for i, w := range b.Typed.Walls {
+		if w.Top != nil {
+			out = append(out, w.Name+": "+w.Top.Kind+" "+b.Value(form.At("walls", i)+".top.depth"))
+		}
+	}
+	if len(out) == 0 {
+		return "none"
+	}
+	return strings.Join(out, ", ")
+}
+
+// topOpening is a top in the words of a face of an opening.
+func topOpening(w survey.Wall) survey.Opening {
+	return survey.Opening{Kind: string(survey.Niche), Name: w.Name}
+}

@@ -1,0 +1,124 @@
+package form
+
+import (
+	"fmt"
+	"slices"
+
+	"coursewright/layout/survey"
+)
+
+// addTop puts a top on a wall, or gives a top a tile of its own:
+//
+//	add walls[3].top seat
+//	add walls[3].top.face.tile
+//
+// What it holds at first is a plain default, to be typed over: a seat 16 in deep, a
+// curb of 4 1/2 in, the cap of a half wall of studs and boards (common practice, no
+// source).
+func addTop(job *survey.Job, w *survey.Wall, way []step, what string) error {
+	if len(way) == 3 && way[1].name == "face" && way[2].name == "tile" && w.Top != nil {
+		ownTile(job, &w.Top.Face)
+		return nil
+	}
+	if len(way) != 1 || !slices.Contains(survey.TopKinds(), what) {
+		return fmt.Errorf("a top is one of %v, not %q", survey.TopKinds(), what)
+	}
+	w.Top = &survey.Top{Kind: what}
+	switch survey.Kind(what) {
+	case survey.SeatTop:
+		w.Top.Depth = pick(job, "16", "400")
+	case survey.LedgeTop:
+		w.Top.Depth = pick(job, "4", "100")
+	default:
+		w.Top.Depth = pick(job, "5", "130")
+	}
+	w.Head.Meets, w.Head.Gap, w.Head.Readings, w.Head.Finish, w.Head.Trim = "", "", nil, "", ""
+	return nil
+}
+
+// ownTile gives a face a tile of its own.
+func ownTile(job *survey.Job, face *survey.InsideFace) {
+	face.Slab, face.Cased = "", false
+	face.Tile = &survey.Tile{Width: pick(job, "1", "25"), Height: pick(job, "1", "25"), Thickness: pick(job, "1/4", "6")}
+	face.Joint = pick(job, "1/8", "3")
+}
+
+// forgetTop drops the top of a wall, or the tile of its own.
+func forgetTop(job *survey.Job, way []step) error {
+	if way[1].index < 0 || way[1].index >= len(job.Walls) || job.Walls[way[1].index].Top == nil {
+		return fmt.Errorf("there is no top to be forgotten")
+	}
+	w := &job.Walls[way[1].index]
+	switch {
+	case len(way) == 3:
+		w.Top = nil
+	case len(way) == 5 && way[3].name == "face" && way[4].name == "tile":
+		w.Top.Face.Tile, w.Top.Face.Joint, w.Top.Face.Bond = nil, "", nil
+	default:
+		return fmt.Errorf("there is nothing to be forgotten")
+	}
+	return nil
+}
+
+// addWallBetween adds the front of a bench or the face of a curb: a wall between two
+// others, which it meets in their run, with its top. Seats are 17 to 19 in high (NKBA, as
+// quoted by a how-to page); a curb of 4 in is common practice, no source.
+func addWallBetween(job *survey.Job, what string) error {
+	name, kind, high := "bench", string(survey.SeatTop), pick(job, "18", "450")
+	if what == "curb" {
+		name, kind, high = "curb", string(survey.CurbTop), pick(job, "4", "100")
+	}
+	right := survey.End{}
+	if n := len(job.Walls); n > 0 {
+		right = job.Walls[n-1].Right
+	}
+	if err := addWall(job); err != nil {
+		return err
+	}
+	n := len(job.Walls)
+	w, drop := &job.Walls[n-1], pick(job, "40", "1000")
+	if n > 1 {
+		job.Walls[n-2].Right = right // it meets none at its end
+	}
+	w.Name, w.Width = freshName(wallNames(*job), name), pick(job, "36", "900")
+	w.Left = survey.End{Meets: "wall", Gap: pick(job, "1/8", "3")}
+	w.Right = w.Left
+	if s := stoodOn(*job); s != nil {
+		drop = s.Readings[0].Drop
+		w.Base[0] = survey.Segment{Meets: s.Meets, Gap: s.Gap}
+	}
+	w.Base[0].Readings = []survey.Drop{{At: "0", Drop: drop}, {At: w.Width, Drop: drop}}
+	w.Head = survey.Head{Stops: &survey.Mark{At: less(job, high, drop)}}
+	return addTop(job, w, []step{{name: "top"}}, kind)
+}
+
+// stoodOn is a stretch of shower base in the room, or nil.
+func stoodOn(job survey.Job) *survey.Segment {
+	for i := range job.Walls {
+		for k := range job.Walls[i].Base {
+			if s := &job.Walls[i].Base[k]; s.Meets == string(survey.ShowerBase) && len(s.Readings) > 0 {
+				return s
+			}
+		}
+	}
+	return nil
+}
+
+// tidyTop drops what means nothing for a top as it is made. A profile needs trim.
+func tidyTop(job *survey.Job, w *survey.Wall) {
+	t := w.Top
+	if t == nil {
+		return
+	}
+	if w.Head.Meets != "" {
+		w.Top = nil
+		return
+	}
+	w.Head.Finish, w.Head.Trim = "", ""
+	how := survey.Kind(t.Corner)
+	if how == survey.Mitre || how == survey.Profile {
+		t.Laps = ""
+	}
+	fitTrim(job, how, &t.Trim)
+	tidyFace(&t.Face)
+}
