@@ -133,7 +133,7 @@ func (b *box) onward(f *plan.Face) (along, up length.Length) {
 		return along, 0
 	}
 	high := b.room.Tile.Height + b.room.Joint
-	return along, length.Length(length.DivFloor(b.hole.Bottom-1-b.line(), high)+1) * high
+	return along, length.Length(length.DivFloor(b.hole.Bottom-1-b.line(), high)+1+int64(b.skip)) * high
 }
 
 // line is the bottom edge of course 0 as the courses beside the opening have it:

@@ -15,7 +15,8 @@
 //  4. A wall whose openings have no inside, and whose head has no top, stays as it
 //     was.
 //  5. Without a tile or bond of its own the top of a wall goes on with it: its first
-//     row is the course after the highest one, whole from the front edge on.
+//     row is the course after the highest one, or where that leaves slivers another of
+//     the bond that leaves fewer, whole from the front edge on.
 //
 // Where two faces meet, both keep the gap from each other, so that a niche whose
 // edges lie on joints has whole tiles on its back: common practice, no source.
@@ -82,6 +83,7 @@ type box struct {
 	rise    length.Length
 	letter  string
 	lies    *survey.FaceFound // what is laid on the top of a wall
+	skip    int               // courses of the bond that are passed over under it
 }
 
 func newBox(room survey.Room, s plan.Setout, w *plan.Wall, opening int) *box {

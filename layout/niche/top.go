@@ -39,12 +39,37 @@ func topOf(room survey.Room, s plan.Setout, wall int, w *plan.Wall) *plan.Top {
 	if found.Face.Slab > 0 {
 		c.slab(&f)
 	} else {
-		c.cut(&f)
+		c.lay(&f)
 	}
 	c.number(&f)
 	c.mitred(&f)
 	c.trim(&f)
 	return &plan.Top{Face: f, Found: found, Front: front, Rise: found.Rise(found.Deepest(), room.Units)}
+}
+
+// lay cuts the top as the bond goes on, or, where that leaves slivers, from the course of
+// the bond on that leaves the fewest: a curb has but one row.
+func (c *crown) lay(f *plan.Face) {
+	c.cut(f)
+	if f.Own || !c.room.Bond.Coursed() || c.room.Bond.Plumb {
+		return
+	}
+	for c.skip = 1; int64(c.skip) < c.room.Bond.Den && slivers(f) > 0; c.skip++ {
+		other := *f
+		if c.cut(&other); slivers(&other) < slivers(f) {
+			*f = other
+		}
+	}
+}
+
+// slivers counts the pieces of a face that are slivers or less.
+func slivers(f *plan.Face) (n int) {
+	for _, p := range f.Pieces {
+		if p.Sliver || p.Unworkable {
+			n++
+		}
+	}
+	return n
 }
 
 // end is where the top comes to at an end of its wall: the face of the tile on the wall

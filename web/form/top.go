@@ -89,6 +89,7 @@ func addWallBetween(job *survey.Job, what string) error {
 	}
 	w.Base[0].Readings = []survey.Drop{{At: "0", Drop: drop}, {At: w.Width, Drop: drop}}
 	w.Head = survey.Head{Stops: &survey.Mark{At: less(job, high, drop)}}
+	job.Guess = append(job.Guess, At("walls", n-1)+".top.depth", At("walls", n-1)+".width")
 	return addTop(job, w, []step{{name: "top"}}, kind)
 }
 

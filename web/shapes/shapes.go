@@ -25,6 +25,7 @@ func All() []Shape {
 		{"two", "Shower with two tiles", "Three walls round a shower base, one tile up to a line and another above it."},
 		{"herringbone", "Shower in herringbone", "Three walls round a shower base, in herringbone that stands at 45°."},
 		{"half wall", "Shower behind a half wall", "Two walls and a half wall round a shower base, with bullnose round the end of the half wall."},
+		{"bench", "Shower with a bench and a curb", "Three walls, a bench across the far end and a curb at the entry, each with its top of tile."},
 		{"one", "One wall", "A single wall between two lines."},
 	}
 }
@@ -94,6 +95,8 @@ func (m maker) walls(key string) ([]survey.Wall, bool) {
 		return m.withNiche(m.alcove("shower base", m.say("36", "900"), m.say("48", "1200"), m.ceiling)), true
 	case "half wall":
 		return m.withHalfWall(), true
+	case "bench":
+		return m.withBench(), true
 	case "corner":
 		size := m.say("36", "900")
 		return []survey.Wall{

@@ -46,7 +46,10 @@ func (b *book) cautionsLeft() {
 	if !b.warnLater {
 		return
 	}
-	write := func(f *flow) { f.cautions() }
+	write := func(f *flow) {
+		f.cautions()
+		f.words(plain, finding.LocalCode)
+	}
 	for _, f := range b.flows {
 		if f.kind != Elevations && f.kind != Measuring && b.roomFor(f, write) {
 			write(f)

@@ -1,0 +1,85 @@
+package drawing
+
+import (
+	"fmt"
+	"math/rand/v2"
+	"os"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"coursewright/layout"
+	"coursewright/layout/survey"
+)
+
+// benched is the shower with a bench and a curb that ships.
+func benched(t *testing.T, change func(*survey.Job)) layout.Plan {
+	t.Helper()
+	file, err := os.ReadFile("../../testdata/jobs/bench.json")
+	require.NoError(t, err)
+	job, err := survey.Read(file)
+	require.NoError(t, err)
+	if change != nil {
+		change(&job)
+	}
+	p, err := layout.Now(job)
+	require.NoError(t, err)
+	return p
+}
+
+// No text of a top lies on another or off the paper, on screens of any width and on
+// paper, whatever its depth and edge; a wall without one gives nothing.
+func TestATopKeepsItsTextsApart(t *testing.T) {
+	for seed := range uint64(10) {
+		r := rand.New(rand.NewPCG(seed, 11))
+		p := benched(t, func(job *survey.Job) {
+			n := func(low, high int) string { return fmt.Sprintf("%d/16", low*16+r.IntN((high-low)*16)) }
+			job.Trims = append(job.Trims, survey.TrimTile{Name: "nose", Kind: "bullnose", Width: "2", Length: "6"})
+			for i := 3; i < 5; i++ {
+				top := job.Walls[i].Top
+				top.Depth, top.Trim, top.Corner = n(5, 24), "", []string{"", "mitre", "profile", "bullnose"}[r.IntN(4)]
+				switch {
+				case top.Corner == "profile":
+					top.Trim = "bar"
+				case top.Corner == "bullnose" && r.IntN(2) == 0:
+					top.Trim = "nose"
+				}
+				if r.IntN(3) == 0 {
+					top.Right = n(5, 24)
+				}
+				if r.IntN(3) == 0 {
+					job.Walls[i].Right = survey.End{Stops: &survey.Mark{At: n(20, 36)}}
+				}
+			}
+		})
+		for _, wall := range []int{3, 4} {
+			for _, wide := range []Micron{0, 340 * px, 700 * px, 1900 * px} {
+				keepApart(t, fmt.Sprintf("seed %d, wall %d, %d wide", seed, wall, wide), FoldTop(p, wall, Options{Wide: wide}), wallTexts.least)
+			}
+			for _, scale := range []Scale{{1, 8}, {1, 12}, {1, 16}} {
+				keepApart(t, fmt.Sprintf("seed %d, wall %d, on paper", seed, wall), FoldTop(p, wall, Options{Sheet: true, Scale: scale}), sheetTexts.least)
+			}
+			assert.Contains(t, FoldTop(p, wall, Options{}).Describe, string(p.Walls[wall].Top.Found.Kind))
+		}
+		assert.Empty(t, FoldTop(p, 0, Options{}).Elements)
+		assert.Empty(t, FoldTop(p, 9, Options{}).Elements)
+	}
+}
+
+// A level line far over a low wall is no line on its sheet, and no tick of the rail leaves it.
+func TestALowWallKeepsTheLevelLineOffItsSheet(t *testing.T) {
+	p := benched(t, nil)
+	s := Elevation(p, 4, Options{Sheet: true, Scale: Scale{Paper: 1, Real: 8}})
+	for _, e := range s.Elements {
+		if path, is := e.(Path); is {
+			for _, ring := range path.Rings {
+				for _, at := range ring {
+					assert.GreaterOrEqual(t, at.Y, Micron(0), "%v", path.Tag)
+				}
+			}
+		}
+	}
+	assert.Contains(t, topText(p.Walls[3]), "seat B-T on it: mitre")
+	assert.Empty(t, topText(p.Walls[0]))
+}

@@ -1,0 +1,69 @@
+package sheet
+
+import (
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"coursewright/layout/finding"
+)
+
+// Every top stands on a sheet at a scale of the ladder, with what is framed for it, its
+// fall, and its pieces and trim in the list under it: poppler reads them.
+func TestEveryTopHasItsSheet(t *testing.T) {
+	plan := roomOf(t, "jobs/bench")
+	text := printedText(t, plan, Elevations)
+	for _, want := range []string{"B-T, seat of bench", "C-T, curb", `falls 3/8" to the front`, "edge mitred at 45°", "boards −18 5/8", "edge with the profile bar", `34 3/4"`} {
+		says(t, text, want)
+	}
+	b := newBook(plan, Options{Kinds: []Kind{Elevations}})
+	found := 0
+	for _, l := range b.leaves {
+		for _, p := range l.parts {
+			if strings.HasPrefix(p.scene.Title, "The seat of") || strings.HasPrefix(p.scene.Title, "The curb") {
+				found++
+				lo, hi := l.area()
+				assert.True(t, p.at.X >= lo.X && p.at.X+p.scene.Width <= hi.X && p.at.Y+p.scene.Height <= hi.Y, "within the margins")
+				assert.Contains(t, ladder(plan.Room.Units), p.scene.Scale)
+			}
+		}
+	}
+	assert.Equal(t, 2, found)
+	for i, w := range plan.Walls {
+		for _, u := range b.unfolded(i) {
+			listed := 0
+			for _, r := range b.insideCuts(u).rows {
+				require.Len(t, r.cells, 7)
+				n := 0
+				for _, c := range r.cells[4] {
+					n = 10*n + int(c-'0')
+				}
+				listed += n
+			}
+			assert.Equal(t, len(w.Top.Pieces)+len(w.Top.Trim), listed, "all of %s is in its list", u.title)
+		}
+	}
+}
+
+// A bench and a half wall are no more pages than a setter carries, and every caution is on
+// one of them: where the set-out sheet has no room they stand on a later list.
+func TestLowWallsAreAtMostTwelvePages(t *testing.T) {
+	for _, name := range []string{"jobs/bench", "jobs/half-wall"} {
+		plan := roomOf(t, name)
+		for _, paper := range Papers()[:2] {
+			b := newBook(plan, Options{Paper: paper})
+			assert.LessOrEqual(t, len(b.leaves), 12, "%s on %s: %v", name, paper.Name, leavesOf(b))
+			assert.Equal(t, 1, leavesOf(b)[SetOut])
+		}
+		file, _ := paged(t, plan, Options{})
+		text := tool(t, "pdftotext", "-layout", file, "-")
+		says(t, text, finding.LocalCode)
+		for _, f := range plan.Findings {
+			if f.Grade == finding.Caution {
+				says(t, text, f.Text)
+			}
+		}
+	}
+}
