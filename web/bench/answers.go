@@ -102,6 +102,9 @@ func (b Bench) firstCourse() Answer {
 		}
 		a.Figures = append(a.Figures, page.Figure{Value: value, Note: c.Name})
 	}
+	if len(a.Figures) > 4 && !slices.ContainsFunc(a.Figures, func(f page.Figure) bool { return f.Value != a.Figures[0].Value }) {
+		a.Figures = []page.Figure{{Value: a.Figures[0].Value, Note: "at every corner"}}
+	}
 	in := stages.Input{Room: b.Plan.Room, Walls: b.Plan.Walls, Cuts: b.Schedule}
 	for _, w := range b.Plan.Walls {
 		for _, p := range w.Pieces {

@@ -3,6 +3,7 @@ package bench
 import (
 	"strings"
 
+	"coursewright/layout/length"
 	"coursewright/layout/survey"
 	"coursewright/web/form"
 	"coursewright/web/page"
@@ -37,6 +38,19 @@ func wallTopsLine(b Bench) string {
 		return "none"
 	}
 	return strings.Join(out, ", ")
+}
+
+// lowWall is how high a wall may be that is offered a top: half walls are 36 to 42 in
+// high, some to 60 (how-to pages).
+const lowWall = 60 * length.Inch
+
+// low tells whether the tile of a wall ends no higher than a half wall's.
+func (b Bench) low(i int) bool {
+	if i >= len(b.Plan.Walls) {
+		return true
+	}
+	w := b.Plan.Walls[i]
+	return w.Start.Placed.Head-w.Shape.Region.Bounds().Bottom <= lowWall
 }
 
 // topOpening is a top in the words of a face of an opening.
