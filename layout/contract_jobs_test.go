@@ -111,6 +111,9 @@ func (d draws) end(name string, corner bool, at, spread int) survey.End {
 		return survey.End{Stops: d.mark(name, at, spread)}
 	}
 	e := survey.End{Meets: "corner"}
+	if !corner && d.maybe(name+" meets the run of a wall") {
+		e.Meets = "wall"
+	}
 	if d.maybe(name + " leans") {
 		e.Lean = []survey.Lean{{Height: d.text(d.mm("low", -400, -300)), Off: d.text(d.mm("off", -9, 9))}, {Height: d.text(d.mm("height", 0, 100)), Off: d.text(d.mm("off", -9, 9))}, {Height: d.text(d.mm("top", 350, 400)), Off: d.text(d.mm("off", -9, 9))}}
 	}

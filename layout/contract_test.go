@@ -218,6 +218,29 @@ func (r room) trim(name string) float64 {
 	return 0
 }
 
+// underTop is how far under the finished edge of a top the tile of its wall ends: a joint
+// under the back of the top's tile where that laps over it.
+func (r room) underTop(top *survey.Top) float64 {
+	if top == nil {
+		return 0
+	}
+	thick := r.or(r.job.Tile.Thickness, "5/16", "8")
+	if top.Face.Slab != "" {
+		thick = r.said(top.Face.Slab)
+	}
+	boards := 0.0
+	if top.Sizes == "lined" {
+		boards = r.deep - r.or(r.job.Tile.Thickness, "5/16", "8") + thick
+	}
+	switch {
+	case top.Corner == "mitre":
+		return -boards
+	case top.Corner == "profile" || top.Laps == "front":
+		return r.trim(top.Trim) - boards
+	}
+	return thick + r.joint - boards
+}
+
 // ranges holds that no mark stands outside its range.
 func ranges(t require.TestingT, r room, i int, w planWall) {
 	within := func(m *survey.Mark, got float64, what string) {
@@ -232,7 +255,7 @@ func ranges(t require.TestingT, r room, i int, w planWall) {
 		name string
 		m    *survey.Mark
 		edge float64 // from where tile ends to the finished edge
-	}{{"end left", found.Left.Stops, -r.trim(found.Left.Trim)}, {"end right", found.Right.Stops, r.trim(found.Right.Trim)}, {"head", found.Head.Stops, r.trim(found.Head.Trim)}} {
+	}{{"end left", found.Left.Stops, -r.trim(found.Left.Trim)}, {"end right", found.Right.Stops, r.trim(found.Right.Trim)}, {"head", found.Head.Stops, r.trim(found.Head.Trim) + r.underTop(found.Top)}} {
 		if e.m != nil {
 			within(e.m, w.Marks.at(e.name)+e.edge, e.name)
 		}

@@ -377,7 +377,7 @@ func (j *judge) beyond(i int, right bool) int {
 	if right {
 		other, own = walls[n].Left, walls[i].Right
 	}
-	if other.Meets == "" || own.Meets == "" {
+	if other.Meets == "" || own.Meets == "" || other.Meets == "wall" || own.Meets == "wall" {
 		return -1
 	}
 	return n

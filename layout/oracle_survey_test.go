@@ -159,8 +159,12 @@ func (r room) rank(i int) (place int) {
 // lap is how far tile stays behind the neighbour's, and how much of it is hidden.
 func (r room) lap(i int, right bool) (behind, cover float64) {
 	n, walls := i-1, r.job.Walls
+	own := walls[i].Left
 	if right {
-		n = i + 1
+		n, own = i+1, walls[i].Right
+	}
+	if own.Meets == "wall" { // the run of a wall that is tiled
+		return r.deep, 0
 	}
 	if len(walls) >= 4 {
 		n = (n + len(walls)) % len(walls)
@@ -173,7 +177,7 @@ func (r room) lap(i int, right bool) (behind, cover float64) {
 		other = walls[n].Left
 	}
 	switch {
-	case other.Meets == "":
+	case other.Meets == "" || other.Meets == "wall":
 		return 0, 0
 	case r.rank(i) < r.rank(n):
 		return 0, r.deep
