@@ -23,7 +23,11 @@ func (h hands) bands() {
 		found, at := h.plan.Room.Bands[i], h.plan.Setout.Bands[i]
 		id, text, y := "band "+found.Name, "bottom edge of "+found.Name, at.Bottom
 		place := h.clear("y", plane.Point{X: r.Left, Y: y}, plane.Point{X: r.Right, Y: y})
-		h.add(Handle{ID: id, Axis: "y", Text: text, X: place.X, Y: y, At: h.f.at(place.X, y), Measured: !found.Bottom.Free(), Snaps: []Snap{{Axis: "y", Side: Begins}}})
+		band := Handle{ID: id, Axis: "y", Text: text, X: place.X, Y: y, At: h.f.at(place.X, y), Measured: !found.Bottom.Free()}
+		if h.plan.Room.Bond.Coursed() { // a pattern has no joint lines to put it on
+			band.Snaps = []Snap{{Axis: "y", Side: Begins}}
+		}
+		h.add(band)
 	}
 }
 

@@ -41,6 +41,9 @@ func Get(job survey.Job, path string) string {
 
 // descend goes one step down, or gives the zero Value.
 func descend(v reflect.Value, s step) reflect.Value {
+	if m, ok := v.Interface().(survey.Measure); ok && m.Mark == nil && s.name == "at" {
+		return reflect.ValueOf(m.Plain) // a plain length is asked for as a mark that was measured
+	}
 	switch v = resolve(v); v.Kind() {
 	case reflect.Struct:
 		field, _ := member(v, s)

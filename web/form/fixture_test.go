@@ -44,3 +44,18 @@ func TestAMeasuredHeightHasNoWish(t *testing.T) {
 	require.NoError(t, Apply(&job, "remove walls[1].fixtures[0]"))
 	assert.Nil(t, job.Walls[1].Fixtures)
 }
+
+// A height that a file gives as one length is shown as measured, and stays as it was typed
+// until another is.
+func TestAPlainHeightOutlastsTheForm(t *testing.T) {
+	job := demo(t)
+	job.Walls[1].Fixtures = []survey.Fixture{{Kind: "corner shelf", Name: "shelf", Corner: "left", Width: "8", Height: survey.Measure{Plain: "4"}}}
+	at := "walls[1].fixtures[0].height.at"
+	assert.Equal(t, "4", Get(job, at))
+	require.NoError(t, Decode(&job, url.Values{at: {"4"}}))
+	assert.Equal(t, survey.Measure{Plain: "4"}, job.Walls[1].Fixtures[0].Height)
+	require.NoError(t, Decode(&job, url.Values{at: {"5"}}))
+	assert.Equal(t, survey.Measure{Mark: &survey.Mark{At: "5"}}, job.Walls[1].Fixtures[0].Height)
+	_, faults := job.Resolve()
+	assert.Empty(t, faults)
+}

@@ -14,6 +14,9 @@ const freeBy = 2 * length.Inch
 
 // free turns a measured mark into a range round the value typed.
 func free(job *survey.Job, path string) error {
+	if path == "joint" {
+		return fmt.Errorf("there is no mark at %q", path)
+	}
 	typed := Get(*job, path+".at")
 	system, _ := System(job.Units)
 	at, err := length.Parse(typed, system)

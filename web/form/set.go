@@ -114,6 +114,9 @@ func setMeasure(m *survey.Measure, way []step, value string) error {
 		*m = survey.Measure{Plain: value}
 		return nil
 	}
+	if m.Mark == nil && m.Plain != "" && way[0].name == "at" && value == m.Plain {
+		return nil // it was shown so, and stays as it was typed
+	}
 	if m.Mark == nil {
 		m.Mark = &survey.Mark{}
 	}
