@@ -25,7 +25,7 @@ type Desk struct {
 func New(solve page.Solver, l Limits) *Desk {
 	l = l.orUsual()
 	return &Desk{solve: solve, limits: l, running: map[string]*run{},
-		queue: &queue{free: [2]int{ordinary: l.Rooms, large: l.Large}, most: l.Packed, wait: l.Wait}}
+		queue: &queue{free: [2]int{ordinary: l.Rooms, large: l.Large}, most: l.Packed, wait: l.Wait, slice: l.Slice, rooms: l.Rooms}}
 }
 
 // run is one solving of a job, for all who ask for it meanwhile.
@@ -107,8 +107,9 @@ func (d *Desk) shared(ctx context.Context, document string, job survey.Job) (lay
 	d.running[document] = r
 	d.mu.Unlock()
 	defer d.ended(document, r)
-	plan, err := d.solve(ctx, job)
-	if ctx.Err() == nil {
+	slices := d.paced(ctx)
+	plan, err := d.solve(slices, job)
+	if ctx.Err() == nil && slices.err == nil {
 		r.plan, r.err = plan, err
 	}
 	return plan, err

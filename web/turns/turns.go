@@ -14,6 +14,8 @@
 //     over and its plan forgotten; a large page waits packed, and while much waits no large room is
 //     begun.
 //  6. Who waits too long is told so (page.ErrBusy), and a request that takes too long is ended.
+//  7. A room that takes long lets those who wait go first, again and again, until its request has
+//     been here for two thirds of what one may wait; as many rest so as are worked on.
 package turns
 
 import (
@@ -35,6 +37,7 @@ type Limits struct {
 	Packed int           // bytes of packed pages that wait for their readers while no large room is begun
 	Wait   time.Duration // for a turn
 	Whole  time.Duration // for a request, the waiting included
+	Slice  time.Duration // after which a turn may be passed on to others
 }
 
 // orUsual fills in the usual limits. Rooms are more than there are processors, so that two that take
@@ -48,6 +51,7 @@ func (l Limits) orUsual() Limits {
 		Packed: cmp.Or(l.Packed, 64<<20),
 		Wait:   cmp.Or(l.Wait, 30*time.Second),
 		Whole:  cmp.Or(l.Whole, 45*time.Second),
+		Slice:  cmp.Or(l.Slice, 50*time.Millisecond),
 	}
 }
 
@@ -67,6 +71,11 @@ type queue struct {
 	most   int    // bytes that may wait while a large room is begun
 	wait   time.Duration
 	those  []*place // who wait, in order
+
+	slice   time.Duration // the least time after which a turn is passed on
+	held    time.Duration // how long a place was held of late
+	rooms   int           // places for ordinary rooms
+	resting int           // rooms whose turn was passed on
 }
 
 // place is somebody's place in the queue.
@@ -108,10 +117,13 @@ func (q *queue) giveUp(p *place) {
 	q.letIn()
 }
 
-// leave ends a turn.
-func (q *queue) leave(s size) {
+// leave ends a turn that began at a time.
+func (q *queue) leave(s size, since time.Time) {
 	q.mu.Lock()
 	defer q.mu.Unlock()
+	if s == ordinary {
+		q.holding(time.Since(since))
+	}
 	q.free[s]++
 	q.letIn()
 }
@@ -139,8 +151,10 @@ func (q *queue) letIn() {
 // turn is one request's turn. It is taken when the first room is worked on, and kept to the end.
 type turn struct {
 	queue *queue
+	came  time.Time // when the request came
 	mu    sync.Mutex
 	has   bool
+	since time.Time // it has it
 	size  size
 }
 
@@ -159,14 +173,14 @@ func (t *turn) enter(ctx context.Context, s size) error {
 	if err := t.queue.enter(ctx, s); err != nil {
 		return err
 	}
-	t.has, t.size = true, s
+	t.has, t.size, t.since = true, s, time.Now()
 	return nil
 }
 
 // end gives the turn back. Its caller has mu, or is the last to know of it.
 func (t *turn) end() {
 	if t.has {
-		t.queue.leave(t.size)
+		t.queue.leave(t.size, t.since)
 		t.has = false
 	}
 }

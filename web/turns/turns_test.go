@@ -137,6 +137,7 @@ func idle(t testing.TB, d *Desk) {
 	d.queue.mu.Lock()
 	defer d.queue.mu.Unlock()
 	assert.Equal(t, [2]int{l.Rooms, l.Large}, d.queue.free)
+	assert.Zero(t, d.queue.resting)
 	assert.Empty(t, d.queue.those)
 	assert.Zero(t, d.queue.packed)
 	assert.Empty(t, d.running)
