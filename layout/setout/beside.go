@@ -179,6 +179,7 @@ func (b *beside) part(wall int, by []int, n int) (survey.WallFound, side) {
 		w.Head.Stops = survey.Span{From: *at, To: *at}
 		delete(w.MarkPins, survey.HeadMark)
 	}
+	w.Base = withoutLegsBeyond(w.Base, from, to)
 	w.Pin = b.pin(wall, by, n)
 	w.Openings, w.Fixtures = nil, nil
 	for k, o := range b.room.Walls[wall].Openings {
@@ -187,6 +188,17 @@ func (b *beside) part(wall int, by []int, n int) (survey.WallFound, side) {
 		}
 	}
 	return w, s
+}
+
+// withoutLegsBeyond is a base whose legs in single tiles stand in one part of the wall alone.
+func withoutLegsBeyond(base []survey.SegmentFound, from, to length.Length) []survey.SegmentFound {
+	base = slices.Clone(base)
+	for i := range base {
+		if r := base[i].Readings; r[len(r)-1].At <= from || r[0].At >= to {
+			base[i].Leg = survey.InBond
+		}
+	}
+	return base
 }
 
 // far is beyond any wall.

@@ -90,7 +90,7 @@ func (b *beside) whole(wall int, sides []side, of []int, cut []plan.Wall) (plan.
 	best := plan.Classic{Name: "best", Edge: w.Start.Edge, X: w.Start.X, OnTile: w.Start.OnTile, Figures: first.Start.Classic[len(first.Start.Classic)-1].Figures}
 	w.Start.Classic = []plan.Classic{best}
 	w.Bare = places(w.Gaps)
-	w.Shape = found.Shape(b.room.Units, w.Start.Placed)
+	w.Shape = found.WithLegs().Shape(b.room.Units, w.Start.Placed)
 	if !b.room.Bond.Plumb {
 		slices.SortStableFunc(all, func(p, q piece.Piece) int { return cmp.Compare(p.Row+p.Lift, q.Row+q.Lift) })
 	}

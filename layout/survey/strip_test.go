@@ -69,3 +69,22 @@ func TestWhatAStripTakesFromTheField(t *testing.T) {
 	assert.Equal(t, 20*length.Inch, moved.Left.From+moved.Width.From.Half())
 	assert.Equal(t, 35*length.Inch/8, o.Width.From, "the room before is another one")
 }
+
+// A strip from base to head keeps clear of a leg in single tiles, which belongs to the part
+// of the wall beside it; over one in the bond it may stand.
+func TestAStripKeepsClearOfASingleLeg(t *testing.T) {
+	for _, c := range []struct {
+		leg, middle string
+		over        bool
+	}{{"single", "20", false}, {"single", "33", true}, {"bond", "33", false}} {
+		job := legged(c.leg)
+		job.Walls[0].Strips = []survey.Strip{column(*mark(c.middle))}
+		_, faults := job.Resolve()
+		if !c.over {
+			require.Empty(t, faults)
+			continue
+		}
+		require.Len(t, faults, 1)
+		assert.Contains(t, faults[0].String(), "walls[0].strips[0]: found a strip from base to head, over a leg in single tiles")
+	}
+}

@@ -168,8 +168,25 @@ func (r *resolver) partedRoom(room Room) {
 		switch {
 		case w.Set != nil:
 			r.faults.add(here, "a strip from base to head, where courses stand", "no courses that stand, or a strip between heights")
-		case w.SingleLegs():
-			r.faults.add(here, "a strip from base to head, over a leg in single tiles", "a leg in the bond or left out, or a strip between heights")
+		case w.stripOverLeg():
+			r.faults.add(here, "a strip from base to head, over a leg in single tiles", "a place clear of the leg, a leg in the bond or left out, or a strip between heights")
 		}
 	}
+}
+
+// stripOverLeg tells whether a strip that parts the field may stand over a leg in single
+// tiles. Clear of it the leg belongs to the part of the wall beside it.
+func (w WallFound) stripOverLeg() bool {
+	for _, l := range w.LegsBeside() {
+		if _, how := w.LegOf(l); how != SingleTiles {
+			continue
+		}
+		for _, k := range w.PartedBy() {
+			o := w.Openings[k]
+			if !l.Right && o.Left.From < l.Front || l.Right && o.Left.To+o.Width.To > l.Front {
+				return true
+			}
+		}
+	}
+	return false
 }
