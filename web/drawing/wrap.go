@@ -120,12 +120,16 @@ func (w *wrap) slots(x Micron) Micron {
 	return x - w.gap
 }
 
+// longName is the longest name, in pixels, that a wall is given room for however narrow it is.
+const longName = 110
+
 // need is the room that a wall's texts take, however narrow it is: a start's on
 // either side of its pointer.
 func (w *wrap) need(wall layout.Wall) Micron {
-	n := BoldWidth(wall.Found.Letter, w.texts.letter) + 60*px
+	letter := BoldWidth(wall.Found.Letter, w.texts.letter) + 8*px
+	n := letter + max(52*px, min(TextWidth(wall.Found.Name, w.texts.name)+4*clearance-w.gap, longName*px))
 	if w.opt.Finish && w.opt.Scale != (Scale{}) { // on paper a column wide, where a name gives way
-		n = BoldWidth(wall.Found.Letter, w.texts.letter) + 8*px
+		n = letter
 	}
 	if edge, ok := w.struckEdge(wall); ok && !w.opt.Finish {
 		figure := BoldWidth(w.figure(w.startFigure(wall, edge)), w.texts.figure) + pointTo + 2*clearance
@@ -253,6 +257,9 @@ func (w *wrap) nameOver(f frame, wall layout.Wall, y Micron) {
 		width = apart + w.figure(wall.Found.Width)
 	}
 	space := w.reach(f.wall) - at.X - TextWidth(width, w.texts.name)
+	if full := space + TextWidth(width, w.texts.name); TextWidth(wall.Found.Name, w.texts.name) > space && !w.opt.Finish {
+		space, width = full, "" // rather no width than half a name
+	}
 	name := Label{Tag: tag, Text: short(wall.Found.Name, w.texts.name, space) + width, Size: w.texts.name, At: at, Colour: Black}
 	if w.opt.Finish && w.opt.Scale != (Scale{}) && name.Text != wall.Found.Name {
 		return // the letter alone, rather than half a name
