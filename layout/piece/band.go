@@ -1,6 +1,7 @@
 package piece
 
 import (
+	"encoding/binary"
 	"slices"
 
 	"coursewright/layout/bond"
@@ -63,6 +64,35 @@ func Slice(s survey.Shape, low, high length.Length) Band {
 		b.Region = slice(s.Region, low, high)
 	}
 	return b
+}
+
+// BandOf is the band that one row covers of a wall.
+func BandOf(s survey.Shape, row bond.Row, plumb bool) Band {
+	return Slice(Frame(s, []bond.Row{row}, plumb), row.Low, row.High)
+}
+
+// Key tells bands apart: two with the same key leave the same of every tile.
+func (b Band) Key() string {
+	key := make([]byte, 0, 256)
+	put := func(r plane.Region) {
+		key = binary.AppendVarint(key, int64(len(r)))
+		for _, ring := range r {
+			key = binary.AppendVarint(key, int64(len(ring)))
+			for _, c := range ring {
+				key = binary.AppendVarint(key, int64(c.X))
+				key = binary.AppendVarint(key, int64(c.Y))
+				key = binary.AppendVarint(key, int64(c.On))
+			}
+		}
+	}
+	put(b.Solid)
+	for _, r := range [...]plane.Region{b.Visible, b.Region} {
+		if !same(r, b.Solid) {
+			put(r)
+		}
+		key = append(key, '|')
+	}
+	return string(key)
 }
 
 func slice(r plane.Region, low, high length.Length) plane.Region {
@@ -174,22 +204,41 @@ func cells(r plane.Region, row bond.Row) (from, to int) {
 	return from, to
 }
 
-// split cuts a region into the cells of a row by halves, so that a long row
-// costs no more than its corners times the logarithm of its length.
-func split(r plane.Region, row bond.Row, from, to int, each func(i int, cell plane.Region)) {
-	if len(r) == 0 {
+// layers are the regions of a shape, of which those that are the same as the solid one
+// are so by identity.
+type layers struct{ solid, visible, region plane.Region }
+
+func (b *Band) layers() layers { return layers{b.Solid, b.Visible, b.Region} }
+
+// keep keeps what lies to the left of every line.
+func (s layers) keep(lines ...plane.Line) layers {
+	out := layers{solid: s.solid.KeepAll(lines...)}
+	out.visible, out.region = out.solid, out.solid
+	if !same(s.visible, s.solid) {
+		out.visible = s.visible.KeepAll(lines...)
+	}
+	if !same(s.region, s.solid) {
+		out.region = s.region.KeepAll(lines...)
+	}
+	return out
+}
+
+// split cuts layers into the cells of a row by halves, so that a long row costs no
+// more than its corners times the logarithm of its length.
+func split(s layers, row bond.Row, from, to int, each func(i int, cell layers)) {
+	if len(s.solid) == 0 {
 		return
 	}
 	if from == to {
 		left := row.First + length.Length(from)*row.Pitch
-		if cell := r.KeepAll(plane.RightOf(left), plane.LeftOf(left+row.Width)); len(cell) > 0 {
+		if cell := s.keep(plane.RightOf(left), plane.LeftOf(left+row.Width)); len(cell.solid) > 0 {
 			each(from, cell)
 		}
 		return
 	}
 	middle := from + (to-from)/2
 	edge := row.First + length.Length(middle)*row.Pitch + row.Width
-	split(r.Keep(plane.LeftOf(edge)), row, from, middle, each)
+	split(s.keep(plane.LeftOf(edge)), row, from, middle, each)
 	edge += row.Pitch - row.Width
-	split(r.Keep(plane.RightOf(edge)), row, middle+1, to, each)
+	split(s.keep(plane.RightOf(edge)), row, middle+1, to, each)
 }

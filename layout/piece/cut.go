@@ -27,12 +27,11 @@ func Cut(shape survey.Shape, rows []bond.Row, rule Rule) (pieces []Piece, bare [
 	return pieces, c.cover.Gaps()
 }
 
-// Row cuts one row of a wall and hands over each piece as it stands on the wall,
-// only until the next one is cut; a whole tile only by its box in the frame of the
-// rows. It is for counting many set-outs, of which the pieces are not kept.
-func Row(shape survey.Shape, row bond.Row, rule Rule, each func(*Piece), whole func(plane.Rect)) {
-	rows := []bond.Row{row}
-	c := &cutter{rule: rule, framed: Frame(shape, rows, rule.Plumb)}
+// Row cuts the band that one row covers of a wall and hands over each piece as it
+// stands on the wall, only until the next one is cut; a whole tile only by its box in
+// the frame of the rows. It is for counting many set-outs, of which the pieces are not kept.
+func Row(band Band, row bond.Row, rule Rule, each func(*Piece), whole func(plane.Rect)) {
+	c := &cutter{rule: rule}
 	c.emit = func(p *Piece) {
 		if rule.Plumb {
 			p.turnBack()
@@ -40,7 +39,7 @@ func Row(shape survey.Shape, row bond.Row, rule Rule, each func(*Piece), whole f
 		each(p)
 	}
 	c.whole = func(_ bond.Row, tile plane.Rect) { whole(tile) }
-	c.all(rows)
+	c.row(&band, row)
 }
 
 // Solid is the face of the piece with the holes of pipes filled, in the frame of
@@ -127,51 +126,42 @@ func (b *Band) certain(row bond.Row, i int) bool {
 func (c *cutter) cells(b *Band, row bond.Row, from, to int) {
 	left := row.First + length.Length(from)*row.Pitch
 	right := row.First + length.Length(to)*row.Pitch + row.Width
-	within := func(r plane.Region) plane.Region { return r.KeepAll(plane.RightOf(left), plane.LeftOf(right)) }
-	split(within(b.Solid), row, from, to, func(i int, cell plane.Region) {
+	split(b.layers().keep(plane.RightOf(left), plane.LeftOf(right)), row, from, to, func(i int, cell layers) {
 		left := row.First + length.Length(i)*row.Pitch
 		tile := plane.Rect{Left: left, Bottom: row.Low, Right: left + row.Width, Top: row.High}
-		for _, part := range ordered(cell.Parts()) {
-			c.part(b, row, tile, part)
+		parts := cell.solid.Parts()
+		if len(parts) == 1 {
+			c.part(row, tile, cell)
+			return
+		}
+		for _, part := range ordered(parts) {
+			c.part(row, tile, cell.at(part))
 		}
 	})
 }
 
 // ordered puts the parts of one tile from left to right, then upwards.
 func ordered(parts []plane.Region) []plane.Region {
-	if len(parts) > 1 {
-		slices.SortStableFunc(parts, func(a, b plane.Region) int {
-			p, q := a.Bounds(), b.Bounds()
-			if p.Left != q.Left {
-				return int(max(-1, min(1, p.Left-q.Left)))
-			}
-			return int(max(-1, min(1, p.Bottom-q.Bottom)))
-		})
-	}
+	slices.SortStableFunc(parts, func(a, b plane.Region) int {
+		p, q := a.Bounds(), b.Bounds()
+		if p.Left != q.Left {
+			return int(max(-1, min(1, p.Left-q.Left)))
+		}
+		return int(max(-1, min(1, p.Bottom-q.Bottom)))
+	})
 	return parts
 }
 
 // part makes a piece of one connected remainder of a tile, unless sealant
 // takes it.
-func (c *cutter) part(b *Band, row bond.Row, tile plane.Rect, part plane.Region) {
-	inTile := func(r plane.Region) plane.Region {
-		return near(r.KeepAll(plane.RightOf(tile.Left), plane.LeftOf(tile.Right)), part)
-	}
-	p := Piece{Row: row.Course, Tile: tile, Face: part, Visible: part, solid: part}
-	if !same(b.Region, b.Solid) {
-		if p.Face = inTile(b.Region); p.Face.Area2() <= 0 {
-			return
-		}
-	}
-	if c.rule.sealed(part) {
+func (c *cutter) part(row bond.Row, tile plane.Rect, part layers) {
+	if part.region.Area2() <= 0 || c.rule.sealed(part.solid) {
 		return
 	}
-	if !same(b.Visible, b.Solid) {
-		p.Visible = inTile(b.Visible)
-	}
+	p := Piece{Row: row.Course, Tile: tile, Face: part.region, Visible: part.visible, solid: part.solid}
 	p.Whole = p.Face.Area2() == 2*tile.Width().Times(tile.Height())
 	c.rule.measure(&p)
-	c.cover.Region(part)
+	c.cover.Region(part.solid)
 	c.emit(&p)
 }
 
@@ -207,6 +197,18 @@ func thin(part plane.Region, side plane.Side, limit length.Length) bool {
 		return part.Across().Most <= limit
 	}
 	return part.Transposed().Across().Most <= limit
+}
+
+// at is what the layers of a tile that has several parts leave of one of them.
+func (s layers) at(part plane.Region) layers {
+	out := layers{part, part, part}
+	if !same(s.visible, s.solid) {
+		out.visible = near(s.visible, part)
+	}
+	if !same(s.region, s.solid) {
+		out.region = near(s.region, part)
+	}
+	return out
 }
 
 // near keeps what lies at one part of a tile that has several. It cuts one unit

@@ -126,21 +126,30 @@ func (r Ring) bend(l Line, box Rect) Ring {
 // Keep returns the part of the region to the left of the line. New edges along
 // the line have On 0. Parts without area vanish.
 func (r Region) Keep(l Line) Region {
-	var out Region
-	var c chains
+	var space [4]Ring
+	c, whole := chains(space[:0]), 0
 	for _, ring := range r {
 		switch ring.lies(l) {
 		case left:
-			out = append(out, ring)
+			whole++
 		case astride:
-			c.gather(ring, l)
+			c = c.gather(ring, l)
 		}
 	}
-	linked := c.link(l)
-	if out == nil {
-		return linked
+	if whole == len(r) {
+		return r
 	}
-	return append(out, linked...)
+	cut := c.link(l)
+	if whole == 0 {
+		return cut
+	}
+	out := make(Region, 0, whole+len(cut))
+	for _, ring := range r {
+		if ring.lies(l) == left {
+			out = append(out, ring)
+		}
+	}
+	return append(out, cut...)
 }
 
 // KeepAll keeps what lies to the left of every line.
@@ -185,18 +194,17 @@ func (r Ring) lies(l Line) position {
 
 // chains are the stretches of rings to the left of a line; each enters over
 // the line and leaves over it.
-type chains struct {
-	runs   []Ring
-	events []event
-}
+type chains []Ring
 
+// event is where a chain enters over the line, or leaves over it.
 type event struct {
 	at    int64
 	run   int
 	enter bool
 }
 
-func (c *chains) gather(r Ring, l Line) {
+// gather adds the stretches of a ring.
+func (c chains) gather(r Ring, l Line) chains {
 	n := len(r)
 	first := 0
 	for l.Side(r[first].Point) > 0 {
@@ -223,35 +231,40 @@ func (c *chains) gather(r Ring, l Line) {
 			if sb < 0 {
 				leave = cross(a.Point, b.Point, sa, sb)
 			}
-			c.runs = append(c.runs, append(run, Corner{leave, 0}))
+			c = append(c, append(run, Corner{leave, 0}))
 		}
 		a, sa = b, sb
 	}
+	return c
 }
 
 // link joins the chains along the line. Along it, the inside begins where a
 // chain leaves and ends at the next one that enters; where several meet in one
 // point, a begun stretch is ended first.
-func (c *chains) link(l Line) Region {
-	switch len(c.runs) {
+func (c chains) link(l Line) Region {
+	switch len(c) {
 	case 0:
 		return nil
 	case 1:
-		return c.rings([]int{0})
+		if ring := c[0].tidy(); len(ring) >= 3 && ring.Area2() != 0 {
+			return Region{ring}
+		}
+		return nil
 	}
-	for id, run := range c.runs {
-		c.events = append(c.events,
+	events := make([]event, 0, 2*len(c))
+	for id, run := range c {
+		events = append(events,
 			event{l.along(run[0].Point), id, true},
 			event{l.along(run[len(run)-1].Point), id, false})
 	}
-	slices.SortStableFunc(c.events, func(a, b event) int {
+	slices.SortStableFunc(events, func(a, b event) int {
 		return int(max(-1, min(1, a.at-b.at)))
 	})
-	next := make([]int, len(c.runs))
+	next := make([]int, len(c))
 	open := -1
-	for i := 0; i < len(c.events); i++ {
-		c.prefer(i, open >= 0)
-		e := c.events[i]
+	for i := 0; i < len(events); i++ {
+		prefer(events, i, open >= 0)
+		e := events[i]
 		switch {
 		case e.enter && open >= 0:
 			next[open], open = e.run, -1
@@ -263,26 +276,27 @@ func (c *chains) link(l Line) Region {
 }
 
 // prefer brings to place i an event of the wanted kind among those at the same place.
-func (c *chains) prefer(i int, enter bool) {
-	for j := i; j < len(c.events) && c.events[j].at == c.events[i].at; j++ {
-		if c.events[j].enter == enter {
-			c.events[i], c.events[j] = c.events[j], c.events[i]
+func prefer(events []event, i int, enter bool) {
+	for j := i; j < len(events) && events[j].at == events[i].at; j++ {
+		if events[j].enter == enter {
+			events[i], events[j] = events[j], events[i]
 			return
 		}
 	}
 }
 
-func (c *chains) rings(next []int) Region {
+// rings are the chains joined, each to the next.
+func (c chains) rings(next []int) Region {
 	var out Region
-	for i, run := range c.runs {
+	for i, run := range c {
 		if run == nil {
 			continue
 		}
 		ring := run
-		c.runs[i] = nil
-		for j := next[i]; c.runs[j] != nil; j = next[j] {
-			ring = append(ring, c.runs[j]...)
-			c.runs[j] = nil
+		c[i] = nil
+		for j := next[i]; c[j] != nil; j = next[j] {
+			ring = append(ring, c[j]...)
+			c[j] = nil
 		}
 		if ring = ring.tidy(); len(ring) >= 3 && ring.Area2() != 0 {
 			out = append(out, ring)

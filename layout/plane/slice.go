@@ -19,15 +19,34 @@ type Slices struct {
 // unit only where a leaning edge is measured between its ends.
 func (r Region) Across() Slices {
 	var s Slices
-	ys := r.heights()
+	if box, is := r.upright(); is {
+		return Slices{Least: box.Width(), Most: box.Width(), Found: true}
+	}
+	var (
+		heights [24]length.Length
+		flanks  [8]flank
+	)
+	ys := r.heights(heights[:0])
 	for i := 1; i < len(ys); i++ {
-		s.slab(r.spanning(ys[i-1], ys[i]))
+		s.slab(r.spanning(ys[i-1], ys[i], flanks[:0]))
 	}
 	return s
 }
 
-func (r Region) heights() []length.Length {
-	var ys []length.Length
+// upright tells whether the region is an upright rectangle and nothing else.
+func (r Region) upright() (Rect, bool) {
+	if len(r) != 1 || len(r[0]) != 4 {
+		return Rect{}, false
+	}
+	a, b, c, d := r[0][0].Point, r[0][1].Point, r[0][2].Point, r[0][3].Point
+	level := a.Y == b.Y && b.X == c.X && c.Y == d.Y && d.X == a.X
+	plumb := a.X == b.X && b.Y == c.Y && c.X == d.X && d.Y == a.Y
+	box := r.Bounds()
+	return box, (level || plumb) && !box.Empty()
+}
+
+// heights are those of all corners, ascending.
+func (r Region) heights(ys []length.Length) []length.Length {
 	for _, ring := range r {
 		for _, c := range ring {
 			ys = append(ys, c.Y)
@@ -43,8 +62,8 @@ type flank struct {
 	steep     bool
 }
 
-func (r Region) spanning(y0, y1 length.Length) []flank {
-	var out []flank
+// spanning lists the edges that pass the slab between two heights, from left to right.
+func (r Region) spanning(y0, y1 length.Length, out []flank) []flank {
 	for _, ring := range r {
 		for i, a := range ring {
 			b := ring[(i+1)%len(ring)].Point

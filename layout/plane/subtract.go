@@ -48,7 +48,38 @@ func (r Region) less(ring Ring, box Rect, on Side) Region {
 	return r.without(taken, on, !ring.upright())
 }
 
-type edge struct{ from, to Point }
+// edge is an edge of a region; one that another cancels is gone.
+type edge struct {
+	from, to Point
+	on       Side
+	gone     bool
+}
+
+// edges are those of a few rings, few enough to be looked through one by one.
+type edges []edge
+
+// add adds an edge, unless its reverse is there: then both are gone.
+func (all edges) add(a, b Point, on Side) edges {
+	if i := all.index(b, a); i >= 0 && !all[i].gone {
+		all[i].gone = true
+		return all
+	}
+	if i := all.index(a, b); i >= 0 {
+		all[i].on, all[i].gone = on, false
+		return all
+	}
+	return append(all, edge{from: a, to: b, on: on})
+}
+
+// index finds the edge from a to b, or gives -1.
+func (all edges) index(a, b Point) int {
+	for i := range all {
+		if e := &all[i]; e.from == a && e.to == b {
+			return i
+		}
+	}
+	return -1
+}
 
 // without removes a part that lies inside the region and shares corners with
 // it: edges that both have cancel, the rest of the part's edges are turned
@@ -56,29 +87,21 @@ type edge struct{ from, to Point }
 // along raked lines, its corners are only as near to the region's edges as a
 // crossing is rounded, and loose says to take them for being on those edges.
 func (r Region) without(part Region, on Side, loose bool) Region {
-	edges := map[edge]Side{}
-	var order []edge
-	add := func(a, b Point, s Side) {
-		if _, both := edges[edge{b, a}]; both {
-			delete(edges, edge{b, a})
-			return
-		}
-		edges[edge{a, b}] = s
-		order = append(order, edge{a, b})
-	}
+	var space [64]edge
+	all := edges(space[:0])
 	for _, ring := range r {
 		ring = ring.splitAt(part, loose)
 		for i, c := range ring {
-			add(c.Point, ring[(i+1)%len(ring)].Point, c.On)
+			all = all.add(c.Point, ring[(i+1)%len(ring)].Point, c.On)
 		}
 	}
 	for _, ring := range part {
 		ring = ring.splitAt(r, loose)
 		for i, c := range ring {
-			add(ring[(i+1)%len(ring)].Point, c.Point, on)
+			all = all.add(ring[(i+1)%len(ring)].Point, c.Point, on)
 		}
 	}
-	rings := link(order, edges)
+	rings := all.link()
 	if loose {
 		return slices.DeleteFunc(rings, Ring.residue)
 	}
@@ -128,27 +151,13 @@ func (r Ring) has(p Point) bool {
 
 // link strings edges into rings. Where several edges leave one corner, the one
 // that turns most to the left is taken, so that rings touch but never cross.
-func link(order []edge, edges map[edge]Side) Region {
-	leaving := map[Point][]edge{}
-	for _, e := range order {
-		if _, there := edges[e]; there {
-			leaving[e.from] = append(leaving[e.from], e)
-		}
-	}
+func (all edges) link() Region {
 	var out Region
-	for _, e := range order {
-		if _, there := edges[e]; !there {
-			continue
-		}
+	for first := range all {
 		var ring Ring
-		for {
-			side, there := edges[e]
-			if !there {
-				break
-			}
-			delete(edges, e)
-			ring = append(ring, Corner{e.from, side})
-			e = leftmost(e, leaving[e.to], edges)
+		for i := first; i >= 0 && !all[i].gone; i = all.leftmost(&all[i]) {
+			all[i].gone = true
+			ring = append(ring, Corner{all[i].from, all[i].on})
 		}
 		if ring = ring.tidy().straight(); len(ring) >= 3 && ring.Area2() != 0 {
 			out = append(out, ring)
@@ -175,22 +184,20 @@ func (r Ring) residue() bool {
 	return max(area, -area) <= 2*length.Area(max(box.Width(), box.Height()))
 }
 
-func leftmost(e edge, from []edge, edges map[edge]Side) edge {
-	var best edge
-	found := false
-	for _, f := range from {
-		if _, there := edges[f]; !there {
-			continue
-		}
-		if !found || sharper(e, f, best) {
-			best, found = f, true
+// leftmost finds of the edges that go on from one the one that turns most to the left,
+// or gives -1.
+func (all edges) leftmost(after *edge) int {
+	best := -1
+	for i := range all {
+		if f := &all[i]; !f.gone && f.from == after.to && (best < 0 || sharper(after, f, &all[best])) {
+			best = i
 		}
 	}
 	return best
 }
 
 // sharper tells whether f turns more to the left after e than g does.
-func sharper(e, f, g edge) bool {
+func sharper(e, f, g *edge) bool {
 	back := Through(e.from, e.to)
 	sf, sg := back.Side(f.to), back.Side(g.to)
 	if (sf > 0) != (sg > 0) {

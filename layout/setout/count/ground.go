@@ -1,11 +1,7 @@
 package count
 
 import (
-	"encoding/binary"
-
-	"coursewright/layout/bond"
 	"coursewright/layout/length"
-	"coursewright/layout/merit"
 	"coursewright/layout/piece"
 	"coursewright/layout/plane"
 	"coursewright/layout/survey"
@@ -17,6 +13,8 @@ type cutter struct {
 	marks   *Marks
 	runs    *registry
 	grounds map[[3]length.Length]*ground // by where the ends and the head stand
+	rows    map[rowKey]*rowCount
+	bands   map[string]int // numbers of the bands that rows cover, by their keys
 	patches map[patchKey]*rowCount
 	bare    map[bareKey]*tally
 	corners int // of the wall's shape, for what it costs to cut
@@ -24,7 +22,7 @@ type cutter struct {
 }
 
 func newCutter(w *facts, marks *Marks, m *meter) *cutter {
-	c := &cutter{w: w, marks: marks, runs: &registry{numbers: map[runKey]int{}}, grounds: map[[3]length.Length]*ground{}, patches: map[patchKey]*rowCount{}, bare: map[bareKey]*tally{}, meter: m}
+	c := &cutter{w: w, marks: marks, runs: &registry{numbers: map[runKey]int{}}, grounds: map[[3]length.Length]*ground{}, rows: map[rowKey]*rowCount{}, bands: map[string]int{}, patches: map[patchKey]*rowCount{}, bare: map[bareKey]*tally{}, meter: m}
 	for _, ring := range w.field.Region {
 		c.corners += len(ring)
 	}
@@ -38,7 +36,7 @@ type ground struct {
 	box     plane.Rect // of the tile field
 	profile *profile
 	cover   *piece.Cover
-	rows    map[rowKey]*rowCount
+	bands   map[length.Length]numbered // by where they begin
 }
 
 // all adds up the pieces of a set-out.
@@ -66,10 +64,12 @@ func (c *cutter) ground(p survey.Placed) *ground {
 	}
 	if len(c.grounds) >= mostGrounds {
 		clear(c.grounds)
+		clear(c.bands)
+		clear(c.rows)
 	}
 	c.meter.add(300 + 40*c.corners)
 	shape := c.w.found.Shape(c.w.room.Units, c.w.without(p))
-	g = &ground{shape: shape, box: shape.Solid.Bounds(), profile: profileOf(c.w, shape), cover: piece.NewCover(shape, c.w.rule), rows: map[rowKey]*rowCount{}}
+	g = &ground{shape: shape, box: shape.Solid.Bounds(), profile: profileOf(c.w, shape), cover: piece.NewCover(shape, c.w.rule), bands: map[length.Length]numbered{}}
 	c.grounds[key] = g
 	return g
 }
@@ -123,91 +123,4 @@ func (f *fitted) whole() survey.Shape {
 		f.made = &s
 	}
 	return *f.made
-}
-
-// rowKey tells apart the rows that are cut on one ground: where the row stands, its
-// class in the bond, and what the free openings take from it.
-type rowKey struct {
-	low, first length.Length
-	class      int
-	taken      string
-}
-
-// rowCount is what one row gives that had to be cut.
-type rowCount struct {
-	sights [2]merit.Sight
-	work   int
-	runs   []runLeast
-	tile   []plane.Region // what stands, in the frame of the rows
-	whole  []plane.Rect
-	ends   widths
-}
-
-type runLeast struct {
-	run   int
-	least length.Length
-}
-
-// row gives what a row gives that is not plain.
-func (f *fitted) row(row bond.Row) *rowCount {
-	w := f.c.w
-	key := rowKey{row.Low, length.Mod(row.First, row.Pitch), w.class(row.Course), f.taken(row)}
-	if known, there := f.rows[key]; there {
-		return known
-	}
-	f.c.meter.add(100 + f.c.corners/2)
-	t, at := f.c.tally(), bothEnds{w, f.box}
-	out := &rowCount{ends: noWidths}
-	piece.Row(f.whole(), row, w.rule, func(p *piece.Piece) {
-		f.c.meter.add(10)
-		out.tile = append(out.tile, p.Solid(w.frame.plumb))
-		t.piece(p)
-		if !w.frame.plumb {
-			at.addPiece(&out.ends, p)
-		}
-	}, func(r plane.Rect) {
-		out.whole = append(out.whole, r)
-		if !w.frame.plumb {
-			at.add(&out.ends, endPiece{seen: r, tile: r, wide: r.Width()})
-		}
-	})
-	t.into(out)
-	f.rows[key] = out
-	return out
-}
-
-// beyond gives of a row the pieces that no free opening can touch.
-func (f *fitted) beyond(row bond.Row) *rowCount {
-	w := f.c.w
-	key := rowKey{row.Low, length.Mod(row.First, row.Pitch), w.class(row.Course), "beyond"}
-	if known, there := f.rows[key]; there {
-		return known
-	}
-	f.c.meter.add(100 + f.c.corners/2)
-	t, out := f.c.tally(), &rowCount{ends: noWidths}
-	piece.Row(f.shape, row, w.rule, func(p *piece.Piece) {
-		f.c.meter.add(10)
-		if !w.freeIn(w.frame.rect(p.Tile)) {
-			t.piece(p)
-		}
-	}, func(plane.Rect) {})
-	t.into(out)
-	f.rows[key] = out
-	return out
-}
-
-// taken is what the free openings take from a row.
-func (f *fitted) taken(row bond.Row) string {
-	var b []byte
-	w := f.c.w
-	for _, i := range w.free {
-		r := w.frame.rect(w.boxOf(i, w.found.Openings[i], f.placed))
-		if r.Bottom >= row.High || r.Top <= row.Low {
-			continue
-		}
-		for _, l := range [...]length.Length{length.Length(i), r.Left, r.Right, max(r.Bottom, row.Low), min(r.Top, row.High)} {
-			b = binary.AppendVarint(b, int64(l))
-		}
-	}
-	return string(b)
 }

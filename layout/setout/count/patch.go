@@ -61,7 +61,8 @@ func (c *cutter) patch(i int, box plane.Rect, row bond.Row) *rowCount {
 	side := survey.SideBase + plane.Side(len(c.w.found.Base)+i)
 	region := c.w.frame.region(ground.Less(box.Ring(0), side))
 	t, out := c.tally(), &rowCount{ends: noWidths}
-	piece.Row(survey.Shape{Region: region, Solid: region, Visible: region, Sides: c.w.field.Sides}, row, c.w.rule, t.piece, func(plane.Rect) {})
+	band := piece.BandOf(survey.Shape{Region: region, Solid: region, Visible: region}, row, c.w.frame.plumb)
+	piece.Row(band, row, c.w.rule, t.piece, func(plane.Rect) {})
 	t.into(out)
 	c.patches[key] = out
 	return out
