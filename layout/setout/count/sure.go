@@ -31,6 +31,26 @@ func (s *sure) merit() merit.Merit {
 	return s.m
 }
 
+// rows is what was added up of one row, as of rows at a place in a pattern.
+func (s *sure) rows(pattern int) rowsBeside {
+	out := rowsBeside{pattern: pattern, work: s.m.Work, runs: s.runs}
+	for i, of := range [...]*merit.Sight{&s.m.Sight, &s.m.OutOfSight} {
+		out.bare[i], out.unworkable[i], out.slivers[i] = of.Bare, of.Unworkable, of.Slivers
+	}
+	return out
+}
+
+// add adds n rows that are alike.
+func (s *sure) add(row *rowsBeside, n int) {
+	for i, to := range [...]*merit.Sight{&s.m.Sight, &s.m.OutOfSight} {
+		to.Bare += length.Length(n) * row.bare[i]
+		to.Unworkable += n * row.unworkable[i]
+		to.Slivers += n * row.slivers[i]
+	}
+	s.m.Work += n * row.work
+	s.runs = append(s.runs, row.runs...)
+}
+
 // merge keeps of alike runs the least.
 func (s *sure) merge() {
 	out := s.runs[:0]

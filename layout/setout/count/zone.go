@@ -17,11 +17,27 @@ type zones struct {
 	w       *facts
 	outline *profile     // without free openings, with every free end where it leaves most
 	loose   []plane.Rect // where free openings may come to stand, and the holes of pipes
+	known   map[stand][]rowsBeside
 	meter   *meter
 }
 
+// stand is where a free end of the rows is placed, and where rows begin.
+type stand struct {
+	right    bool
+	x, along length.Length
+}
+
+// rowsBeside is what one row of a class in a band of the outline gives beside a free end.
+type rowsBeside struct {
+	pattern             int              // the place of such rows in a pattern
+	bare                [2]length.Length // in sight, and out of it
+	unworkable, slivers [2]int
+	work                int
+	runs                []Run
+}
+
 func zonesOf(w *facts, m *meter) *zones {
-	z := &zones{w: w, outline: profileOf(w, w.field), loose: slices.Clone(w.holes), meter: m}
+	z := &zones{w: w, outline: profileOf(w, w.field), loose: slices.Clone(w.holes), known: map[stand][]rowsBeside{}, meter: m}
 	for _, i := range w.free {
 		z.loose = append(z.loose, w.hull(i))
 	}
@@ -81,23 +97,49 @@ func (z *zones) band(i int) (low, high length.Length) {
 // at is what is sure of the pieces beside a free end that is placed at x.
 func (z *zones) at(right bool, x, along length.Length, bands pattern) merit.Merit {
 	s := sure{w: z.w, meter: z.meter}
-	if z.reachesOther(right, x) {
-		return s.merit()
-	}
-	classes := len(z.w.shifts)
-	var pair [2]crossing
-	for i := 0; i+1 < len(z.outline.heights); i++ {
-		low, high := z.band(i)
-		if z.outline.blocked[i] || high-low < z.w.rule.Across || z.crowded(right, low, high) || !z.interval(right, x, low, high, &pair) {
-			continue
-		}
-		for class, shift := range z.w.shifts {
-			if n := int(bands[i*classes+class]); n > 0 {
-				z.beside(&s, right, pair[:], bond.Row{Course: class, First: along + shift, Width: z.w.rule.Along, Pitch: z.w.rule.Along + z.w.room.Joint}, n)
-			}
+	for _, row := range z.beside(stand{right, x, along}) {
+		if n := int(bands[row.pattern]); n > 0 {
+			s.add(&row, n)
 		}
 	}
 	return s.merit()
+}
+
+// mostPlaced bounds for how many places of free ends is kept what is beside them.
+const mostPlaced = 20_000
+
+// beside is what rows that begin at some place give beside a free end, each kind of
+// row that may be there. It is worked out once.
+func (z *zones) beside(at stand) []rowsBeside {
+	out, there := z.known[at]
+	if there {
+		return out
+	}
+	if len(z.known) >= mostPlaced {
+		clear(z.known)
+	}
+	if !z.reachesOther(at.right, at.x) {
+		out = z.rowsBeside(at)
+	}
+	z.known[at] = out
+	return out
+}
+
+func (z *zones) rowsBeside(at stand) []rowsBeside {
+	var out []rowsBeside
+	var pair [2]crossing
+	for i := 0; i+1 < len(z.outline.heights); i++ {
+		low, high := z.band(i)
+		if z.outline.blocked[i] || high-low < z.w.rule.Across || z.crowded(at.right, low, high) || !z.interval(at.right, at.x, low, high, &pair) {
+			continue
+		}
+		for class, shift := range z.w.shifts {
+			s := sure{w: z.w, meter: z.meter}
+			z.row(&s, at.right, pair[:], bond.Row{Course: class, First: at.along + shift, Width: z.w.rule.Along, Pitch: z.w.rule.Along + z.w.room.Joint})
+			out = append(out, s.rows(i*len(z.w.shifts)+class))
+		}
+	}
+	return out
 }
 
 // reachesOther tells whether the other end is free too, and may come so near that one
@@ -181,9 +223,9 @@ func (z *zones) interval(right bool, x, low, high length.Length, pair *[2]crossi
 	return true
 }
 
-// beside adds the pieces of n rows of one class at a free end, and those at the
-// other end of the interval where they stand so near that no feature counts them.
-func (z *zones) beside(s *sure, right bool, pair []crossing, row bond.Row, n int) {
+// row adds the pieces of a row at a free end, and those at the other end of the
+// interval where they stand so near that no feature counts them.
+func (z *zones) row(s *sure, right bool, pair []crossing, row bond.Row) {
 	end := boolean(right)
 	other := pair[1-end].edge != 0 && z.short(right, pair[1-end].x0)
 	var found []stub
@@ -191,7 +233,7 @@ func (z *zones) beside(s *sure, right bool, pair []crossing, row bond.Row, n int
 		return
 	}
 	if other {
-		z.front(s, right, &pair[1-end], found, row, n)
+		z.front(s, right, &pair[1-end], found, row)
 	}
 	for _, b := range found {
 		mine := b.cuts[end] != nil
@@ -202,16 +244,16 @@ func (z *zones) beside(s *sure, right bool, pair []crossing, row bond.Row, n int
 			continue
 		}
 		r := b.run(z.w, row)
-		s.grade(r.Low, piece.OnLeft, b.wide, n)
-		s.m.Work += n * b.effort(z.w.rule.Along, z.w.rule.Across)
+		s.grade(r.Low, piece.OnLeft, b.wide, 1)
+		s.m.Work += b.effort(z.w.rule.Along, z.w.rule.Across)
 		s.runs = append(s.runs, r)
 	}
 }
 
-// front adds what n rows leave bare of the edge that they run into across from a free
-// end, as beside a tub's front: where their last tile stands farther from it than
+// front adds what a row leaves bare of the edge that it runs into across from a free
+// end, as beside a tub's front: where its last tile stands farther from it than
 // sealant reaches.
-func (z *zones) front(s *sure, right bool, e *crossing, found []stub, row bond.Row, n int) {
+func (z *zones) front(s *sure, right bool, e *crossing, found []stub, row bond.Row) {
 	reach := max(0, e.reach)
 	if away, any := z.away(right, e, found, row); !e.meets || any && away <= reach {
 		return
@@ -220,7 +262,7 @@ func (z *zones) front(s *sure, right bool, e *crossing, found []stub, row bond.R
 	if e.edge.Low(z.w.rule.Sides) {
 		sight = &s.m.OutOfSight
 	}
-	sight.Bare += length.Length(n) * max(0, z.w.rule.Across-2*max(0, reach-z.w.room.Joint))
+	sight.Bare += max(0, z.w.rule.Across-2*max(0, reach-z.w.room.Joint))
 }
 
 // away is how far a row's last tile stands from an edge; any is false where the row
