@@ -28,10 +28,16 @@ func (b *Bounds) Plainly(line, edge length.Length) merit.Merit {
 			rows = append(rows, row)
 		}
 	}
-	doubtful := append(t.plain(b.zones.outline, rows, nil), touched...)
+	slow := plainRows(b.zones.outline, rows, func(row bond.Row, in []crossing, found []stub) {
+		t.row(row, in, found, nil)
+		t.bareEnds(row, in, found)
+	})
+	doubtful := append(slow, touched...)
 	t.beyond(b.zones.outline, touched)
 	b.meter.add(len(rows) / 4)
-	m, _ := t.merit()
+	sure := t.copy()
+	sure.sliced(b.zones.outline, slow)
+	m, _ := sure.merit()
 	along, across := b.w.frame.phases(line, edge)
 	beds := b.bedsAt(across)
 	m = m.Plus(&beds)

@@ -123,12 +123,15 @@ func (f *profile) band(low, high length.Length) int {
 	if i < 0 || i+1 >= len(f.heights) || f.heights[i+1] < high || f.blocked[i] {
 		return -1
 	}
-	for _, r := range f.w.holes {
-		if r.Bottom < high && r.Top > low {
-			return -1
-		}
+	if f.drilled(low, high) {
+		return -1
 	}
 	return i
+}
+
+// drilled tells whether there is a pipe between two heights.
+func (f *profile) drilled(low, high length.Length) bool {
+	return slices.ContainsFunc(f.w.holes, func(r plane.Rect) bool { return r.Bottom < high && r.Top > low })
 }
 
 // row lists what crosses a plain row, from left to right in pairs: where tile may

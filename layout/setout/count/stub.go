@@ -51,6 +51,7 @@ type stub struct {
 	wide        length.Length
 	left, right length.Length // of its widest extent
 	whole       bool
+	tile        int64 // of the row
 }
 
 // stubs lists the tiles of a plain row that its crossings cut, and the whole ones
@@ -67,7 +68,7 @@ func stubs(in []crossing, row bond.Row, each func(stub)) bool {
 			return false
 		}
 		for _, n := range ends(p.tile, q.tile) {
-			s := stub{left: row.First + length.Length(n)*row.Pitch, whole: true}
+			s := stub{left: row.First + length.Length(n)*row.Pitch, whole: true, tile: n}
 			s.right = s.left + row.Width
 			// At the lower edge of the row and at the upper, of what is seen.
 			from0, from1, to0, to1 := s.left, s.left, s.right, s.right

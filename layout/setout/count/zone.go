@@ -254,39 +254,14 @@ func (z *zones) row(s *sure, right bool, pair []crossing, row bond.Row) {
 // end, as beside a tub's front: where its last tile stands farther from it than
 // sealant reaches.
 func (z *zones) front(s *sure, right bool, e *crossing, found []stub, row bond.Row) {
-	reach := max(0, e.reach)
-	if away, any := z.away(right, e, found, row); !e.meets || any && away <= reach {
+	if !z.w.apartFrom(right, e, found, row) {
 		return
 	}
 	sight := &s.m.Sight
 	if e.edge.Low(z.w.rule.Sides) {
 		sight = &s.m.OutOfSight
 	}
-	sight.Bare += max(0, z.w.rule.Across-2*max(0, reach-z.w.room.Joint))
-}
-
-// away is how far a row's last tile stands from an edge; any is false where the row
-// has none.
-func (z *zones) away(right bool, e *crossing, found []stub, row bond.Row) (away length.Length, any bool) {
-	if len(found) == 0 {
-		return 0, false
-	}
-	last := found[len(found)-1]
-	if right {
-		last = found[0]
-	}
-	before := row.First + length.Length(length.DivFloor(last.left-row.First, row.Pitch))*row.Pitch // where its tile begins
-	switch {
-	case last.sealed() && last.cuts[0] != nil && last.cuts[1] != nil:
-		return 0, false
-	case last.sealed() && right:
-		return before + row.Pitch - e.x0, true
-	case last.sealed():
-		return e.x0 - (before - z.w.room.Joint), true
-	case right:
-		return last.left - e.x0, true
-	}
-	return e.x0 - last.right, true
+	sight.Bare += z.w.bareOf(e)
 }
 
 // short tells whether an edge at x is so near a free end that no clean span of it
