@@ -5,15 +5,16 @@ import (
 	"coursewright/layout/length"
 )
 
-// bareEnds adds what a plain row leaves bare of the edges that it runs into.
-func (t *tally) bareEnds(row bond.Row, in []crossing, found []stub) {
+// bareEnds adds what a plain row leaves bare of the edges that it runs into, but of those
+// that are counted with a free end.
+func (t *tally) bareEnds(row bond.Row, in []crossing, found []stub, z *zones) {
 	n := 0
 	for i := 0; i+1 < len(in); i += 2 {
 		p, _ := in[i].falls(row.First, row.Width, row.Pitch)
 		q, _ := in[i+1].falls(row.First, row.Width, row.Pitch)
 		k := len(ends(p.tile, q.tile))
 		for right, e := range [...]*crossing{&in[i+1], &in[i]} {
-			if t.w.apartFrom(right == 1, e, found[n:n+k], row) {
+			if !z.counted(e) && t.w.apartFrom(right == 1, e, found[n:n+k], row) {
 				t.sights[boolean(e.edge.Low(t.w.rule.Sides))].Bare += t.w.bareOf(e)
 			}
 		}

@@ -9,9 +9,9 @@ import (
 	"coursewright/layout/survey"
 )
 
-// Plainly is what no set-out with the start on the line can beat where both ends of
-// the wall stand: what its plain rows give that no free opening touches, with what
-// the edges along the rows and the marks give. Nothing is cut.
+// Plainly is what no set-out with the start on the line can beat: what its rows give
+// that no free mark touches, plain ones and others in slices, with the best of each free
+// end and what the edges along the rows and the marks give. Nothing is cut.
 func (b *Bounds) Plainly(line, edge length.Length) merit.Merit {
 	s := Setting{Line: line, Edge: edge}
 	t := b.cutter.tally()
@@ -20,7 +20,7 @@ func (b *Bounds) Plainly(line, edge length.Length) merit.Merit {
 	var rows, touched, above []bond.Row
 	for _, row := range b.w.rows(s, b.w.box()) {
 		switch {
-		case b.w.moves(survey.SideHead) && (b.w.frame.plumb || row.High > heads[0]):
+		case b.w.mayEnd(row, heads[0]):
 			above = append(above, row)
 		case b.w.touched(row.Low, row.High):
 			touched = append(touched, row)
@@ -29,24 +29,46 @@ func (b *Bounds) Plainly(line, edge length.Length) merit.Merit {
 		}
 	}
 	slow := plainRows(b.zones.outline, rows, func(row bond.Row, in []crossing, found []stub) {
-		t.row(row, in, found, nil)
-		t.bareEnds(row, in, found)
+		for i := range found {
+			if s := &found[i]; !s.whole && !s.sealed() && b.zones.settled(s, row) {
+				t.stub(*s, b.w.class(row.Course))
+			}
+		}
+		t.bareEnds(row, in, found, b.zones)
 	})
-	doubtful := append(slow, touched...)
-	t.beyond(b.zones.outline, touched)
+	doubtful := append(slices.Clone(slow), touched...)
+	if !b.zones.zoned(false) && !b.zones.zoned(true) {
+		t.beyond(b.zones.outline, touched)
+	}
 	b.meter.add(len(rows) / 4)
 	sure := t.copy()
-	sure.sliced(b.zones.outline, slow)
+	sure.sliced(b.zones, slow)
 	m, _ := sure.merit()
 	along, across := b.w.frame.phases(line, edge)
 	beds := b.bedsAt(across)
 	m = m.Plus(&beds)
+	for _, right := range [...]bool{false, true} {
+		if b.zones.zoned(right) {
+			_, bands := b.standingEnds(along, b.rows.at(across))
+			end := b.movable(right, along, bands)
+			m = m.Plus(&end)
+		}
+	}
 	b.addLevelMarks(&m, edge)
 	b.addUprightMarks(&m, line)
-	if b.tellsApart(across) {
+	if b.w.fixedEnds() && b.tellsApart(across) {
 		m.Mirror = max(m.Mirror, b.underHeads(heads, t, above, doubtful, along))
 	}
 	return m
+}
+
+// mayEnd tells whether a free mark along the rows may cut a row or leave it out: the
+// head, of which the lowest place is given, or with columns an end.
+func (w *facts) mayEnd(row bond.Row, head length.Length) bool {
+	if w.frame.plumb {
+		return w.moves(survey.SideLeft) && row.Low < w.found.Left.Stops.To || w.moves(survey.SideRight) && row.High > w.found.Right.Stops.From
+	}
+	return w.moves(survey.SideHead) && row.High > head
 }
 
 // underHeads is how far the two ends differ at least under the best of the places of

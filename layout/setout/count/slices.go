@@ -14,8 +14,9 @@ import (
 
 // sliced counts of rows that are not plain the pieces that are sure to be cut across,
 // and no more of them than how wide they are.
-func (t *tally) sliced(f *profile, rows []bond.Row) {
+func (t *tally) sliced(z *zones, rows []bond.Row) {
 	far := t.w.fills() // what is wider and higher is no strip that sealant takes
+	f := z.outline
 	var in []crossing
 	var pieces []stub
 	for _, row := range rows {
@@ -33,7 +34,7 @@ func (t *tally) sliced(f *profile, rows []bond.Row) {
 				continue
 			}
 			stubs(slices.Clone(in), row, func(s stub) {
-				if s.whole || s.right-s.left <= far || !f.alone(&s, row) {
+				if s.whole || s.right-s.left <= far || z.mayCome(&s, row) || !f.alone(&s, row) {
 					return
 				}
 				s.wide += 2 // where it leans it is rounded as the whole row is cut
@@ -41,7 +42,10 @@ func (t *tally) sliced(f *profile, rows []bond.Row) {
 			})
 		}
 		for i := range pieces {
-			t.cutAcross(&pieces[i], t.w.class(row.Course))
+			t.grade(&pieces[i])
+			if z.settled(&pieces[i], row) {
+				t.cutAcross(&pieces[i], t.w.class(row.Course))
+			}
 		}
 	}
 }
@@ -59,9 +63,8 @@ func narrowest(pieces []stub, s stub) []stub {
 	return append(pieces, s)
 }
 
-// cutAcross counts a piece of which no more is known than the edges that cut it across.
+// cutAcross notes the size of a piece in the run that the edges cut.
 func (t *tally) cutAcross(s *stub, class int) {
-	t.grade(s)
 	var both [2]piece.Edge
 	t.run(s.edges(&both), class, s.wide)
 }

@@ -150,8 +150,7 @@ func (t *tally) grade(s *stub) {
 func (t *tally) stub(s stub, class int) {
 	t.grade(&s)
 	t.work += s.effort(t.w.rule.Along, t.w.rule.Across)
-	var both [2]piece.Edge
-	t.run(s.edges(&both), class, s.wide)
+	t.cutAcross(&s, class)
 }
 
 // piece counts a piece that was cut.

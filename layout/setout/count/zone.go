@@ -264,6 +264,34 @@ func (z *zones) front(s *sure, right bool, e *crossing, found []stub, row bond.R
 	sight.Bare += z.w.bareOf(e)
 }
 
+// settled tells whether no free end of the rows can come into a stub's tile, nor is the
+// stub counted with one.
+func (z *zones) settled(s *stub, row bond.Row) bool {
+	return !z.mayCome(s, row) && !slices.ContainsFunc(s.cuts[:], func(c *crossing) bool { return c != nil && z.counted(c) })
+}
+
+// mayCome tells whether a free end of the rows may come into a stub's tile.
+func (z *zones) mayCome(s *stub, row bond.Row) bool {
+	left := row.First + length.Length(s.tile)*row.Pitch
+	for _, right := range [...]bool{false, true} {
+		if stops := z.stops(right); z.zoned(right) && left <= stops.To && left+row.Width >= stops.From {
+			return true
+		}
+	}
+	return false
+}
+
+// counted tells whether what an edge cuts is counted with a free end of the rows: it is
+// one, or stands so near that no feature counts it.
+func (z *zones) counted(e *crossing) bool {
+	for _, right := range [...]bool{false, true} {
+		if z.zoned(right) && (z.w.moves(e.edge.Side()) || z.short(right, e.x0)) {
+			return true
+		}
+	}
+	return false
+}
+
 // short tells whether an edge at x is so near a free end that no clean span of it
 // is counted.
 func (z *zones) short(right bool, x length.Length) bool {

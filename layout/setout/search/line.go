@@ -239,9 +239,7 @@ func (h *hunt) closer(c *candidate) {
 	switch c.depth {
 	case refined:
 		h.worsen(c, h.wall.Bounds.OfBoth(h.line, c.edge))
-		if h.wall.FixedEnds() {
-			h.worsen(c, h.wall.Bounds.Plainly(h.line, c.edge))
-		}
+		h.worsen(c, h.wall.Bounds.Plainly(h.line, c.edge))
 		h.queue.settle()
 		h.feed(c.group)
 	case based:
