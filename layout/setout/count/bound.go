@@ -15,11 +15,12 @@ type Bounds struct {
 	zones    *zones
 	rows     *rowPatterns
 	cutter   *cutter
+	beds     map[length.Length]merit.Merit // by where rows stand
 	meter    *meter
 }
 
 func newBounds(c *cutter, p *Places, z *zones) *Bounds {
-	return &Bounds{w: c.w, marks: c.marks, places: p, boundary: p.boundary, zones: z, rows: &rowPatterns{c.w, p.boundary, z}, cutter: c, meter: c.meter}
+	return &Bounds{w: c.w, marks: c.marks, places: p, boundary: p.boundary, zones: z, rows: &rowPatterns{c.w, p.boundary, z}, cutter: c, beds: map[length.Length]merit.Merit{}, meter: c.meter}
 }
 
 // OfBoth is what no set-out with the start on the course line can beat, wherever
@@ -101,17 +102,27 @@ func (b *Bounds) standingEnds(along length.Length, rows pattern) (merit.Merit, p
 }
 
 // bedsAt is what no set-out can beat whose rows stand at across, as far as it is
-// decided by the edges that lie along rows.
+// decided by the edges that lie along rows. It is worked out once.
 func (b *Bounds) bedsAt(across length.Length) merit.Merit {
+	if m, there := b.beds[across]; there {
+		return m
+	}
 	s := sure{w: b.w, meter: b.meter}
 	for i := range b.boundary.beds {
-		s.bed(&b.boundary.beds[i], across)
+		s.bed(&b.boundary.beds[i], across, b.boundary.obstacles)
 	}
 	if b.w.frame.plumb && b.boundary.raked() {
 		s.known = [2]int{} // where a rake leaves a wedge of a tile depends on the line
 	}
-	return s.merit()
+	if len(b.beds) >= mostBeds {
+		clear(b.beds)
+	}
+	b.beds[across] = s.merit()
+	return b.beds[across]
 }
+
+// mostBeds bounds how many of them are kept.
+const mostBeds = 4096
 
 // movable is what no place of a free end, or with columns of a free head, can beat for rows that begin at along:
 // the best of what each place gives in the plain rows beside it.

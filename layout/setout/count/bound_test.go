@@ -122,7 +122,7 @@ func TestEachEdgeAloneClaimsRunsThatAreThere(t *testing.T) {
 		}
 		for i := range b.boundary.beds {
 			e := sure{w: b.w, meter: b.meter}
-			e.bed(&b.boundary.beds[i], across)
+			e.bed(&b.boundary.beds[i], across, b.boundary.obstacles)
 			holdsRuns(t, runs, e.runs, b.w.frame.plumb)
 		}
 	})

@@ -58,8 +58,7 @@ func boundaryOf(w *facts) *boundary {
 			if found[e] == nil {
 				found[e] = newFeature(w, e, f)
 			}
-			found[e].addEdge(a.Point, c.Point)
-			found[e].addSpans(spanOf(f, a.Point, c.Point), b.obstacles, mine)
+			found[e].addEdge(a.Point, c.Point, b.obstacles, mine)
 		}
 	}
 	for _, e := range slices.Sorted(maps.Keys(found)) {

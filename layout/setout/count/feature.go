@@ -15,7 +15,7 @@ import (
 type feature struct {
 	edge   piece.Edge // in the frame of the wall
 	facing piece.Facing
-	edges  []span // the edge whole
+	edges  []straight // the edge whole
 	spans  []span
 	crests []crest
 	low    length.Length // the range of v over the whole edge
@@ -26,6 +26,13 @@ type feature struct {
 	joint  length.Length
 	meets  bool
 	reach  length.Length // from the edge to the farthest tile that sealant reaches
+}
+
+// straight is a straight edge whole: its number among the obstacles, and which of the
+// clean spans are of it.
+type straight struct {
+	span
+	mine, first, last int
 }
 
 // span is a stretch of a straight edge, from u to u, with v at both.
@@ -62,34 +69,40 @@ func (f *feature) sway(a, b plane.Point) {
 
 func (f *feature) drift() length.Length { return f.high - f.low }
 
-// addEdge notes the straight edge a–b whole, and widens the range of v by it.
-func (f *feature) addEdge(a, b plane.Point) {
+// addEdge adds the straight edge a–b, which is the obstacle mine, with its clean spans: what
+// no other comes near.
+func (f *feature) addEdge(a, b plane.Point, obstacles []obstacle, mine int) {
 	f.sway(a, b)
-	f.edges = append(f.edges, spanOf(f.facing, a, b))
+	e := straight{span: spanOf(f.facing, a, b), mine: mine, first: len(f.spans)}
+	f.spans = append(f.spans, f.clean(&e, obstacles, max(e.v0, e.v1)+f.pitch())...)
+	e.last = len(f.spans)
+	f.edges = append(f.edges, e)
 }
 
-// addSpans adds the clean spans of a straight edge: what no obstacle comes near but
-// the edge itself, which is the obstacle mine.
-func (f *feature) addSpans(whole span, obstacles []obstacle, mine int) {
-	low, high := min(whole.v0, whole.v1), max(whole.v0, whole.v1)+f.pitch()
+// clean lists the spans of a straight edge that no obstacle comes near between it and a
+// distance from it.
+func (f *feature) clean(e *straight, obstacles []obstacle, high length.Length) []span {
+	var out []span
 	var busy []stretch
+	low := min(e.v0, e.v1)
 	for k, o := range obstacles {
-		if k == mine {
+		if k == e.mine {
 			continue
 		}
 		u0, u1, v0, v1 := rectUV(f.facing, o.Rect)
-		if v1 > low && v0 < high && u1 >= whole.from && u0 <= whole.to {
+		if v1 > low && v0 < high && u1 >= e.from && u0 <= e.to {
 			busy = append(busy, stretch{u0, u1})
 		}
 	}
 	slices.SortFunc(busy, func(a, b stretch) int { return cmp.Compare(a.from, b.from) })
-	at := whole.from
-	for _, s := range append(busy, stretch{whole.to, whole.to}) {
-		if end := min(s.from, whole.to); end > at {
-			f.spans = append(f.spans, span{at, end, whole.at(at), whole.at(end)})
+	at := e.from
+	for _, s := range append(busy, stretch{e.to, e.to}) {
+		if end := min(s.from, e.to); end > at {
+			out = append(out, span{at, end, e.at(at), e.at(end)})
 		}
 		at = max(at, s.to)
 	}
+	return out
 }
 
 // uv gives a point as seen from an edge: v grows away from the boundary.

@@ -90,14 +90,16 @@ func (s *sure) end(f *feature, along length.Length, rows pattern) pattern {
 }
 
 // bed adds what the edge makes of the tiles beside it.
-func (s *sure) bed(f *feature, across length.Length) {
+func (s *sure) bed(f *feature, across length.Length, obstacles []obstacle) {
 	t, pitch := f.tiled(across), f.broad+f.joint
 	whole := false
-	for _, p := range f.spans {
-		n := guaranteed(p.to-p.from, f.broad, pitch)
-		s.slots(&t, p, n, pitch)
-		whole = whole || n > 0 && t.least == absent
-		s.joint(&t, p)
+	for i := range f.edges {
+		for _, p := range t.spans(&f.edges[i], obstacles) {
+			n := guaranteed(p.to-p.from, f.broad, pitch)
+			s.slots(&t, p, n, pitch)
+			whole = whole || n > 0 && t.least == absent
+			s.joint(&t, p)
+		}
 	}
 	known := t.known(whole)
 	t.crest()

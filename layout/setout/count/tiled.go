@@ -97,3 +97,13 @@ func (t *tiled) crest() {
 		}
 	}
 }
+
+// spans are those of a straight edge that nothing comes near that may cut the same tiles
+// in another way: where all of the edge falls in one row, nothing in that row.
+func (t *tiled) spans(e *straight, obstacles []obstacle) []span {
+	if is, _, _ := t.slot(e.v0, e.v1); is != kept {
+		return t.feature.spans[e.first:e.last]
+	}
+	low := min(e.v0, e.v1)
+	return t.clean(e, obstacles, low-length.Mod(low-t.first, t.pitch())+t.deep)
+}
