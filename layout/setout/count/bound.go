@@ -1,6 +1,7 @@
 package count
 
 import (
+	"coursewright/layout/bond"
 	"coursewright/layout/length"
 	"coursewright/layout/merit"
 	"coursewright/layout/survey"
@@ -62,7 +63,7 @@ func (b *Bounds) AtHead(y, line, edge length.Length) merit.Merit {
 func (b *Bounds) atPlace(right bool, x, line, edge length.Length) merit.Merit {
 	along, across := b.w.frame.phases(line, edge)
 	_, bands := b.standingEnds(along, b.rows.at(across))
-	return b.zones.at(right, x, along, bands)
+	return b.zones.at(right, x, along, bands, nil)
 }
 
 // edges is what is sure of the pieces that the edges of the wall cut, without
@@ -80,7 +81,7 @@ func (b *Bounds) endsAt(along length.Length, rows pattern) merit.Merit {
 	m, bands := b.standingEnds(along, rows)
 	for _, right := range [...]bool{false, true} {
 		if b.zones.zoned(right) {
-			end := b.movable(right, along, bands)
+			end := b.movable(right, along, bands, nil)
 			m = m.Plus(&end)
 		}
 	}
@@ -108,8 +109,9 @@ func (b *Bounds) bedsAt(across length.Length) merit.Merit {
 		return m
 	}
 	s := sure{w: b.w, meter: b.meter}
+	obstacles := b.boundary.onLine(b.places, across)
 	for i := range b.boundary.beds {
-		s.bed(&b.boundary.beds[i], across, b.boundary.obstacles)
+		s.bed(&b.boundary.beds[i], across, obstacles)
 	}
 	if b.w.frame.plumb && b.boundary.raked() {
 		s.known = [2]int{} // where a rake leaves a wedge of a tile depends on the line
@@ -126,14 +128,15 @@ const mostBeds = 4096
 
 // movable is what no place of a free end, or with columns of a free head, can beat for rows that begin at along:
 // the best of what each place gives in the plain rows beside it.
-func (b *Bounds) movable(right bool, along length.Length, bands pattern) merit.Merit {
+// Slow rows are those that are plain only in slices.
+func (b *Bounds) movable(right bool, along length.Length, bands pattern, slow []bond.Row) merit.Merit {
 	var best merit.Merit
 	places := func() []length.Length { return b.places.Ends(along, right) }
 	if b.w.frame.plumb {
 		places = func() []length.Length { return b.places.Heads(along) }
 	}
 	for i, x := range places() {
-		m := b.zones.at(right, x, along, bands)
+		m := b.zones.at(right, x, along, bands, slow)
 		if !b.w.frame.plumb {
 			m.Exposed = b.marks.ExposedAt(along, x, right)
 		}

@@ -50,7 +50,7 @@ func (b *Bounds) Plainly(line, edge length.Length) merit.Merit {
 	for _, right := range [...]bool{false, true} {
 		if b.zones.zoned(right) {
 			_, bands := b.standingEnds(along, b.rows.at(across))
-			end := b.movable(right, along, bands)
+			end := b.movable(right, along, bands, slow)
 			m = m.Plus(&end)
 		}
 	}

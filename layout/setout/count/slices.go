@@ -17,35 +17,66 @@ import (
 func (t *tally) sliced(z *zones, rows []bond.Row) {
 	far := t.w.fills() // what is wider and higher is no strip that sealant takes
 	f := z.outline
-	var in []crossing
 	var pieces []stub
 	for _, row := range rows {
-		if f.drilled(row.Low, row.High) {
-			continue
-		}
 		pieces = pieces[:0]
-		for i := 0; i+1 < len(f.heights); i++ {
-			low, high := max(row.Low, f.heights[i]), min(row.High, f.heights[i+1])
-			if high-low <= far || f.blocked[i] {
-				continue
+		f.slices(row, far, func(low, high length.Length) {
+			in, ok := f.row(low, high, nil)
+			if !ok {
+				return
 			}
-			var ok bool
-			if in, ok = f.row(low, high, in[:0]); !ok {
-				continue
-			}
-			stubs(slices.Clone(in), row, func(s stub) {
+			stubs(in, row, func(s stub) {
 				if s.whole || s.right-s.left <= far || z.mayCome(&s, row) || !f.alone(&s, row) {
 					return
 				}
 				s.wide += 2 // where it leans it is rounded as the whole row is cut
 				pieces = narrowest(pieces, s)
 			})
-		}
+		})
 		for i := range pieces {
 			t.grade(&pieces[i])
 			if z.settled(&pieces[i], row) {
 				t.cutAcross(&pieces[i], t.w.class(row.Course))
 			}
+		}
+	}
+}
+
+// sliced adds of a row the pieces that a free end cuts which is placed at x.
+func (z *zones) sliced(s *sure, right bool, x length.Length, row bond.Row) {
+	f, far, end := z.outline, z.w.fills(), boolean(right)
+	var pair [2]crossing
+	var pieces []stub
+	f.slices(row, far, func(low, high length.Length) {
+		if z.crowded(right, low, high) || !z.interval(right, x, low, high, &pair) {
+			return
+		}
+		between := pair
+		stubs(between[:], row, func(p stub) {
+			if p.cuts[end] == nil || p.right-p.left <= far || !z.alone(&p, right, x, row) {
+				return
+			}
+			p.wide += 2
+			pieces = narrowest(pieces, p)
+		})
+	})
+	for i := range pieces {
+		r := pieces[i].run(z.w, row)
+		s.grade(r.Low, piece.OnLeft, pieces[i].wide, 1)
+		s.runs = append(s.runs, r)
+	}
+}
+
+// slices hands over the heights between which a row is plain, where they are farther
+// apart than some distance.
+func (f *profile) slices(row bond.Row, far length.Length, each func(low, high length.Length)) {
+	if f.drilled(row.Low, row.High) {
+		return
+	}
+	for i := 0; i+1 < len(f.heights); i++ {
+		low, high := max(row.Low, f.heights[i]), min(row.High, f.heights[i+1])
+		if high-low > far && !f.blocked[i] {
+			each(low, high)
 		}
 	}
 }
@@ -83,16 +114,27 @@ func (w *facts) fills() length.Length {
 // alone tells whether no edge comes into a stub's tile and crosses the row there but
 // those that cut it.
 func (f *profile) alone(s *stub, row bond.Row) bool {
+	return !slices.ContainsFunc(f.steep, func(e steep) bool { return e.comesInto(s, row) && !s.cutBy(e.edge) })
+}
+
+// alone tells so of the tile that a free end cuts which is placed at x.
+func (z *zones) alone(s *stub, right bool, x length.Length, row bond.Row) bool {
+	return !slices.ContainsFunc(z.outline.steep, func(e steep) bool {
+		beyond := max(e.from.X, e.to.X) <= x
+		if right {
+			beyond = min(e.from.X, e.to.X) >= x
+		}
+		return !beyond && !z.w.moves(e.edge.Side()) && e.comesInto(s, row) && !s.cutBy(e.edge)
+	})
+}
+
+// comesInto tells whether an edge comes into a stub's tile.
+func (e *steep) comesInto(s *stub, row bond.Row) bool {
 	left := row.First + length.Length(s.tile)*row.Pitch
-	right := left + row.Width
-	for i := range f.steep {
-		e := &f.steep[i]
-		if e.from.Y >= row.High || e.to.Y <= row.Low || max(e.from.X, e.to.X) <= left || min(e.from.X, e.to.X) >= right {
-			continue
-		}
-		if !(s.cuts[0] != nil && s.cuts[0].edge == e.edge || s.cuts[1] != nil && s.cuts[1].edge == e.edge) {
-			return false
-		}
-	}
-	return true
+	return e.from.Y < row.High && e.to.Y > row.Low && max(e.from.X, e.to.X) > left && min(e.from.X, e.to.X) < left+row.Width
+}
+
+// cutBy tells whether an edge is one of those that cut a stub.
+func (s *stub) cutBy(e piece.Edge) bool {
+	return s.cuts[0] != nil && s.cuts[0].edge == e || s.cuts[1] != nil && s.cuts[1].edge == e
 }

@@ -156,26 +156,45 @@ func (s *sure) slots(t *tiled, p span, n int, period length.Length) {
 	t.lower(generous)
 }
 
-// joint adds the stretch of a slanting edge that stands in the joint between two
-// rows, farther from the next tile than sealant reaches, less what the tile on
-// either side of the stretch covers.
+// joint adds the stretch of a slanting edge from which no tile is within the reach of
+// sealant: it stands in the joint between two rows, or leaves of a tile no more than
+// a strip for sealant in all of its breadth; less what the tile on either side of the
+// stretch covers.
 func (s *sure) joint(t *tiled, p span) {
 	low, high := min(p.v0, p.v1), max(p.v0, p.v1)
 	is, _, _ := t.slot(p.v0, p.v1)
-	if is != unsure || !t.meets || low == high || t.joint <= t.reach {
+	if is != unsure || !t.meets || low == high {
 		return
 	}
-	// In the joint and too far from the next tile: from the tile's end to the reach
-	// of sealant before the next.
-	for from := low - length.Mod(low-t.first, t.pitch()) + t.deep; from < high; from += t.pitch() {
-		v0, v1 := max(low, from), min(high, from+t.joint-max(0, t.reach)-1)
-		if v0 >= v1 {
-			continue
-		}
-		along := length.Length(int64(v1-v0) * int64(p.to-p.from) / int64(high-low))
-		s.sight(t.edge.Low(s.w.rule.Sides)).Bare += max(0, along-2*max(t.joint, t.reach)-2)
+	reach := max(0, t.reach)
+	// So much of a tile is no more than a strip in all of its breadth, where it lies in the span.
+	strip := max(0, reach-length.Length(int64(high-low)*int64(t.broad)/int64(p.to-p.from))-3)
+	within := span{from: p.from + t.broad, to: p.to - t.broad}
+	for from := low - length.Mod(low-t.first, t.pitch()) + t.deep; from-strip < high; from += t.pitch() {
+		to := from + t.joint - reach - 1
+		bare := max(p.between(from, to).length(), p.between(from-strip, to).and(within).length())
+		s.sight(t.edge.Low(s.w.rule.Sides)).Bare += max(0, bare-2*max(t.joint, t.reach)-4)
 	}
 }
+
+// between is where along a slanting edge it stands between two distances.
+func (s span) between(v0, v1 length.Length) span {
+	low, high := min(s.v0, s.v1), max(s.v0, s.v1)
+	v0, v1 = max(low, v0), min(high, v1)
+	if v0 >= v1 {
+		return span{}
+	}
+	along := func(v length.Length) length.Length {
+		return s.from + length.Length(int64(v-s.v0)*int64(s.to-s.from)/int64(s.v1-s.v0))
+	}
+	a, b := along(v0), along(v1)
+	return span{from: min(a, b), to: max(a, b)}
+}
+
+// and is what two stretches have in common.
+func (s span) and(o span) span { return span{from: max(s.from, o.from), to: min(s.to, o.to)} }
+
+func (s span) length() length.Length { return max(0, s.to-s.from) }
 
 // bare counts n slots of boundary that no tile comes near: less what the tiles beside
 // each cover.

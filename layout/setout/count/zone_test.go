@@ -28,10 +28,10 @@ func TestBesideAFreeEndNoMoreIsClaimedThanTheCount(t *testing.T) {
 			case right:
 				at = s.Placed.Right
 			}
-			bound := z.at(right, at, along, bands)
+			bound := z.at(right, at, along, bands, nil)
 			claims(t, w, bound, got)
 			claimsNoTerm(t, bound, got)
-			best := w.Bounds.movable(right, along, bands)
+			best := w.Bounds.movable(right, along, bands, nil)
 			order, term := w.facts.order.Compare(&bound, &best)
 			if !w.facts.frame.plumb {
 				bound.Exposed = w.Marks.ExposedAt(s.Edge, at, right)
@@ -49,7 +49,7 @@ func TestAFreeEndByHand(t *testing.T) {
 	b := w.Bounds
 	_, bands := b.standingEnds(0, b.rows.at(0))
 	at := func(x length.Length) (work, slivers, runs int) {
-		m := b.zones.at(true, x*mm, 0, bands)
+		m := b.zones.at(true, x*mm, 0, bands, nil)
 		return m.Work, m.Slivers + m.Unworkable, len(m.Runs)
 	}
 	work, slivers, runs := at(720)
@@ -58,7 +58,7 @@ func TestAFreeEndByHand(t *testing.T) {
 	require.Equal(t, []int{5, 0, 0}, []int{work, slivers, runs}, "196 is more than half")
 	thin := drawWall("800x508 300x100+2 right=610..800")
 	_, bands = thin.Bounds.standingEnds(0, thin.Bounds.rows.at(0))
-	m := thin.Bounds.zones.at(true, 610*mm, 0, bands)
+	m := thin.Bounds.zones.at(true, 610*mm, 0, bands, nil)
 	require.Equal(t, 5, m.Unworkable, "6 of each")
 }
 
@@ -78,7 +78,7 @@ func TestWhatComesNearAFreeEnd(t *testing.T) {
 		w := drawWall("800x508 300x100+2 right=700..800" + c.beside)
 		b := w.Bounds
 		_, bands := b.standingEnds(0, b.rows.at(0))
-		m := b.zones.at(true, 720*mm, 0, bands)
+		m := b.zones.at(true, 720*mm, 0, bands, nil)
 		require.Equal(t, c.courses, m.Work, name)
 	}
 }
