@@ -5,60 +5,55 @@ import (
 	"coursewright/layout/length"
 )
 
-// bareEnds adds what a plain row leaves bare of the edges that it runs into, but of those
-// that are counted with a free end.
-func (t *tally) bareEnds(row bond.Row, in []crossing, found []stub, z *zones) {
-	n := 0
-	for i := 0; i+1 < len(in); i += 2 {
-		p, _ := in[i].falls(row.First, row.Width, row.Pitch)
-		q, _ := in[i+1].falls(row.First, row.Width, row.Pitch)
-		k := len(ends(p.tile, q.tile))
-		for right, e := range [...]*crossing{&in[i+1], &in[i]} {
-			if !z.counted(e) && t.w.apartFrom(right == 1, e, found[n:n+k], row) {
-				t.sights[boolean(e.edge.Low(t.w.rule.Sides))].Bare += t.w.bareOf(e)
-			}
+// bareEnds adds what rows leave bare of the edges that they run into, but of those that
+// are counted with a free end.
+func (t *tally) bareEnds(z *zones, rows []bond.Row) {
+	f := z.outline
+	for _, row := range rows {
+		if f.band(row.Low, row.High) >= 0 {
+			t.bareIn(z, row, row.Low, row.High, true)
+			continue
 		}
-		n += k
+		f.slices(row, 0, func(low, high length.Length) { t.bareIn(z, row, low, high, false) })
 	}
 }
 
-// apartFrom tells whether the tile of a plain row, to the right of an edge or to the
-// left of it, stands farther from it than sealant reaches.
-func (w *facts) apartFrom(right bool, e *crossing, found []stub, row bond.Row) bool {
-	away, any := w.away(right, e, found, row)
-	reach := max(0, e.reach)
-	if e.x0 != e.x1 {
+// bareIn adds what a row leaves bare between two heights, where no corner is. Where it
+// is not the whole row, what is a strip here may be part of a larger piece.
+func (t *tally) bareIn(z *zones, row bond.Row, low, high length.Length, whole bool) {
+	in, ok := z.outline.row(low, high, nil)
+	if !ok {
+		return
+	}
+	for i := range in {
+		e := &in[i]
+		reach := max(0, e.reach)
+		beside := max(t.w.room.Joint, reach) // what the tile above and below covers of it
+		if whole {
+			beside = max(0, reach-t.w.room.Joint)
+		}
+		if e.meets && !z.counted(e) && e.apart(row, whole) {
+			t.sights[boolean(e.edge.Low(t.w.rule.Sides))].Bare += max(0, high-low-2*beside)
+		}
+	}
+}
+
+// apart tells whether all tile of a row stands farther from an edge than sealant
+// reaches: what is left of the tile that it falls in is no more than a strip for
+// sealant, and the next one is too far off. Strips says that what is so narrow is a
+// strip; else there is to be nothing.
+func (e *crossing) apart(row bond.Row, strips bool) bool {
+	near, far, first := min(e.x0, e.x1), max(e.x0, e.x1), row.First
+	if !e.onLeft { // seen from the right
+		near, far, first = -far, -near, -row.First-row.Width
+	}
+	reach, strip := max(0, e.reach), length.Length(0)
+	if strips {
+		strip = reach
+	}
+	if near != far {
 		reach += 2 // a leaning edge is rounded where it is cut
 	}
-	return e.meets && !(any && away <= reach)
-}
-
-// bareOf is how much of an edge a row leaves bare that stands apart from it: the rows
-// above and below cover some of it.
-func (w *facts) bareOf(e *crossing) length.Length {
-	return max(0, w.rule.Across-2*max(0, max(0, e.reach)-w.room.Joint))
-}
-
-// away is how far a row's nearest tile stands from an edge on its left, or on its
-// right; any is false where the row has none.
-func (w *facts) away(right bool, e *crossing, found []stub, row bond.Row) (away length.Length, any bool) {
-	if len(found) == 0 {
-		return 0, false
-	}
-	last := found[len(found)-1]
-	if right {
-		last = found[0]
-	}
-	before := row.First + length.Length(length.DivFloor(last.left-row.First, row.Pitch))*row.Pitch // where its tile begins
-	switch {
-	case last.sealed() && last.cuts[0] != nil && last.cuts[1] != nil:
-		return 0, false
-	case last.sealed() && right:
-		return before + row.Pitch - max(e.x0, e.x1), true
-	case last.sealed():
-		return min(e.x0, e.x1) - (before - w.room.Joint), true
-	case right:
-		return last.left - max(e.x0, e.x1), true
-	}
-	return min(e.x0, e.x1) - last.right, true
+	tile := first + length.Length(length.DivFloor(near-first, row.Pitch))*row.Pitch
+	return tile+row.Width-near <= strip && tile+row.Pitch-far > reach
 }

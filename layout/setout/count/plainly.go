@@ -28,13 +28,12 @@ func (b *Bounds) Plainly(line, edge length.Length) merit.Merit {
 			rows = append(rows, row)
 		}
 	}
-	slow := plainRows(b.zones.outline, rows, func(row bond.Row, in []crossing, found []stub) {
+	slow := plainRows(b.zones.outline, rows, func(row bond.Row, _ []crossing, found []stub) {
 		for i := range found {
 			if s := &found[i]; !s.whole && !s.sealed() && b.zones.settled(s, row) {
 				t.stub(*s, b.w.class(row.Course))
 			}
 		}
-		t.bareEnds(row, in, found, b.zones)
 	})
 	doubtful := append(slices.Clone(slow), touched...)
 	if !b.zones.zoned(false) && !b.zones.zoned(true) {
@@ -43,6 +42,7 @@ func (b *Bounds) Plainly(line, edge length.Length) merit.Merit {
 	b.meter.add(len(rows) / 4)
 	sure := t.copy()
 	sure.sliced(b.zones, slow)
+	sure.bareEnds(b.zones, rows)
 	m, _ := sure.merit()
 	along, across := b.w.frame.phases(line, edge)
 	beds := b.bedsAt(across)

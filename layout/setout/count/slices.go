@@ -15,7 +15,7 @@ import (
 // sliced counts of rows that are not plain the pieces that are sure to be cut across,
 // and no more of them than how wide they are.
 func (t *tally) sliced(z *zones, rows []bond.Row) {
-	far := t.w.fills() // what is wider and higher is no strip that sealant takes
+	far := t.w.fills() // what is higher is no strip that sealant takes along an edge
 	f := z.outline
 	var pieces []stub
 	for _, row := range rows {
@@ -26,7 +26,7 @@ func (t *tally) sliced(z *zones, rows []bond.Row) {
 				return
 			}
 			stubs(in, row, func(s stub) {
-				if s.whole || s.right-s.left <= far || z.mayCome(&s, row) || !f.alone(&s, row) {
+				if s.whole || s.sealed() || z.mayCome(&s, row) || !f.alone(&s, row) {
 					return
 				}
 				s.wide += 2 // where it leans it is rounded as the whole row is cut
@@ -53,7 +53,7 @@ func (z *zones) sliced(s *sure, right bool, x length.Length, row bond.Row) {
 		}
 		between := pair
 		stubs(between[:], row, func(p stub) {
-			if p.cuts[end] == nil || p.right-p.left <= far || !z.alone(&p, right, x, row) {
+			if p.cuts[end] == nil || p.sealed() || !z.alone(&p, right, x, row) {
 				return
 			}
 			p.wide += 2

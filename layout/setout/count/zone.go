@@ -239,7 +239,7 @@ func (z *zones) row(s *sure, right bool, pair []crossing, row bond.Row) {
 		return
 	}
 	if other {
-		z.front(s, right, &pair[1-end], found, row)
+		z.front(s, &pair[1-end], found, row)
 	}
 	for _, b := range found {
 		mine := b.cuts[end] != nil
@@ -259,15 +259,15 @@ func (z *zones) row(s *sure, right bool, pair []crossing, row bond.Row) {
 // front adds what a row leaves bare of the edge that it runs into across from a free
 // end, as beside a tub's front: where its last tile stands farther from it than
 // sealant reaches.
-func (z *zones) front(s *sure, right bool, e *crossing, found []stub, row bond.Row) {
-	if !z.w.apartFrom(right, e, found, row) {
+func (z *zones) front(s *sure, e *crossing, found []stub, row bond.Row) {
+	if !e.meets || len(found) > 0 && !e.apart(row, true) {
 		return
 	}
 	sight := &s.m.Sight
 	if e.edge.Low(z.w.rule.Sides) {
 		sight = &s.m.OutOfSight
 	}
-	sight.Bare += z.w.bareOf(e)
+	sight.Bare += max(0, z.w.rule.Across-2*max(0, max(0, e.reach)-z.w.room.Joint))
 }
 
 // settled tells whether no free end of the rows can come into a stub's tile, nor is the
