@@ -6,6 +6,7 @@ import (
 	"coursewright/layout/bond"
 	"coursewright/layout/length"
 	"coursewright/layout/piece"
+	"coursewright/layout/plane"
 )
 
 // A row that is not plain is plain in the slices between the heights of the corners in
@@ -45,6 +46,11 @@ func (t *tally) sliced(z *zones, rows []bond.Row) {
 // sliced adds of a row the pieces that a free end cuts which is placed at x.
 func (z *zones) sliced(s *sure, right bool, x length.Length, row bond.Row) {
 	f, far, end := z.outline, z.w.fills(), boolean(right)
+	for i := 0; i+1 < len(f.heights); i++ {
+		if low, high := z.band(i); low <= row.Low && row.High <= high {
+			return // it is counted with the rows of the band
+		}
+	}
 	var pair [2]crossing
 	var pieces []stub
 	f.slices(row, far, func(low, high length.Length) {
@@ -70,9 +76,6 @@ func (z *zones) sliced(s *sure, right bool, x length.Length, row bond.Row) {
 // slices hands over the heights between which a row is plain, where they are farther
 // apart than some distance.
 func (f *profile) slices(row bond.Row, far length.Length, each func(low, high length.Length)) {
-	if f.drilled(row.Low, row.High) {
-		return
-	}
 	for i := 0; i+1 < len(f.heights); i++ {
 		low, high := max(row.Low, f.heights[i]), min(row.High, f.heights[i+1])
 		if high-low > far && !f.blocked[i] {
@@ -114,12 +117,19 @@ func (w *facts) fills() length.Length {
 // alone tells whether no edge comes into a stub's tile and crosses the row there but
 // those that cut it.
 func (f *profile) alone(s *stub, row bond.Row) bool {
-	return !slices.ContainsFunc(f.steep, func(e steep) bool { return e.comesInto(s, row) && !s.cutBy(e.edge) })
+	return !f.w.drilled(s, row) && !slices.ContainsFunc(f.steep, func(e steep) bool { return e.comesInto(s, row) && !s.cutBy(e.edge) })
+}
+
+// drilled tells whether a pipe may come into a stub's tile.
+func (w *facts) drilled(s *stub, row bond.Row) bool {
+	left := row.First + length.Length(s.tile)*row.Pitch
+	tile := plane.Rect{Left: left, Right: left + row.Width, Bottom: row.Low, Top: row.High}
+	return slices.ContainsFunc(w.holes, tile.Overlaps)
 }
 
 // alone tells so of the tile that a free end cuts which is placed at x.
 func (z *zones) alone(s *stub, right bool, x length.Length, row bond.Row) bool {
-	return !slices.ContainsFunc(z.outline.steep, func(e steep) bool {
+	return !z.w.drilled(s, row) && !slices.ContainsFunc(z.outline.steep, func(e steep) bool {
 		beyond := max(e.from.X, e.to.X) <= x
 		if right {
 			beyond = min(e.from.X, e.to.X) >= x

@@ -37,7 +37,7 @@ func Lines(room *survey.Room, walls []*count.Wall) []ClassicLine {
 				continue
 			}
 			e := w.Outer().Openings[i]
-			out = append(out, ClassicLine{"a line at the bottom of " + o.Name, e.Bottom - tile}, ClassicLine{"a line at the top of " + o.Name, e.Top})
+			out = append(out, ClassicLine{"line at the bottom of " + o.Name, e.Bottom - tile}, ClassicLine{"line at the top of " + o.Name, e.Top})
 		}
 	}
 	return out

@@ -1,0 +1,113 @@
+package count
+
+import (
+	"testing"
+
+	"coursewright/layout/length"
+
+	"github.com/stretchr/testify/require"
+	"pgregory.net/rapid"
+)
+
+// By hand: tile of 300 with joints of 2, a leg of 40 beside a tub whose rim is at 0. The
+// row from -250 to 50 is not plain. Under the rim it is: the tile at the left is 40
+// wide there, in front of the tub, and that is a sliver wherever it goes above.
+func TestWhatALegLeavesOfATileIsSure(t *testing.T) {
+	slivers := func(line string) [2]int {
+		w := drawWall(line)
+		s := Setting{Line: -250 * mm, Placed: w.Outer()}
+		return [2]int{w.Bounds.Plainly(s.Line, s.Edge).Slivers, w.Count(s).Merit.Slivers}
+	}
+	require.Equal(t, [2]int{1, 1}, slivers("1000x652 300x300+2 leg=40"))
+	require.Equal(t, [2]int{0, 0}, slivers("1000x652 300x300+2 leg=120"))
+	require.Equal(t, [2]int{1, 1}, slivers("1000x652 300x300+2 leg=40 pipe=700,-100,30"), "a pipe in the row, but in another tile")
+	require.Equal(t, [2]int{0, 1}, slivers("1000x652 300x300+2 leg=40 pipe=250,20,30"), "what a pipe leaves of the tile is not known")
+}
+
+// By hand: the left end is free between 0 and 60 beside a leg of 100. Placed at 70 it
+// would leave 30 of the leg; at 20 it leaves 80.
+func TestWhatAFreeEndLeavesOfALegIsSure(t *testing.T) {
+	w := drawWall("1000x652 300x300+2 leg=100 left=0..70")
+	along, across := w.facts.frame.phases(-250*mm, 0)
+	_, bands := w.Bounds.standingEnds(along, w.Bounds.rows.at(across))
+	slow := w.facts.rows(Setting{Line: -250 * mm}, w.Box())
+	at := func(x length.Length) int { return w.Bounds.zones.at(false, x*mm, along, bands, slow).Slivers }
+	require.Equal(t, 1, at(70))
+	require.Equal(t, 0, at(20))
+}
+
+// By hand: tile of 100 with joints of 10 begins at 10, the corner's gap ends at 3 and
+// sealant fills 3 more: every course is 7 off there and leaves its 100 bare. At the right it
+// is 3 off. Begun at 6 it is the other way round.
+func TestWhatCoursesLeaveBareIsSure(t *testing.T) {
+	w := drawWall("996x546 100x100+10 gap=3")
+	for _, edge := range []length.Length{10 * mm, 6 * mm} {
+		s := Setting{Line: 3 * mm, Edge: edge, Placed: w.Outer()}
+		require.Equal(t, 500*mm, w.Bounds.Plainly(s.Line, s.Edge).Bare)
+		require.GreaterOrEqual(t, w.Count(s).Merit.Bare, 500*mm)
+	}
+}
+
+// An edge that leans from a tile into the joint beside it stands apart as far as it
+// leaves no more than a strip of the tile. Tiles of 100 and joints of 10 begin at 0.
+func TestALeaningEdgeStandsApart(t *testing.T) {
+	row := drawWall("1000x600 100x100+10").facts.rows(Setting{}, drawWall("1000x600 100x100+10").Box())[0]
+	for name, c := range map[string]struct {
+		x0, x1 length.Length
+		apart  bool
+	}{
+		"a strip of 2 below, in the joint above": {98, 102, true},
+		"a strip of 4 below":                     {96, 102, false},
+		"in the joint, 6 off":                    {102, 104, true},
+		"in the joint, 2 off above":              {102, 108, false},
+	} {
+		left := crossing{x0: c.x0 * mm, x1: c.x1 * mm, steep: &steep{onLeft: true, meets: true, reach: 3 * mm}}
+		require.Equal(t, c.apart, left.apart(row, true), name)
+		right := crossing{x0: (100 - c.x0) * mm, x1: (100 - c.x1) * mm, steep: &steep{meets: true, reach: 3 * mm}}
+		require.Equal(t, c.apart, right.apart(row, true), "from the right, "+name)
+	}
+	strip := crossing{x0: 98 * mm, x1: 102 * mm, steep: &steep{onLeft: true, meets: true, reach: 3 * mm}}
+	require.False(t, strip.apart(row, false), "what is narrow in a slice may be part of more")
+}
+
+// A rim that leaves a joint little by little: bare is what is too far from the course above
+// and no more than a strip of the one below, less what the tiles on either side cover.
+func TestASlantingEdgeBetween(t *testing.T) {
+	s := span{from: 0, to: 1000, v0: 100, v1: 0}
+	require.Equal(t, span{from: 200, to: 700}, s.between(30, 80))
+	require.Equal(t, span{from: 0, to: 500}, s.between(50, 500))
+	require.Zero(t, s.between(120, 200).length())
+	require.Zero(t, s.between(30, 80).and(span{from: 800, to: 900}).length())
+}
+
+// Law 2: slices claim of a wall nothing that is not there, wherever its rows stand, at the
+// ends where they are placed.
+func TestSlicesClaimNoMoreThanTheCount(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		w, s, got := countedRoom(t)
+		z := w.Bounds.zones
+		along, across := w.facts.frame.phases(s.Line, s.Edge)
+		_, bands := w.Bounds.standingEnds(along, w.Bounds.rows.at(across))
+		for _, right := range []bool{false, true} {
+			if !z.zoned(right) {
+				continue
+			}
+			at := s.Placed.Left
+			switch {
+			case w.facts.frame.plumb:
+				at = s.Placed.Head
+			case right:
+				at = s.Placed.Right
+			}
+			rows := w.facts.rows(s, w.Box())[:0:0]
+			for _, row := range w.facts.rows(s, w.Box()) {
+				if z.outline.band(row.Low, row.High) < 0 && !w.facts.mayEnd(row, w.Places.Heads(s.Line)[0]) && !w.facts.touched(row.Low, row.High) {
+					rows = append(rows, row)
+				}
+			}
+			bound := z.at(right, at, along, bands, rows)
+			claims(t, w, bound, got)
+			claimsNoTerm(t, bound, got)
+		}
+	})
+}
