@@ -40,7 +40,7 @@ func TestClassicLines(t *testing.T) {
 		"of a tub and a floor each": {"1000x600 300x100+2 leg=150",
 			map[string]length.Length{"full course at the tub's low point": 0, "full course at the floor's low point": -200, "full course at the head of a": 500}},
 		"on a window's edges": {"1000x600 300x100+2 window=300,200,250,150", map[string]length.Length{"full course at the tub's low point": 0,
-			"full course at the head of a": 500, "a line at the bottom of n": 150, "a line at the top of n": 400}},
+			"full course at the head of a": 500, "line at the bottom of n": 150, "line at the top of n": 400}},
 		"not on those of a niche that may move": {"1000x600 300x100+2 niche=300,200,250..260,150",
 			map[string]length.Length{"full course at the tub's low point": 0, "full course at the head of a": 500}},
 		"nor at a head that may": {"1000x600 300x100+2 head=500..600", map[string]length.Length{"full course at the tub's low point": 0}},
