@@ -50,15 +50,19 @@ func growing(tile string) survey.Job {
 }
 
 func benchSolve(b *testing.B, job survey.Job) {
-	pieces := 0
+	pieces, proven := 0, 0.0
 	b.ReportAllocs()
 	for b.Loop() {
 		plan, err := layout.Now(job)
 		require.NoError(b, err)
-		pieces = 0
+		pieces, proven = 0, 0
 		for _, w := range plan.Walls {
 			pieces += len(w.Pieces)
 		}
+		if plan.Setout.Proven {
+			proven = 1
+		}
 	}
+	b.ReportMetric(proven, "proven")
 	b.ReportMetric(float64(pieces), "pieces")
 }

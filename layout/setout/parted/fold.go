@@ -42,9 +42,9 @@ func foldWall(w survey.WallFound, strips []strip, joint length.Length, zones []z
 		}
 		return f
 	}
+	f.wall.MarkPins = maps.Clone(w.MarkPins) // the head's is taken out of it
 	f.foldHead()
 	f.wall.Left.Lean, f.wall.Right.Lean = f.lean(w.Left.Lean), f.lean(w.Right.Lean)
-	f.wall.MarkPins = maps.Clone(w.MarkPins)
 	f.wall.Openings = nil
 	for i, o := range w.Openings {
 		f.opening(o, zones[i])

@@ -42,31 +42,46 @@ func (t *tally) after(m *merit.Merit) bool {
 // ofTables adds up what the edges are sure to cut with the marks where they are placed.
 func (w *Wall) ofTables(t *tally, s Setting) {
 	w.atBest(t, s.Line, s.Edge, 0, 0, w.within(&s.Placed))
-	origin := w.Pattern.Origin(s.Line, s.Edge)
-	for i := range w.loose {
-		w.loose[i].bounds(t, origin, &s.Placed)
-	}
+	w.ofAxes(t, s)
 }
 
-// placedBest is what a set-out cannot beat by its edges alone.
-func (w *Wall) placedBest(s Setting) merit.Merit {
-	t := tally{w: w}
-	w.ofTables(&t, s)
-	m := t.merit()
-	w.lines.add(&m, s, w.ground(s.Placed).box)
-	return m
+// besideTables adds up what the edges are sure to cut of the tiles that free marks may touch.
+func (w *Wall) besideTables(t *tally, s Setting) {
+	w.byMarks = true
+	w.atBest(t, s.Line, s.Edge, 0, 0, w.within(&s.Placed))
+	w.byMarks = false
+	w.ofAxes(t, s)
+}
+
+// ofAxes adds up what the edges that move are sure to cut.
+func (w *Wall) ofAxes(t *tally, s Setting) {
+	origin := w.Pattern.Origin(s.Line, s.Edge)
+	for _, a := range w.axes {
+		for _, e := range a.edges {
+			e.bounds(t, origin, &s.Placed, a)
+		}
+	}
 }
 
 // alone tells whether a tile may be one that an edge is taken to cut alone.
 func (w *Wall) alone(set bond.Set, p *survey.Placed) bool {
-	for i := range w.edges {
-		if w.edges[i].takes(set.Tile, set.At) {
-			return true
+	if w.standsAlone(&set) {
+		return true
+	}
+	for _, a := range w.axes {
+		for _, e := range a.edges {
+			if e.takes(w, &set, p, a) {
+				return true
+			}
 		}
 	}
-	for i := range w.loose {
-		by := w.shift(&w.loose[i], p)
-		if w.loose[i].takes(set.Tile, plane.Point{X: set.At.X - by.X, Y: set.At.Y - by.Y}) {
+	return false
+}
+
+// standsAlone tells whether it may be one that an edge that stands is taken to cut alone.
+func (w *Wall) standsAlone(set *bond.Set) bool {
+	for i := range w.edges {
+		if w.edges[i].takes(set.Tile, set.At) {
 			return true
 		}
 	}

@@ -7,10 +7,11 @@
 //  1. Wall.Count is read from the pieces that piece.Lay makes: nothing is counted in
 //     two ways.
 //  2. What Wall.AtBest gives does not come after what Wall.Count gives at any phase
-//     within its reach: a cut changes its width by no more than the phase moves. Nor
-//     does what Wall.Closely gives come after what Wall.Count gives there.
+//     within its reach, wherever free marks stand: a cut changes its width by no more than
+//     the phase moves. Nor does what a choice, or Wall.Closely, gives for a way to place them.
 //  3. Where the result says it is proven, no line and starts on the marks of the tape
-//     are better, before the terms that walls share at their corners.
+//     are better, with free marks among their options, before the terms that walls share at
+//     their corners. Options are joint lines, places wished for, and even steps.
 //  4. The same room gives the same result: what bounds the search is counted work. It
 //     ends soon after its context does.
 //

@@ -1,6 +1,9 @@
 package phase
 
 import (
+	"cmp"
+	"slices"
+
 	"coursewright/layout/bond"
 	"coursewright/layout/length"
 	"coursewright/layout/merit"
@@ -22,7 +25,7 @@ type edge struct {
 	reach  length.Length // how far along tile beside such a strip may cover it
 	normal plane.Point   // its square, into the wall, in thousandths
 	tables []table       // by tile of the pattern
-	near   []copied      // the tiles that it may cut in some phase, where the lattice stands at base
+	near   [][]copied    // the tiles that it may cut in some phase, by tile, those farthest in front of it last
 	others []plane.Rect  // round other boundaries so near that they may cut the same tile
 }
 
@@ -76,10 +79,7 @@ func (w *Wall) findEdges(s survey.Shape) {
 // findOthers lists beside every edge that stands those of the wall, and the pipes, that are
 // no farther than a tile reaches, but for the edges it meets at its ends.
 func (w *Wall) findOthers(s survey.Shape) {
-	far := length.Length(0)
-	for _, t := range w.Pattern.Tiles {
-		far = max(far, t.Box.Width(), t.Box.Height())
-	}
+	far := w.reach()
 	for i := range w.edges {
 		e := &w.edges[i]
 		from, to := e.line.P, plane.Point{X: e.line.P.X + e.line.D.X, Y: e.line.P.Y + e.line.D.Y}
@@ -91,6 +91,11 @@ func (w *Wall) findOthers(s survey.Shape) {
 				if c.On != 0 && !w.moves(c.On) && c.Point != from && c.Point != to && d.Point != from && d.Point != to && b.Overlaps(reach) {
 					e.others = append(e.others, b)
 				}
+			}
+		}
+		for _, a := range w.axes {
+			if a.opening >= 0 && a.hull.Overlaps(reach) {
+				e.others = append(e.others, a.hull)
 			}
 		}
 		for _, pipe := range w.rule.Pipes {
@@ -132,9 +137,14 @@ func (w *Wall) edgeOf(c, d plane.Corner) edge {
 	box := plane.Rect{Left: min(c.X, d.X), Bottom: min(c.Y, d.Y), Right: max(c.X, d.X) + 1, Top: max(c.Y, d.Y) + 1}
 	box.Left -= w.Pattern.Reach
 	box.Bottom -= w.Pattern.Rise
+	e.near = make([][]copied, len(w.Pattern.Tiles))
 	w.Pattern.Each(plane.Point{}, box, func(place int, at plane.Point) {
-		e.near = append(e.near, copied{w.Pattern.Places[place].Tile, at, e.line.Side(at)})
+		tile := w.Pattern.Places[place].Tile
+		e.near[tile] = append(e.near[tile], copied{tile, at, e.line.Side(at)})
 	})
+	for _, near := range e.near {
+		slices.SortStableFunc(near, func(a, b copied) int { return cmp.Compare(a.side, b.side) })
+	}
 	return e
 }
 
@@ -186,10 +196,11 @@ func parallel(line plane.Line, off int64) plane.Line {
 }
 
 // AtBest is what no set-out can beat whose phase is no farther from the line and
-// the edge than so much, along and up. It counts only tiles that one boundary cuts.
+// the edge than so much, along and up, wherever its free marks stand. It counts only tiles
+// that one boundary that stands cuts.
 func (w *Wall) AtBest(line, start length.Length, along, up length.Length) merit.Merit {
 	t := tally{w: w}
-	w.atBest(&t, line, start, along, up, everywhere)
+	w.atBest(&t, line, start, along, up, w.inner)
 	m := t.merit()
 	w.lines.sure(&m, line, start, along, up)
 	return m
@@ -210,25 +221,35 @@ func (w *Wall) atBest(t *tally, line, start, along, up length.Length, within pla
 		slack := (along*e.normal.X.Abs()+up*e.normal.Y.Abs())/1000 + 2
 		beside := along + up
 		off := e.off(move)
-		for k := range e.near {
-			e.bound(t, &e.near[k], move, off, slack, beside, within)
+		e.bounds(t, move, off, slack, beside, within)
+	}
+}
+
+// bounds adds up what the edge is sure to cut of tiles within a box, where the lattice has
+// moved.
+func (e *edge) bounds(t *tally, move plane.Point, off int64, slack, beside length.Length, within plane.Rect) {
+	for tile, near := range e.near {
+		tab := &e.tables[tile]
+		first := int64(min(0, e.bare))*int64(e.long) - tab.last - off // those before it do not reach the edge
+		end := -tab.first - off - int64(slack)*int64(e.long)          // from here on they are not cut
+		k, _ := slices.BinarySearchFunc(near, first, func(c copied, side int64) int { return cmp.Compare(c.side, side) })
+		for ; k < len(near) && near[k].side < end; k++ {
+			e.bound(t, &near[k], move, off, slack, beside, within)
 		}
 	}
 }
 
-// bound counts one tile within a box, if the edge surely cuts it and nothing else does.
+// bound counts one tile within a box that reaches over the edge, if the edge surely cuts it and
+// nothing else does.
 func (e *edge) bound(t *tally, c *copied, move plane.Point, off int64, slack, beside length.Length, within plane.Rect) {
 	tab := &e.tables[c.tile]
 	long, s := int64(e.long), c.side+off
-	if s+tab.first+int64(slack)*long >= 0 || s+tab.last < int64(min(0, e.bare))*long {
-		return
-	}
 	x, y := c.at.X+move.X, c.at.Y+move.Y
 	box := plane.Rect{Left: x + tab.box.Left, Bottom: y + tab.box.Bottom, Right: x + tab.box.Right, Top: y + tab.box.Top}
 	if box.Left < within.Left || box.Right > within.Right || box.Bottom < within.Bottom || box.Top > within.Top {
 		return
 	}
-	if e.shared(box, beside) {
+	if e.shared(box, beside) || t.w.byMarks && !t.w.touched(box, 0) {
 		return
 	}
 	x, y = x-e.line.P.X, y-e.line.P.Y

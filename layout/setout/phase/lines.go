@@ -37,7 +37,15 @@ func (l *lines) sure(m *merit.Merit, line, start, along, up length.Length) {
 	}
 	m.Exposed = l.exposed(at.X, ends[0], ends[1])
 	l.openings(m, at, nil, along, up)
-	if along == 0 && len(l.w.free) == 0 {
+	for _, a := range l.w.axes {
+		if a.opening >= 0 && along == 0 && !l.clear(a, &l.plumb, at.X, false) {
+			m.Openings++
+		}
+		if a.opening >= 0 && up == 0 && !l.clear(a, &l.level, at.Y, true) {
+			m.Openings++
+		}
+	}
+	if along == 0 && len(l.w.axes) == 0 {
 		m.Find = l.find(at.X, l.w.ground(l.w.outer).box)
 	}
 }
@@ -84,6 +92,29 @@ func off(m *merit.Merit, l *bond.Lines, free, placed bool, low, high, far length
 	}
 }
 
+// clear tells whether among the ways to place a free opening in one direction is one that leaves
+// it clear of cuts, or with equal ones, where the lattice's origin stands at from.
+func (l *lines) clear(a *axis, lines *bond.Lines, from length.Length, up bool) bool {
+	o := l.w.typed.Openings[a.opening]
+	if lines.None() || !up && !o.Left.Free() && !o.Width.Free() || up && !o.Bottom.Free() && !o.Height.Free() {
+		return true
+	}
+	known := &a.clear[boolean(up)]
+	if is, there := (*known)[from]; there {
+		return is
+	}
+	ways := l.w.waysAcross
+	if up {
+		ways = l.w.waysUp
+	}
+	is := slices.ContainsFunc(ways(a, from, coarsely), func(s survey.Span) bool { return lines.Clear(s.From-from, s.To-from) })
+	if *known == nil {
+		*known = map[length.Length]bool{}
+	}
+	(*known)[from] = is
+	return is
+}
+
 // find tells how hard the start is to find again: 0 with a tile or a joint on the middle of
 // the tile field, 1 with full tiles at an end of it, 2 anywhere else.
 func (l *lines) find(x length.Length, box plane.Rect) int {
@@ -101,42 +132,29 @@ func (l *lines) find(x length.Length, box plane.Rect) int {
 func (l *lines) near(p *survey.Placed, box plane.Rect) length.Length {
 	var twice length.Length
 	for i, o := range l.w.typed.Openings {
-		if o.Kind == survey.Pipe {
-			continue
-		}
-		e := p.Openings[i]
-		if o.Left.Free() || o.Width.Free() {
-			switch {
-			case o.Near.X != nil:
-				twice += (e.Left + e.Right - 2**o.Near.X).Abs()
-			case o.Kind == survey.Niche:
-				wish := min(max(box.Left+box.Right, 2*o.Left.From+o.Width.From), 2*o.Left.To+o.Width.To)
-				twice += (e.Left + e.Right - wish).Abs()
-			}
-		}
-		if o.Near.Y != nil && (o.Bottom.Free() || o.Height.Free()) {
-			twice += (e.Bottom + e.Top - 2**o.Near.Y).Abs()
+		if o.Kind != survey.Pipe {
+			twice += l.nearOf(i, p.Openings[i], box)
 		}
 	}
 	return twice.Half()
 }
 
-// under lists where a free end or head would stand on a joint line.
-func (l *lines) under(m *freeMark, at plane.Point) (out []length.Length) {
-	add := func(lines *bond.Lines, list []length.Length, from length.Length) {
-		for _, x := range lines.Within(list, m.from-from, m.to-from, mostStarts) {
-			out = append(out, x+from)
+// nearOf is twice what one opening is from its wish.
+func (l *lines) nearOf(i int, e survey.Edges, box plane.Rect) (twice length.Length) {
+	o := l.w.typed.Openings[i]
+	if o.Left.Free() || o.Width.Free() {
+		switch {
+		case o.Near.X != nil:
+			twice = (e.Left + e.Right - 2**o.Near.X).Abs()
+		case o.Kind == survey.Niche:
+			wish := min(max(box.Left+box.Right, 2*o.Left.From+o.Width.From), 2*o.Left.To+o.Width.To)
+			twice = (e.Left + e.Right - wish).Abs()
 		}
 	}
-	switch m.on {
-	case survey.SideLeft:
-		add(&l.plumb, l.plumb.Begins, at.X)
-	case survey.SideRight:
-		add(&l.plumb, l.plumb.Ends, at.X)
-	case survey.SideHead:
-		add(&l.level, l.level.Ends, at.Y)
+	if o.Near.Y != nil && (o.Bottom.Free() || o.Height.Free()) {
+		twice += (e.Bottom + e.Top - 2**o.Near.Y).Abs()
 	}
-	return out
+	return twice
 }
 
 // Unjudged tells in which way joint lines run that would matter to an exposed end or an

@@ -1,6 +1,7 @@
 package phase
 
 import (
+	"coursewright/layout/bond"
 	"coursewright/layout/length"
 	"coursewright/layout/piece"
 	"coursewright/layout/plane"
@@ -56,44 +57,68 @@ func (w *Wall) within(p *survey.Placed) plane.Rect {
 	return box
 }
 
-// beside is the box in which a loose edge cuts tiles alone.
+// beside is the box in which a loose edge cuts tiles alone, as far as it is its own marks
+// that say so.
 func (w *Wall) beside(e *looseEdge, p *survey.Placed) plane.Rect {
-	box := w.within(p)
-	switch e.on {
-	case survey.SideLeft:
-		box.Left = everywhere.Left
-		return box
-	case survey.SideRight:
-		box.Right = everywhere.Right
-		return box
-	case survey.SideHead:
-		box.Top = everywhere.Top
+	box := everywhere
+	if e.on < survey.SideBase {
 		return box
 	}
 	is := w.opening(e.on, p)
 	switch e.name.Facing() {
 	case piece.OnRight:
-		return plane.Rect{Left: box.Left, Bottom: is.Bottom, Right: is.Right, Top: min(box.Top, is.Top)}
+		box.Bottom, box.Top, box.Right = is.Bottom, is.Top, is.Right
 	case piece.OnLeft:
-		return plane.Rect{Left: is.Left, Bottom: is.Bottom, Right: box.Right, Top: min(box.Top, is.Top)}
+		box.Bottom, box.Top, box.Left = is.Bottom, is.Top, is.Left
 	case piece.Over:
-		return plane.Rect{Left: max(box.Left, is.Left), Bottom: box.Bottom, Right: min(box.Right, is.Right), Top: is.Top}
+		box.Left, box.Right, box.Top = is.Left, is.Right, is.Top
+	default:
+		box.Left, box.Right, box.Bottom = is.Left, is.Right, is.Bottom
 	}
-	return plane.Rect{Left: max(box.Left, is.Left), Bottom: is.Bottom, Right: min(box.Right, is.Right), Top: box.Top}
+	return box
 }
 
-// bounds adds up what the edge is sure to cut where its marks are placed so.
-func (e *looseEdge) bounds(t *tally, origin plane.Point, p *survey.Placed) {
+// bounds adds up what the edge is sure to cut where the marks of its axis are placed so.
+func (e *looseEdge) bounds(t *tally, origin plane.Point, p *survey.Placed, a *axis) {
 	if e.long == 0 {
 		return
 	}
-	by, box := t.w.shift(e, p), t.w.beside(e, p)
-	box = plane.Rect{Left: box.Left - by.X, Bottom: box.Bottom - by.Y, Right: box.Right - by.X, Top: box.Top - by.Y}
-	move := t.w.Pattern.Phase(plane.Point{X: origin.X - by.X, Y: origin.Y - by.Y})
-	off := e.off(move)
-	for k := range e.near {
-		e.bound(t, &e.near[k], move, off, rounded, 0, box)
+	by := t.w.shift(e, p)
+	box := moved(meet(t.w.beside(e, p), a.fence), by)
+	e.others = e.others[:0]
+	for _, b := range a.busy {
+		e.others = append(e.others, moved(b, by))
 	}
+	move := t.w.Pattern.Phase(plane.Point{X: origin.X - by.X, Y: origin.Y - by.Y})
+	e.edge.bounds(t, move, e.off(move), rounded, 0, box)
+}
+
+// takes tells whether bounds may count a tile.
+func (e *looseEdge) takes(w *Wall, set *bond.Set, p *survey.Placed, a *axis) bool {
+	by := w.shift(e, p)
+	box := w.Pattern.Tiles[set.Tile].Box
+	box = plane.Rect{Left: box.Left + set.At.X, Bottom: box.Bottom + set.At.Y, Right: box.Right + set.At.X, Top: box.Top + set.At.Y}
+	in := meet(w.beside(e, p), a.fence)
+	if box.Left < in.Left || box.Right > in.Right || box.Bottom < in.Bottom || box.Top > in.Top {
+		return false
+	}
+	for _, b := range a.busy {
+		if b.Left <= box.Right && b.Right >= box.Left && b.Bottom <= box.Top && b.Top >= box.Bottom {
+			return false
+		}
+	}
+	e.others = e.others[:0]
+	return e.edge.takes(set.Tile, plane.Point{X: set.At.X - by.X, Y: set.At.Y - by.Y})
+}
+
+// moved is a box seen from an edge that was moved.
+func moved(r plane.Rect, by plane.Point) plane.Rect {
+	return plane.Rect{Left: r.Left - by.X, Bottom: r.Bottom - by.Y, Right: r.Right - by.X, Top: r.Top - by.Y}
+}
+
+// meet is what two boxes have in common.
+func meet(a, b plane.Rect) plane.Rect {
+	return plane.Rect{Left: max(a.Left, b.Left), Bottom: max(a.Bottom, b.Bottom), Right: min(a.Right, b.Right), Top: min(a.Top, b.Top)}
 }
 
 // rounded is by how much more a cut may be wide than the tables say, because it is

@@ -9,30 +9,52 @@ import (
 	"coursewright/layout/survey"
 )
 
-// freeMark is a mark of a wall that the solver places: where it may be, and how it
-// is read and moved.
-type freeMark struct {
-	from, to length.Length
-	on       plane.Side // the side that it moves
-	fromTop  bool       // its wall is largest with the mark at to
-	move     func(*survey.Placed, length.Length)
+// axis is the free marks of a wall that are placed together: of a free end, of the free
+// head, or of an opening. Where none of what it cuts may be cut by anything else, what it gives
+// hangs on where it stands in the lattice alone, and is worked out once.
+type axis struct {
+	on      plane.Side
+	opening int         // or -1
+	span    survey.Span // where an end or the head may stand
+	edges   []*looseEdge
+	hull    plane.Rect   // of all places at which its marks may stand
+	zone    plane.Rect   // of all tiles that it may cut, wherever it stands
+	fence   plane.Rect   // the tiles that it cuts alone stand within
+	busy    []plane.Rect // round other boundaries that may cut tiles of the zone
+	known   map[standing]*merit.Merit
+	clear   [2]map[length.Length]bool // whether an opening can be placed clear, along and up, by where the lattice stands
 }
 
-// marksOf places every measured mark, free ends and heads where they leave most
-// wall, free openings in the middle of their ranges, or where they are wished; and
-// lists the marks that are free.
-func marksOf(w survey.WallFound) (survey.Placed, []freeMark) {
+// standing is where an axis stands in the lattice, how large it is, and, where other
+// boundaries are near, where on the wall.
+type standing struct{ phase, size, on plane.Point }
+
+// option is one way to place the marks of an axis, and what it is sure to give.
+type option struct {
+	at    length.Length // of an end or the head
+	edges survey.Edges  // of an opening
+	merit merit.Merit
+	cut   bool // its corners were cut
+}
+
+// set places the marks of the axis.
+func (a *axis) set(p *survey.Placed, o *option) {
+	switch a.on {
+	case survey.SideLeft:
+		p.Left = o.at
+	case survey.SideRight:
+		p.Right = o.at
+	case survey.SideHead:
+		p.Head = o.at
+	default:
+		p.Openings[a.opening] = o.edges
+	}
+}
+
+// outermost places every measured mark, free ends and heads where they leave most wall, and
+// free openings in the middle of their ranges, or where they are wished.
+func outermost(w survey.WallFound) survey.Placed {
 	p := survey.Placed{Left: w.Left.Stops.From, Right: w.Right.Stops.To, Head: w.Head.Stops.To, Openings: make([]survey.Edges, len(w.Openings))}
-	var free []freeMark
-	if s := w.Left.Stops; !w.Left.Meets && s.Free() {
-		free = append(free, freeMark{s.From, s.To, survey.SideLeft, false, func(p *survey.Placed, x length.Length) { p.Left = x }})
-	}
-	if s := w.Right.Stops; !w.Right.Meets && s.Free() {
-		free = append(free, freeMark{s.From, s.To, survey.SideRight, true, func(p *survey.Placed, x length.Length) { p.Right = x }})
-	}
-	if s := w.Head.Stops; !w.Head.Meets && s.Free() {
-		free = append(free, freeMark{s.From, s.To, survey.SideHead, true, func(p *survey.Placed, x length.Length) { p.Head = x }})
-	}
 	for i, o := range w.Openings {
 		if o.Kind == survey.Pipe {
 			continue
@@ -41,9 +63,8 @@ func marksOf(w survey.WallFound) (survey.Placed, []freeMark) {
 		e.Left, e.Right = begin(o.Left, o.Width, o.Near.X)
 		e.Bottom, e.Top = begin(o.Bottom, o.Height, o.Near.Y)
 		*e = o.Within(*e)
-		free = append(free, openingMarks(i, survey.SideBase+plane.Side(len(w.Base)+i), o)...)
 	}
-	return p, free
+	return p
 }
 
 // begin is where an opening stands first in one direction.
@@ -56,147 +77,175 @@ func begin(low, size survey.Span, near *length.Length) (from, to length.Length) 
 	return from, from + wide
 }
 
-// openingMarks are the free marks of an opening. Moving its low edge takes the high
-// one along; moving the high one changes its size.
-func openingMarks(i int, on plane.Side, o survey.OpeningFound) (free []freeMark) {
-	if o.Left.Free() {
-		free = append(free, freeMark{o.Left.From, o.Left.To, on, false,
-			func(p *survey.Placed, x length.Length) {
-				e := &p.Openings[i]
-				e.Left, e.Right = x, x+e.Right-e.Left
-			}})
-	}
-	if o.Width.Free() {
-		free = append(free, freeMark{o.Width.From, o.Width.To, on, false,
-			func(p *survey.Placed, x length.Length) { p.Openings[i].Right = p.Openings[i].Left + x }})
-	}
-	if o.Bottom.Free() {
-		free = append(free, freeMark{o.Bottom.From, o.Bottom.To, on, false,
-			func(p *survey.Placed, x length.Length) {
-				e := &p.Openings[i]
-				e.Bottom, e.Top = x, x+e.Top-e.Bottom
-			}})
-	}
-	if o.Height.Free() {
-		free = append(free, freeMark{o.Height.From, o.Height.To, on, false,
-			func(p *survey.Placed, x length.Length) { p.Openings[i].Top = p.Openings[i].Bottom + x }})
-	}
-	for k, m := range free {
-		free[k].move = func(p *survey.Placed, x length.Length) {
-			m.move(p, x)
-			p.Openings[i] = o.Within(p.Openings[i])
+// findAxes lists the free marks of the wall.
+func (w *Wall) findAxes() {
+	end := func(on plane.Side, meets bool, stops survey.Span) {
+		if !meets && stops.Free() {
+			w.axes = append(w.axes, &axis{on: on, opening: -1, span: stops})
 		}
 	}
-	return free
-}
-
-// placed sets a wall out with each free mark where the tiles that the edges it moves
-// cut alone are best; of equal places the first. A mark is placed with those before it
-// where they stand now.
-func (w *Wall) placed(line, start length.Length) Setting {
-	s := Setting{Line: line, Edge: start, Placed: w.outer}
-	if len(w.free) == 0 {
-		return s
-	}
-	s.Placed.Openings = slices.Clone(s.Placed.Openings)
-	for i := range w.free {
-		var best *place
-		w.eachPlace(&w.free[i], s, fewPlaces, func(one place) {
-			if best == nil || w.order.Better(&one.merit, &best.merit) {
-				best = &one
-			}
-		})
-		if best != nil {
-			w.free[i].move(&s.Placed, best.at)
+	end(survey.SideLeft, w.Found.Left.Meets, w.Found.Left.Stops)
+	end(survey.SideRight, w.Found.Right.Meets, w.Found.Right.Stops)
+	end(survey.SideHead, w.Found.Head.Meets, w.Found.Head.Stops)
+	for i, o := range w.Found.Openings {
+		if o.Kind != survey.Pipe && !o.Measured() {
+			w.axes = append(w.axes, &axis{on: survey.SideBase + plane.Side(len(w.Found.Base)+i), opening: i})
 		}
 	}
-	w.Work += len(w.free)
-	return s
-}
-
-// place is where a mark may stand, and what the edges that it moves give there.
-type place struct {
-	at    length.Length
-	merit merit.Merit
-}
-
-// eachPlace tells up to so many places of a mark, beginning where most wall is left.
-func (w *Wall) eachPlace(m *freeMark, s Setting, most length.Length, each func(place)) {
-	step := max(w.room.Tape, ((m.to - m.from) / most).CeilTo(w.room.Tape))
-	origin := w.Pattern.Origin(s.Line, s.Edge)
-	places := w.lines.under(m, origin)
-	for by := length.Length(0); by < m.to-m.from+step; by += step {
-		if at := m.from + min(by, m.to-m.from); m.fromTop {
-			places = append(places, m.to-(at-m.from))
-		} else {
-			places = append(places, at)
-		}
-	}
-	p, t := s.Placed, tally{w: w}
-	p.Openings = slices.Clone(p.Openings)
-	for _, at := range places {
-		m.move(&p, at)
-		if apart(p.Openings) {
-			t = tally{w: w, runs: t.runs[:0]}
-			for i := range w.loose {
-				if w.loose[i].on == m.on {
-					w.loose[i].bounds(&t, origin, &p)
-				}
-			}
-			one := place{at, t.merit()}
-			w.lines.add(&one.merit, Setting{s.Line, s.Edge, p}, w.ground(w.outer).box)
-			each(one)
-		}
-		copy(p.Openings, s.Placed.Openings)
+	w.inner = w.innermost()
+	for _, a := range w.axes {
+		a.known = map[standing]*merit.Merit{}
+		a.hull = w.hull(a)
+		a.zone = w.zone(a)
 	}
 }
 
-// mostPlaces is at how many places one free mark is tried, fewPlaces for a phase that
-// is one of many, and looked is how many of the best are counted in the end.
-const (
-	mostPlaces = 64
-	fewPlaces  = 24
-	looked     = 6
-)
+// innermost is the box of the wall with free ends and head where they leave least of it.
+func (w *Wall) innermost() plane.Rect {
+	box := everywhere
+	for _, a := range w.axes {
+		switch a.on {
+		case survey.SideLeft:
+			box.Left = a.span.To
+		case survey.SideRight:
+			box.Right = a.span.From
+		case survey.SideHead:
+			box.Top = a.span.From
+		}
+	}
+	return box
+}
 
-// placeMarks moves one free mark of a wall after another to where it serves the
-// phase best, until none is better or each was moved twice. What stands afterwards is
-// no worse than what stood before.
-func (s *solver) placeMarks(w *Wall, c Counted) Counted {
-	for range 2 {
-		moved := false
-		for i := range w.free {
-			m := &w.free[i]
-			var places []place
-			w.eachPlace(m, c.Setting, mostPlaces, func(one place) { places = append(places, one) })
-			slices.SortStableFunc(places, func(a, b place) int { order, _ := w.order.Compare(&a.merit, &b.merit); return order })
-			for _, one := range places[:min(looked, len(places))] {
-				if s.ended = s.ended || s.ctx.Err() != nil; s.ended {
-					return c
-				}
-				p := c.Placed
-				p.Openings = slices.Clone(p.Openings)
-				m.move(&p, one.at)
-				if n := w.Count(Setting{c.Line, c.Edge, p}); s.order.Better(&n.Merit, &c.Merit) {
-					c, moved = n, true
-				}
+// hull holds all places at which the marks of an axis may stand.
+func (w *Wall) hull(a *axis) plane.Rect {
+	box := everywhere
+	switch a.on {
+	case survey.SideLeft, survey.SideRight:
+		box.Left, box.Right = a.span.From, a.span.To
+	case survey.SideHead:
+		box.Bottom, box.Top = a.span.From, a.span.To
+	default:
+		r := w.Found.Openings[a.opening].Reach()
+		box = plane.Rect{Left: r.Left, Bottom: r.Bottom, Right: r.Right, Top: r.Top}
+	}
+	return box
+}
+
+// zone holds every tile that an axis may cut.
+func (w *Wall) zone(a *axis) plane.Rect {
+	far, box := w.reach(), a.hull
+	return plane.Rect{Left: box.Left - far, Bottom: box.Bottom - far, Right: box.Right + far, Top: box.Top + far}
+}
+
+// reach is how far the farthest corner of any tile is from another.
+func (w *Wall) reach() (far length.Length) {
+	for _, t := range w.Pattern.Tiles {
+		far = max(far, t.Box.Width(), t.Box.Height())
+	}
+	return far
+}
+
+// fenceAxes notes beside every axis the boundaries that may cut a tile with it. Those that an
+// end or the head runs into close a fence; all others are busy.
+func (w *Wall) fenceAxes() {
+	for _, a := range w.axes {
+		a.fence = everywhere
+		for i := range w.edges {
+			e := &w.edges[i]
+			to := plane.Point{X: e.line.P.X + e.line.D.X, Y: e.line.P.Y + e.line.D.Y}
+			box, side := between(e.line.P, to, rounded), e.name.Side()
+			base := side >= survey.SideBase && int(side-survey.SideBase) < len(w.Found.Base)
+			switch level := a.on == survey.SideLeft || a.on == survey.SideRight; {
+			case !box.Overlaps(a.zone):
+			case level && base:
+				a.fence.Bottom = max(a.fence.Bottom, box.Top)
+			case level && side == survey.SideHead:
+				a.fence.Top = min(a.fence.Top, box.Bottom)
+			case a.on == survey.SideHead && side == survey.SideLeft:
+				a.fence.Left = max(a.fence.Left, box.Right)
+			case a.on == survey.SideHead && side == survey.SideRight:
+				a.fence.Right = min(a.fence.Right, box.Left)
+			default:
+				a.busy = append(a.busy, box)
 			}
 		}
-		if !moved {
-			break
+		for _, pipe := range w.rule.Pipes {
+			if b := between(pipe.Centre, pipe.Centre, pipe.Radius+pipe.Radius/64+rounded); b.Overlaps(a.zone) {
+				a.busy = append(a.busy, b)
+			}
 		}
-	}
-	return c
-}
-
-// apart tells whether no opening stands in another.
-func apart(all []survey.Edges) bool {
-	for i, a := range all {
-		for _, b := range all[:i] {
-			if a.Left < b.Right && b.Left < a.Right && a.Bottom < b.Top && b.Bottom < a.Top {
-				return false
+		for _, b := range w.axes {
+			switch hull := b.hull; {
+			case b == a || !hull.Overlaps(a.zone):
+			case a.opening < 0 && b.opening < 0: // ends and the head run into each other
+				w.fenceOff(a, b)
+			default:
+				a.busy = append(a.busy, hull)
+			}
+		}
+		for i := range w.loose {
+			if w.loose[i].on == a.on {
+				a.edges = append(a.edges, &w.loose[i])
 			}
 		}
 	}
-	return true
+}
+
+// fenceOff keeps the tiles of an end or the head clear of another, wherever it stands.
+func (w *Wall) fenceOff(a, b *axis) {
+	switch b.on {
+	case survey.SideLeft:
+		a.fence.Left = max(a.fence.Left, b.span.To)
+	case survey.SideRight:
+		a.fence.Right = min(a.fence.Right, b.span.From)
+	case survey.SideHead:
+		a.fence.Top = min(a.fence.Top, b.span.From)
+	}
+}
+
+// sure is what an axis is sure to give with its marks placed so, without the terms that are
+// read from joint lines. What was worked out before is given again.
+func (w *Wall) sure(a *axis, origin plane.Point, o *option) *merit.Merit {
+	p := w.outer
+	p.Openings = append(w.scratch[:0], p.Openings...)
+	w.scratch = p.Openings
+	a.set(&p, o)
+	at := standing{phase: origin}
+	switch a.on {
+	case survey.SideLeft, survey.SideRight:
+		at.phase.X -= o.at
+	case survey.SideHead:
+		at.phase.Y -= o.at
+	default:
+		at.phase = plane.Point{X: origin.X - o.edges.Left, Y: origin.Y - o.edges.Bottom}
+		at.size = plane.Point{X: o.edges.Right - o.edges.Left, Y: o.edges.Top - o.edges.Bottom}
+	}
+	at.phase = w.Pattern.Phase(at.phase)
+	if a.nearBusy(o, w.reach()) {
+		at.on = plane.Point{X: o.at + o.edges.Left, Y: o.edges.Bottom + 1}
+	}
+	m := a.known[at]
+	if m == nil {
+		t := tally{w: w}
+		for _, e := range a.edges {
+			e.bounds(&t, origin, &p, a)
+		}
+		sum := t.merit()
+		m, a.known[at] = &sum, &sum
+		w.Work++
+	}
+	return m
+}
+
+// nearBusy tells whether tiles that the axis cuts where it stands may be cut by others.
+func (a *axis) nearBusy(o *option, far length.Length) bool {
+	if len(a.busy) == 0 {
+		return false
+	}
+	box := plane.Rect{Left: o.edges.Left, Bottom: o.edges.Bottom, Right: o.edges.Right, Top: o.edges.Top}
+	if a.opening < 0 {
+		return true
+	}
+	box = plane.Rect{Left: box.Left - far, Bottom: box.Bottom - far, Right: box.Right + far, Top: box.Top + far}
+	return slices.ContainsFunc(a.busy, box.Overlaps)
 }

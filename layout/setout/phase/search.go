@@ -12,10 +12,10 @@ import (
 )
 
 // Work is how much one search counts before it settles for the best found, and
-// workFree how much where marks are free: nothing is proven there.
+// workFree how much where marks are free.
 const (
 	Work     = 200_000
-	workFree = Work * 1 / 2
+	workFree = Work / 4
 )
 
 // weight is what one unit of Work is in effort: as much of a processor's time.
@@ -27,7 +27,7 @@ type Result struct {
 	Walls  []Counted // in the job's order
 	Merit  merit.Merit
 	Proven bool        // no marks of the tape are better, before the terms of corners
-	Free   bool        // marks were free, and were placed for each phase looked at
+	Free   bool        // marks were free, and were placed among their options
 	Bound  merit.Merit // what no set-out can beat, where it is not proven
 
 	*solver
@@ -59,17 +59,21 @@ type hunt struct {
 	line  length.Length
 	queue queue[*stretch]
 	best  *Counted
+	looks int
 }
 
 // stretch is some starts of one wall, from edge on so many marks. A single one is
 // exact once it is counted.
 type stretch struct {
-	edge  length.Length
-	marks length.Length
-	merit merit.Merit
-	at    *Setting // with its free marks placed
-	close bool     // its corners were cut
-	exact *Counted
+	edge   length.Length
+	marks  length.Length
+	merit  merit.Merit
+	at     *Setting // with its free marks placed
+	choice *choice  // how free marks may be placed, and which way this is
+	pick   []int    // the option of every axis
+	last   int      // the axis that was changed last
+	close  bool     // its corners were cut
+	exact  *Counted
 }
 
 // Room is the best set-out of a room laid in a pattern with the joint it has. The
@@ -79,7 +83,7 @@ func Room(ctx context.Context, room *survey.Room) (Result, error) {
 	pattern := bond.For(*room, room.Bond.Hand)
 	for _, found := range room.Walls {
 		w := NewWall(room, found, pattern)
-		if s.walls = append(s.walls, w); len(w.free) > 0 {
+		if s.walls = append(s.walls, w); len(w.axes) > 0 {
 			s.limit = workFree
 		}
 	}
@@ -246,24 +250,25 @@ func (w *Wall) pinned(p *survey.StartPin) length.Length {
 	return p.X
 }
 
-// closer looks one step more closely at the wall with most corners of those whose best
-// start on the line is not known yet: it is the wall that is most likely to show that the
-// line is no good.
+// closer looks one step more closely at the wall that was looked at least often on the line,
+// of those whose best start there is not known yet: any of them may show that the line is no good.
 func (s *solver) closer(t *trial) {
-	var hardest *hunt
+	var next *hunt
 	for _, h := range t.hunts {
-		if h.best == nil && (hardest == nil || h.wall.corners > hardest.wall.corners) {
-			hardest = h
+		if h.best == nil && (next == nil || h.looks < next.looks) {
+			next = h
 		}
 	}
-	s.look(hardest)
+	s.look(next)
 	t.sum(s)
 }
 
 // look takes the most promising of a wall's starts one step further: a stretch into
-// its marks, a mark with its free marks placed, then with its corners cut, then counted.
+// its marks, a mark to the ways in which its free marks may be placed, one of these with its
+// corners cut, then counted.
 func (s *solver) look(h *hunt) {
-	top := h.queue.take()
+	top, w := h.queue.take(), h.wall
+	h.looks++
 	switch {
 	case top.exact != nil:
 		h.best = top.exact
@@ -272,16 +277,43 @@ func (s *solver) look(h *hunt) {
 			h.queue.add(s.stretch(h, top.edge+k*s.room.Tape, 1, 0))
 		}
 		return
+	case top.choice == nil && len(w.axes) > 0:
+		top.choice = w.choose(top, h)
+		top.merit = top.choice.least()
+	case top.choice != nil && top.choice.cut < allCut:
+		top.choice.closer()
+		top.merit = top.choice.least()
+	case top.choice != nil && top.pick == nil:
+		top.pick = make([]int, len(w.axes))
+		top.merit = top.choice.bound(top.pick)
 	case top.at == nil:
-		at := h.wall.placed(h.line, top.edge)
-		top.at, top.merit = &at, h.wall.placedBest(at)
+		if !s.place(h, top) {
+			return
+		}
+	case !top.close && top.choice != nil:
+		top.merit, top.close = top.choice.closely(*top.at, h.next())
 	case !top.close:
-		top.merit, top.close = h.wall.Closely(*top.at, h.next())
+		top.merit, top.close = w.Closely(*top.at, h.next())
 	default:
-		c := h.wall.Count(*top.at)
+		c := w.Count(*top.at)
 		top.exact, top.merit = &c, c.Merit
 	}
 	h.queue.add(top)
+}
+
+// place places the marks of a start, and lists the ways that come after this one. It tells
+// whether the marks may stand so.
+func (s *solver) place(h *hunt, x *stretch) bool {
+	x.at = &Setting{Line: h.line, Edge: x.edge, Placed: h.wall.outer}
+	if x.choice == nil {
+		return true
+	}
+	for _, next := range x.choice.next(x) {
+		h.queue.add(next)
+	}
+	var ok bool
+	x.at.Placed, ok = x.choice.placed(x.pick)
+	return ok
 }
 
 func (s *solver) result(t *trial, bound *merit.Merit) Result {
@@ -291,12 +323,10 @@ func (s *solver) result(t *trial, bound *merit.Merit) Result {
 	}
 	for i, h := range t.hunts {
 		c := *h.best
-		if len(s.walls[i].free) > 0 {
-			if r.Proven {
-				r.Bound, r.Proven = t.bound, false
+		if len(s.walls[i].axes) > 0 {
+			if r.Free = true; !r.Proven {
+				c = s.placeMarks(s.walls[i], c)
 			}
-			r.Free = true
-			c = s.placeMarks(s.walls[i], c)
 		}
 		r.Walls = append(r.Walls, c)
 	}

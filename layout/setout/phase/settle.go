@@ -6,8 +6,8 @@ import "coursewright/layout/merit"
 // glances are taken at every wall, and so many of the starts seen are counted.
 const (
 	finished = 6
-	glances  = 48
-	counted  = 3
+	glances  = 128
+	counted  = 5
 )
 
 // settle gives the best that is known when the work is spent, after it has looked
@@ -61,9 +61,26 @@ func (s *solver) nearest(h *hunt, needed bool) (best *stretch) {
 		}
 	}
 	if best == nil && needed {
-		best = h.queue.first()
-		at := h.wall.placed(h.line, best.edge)
-		best.at, best.close = &at, true
+		best = s.placedFirst(h)
 	}
 	return best
+}
+
+// placedFirst is the most promising start with its marks placed, where they may stand.
+func (s *solver) placedFirst(h *hunt) *stretch {
+	x := *h.queue.first()
+	if x.choice == nil && len(h.wall.axes) > 0 {
+		x.choice = h.wall.choose(&x, h)
+	}
+	if x.choice != nil && x.pick == nil {
+		x.pick = make([]int, len(h.wall.axes))
+	}
+	x.at, x.close = &Setting{Line: h.line, Edge: x.edge, Placed: h.wall.outer}, true
+	if x.choice != nil {
+		if p, ok := x.choice.placed(x.pick); ok {
+			x.at.Placed = p
+		}
+	}
+	h.queue.items = append(h.queue.items, &x)
+	return &x
 }

@@ -36,12 +36,15 @@ type Wall struct {
 	room    *survey.Room
 	rule    piece.Rule
 	order   merit.Order
-	free    []freeMark
+	axes    []*axis
+	inner   plane.Rect // the wall with its free ends and head where they leave least
+	scratch []survey.Edges
+	byMarks bool // only tiles that free marks may touch are bounded
 	outer   survey.Placed
 	typed   survey.WallFound // as the survey has it
 	lines   lines
 	shape   *ground
-	known   map[[3]length.Length]*ground
+	known   map[groundKey]*ground
 	edges   []edge          // those that stand
 	loose   []looseEdge     // those that free marks move, where the wall is largest
 	least   []limits        // by tile of the pattern
@@ -58,12 +61,14 @@ func NewWall(room *survey.Room, found survey.WallFound, pattern bond.Pattern) *W
 	for _, t := range pattern.Tiles {
 		w.least = append(w.least, limits{t.Least, piece.SliverLimit(*room, t.Least), piece.UnworkableLimit(*room, t.Least)})
 	}
-	w.outer, w.free = marksOf(w.Found)
+	w.outer = outermost(w.Found)
+	w.findAxes()
 	w.rule = piece.RuleFor(*room, w.Found, w.Found.Sides())
 	g := w.ground(w.outer)
 	w.corners = len(g.turns)
 	w.findEdges(g.shape)
 	w.findOthers(g.shape)
+	w.fenceAxes()
 	if w.Found.Pin == nil {
 		w.classic = w.lines.startsToFind()
 	}
@@ -77,18 +82,28 @@ type ground struct {
 	layer  *piece.Layer
 	zones  []plane.Rect // where tiles meet a boundary: all others are whole or outside, and cover none
 	turns  []plane.Rect // where two boundaries meet, and the pipes
+	hard   []plane.Rect // the turns, and where tiles meet a boundary that may be left bare
 	box    plane.Rect
 }
 
 // mostGrounds is how many placings of a wall's marks are kept.
-const mostGrounds = 256
+const mostGrounds = 1024
+
+// groundKey finds a ground again: where the ends, the head and the last free opening stand.
+type groundKey struct {
+	left, right, head length.Length
+	last              survey.Edges
+}
 
 // ground is the wall with its marks placed; the last ones are kept.
 func (w *Wall) ground(p survey.Placed) *ground {
 	if w.shape != nil && same(w.shape.placed, p) {
 		return w.shape
 	}
-	key := [3]length.Length{p.Left, p.Right, p.Head}
+	key := groundKey{p.Left, p.Right, p.Head, survey.Edges{}}
+	if n := len(w.axes); n > 0 && w.axes[n-1].opening >= 0 {
+		key.last = p.Openings[w.axes[n-1].opening]
+	}
 	if g := w.known[key]; g != nil && same(g.placed, p) {
 		w.shape = g
 		return g
@@ -103,6 +118,9 @@ func (w *Wall) ground(p survey.Placed) *ground {
 		for _, ring := range r {
 			for i, c := range ring {
 				zone(c.Point, ring[(i+1)%len(ring)].Point)
+				if c.On != 0 && w.rule.Sides[c.On].Meets {
+					g.hard = append(g.hard, g.zones[len(g.zones)-1])
+				}
 				g.turns = append(g.turns, plane.Rect{Left: c.X - 1, Bottom: c.Y - 1, Right: c.X + 1, Top: c.Y + 1})
 			}
 		}
@@ -113,12 +131,13 @@ func (w *Wall) ground(p survey.Placed) *ground {
 		g.turns = append(g.turns, g.zones[len(g.zones)-1])
 	}
 	g.zones, g.turns = slices.Compact(g.zones), slices.Compact(g.turns)
+	g.hard = append(slices.Compact(g.hard), g.turns...)
 	w.shape = g
 	if w.known == nil || len(w.known) >= mostGrounds {
-		w.known = map[[3]length.Length]*ground{}
+		w.known = map[groundKey]*ground{}
 	}
 	w.known[key] = g
-	w.Work += 100
+	w.Work += 20
 	return g
 }
 

@@ -1,0 +1,172 @@
+package phase
+
+import (
+	"cmp"
+	"slices"
+
+	"coursewright/layout/bond"
+	"coursewright/layout/length"
+	"coursewright/layout/merit"
+	"coursewright/layout/plane"
+	"coursewright/layout/survey"
+)
+
+// fineness is at how many places a free mark is tried beside those on joint lines: of an end
+// or the head, and in each direction of an opening.
+type fineness struct{ places, ways int }
+
+var (
+	coarsely = fineness{12, 6}  // with every phase
+	finely   = fineness{64, 20} // with the phase that is chosen
+)
+
+// options lists how the marks of an axis may be placed where the lattice's origin stands at
+// origin, with what each is sure to give. An end or the head may stand on joint lines, at the limits
+// of its range and at even steps between them, first where most wall is left; an opening likewise,
+// with both edges on joint lines, or where it is wished.
+func (w *Wall) options(a *axis, origin plane.Point, f fineness) []option {
+	var out []option
+	l := &w.lines
+	switch a.on {
+	case survey.SideLeft:
+		out = ends(out, &l.plumb, l.plumb.Begins, origin.X, a.span, w.room.Tape, f, false)
+	case survey.SideRight:
+		out = ends(out, &l.plumb, l.plumb.Ends, origin.X, a.span, w.room.Tape, f, true)
+	case survey.SideHead:
+		out = ends(out, &l.level, l.level.Ends, origin.Y, a.span, w.room.Tape, f, true)
+	default:
+		o := w.Found.Openings[a.opening]
+		across, up := w.waysAcross(a, origin.X, f), w.waysUp(a, origin.Y, f)
+		for _, x := range across {
+			for _, y := range up {
+				out = append(out, option{edges: o.Within(survey.Edges{Left: x.From, Right: x.To, Bottom: y.From, Top: y.To})})
+			}
+		}
+	}
+	for i := range out {
+		out[i].merit = w.gives(a, origin, &out[i])
+	}
+	return out
+}
+
+// waysAcross lists where the sides of an opening may stand, and waysUp its sill and top.
+func (w *Wall) waysAcross(a *axis, from length.Length, f fineness) []survey.Span {
+	o := w.Found.Openings[a.opening]
+	near := o.Near.X
+	if o.Kind == survey.Niche && near == nil {
+		box := w.ground(w.outer).box
+		middle := (box.Left + box.Right).Half()
+		near = &middle
+	}
+	return w.ways(&w.lines.plumb, from, o.Left, o.Width, near, w.markPin(o, survey.RightEdge), f.ways)
+}
+
+func (w *Wall) waysUp(a *axis, from length.Length, f fineness) []survey.Span {
+	o := w.Found.Openings[a.opening]
+	return w.ways(&w.lines.level, from, o.Bottom, o.Height, o.Near.Y, w.markPin(o, survey.TopEdge), f.ways)
+}
+
+// gives is what an option is sure to give, with the terms of its own marks.
+func (w *Wall) gives(a *axis, origin plane.Point, o *option) merit.Merit {
+	m := *w.sure(a, origin, o)
+	if a.opening >= 0 {
+		found := w.typed.Openings[a.opening]
+		off(&m, &w.lines.plumb, found.Left.Free() || found.Width.Free(), true, o.edges.Left-origin.X, o.edges.Right-origin.X, 0)
+		off(&m, &w.lines.level, found.Bottom.Free() || found.Height.Free(), true, o.edges.Bottom-origin.Y, o.edges.Top-origin.Y, 0)
+		m.Built = 0 // of what is measured, which is counted apart
+		if !w.movesEnd() {
+			m.Near = w.lines.nearOf(a.opening, o.edges, w.ground(w.outer).box).Half().FloorTo(w.room.Tape)
+		}
+		return m
+	}
+	at := survey.Span{From: o.at, To: o.at}
+	switch a.on {
+	case survey.SideLeft:
+		if w.Found.Right.Meets {
+			m.Exposed = w.lines.exposed(origin.X, at, at)
+		}
+	case survey.SideRight:
+		if w.Found.Left.Meets {
+			m.Exposed = w.lines.exposed(origin.X, at, at)
+		}
+	}
+	return m
+}
+
+// ends lists the places of an end or the head.
+func ends(out []option, l *bond.Lines, lines []length.Length, from length.Length, s survey.Span, tape length.Length, f fineness, fromTop bool) []option {
+	for _, x := range l.Within(lines, s.From-from, s.To-from, mostStarts) {
+		out = append(out, option{at: x + from})
+	}
+	for _, x := range evenly(s, f.places, tape) {
+		out = append(out, option{at: x})
+	}
+	slices.SortFunc(out, func(a, b option) int { return cmp.Compare(a.at, b.at) })
+	out = slices.CompactFunc(out, func(a, b option) bool { return a.at == b.at })
+	if fromTop {
+		slices.Reverse(out)
+	}
+	return out
+}
+
+// evenly are the limits of a range and the marks of the tape between them, or even steps where
+// there are more than so many.
+func evenly(s survey.Span, most int, tape length.Length) (out []length.Length) {
+	step := max(tape, ((s.To - s.From) / length.Length(most)).CeilTo(tape))
+	for x := s.From; x < s.To; x += step {
+		out = append(out, x)
+	}
+	return append(out, s.To)
+}
+
+// ways lists where two facing edges of an opening may stand.
+func (w *Wall) ways(l *bond.Lines, from length.Length, low, size survey.Span, near, high *length.Length, most int) (out []survey.Span) {
+	add := func(a, b length.Length) {
+		if high != nil {
+			b = *high
+		}
+		if s := (survey.Span{From: a, To: b}); a >= low.From && a <= low.To && b-a >= size.From && b-a <= size.To && !slices.Contains(out, s) {
+			out = append(out, s)
+		}
+	}
+	if !low.Free() && !size.Free() {
+		return []survey.Span{{From: low.From, To: low.From + size.From}}
+	}
+	mean := (size.From + size.To).Half()
+	if near != nil {
+		add(min(max(*near-mean.Half(), low.From), low.To), min(max(*near-mean.Half(), low.From), low.To)+mean)
+	}
+	for _, a := range l.Within(l.Ends, low.From-from, low.To-from, most) {
+		for _, b := range l.Within(l.Begins, a+size.From, a+size.To, most) {
+			if len(out) < 2*most {
+				add(a+from, b+from)
+			}
+		}
+	}
+	sizes := []length.Length{mean}
+	if size.Free() {
+		sizes = append(sizes, size.From, size.To)
+	}
+	for _, a := range evenly(low, most/len(sizes), w.room.Tape) {
+		for _, b := range sizes {
+			add(a, a+b)
+		}
+	}
+	if !low.Free() {
+		for _, b := range evenly(size, most, w.room.Tape) {
+			add(low.From, low.From+b)
+		}
+	}
+	return out
+}
+
+// markPin is where an edge of an opening is pinned, or nil.
+func (w *Wall) markPin(o survey.OpeningFound, edge survey.EdgeName) *length.Length {
+	if x, there := w.Found.MarkPins[o.Mark(edge)]; there {
+		return &x
+	}
+	return nil
+}
+
+// movesEnd tells whether an end of the wall is free.
+func (w *Wall) movesEnd() bool { return w.moves(survey.SideLeft) || w.moves(survey.SideRight) }
