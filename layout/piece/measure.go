@@ -150,10 +150,11 @@ func cutsOf(face plane.Region) []plane.Side {
 // tile a plumb cut counts as across.
 func (r Rule) kind(p *Piece) Kind {
 	var k Kind
+	box := p.Face.Bounds()
 	for _, ring := range p.Face {
 		for i, c := range ring {
 			if c.On != 0 {
-				k |= r.edgeKind(p, c, ring[(i+1)%len(ring)])
+				k |= r.edgeKind(box, c, ring[(i+1)%len(ring)])
 			}
 		}
 	}
@@ -165,9 +166,9 @@ func (r Rule) kind(p *Piece) Kind {
 	return k
 }
 
-func (r Rule) edgeKind(p *Piece, c, d plane.Corner) Kind {
+// edgeKind is the kind of cut along an edge of a piece that a box holds.
+func (r Rule) edgeKind(box plane.Rect, c, d plane.Corner) Kind {
 	dx, dy := d.X-c.X, d.Y-c.Y
-	box := p.Face.Bounds()
 	alongTheLength := r.Along >= r.Across
 	switch {
 	case r.isPipe(c.On):

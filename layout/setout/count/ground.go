@@ -67,7 +67,7 @@ func (c *cutter) ground(p survey.Placed) *ground {
 		clear(c.bands)
 		clear(c.rows)
 	}
-	c.meter.add(300 + 40*c.corners)
+	c.meter.add(300 + 30*c.corners)
 	shape := c.w.found.Shape(c.w.room.Units, c.w.without(p))
 	g = &ground{shape: shape, box: shape.Solid.Bounds(), profile: profileOf(c.w, shape), cover: piece.NewCover(shape, c.w.rule), bands: map[length.Length]numbered{}}
 	c.grounds[key] = g

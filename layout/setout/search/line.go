@@ -231,17 +231,19 @@ func (h *hunt) bound() merit.Merit {
 	return h.ties[0].Merit
 }
 
-// closer looks at the first start in the queue more closely: with the rows where
-// they stand, and then with those cut that no free opening touches. The next start
-// of its group comes into the queue.
+// closer looks at the first start in the queue more closely: with the edges where rows
+// stand, when the next start of its group comes into the queue, then with the rows
+// themselves, and then with those cut that no free opening touches.
 func (h *hunt) closer(c *candidate) {
 	c.depth++
 	switch c.depth {
-	case refined:
+	case edged:
 		h.worsen(c, h.wall.Bounds.OfBoth(h.line, c.edge))
-		h.worsen(c, h.wall.Bounds.Plainly(h.line, c.edge))
 		h.queue.settle()
 		h.feed(c.group)
+	case refined:
+		h.worsen(c, h.wall.Bounds.Plainly(h.line, c.edge))
+		h.queue.settle()
 	case based:
 		if h.wall.FixedEnds() {
 			h.worsen(c, h.base(h.wall, h.line, c.edge))

@@ -38,7 +38,8 @@ type depth uint8
 
 const (
 	guessed depth = iota // what its parts cannot beat
-	refined              // with the rows where they stand
+	edged                // with the edges where rows stand
+	refined              // with those rows themselves
 	based                // with the rows cut that no free opening touches
 	exact
 )

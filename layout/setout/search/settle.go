@@ -184,15 +184,17 @@ func (s *solver) result(t *trial, bound merit.Merit) *Result {
 }
 
 // tryClassics begins walls at the classic starts between the ends where they were found
-// to stand, as long as that is better: the middle of the tile field moves with a free end.
+// to stand, as long as that is better and the work for it goes: the middle of the tile
+// field moves with a free end.
 // What is found so may beat the bound, which holds for the starts that the search tries.
 func (r *Result) tryClassics() {
+	until := r.work() + fresh
 	for i, w := range r.walls {
 		if w.FixedEnds() || w.Found.Pin != nil {
 			continue
 		}
 		for range mostMoves {
-			if !r.tryClassicsOf(i, w) {
+			if !r.tryClassicsOf(i, w, until) {
 				break
 			}
 		}
@@ -205,9 +207,9 @@ func (r *Result) tryClassics() {
 // mostMoves is how often the ends of a wall are followed by its classic starts.
 const mostMoves = 4
 
-func (r *Result) tryClassicsOf(i int, w *count.Wall) (moved bool) {
+func (r *Result) tryClassicsOf(i int, w *count.Wall, until int) (moved bool) {
 	for _, c := range w.Starts.Classics(r.Walls[i].Placed) {
-		if w.Starts.Has(c.Edge) {
+		if w.Starts.Has(c.Edge) || r.work() > until {
 			continue
 		}
 		if got, m := r.Start(i, c.Edge); r.order.Better(&m, &r.Merit) {
