@@ -110,3 +110,41 @@ func TestStepsSayWhatTheyAreOn(t *testing.T) {
 		assert.True(t, said[text], text)
 	}
 }
+
+// The pieces of tops and of their trim are set too, each once, after the walls, with a
+// mark of its own and its place on the top.
+func TestTopsHaveStepsAndMarks(t *testing.T) {
+	plan := planOf(t, "bench")
+	o := orderOf(plan, page.Schedule(plan))
+	b := bathroom{order: o, set: map[string]bool{}}
+	said, marks := map[string]bool{}, map[string]bool{}
+	for at, s := range o.steps {
+		var out Bathroom
+		out.Plan, out.Wall = plan, s.Wall
+		b.step(&out, at)
+		require.NotNil(t, out.Drawing)
+		said[out.where()], said[out.mitred()] = true, true
+		for _, p := range s.Pieces {
+			require.False(t, marks[o.marks[p.ID]], p.ID)
+			marks[o.marks[p.ID]] = true
+			if s.On != nil && s.Trim == nil {
+				require.Equal(t, stages.OnTop, s.Part, p.ID)
+				require.Contains(t, out.edges()[1].From, "behind the finished front edge")
+			}
+		}
+	}
+	for _, w := range plan.Walls {
+		if w.Top == nil {
+			continue
+		}
+		for _, p := range w.Top.Pieces {
+			require.True(t, marks[o.marks[p.ID]], p.ID)
+		}
+		for _, p := range w.Top.Trim {
+			require.True(t, marks[o.marks[p.ID]], p.ID)
+		}
+	}
+	for _, text := range []string{"seat of bench, row 1, 1 of 5", "trim of the curb, 1 of 1", "Mitre B-T-01 front at 45°: the face stays full."} {
+		assert.True(t, said[text], text)
+	}
+}
