@@ -1,6 +1,7 @@
 // The drawing is laid out for the width of its frame, which only the browser knows.
 // It is noted in a cookie that the server finds with every request; where the
-// drawing was laid out for another width it is asked for anew.
+// drawing was laid out for another width it is asked for anew, and with it what is
+// folded out of its walls.
 
 import { unknown, whereFocus, refocus } from "./form.js";
 
@@ -31,7 +32,9 @@ async function fit() {
   if (!fresh || !old) return;
   const focus = whereFocus();
   old.replaceWith(fresh);
-  unknown("paper");
+  const folded = page.getElementById("insides");
+  if (folded) document.getElementById("insides")?.replaceWith(folded);
+  unknown("paper", "insides");
   wallsShown(page);
   document.dispatchEvent(new Event("redrawn"));
   refocus(focus);

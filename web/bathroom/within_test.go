@@ -114,7 +114,7 @@ func TestStepsSayWhatTheyAreOn(t *testing.T) {
 // The pieces of tops and of their trim are set too, each once, after the walls, with a
 // mark of its own and its place on the top.
 func TestTopsHaveStepsAndMarks(t *testing.T) {
-	plan := planOf(t, "bench")
+	plan := planOf(t, "bench", func(*survey.Job) {})
 	o := orderOf(plan, page.Schedule(plan))
 	b := bathroom{order: o, set: map[string]bool{}}
 	said, marks := map[string]bool{}, map[string]bool{}

@@ -16,6 +16,15 @@ import (
 // than it needs to be read.
 var foldScreen = Scale{Paper: 1, Real: 4}
 
+// largest is the largest scale of a fold on a screen; the top of a wall is larger than a
+// niche, and read at a smaller one.
+func (f *fold) largest() Scale {
+	if f.top != nil {
+		return Scale{Paper: 1, Real: 6}
+	}
+	return foldScreen
+}
+
 // narrowScreen is the width under which a screen counts as narrow.
 const narrowScreen = 560 * px
 
@@ -96,7 +105,7 @@ func (f *fold) lay(o Options) {
 	f.scale = o.Scale
 	if f.scale == (Scale{}) {
 		f.scale = fit(wide, o.wide()/2)
-		f.scale = fit(wide, o.wide()-f.edges()).or(fit(high, o.high(wallHigh))).or(foldScreen)
+		f.scale = fit(wide, o.wide()-f.edges()).or(fit(high, o.high(wallHigh))).or(f.largest())
 	}
 	f.Scale = f.scale
 	f.Width = max(f.edges()+f.scale.On(wide), f.headingWidth())
