@@ -39,6 +39,9 @@ func TestNoOrderOfAnswersIsRefused(t *testing.T) {
 			if strings.HasPrefix(q.Path, "tile.") {
 				off = 0 // what is on the box is what it is
 			}
+			if strings.HasSuffix(q.Path, ".head.stops.at") && guess < 0 {
+				off = 0 // a curb is built to its height over the base: drawn by itself it would end under it
+			}
 			posted := url.Values{q.Name(): {(guess + off).Plain(system, 0)}}
 			measured := ask.Read(job, posted)
 			require.NoError(t, form.Decode(&job, posted))

@@ -54,7 +54,8 @@ func (b *book) footing(w layout.Wall) footing {
 	return out
 }
 
-// runs are what is drawn apart: the feet of legs, and the course between them.
+// runs are what is drawn apart: the feet of legs, the course between them, and what of
+// it stands over the rest.
 func (f footing) runs() [][]footed {
 	if f.asLaid {
 		return [][]footed{f.tiles}
@@ -71,7 +72,29 @@ func (f footing) runs() [][]footed {
 			right = append(right, t)
 		}
 	}
-	return slices.DeleteFunc([][]footed{left, course, right}, func(r []footed) bool { return len(r) == 0 })
+	runs := append([][]footed{left}, byRow(course)...)
+	return slices.DeleteFunc(append(runs, right), func(r []footed) bool { return len(r) == 0 })
+}
+
+// byRow parts a course where tiles of it stand over each other, as those on a seat do
+// over those beside its front: row by row, from left to right.
+func byRow(course []footed) [][]footed {
+	over := false
+	for i := range course {
+		over = over || i > 0 && course[i].box.Left < course[i-1].box.Right
+	}
+	if !over {
+		return [][]footed{course}
+	}
+	var rows [][]footed
+	for _, t := range course {
+		i := slices.IndexFunc(rows, func(r []footed) bool { return r[0].piece.Row == t.piece.Row })
+		if i < 0 {
+			i, rows = len(rows), append(rows, nil)
+		}
+		rows[i] = append(rows[i], t)
+	}
+	return rows
 }
 
 // The texts of a strip stand upright under and over the tiles.
