@@ -238,3 +238,13 @@ func TestTheSetOutComesBeforeTheFirstTile(t *testing.T) {
 	assert.Contains(t, page, "on the level line")
 	assert.Contains(t, page, `rel="next" href="/jobs/1/bathroom?wall=1&amp;piece=W-01-0`)
 }
+
+// The first tiles of a wall are set at the edge that is struck, and the step says so: a start is the
+// tile edge there as on the bench, not the middle of the joint beside it.
+func TestTheFirstTilesStandOnTheStart(t *testing.T) {
+	for _, name := range []string{"alcove", "corner-shower", "one-wall"} {
+		s := trial.OfFile(t, name)
+		_, first := s.Get("/jobs/1/bathroom")
+		assert.Contains(t, first, "from the left end, on the start", name)
+	}
+}

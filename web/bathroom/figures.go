@@ -6,6 +6,7 @@ import (
 	"coursewright/layout/length"
 	"coursewright/layout/plan"
 	"coursewright/layout/plane"
+	"coursewright/layout/stages"
 	"coursewright/layout/survey"
 )
 
@@ -183,9 +184,14 @@ func upFrom(is survey.FaceName, y length.Length) string {
 	return over(y)
 }
 
-// fromStart says where a place is from the start of the wall.
+// fromStart says where a place is from the tile edge that is struck on the wall.
 func (b Bathroom) fromStart(x length.Length) string {
-	switch d := x - b.Plan.Walls[b.Wall].Start.X; {
+	w := b.Plan.Walls[b.Wall]
+	edge, struck := stages.Strike(w, stages.ToStrike(b.Plan.Room, b.Plan.Setout.Line, b.Plan.Walls).Full)
+	if !struck {
+		edge = w.Start.Edge
+	}
+	switch d := x - edge; {
 	case d < 0:
 		return b.Tape(-d) + " left of the start"
 	case d > 0:
