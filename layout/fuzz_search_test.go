@@ -118,3 +118,11 @@ func parts(plan layout.Plan, p survey.Pins) []survey.Pins {
 	}
 	return out
 }
+// Columns under a corner that leans, which its edge crosses: the fuzzer found that the search
+// looked for the end's class in a list that has one of columns.
+func TestALeanAcrossColumnsIsSearched(t *testing.T) {
+	job, ok := fuzzedRoom(&byBytes{[]byte("\x00p\x00c.6\xd7N\xb6L\x89\x00\x87\xf7\xf9\x00/\x1cM\x004\x80\x00\x00\rA\xe4LL~\f\x00\x00f\x8f")})
+	require.True(t, ok)
+	_, err := layout.Now(job)
+	require.NoError(t, err)
+}

@@ -130,7 +130,8 @@ func (w *facts) cuts(runs []Run, side plane.Side) []length.Length {
 	}
 	for _, r := range runs {
 		if len(r.Edges) == 1 && r.Edges[0].Side() == side {
-			out[r.Class] = min(out[r.Class], r.Least)
+			class := min(r.Class, len(out)-1) // columns have one class at an end, though a lean may cross several
+			out[class] = min(out[class], r.Least)
 		}
 	}
 	slices.Sort(out)
