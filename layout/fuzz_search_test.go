@@ -118,6 +118,7 @@ func parts(plan layout.Plan, p survey.Pins) []survey.Pins {
 	}
 	return out
 }
+
 // Columns under a corner that leans, which its edge crosses: the fuzzer found that the search
 // looked for the end's class in a list that has one of columns.
 func TestALeanAcrossColumnsIsSearched(t *testing.T) {
