@@ -82,7 +82,7 @@ func (b *book) footWords(strips []footing) string {
 		"the drop is how far that end stands under the level line."
 	for _, s := range strips {
 		if len(s.runs()) > 1 {
-			return text + " What stands apart is the foot of a leg."
+			return text + " What stands apart is over another base: the floor beside a tub, or a seat."
 		}
 	}
 	return text

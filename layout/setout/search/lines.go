@@ -23,7 +23,7 @@ func (s *solver) Lines() []ClassicLine { return Lines(s.room, s.walls) }
 func Lines(room *survey.Room, walls []*count.Wall) []ClassicLine {
 	var out []ClassicLine
 	tile := room.Tile.Height
-	for _, kind := range []survey.Kind{survey.Tub, survey.ShowerBase, survey.Curb, survey.Floor} {
+	for _, kind := range []survey.Kind{survey.Tub, survey.ShowerBase, survey.Curb, survey.Seat, survey.Floor} {
 		if low, found := lowPoint(walls, kind); found {
 			out = append(out, ClassicLine{"full course at the " + string(kind) + "'s low point", low})
 		}
