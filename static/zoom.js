@@ -18,7 +18,7 @@ let place = read();
 
 function read() {
   const [near, x, y] = (kept("view") ?? "").split(",").map(Number);
-  return near > 1 && near <= MOST && x >= 0 && y >= 0 ? { near, x, y } : { near: 1, x: 0.5, y: 0.5 };
+  return near > 1 && near <= MOST && x >= 0 && y >= 0 ? { near, x, y } : { near: 1, x: 0, y: 0.5 }; // a wide drawing begins at its left
 }
 
 // A frame that has just changed its size scrolls by itself; that is no wish.
