@@ -124,7 +124,9 @@ func (j *judge) end(w *judgedWall, i int, right bool, marks marks) {
 	}
 	gap := j.or(doc.Gap, "1/8", "3")
 	behind, cover := 0.0, 0.0
-	if n := j.beyond(i, right); n >= 0 {
+	if doc.Meets == "wall" { // the run of a wall that is tiled
+		behind = j.deep
+	} else if n := j.beyond(i, right); n >= 0 {
 		if j.rank(i) < j.rank(n) {
 			cover = j.deep
 		} else {

@@ -67,7 +67,7 @@ func TestPartsInTheHand(t *testing.T) {
 		{"band free", 0, -30, nil, func(j survey.Job) string { return j.Bands[0].Near }, "y"},
 		{"move strip measured", 20, 0, func(j survey.Job) string { return wall(j).Strips[0].Middle.At }, nil, ""},
 		{"strip free left", 30, 0, func(j survey.Job) string { return j.Pins.Walls["basin"].Marks["strip free left"] }, nil, ""},
-		{"strip free bottom", 0, -12, nil, func(j survey.Job) string { return j.Pins.Walls["basin"].Marks["strip free bottom"] }, ""},
+		{"strip free bottom", 0, 12, nil, func(j survey.Job) string { return j.Pins.Walls["basin"].Marks["strip free bottom"] }, ""},
 		{"fixture shelf", 0, 25, nil, func(j survey.Job) string { return wall(j).Fixtures[0].Height.Plain }, ""},
 		{"fixture dish", 24, -18, func(j survey.Job) string { return wall(j).Fixtures[1].At }, func(j survey.Job) string { return wall(j).Fixtures[1].Height.Plain }, ""},
 		{"fixture flush dish", -20, 20, func(j survey.Job) string { return wall(j).Fixtures[2].At }, func(j survey.Job) string { return wall(j).Fixtures[2].Height.Plain }, ""},

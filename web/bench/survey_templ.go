@@ -520,11 +520,11 @@ func walls(b Bench) templ.Component {
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}
-		templ_7745c5c3_Err = page.Act("add walls bench", "Add a bench", "Add the front of a bench between two walls, with its seat").Render(ctx, templ_7745c5c3_Buffer)
+		templ_7745c5c3_Err = page.Act("add walls bench", "Add a bench", "Add a bench: its front between two walls, with its seat").Render(ctx, templ_7745c5c3_Buffer)
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}
-		templ_7745c5c3_Err = page.Act("add walls curb", "Add a curb", "Add the inner face of a curb between two walls, with its top").Render(ctx, templ_7745c5c3_Buffer)
+		templ_7745c5c3_Err = page.Act("add walls curb", "Add a curb", "Add a curb: its inner face between two walls, with its top").Render(ctx, templ_7745c5c3_Buffer)
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}

@@ -75,11 +75,11 @@ func wallTops(b Bench) templ.Component {
 					if templ_7745c5c3_Err != nil {
 						return templ_7745c5c3_Err
 					}
-					templ_7745c5c3_Err = page.Act("add "+path+" curb", "A curb", w.Name+" is a curb: its top").Render(ctx, templ_7745c5c3_Buffer)
+					templ_7745c5c3_Err = page.Act("add "+path+" curb", "A curb", "A curb’s top on "+w.Name).Render(ctx, templ_7745c5c3_Buffer)
 					if templ_7745c5c3_Err != nil {
 						return templ_7745c5c3_Err
 					}
-					templ_7745c5c3_Err = page.Act("add "+path+" cap", "A cap", w.Name+" is a half wall: its cap").Render(ctx, templ_7745c5c3_Buffer)
+					templ_7745c5c3_Err = page.Act("add "+path+" cap", "A cap", "A cap on "+w.Name).Render(ctx, templ_7745c5c3_Buffer)
 					if templ_7745c5c3_Err != nil {
 						return templ_7745c5c3_Err
 					}
