@@ -129,12 +129,7 @@ func (c *cutter) cells(b *Band, row bond.Row, from, to int) {
 	split(b.layers().keep(plane.RightOf(left), plane.LeftOf(right)), row, from, to, func(i int, cell layers) {
 		left := row.First + length.Length(i)*row.Pitch
 		tile := plane.Rect{Left: left, Bottom: row.Low, Right: left + row.Width, Top: row.High}
-		parts := cell.solid.Parts()
-		if len(parts) == 1 {
-			c.part(row, tile, cell)
-			return
-		}
-		for _, part := range ordered(parts) {
+		for _, part := range ordered(cell.solid.Parts()) {
 			c.part(row, tile, cell.at(part))
 		}
 	})
@@ -142,6 +137,9 @@ func (c *cutter) cells(b *Band, row bond.Row, from, to int) {
 
 // ordered puts the parts of one tile from left to right, then upwards.
 func ordered(parts []plane.Region) []plane.Region {
+	if len(parts) < 2 {
+		return parts
+	}
 	slices.SortStableFunc(parts, func(a, b plane.Region) int {
 		p, q := a.Bounds(), b.Bounds()
 		if p.Left != q.Left {
@@ -199,7 +197,7 @@ func thin(part plane.Region, side plane.Side, limit length.Length) bool {
 	return part.Transposed().Across().Most <= limit
 }
 
-// at is what the layers of a tile that has several parts leave of one of them.
+// at is what the layers of a tile leave of one of its parts.
 func (s layers) at(part plane.Region) layers {
 	out := layers{part, part, part}
 	if !same(s.visible, s.solid) {
@@ -211,8 +209,9 @@ func (s layers) at(part plane.Region) layers {
 	return out
 }
 
-// near keeps what lies at one part of a tile that has several. It cuts one unit
-// outside the part, so that no boundary of the part is taken for a factory edge.
+// near keeps what lies at one part of a tile, which may have others; along a raked edge
+// what is seen of a wall may also reach a little farther than what is there. It cuts one
+// unit outside the part, so that no boundary of the part is taken for a factory edge.
 func near(r, part plane.Region) plane.Region {
 	box := part.Bounds()
 	return r.KeepAll(plane.RightOf(box.Left-1), plane.LeftOf(box.Right+1), plane.Above(box.Bottom-1), plane.Below(box.Top+1))
