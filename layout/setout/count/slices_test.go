@@ -24,8 +24,8 @@ func TestWhatALegLeavesOfATileIsSure(t *testing.T) {
 	require.Equal(t, [2]int{0, 1}, slivers("1000x652 300x300+2 leg=40 pipe=250,20,30"), "what a pipe leaves of the tile is not known")
 }
 
-// By hand: the left end is free between 0 and 60 beside a leg of 100. Placed at 70 it
-// would leave 30 of the leg; at 20 it leaves 80.
+// By hand: the left end is free between 0 and 70 beside a leg of 100. Placed at 70 it
+// leaves 30 of the leg; at 20 it leaves 80.
 func TestWhatAFreeEndLeavesOfALegIsSure(t *testing.T) {
 	w := drawWall("1000x652 300x300+2 leg=100 left=0..70")
 	along, across := w.facts.frame.phases(-250*mm, 0)
@@ -92,20 +92,13 @@ func TestSlicesClaimNoMoreThanTheCount(t *testing.T) {
 			if !z.zoned(right) {
 				continue
 			}
-			at := s.Placed.Left
-			switch {
-			case w.facts.frame.plumb:
-				at = s.Placed.Head
-			case right:
-				at = s.Placed.Right
-			}
 			rows := w.facts.rows(s, w.Box())[:0:0]
 			for _, row := range w.facts.rows(s, w.Box()) {
 				if z.outline.band(row.Low, row.High) < 0 && !w.facts.mayEnd(row, w.Places.Heads(s.Line)[0]) && !w.facts.touched(row.Low, row.High) {
 					rows = append(rows, row)
 				}
 			}
-			bound := z.at(right, at, along, bands, rows)
+			bound := z.at(right, w.freeEnd(s, right), along, bands, rows)
 			claims(t, w, bound, got)
 			claimsNoTerm(t, bound, got)
 		}

@@ -21,13 +21,7 @@ func TestBesideAFreeEndNoMoreIsClaimedThanTheCount(t *testing.T) {
 			if !z.zoned(right) {
 				continue
 			}
-			at := s.Placed.Left
-			switch {
-			case w.facts.frame.plumb:
-				at = s.Placed.Head
-			case right:
-				at = s.Placed.Right
-			}
+			at := w.freeEnd(s, right)
 			bound := z.at(right, at, along, bands, nil)
 			claims(t, w, bound, got)
 			claimsNoTerm(t, bound, got)
@@ -40,6 +34,17 @@ func TestBesideAFreeEndNoMoreIsClaimedThanTheCount(t *testing.T) {
 			require.GreaterOrEqual(t, order, 0, "the best place of all gives no less than this one in %s", term)
 		}
 	})
+}
+
+// freeEnd is where a free end of the rows stands in a setting.
+func (w *Wall) freeEnd(s Setting, right bool) length.Length {
+	switch {
+	case w.facts.frame.plumb:
+		return s.Placed.Head
+	case right:
+		return s.Placed.Right
+	}
+	return s.Placed.Left
 }
 
 // By hand: 300 by 100 with joints of 2 from 0, the right end free between 700 and 800. At
