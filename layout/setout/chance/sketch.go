@@ -16,10 +16,12 @@ import (
 // of a wall its width and height, of the first wall tile and joint too, and what else it
 // has, in any order: the offset of the bond, columns, ends and a head that stop, the
 // heights of the base and the ceiling at both ends (base=0,-8 ceiling=600,604), the gap
-// all round, a leg of floor 200 lower at the left (leg=150), openings by left edge,
-// width, bottom and height, and pipe=x,y,diameter. The base is a tub at 0, corners and
-// ceiling are met without a gap, sealant fills 6, the tape shows millimetres. It panics
-// on what it does not know.
+// all round, a leg of floor 200 lower at the left (leg=150), how far to the right corners
+// stand at the base and at the top of the wall (leanleft=0,4 leanright=-3,3), what the next
+// wall's tile covers at the right (cover=13), openings by left edge, width, bottom and
+// height, and pipe=x,y,diameter. The base is a tub at 0, corners and ceiling are met
+// without a gap, sealant fills 6, the tape shows millimetres. It panics on what it does
+// not know.
 func Sketch(line string) survey.Room {
 	r := survey.Room{Units: length.Metric, Tape: mm, Bed: 5 * mm, Sealant: 6 * mm, Bond: survey.BondRule{Kind: survey.Stack, Den: 1}}
 	r.Tile.Thickness = 8 * mm
@@ -69,6 +71,12 @@ func sketch(room *survey.Room, wall *survey.WallFound, key, value string) {
 	case "gap":
 		gap := whole(value)
 		wall.Left.Gap, wall.Right.Gap, wall.Head.Gap, wall.Base[0].Gap = gap, gap, gap, gap
+	case "leanleft":
+		wall.Left.Lean = leaning(wall, value)
+	case "leanright":
+		wall.Right.Lean = leaning(wall, value)
+	case "cover":
+		wall.Right.Cover = whole(value)
 	case "leg":
 		x := whole(value)
 		wall.Base[0].Readings[0].At = x
@@ -83,6 +91,13 @@ func sketch(room *survey.Room, wall *survey.WallFound, key, value string) {
 		}
 		room.Bond = survey.BondRule{Kind: survey.Running, Num: int64(whole(num) / mm), Den: int64(whole(den) / mm), Hand: survey.Left, Plumb: room.Bond.Plumb}
 	}
+}
+
+// leaning are the readings of a corner at the base and at the top of a wall, before a
+// head that stops is known.
+func leaning(wall *survey.WallFound, value string) []survey.Reading {
+	low, high := both(value, ",")
+	return []survey.Reading{{At: 0, Value: low}, {At: wall.Head.Readings[0].Value, Value: high}}
 }
 
 func openingAt(kind survey.Kind, at []string) survey.OpeningFound {

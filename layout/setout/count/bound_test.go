@@ -89,18 +89,23 @@ func TestRowsBeyondOpeningsClaimNoMoreThanTheCount(t *testing.T) {
 func TestWhatAPlacingPromisesIsNoMoreThanTheCount(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		w, s, got := countedRoom(t)
-		add := func(sum, m merit.Merit) merit.Merit { return sum.Plus(&m) }
-		marks := add(w.Bounds.AtEnd(false, s.Placed.Left, s.Line, s.Edge), w.Bounds.AtEnd(true, s.Placed.Right, s.Line, s.Edge))
-		marks = add(marks, w.Bounds.AtHead(s.Placed.Head, s.Line, s.Edge))
-		for _, i := range w.Free() {
-			at := s.Placed.Openings[i]
-			marks = add(marks, promised(w.Places.Level(i, s.Edge), Pair{at.Left, at.Right}))
-			marks = add(marks, promised(w.Places.Upright(i, s.Line), Pair{at.Bottom, at.Top}))
-		}
-		bound := add(add(w.Bounds.Standing(s.Line, s.Edge), w.Marks.Fixed(s.Line, s.Edge)), marks)
+		bound := w.promise(s)
 		claims(t, w, bound, got)
 		claimsNoTerm(t, bound, got)
 	})
+}
+
+// promise is what is sure of each mark alone where it is placed.
+func (w *Wall) promise(s Setting) merit.Merit {
+	add := func(sum, m merit.Merit) merit.Merit { return sum.Plus(&m) }
+	marks := add(w.Bounds.AtEnd(false, s.Placed.Left, s.Line, s.Edge), w.Bounds.AtEnd(true, s.Placed.Right, s.Line, s.Edge))
+	marks = add(marks, w.Bounds.AtHead(s.Placed.Head, s.Line, s.Edge))
+	for _, i := range w.Free() {
+		at := s.Placed.Openings[i]
+		marks = add(marks, promised(w.Places.Level(i, s.Edge), Pair{at.Left, at.Right}))
+		marks = add(marks, promised(w.Places.Upright(i, s.Line), Pair{at.Bottom, at.Top}))
+	}
+	return add(add(w.Bounds.Standing(s.Line, s.Edge), w.Marks.Fixed(s.Line, s.Edge)), marks)
 }
 
 func promised(options []Option, p Pair) merit.Merit {

@@ -1,0 +1,213 @@
+package count
+
+import (
+	"slices"
+	"testing"
+
+	"coursewright/layout/length"
+	"coursewright/layout/merit"
+	"coursewright/layout/survey"
+
+	"github.com/stretchr/testify/require"
+)
+
+// everyPlace gives each way to place the free marks of a wall with a start on a line.
+func (w *Wall) everyPlace(line, edge length.Length, each func(Setting)) {
+	for _, left := range w.Places.Ends(edge, false) {
+		for _, right := range w.Places.Ends(edge, true) {
+			for _, head := range w.Places.Heads(line) {
+				s := Setting{Line: line, Edge: edge, Placed: w.Outer()}
+				if !w.Found.Left.Meets {
+					s.Placed.Left = left
+				}
+				if !w.Found.Right.Meets {
+					s.Placed.Right = right
+				}
+				if !w.Found.Head.Meets {
+					s.Placed.Head = head
+				}
+				w.everyOpening(s, 0, each)
+			}
+		}
+	}
+}
+
+// everyOpening places the free openings from one on, none into another.
+func (w *Wall) everyOpening(s Setting, from int, each func(Setting)) {
+	if from == len(w.Free()) {
+		if !w.Places.Overlap(s.Placed) {
+			each(s)
+		}
+		return
+	}
+	i := w.Free()[from]
+	for _, x := range w.Places.LevelPairs(i, s.Edge) {
+		for _, y := range w.Places.UprightPairs(i, s.Line) {
+			s.Placed.Openings = slices.Clone(s.Placed.Openings)
+			s.Placed.Openings[i] = survey.Edges{Left: x.Low, Right: x.High, Bottom: y.Low, Top: y.High}
+			w.everyOpening(s, from+1, each)
+		}
+	}
+}
+
+// best is the best that a start on a line gives, by brute force over all places of the free marks.
+func (w *Wall) best(line, edge length.Length) (best Counted) {
+	found := false
+	w.everyPlace(line, edge, func(s Setting) {
+		if c := w.Count(s); !found || w.facts.order.Better(&c.Merit, &best.Merit) {
+			best, found = c, true
+		}
+	})
+	return best
+}
+
+// claimed is what a bound claims of 121 set-outs of a wall together: in how many of them it
+// is as good as the best of all placings in every term before those out of sight, and how
+// much it is sure of.
+type claimed struct {
+	equal       int
+	bare        length.Length // in sight and out of it, in whole millimetres
+	small, runs int           // unworkable pieces and slivers; runs under a half
+	work        int
+}
+
+func (c *claimed) add(m *merit.Merit) {
+	for _, of := range []*merit.Sight{&m.Sight, &m.OutOfSight} {
+		c.bare += of.Bare / mm
+		c.small += of.Unworkable + of.Slivers
+		c.runs += len(of.Runs)
+	}
+	c.work += m.Work
+}
+
+func (c *claimed) noLess(t *testing.T, than claimed, name string) {
+	require.True(t, c.equal >= than.equal && c.bare >= than.bare && c.small >= than.small && c.runs >= than.runs && c.work >= than.work,
+		"%s claims less: %v, not %v", name, *c, than)
+}
+
+// Law 2 in every kind of room, by brute force over all places of the free marks at 11
+// starts on 11 lines; and no bound claims less than it is known to: one that claims
+// nothing would hold too, and every search would look at everything.
+func TestBoundsHoldAndAreTight(t *testing.T) {
+	for _, c := range []struct {
+		sketch        string
+		both, plainly claimed
+	}{
+		{"1000x600 300x100+2", claimed{56, 0, 308, 220, 2090}, claimed{77, 0, 388, 220, 2090}},
+		{"1000x600 300x100+2 1/2", claimed{49, 2024, 264, 330, 2046}, claimed{63, 2024, 304, 330, 2046}},
+		{"1000x600 300x100+2 1/3 gap=3", claimed{34, 0, 312, 462, 2123}, claimed{55, 0, 379, 462, 2123}},
+		{"1000x600 300x100+2 1/3 columns", claimed{0, 0, 276, 343, 1968}, claimed{88, 0, 364, 418, 1968}},
+		{"1000x600 300x100+2 columns gap=3", claimed{40, 0, 326, 220, 2068}, claimed{88, 0, 458, 220, 2068}},
+		{"1000x600 150x150+3 gap=3", claimed{30, 9600, 403, 220, 1795}, claimed{54, 9600, 487, 220, 1795}},
+		{"1000x600 400x300+3 1/2 gap=3", claimed{0, 3000, 64, 210, 684}, claimed{0, 3000, 108, 330, 684}},
+		{"1000x600 50x50+2 gap=3", claimed{49, 15024, 1137, 198, 6145}, claimed{70, 15024, 1197, 198, 6145}},
+		{"1000x600 100x300+8 gap=3", claimed{43, 6000, 392, 209, 2296}, claimed{55, 6000, 480, 209, 2296}},
+		{"1000x600 300x100+2 1/2 gap=3 cover=13 leanleft=0,5", claimed{0, 2156, 322, 352, 2651}, claimed{25, 2156, 390, 352, 2667}},
+		{"1000x600 300x100+2 gap=3 cover=13 leanright=-4,4", claimed{0, 0, 344, 231, 2717}, claimed{31, 0, 432, 231, 2717}},
+		{"1000x600 300x100+2 1/2 gap=3 cover=13 leanleft=0,5 leanright=-4,4", claimed{0, 0, 300, 352, 3212}, claimed{0, 490, 398, 363, 3266}},
+		{"1000x600 300x100+2 columns gap=3 cover=13 leanleft=0,5 leanright=-4,4", claimed{0, 0, 326, 242, 3036}, claimed{0, 0, 458, 242, 3036}},
+		{"1000x600 300x100+2 1/2 gap=3 base=0,-8", claimed{29, 2156, 278, 330, 2046}, claimed{40, 2156, 326, 330, 2046}},
+		{"1000x600 100x100+8 base=0,-20", claimed{17, 23226, 332, 198, 3136}, claimed{19, 23226, 386, 198, 3136}},
+		{"1000x600 300x100+2 1/2 gap=3 base=0,-8 ceiling=600,594", claimed{29, 2442, 256, 341, 2002}, claimed{40, 2442, 302, 341, 2002}},
+		{"1000x600 300x100+2 1/2 columns gap=3 base=0,-8 ceiling=600,594", claimed{0, 4312, 179, 319, 1920}, claimed{0, 4610, 321, 357, 1924}},
+		{"1000x600 300x100+2 gap=3 leg=150", claimed{0, 0, 311, 275, 1892}, claimed{53, 0, 497, 396, 2068}},
+		{"1000x600 300x100+2 gap=3 leg=40", claimed{0, 0, 344, 275, 2134}, claimed{44, 0, 777, 396, 2266}},
+		{"1000x600 300x300+2 leg=40 base=0,-6", claimed{0, 0, 88, 220, 704}, claimed{0, 0, 172, 220, 704}},
+		{"1000x600 300x100+2 1/2 gap=3 leg=150 columns", claimed{5, 4312, 247, 386, 2022}, claimed{12, 4312, 380, 471, 1896}},
+		{"1000x600 300x100+2 1/2 left=0..80", claimed{63, 2024, 176, 341, 1903}, claimed{70, 2024, 196, 341, 1903}},
+		{"1000x600 300x100+2 1/2 left=0..80 leg=150", claimed{14, 2024, 176, 485, 1827}, claimed{35, 2024, 236, 518, 1827}},
+		{"1000x600 300x300+2 left=0..70 leg=100", claimed{9, 0, 55, 198, 572}, claimed{72, 0, 114, 275, 572}},
+		{"1000x600 300x100+2 right=920..1000 gap=3", claimed{45, 0, 238, 187, 1975}, claimed{55, 0, 282, 187, 1975}},
+		{"1000x600 300x100+2 left=0..80 right=920..1000", claimed{28, 0, 44, 154, 1320}, claimed{28, 0, 44, 154, 1320}},
+		{"1000x600 300x100+2 1/2 left=20 gap=3", claimed{36, 0, 313, 352, 2134}, claimed{55, 0, 399, 352, 2134}},
+		{"1000x600 300x100+2 1/2 head=540..640 gap=3", claimed{40, 2156, 210, 275, 1474}, claimed{80, 2548, 270, 275, 1708}},
+		{"1000x600 300x100+2 1/2 columns head=540..640 gap=3", claimed{50, 4312, 153, 220, 1668}, claimed{88, 4312, 203, 220, 1668}},
+		{"1000x600 300x100+2 1/2 columns head=540..640 gap=3 left=0..80", claimed{42, 0, 146, 176, 1210}, claimed{59, 0, 173, 176, 1210}},
+		{"1000x600 300x100+2 1/2 gap=3 window=400,200,150,200", claimed{1, 2156, 338, 571, 2332}, claimed{0, 1078, 386, 615, 1892}},
+		{"1000x600 300x100+2 1/2 gap=3 window=360,250,150,200 pipe=800,120,40", claimed{0, 1666, 309, 573, 2145}, claimed{0, 1078, 382, 661, 1755}},
+		{"1000x600 300x100+2 1/2 gap=3 columns window=360,250,150,200 pipe=800,120,40", claimed{0, 3234, 198, 310, 1760}, claimed{17, 3234, 405, 510, 960}},
+		{"1000x900 200x100+2 gap=3 niche=380..420,250,300..340,204", claimed{25, 0, 703, 363, 3696}, claimed{61, 0, 829, 363, 3511}},
+		{"1000x900 200x100+2 1/2 gap=3 niche=380..420,250..260,300..340,204 head=800..870", claimed{22, 3234, 494, 528, 2772}, claimed{50, 2450, 574, 528, 2727}},
+		{"1000x600 200x100+2 gap=3 niche=150..190,250,180..220,204 niche=560,250,180..220,204", claimed{3, 0, 316, 330, 2112}, claimed{9, 0, 670, 330, 2112}},
+	} {
+		w := drawWall(c.sketch)
+		both, plainly := w.claims(t, c.sketch)
+		both.noLess(t, c.both, "OfBoth of "+c.sketch)
+		plainly.noLess(t, c.plainly, "Plainly of "+c.sketch)
+	}
+}
+
+// What a search adds up of the best placing before it looks, and what it counts without the
+// free openings: no more than the best gives, and no less than is known.
+func TestWhatPlacingsPromiseIsTight(t *testing.T) {
+	for _, c := range []struct {
+		sketch           string
+		promised, beyond claimed
+	}{
+		{"1000x600 300x100+2 1/3 columns", claimed{0, 0, 276, 343, 1968}, claimed{121, 0, 470, 418, 3516}},
+		{"1000x600 400x300+3 1/2 gap=3", claimed{0, 3000, 64, 210, 684}, claimed{121, 3299, 208, 330, 2352}},
+		{"1000x600 300x100+2 1/2 gap=3 base=0,-8 ceiling=600,594", claimed{29, 2442, 256, 341, 2002}, claimed{121, 7935, 429, 341, 3478}},
+		{"1000x600 300x100+2 1/2 columns gap=3 base=0,-8 ceiling=600,594", claimed{0, 4312, 179, 319, 1920}, claimed{121, 9474, 373, 357, 3438}},
+		{"1000x600 300x100+2 gap=3 leg=40", claimed{0, 0, 344, 275, 2134}, claimed{121, 44, 914, 396, 4551}},
+		{"1000x600 300x300+2 leg=40 base=0,-6", claimed{0, 0, 88, 220, 704}, claimed{121, 99900, 315, 335, 2678}},
+		{"1000x600 300x100+2 1/2 left=0..80", claimed{63, 2024, 176, 341, 1903}, claimed{66, 2956, 280, 341, 3143}},
+		{"1000x600 300x100+2 1/2 left=0..80 leg=150", claimed{14, 2024, 176, 485, 1827}, claimed{66, 2956, 360, 583, 3974}},
+		{"1000x600 300x300+2 left=0..70 leg=100", claimed{9, 0, 55, 198, 572}, claimed{22, 1045, 177, 393, 3114}},
+		{"1000x600 300x100+2 right=920..1000 gap=3", claimed{45, 0, 238, 187, 1975}, claimed{33, 0, 402, 187, 3361}},
+		{"1000x600 300x100+2 left=0..80 right=920..1000", claimed{28, 0, 44, 154, 1320}, claimed{121, 0, 164, 154, 2840}},
+		{"1000x600 300x100+2 1/2 head=540..640 gap=3", claimed{40, 2156, 210, 275, 1474}, claimed{121, 3017, 336, 275, 2460}},
+		{"1000x600 300x100+2 1/2 columns head=540..640 gap=3", claimed{50, 4312, 161, 231, 1764}, claimed{121, 5929, 257, 231, 2860}},
+		{"1000x600 300x100+2 1/2 columns head=540..640 gap=3 left=0..80", claimed{42, 0, 146, 176, 1232}, claimed{33, 0, 244, 209, 2729}},
+		{"1000x600 300x100+2 1/2 gap=3 window=400,200,150,200", claimed{1, 2156, 338, 571, 2332}, claimed{121, 3088, 666, 654, 5776}},
+		{"1000x600 300x100+2 1/2 gap=3 window=360,250,150,200 pipe=800,120,40", claimed{0, 1666, 309, 573, 2145}, claimed{121, 3088, 638, 677, 7779}},
+		{"1000x600 300x100+2 1/2 gap=3 columns window=360,250,150,200 pipe=800,120,40", claimed{0, 3234, 198, 310, 1760}, claimed{121, 6578, 508, 661, 7579}},
+		{"1000x900 200x100+2 gap=3 niche=380..420,250,300..340,204", claimed{25, 0, 703, 363, 3696}, claimed{18, 0, 937, 220, 4899}},
+		{"1000x900 200x100+2 1/2 gap=3 niche=380..420,250..260,300..340,204 head=800..870", claimed{22, 3234, 494, 528, 2772}, claimed{0, 1182, 671, 278, 3615}},
+		{"1000x600 200x100+2 gap=3 niche=150..190,250,180..220,204 niche=560,250,180..220,204", claimed{12, 0, 426, 440, 2464}, claimed{18, 0, 804, 220, 3696}},
+	} {
+		w := drawWall(c.sketch)
+		promised, beyond := w.placings(t, c.sketch)
+		promised.noLess(t, c.promised, "the promise of "+c.sketch)
+		beyond.noLess(t, c.beyond, "Beyond of "+c.sketch)
+	}
+}
+
+// placings holds what is known of the best placing before it is counted to what it gives.
+func (w *Wall) placings(t *testing.T, sketch string) (promised, beyond claimed) {
+	w.setOuts(func(line, edge length.Length) {
+		best := w.best(line, edge)
+		promised.hold(t, w, &best.Merit, w.promise(best.Setting), sketch)
+		beyond.hold(t, w, &best.Merit, w.Bounds.Beyond(best.Setting), sketch)
+	})
+	return promised, beyond
+}
+
+// claims holds both bounds to the best that there is, and adds up what they claim.
+func (w *Wall) claims(t *testing.T, sketch string) (both, plainly claimed) {
+	w.setOuts(func(line, edge length.Length) {
+		best := w.best(line, edge)
+		both.hold(t, w, &best.Merit, w.Bounds.OfBoth(line, edge), sketch)
+		plainly.hold(t, w, &best.Merit, w.Bounds.Plainly(line, edge), sketch)
+	})
+	return both, plainly
+}
+
+// setOuts gives 11 starts on each of 11 lines.
+func (w *Wall) setOuts(each func(line, edge length.Length)) {
+	tried, pitch := w.Starts.Tried(), w.facts.room.Tile.Height+w.facts.room.Joint
+	for i := range 11 {
+		for k := range length.Length(11) {
+			each((k * pitch / 11).FloorTo(mm), tried[i*len(tried)/11])
+		}
+	}
+}
+
+// hold holds a bound to what there is, and adds up what it claims.
+func (c *claimed) hold(t *testing.T, w *Wall, best *merit.Merit, to merit.Merit, sketch string) {
+	order, term := w.facts.order.Compare(best, &to)
+	require.GreaterOrEqual(t, order, 0, "%s claims more in %s", sketch, term)
+	if order, _ := w.facts.order.Until(best, &to, merit.HiddenBare); order == 0 {
+		c.equal++
+	}
+	c.add(&to)
+}
