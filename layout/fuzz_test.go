@@ -1,6 +1,7 @@
 package layout_test
 
 import (
+	"encoding/json"
 	"errors"
 	"reflect"
 	"testing"
@@ -21,16 +22,30 @@ var odd = []string{
 	"niche", "window", "pipe", "running", "stack", "level", "plumb", "in", "mm", "wall 1", "a b", "½", "٣", "\x00", "60", "80",
 }
 
-// FuzzSolve takes any job near one that people could have: it is refused with faults that say where
-// and what, or solved with every piece inside its tile and its wall, none lost, none twice.
+// FuzzSolve takes any bytes as a job near one that people could have: it is refused with faults that say
+// where and what, or solved with every piece inside its tile and its wall, none lost, none twice. FuzzSearch
+// beside it looks at what is found among all that is free, and so at rooms that are true and small;
+// here a room may have every part and be damaged, and most of it is pinned.
 func FuzzSolve(f *testing.F) {
-	f.Fuzz(rapid.MakeFuzz(solvesOrSaysWhy))
+	f.Add([]byte{})
+	f.Fuzz(func(t *testing.T, data []byte) {
+		job, ok := damagedRoom(&byBytes{data})
+		if !ok {
+			t.Skip("no room")
+		}
+		solvesOrSaysWhy(t, job)
+	})
 }
 
-func TestAnyJobSolvesOrSaysWhy(t *testing.T) { rapid.Check(t, solvesOrSaysWhy) }
+func TestAnyJobSolvesOrSaysWhy(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		if job, ok := damagedRoom(byRapid{t}); ok {
+			solvesOrSaysWhy(t, job)
+		}
+	})
+}
 
-func solvesOrSaysWhy(t *rapid.T) {
-	job := mangled(t)
+func solvesOrSaysWhy(t require.TestingT, job survey.Job) {
 	plan, err := layout.Now(job)
 	var faults survey.Faults
 	if errors.As(err, &faults) {
@@ -57,21 +72,74 @@ func solvesOrSaysWhy(t *rapid.T) {
 	require.Equal(t, string(file), string(other), "the same job gives the same bytes")
 }
 
-// mangled is a random room with some of its texts changed for odd ones, and lists cut short.
-func mangled(t *rapid.T) survey.Job {
-	job := pinned(t, randomJob(t)) // anywhere: to find a place takes long, and other tests look at that
-	for range rapid.IntRange(0, 6).Draw(t, "changes") {
-		var fields []reflect.Value
-		leaves(reflect.ValueOf(&job).Elem(), &fields)
-		field := fields[rapid.IntRange(0, len(fields)-1).Draw(t, "field")]
-		switch field.Kind() {
-		case reflect.String:
-			field.SetString(rapid.SampledFrom(odd).Draw(t, "text"))
-		case reflect.Slice:
-			field.Set(field.Slice(0, rapid.IntRange(0, field.Len()).Draw(t, "kept")))
+// damagedRoom is a room with parts of real showers in it, and then with some of its texts changed for
+// others and lists cut short or grown. What makes it one that is refused is mostly taken back. Most rooms are
+// pinned: other tests look at how places are found, which takes long.
+func damagedRoom(by chooser) (survey.Job, bool) {
+	changes := by.number("changes", 0, 6)
+	job, ok := fuzzedRoom(by)
+	if !ok {
+		return job, false
+	}
+	units := job.Units
+	try := func(change func(*survey.Job)) {
+		tried := copied(job)
+		if change(&tried); by.number("kept if refused", 1, 8) == 8 || accepted(mustWrite(tried)) {
+			job = tried
 		}
 	}
-	return job
+	try(mixer{seldom{by}, units == "in"}.mix)
+	if by.number("left free", 1, 8) < 8 {
+		try(func(job *survey.Job) { pin(by, units, job) })
+	}
+	for range changes {
+		try(func(job *survey.Job) { change(by, job) })
+	}
+	return job, true
+}
+
+// copied is a job that shares nothing with the one it was.
+func copied(job survey.Job) (out survey.Job) {
+	if err := json.Unmarshal(mustWrite(job), &out); err != nil {
+		return job
+	}
+	return out
+}
+
+// seldom says yes one time of four.
+type seldom struct{ chooser }
+
+func (s seldom) yes(what string) bool { return s.number(what, 1, 4) == 4 }
+
+// pin fixes the course line and the start of every wall.
+func pin(by chooser, units string, job *survey.Job) {
+	r := roomDraw{by: by, metric: units == "mm"}
+	job.Pins = survey.Pins{Course: survey.CoursePin{Line: r.of(r.draw("line", -300, 0))}, Walls: map[string]survey.WallPin{}}
+	for _, w := range job.Walls {
+		job.Pins.Walls[w.Name] = survey.WallPin{Joint: r.of(r.draw("start", 0, 400))}
+	}
+}
+
+// change damages one field: a text becomes an odd one or that of another field, a list loses its end
+// or has its last element twice.
+func change(by chooser, job *survey.Job) {
+	var fields []reflect.Value
+	leaves(reflect.ValueOf(job).Elem(), &fields)
+	any := func() reflect.Value { return fields[by.which("field", len(fields))] }
+	switch field := any(); field.Kind() {
+	case reflect.String:
+		if other := any(); other.Kind() == reflect.String && by.yes("another's") {
+			field.SetString(other.String())
+			return
+		}
+		field.SetString(oneOf(by, "text", odd...))
+	case reflect.Slice:
+		if kept := by.number("kept", 0, field.Len()); kept < field.Len() {
+			field.Set(field.Slice(0, kept))
+		} else if kept > 0 {
+			field.Set(reflect.Append(field.Slice(0, kept), field.Index(kept-1)))
+		}
+	}
 }
 
 // leaves lists the texts and lists of a job.

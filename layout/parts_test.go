@@ -15,7 +15,7 @@ import (
 
 // mixer puts parts of real showers into a job, each by chance.
 type mixer struct {
-	*rapid.T
+	chooser
 	inches bool
 }
 
@@ -27,10 +27,8 @@ func (m mixer) say(mm, inches string) string {
 	return mm
 }
 
-func (m mixer) yes(name string) bool { return rapid.Bool().Draw(m.T, name) }
-
 func (m mixer) bond(name string) survey.Bond {
-	kind := rapid.SampledFrom(survey.Bonds).Draw(m.T, name)
+	kind := oneOf(m, name, survey.Bonds...)
 	b := survey.Bond{Kind: string(kind)}
 	if least, _ := kind.Tiles(); least > 0 {
 		b.Tiles = []survey.Tile{{Width: m.say("40", "1 1/2"), Height: m.say("40", "1 1/2")}}
@@ -49,7 +47,7 @@ func (m mixer) mix(j *survey.Job) {
 		j.Bands = []survey.Band{{Name: "band", Tile: survey.Tile{Width: m.say("48", "2"), Height: m.say("48", "2")},
 			ToHead: m.yes("to the head"), Bottom: survey.Mark{From: m.say("150", "6"), To: m.say("450", "18")}}}
 		if b := &j.Bands[0]; m.yes("band in a pattern") {
-			b.Bond, b.Tile.Width = survey.Bond{Kind: rapid.SampledFrom([]string{"herringbone", "hexagon", "picket", "diagonal"}).Draw(m.T, "its pattern")}, b.Tile.Height
+			b.Bond, b.Tile.Width = survey.Bond{Kind: oneOf(m, "its pattern", "herringbone", "hexagon", "picket", "diagonal")}, b.Tile.Height
 			if !b.ToHead {
 				b.Height = m.say("150", "6")
 			}
@@ -87,12 +85,24 @@ func (m mixer) mix(j *survey.Job) {
 		for k := range w.Openings {
 			m.inside(&w.Openings[k])
 		}
+		if w.Head.Stops != nil && m.yes("top") {
+			w.Top = m.top()
+		}
 	}
+}
+
+// top lays something level on a wall that stops at a height.
+func (m mixer) top() *survey.Top {
+	t := &survey.Top{Kind: oneOf(m, "kind of top", "ledge", "seat", "cap", "curb"), Depth: m.say("200", "8"), Corner: oneOf(m, "edge of the top", "", "lap", "mitre", "profile")}
+	if m.yes("a slab") {
+		t.Face = survey.InsideFace{Slab: m.say("20", "3/4")}
+	}
+	return t
 }
 
 // strip stands a strip up a wall, from base to head or from or to a height.
 func (m mixer) strip(w *survey.Wall) {
-	s := survey.Strip{Name: "strip", Columns: rapid.IntRange(1, 3).Draw(m.T, "columns"), Tile: survey.Tile{Width: m.say("48", "2"), Height: m.say("60", "2 3/8")},
+	s := survey.Strip{Name: "strip", Columns: m.number("columns", 1, 3), Tile: survey.Tile{Width: m.say("48", "2"), Height: m.say("60", "2 3/8")},
 		Middle: survey.Mark{From: m.say("350", "14"), To: m.say("450", "17")}}
 	if m.yes("measured strip") {
 		s.Middle = survey.Mark{At: m.say("400", "16")}
@@ -127,7 +137,7 @@ func TestPartsOfRealShowersGoTogether(t *testing.T) {
 		name := rapid.SampledFrom(names).Draw(t, "job")
 		job, err := survey.Read(jobs[name])
 		require.NoError(t, err)
-		mixer{t, job.Units == "in"}.mix(&job)
+		mixer{byRapid{t}, job.Units == "in"}.mix(&job)
 		if _, faults := job.Resolve(); len(faults) > 0 {
 			return
 		}

@@ -3,6 +3,7 @@ package main
 import (
 	"bytes"
 	"os"
+	"path/filepath"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -23,7 +24,9 @@ const fewEnough = 2000
 
 // FuzzJobFile takes any bytes as a job file through everything that is made of a job.
 func FuzzJobFile(f *testing.F) {
-	for _, file := range []string{toy, oneWall} {
+	files, err := filepath.Glob("../../testdata/jobs/*.json")
+	require.NoError(f, err)
+	for _, file := range append(files, "../../testdata/insides/shower.json") {
 		document, err := os.ReadFile(file)
 		require.NoError(f, err)
 		f.Add(document)
