@@ -62,9 +62,10 @@ func (s *Server) Handler() http.Handler {
 	for _, one := range entry.Routes() {
 		r.Method(one.Method, one.Path, s.page(one.Do))
 	}
-	desk, help := turns.New(s.Solve, s.Turns), new(page.Helper)
+	desk := turns.New(s.Solve, s.Turns)
+	site := s.site(desk)
 	for _, routes := range pages {
-		for _, one := range routes(s.site(desk, help)) {
+		for _, one := range routes(site) {
 			r.Method(one.Method, one.Path, desk.Handler(s.page(one.Do)))
 		}
 	}
@@ -76,8 +77,8 @@ func (s *Server) Handler() http.Handler {
 }
 
 // site is what every page is given.
-func (s *Server) site(desk *turns.Desk, help *page.Helper) page.Site {
-	out := page.Site{Store: s.Store, Solve: desk.Solve, Help: help}
+func (s *Server) site(desk *turns.Desk) page.Site {
+	out := page.Site{Store: s.Store, Solve: desk.Solve, Help: new(page.Helper), Settled: new(page.Settled)}
 	if s.Door != nil && s.Door.Network {
 		out.Address = s.Door.Address
 	}

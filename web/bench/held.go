@@ -30,12 +30,12 @@ func (s pages) filledFrom(r *http.Request) (store.Job, error) {
 	if r.PostForm.Get(form.Filled) != "" || stored.Setout == nil {
 		return stored, nil
 	}
-	standing, err := s.Standing(r.Context(), stored)
+	stands, err := s.Stands(r.Context(), stored)
 	var faults survey.Faults
 	if errors.As(err, &faults) {
 		err = nil // what is wrong with it is said of the form
 	}
-	return standing.Stored, err
+	return stands, err
 }
 
 // solveHeld solves what was posted; where the button says so the set-out that comes of it is held.

@@ -63,12 +63,12 @@ func (k Keeper) jobAt(ctx context.Context, id, revision int64) (survey.Job, erro
 
 // standing is a stored job as it stands; one that cannot be solved is as it was typed.
 func (k Keeper) standing(ctx context.Context, stored store.Job) (survey.Job, error) {
-	out, err := k.Standing(ctx, stored)
+	stands, err := k.Stands(ctx, stored)
 	var faults survey.Faults
-	if errors.As(err, &faults) && out.Job.Format != "" {
-		err = nil
+	if err != nil && !errors.As(err, &faults) {
+		return survey.Job{}, err
 	}
-	return out.Job, err
+	return survey.Read(stands.Document)
 }
 
 // joinedWords say what an edit was saved together with.

@@ -53,6 +53,7 @@ func (k Keeper) Keep(w http.ResponseWriter, r *http.Request, e Edit) error {
 	if err != nil {
 		return err
 	}
+	k.Settled.Note(state.Document, state.Setout)
 	atBench := r.URL.Path == string(page.JobPath(e.ID, ""))
 	if k.Show == nil || !page.Live(r) && (e.Joined == "" || !atBench) {
 		http.Redirect(w, r, r.URL.RequestURI(), http.StatusSeeOther)

@@ -22,8 +22,9 @@ type Solver func(context.Context, survey.Job) (layout.Plan, error)
 type Site struct {
 	Store   *store.Store
 	Solve   Solver
-	Address string  // host and port for a phone on the network; empty without one
-	Help    *Helper // what would help, kept; nil keeps nothing
+	Address string   // host and port for a phone on the network; empty without one
+	Help    *Helper  // what would help, kept; nil keeps nothing
+	Settled *Settled // set-outs that are known to stand; nil knows of none
 }
 
 // Handler answers a request or says why it cannot.

@@ -46,10 +46,25 @@ func (s Site) Standing(ctx context.Context, stored store.Job) (Standing, error) 
 	if err != nil {
 		return out, err
 	}
-	if same, err := keep.Equal(kept, now); err != nil || same {
+	same, err := keep.Equal(kept, now)
+	if err != nil {
 		return out, err
 	}
+	if same {
+		s.Settled.Note(stored.Document, stored.Setout)
+		return out, nil
+	}
 	return out, s.held(ctx, &out, kept)
+}
+
+// Stands gives a stored job as Standing does, to whom needs no plan: nothing is solved where the set-out
+// kept is known to come of it.
+func (s Site) Stands(ctx context.Context, stored store.Job) (store.Job, error) {
+	if s.Settled.has(stored.Document, stored.Setout) {
+		return stored, nil
+	}
+	out, err := s.Standing(ctx, stored)
+	return out.Stored, err
 }
 
 // keepJudged writes down the set-out of a revision that kept none. Where that cannot be written, as
@@ -60,6 +75,7 @@ func (s Site) keepJudged(ctx context.Context, stored store.Job, now survey.Held)
 		return err
 	}
 	_ = s.Store.KeepSetout(ctx, stored.ID, stored.Revision, setout)
+	s.Settled.Note(stored.Document, setout)
 	return nil
 }
 

@@ -304,16 +304,21 @@ func TestAPlanJustMadeIsRemembered(t *testing.T) {
 	solved := 0
 	d := New(func(context.Context, survey.Job) (layout.Plan, error) { solved++; return layout.Plan{}, nil }, small())
 	job := room(t, "a", few)
-	for _, title := range []string{"a", "a", "b", "c", "a", "d", "e", "f", "g"} {
+	ask := func(title string) {
 		job.Title = title
 		_, err := d.Solve(t.Context(), job)
 		require.NoError(t, err)
 	}
-	assert.Equal(t, 7, solved)
-	job.Title = "a"
-	_, err := d.Solve(t.Context(), job)
-	require.NoError(t, err)
-	assert.Equal(t, 8, solved, "the oldest is forgotten")
+	for _, title := range []string{"a", "a", "b", "c", "a"} {
+		ask(title)
+	}
+	assert.Equal(t, 3, solved)
+	for i := range mostRecent {
+		ask(fmt.Sprint("other ", i))
+	}
+	assert.Equal(t, 3+mostRecent, solved)
+	ask("a")
+	assert.Equal(t, 4+mostRecent, solved, "the oldest is forgotten")
 }
 
 // TestTurnsAgainstChance lets requests of both sizes come, leave, be done and panic at random; at the
