@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"coursewright/layout/survey"
@@ -20,6 +21,9 @@ func (b *book) measuring() {
 		m.walls(b.plan.Room.Walls)
 		f.table(m.meanings())
 		f.table(m.others(b.plan.Room.Walls))
+		if t := tops(b.plan.Room.Walls); len(t.rows) > 0 {
+			f.table(t)
+		}
 		f.table(pipes(b.plan.Room.Walls))
 	})
 }
@@ -49,15 +53,20 @@ const (
 	formApart  = 8 * mmPaper
 	boxWide    = 23 * mmPaper
 	boxHigh    = 10 * mmPaper
-	formBottom = formFloor + 14*mmPaper
+	formBottom = formFloor + 14*mmPaper // under legs
+	formNoLegs = formRim + 6*mmPaper
 )
 
 // walls draws all walls beside each other and numbers their boxes as one walks.
 func (m *form) walls(walls []survey.WallFound) {
-	m.need(formBottom + 8*mmPaper)
 	lo, hi := m.area()
-	head := m.y + 8*mmPaper
 	m.shapes = shapesOf(walls, lo.X, hi.X)
+	bottom := formNoLegs
+	if slices.ContainsFunc(m.shapes, func(w blankWall) bool { return w.legs[0]+w.legs[1] > 0 }) {
+		bottom = formBottom
+	}
+	m.need(bottom + 8*mmPaper)
+	head := m.y + 8*mmPaper
 	for _, w := range m.shapes {
 		m.outline(w, head)
 	}
@@ -85,7 +94,7 @@ func (m *form) walls(walls []survey.WallFound) {
 			}
 		}
 	})
-	m.y = head + formBottom
+	m.y = head + bottom
 }
 
 // count notes which boxes are drawn in between.
@@ -158,7 +167,8 @@ func (m *form) across(from, to, y drawing.Micron) {
 func (m *form) down(level, rim drawing.Micron) {
 	mid := (level + rim) / 2
 	for i, w := range m.shapes {
-		if i == 0 || w.Left.Beyond != i-1 {
+		own := i == 0 || w.Left.Beyond != i-1 // its left end is no corner of the one before
+		if own {
 			m.drop(w.left+w.legs[0]+4*mmPaper, level, rim, mid+11*mmPaper, w.left+w.legs[0]+4*mmPaper+boxWide/2+3*mmPaper)
 		}
 		if w.right-w.left > 2*boxWide+12*mmPaper {
@@ -169,7 +179,7 @@ func (m *form) down(level, rim drawing.Micron) {
 			m.drop(x, level, rim, mid-9*mmPaper, x)
 		} else {
 			x, y := w.right-w.legs[1]-4*mmPaper, mid+11*mmPaper
-			if w.Left.Outside != nil && w.right-w.left < 2*boxWide+12*mmPaper { // narrow: over the box of its left end
+			if own && w.right-w.left < 2*boxWide+12*mmPaper { // narrow: over the box of its left end
 				y = mid - 4*mmPaper
 			}
 			m.drop(x, level, rim, y, x-boxWide/2-3*mmPaper)
@@ -255,6 +265,18 @@ func (m *form) others(walls []survey.WallFound) table {
 	add("From the level line up to the ceiling at its lowest corner, or to where tile should stop")
 	add("Ten tiles with their joints, standing: overall")
 	add("Ten tiles with their joints, lying in a row: overall")
+	return t
+}
+
+// tops are the depth and the fall of what lies on low walls, measured before it is tiled.
+func tops(walls []survey.WallFound) table {
+	t := table{text: plain, columns: []column{{name: "tops, measured level from board to board", share: 40, bold: true}, {name: "depth, left end", share: 29, blank: true},
+		{name: "depth, right end", share: 29, blank: true}, {name: "level line to front edge", share: 29, blank: true}, {name: "back over front: its fall", share: 29, blank: true}}}
+	for _, w := range walls {
+		if top := w.Head.Top; top != nil {
+			t.rows = append(t.rows, row{cells: []string{w.Letter + " " + top.Of(w.Name), "", "", "", ""}})
+		}
+	}
 	return t
 }
 

@@ -8,6 +8,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"coursewright/layout/finding"
+	"coursewright/web/drawing"
 )
 
 // Every top stands on a sheet at a scale of the ladder, with what is framed for it, its
@@ -66,4 +67,30 @@ func TestLowWallsAreAtMostTwelvePages(t *testing.T) {
 			}
 		}
 	}
+}
+
+// The measuring sheet asks for the depth and the fall of every top, on one page whose
+// boxes stand apart; a room without tops is not asked.
+func TestTheMeasuringSheetAsksForTops(t *testing.T) {
+	plan := roomOf(t, "jobs/bench")
+	for _, paper := range Papers()[:2] {
+		file, pages := paged(t, plan, Options{Kinds: []Kind{Measuring}, Paper: paper})
+		assert.Equal(t, 1, pages, paper.Name)
+		text := tool(t, "pdftotext", "-layout", file, "-")
+		for _, want := range []string{"B seat of bench", "C curb", "depth, left end", "depth, right end", "level line to front edge", "back over front: its fall"} {
+			says(t, text, want)
+		}
+		discs := map[drawing.Point]bool{} // one beside each box
+		for _, e := range newBook(plan, Options{Kinds: []Kind{Measuring}, Paper: paper}).leaves[0].own.Elements {
+			if d, is := e.(drawing.Disc); is {
+				for at := range discs {
+					assert.True(t, max(at.X-d.Centre.X, d.Centre.X-at.X) >= boxWide || max(at.Y-d.Centre.Y, d.Centre.Y-at.Y) >= boxHigh, "boxes at %v and %v lie on each other", at, d.Centre)
+				}
+				discs[d.Centre] = true
+			}
+		}
+		assert.Len(t, discs, 13)
+	}
+	file, _ := paged(t, roomOf(t, "jobs/alcove"), Options{Kinds: []Kind{Measuring}})
+	assert.NotContains(t, tool(t, "pdftotext", "-layout", file, "-"), "depth, left end")
 }
