@@ -12,7 +12,7 @@ let goal = null; // where a walk up or down is aimed at, so that it does not dri
 // with Home and End the ends of the course, and of the wall with Ctrl. Nothing
 // where none is.
 export function near(item, key, whole) {
-  const wall = item.closest(".wall"), all = measured(wall), lies = handles(wall).get(item);
+  const wall = item.closest(".wall, #insides svg"), all = measured(wall), lies = handles(wall).get(item);
   const from = lies?.on ?? all.find((b) => b.part === item);
   if (!from) return null;
   if (key === "Home" || key === "End") return end(all, from, key === "End" ? 1 : -1, whole);

@@ -14,9 +14,10 @@ let shown = null; // the piece whose card is shown
 let timer = 0;
 const cards = new Map(); // by piece, what was asked for already
 
-const pieceOf = (target) => target.closest?.("#drawing .piece[data-piece]");
+// Pieces are on the drawing of the walls, and on those of what is folded out of them.
+const pieceOf = (target) => target.closest?.(":is(#drawing, #insides) .piece[data-piece]");
 const passedBy = (target) => target.closest?.("#drawing .handle:not(.taken)");
-const inDrawing = (id) => document.querySelector(`#drawing .piece[data-piece="${CSS.escape(id)}"]`);
+const inDrawing = (id) => document.querySelector(`:is(#drawing, #insides) .piece[data-piece="${CSS.escape(id)}"]`);
 
 // select marks a piece everywhere and shows its card; null marks none.
 function select(id) {
@@ -29,10 +30,10 @@ function select(id) {
 // mark puts a ring round pieces and shades the rows that hold them.
 function mark(ids) {
   for (const old of document.querySelectorAll("tr.selected")) old.classList.remove("selected");
-  for (const old of document.querySelectorAll("#drawing [aria-selected]")) old.removeAttribute("aria-selected");
+  for (const old of document.querySelectorAll(":is(#drawing, #insides) [aria-selected]")) old.removeAttribute("aria-selected");
   const parts = ids.map(inDrawing).filter(Boolean);
   for (const part of parts) part.setAttribute("aria-selected", "true");
-  ring("rings", parts.map((part) => part.getAttribute("d")));
+  ringed("rings", parts);
   for (const id of ids) {
     for (const row of document.querySelectorAll(`tr[data-piece="${CSS.escape(id)}"], tr[data-pieces~="${CSS.escape(id)}"]`)) {
       row.classList.add("selected");
@@ -45,11 +46,17 @@ function mark(ids) {
   }
 }
 
+// ringed draws rings round pieces, each on the drawing it is on; none where there are none.
+function ringed(name, parts) {
+  for (const old of document.querySelectorAll(`:is(#drawing, #insides) .${name}`)) old.remove();
+  for (const svg of new Set(parts.map((part) => part.ownerSVGElement))) {
+    ring(svg, name, parts.filter((part) => part.ownerSVGElement === svg).map((part) => part.getAttribute("d")));
+  }
+}
+
 // ring draws outlines over all else; the pieces themselves stay where they are.
-function ring(name, outlines) {
-  const svg = document.querySelector("#drawing svg");
-  svg?.querySelector(`.${name}`)?.remove();
-  if (!svg || !outlines.length) return;
+function ring(svg, name, outlines) {
+  svg.querySelector(`.${name}`)?.remove();
   const group = document.createElementNS(svg.namespaceURI, "g");
   group.setAttribute("class", name);
   for (const d of outlines) {
@@ -88,9 +95,9 @@ function put(text) {
   const place = document.getElementById("card"), svg = document.querySelector("#drawing svg");
   place.replaceChildren(...new DOMParser().parseFromString(text, "text/html").body.children);
   const { piece, wall, box } = place.querySelector(".piececard")?.dataset ?? {};
-  if (!piece || inDrawing(piece)) return;
+  if (!svg || !piece || !box || inDrawing(piece)) return;
   const d = outline(svg, wall, box.split(" ").map(Number));
-  if (d) ring("rings", [d]);
+  if (d) ring(svg, "rings", [d]);
 }
 
 // found shows the card of the tile at a place, on a wall of so many that the
@@ -107,21 +114,30 @@ async function found(part, e) {
   select(id);
 }
 
+// aside puts the card on the side of the drawing away from the piece, or beside what is
+// folded out, on a screen that has room there.
 function aside(id) {
-  const part = inDrawing(id), frame = document.getElementById("drawing").getBoundingClientRect();
+  const part = inDrawing(id), place = document.getElementById("card"), folded = part?.closest("#insides figure");
+  const frame = (folded ?? document.getElementById("drawing")).getBoundingClientRect();
   const box = part?.getBoundingClientRect();
   const right = !box || box.x + box.width / 2 < frame.x + frame.width / 2;
-  document.getElementById("card").classList.toggle("right", right);
+  place.classList.toggle("right", right && !folded);
+  place.classList.toggle("beside", Boolean(folded));
+  if (!folded) return;
+  const stage = place.parentElement.getBoundingClientRect(), wide = place.offsetWidth;
+  const after = frame.right + 8 - stage.left, within = right ? frame.right - stage.left - wide : frame.left - stage.left;
+  place.style.setProperty("--over", `${frame.top - stage.top}px`);
+  place.style.setProperty("--along", `${after + wide <= stage.width ? after : within}px`);
 }
 
 document.addEventListener("pointerover", (e) => {
   if (e.pointerType !== "mouse" || e.buttons) return;
   const part = pieceOf(e.target);
   clearTimeout(timer);
-  if (!part && e.target.closest?.("#stage")) return;
+  if (!part && e.target.closest?.("#stage, #insides figure")) return;
   if (!part && shown === selected) return;
   timer = setTimeout(() => {
-    ring("hover", part?.isConnected ? [part.getAttribute("d")] : []);
+    ringed("hover", part?.isConnected ? [part] : []);
     show(part ? part.dataset.piece : selected);
   }, DWELL);
 });
@@ -144,6 +160,7 @@ document.addEventListener("click", (e) => {
 function focusOn(part) {
   reach(part);
   part.focus({ preventScroll: true });
+  if (part.closest("#insides")) part.scrollIntoView({ block: "nearest", inline: "nearest" });
   if (part.dataset.piece) select(part.dataset.piece);
   else reveal(part);
 }

@@ -6,9 +6,11 @@ import "./tiles.js"; // first of all: it makes the pieces of whole tiles
 import { near } from "./neighbours.js";
 
 const ITEMS = "[role=option][data-piece], .handle";
+const WALLS = "#drawing .wall, #insides svg"; // what is folded out of a wall has a stop of its own
 const last = new Map(); // by wall, how to find what had the focus there
 
-const wallOf = (item) => item.closest("#drawing .wall");
+const wallOf = (item) => item.closest(WALLS);
+const nameOf = (wall) => wall.id || wall.getAttribute("aria-labelledby");
 const named = ({ dataset: { piece, handle } }) => (piece ? `[data-piece="${CSS.escape(piece)}"]` : `[data-handle="${CSS.escape(handle)}"]`);
 
 // reach makes an item the one of its wall that the tab key comes to. It comes
@@ -20,7 +22,7 @@ export function reach(item) {
   for (const old of wall.querySelectorAll('[tabindex="0"]')) {
     if (old !== item) old.matches(".handle") ? old.setAttribute("tabindex", "-1") : old.removeAttribute("tabindex");
   }
-  last.set(wall.dataset.wall, named(item));
+  last.set(nameOf(wall), named(item));
 }
 
 // step gives what a key leads to from a piece or a handle, or nothing.
@@ -29,7 +31,7 @@ export function step(item, e) {
 }
 
 document.addEventListener("focusin", (e) => {
-  const item = e.target.closest?.("#drawing .wall :is([role=option][data-piece], .handle)");
+  const item = e.target.closest?.(":is(#drawing .wall, #insides svg) :is([role=option][data-piece], .handle)");
   if (item) reach(item);
 });
 
@@ -39,11 +41,12 @@ function redrawn() {
   const frame = document.getElementById("drawing");
   if (!frame) return;
   let stops = 0;
-  for (const wall of frame.querySelectorAll(".wall")) {
-    const item = (last.has(wall.dataset.wall) && wall.querySelector(last.get(wall.dataset.wall))) || wall.querySelector(ITEMS);
+  for (const wall of document.querySelectorAll(WALLS)) {
+    const had = last.get(nameOf(wall));
+    const item = (had && wall.querySelector(had)) || wall.querySelector(ITEMS);
     if (!item) continue;
     reach(item);
-    stops++;
+    if (frame.contains(wall)) stops++;
   }
   frame.setAttribute("tabindex", stops ? "-1" : "0");
 }

@@ -86,8 +86,10 @@ function note() {
   }, 200);
 }
 
-// reveal scrolls the frame so that a part of the drawing is in it.
+// reveal scrolls the frame so that a part of the drawing is in it; what is folded out of
+// the walls has no frame.
 export function reveal(part) {
+  if (!frame().contains(part)) return;
   const box = part.getBoundingClientRect(), at = frame().getBoundingClientRect();
   const over = (from, to, low, high) => (from < low ? from - low : to > high ? to - high : 0);
   frame().scrollLeft += over(box.left, box.right, at.left, at.right);

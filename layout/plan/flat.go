@@ -28,6 +28,12 @@ func (w *Wall) faces() (out []*Face) {
 	for i := range w.Strips {
 		out = append(out, &w.Strips[i].Face)
 	}
+	return append(out, w.Folded()...)
+}
+
+// Folded are the faces that are folded out of the plane of the wall: those of its niches
+// and windows, and its top.
+func (w *Wall) Folded() (out []*Face) {
 	for i := range w.Insides {
 		for k := range w.Insides[i].Faces {
 			out = append(out, &w.Insides[i].Faces[k])
@@ -37,6 +43,24 @@ func (w *Wall) faces() (out []*Face) {
 		out = append(out, &w.Top.Face)
 	}
 	return out
+}
+
+// Find gives the piece of an id, on the wall or on what is laid on it: a strip, a face of a
+// niche or window, or the top; on is nil on the wall itself. Nil where there is none.
+func (w *Wall) Find(id string) (p *piece.Piece, on *Face) {
+	for i := range w.Pieces {
+		if w.Pieces[i].ID == id {
+			return &w.Pieces[i], nil
+		}
+	}
+	for _, f := range w.faces() {
+		for i := range f.Pieces {
+			if f.Pieces[i].ID == id {
+				return &f.Pieces[i], f
+			}
+		}
+	}
+	return nil, nil
 }
 
 // OfRoom tells whether a face is laid in the room's own tile.

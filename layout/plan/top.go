@@ -1,11 +1,13 @@
 package plan
 
 import (
+	"slices"
 	"strings"
 
 	"coursewright/layout/length"
 	"coursewright/layout/piece"
 	"coursewright/layout/survey"
+	"coursewright/layout/trim"
 )
 
 // Top is the horizontal face on a wall as it will be laid: seen from above with its
@@ -29,6 +31,14 @@ func WithTops(walls []Wall) []Wall {
 		}
 	}
 	return out
+}
+
+// AllTrim is the trim along the edges of a wall and of its top.
+func (w *Wall) AllTrim() []trim.Piece {
+	if w.Top == nil || len(w.Top.Trim) == 0 {
+		return w.Trim
+	}
+	return append(slices.Clone(w.Trim), w.Top.Trim...)
 }
 
 // Mitred says which edges of a piece of the top are mitred: "front at 45°".

@@ -2,6 +2,7 @@ package bench
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"github.com/a-h/templ"
@@ -19,9 +20,23 @@ type Card struct {
 	Plan   layout.Plan
 	Wall   int
 	Piece  piece.Piece
+	On     *plan.Face  // of a strip, a niche or window, or the top of the wall; nil on the wall itself
 	Batch  *cuts.Group // the cut of the schedule that it belongs to; nil for a whole tile, and for one that is set
 	From   string      // the piece whose off-cut it comes from, or empty
 	Sketch templ.Component
+}
+
+// apart tells whether the piece lies on a face that is folded out of the wall.
+func (c Card) apart() bool {
+	return c.On != nil && slices.Contains(c.Plan.Walls[c.Wall].Folded(), c.On)
+}
+
+// wall is the flat wall that the piece is on.
+func (c Card) wall() *plan.Wall {
+	if c.On != nil {
+		return &c.On.Wall
+	}
+	return &c.Plan.Walls[c.Wall]
 }
 
 // course says where the piece is in the bond.
@@ -30,12 +45,22 @@ func (c Card) course() string {
 	if c.Plan.Room.Bond.Plumb {
 		what = "column"
 	}
-	return fmt.Sprintf("%s, %s %d", c.Plan.Walls[c.Wall].Found.Name, what, c.Piece.Course)
+	name := c.Plan.Walls[c.Wall].Found.Name
+	if c.apart() {
+		name, what = c.On.Name(), drawing.RowWord(c.On)
+	}
+	text := fmt.Sprintf("%s, %s %d", name, what, c.Piece.Course)
+	if c.apart() && c.On.Is == survey.WallTop {
+		text += " from the front"
+	}
+	return text
 }
 
 func (c Card) kind() string {
 	text := c.Piece.Kind.String()
 	switch {
+	case c.On != nil && c.On.Slab:
+		text = "slab"
 	case c.Piece.Whole:
 		text = "whole tile"
 	case c.Batch != nil:
@@ -51,7 +76,7 @@ func (c Card) kind() string {
 }
 
 // stands tells whether the piece is set already.
-func (c Card) stands() bool { return c.Plan.Walls[c.Wall].Found.Stands(c.Piece.Row) }
+func (c Card) stands() bool { return c.On == nil && c.Plan.Walls[c.Wall].Found.Stands(c.Piece.Row) }
 
 // swatch is the class of the piece's colour.
 func (c Card) swatch() string {
@@ -59,7 +84,11 @@ func (c Card) swatch() string {
 }
 
 // box is the place of its tile on the wall, in millimetres: left, bottom, right, top.
+// What is folded out of the wall has none there.
 func (c Card) box() string {
+	if c.apart() {
+		return ""
+	}
 	t := c.Piece.Tile
 	return strings.Join([]string{t.Left.MillimetreText(), t.Bottom.MillimetreText(), t.Right.MillimetreText(), t.Top.MillimetreText()}, " ")
 }
@@ -67,8 +96,16 @@ func (c Card) box() string {
 // lines are its sizes and edges, as in the cut schedule.
 func (c Card) lines() []string {
 	if c.Piece.Whole {
-		s, t := c.Plan.Room.Units, c.Plan.Room.Laid(c.Piece.Laid).Tile
-		return append([]string{"wide " + t.Width.Fine(s) + ", high " + t.Height.Fine(s), "factory: left, right, bottom, top"}, c.mitred()...)
+		s, wide, high := c.Plan.Room.Units, c.Piece.Tile.Width(), c.Piece.Tile.Height()
+		if c.On == nil {
+			t := c.Plan.Room.Laid(c.Piece.Laid).Tile
+			wide, high = t.Width, t.Height
+		}
+		out := []string{"wide " + wide.Fine(s) + ", high " + high.Fine(s)}
+		if c.On == nil || !c.On.Slab {
+			out = append(out, "factory: left, right, bottom, top")
+		}
+		return append(out, c.mitred()...)
 	}
 	var out []string
 	if c.Batch != nil {
@@ -82,7 +119,7 @@ func (c Card) lines() []string {
 
 // mitred says which edges are mitred at an outside corner; nothing where none is.
 func (c Card) mitred() []string {
-	edges := plan.Mitred(&c.Plan.Walls[c.Wall], &c.Piece)
+	edges := plan.MitredOn(&c.Plan.Walls[c.Wall], c.On, &c.Piece)
 	if len(edges) == 0 {
 		return nil
 	}
@@ -93,8 +130,10 @@ func (c Card) mitred() []string {
 func (c Card) meets() string {
 	var out []string
 	for _, side := range c.Piece.Cuts {
-		b := c.Plan.Walls[c.Wall].Shape.Sides[side]
+		b := c.wall().Shape.Sides[side]
 		switch is := b.Part.Is; {
+		case c.apart() && is != survey.LeftEnd && is != survey.RightEnd:
+			out = append(out, "the "+b.Name)
 		case is == survey.BaseSegment:
 			out = append(out, "the "+string(b.Kind))
 		case is == survey.LeftEnd || is == survey.RightEnd:

@@ -22,10 +22,10 @@ func insideDrawings(b Bench) []templ.Component {
 	}
 	for _, i := range b.Walls() {
 		for k, in := range b.Plan.Walls[i].Insides {
-			out = append(out, page.Picture(drawing.FoldOut(b.Plan, i, k, drawing.Options{Wide: b.Wide}), fmt.Sprintf("inside-%s", in.Letter)))
+			out = append(out, page.Picture(drawing.FoldOut(b.Plan, i, k, drawing.Options{Wide: b.Wide, Handles: true}), fmt.Sprintf("inside-%s", in.Letter)))
 		}
 		if t := b.Plan.Walls[i].Top; t != nil {
-			out = append(out, page.Picture(drawing.FoldTop(b.Plan, i, drawing.Options{Wide: b.Wide}), "top-"+t.Wall.Found.Letter))
+			out = append(out, page.Picture(drawing.FoldTop(b.Plan, i, drawing.Options{Wide: b.Wide, Handles: true}), "top-"+t.Wall.Found.Letter))
 		}
 	}
 	return out

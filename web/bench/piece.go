@@ -13,6 +13,7 @@ import (
 	"coursewright/layout/cuts"
 	"coursewright/layout/length"
 	"coursewright/layout/piece"
+	laid "coursewright/layout/plan"
 	"coursewright/layout/plane"
 	"coursewright/layout/survey"
 	"coursewright/web/drawing"
@@ -65,7 +66,7 @@ func (s pages) findPiece(w http.ResponseWriter, r *http.Request) error {
 	}
 	for _, p := range plan.Walls[wall-1].All() {
 		if t := p.Tile; t.Left <= x && x <= t.Right && t.Bottom <= y && y <= t.Top && (p.Outline == nil || p.Face.Contains(plane.Point{X: x, Y: y})) {
-			return page.Render(w, r, http.StatusOK, PieceCard(stored.ID, templ.SafeURL(string(page.JobPath(stored.ID, ""))), *cardOf(plan, page.Schedule(plan), wall-1, p)))
+			return page.Render(w, r, http.StatusOK, PieceCard(stored.ID, templ.SafeURL(string(page.JobPath(stored.ID, ""))), *card(plan, page.Schedule(plan), p.ID)))
 		}
 	}
 	return fs.ErrNotExist
@@ -74,26 +75,26 @@ func (s pages) findPiece(w http.ResponseWriter, r *http.Request) error {
 // card tells all about one piece, or nothing where there is none of that name.
 func card(plan layout.Plan, s cuts.Schedule, id string) *Card {
 	for i := range plan.Walls {
-		for _, p := range plan.Walls[i].All() {
-			if p.ID == id {
-				return cardOf(plan, s, i, p)
-			}
+		if p, on := plan.Walls[i].Find(id); p != nil {
+			return cardOf(plan, s, i, *p, on)
 		}
 	}
 	return nil
 }
 
-func cardOf(plan layout.Plan, s cuts.Schedule, wall int, p piece.Piece) *Card {
-	c := &Card{Plan: plan, Wall: wall, Piece: p}
+func cardOf(plan layout.Plan, s cuts.Schedule, wall int, p piece.Piece, on *laid.Face) *Card {
+	c := &Card{Plan: plan, Wall: wall, Piece: p, On: on}
 	face := p.Face
 	g := slices.IndexFunc(s.Groups, func(g cuts.Group) bool { return slices.Contains(g.Pieces, p.ID) })
 	if g >= 0 {
 		c.Batch = &s.Groups[g]
 		face = c.Batch.Sketch
 	}
-	for _, pair := range s.Offcuts.Pairs {
-		if pair[1] == p.ID {
-			c.From = pair[0]
+	for _, offcuts := range append([]cuts.Offcuts{s.Offcuts}, s.Others...) {
+		for _, pair := range offcuts.Pairs {
+			if pair[1] == p.ID {
+				c.From = pair[0]
+			}
 		}
 	}
 	c.Sketch = page.Picture(drawing.Sketch(face, 50*drawing.Millimetre, 22*drawing.Millimetre, p.ID+" from the face"), "sketch-"+p.ID)

@@ -107,18 +107,25 @@ type Row struct {
 // shown lists the pieces of the wall in front, or the cut pieces of all.
 func (b Bench) shown() []Row {
 	var out []Row
-	for _, i := range b.Walls() {
-		for _, p := range b.Plan.Walls[i].All() {
+	add := func(on string, pieces []piece.Piece) {
+		for _, p := range pieces {
 			if (p.Whole && b.Wall < 0) || len(out) == shownRows {
 				continue
 			}
-			out = append(out, b.row(i, p))
+			out = append(out, b.row(on, p))
+		}
+	}
+	for _, i := range b.Walls() {
+		w := &b.Plan.Walls[i]
+		add(w.Found.Name, w.All())
+		for _, f := range w.Folded() {
+			add(f.Name(), f.Pieces)
 		}
 	}
 	return out
 }
 
-func (b Bench) row(i int, p piece.Piece) Row {
+func (b Bench) row(on string, p piece.Piece) Row {
 	cut := "whole"
 	if !p.Whole {
 		cut = p.Kind.String()
@@ -127,20 +134,26 @@ func (b Bench) row(i int, p piece.Piece) Row {
 		cut += ", sliver"
 	}
 	s := b.Plan.Room.Units
-	return Row{p.ID, b.Plan.Walls[i].Found.Name, cut, p.Wide.Fine(s), p.High.Fine(s), page.Percent(p.Share), p.Course}
+	return Row{p.ID, on, cut, p.Wide.Fine(s), p.High.Fine(s), page.Percent(p.Share), p.Course}
 }
 
 func (b Bench) piecesLine() string {
 	var out []string
-	for _, i := range b.Walls() {
-		w := &b.Plan.Walls[i]
+	add := func(on string, pieces []piece.Piece) {
 		cut := 0
-		for _, p := range w.All() {
+		for _, p := range pieces {
 			if !p.Whole {
 				cut++
 			}
 		}
-		out = append(out, fmt.Sprintf("%s %d, %d cut", w.Found.Name, len(w.All()), cut))
+		out = append(out, fmt.Sprintf("%s %d, %d cut", on, len(pieces), cut))
+	}
+	for _, i := range b.Walls() {
+		w := &b.Plan.Walls[i]
+		add(w.Found.Name, w.All())
+		for _, f := range w.Folded() {
+			add(f.Name(), f.Pieces)
+		}
 	}
 	return strings.Join(out, "; ")
 }

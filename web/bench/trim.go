@@ -3,6 +3,7 @@ package bench
 import (
 	"cmp"
 	"fmt"
+	"slices"
 	"strings"
 
 	"github.com/a-h/templ"
@@ -98,7 +99,7 @@ func (g trimGroup) rest() string {
 func (b Bench) trimGroups() []trimGroup {
 	here := map[string]bool{}
 	for _, i := range b.Walls() {
-		for _, p := range b.Plan.Walls[i].Trim {
+		for _, p := range b.Plan.Walls[i].AllTrim() {
 			here[p.ID] = true
 		}
 	}
@@ -138,8 +139,8 @@ type Trimmed struct {
 
 // trimmed tells all about one piece of trim, or nothing where there is none of that name.
 func trimmed(plan layout.Plan, id string) *Trimmed {
-	for i, w := range plan.Walls {
-		for _, p := range w.Trim {
+	for i := range plan.Walls {
+		for _, p := range plan.Walls[i].AllTrim() {
 			if p.ID == id {
 				return &Trimmed{plan, i, p, page.Picture(drawing.Sketch(p.Face, 50*drawing.Millimetre, 22*drawing.Millimetre, p.ID+" from the face"), "sketch-"+p.ID)}
 			}
@@ -148,9 +149,20 @@ func trimmed(plan layout.Plan, id string) *Trimmed {
 	return nil
 }
 
+// onTop tells whether the piece lies on the top of the wall.
+func (c Trimmed) onTop() bool {
+	w := &c.Plan.Walls[c.Wall]
+	return w.Top != nil && slices.ContainsFunc(w.Top.Trim, func(p trim.Piece) bool { return p.ID == c.Piece.ID })
+}
+
 func (c Trimmed) where() string {
-	edge := map[survey.PartIs]string{survey.LeftEnd: "left end", survey.RightEnd: "right end", survey.HeadEdge: "head", survey.BaseSegment: "base"}[c.Piece.Edge]
-	return c.Plan.Walls[c.Wall].Found.Name + ", " + edge
+	edges := map[survey.PartIs]string{survey.LeftEnd: "left end", survey.RightEnd: "right end", survey.HeadEdge: "head", survey.BaseSegment: "base"}
+	w := &c.Plan.Walls[c.Wall]
+	if !c.onTop() {
+		return w.Found.Name + ", " + edges[c.Piece.Edge]
+	}
+	edges[survey.HeadEdge], edges[survey.BaseSegment] = "front", "back"
+	return w.Top.Name() + ", " + edges[c.Piece.Edge]
 }
 
 func (c Trimmed) what() string {
@@ -181,8 +193,12 @@ func (c Trimmed) lines() []string {
 	return out
 }
 
-// box is its place on the wall, in millimetres: left, bottom, right, top.
+// box is its place on the wall, in millimetres: left, bottom, right, top. A top is no
+// place on the wall.
 func (c Trimmed) box() string {
+	if c.onTop() {
+		return ""
+	}
 	t := c.Piece.Face.Bounds()
 	return strings.Join([]string{t.Left.MillimetreText(), t.Bottom.MillimetreText(), t.Right.MillimetreText(), t.Top.MillimetreText()}, " ")
 }

@@ -60,6 +60,7 @@ type board struct {
 
 	mosaic []mosaic.Field // what is laid by the sheet
 	folded plane.Region   // of the top of a wall: to the outer edges of its trim
+	single bool           // whole tiles are drawn one by one, to be picked
 
 	full       stages.FullCourse // the first course that no base cuts
 	struck     length.Length     // the line to strike for it

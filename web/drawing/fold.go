@@ -75,8 +75,12 @@ func (f *fold) drawn(wall int, o Options) Scene {
 	in := f.in
 	f.lay(o)
 	f.heading()
+	f.single = f.picks(o)
 	for i := range in.Faces {
 		f.face(i)
+	}
+	if f.single {
+		f.pickFaces(wall)
 	}
 	for _, is := range []survey.FaceName{survey.LeftFace, survey.RightFace, survey.BackFace, survey.SillFace, survey.TopFace, survey.WallTop} {
 		for i := range in.Faces {
@@ -209,11 +213,11 @@ func (f *fold) headingHeight() Micron {
 func (f *fold) face(i int) {
 	face, at := &f.in.Faces[i], f.frames[i]
 	if face.Slab {
-		f.path(Tag{Kind: Whole, Wall: i}, Ink{Fill: White, Line: Black, Width: 500}, at.rings(face.Pieces[0].Face)...)
+		f.path(Tag{Kind: Whole, Wall: i, Piece: face.Pieces[0].ID}, Ink{Fill: White, Line: Black, Width: 500}, at.rings(face.Pieces[0].Face)...)
+		f.trim(at, face.Wall)
 	} else {
 		f.pieces(at, face.Wall)
 	}
-	f.trim(at, face.Wall)
 	f.outline(at, face.Wall)
 	a, z, is := front(face)
 	if is {

@@ -14,7 +14,7 @@ func (b *board) pick(walls []layout.Wall) {
 		b.Pieces.Course = "column"
 	}
 	for _, w := range b.plan.Walls {
-		b.Pieces.Walls = append(b.Pieces.Walls, w.Found.Name)
+		b.Pieces.Walls = append(b.Pieces.Walls, "wall "+w.Found.Name)
 	}
 	for _, w := range walls {
 		for _, p := range w.Pieces {

@@ -39,8 +39,8 @@ type Part struct {
 
 // Pieces are the words for the pieces that a reader may pick.
 type Pieces struct {
-	Walls  []string          // by wall
-	Names  map[string]string // by cut piece: what it is
+	Walls  []string          // by wall: what they are pieces of
+	Names  map[string]string // by piece that is drawn by itself: what it is
 	Course string            // what pieces are counted in: "course", or "column"
 }
 

@@ -80,6 +80,10 @@ const thinJoint = 180
 
 // whole draws the whole tiles of a wall over the ground of their joints.
 func (b *board) whole(f frame, pieces []*piece.Piece, tile Colour) {
+	if b.single {
+		b.wholeOfPattern(f, pieces, tile)
+		return
+	}
 	laid := slices.IndexFunc(pieces, func(p *piece.Piece) bool { return p.Outline != nil })
 	if laid >= 0 {
 		rows := slices.DeleteFunc(slices.Clone(pieces), func(p *piece.Piece) bool { return p.Outline != nil })

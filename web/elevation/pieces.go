@@ -20,7 +20,7 @@ func (p *pen) among(t drawing.Tag) {
 	if wall == none {
 		return
 	}
-	p.canvas.Group(`class="pieces" role="listbox"`, attr("aria-label", "Pieces of wall "+p.pieces.Walls[t.Wall]), number("data-wall", int64(t.Wall)))
+	p.canvas.Group(`class="pieces" role="listbox"`, attr("aria-label", "Pieces of "+p.pieces.Walls[t.Wall]), number("data-wall", int64(t.Wall)))
 	p.list = t.Wall
 }
 
