@@ -141,36 +141,54 @@ func tilted(in Input) []place {
 	return all
 }
 
-// rimSpread is the height between the low and the high point of all rims.
-func (in Input) rimSpread() length.Length {
-	low, found := in.lowest(survey.Tub, survey.ShowerBase, survey.Curb)
-	high := low
-	for _, w := range in.Walls {
-		for _, s := range w.Found.Base {
-			for _, r := range s.Readings {
-				if found && s.Meets.Rim() {
-					high = max(high, r.Value)
+// rim is how far the rims of one kind lie apart, between low and high point of all walls.
+type rim struct {
+	kind   survey.Kind
+	spread length.Length
+}
+
+// rims are the spreads of tubs, shower bases and curbs, each judged by itself: a curb
+// stands over the base that it holds. One kind alone, as in most rooms, is “the rim”.
+func (in Input) rims() (out []rim) {
+	for _, kind := range []survey.Kind{survey.Tub, survey.ShowerBase, survey.Curb} {
+		low, found := in.lowest(kind)
+		if !found {
+			continue
+		}
+		high := low
+		for _, w := range in.Walls {
+			for _, s := range w.Found.Base {
+				for _, r := range s.Readings {
+					if s.Meets == kind {
+						high = max(high, r.Value)
+					}
 				}
 			}
 		}
+		out = append(out, rim{kind, high - low})
 	}
-	return high - low
+	if len(out) == 1 {
+		out[0].kind = "rim"
+	}
+	return out
 }
 
-func nearlyLevel(in Input) []place {
-	spread := in.rimSpread()
-	if spread == 0 || spread > in.Limits.NearlyLevel {
-		return nil
+func nearlyLevel(in Input) (all []place) {
+	for _, r := range in.rims() {
+		if r.spread > 0 && r.spread <= in.Limits.NearlyLevel {
+			all = append(all, room(fmt.Sprintf("The %s is level within %s.", r.kind, in.fine(r.spread)))...)
+		}
 	}
-	return room(fmt.Sprintf("The rim is level within %s.", in.fine(spread)))
+	return all
 }
 
-func rake(in Input) []place {
-	spread := in.rimSpread()
-	if spread <= in.Limits.NearlyLevel {
-		return nil
+func rake(in Input) (all []place) {
+	for _, r := range in.rims() {
+		if r.spread > in.Limits.NearlyLevel {
+			all = append(all, room(fmt.Sprintf("The %s lies %s lower at its low point than at its high point; the first course takes that up.", r.kind, in.fine(r.spread))+in.taper(r.spread))...)
+		}
 	}
-	return room(fmt.Sprintf("The rim lies %s lower at its low point than at its high point; the first course takes that up.", in.fine(spread)) + in.taper(spread))
+	return all
 }
 
 // taper says how much of a course a wedge takes, because that decides whether

@@ -210,6 +210,11 @@ func TestRules(t *testing.T) {
 		{"a rim 1/8 in out has no rake", "rake at the base", base("tub", []survey.Reading{{}, {At: 60 * inch, Value: inch / 8}}), nil},
 		{"a rim 3/8 in out", "rake at the base", base("tub", []survey.Reading{{}, {At: 60 * inch, Value: 3 * inch / 8}}),
 			[]string{`The rim lies 3/8" lower at its low point than at its high point; the first course takes that up. That is 9 % of a course.`}},
+		{"a curb 4 in over its level base", "rake at the base", curbed(0), nil},
+		{"a curb 4 in over its level base is no rim out of level", "rim nearly level", curbed(0), nil},
+		{"a curb over a base that is 3/8 in out", "rake at the base", curbed(3 * inch / 8),
+			[]string{`The shower base lies 3/8" lower at its low point than at its high point; the first course takes that up. That is 9 % of a course.`}},
+		{"a curb over a base that is 1/8 in out", "rim nearly level", curbed(inch / 8), []string{`The shower base is level within 1/8".`}},
 		// 3/8 in over a 24 in tile is hard to see, over 5/8 in mosaic plain: TileLetter 2018-03 p. 86.
 		{"3/8 in under tile of 24 in", "rake at the base", func(in *Input) {
 			base("tub", []survey.Reading{{}, {At: 60 * inch, Value: 3 * inch / 8}})(in)
@@ -323,6 +328,16 @@ func meets(in *Input, gap length.Length) {
 func base(kind survey.Kind, r []survey.Reading) func(*Input) {
 	return func(in *Input) {
 		in.Walls[0].Found.Base = []survey.SegmentFound{{Meets: kind, Gap: inch / 8, Readings: r}}
+	}
+}
+
+// curbed stands half of the wall on a shower base that is so much out of level, and half
+// on a level curb 4 in over it.
+func curbed(out length.Length) func(*Input) {
+	return func(in *Input) {
+		in.Walls[0].Found.Base = []survey.SegmentFound{
+			{Meets: survey.ShowerBase, Gap: inch / 8, Readings: []survey.Reading{{Value: -40 * inch}, {At: 55 * inch, Value: -40*inch + out}}},
+			{Meets: survey.Curb, Gap: inch / 8, Readings: readings(55, -36, 60, -36)}}
 	}
 }
 

@@ -64,7 +64,7 @@ const handlesApart = 24 * px
 // none. The course line is held beside the wall, where its flag is, so that it
 // keeps clear of the readings at the corner.
 func (h hands) decided(full bool) {
-	r, line := h.w.Shape.Region.Bounds(), h.plan.Setout.Line
+	r, line := h.w.Shape.Region.Bounds(), h.line()
 	beside := h.f.at(r.Left, line)
 	if full {
 		all := extents(h.w)
@@ -86,6 +86,19 @@ func (h hands) decided(full bool) {
 		head := h.w.Start.Placed.Head
 		h.edge("head", Ends, "y", "head of the tile", plane.Point{X: r.Left, Y: head}, plane.Point{X: r.Right, Y: head})
 	}
+}
+
+// line is where course line and start hang on a wall: at the course line, or, where the
+// tile begins over a seat a course or more higher, at the lowest course over that in which
+// the joints stand as they do at the line. Pinned there, nothing else moves.
+func (h hands) line() length.Length {
+	room, line := h.plan.Room, h.plan.Setout.Line
+	pitch := (room.Tile.Height + room.Joint) * length.Length(max(1, room.Bond.Den))
+	over := h.w.Shape.Region.Bounds().Bottom - line
+	if over <= room.Tile.Height+room.Joint || !room.Bond.Coursed() || room.Bond.Plumb || len(room.Bands) > 0 {
+		return line
+	}
+	return line + (over+pitch-1)/pitch*pitch
 }
 
 // besideWall is where the course line is held on a wall of its own: left of it, right

@@ -83,3 +83,32 @@ func TestALowWallKeepsTheLevelLineOffItsSheet(t *testing.T) {
 	assert.Contains(t, topText(p.Walls[3]), "seat B-T on it: mitre")
 	assert.Empty(t, topText(p.Walls[0]))
 }
+
+// On a wall over a seat course line and start hang where its tile is, not at the floor, on
+// a line that pinned there moves no tile; on the other walls they hang at the course line.
+func TestHandlesHangOnTheTileOverASeat(t *testing.T) {
+	p := benched(t, nil)
+	high := p.Room.Tile.Height + p.Room.Joint
+	for i, w := range p.Walls {
+		box := w.Shape.Region.Bounds()
+		for _, h := range Elevation(p, i, Options{Handles: true}).Handles {
+			if h.ID != "start" && h.ID != "course" {
+				continue
+			}
+			assert.True(t, h.Y > box.Bottom-high && h.Y < box.Top, "%s of %s at %v", h.ID, w.Found.Name, h.Y)
+			if w.Found.Name != "far end" {
+				assert.Equal(t, p.Setout.Line, h.Y, w.Found.Name)
+				continue
+			}
+			again := benched(t, func(job *survey.Job) {
+				job.Pins.Course = survey.CoursePin{Line: h.Y.MillimetreText() + " mm"}
+			})
+			for k := range p.Walls {
+				require.Len(t, again.Walls[k].Pieces, len(p.Walls[k].Pieces))
+				for n, q := range p.Walls[k].Pieces {
+					assert.Equal(t, q.Face, again.Walls[k].Pieces[n].Face, q.ID)
+				}
+			}
+		}
+	}
+}
