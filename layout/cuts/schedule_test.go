@@ -89,6 +89,12 @@ func TestSizes(t *testing.T) {
 			Kind: "notch", Factory: []string{"left", "bottom", "right", "top"}, Cut: []string{"left", "right", "top"},
 			Size: Size{Width: 8 * inch, Height: 4 * inch, Left: 4 * inch, Right: 4 * inch, Bottom: 8 * inch, Top: 8 * inch,
 				Notches: []Notch{{Left: 3 * inch, Right: 2 * inch, Below: inch}}}}},
+		// Found by hand: a window within one tile was a cut of no kind, and no size said where it is.
+		{"a niche within the tile", cut("B-01-11", piece.Notch, []plane.Side{5}, plane.Rect{Right: 8 * inch, Top: 4 * inch}.Ring(0),
+			plane.Ring{corner(3, 1, 5), corner(3, 3, 5), corner(6, 3, 5), corner(6, 1, 5)}), Cut{
+			Kind: "notch", Factory: []string{"left", "bottom", "right", "top"}, Cut: []string{"left", "bottom", "right", "top"},
+			Size: Size{Width: 8 * inch, Height: 4 * inch, Left: 4 * inch, Right: 4 * inch, Bottom: 8 * inch, Top: 8 * inch,
+				Notches: []Notch{{Left: 3 * inch, Right: 2 * inch, Below: inch, Above: inch}}}}},
 		{"a hole", cut("B-01-06", piece.Hole, []plane.Side{6}, plane.Rect{Right: 8 * inch, Top: 4 * inch}.Ring(0),
 			plane.Ring{corner(3, 2, 6), corner(4, 3, 6), corner(5, 2, 6), corner(4, 1, 6)}), Cut{
 			Kind: "hole", Factory: []string{"left", "bottom", "right", "top"},

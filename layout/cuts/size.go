@@ -60,7 +60,8 @@ func (w work) sides() (left, right, bottom, top length.Length) {
 }
 
 // notches finds the bites: runs of corners where the outline turns inwards,
-// each with the corner before and after it. Rims of pipes are holes instead.
+// each with the corner before and after it; and openings wholly within the piece.
+// Rims of pipes are holes instead.
 func (w work) notches(step length.Length) []Notch {
 	ring := w.face[0]
 	var all []Notch
@@ -75,13 +76,23 @@ func (w work) notches(step length.Length) []Notch {
 				break
 			}
 		}
-		b := plane.Region{run}.Bounds()
-		all = append(all, Notch{
-			Left: b.Left.FloorTo(step), Right: (w.box.Width() - b.Right).FloorTo(step),
-			Below: b.Bottom.FloorTo(step), Above: (w.box.Height() - b.Top).FloorTo(step),
-		})
+		all = append(all, w.notch(run, step))
+	}
+	for _, ring := range w.face[1:] {
+		if ring.Area2() < 0 && !w.pipe(ring[0].On) {
+			all = append(all, w.notch(ring, step))
+		}
 	}
 	return all
+}
+
+// notch is what a bite with these corners leaves on its sides.
+func (w work) notch(corners plane.Ring, step length.Length) Notch {
+	b := plane.Region{corners}.Bounds()
+	return Notch{
+		Left: b.Left.FloorTo(step), Right: (w.box.Width() - b.Right).FloorTo(step),
+		Below: b.Bottom.FloorTo(step), Above: (w.box.Height() - b.Top).FloorTo(step),
+	}
 }
 
 // inward tells whether the outline turns right at corner i, towards another

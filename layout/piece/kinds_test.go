@@ -36,6 +36,7 @@ func TestPiecesCutByHand(t *testing.T) {
 		"beside a corner that leans":      {"1000x600 300x100+2 leanleft=0,60", 0, 0, 100, 50, 290, 100, "taper", 2, []string{"left"}, nil},
 		"round the corner of a window":    {"1000x600 300x100+2 window=100,300,50,200", 0, 0, 50, 80, 100, 50, "notch", 5, []string{"window n left"}, []string{"window n bottom"}},
 		"left of a window":                {"1000x600 300x100+2 window=100,300,50,200", 0, 0, 50, 150, 100, 100, "cross cut", 1, []string{"window n left"}, nil},
+		"a window within the tile":        {"1000x600 300x100+2 window=400,90,30,50", 0, 0, 350, 50, 98, 20, "notch", 5, []string{"window n right", "window n left"}, []string{"window n top", "window n bottom"}},
 		"with a hole":                     {"1000x600 300x100+2 pipe=450,50,30", 0, 0, 450, 50, 300, 100, "hole", 4, nil, nil}, // 32 from either edge
 		"with a hole near an edge":        {"1000x600 300x100+2 pipe=450,30,30", 0, 0, 450, 50, 300, 100, "hole", 10, nil, nil},
 		"cut, with a hole":                {"1000x600 300x100+2 pipe=950,50,30", 0, 0, 950, 50, 94, 100, "cross cut, hole", 5, []string{"right"}, nil},

@@ -330,7 +330,7 @@ func (r Rule) kindLaid(p *Piece, tile bond.Tile) Kind {
 		}
 	}
 	for _, ring := range p.Visible {
-		if ring.Area2() > 0 && notched(ring) {
+		if bitten(ring) {
 			k |= Notch
 		}
 	}

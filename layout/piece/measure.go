@@ -145,7 +145,8 @@ func cutsOf(face plane.Region) []plane.Side {
 }
 
 // kind tells the cuts from the edges: a raked edge is a taper, a corner that
-// turns inwards between a plumb and a level edge a notch, a pipe a hole, and
+// turns inwards between a plumb and a level edge a notch, an opening within the tile one too,
+// a pipe a hole, and
 // any other edge a straight cut along or across the tile's length. On a square
 // tile a plumb cut counts as across.
 func (r Rule) kind(p *Piece) Kind {
@@ -159,7 +160,7 @@ func (r Rule) kind(p *Piece) Kind {
 		}
 	}
 	for _, ring := range p.Visible {
-		if ring.Area2() > 0 && notched(ring) {
+		if bitten(ring) {
 			k |= Notch
 		}
 	}
@@ -193,6 +194,10 @@ func straight(along bool) Kind {
 func (r Rule) isPipe(s plane.Side) bool {
 	return int(s) < len(r.Sides) && r.Sides[s].Kind == survey.Pipe
 }
+
+// bitten tells whether a ring of what is seen of a piece asks for more than straight cuts: it
+// is the outline and notched, or an opening that lies wholly within the tile.
+func bitten(r plane.Ring) bool { return r.Area2() < 0 || notched(r) }
 
 // notched tells whether a ring turns inwards between a steep and a flat edge.
 func notched(r plane.Ring) bool {

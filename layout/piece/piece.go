@@ -89,7 +89,7 @@ const (
 	Rip   Kind = 1 << iota // straight, along the tile's length
 	Cross                  // straight, across the tile's length
 	Taper                  // scribed to a rake or lean
-	Notch                  // an L or U
+	Notch                  // an L or U, or an opening wholly within the tile
 	Hole                   // drilled or nipped round a pipe
 	Angle                  // straight, at an angle to the tile's edges
 )
