@@ -3,11 +3,13 @@ package count
 import (
 	"fmt"
 	"slices"
+	"strings"
 	"testing"
 
 	"coursewright/layout/length"
 	"coursewright/layout/merit"
 	"coursewright/layout/piece"
+	"coursewright/layout/plane"
 	"coursewright/layout/setout/chance"
 	"coursewright/layout/survey"
 
@@ -108,18 +110,81 @@ func TestAMirroredWallHasTheSameMerit(t *testing.T) {
 		require.Equal(t, a.LeftCuts, b.RightCuts)
 		require.Equal(t, a.RightCuts, b.LeftCuts)
 		require.Equal(t, [2]bool{a.SmallLeft, a.SmallRight}, [2]bool{b.SmallRight, b.SmallLeft})
-		for name, bound := range map[string]func(*Wall, Setting) merit.Merit{
-			"OfBoth":   func(w *Wall, s Setting) merit.Merit { return w.Bounds.OfBoth(s.Line, s.Edge) },
-			"Plainly":  func(w *Wall, s Setting) merit.Merit { return w.Bounds.Plainly(s.Line, s.Edge) },
-			"Beyond":   func(w *Wall, s Setting) merit.Merit { return w.Bounds.Beyond(s) },
-			"Standing": func(w *Wall, s Setting) merit.Merit { return w.Bounds.Standing(s.Line, s.Edge) },
-			"Mirror":   func(w *Wall, s Setting) merit.Merit { return merit.Merit{Mirror: w.Bounds.Mirror(s)} },
-		} {
-			x, y := bound(w, s), bound(m, r)
-			order, term := w.facts.order.Until(&x, &y, merit.Near) // marks of the tape are not the same from the right
-			require.Zero(t, order, "%s differs in %s:\n%+v\n%+v", name, term, x, y)
-		}
+		claimsInTheMirror(t, w, m, s, r)
 	})
+}
+
+// claimsInTheMirror wants every bound to claim the same of a wall and of its image.
+func claimsInTheMirror(t require.TestingT, w, m *Wall, s, r Setting) {
+	for name, bound := range map[string]func(*Wall, Setting) merit.Merit{
+		"OfBoth":   func(w *Wall, s Setting) merit.Merit { return w.Bounds.OfBoth(s.Line, s.Edge) },
+		"Plainly":  func(w *Wall, s Setting) merit.Merit { return w.Bounds.Plainly(s.Line, s.Edge) },
+		"Beyond":   func(w *Wall, s Setting) merit.Merit { return w.Bounds.Beyond(s) },
+		"Standing": func(w *Wall, s Setting) merit.Merit { return w.Bounds.Standing(s.Line, s.Edge) },
+		"Mirror":   func(w *Wall, s Setting) merit.Merit { return merit.Merit{Mirror: w.Bounds.Mirror(s)} },
+	} {
+		x, y := bound(w, s), bound(m, r)
+		order, term := w.facts.order.Until(&x, &y, merit.Near) // marks of the tape are not the same from the right
+		require.Zero(t, order, "%s differs in %s:\n%+v\n%+v", name, term, x, y)
+	}
+}
+
+// Every kind of wall is the same in the mirror, and a leg in single tiles gives the same pieces.
+func TestEveryKindIsTheSameInTheMirror(t *testing.T) {
+	for _, c := range everyKind {
+		if strings.Contains(c.sketch, "lean") || strings.Contains(c.sketch, "base") {
+			continue
+		}
+		room, found := sketch(c.sketch)
+		evenly(&room)
+		for i := range found.Openings {
+			found.Openings[i].Width.To = found.Openings[i].Width.From
+		}
+		w, m := NewWall(&room, found, survey.Left), NewWall(&room, mirrored(found), survey.Right)
+		n := 0
+		w.setOuts(func(line, edge length.Length) {
+			if n++; n%7 != 1 {
+				return
+			}
+			s := w.best(line, edge).Setting
+			r := w.reflected(s)
+			a, b := w.Count(s).Merit, m.Count(r).Merit
+			order, term := w.facts.order.Compare(&a, &b)
+			require.Zero(t, order, "%s differs in %s", c.sketch, term)
+			claimsInTheMirror(t, w, m, s, r)
+		})
+	}
+}
+
+// A leg by itself at the right is one at the left in the mirror, wherever courses stand and
+// whichever of the two goes higher.
+func TestALegByItselfIsTheSameInTheMirror(t *testing.T) {
+	for _, line := range []string{"1000x600 300x100+2 leg=150", "1000x600 150x200+2 leg=100", "1000x600 100x300+3 gap=3 leg=90"} {
+		room, found := sketch(line)
+		found.Base[0].Leg = survey.SingleTiles
+		w, m := NewWall(&room, found, survey.Left), NewWall(&room, mirrored(found), survey.Right)
+		higher := 0
+		w.setOuts(func(line, edge length.Length) {
+			s := Setting{Line: line, Edge: edge, Placed: w.Outer()}
+			_, a, bareA := w.CutWithLegs(s)
+			_, b, bareB := m.CutWithLegs(w.reflected(s))
+			require.Len(t, b, len(a))
+			image := map[plane.Rect]int{}
+			for i := range b {
+				image[b[i].Face.Bounds()]++
+			}
+			for i := range a {
+				box := a[i].Face.Bounds()
+				if box.Right <= found.Base[0].Readings[1].At && box.Bottom < 0 && box.Top > 0 {
+					higher++
+				}
+				box.Left, box.Right = found.Width-box.Right, found.Width-box.Left
+				require.Positive(t, image[box], "no image of %v", a[i].Face)
+			}
+			require.Len(t, bareB, len(bareA))
+		})
+		require.Positive(t, higher, "sometimes the leg's own tile goes over the rim")
+	}
 }
 
 // upright makes all edges of a wall level or plumb.
