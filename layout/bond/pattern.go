@@ -58,11 +58,20 @@ func cross(a, b plane.Point) length.Area {
 
 // Moved is a ring moved by a vector.
 func Moved(r plane.Ring, by plane.Point) plane.Ring {
-	out := make(plane.Ring, len(r))
-	for i, c := range r {
-		out[i] = plane.Corner{Point: plane.Point{X: c.X + by.X, Y: c.Y + by.Y}, On: c.On}
+	return MovedInto(make(plane.Ring, 0, len(r)), r, by)
+}
+
+// MovedInto appends a ring moved by a vector.
+func MovedInto(out, r plane.Ring, by plane.Point) plane.Ring {
+	for _, c := range r {
+		out = append(out, plane.Corner{Point: plane.Point{X: c.X + by.X, Y: c.Y + by.Y}, On: c.On})
 	}
 	return out
+}
+
+// BoxAt is round the tile where it stands.
+func (t *Tile) BoxAt(at plane.Point) plane.Rect {
+	return plane.Rect{Left: t.Box.Left + at.X, Bottom: t.Box.Bottom + at.Y, Right: t.Box.Right + at.X, Top: t.Box.Top + at.Y}
 }
 
 // Over lists the tiles whose box shares area with a box on the wall, where the

@@ -112,6 +112,42 @@ func (c *Cover) Clear() {
 	}
 }
 
+// Copy is the cover as it is now, for Take.
+func (c *Cover) Copy() *Cover {
+	d := &Cover{slack: c.slack}
+	n := 0
+	for i := range c.bounds {
+		n += len(c.bounds[i].covered)
+	}
+	all := make([]stretch, 0, n)
+	for i := range c.bounds {
+		if have := c.bounds[i].covered; len(have) > 0 {
+			from := len(all)
+			all = append(all, have...)
+			d.bounds = append(d.bounds, bound{edge: c.bounds[i].edge, covered: all[from:]})
+		}
+	}
+	return d
+}
+
+// Take covers what is covered on another wall that differs from this one elsewhere alone.
+func (c *Cover) Take(from *Cover) {
+	c.slack = max(c.slack, from.slack)
+	for i := range c.bounds {
+		e := &c.bounds[i]
+		for k := range from.bounds {
+			if from.bounds[k].edge != e.edge {
+				continue
+			}
+			for _, s := range from.bounds[k].covered {
+				if s.from, s.to = max(s.from, e.from.u), min(s.to, e.to.u); s.from < s.to {
+					e.covered = append(e.covered, s)
+				}
+			}
+		}
+	}
+}
+
 // Rect covers what tile in an upright rectangle covers.
 func (c *Cover) Rect(tile plane.Rect) {
 	if c == nil {

@@ -41,7 +41,9 @@ type Layer struct {
 	edges   []segment
 	blocks  [regions]map[plane.Point]plane.Region // the regions in pieces a few tiles wide, as they were asked for
 	block   length.Length
-	sizes   bool // width and height are wanted too, and not the least width alone
+	sizes   bool       // width, height and cuts are wanted too, and not the least width alone
+	ring    plane.Ring // of a tile that came without its outline
+	now     Piece      // the one that is handed over
 }
 
 // segment is an edge of one of the shape's regions with its box.
@@ -160,10 +162,17 @@ func (e *segment) through(ring plane.Ring) bool {
 	return left && right
 }
 
-// Cut hands over the pieces of one tile, and covers what they cover.
+// Cut hands over the pieces of one tile, each until the next, and covers what they cover.
+// Without an outline the tile's is taken.
 func (l *Layer) Cut(set bond.Set, each func(*Piece)) {
-	box := plane.Region{set.Outline}.Bounds()
-	p := Piece{Row: set.Row, Tile: box, Outline: set.Outline, Of: l.pattern.Tiles[set.Tile].Kind, place: set.Place}
+	tile := &l.pattern.Tiles[set.Tile]
+	if set.Outline == nil {
+		l.ring = bond.MovedInto(l.ring[:0], tile.Outline, set.At)
+		set.Outline = l.ring
+	}
+	box := tile.BoxAt(set.At)
+	p := &l.now
+	*p = Piece{Row: set.Row, Tile: box, Outline: set.Outline, Of: tile.Kind, place: set.Place}
 	found := l.crossed(set.Outline, box)
 	if found.n == [regions]int{} {
 		if !l.shape.Region.Contains(middle(set.Outline)) {
@@ -172,14 +181,16 @@ func (l *Layer) Cut(set bond.Set, each func(*Piece)) {
 		p.Whole = true
 		p.Face = plane.Region{set.Outline}
 		p.Visible, p.solid = p.Face, p.Face
-		l.finish(&p, set, each)
+		l.finish(p, set, each)
 		return
 	}
 	if found.simple(l) {
 		l.simple(p, set, &found, each)
 		return
 	}
+	uncut := *p
 	for _, part := range ordered(l.inTile(solid, set.Outline).Parts()) {
+		*p = uncut
 		l.part(p, set, part, each)
 	}
 }
@@ -191,7 +202,7 @@ func middle(r plane.Ring) plane.Point {
 }
 
 // simple makes the piece that one edge leaves of a tile, unless sealant takes it.
-func (l *Layer) simple(p Piece, set bond.Set, found *crossings, each func(*Piece)) {
+func (l *Layer) simple(p *Piece, set bond.Set, found *crossings, each func(*Piece)) {
 	part := found.last[solid].cutBy(set.Outline)
 	if len(part) == 0 || l.rule.sealed(part) {
 		return
@@ -207,11 +218,11 @@ func (l *Layer) simple(p Piece, set bond.Set, found *crossings, each func(*Piece
 			p.Visible = nil
 		}
 	}
-	l.finish(&p, set, each)
+	l.finish(p, set, each)
 }
 
 // part makes a piece of one connected remainder of a tile, unless sealant takes it.
-func (l *Layer) part(p Piece, set bond.Set, part plane.Region, each func(*Piece)) {
+func (l *Layer) part(p *Piece, set bond.Set, part plane.Region, each func(*Piece)) {
 	p.Face, p.Visible, p.solid = part, part, part
 	if !same(l.shape.Region, l.shape.Solid) {
 		if p.Face = near(l.inTile(drilled, set.Outline), part); p.Face.Area2() <= 0 {
@@ -225,11 +236,11 @@ func (l *Layer) part(p Piece, set bond.Set, part plane.Region, each func(*Piece)
 		p.Visible = near(l.inTile(visible, set.Outline), part)
 	}
 	p.Whole = p.Face.Area2() == set.Outline.Area2()
-	l.finish(&p, set, each)
+	l.finish(p, set, each)
 }
 
 func (l *Layer) finish(p *Piece, set bond.Set, each func(*Piece)) {
-	l.rule.measureLaid(p, l.pattern.Tiles[set.Tile], l.limits[set.Tile], l.sizes)
+	l.rule.measureLaid(p, &l.pattern.Tiles[set.Tile], l.limits[set.Tile], l.sizes)
 	l.Cover.Near(p.solid)
 	each(p)
 }
@@ -246,12 +257,12 @@ func (l *Layer) inTile(of region, outline plane.Ring) plane.Region {
 	if isBox(outline) {
 		return r.KeepAll(plane.RightOf(box.Left), plane.LeftOf(box.Right), plane.Above(box.Bottom), plane.Below(box.Top))
 	}
-	r = r.KeepAll(plane.RightOf(box.Left-around), plane.LeftOf(box.Right+around), plane.Above(box.Bottom-around), plane.Below(box.Top+around))
+	lines := append(make([]plane.Line, 0, 12), plane.RightOf(box.Left-around), plane.LeftOf(box.Right+around), plane.Above(box.Bottom-around), plane.Below(box.Top+around))
 	for i, c := range outline {
-		if len(r) == 0 {
-			return nil
-		}
-		r = r.Keep(plane.Through(c.Point, outline[(i+1)%len(outline)].Point))
+		lines = append(lines, plane.Through(c.Point, outline[(i+1)%len(outline)].Point))
+	}
+	if r = r.KeepAll(lines...); len(r) == 0 {
+		return nil
 	}
 	return r.Snapped(outline, 3)
 }
@@ -288,7 +299,7 @@ func isBox(r plane.Ring) bool {
 
 // measureLaid fills in sizes, share, cuts and kind of a piece of a pattern: its
 // share is of its least width.
-func (r Rule) measureLaid(p *Piece, tile bond.Tile, limits Limits, sizes bool) {
+func (r *Rule) measureLaid(p *Piece, tile *bond.Tile, limits Limits, sizes bool) {
 	if sizes {
 		box := p.Visible.Bounds()
 		p.Wide, p.High = box.Width(), box.Height()
@@ -305,8 +316,10 @@ func (r Rule) measureLaid(p *Piece, tile bond.Tile, limits Limits, sizes bool) {
 	if p.Whole {
 		return
 	}
-	p.Cuts = cutsOf(p.Face)
 	p.Kind = r.kindLaid(p, tile)
+	if sizes || p.Kind&Hole != 0 {
+		p.Cuts = cutsOf(p.Face)
+	}
 	p.Across, p.Up = edgesOf(p.solid)
 	r.gradeBy(p, limits, limits, p.Least, p.Least)
 	p.Awkward = p.Kind&Hole != 0 && r.awkward(p)
@@ -315,7 +328,7 @@ func (r Rule) measureLaid(p *Piece, tile bond.Tile, limits Limits, sizes bool) {
 // kindLaid tells the cuts from the edges, in the tile's own frame: a straight cut
 // runs along or square to an edge of the tile, a taper nearly so, any other is an
 // angle cut.
-func (r Rule) kindLaid(p *Piece, tile bond.Tile) Kind {
+func (r *Rule) kindLaid(p *Piece, tile *bond.Tile) Kind {
 	var k Kind
 	for _, ring := range p.Face {
 		for i, c := range ring {

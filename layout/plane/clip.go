@@ -154,9 +154,17 @@ func (r Region) Keep(l Line) Region {
 
 // KeepAll keeps what lies to the left of every line.
 func (r Region) KeepAll(lines ...Line) Region {
-	for _, l := range lines {
+	simple := true
+	for i, l := range lines {
 		if len(r) == 0 {
 			return nil
+		}
+		if len(r) == 1 && simple {
+			kept, is := r[0].keepAll(lines[i:])
+			if is {
+				return kept
+			}
+			simple = false
 		}
 		r = r.Keep(l)
 	}

@@ -321,3 +321,22 @@ func linesOf(r Ring) []Line {
 	}
 	return lines
 }
+
+// What is kept to the left of several lines is what is kept line by line.
+func TestKeepAllIsKeepAfterKeep(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		r := randomRegion(t)
+		var lines []Line
+		want := r
+		for range rapid.IntRange(1, 8).Draw(t, "lines") {
+			l := randomLine(t, r)
+			lines = append(lines, l)
+			want = want.Keep(l)
+		}
+		got := r.KeepAll(lines...)
+		require.Equal(t, len(want), len(got))
+		for i := range want {
+			require.Equal(t, want[i], got[i])
+		}
+	})
+}

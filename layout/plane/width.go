@@ -24,6 +24,9 @@ func (r Region) Contains(p Point) bool {
 func (r Region) Snapped(ring Ring, units length.Length) Region {
 	var out Region
 	for _, s := range r {
+		if len(r) == 1 && s.snapped(ring, units) {
+			return r
+		}
 		t := slices.Clone(s)
 		for i, c := range t {
 			for _, d := range ring {
@@ -37,6 +40,21 @@ func (r Region) Snapped(ring Ring, units length.Length) Region {
 		}
 	}
 	return out
+}
+
+// snapped tells whether Snapped would change nothing.
+func (r Ring) snapped(ring Ring, units length.Length) bool {
+	for i, c := range r {
+		if c.Point == r[(i+1)%len(r)].Point {
+			return false
+		}
+		for _, d := range ring {
+			if c.Point != d.Point && (c.X-d.X).Abs() <= units && (c.Y-d.Y).Abs() <= units {
+				return false
+			}
+		}
+	}
+	return len(r) >= 3 && r.Area2() != 0
 }
 
 // tidyAll drops every corner that stands where the next one does.

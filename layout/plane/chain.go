@@ -1,0 +1,93 @@
+package plane
+
+import "slices"
+
+// room is how many corners a ring may have to be clipped in place.
+const room = 24
+
+// keepAll is the part of a ring to the left of all lines, as Keep has it line by line,
+// and whether that is one ring at most after every line, which most tiles leave.
+func (r Ring) keepAll(lines []Line) (Region, bool) {
+	var space [2][room + 2]Corner
+	at, turn := r, 0
+	for _, l := range lines {
+		switch at.lies(l) {
+		case right:
+			return nil, true
+		case left:
+			continue
+		}
+		if len(at) > room {
+			return nil, false
+		}
+		next, one := at.chain(l, space[turn][:0])
+		if !one {
+			return nil, false
+		}
+		if next = next.tidied(); len(next) < 3 || next.Area2() == 0 {
+			return nil, true
+		}
+		at, turn = next, 1-turn
+	}
+	if &at[0] == &r[0] {
+		return Region{r}, true
+	}
+	return Region{slices.Clone(at)}, true
+}
+
+// chain is what of a ring astride a line lies to its left, in out, where that is one
+// chain of corners: as gather has it.
+func (r Ring) chain(l Line, out Ring) (Ring, bool) {
+	n := len(r)
+	first := 0
+	for l.Side(r[first].Point) > 0 {
+		first++
+	}
+	done := false
+	a := r[first]
+	sa := l.Side(a.Point)
+	for k := range n {
+		b := r[(first+k+1)%n]
+		sb := l.Side(b.Point)
+		if sa <= 0 && sb > 0 {
+			if done {
+				return nil, false
+			}
+			enter := a
+			if sa < 0 {
+				enter.Point = cross(a.Point, b.Point, sa, sb)
+			}
+			out = append(out, enter)
+		}
+		if sb > 0 {
+			out = append(out, b)
+		}
+		if sa > 0 && sb <= 0 {
+			leave := b.Point
+			if sb < 0 {
+				leave = cross(a.Point, b.Point, sa, sb)
+			}
+			out, done = append(out, Corner{leave, 0}), true
+		}
+		a, sa = b, sb
+	}
+	return out, true
+}
+
+// tidied is tidy in place.
+func (r Ring) tidied() Ring {
+	if len(r) == 0 {
+		return r
+	}
+	out, first := r[:0], r[0].Point
+	for i, c := range r {
+		next := first
+		if i+1 < len(r) {
+			next = r[i+1].Point
+		}
+		if c.Point != next {
+			out = append(out, c)
+		}
+	}
+	return out
+}
