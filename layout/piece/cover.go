@@ -244,7 +244,13 @@ func at(p, q uv, u length.Length) length.Length {
 }
 
 // Gaps are the stretches that nothing covers, by edge and then along it.
-func (c *Cover) Gaps() []Gap {
+func (c *Cover) Gaps() []Gap { return c.gaps(false) }
+
+// Sure are the gaps as far as they are bare however the ends of slanted boundaries are rounded,
+// which moves the end of a gap by as much more as the boundary slants less.
+func (c *Cover) Sure() []Gap { return c.gaps(true) }
+
+func (c *Cover) gaps(sure bool) []Gap {
 	plumb := c.rule.Plumb
 	var out []Gap
 	for i := range c.bounds {
@@ -253,6 +259,9 @@ func (c *Cover) Gaps() []Gap {
 		for _, s := range append(merge(e.covered), stretch{e.to.u, e.to.u}) {
 			if s.from > u+c.slack {
 				out = append(out, e.gap(u, min(s.from, e.to.u), c.rule.Joint))
+				if g := &out[len(out)-1]; sure {
+					g.Length = max(0, g.Length-e.doubt())
+				}
 			}
 			u = max(u, s.to)
 		}
@@ -265,6 +274,16 @@ func (c *Cover) Gaps() []Gap {
 	}
 	slices.SortStableFunc(out, func(a, b Gap) int { return cmp.Compare(a.Edge, b.Edge) })
 	return out
+}
+
+// doubt is by how much a gap may be shorter where the ends of its boundary are rounded otherwise
+// by two units.
+func (e *bound) doubt() length.Length {
+	rise := (e.to.v - e.from.v).Abs()
+	if rise == 0 {
+		return 0
+	}
+	return 4 * (1 + (e.to.u-e.from.u)/rise)
 }
 
 // gap is a bare stretch. One at the corner with a boundary out of sight, no longer

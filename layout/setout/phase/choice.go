@@ -19,10 +19,11 @@ type choice struct {
 	w          *Wall
 	line, edge length.Length
 	origin     plane.Point
-	apart      *tally      // of the pieces that no free mark can touch, once they are all cut
-	stands     merit.Merit // what they are sure to give
-	cut        int         // how much of them was cut: nothing, the corners, all
-	axes       []ranked
+	apart      *tally       // of the pieces that no free mark can touch, as far as they are cut
+	cover      *piece.Cover // what these cover
+	stands     merit.Merit  // what they are sure to give
+	cut        int          // how much of them was cut: nothing, the corners, all
+	axes       []ranked     // those whose options are listed
 }
 
 // ranked are the options of an axis, the best first as far as they were asked for. Before one is
@@ -32,21 +33,53 @@ type ranked struct {
 	wait  queue[*option]
 }
 
-// choose lists the options of every axis.
+// choose begins a choice with nothing cut, and no option listed.
 func (w *Wall) choose(x *stretch, h *hunt) *choice {
-	c := &choice{w: w, line: h.line, edge: x.edge, origin: w.Pattern.Origin(h.line, x.edge)}
-	c.stand(x.merit)
-	for _, a := range w.axes {
-		options := w.options(a, c.origin, coarsely)
-		r := ranked{wait: queue[*option]{before: func(a, b *option) bool { return w.order.Better(&a.merit, &b.merit) }}}
-		for i := range options {
-			r.wait.items = append(r.wait.items, &options[i])
-		}
-		heap.Init(&r.wait)
-		c.axes = append(c.axes, r)
-		w.Work += len(options) / 64
+	return &choice{w: w, line: h.line, edge: x.edge, origin: w.Pattern.Origin(h.line, x.edge), apart: &tally{w: w}, stands: x.merit}
+}
+
+// list lists the options of the next axis, once all that no free mark can touch is cut: few
+// phases are still worth it then.
+func (c *choice) list() {
+	w, a := c.w, c.w.axes[len(c.axes)]
+	options := w.options(a, c.origin, coarsely)
+	r := ranked{wait: queue[*option]{before: func(a, b *option) bool { return w.order.Better(&a.merit, &b.merit) }}}
+	for i := range options {
+		r.wait.items = append(r.wait.items, &options[i])
 	}
-	return c
+	heap.Init(&r.wait)
+	c.axes = append(c.axes, r)
+	w.Work += len(options) / 64
+	switch { // what the options say
+	case a.opening >= 0:
+		c.stands.Openings = 0
+	case w.movesExposed():
+		c.stands.Exposed = 0
+	}
+}
+
+// sharpen cuts the corners of the best option of an axis whose best is not cut, and tells whether
+// there was one.
+func (c *choice) sharpen() bool {
+	for i := range c.axes {
+		if r := &c.axes[i]; !r.wait.first().cut {
+			o := r.wait.take()
+			c.cutCorners(c.w.axes[i], o)
+			r.wait.add(o)
+			return true
+		}
+	}
+	return false
+}
+
+// ready lists the options if they are not listed yet.
+func (c *choice) ready() {
+	for c.cut < allCut {
+		c.closer()
+	}
+	for len(c.axes) < len(c.w.axes) {
+		c.list()
+	}
 }
 
 // least is what no way of the phase can beat.
@@ -58,64 +91,45 @@ func (c *choice) least() merit.Merit {
 	return m
 }
 
-// stand notes what the wall is sure to give where no free mark comes.
-func (c *choice) stand(m merit.Merit) {
-	c.stands = m
-	c.stands.Openings = 0 // the options say it
-	if c.w.movesExposed() {
-		c.stands.Exposed = 0
-	}
-}
-
 // All of the tiles that no free mark can touch are cut.
 const allCut = 2
 
 // closer cuts more of the tiles that no free mark can touch: first those in the corners and at the
 // pipes, then all, which shows what wall is bare there.
 func (c *choice) closer() {
-	w := c.w
-	g, t := w.ground(w.outer), &tally{w: w}
-	zones := g.zones
-	if c.cut++; c.cut < allCut {
-		w.atBest(t, c.line, c.edge, 0, 0, w.inner)
-		zones = g.turns
-	}
+	w, t := c.w, c.apart
+	g := w.ground(w.outer)
 	g.layer.Cover.Clear()
-	w.eachIn(g, zones, c.origin, func(set bond.Set) {
-		if w.touched(w.boxOf(&set), 0) || c.cut < allCut && w.standsAlone(&set) {
-			return
-		}
-		g.layer.Cut(set, func(p *piece.Piece) { t.piece(p, set.Tile) })
+	cut := func(set *bond.Set) {
+		g.layer.Cut(*set, func(p *piece.Piece) { t.piece(p, set.Tile) })
 		w.Work++
-	})
-	if c.cut == allCut {
-		for _, gap := range g.layer.Cover.Gaps() {
+	}
+	if c.cut++; c.cut < allCut {
+		w.eachIn(g, g.turns, c.origin, func(set bond.Set) {
+			if !w.touched(w.boxOf(&set), 0) && !w.standsAlone(&set) {
+				cut(&set)
+			}
+		})
+		c.cover = g.layer.Cover.Copy()
+		t = t.copy()
+		w.atBest(t, c.line, c.edge, 0, 0, w.inner)
+	} else {
+		g.layer.Cover.Take(c.cover)
+		w.eachIn(g, g.zones, c.origin, func(set bond.Set) {
+			box := w.boxOf(&set)
+			if !w.touched(box, 0) && (!slices.ContainsFunc(g.turns, box.Overlaps) || w.standsAlone(&set)) {
+				cut(&set)
+			}
+		})
+		for _, gap := range g.layer.Cover.Sure() {
 			if !w.touched(between(gap.From, gap.To, 1), w.far()) {
 				t.sights[boolean(gap.Low)].Bare += gap.Length
 			}
 		}
-		c.apart = t
+		c.cover = g.layer.Cover.Copy()
 	}
-	m := t.merit()
-	w.lines.sure(&m, c.line, c.edge, 0, 0)
-	c.stand(m)
-}
-
-// touched tells whether a free mark may come into a box, or nearer than so much to it.
-func (w *Wall) touched(box plane.Rect, far length.Length) bool {
-	return w.touchedBut(nil, box, far)
-}
-
-// boxOf is round a tile where it stands.
-func (w *Wall) boxOf(set *bond.Set) plane.Rect {
-	b := w.Pattern.Tiles[set.Tile].Box
-	return plane.Rect{Left: b.Left + set.At.X, Bottom: b.Bottom + set.At.Y, Right: b.Right + set.At.X, Top: b.Top + set.At.Y}
-}
-
-// movesExposed tells whether the exposed end of the wall is free.
-func (w *Wall) movesExposed() bool {
-	l, r := w.Found.Left.Meets, w.Found.Right.Meets
-	return l != r && (l && w.moves(survey.SideRight) || r && w.moves(survey.SideLeft))
+	c.stands = t.merit()
+	w.lines.sure(&c.stands, c.line, c.edge, 0, 0)
 }
 
 // option is the nth best option of an axis, or nil.
@@ -136,80 +150,21 @@ func (c *choice) option(axis, n int) *option {
 	return r.given[n]
 }
 
-// cutCorners works an option out with the tiles cut that only its axis can touch, but for those
-// that its own edges cut alone, and with what wall is bare there.
-func (c *choice) cutCorners(a *axis, o *option) {
-	w := c.w
-	p := w.outer
-	p.Openings = slices.Clone(p.Openings)
-	a.set(&p, o)
-	g, t := w.ground(p), &tally{w: w}
-	for _, e := range a.edges {
-		e.bounds(t, c.origin, &p, a)
-	}
-	far := w.far()
-	near := wider(a.hull, 2*far)
-	g.layer.Cover.Clear()
-	w.eachIn(g, g.hard, c.origin, func(set bond.Set) {
-		box := w.boxOf(&set)
-		if !near.Overlaps(box) || w.touchedBut(a, box, 0) {
-			return
-		}
-		count := wider(box, rounded).Overlaps(a.hull)
-		for _, e := range a.edges {
-			count = count && !e.takes(w, &set, &p, a)
-		}
-		g.layer.Cut(set, func(p *piece.Piece) {
-			if count {
-				t.piece(p, set.Tile)
-			}
-		})
-		w.Work++
-	})
-	for _, gap := range g.layer.Cover.Gaps() {
-		if box := between(gap.From, gap.To, 1); !w.touchedBut(a, box, far) {
-			t.sights[boolean(gap.Low)].Bare += within(gap, wider(a.hull, far))
-		}
-	}
-	// Other runs are those of edges that stand, and have their least elsewhere too.
-	t.runs = slices.DeleteFunc(t.runs, func(r run) bool {
-		return !slices.ContainsFunc(r.edges[:r.n], func(e piece.Edge) bool { return e.Side() == a.on })
-	})
-	m := t.merit()
-	m.Exposed, m.Openings, m.Near = o.merit.Exposed, o.merit.Openings, o.merit.Near
-	o.merit, o.cut = m, true
-	w.Work += 2
-}
-
-// within is how much of a bare stretch lies in a box.
-func within(gap piece.Gap, box plane.Rect) length.Length {
-	b := between(gap.From, gap.To, 1)
-	if !b.Overlaps(box) {
-		return 0
-	}
-	all, in := b.Right-b.Left-2, min(b.Right, box.Right)-max(b.Left, box.Left)-2
-	if gap.Edge.Across() {
-		all, in = b.Top-b.Bottom-2, min(b.Top, box.Top)-max(b.Bottom, box.Bottom)-2
-	}
-	return min(gap.Length, max(0, min(all, in)))
-}
-
-// touchedBut tells whether the marks of another axis may come into a box, or nearer.
-func (w *Wall) touchedBut(a *axis, box plane.Rect, far length.Length) bool {
-	box = wider(box, far+rounded)
-	return slices.ContainsFunc(w.axes, func(b *axis) bool { return b != a && b.hull.Overlaps(box) })
-}
-
-// far is how far from a stretch of boundary a tile may stand that covers some of it.
-func (w *Wall) far() length.Length { return w.reach() + max(w.rule.Joint, w.rule.Sealant) }
-
-func wider(r plane.Rect, by length.Length) plane.Rect {
-	return plane.Rect{Left: r.Left - by, Bottom: r.Bottom - by, Right: r.Right + by, Top: r.Top + by}
-}
-
 // bound is what a way to place the marks cannot beat.
 func (c *choice) bound(pick []int) merit.Merit {
-	m := c.stands
+	m, t := c.stands, c.apart
+	for axis, n := range pick {
+		for _, r := range c.option(axis, n).lowers {
+			if t == c.apart {
+				t = t.copy()
+			}
+			t.run(r.edges[:r.n], r.least, r.full)
+		}
+	}
+	if t != c.apart {
+		m = t.merit()
+		m.Exposed, m.Openings, m.Built, m.Near, m.Find = c.stands.Exposed, c.stands.Openings, c.stands.Built, c.stands.Near, c.stands.Find
+	}
 	for axis, n := range pick {
 		m = m.Plus(&c.option(axis, n).merit)
 	}
@@ -252,58 +207,42 @@ func apart(all []survey.Edges) bool {
 	return true
 }
 
-// closely is what a way cannot beat with the tiles in corners cut that its marks may touch. It
-// stops cutting, and is not done, once that comes after another merit.
+// closely is what a way cannot beat with the tiles cut that its marks may touch in corners and
+// along boundaries that meet something. It stops cutting, and is not done, once that comes after
+// another merit.
 func (c *choice) closely(s Setting, other *merit.Merit) (m merit.Merit, done bool) {
 	w := c.w
-	t := *c.apart
-	t.runs = slices.Clone(t.runs)
-	w.besideTables(&t, s)
+	t := c.apart.copy()
+	w.besideTables(t, s)
 	g := w.ground(s.Placed)
 	g.layer.Cover.Clear()
+	g.layer.Cover.Take(c.cover)
 	done = true
-	w.eachIn(g, g.turns, c.origin, func(set bond.Set) {
-		if done && w.touched(w.boxOf(&set), 0) && !w.alone(set, &s.Placed) {
-			g.layer.Cut(set, func(p *piece.Piece) { t.piece(p, set.Tile) })
-			w.Work++
-			done = other == nil || !t.after(other)
+	w.eachIn(g, g.hard, c.origin, func(set bond.Set) {
+		if !done || !w.touched(w.boxOf(&set), 0) {
+			return
 		}
+		count := !w.taken(&set, &s.Placed)
+		g.layer.Cut(set, func(p *piece.Piece) {
+			if count {
+				t.piece(p, set.Tile)
+			}
+		})
+		w.Work++
+		done = other == nil || !t.after(other)
 	})
-	m = t.merit()
-	w.lines.add(&m, s, g.box)
-	return m, done
-}
-
-// looked is how many options of an axis are counted in the end, where it is not proven that
-// none is better.
-const looked = 6
-
-// placeMarks moves the marks of one axis of a wall after another to where they serve the
-// phase best, until none is better or each was moved twice. What stands afterwards is no
-// worse than what stood before.
-func (s *solver) placeMarks(w *Wall, c Counted) Counted {
-	for range 2 {
-		better := false
-		for _, a := range w.axes {
-			options := w.options(a, w.Pattern.Origin(c.Line, c.Edge), finely)
-			slices.SortStableFunc(options, func(a, b option) int { order, _ := w.order.Compare(&a.merit, &b.merit); return order })
-			for i := range options[:min(looked, len(options))] {
-				if s.ended = s.ended || s.ctx.Err() != nil; s.ended {
-					return c
-				}
-				p := c.Placed
-				p.Openings = slices.Clone(p.Openings)
-				if a.set(&p, &options[i]); !apart(p.Openings) {
-					continue
-				}
-				if n := w.Count(Setting{c.Line, c.Edge, p}); s.order.Better(&n.Merit, &c.Merit) {
-					c, better = n, true
-				}
+	if done {
+		for _, gap := range g.layer.Cover.Sure() {
+			if w.touched(between(gap.From, gap.To, 1), w.far()) {
+				t.sights[boolean(gap.Low)].Bare += gap.Length
 			}
 		}
-		if !better {
-			break
-		}
 	}
-	return c
+	m = t.merit()
+	w.lines.add(&m, s, g.box)
+	if done && w.Found.Left.Meets && w.Found.Right.Meets {
+		left, right := t.ends()
+		m.Mirror = max(0, (left-right).Abs()-2*rounded).FloorTo(w.room.Tape)
+	}
+	return m, done
 }

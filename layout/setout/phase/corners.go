@@ -45,12 +45,23 @@ func (w *Wall) ofTables(t *tally, s Setting) {
 	w.ofAxes(t, s)
 }
 
-// besideTables adds up what the edges are sure to cut of the tiles that free marks may touch.
+// besideTables adds up what the edges are sure to cut of the tiles that free marks may touch, but
+// for those along which all of them are cut: those that meet something.
 func (w *Wall) besideTables(t *tally, s Setting) {
 	w.byMarks = true
 	w.atBest(t, s.Line, s.Edge, 0, 0, w.within(&s.Placed))
 	w.byMarks = false
 	w.ofAxes(t, s)
+}
+
+// taken tells whether besideTables may count a tile.
+func (w *Wall) taken(set *bond.Set, p *survey.Placed) bool {
+	for i := range w.edges {
+		if e := &w.edges[i]; !e.meets && e.takes(set.Tile, set.At) {
+			return true
+		}
+	}
+	return w.takenByMarks(set, p)
 }
 
 // ofAxes adds up what the edges that move are sure to cut.
@@ -65,12 +76,14 @@ func (w *Wall) ofAxes(t *tally, s Setting) {
 
 // alone tells whether a tile may be one that an edge is taken to cut alone.
 func (w *Wall) alone(set bond.Set, p *survey.Placed) bool {
-	if w.standsAlone(&set) {
-		return true
-	}
+	return w.standsAlone(&set) || w.takenByMarks(&set, p)
+}
+
+// takenByMarks tells whether it may be one that an edge is that free marks move.
+func (w *Wall) takenByMarks(set *bond.Set, p *survey.Placed) bool {
 	for _, a := range w.axes {
 		for _, e := range a.edges {
-			if e.takes(w, &set, p, a) {
+			if e.takes(w, set, p, a) {
 				return true
 			}
 		}

@@ -18,6 +18,7 @@ import (
 type edge struct {
 	name   piece.Edge
 	low    bool
+	meets  bool // it meets something, and may be left bare
 	line   plane.Line
 	long   length.Length // the edge's length
 	sealed length.Length // what is no deeper is left to the sealant
@@ -114,7 +115,7 @@ func between(a, b plane.Point, more length.Length) plane.Rect {
 func (w *Wall) edgeOf(c, d plane.Corner) edge {
 	side := w.rule.Sides[c.On]
 	e := edge{name: piece.EdgeBetween(c, d), line: plane.Through(c.Point, d.Point)}
-	e.low = e.name.Low(w.rule.Sides)
+	e.low, e.meets = e.name.Low(w.rule.Sides), side.Meets
 	e.long = plane.Root(length.Area(e.line.D.X)*length.Area(e.line.D.X) + length.Area(e.line.D.Y)*length.Area(e.line.D.Y))
 	if e.long == 0 {
 		return e
@@ -215,7 +216,7 @@ func (w *Wall) atBest(t *tally, line, start, along, up length.Length, within pla
 	move := w.Pattern.Phase(w.Pattern.Origin(line, start))
 	for i := range w.edges {
 		e := &w.edges[i]
-		if e.long == 0 {
+		if e.long == 0 || w.byMarks && e.meets {
 			continue
 		}
 		slack := (along*e.normal.X.Abs()+up*e.normal.Y.Abs())/1000 + 2

@@ -40,6 +40,7 @@ func TestNoPlacingOfFreeMarksIsBetter(t *testing.T) {
 			for line := range found.everyLine() {
 				for _, edge := range w.everyStart() {
 					c := w.choose(&stretch{edge: edge, marks: 1}, &hunt{wall: w, line: line})
+					c.ready()
 					pick := make([]int, len(w.axes))
 					for {
 						if p, ok := c.everyWay(pick); ok {

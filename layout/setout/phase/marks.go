@@ -35,6 +35,8 @@ type option struct {
 	edges survey.Edges  // of an opening
 	merit merit.Merit
 	cut   bool // its corners were cut
+
+	lowers []run // widths there of runs of edges that stand
 }
 
 // set places the marks of the axis.

@@ -1,7 +1,6 @@
 package phase
 
 import (
-	"cmp"
 	"slices"
 
 	"coursewright/layout/bond"
@@ -25,25 +24,35 @@ var (
 // of its range and at even steps between them, first where most wall is left; an opening likewise,
 // with both edges on joint lines, or where it is wished.
 func (w *Wall) options(a *axis, origin plane.Point, f fineness) []option {
-	var out []option
+	var at []length.Length
+	var edges []survey.Edges
 	l := &w.lines
 	switch a.on {
 	case survey.SideLeft:
-		out = ends(out, &l.plumb, l.plumb.Begins, origin.X, a.span, w.room.Tape, f, false)
+		at = ends(&l.plumb, l.plumb.Begins, origin.X, a.span, w.room.Tape, f)
 	case survey.SideRight:
-		out = ends(out, &l.plumb, l.plumb.Ends, origin.X, a.span, w.room.Tape, f, true)
+		at = ends(&l.plumb, l.plumb.Ends, origin.X, a.span, w.room.Tape, f)
+		slices.Reverse(at)
 	case survey.SideHead:
-		out = ends(out, &l.level, l.level.Ends, origin.Y, a.span, w.room.Tape, f, true)
+		at = ends(&l.level, l.level.Ends, origin.Y, a.span, w.room.Tape, f)
+		slices.Reverse(at)
 	default:
 		o := w.Found.Openings[a.opening]
 		across, up := w.waysAcross(a, origin.X, f), w.waysUp(a, origin.Y, f)
+		edges = make([]survey.Edges, 0, len(across)*len(up))
 		for _, x := range across {
 			for _, y := range up {
-				out = append(out, option{edges: o.Within(survey.Edges{Left: x.From, Right: x.To, Bottom: y.From, Top: y.To})})
+				edges = append(edges, o.Within(survey.Edges{Left: x.From, Right: x.To, Bottom: y.From, Top: y.To}))
 			}
 		}
 	}
+	out := make([]option, len(at)+len(edges))
 	for i := range out {
+		if a.opening >= 0 {
+			out[i].edges = edges[i]
+		} else {
+			out[i].at = at[i]
+		}
 		out[i].merit = w.gives(a, origin, &out[i])
 	}
 	return out
@@ -93,20 +102,14 @@ func (w *Wall) gives(a *axis, origin plane.Point, o *option) merit.Merit {
 	return m
 }
 
-// ends lists the places of an end or the head.
-func ends(out []option, l *bond.Lines, lines []length.Length, from length.Length, s survey.Span, tape length.Length, f fineness, fromTop bool) []option {
+// ends lists the places of an end or the head, ascending.
+func ends(l *bond.Lines, lines []length.Length, from length.Length, s survey.Span, tape length.Length, f fineness) []length.Length {
+	out := evenly(s, f.places, tape)
 	for _, x := range l.Within(lines, s.From-from, s.To-from, mostStarts) {
-		out = append(out, option{at: x + from})
+		out = append(out, x+from)
 	}
-	for _, x := range evenly(s, f.places, tape) {
-		out = append(out, option{at: x})
-	}
-	slices.SortFunc(out, func(a, b option) int { return cmp.Compare(a.at, b.at) })
-	out = slices.CompactFunc(out, func(a, b option) bool { return a.at == b.at })
-	if fromTop {
-		slices.Reverse(out)
-	}
-	return out
+	slices.Sort(out)
+	return slices.Compact(out)
 }
 
 // evenly are the limits of a range and the marks of the tape between them, or even steps where

@@ -2,6 +2,7 @@ package phase
 
 import (
 	"context"
+	"fmt"
 	"slices"
 	"testing"
 
@@ -102,11 +103,18 @@ func TestNoSetOutBeatsItsCorners(t *testing.T) {
 			bounds := map[string]merit.Merit{"edges that stand": x.merit}
 			if len(w.axes) > 0 {
 				choice, pick, ok := w.choose(x, h), make([]int, len(w.axes)), false
-				bounds["best options"] = choice.least()
 				choice.closer()
 				bounds["corners apart"] = choice.least()
 				choice.closer()
 				bounds["all apart"] = choice.least()
+				for i := range w.axes {
+					choice.list()
+					bounds[fmt.Sprint("best options of ", i+1)] = choice.least()
+				}
+				for i := range rapid.IntRange(0, 4).Draw(t, "sharper") {
+					choice.sharpen()
+					bounds[fmt.Sprint("sharper ", i)] = choice.least()
+				}
 				for axis := range pick {
 					pick[axis] = rapid.IntRange(0, min(20, len(choice.axes[axis].wait.items)-1)).Draw(t, "option")
 				}

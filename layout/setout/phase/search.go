@@ -11,12 +11,8 @@ import (
 	"coursewright/layout/survey"
 )
 
-// Work is how much one search counts before it settles for the best found, and
-// workFree how much where marks are free.
-const (
-	Work     = 200_000
-	workFree = Work / 4
-)
+// Work is how much one search counts before it settles for the best found.
+const Work = 200_000
 
 // weight is what one unit of Work is in effort: as much of a processor's time.
 const weight = 12
@@ -82,10 +78,7 @@ func Room(ctx context.Context, room *survey.Room) (Result, error) {
 	s := &solver{ctx: ctx, room: room, order: merit.OrderFor(room.Prefer), limit: Work}
 	pattern := bond.For(*room, room.Bond.Hand)
 	for _, found := range room.Walls {
-		w := NewWall(room, found, pattern)
-		if s.walls = append(s.walls, w); len(w.axes) > 0 {
-			s.limit = workFree
-		}
+		s.walls = append(s.walls, NewWall(room, found, pattern))
 	}
 	r := s.search()
 	effort.Add(ctx, weight*s.work())
@@ -264,8 +257,8 @@ func (s *solver) closer(t *trial) {
 }
 
 // look takes the most promising of a wall's starts one step further: a stretch into
-// its marks, a mark to the ways in which its free marks may be placed, one of these with its
-// corners cut, then counted.
+// its marks, a mark to what no free mark can touch, cut step by step, then to the ways in which
+// its free marks may be placed, one of these with its corners cut, then counted.
 func (s *solver) look(h *hunt) {
 	top, w := h.queue.take(), h.wall
 	h.looks++
@@ -279,9 +272,15 @@ func (s *solver) look(h *hunt) {
 		return
 	case top.choice == nil && len(w.axes) > 0:
 		top.choice = w.choose(top, h)
+		top.choice.closer()
 		top.merit = top.choice.least()
 	case top.choice != nil && top.choice.cut < allCut:
 		top.choice.closer()
+		top.merit = top.choice.least()
+	case top.choice != nil && len(top.choice.axes) < len(w.axes):
+		top.choice.list()
+		top.merit = top.choice.least()
+	case top.choice != nil && top.pick == nil && top.choice.sharpen():
 		top.merit = top.choice.least()
 	case top.choice != nil && top.pick == nil:
 		top.pick = make([]int, len(w.axes))

@@ -72,6 +72,9 @@ func (s *solver) placedFirst(h *hunt) *stretch {
 	if x.choice == nil && len(h.wall.axes) > 0 {
 		x.choice = h.wall.choose(&x, h)
 	}
+	if x.choice != nil {
+		x.choice.ready()
+	}
 	if x.choice != nil && x.pick == nil {
 		x.pick = make([]int, len(h.wall.axes))
 	}

@@ -18,6 +18,13 @@ type tally struct {
 	runs   []run
 }
 
+// copy is the tally as it is now, with room for a few runs more.
+func (t *tally) copy() *tally {
+	c := *t
+	c.runs = append(make([]run, 0, len(t.runs)+4), t.runs...)
+	return &c
+}
+
 // run is all pieces that the same boundary edges cut in the same direction, with
 // its least share. Cut by more than four edges, they are told apart by the first four.
 type run struct {
@@ -117,20 +124,29 @@ func (t *tally) merit() (m merit.Merit) {
 	return m
 }
 
+// ends are the least widths that the ends of the wall leave of what they alone cut.
+func (t *tally) ends() (left, right length.Length) {
+	left, right = t.w.least[0].full, t.w.least[0].full
+	for i := range t.runs {
+		switch r := &t.runs[i]; {
+		case r.n > 1:
+		case r.edges[0].Side() == survey.SideLeft:
+			left = min(left, r.least)
+		case r.edges[0].Side() == survey.SideRight:
+			right = min(right, r.least)
+		}
+	}
+	return left, right
+}
+
 // counted turns what was added up into what a set-out gives.
 func (t *tally) counted(s Setting) Counted {
 	w := t.w
-	c := Counted{Setting: s, Merit: t.merit(), Full: w.least[0].full}
-	c.Left, c.Right, c.Least = c.Full, c.Full, c.Full
+	c := Counted{Setting: s, Merit: t.merit(), Least: w.least[0].full, Full: w.least[0].full}
+	c.Left, c.Right = t.ends()
 	worst := full
 	for i := range t.runs {
 		r := &t.runs[i]
-		if r.n == 1 && r.edges[0].Side() == survey.SideLeft {
-			c.Left = min(c.Left, r.least)
-		}
-		if r.n == 1 && r.edges[0].Side() == survey.SideRight {
-			c.Right = min(c.Right, r.least)
-		}
 		if share := r.share(); !r.low && share.Less(worst) {
 			worst, c.Least, c.Full = share, r.least, r.full
 		}

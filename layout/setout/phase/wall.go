@@ -39,7 +39,7 @@ type Wall struct {
 	axes    []*axis
 	inner   plane.Rect // the wall with its free ends and head where they leave least
 	scratch []survey.Edges
-	byMarks bool // only tiles that free marks may touch are bounded
+	byMarks bool // only tiles that free marks may touch are bounded, along edges that meet nothing
 	outer   survey.Placed
 	typed   survey.WallFound // as the survey has it
 	lines   lines
@@ -168,21 +168,19 @@ func (w *Wall) Count(s Setting) Counted {
 	return t.counted(s)
 }
 
-// eachIn gives every tile in some zones of the wall, once.
+// eachIn gives every tile in some zones of the wall, once, without its outline.
 func (w *Wall) eachIn(g *ground, zones []plane.Rect, origin plane.Point, each func(bond.Set)) {
 	for n, zone := range zones {
 		w.Pattern.Each(origin, zone, func(place int, at plane.Point) {
 			tile := w.Pattern.Places[place].Tile
-			outline := w.Pattern.Tiles[tile].Outline
-			box := w.Pattern.Tiles[tile].Box
-			box = plane.Rect{Left: box.Left + at.X, Bottom: box.Bottom + at.Y, Right: box.Right + at.X, Top: box.Top + at.Y}
+			box := w.Pattern.Tiles[tile].BoxAt(at)
 			for _, before := range zones[:n] {
 				if before.Overlaps(box) {
 					return
 				}
 			}
 			if g.box.Overlaps(box) {
-				each(bond.Set{Place: place, Tile: tile, At: at, Outline: bond.Moved(outline, at)})
+				each(bond.Set{Place: place, Tile: tile, At: at})
 			}
 		})
 	}

@@ -1,0 +1,39 @@
+package phase
+
+import (
+	"slices"
+)
+
+// looked is how many options of an axis are counted in the end, where it is not proven that
+// none is better.
+const looked = 6
+
+// placeMarks moves the marks of one axis of a wall after another to where they serve the
+// phase best, until none is better or each was moved twice. What stands afterwards is no
+// worse than what stood before.
+func (s *solver) placeMarks(w *Wall, c Counted) Counted {
+	for range 2 {
+		better := false
+		for _, a := range w.axes {
+			options := w.options(a, w.Pattern.Origin(c.Line, c.Edge), finely)
+			slices.SortStableFunc(options, func(a, b option) int { order, _ := w.order.Compare(&a.merit, &b.merit); return order })
+			for i := range options[:min(looked, len(options))] {
+				if s.ended = s.ended || s.ctx.Err() != nil; s.ended {
+					return c
+				}
+				p := c.Placed
+				p.Openings = slices.Clone(p.Openings)
+				if a.set(&p, &options[i]); !apart(p.Openings) {
+					continue
+				}
+				if n := w.Count(Setting{c.Line, c.Edge, p}); s.order.Better(&n.Merit, &c.Merit) {
+					c, better = n, true
+				}
+			}
+		}
+		if !better {
+			break
+		}
+	}
+	return c
+}
