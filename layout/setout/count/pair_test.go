@@ -39,7 +39,7 @@ func TestPlacesOfANicheByHand(t *testing.T) {
 			[]Pair{{288 * mm, 592 * mm}}, nil},
 		"with the far edge between studs": {
 			sought{tiles: stack, low: survey.Span{From: 250 * mm, To: 350 * mm}, size: survey.Span{From: 250 * mm, To: 320 * mm}, far: survey.Span{From: 560 * mm, To: 580 * mm}, tape: mm},
-			[]Pair{{300 * mm, 560 * mm}, {300 * mm, 580 * mm}}, []Pair{{300 * mm, 604 * mm}}},
+			[]Pair{{300 * mm, 560 * mm}, {300 * mm, 580 * mm}, {300 * mm, 570 * mm}, {310 * mm, 560 * mm}, {260 * mm, 580 * mm}}, []Pair{{300 * mm, 604 * mm}}},
 		"where it is measured": {
 			sought{tiles: stack, low: one(310), size: one(200), tape: mm}, []Pair{{310 * mm, 510 * mm}}, []Pair{{300 * mm, 500 * mm}}},
 		"with a far edge that cannot be reached": { // as when a pin stands beyond: kept as it is

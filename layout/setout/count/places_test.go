@@ -55,6 +55,17 @@ func TestHeadsStandOnCourses(t *testing.T) {
 	}
 }
 
+// A free opening may stand where its middle is wished, along the wall and up it.
+func TestPlacesHoldTheOneThatIsWished(t *testing.T) {
+	room, found := sketch("1000x600 300x100+2 niche=200..400,100,150..350,120")
+	x, y := 370*mm, 270*mm
+	found.Openings[0].Near = survey.Near{X: &x, Y: &y}
+	w := NewWall(&room, found, survey.Left)
+	require.Contains(t, w.Places.LevelPairs(0, 17*mm), Pair{320 * mm, 420 * mm})
+	require.Contains(t, w.Places.UprightPairs(0, 17*mm), Pair{210 * mm, 330 * mm})
+	require.NotContains(t, drawWall("1000x600 300x100+2 niche=200..400,100,150..350,120").Places.UprightPairs(0, 17*mm), Pair{210 * mm, 330 * mm}, "in height nothing is wished by itself")
+}
+
 // Random places of ends and heads: within their ranges, ascending, and every tile edge of
 // the range among them.
 func TestEndsAndHeadsAreAllThereAre(t *testing.T) {

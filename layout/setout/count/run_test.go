@@ -89,5 +89,6 @@ func TestCutsAtAnEnd(t *testing.T) {
 	require.Equal(t, millimetres([]length.Length{20, 300, 300}), w.cuts(runs, survey.SideRight))
 	columns := drawWall("1000x600 300x100+2 1/3 columns").facts
 	require.Len(t, columns.cuts(nil, survey.SideLeft), 1, "columns have one class at an end")
+	require.Equal(t, millimetres([]length.Length{40}), columns.cuts(runs, survey.SideLeft), "though a lean may cross several")
 	require.Equal(t, 80*mm+20*mm, differences(millimetres([]length.Length{40, 120, 300}), millimetres([]length.Length{20, 200, 300})))
 }

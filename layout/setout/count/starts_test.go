@@ -45,6 +45,14 @@ func TestClassicStarts(t *testing.T) {
 	p := free.Outer()
 	p.Left = 80 * mm
 	require.Equal(t, []length.Length{541 * mm, 390 * mm, 80 * mm, 700 * mm}, edges(free.Starts.Classics(p)), "the middle moves with a free end")
+
+	right := drawWall("1000x600 300x100+2 right=920..1000")
+	p = right.Outer()
+	p.Right = 920 * mm
+	require.Equal(t, []length.Length{461 * mm, 310 * mm, 0, 620 * mm}, edges(right.Starts.Classics(p)), "on either side")
+	for _, edge := range []length.Length{461 * mm, 501 * mm, 620 * mm, 700 * mm} {
+		require.True(t, right.Starts.Has(edge), "those with the end at either limit of its range are tried")
+	}
 }
 
 // Every mark of the tape is tried over one period, and every classic start: in any course

@@ -23,18 +23,21 @@ func TestWhereAnEdgeFallsAmongTiles(t *testing.T) {
 		cut    bool
 		plain  bool
 	}{
-		"in a tile":                          {100, 100, true, 0, true, true},
-		"leaning within a tile":              {100, 120, true, 0, true, true},
-		"on a tile's left edge":              {302, 302, true, 1, false, true},
-		"in a joint: the next tile is whole": {301, 301, true, 1, false, true},
-		"on a tile's right edge":             {300, 300, true, 1, false, true},
-		"leaning from a tile into the joint": {299, 301, true, 0, false, false},
-		"leaning from a tile into the next":  {299, 303, true, 0, false, false},
-		"on the right, in a tile":            {400, 400, false, 1, true, true},
-		"on the right, in a joint":           {301, 301, false, 0, false, true},
-		"on the right, on a left edge":       {302, 302, false, 0, false, true},
-		"on the right, on a right edge":      {300, 300, false, 0, false, true},
-		"left of it all":                     {-100, -100, true, -1, true, true},
+		"in a tile":                           {100, 100, true, 0, true, true},
+		"leaning within a tile":               {100, 120, true, 0, true, true},
+		"on a tile's left edge":               {302, 302, true, 1, false, true},
+		"in a joint: the next tile is whole":  {301, 301, true, 1, false, true},
+		"on a tile's right edge":              {300, 300, true, 1, false, true},
+		"leaning from a tile into the joint":  {299, 301, true, 0, false, false},
+		"leaning from a tile into the next":   {299, 303, true, 0, false, false},
+		"leaning from a left edge to a right": {302, 602, true, 0, false, false},
+		"leaning on a left edge, into a tile": {302, 310, true, 0, false, false},
+		"leaning within a joint":              {300, 301, true, 1, false, true},
+		"on the right, in a tile":             {400, 400, false, 1, true, true},
+		"on the right, in a joint":            {301, 301, false, 0, false, true},
+		"on the right, on a left edge":        {302, 302, false, 0, false, true},
+		"on the right, on a right edge":       {300, 300, false, 0, false, true},
+		"left of it all":                      {-100, -100, true, -1, true, true},
 	} {
 		s := &steep{onLeft: c.onLeft}
 		got, plain := crossing{x0: c.x0 * mm, x1: c.x1 * mm, steep: s}.falls(0, 300*mm, 302*mm)

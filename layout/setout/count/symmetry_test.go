@@ -159,7 +159,7 @@ func TestEveryKindIsTheSameInTheMirror(t *testing.T) {
 // A leg by itself at the right is one at the left in the mirror, wherever courses stand and
 // whichever of the two goes higher.
 func TestALegByItselfIsTheSameInTheMirror(t *testing.T) {
-	for _, line := range []string{"1000x600 300x100+2 leg=150", "1000x600 150x200+2 leg=100", "1000x600 100x300+3 gap=3 leg=90"} {
+	for _, line := range []string{"1000x600 300x100+2 leg=150", "1000x600 60x200+2 leg=150", "1000x600 100x300+3 gap=3 leg=90"} {
 		room, found := sketch(line)
 		found.Base[0].Leg = survey.SingleTiles
 		w, m := NewWall(&room, found, survey.Left), NewWall(&room, mirrored(found), survey.Right)

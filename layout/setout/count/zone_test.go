@@ -108,3 +108,89 @@ func TestWhatTheRowsRunInto(t *testing.T) {
 	z := drawWall("1000x600 300x100+2 columns head=500..600").Bounds.zones
 	require.Equal(t, survey.Span{From: 500 * mm, To: 600 * mm}, z.stops(true))
 }
+
+// Where tile runs from a free end to what next crosses the rows, by hand.
+func TestWhereTileRunsFromAFreeEnd(t *testing.T) {
+	for name, c := range map[string]struct {
+		sketch       string
+		right        bool
+		x, low, high length.Length
+		from, to     length.Length // both 0 where nothing is sure
+	}{
+		"to the other corner":                     {"1000x600 300x100+2 left=0..200", false, 40, 100, 200, 40, 1000},
+		"from the other corner":                   {"1000x600 300x100+2 right=800..1000", true, 960, 100, 200, 0, 960},
+		"to a window":                             {"1000x600 300x100+2 left=0..80 window=300,100,200,100", false, 50, 200, 300, 50, 300},
+		"from a window":                           {"1000x600 300x100+2 right=900..1000 window=300,100,200,100", true, 950, 200, 300, 400, 950},
+		"past a window over it":                   {"1000x600 300x100+2 left=0..80 window=300,100,200,100", false, 50, 100, 200, 50, 1000},
+		"of a leg, to the front of the tub":       {"1000x600 300x100+2 left=0..200 leg=150", false, 100, -150, -50, 100, 150},
+		"of a leg that ends before it":            {"1000x600 300x100+2 left=0..200 leg=150", false, 180, -150, -50, 0, 0},
+		"over that leg":                           {"1000x600 300x100+2 left=0..200 leg=150", false, 180, 50, 150, 180, 1000},
+		"to an end that leans, far off":           {"1000x600 300x100+2 left=0..80 leanright=0,5", false, 80, 100, 200, 80, 6080},
+		"to one that leans, within three tiles":   {"980x600 300x100+2 left=0..80 leanright=0,5", false, 80, 100, 200, 0, 0},
+		"from one that leans, far off":            {"1000x600 300x100+2 right=920..1000 leanleft=0,5", true, 920, 100, 200, -5080, 920},
+		"from one that leans, within three tiles": {"1000x600 300x100+2 right=900..1000 leanleft=0,5", true, 900, 100, 200, 0, 0},
+		"columns, from the base to a free head":   {"1000x600 100x300+2 columns head=500..600", true, 550, 100, 200, 0, 550},
+		"columns over a window":                   {"1000x600 100x300+2 columns head=500..600 window=80,150,200,100", true, 550, 100, 200, 300, 550},
+		"columns in which a window is":            {"1000x600 100x300+2 columns head=500..600 window=120,50,450,100", true, 520, 125, 165, 0, 0}, // its head stands over the free head
+	} {
+		z := drawWall(c.sketch).Bounds.zones
+		var pair [2]crossing
+		ok := z.interval(c.right, c.x*mm, c.low*mm, c.high*mm, &pair)
+		require.Equal(t, c.from != c.to, ok, name)
+		if ok {
+			require.Equal(t, []length.Length{c.from, c.to}, []length.Length{pair[0].x0 / mm, pair[1].x0 / mm}, name)
+			require.Equal(t, []bool{true, false}, []bool{pair[0].onLeft, pair[1].onLeft}, name)
+		}
+	}
+}
+
+// Of two free ends that may come so near one another that one tile is cut by both, nothing is
+// claimed of either: two tiles of 300 and joints of 2 make 604.
+func TestFreeEndsThatMayMeet(t *testing.T) {
+	z := drawWall("1000x600 300x100+2 left=0..80 right=660..1000").Bounds.zones
+	for name, c := range map[string]struct {
+		right bool
+		x     length.Length
+		meet  bool
+	}{
+		"the left one at 56, 604 from the other": {false, 56, false},
+		"at 57":                                  {false, 57, true},
+		"the right one at 684, 604 from 80":      {true, 684, false},
+		"at 683":                                 {true, 683, true},
+	} {
+		require.Equal(t, c.meet, z.reachesOther(c.right, c.x*mm), name)
+	}
+	require.False(t, drawWall("1000x600 300x100+2 left=0..80").Bounds.zones.reachesOther(false, 999*mm), "the other end stands")
+}
+
+// Bands end where a free head may come down to, and with columns where the free ends may.
+func TestBandsEndWhereFreeMarksMayCome(t *testing.T) {
+	bands := func(line string) (out [][2]length.Length) {
+		z := drawWall(line).Bounds.zones
+		for i := range z.outline.heights[1:] {
+			low, high := z.band(i)
+			out = append(out, [2]length.Length{low / mm, high / mm})
+		}
+		return out
+	}
+	require.Equal(t, [][2]length.Length{{0, 600}}, bands("1000x600 300x100+2 left=0..80"))
+	require.Equal(t, [][2]length.Length{{0, 500}}, bands("1000x600 300x100+2 left=0..80 head=500..600"))
+	require.Equal(t, [][2]length.Length{{0, 200}, {200, 500}, {550, 550}}, bands("1000x600 300x100+2 left=0..80 head=500..600 window=300,100,200,350"), "what is over it is none")
+	require.Equal(t, [][2]length.Length{{80, 920}}, bands("1000x600 300x100+2 columns left=0..80 right=920..1000 head=500..600"))
+}
+
+// How near an edge is to a free end that no clean span of it is counted: within a tile and a
+// joint of where the end may stand.
+func TestWhatIsTooNearAFreeEnd(t *testing.T) {
+	z := drawWall("1000x600 300x100+2 left=0..80 right=900..1000").Bounds.zones
+	for x, short := range map[length.Length]bool{381: true, 382: false, 500: false} { // 80 + 302
+		require.Equal(t, short, z.short(false, x*mm), "from the left, at %d", x)
+	}
+	for x, short := range map[length.Length]bool{599: true, 598: false, 500: false} { // 900 - 302
+		require.Equal(t, short, z.short(true, x*mm), "from the right, at %d", x)
+	}
+	row := z.w.rows(Setting{}, z.w.box())[2]
+	for tile, comes := range map[int64]bool{-1: false, 0: true, 1: false, 2: true, 3: true} { // tile -1 ends at -2, tile 2 reaches to 904
+		require.Equal(t, comes, z.mayCome(&stub{tile: tile}, row), "tile %d", tile)
+	}
+}
