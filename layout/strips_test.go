@@ -3,9 +3,13 @@ package layout_test
 import (
 	"encoding/json"
 	"os"
+	"slices"
 	"testing"
 
 	"coursewright/layout"
+	"coursewright/layout/length"
+	"coursewright/layout/piece"
+	"coursewright/layout/plane"
 	"coursewright/layout/survey"
 
 	"github.com/peterstace/simplefeatures/geom"
@@ -108,8 +112,38 @@ func TestAStripPartsTheField(t *testing.T) {
 			assert.InDelta(t, 1.875*25.4, q.Tile[2]-q.Tile[0], 0.002)
 			require.True(t, q.Tile[0] > s.Left-0.002 && q.Tile[2] < s.Right+0.002, q.ID)
 		}
-		assert.False(t, p.Proven)
+		assert.Equal(t, name == "measured", p.Proven, name)
 	}
+}
+
+// A strip that may stand anywhere near the middle of a wall between two corners leaves both
+// the same (merit.md, term 8: the ends of the wall are alike, though a strip parts it), and an
+// end that stops keeps its full tiles, though the other end of the wall is beyond a strip (term 5).
+func TestTheEndsOfAPartedWallAreThoseOfTheWall(t *testing.T) {
+	job := demo(t)
+	job.Bond = survey.Bond{Kind: "stack"}
+	job.Walls[1].Openings = nil
+	job.Walls[1].Strips = []survey.Strip{slate(survey.Mark{From: "25", To: "33"})}
+	p, err := layout.Now(job)
+	require.NoError(t, err)
+	end := func(side plane.Side) (least length.Length) {
+		for _, q := range p.Walls[1].Pieces {
+			if slices.Contains(q.Cuts, side) && (least == 0 || q.Wide < least) {
+				least = q.Wide
+			}
+		}
+		return least
+	}
+	assert.Zero(t, p.Setout.Merit.Mirror)
+	assert.InDelta(t, float64(end(survey.SideLeft)), float64(end(survey.SideRight)), float64(p.Room.Tape))
+
+	job = demo(t)
+	job.Walls[0].Left.Stops = &survey.Mark{At: "2"}
+	job.Walls[0].Strips = []survey.Strip{slate(survey.Mark{From: "16", To: "24"})}
+	p, err = layout.Now(job)
+	require.NoError(t, err)
+	assert.Zero(t, p.Setout.Merit.Exposed)
+	assert.True(t, slices.ContainsFunc(p.Walls[0].Pieces, func(q piece.Piece) bool { return q.Whole && q.Tile.Left == 2*length.Inch }), "full tiles at the outer end")
 }
 
 // Pieces of field and strip and the joints between them make up the wall: areas and

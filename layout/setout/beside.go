@@ -2,13 +2,11 @@ package setout
 
 import (
 	"context"
-	"slices"
 
 	"coursewright/layout/length"
 	"coursewright/layout/merit"
 	"coursewright/layout/piece"
 	"coursewright/layout/plan"
-	"coursewright/layout/plane"
 	"coursewright/layout/setout/parted"
 	"coursewright/layout/setout/search"
 	"coursewright/layout/setout/tell"
@@ -20,9 +18,10 @@ import (
 // with whole tile next to the strip in every course, or in running bond in one of
 // its classes. Then the sides are put together again as one wall.
 //
-// A free strip is tried at marks of its range on the line found for where it is
-// wished, and so are the classes of a running bond. So a free strip, and one in a
-// running bond, is never said to be proven.
+// The search for a line takes the class of one wall with it, and the free head of a wall
+// where all of its parts would have the same; so a measured strip is proven as anything is. A
+// free strip is tried at marks of its range on the line found for where it is wished, and so
+// are the classes of a second wall. These are never said to be proven.
 
 // solveBeside is Solve for a room with such strips.
 func solveBeside(ctx context.Context, room survey.Room) (survey.Room, plan.Setout, []plan.Wall, error) {
@@ -60,13 +59,8 @@ type beside struct {
 	class []int                   // by wall: the class of the bond that has a joint beside its strips
 	head  []*length.Length        // by wall: where a free head stops on all of its sides
 	free  bool                    // not all was tried with every line
-}
 
-// side is one part of a wall.
-type side struct {
-	wall     int
-	openings []int // of the wall, by opening of the part
-	n, of    int   // it is the nth of so many
+	chosen []*search.Result // by wall: its parts set out with the places chosen
 }
 
 type solved struct {
@@ -76,7 +70,7 @@ type solved struct {
 }
 
 func newBeside(ctx context.Context, room survey.Room) *beside {
-	b := &beside{ctx: ctx, room: room, class: make([]int, len(room.Walls)), head: make([]*length.Length, len(room.Walls))}
+	b := &beside{ctx: ctx, room: room, class: make([]int, len(room.Walls)), head: make([]*length.Length, len(room.Walls)), chosen: make([]*search.Result, len(room.Walls))}
 	for _, w := range room.Walls {
 		at := map[int]length.Length{}
 		for _, k := range w.PartedBy() {
@@ -87,207 +81,69 @@ func newBeside(ctx context.Context, room survey.Room) *beside {
 	return b
 }
 
-// wished is where a strip begins: where it is measured or pinned, or as near to where
-// it is wished as its range lets it, or else in the middle of it.
-func wished(w survey.WallFound, o survey.OpeningFound) length.Length {
-	if x, there := w.MarkPins[o.Mark(survey.LeftEdge)]; there {
-		return x
-	}
-	if o.Near.X == nil {
-		return o.Left.From + (o.Left.To - o.Left.From).Half()
-	}
-	return min(max(*o.Near.X-o.Width.From.Half(), o.Left.From), o.Left.To)
-}
-
-// parts is the room with every side of a strip as a wall of its own.
-func (b *beside) parts() (survey.Room, []side) {
-	room := b.room
-	room.Walls = nil
-	var sides []side
-	first, last := make([]int, len(b.room.Walls)), make([]int, len(b.room.Walls))
-	for i, w := range b.room.Walls {
-		by := w.PartedBy()
-		first[i] = len(sides)
-		for n := range len(by) + 1 {
-			part, s := b.part(i, by, n)
-			room.Walls, sides = append(room.Walls, part), append(sides, s)
-		}
-		last[i] = len(sides) - 1
-	}
-	for i := range room.Walls {
-		if e := &room.Walls[i].Left; e.Beyond >= 0 {
-			e.Beyond = last[e.Beyond]
-		}
-		if e := &room.Walls[i].Right; e.Beyond >= 0 {
-			e.Beyond = first[e.Beyond]
-		}
-	}
-	room.Bands = slices.Clone(room.Bands)
-	for k := range room.Bands {
-		band := &room.Bands[k]
-		starts := band.Starts
-		band.Walls, band.Starts = nil, nil
-		for i, s := range sides {
-			if !b.room.Bands[k].On(s.wall) {
-				continue
-			}
-			band.Walls = append(band.Walls, i)
-			if x, held := starts[s.wall]; held && s.n == 0 {
-				if band.Starts == nil {
-					band.Starts = map[int]length.Length{}
-				}
-				band.Starts[i] = x
-			}
-		}
-	}
-	return room, sides
-}
-
-// part is what of a wall stands between the nth of its parting strips and the one
-// before it.
-func (b *beside) part(wall int, by []int, n int) (survey.WallFound, side) {
-	w := b.room.Walls[wall]
-	s := side{wall: wall, n: n, of: len(by) + 1}
-	if len(by) == 0 {
-		for k := range w.Openings {
-			s.openings = append(s.openings, k)
-		}
-		return w, s
-	}
-	from, to := -far, far
-	pins := w.MarkPins
-	w.MarkPins = map[survey.MarkName]length.Length{}
-	for mark, at := range pins {
-		w.MarkPins[mark] = at
-	}
-	if n > 0 {
-		o := w.Openings[by[n-1]]
-		from = b.left[wall][by[n-1]] + o.Width.From
-		w.Left, w.Name = survey.EndFound{Stops: survey.Span{From: from, To: from}, Beyond: -1}, w.Name+", right of "+o.Name
-		delete(w.MarkPins, survey.EndLeft)
-	}
-	if n < len(by) {
-		o := w.Openings[by[n]]
-		to = b.left[wall][by[n]]
-		w.Right = survey.EndFound{Stops: survey.Span{From: to, To: to}, Beyond: -1}
-		delete(w.MarkPins, survey.EndRight)
-		if n == 0 {
-			w.Name += ", left of " + o.Name
-		}
-	}
-	if at := b.head[wall]; at != nil {
-		w.Head.Stops = survey.Span{From: *at, To: *at}
-		delete(w.MarkPins, survey.HeadMark)
-	}
-	w.Base = withoutLegsBeyond(w.Base, from, to)
-	w.Pin = b.pin(wall, by, n)
-	w.Openings, w.Fixtures = nil, nil
-	for k, o := range b.room.Walls[wall].Openings {
-		if e := o.Reach(); !o.Parts() && e.Right > from && e.Left < to {
-			w.Openings, s.openings = append(w.Openings, o), append(s.openings, k)
-		}
-	}
-	return w, s
-}
-
-// withoutLegsBeyond is a base whose legs in single tiles stand in one part of the wall alone.
-func withoutLegsBeyond(base []survey.SegmentFound, from, to length.Length) []survey.SegmentFound {
-	base = slices.Clone(base)
-	for i := range base {
-		if r := base[i].Readings; r[len(r)-1].At <= from || r[0].At >= to {
-			base[i].Leg = survey.InBond
-		}
-	}
-	return base
-}
-
-// far is beyond any wall.
-const far = 1000 * length.Metre
-
-// pin is where the tile of a part starts: as the wall is pinned, on its first part,
-// and else with a joint beside the strip. Beyond it the courses that have one are
-// those before it.
-func (b *beside) pin(wall int, by []int, n int) *survey.StartPin {
-	own := b.room.Walls[wall].Pin
-	if n == 0 && own != nil {
-		return own
-	}
-	edge, class := b.left[wall][by[0]]+b.room.Joint, b.class[wall]
-	if own != nil {
-		off := length.Mod(edge-own.Edge(b.room.Tile.Width, b.room.Joint), b.room.Tile.Width+b.room.Joint)
-		for c := range b.classes() {
-			if b.shift(c) == off {
-				class = c
-			}
-		}
-	}
-	if n > 0 {
-		edge = b.left[wall][by[n-1]] + b.room.Walls[wall].Openings[by[n-1]].Width.From
-	}
-	return &survey.StartPin{X: edge - b.shift(class), Is: survey.OnEdge}
-}
-
-// shift is how far the joints of a class stand to the right of those of course 0.
-func (b *beside) shift(class int) length.Length {
-	return b.room.Bond.Shift(class, survey.Left, b.room.Tile.Width+b.room.Joint)
-}
-
-// classes is how many classes of joints a level bond has; columns have one.
-func (b *beside) classes() int {
-	if b.room.Bond.Plumb {
-		return 1
-	}
-	return int(max(1, b.room.Bond.Den))
-}
-
-// solve finds the places of free strips and the classes, and then the whole set-out.
+// solve finds the whole set-out.
 func (b *beside) solve() (solved, error) {
-	var on *found
-	if b.choices() {
-		got, err := b.first()
-		if err != nil {
+	any, more := b.choices()
+	if !any {
+		room, _ := b.parts()
+		return b.ofParts(room)
+	}
+	on, err := b.first()
+	if err != nil {
+		return solved{}, err
+	}
+	if !more && on.level {
+		room, _ := b.parts()
+		return b.as(room, on.result), nil
+	}
+	b.free = true
+	for wall := range b.room.Walls {
+		if err := b.choose(wall, &on); err != nil {
 			return solved{}, err
-		}
-		on = &got
-		for wall := range b.room.Walls {
-			if err := b.choose(wall, got.line); err != nil {
-				return solved{}, err
-			}
 		}
 	}
 	room, sides := b.parts()
-	if on != nil {
-		room.Line, room.Bond.Hand = &on.line, on.hand
-		for i, s := range sides { // the other walls stay as they were found
-			if s.of == 1 && room.Walls[i].Pin == nil {
-				room.Walls[i].Pin = &survey.StartPin{X: on.edges[i], Is: survey.OnEdge}
-			}
+	room.Line, room.Bond.Hand = &on.line, on.hand
+	if on.result != nil {
+		return b.as(room, b.chosenOf(&room, sides, on.result)), nil
+	}
+	for i, s := range sides { // the other walls stay as they were found
+		if s.of == 1 && room.Walls[i].Pin == nil {
+			room.Walls[i].Pin = &survey.StartPin{X: on.edges[i], Is: survey.OnEdge}
 		}
 	}
-	var s solved
-	var err error
+	return b.ofParts(room)
+}
+
+// ofParts is a room of parts set out.
+func (b *beside) ofParts(room survey.Room) (s solved, err error) {
 	s.room, s.setout, s.walls, err = Solve(b.ctx, room)
 	return s, err
 }
 
-// choices tells whether anything beside lines and starts is to be chosen.
-func (b *beside) choices() bool {
-	for _, w := range b.room.Walls {
-		for _, k := range w.PartedBy() {
-			if b.movable(w, k) {
-				b.free = true
-			}
-			if !w.Head.Meets && w.Head.Stops.Free() || b.classes() > 1 && w.Pin == nil {
-				b.free = true
-			}
-		}
-	}
-	return b.free
+// as is a room of parts as it was set out.
+func (b *beside) as(room survey.Room, r *search.Result) (s solved) {
+	s.room = room
+	s.setout, s.walls = whole(room, r)
+	return s
 }
 
-func (b *beside) movable(w survey.WallFound, k int) bool {
-	_, pinned := w.MarkPins[w.Openings[k].Mark(survey.LeftEdge)]
-	return w.Openings[k].Left.Free() && !pinned
+// chosenOf is what was found for the line, with the parts of walls whose strips have been
+// placed since as they were found with them.
+func (b *beside) chosenOf(room *survey.Room, sides []side, r *search.Result) *search.Result {
+	for wall, chosen := range b.chosen {
+		if chosen == nil {
+			continue
+		}
+		var of []int
+		for i, s := range sides {
+			if s.wall == wall {
+				of = append(of, i)
+			}
+		}
+		r = r.With(room, of, chosen)
+	}
+	return r
 }
 
 // first is what is found for the strips where they are wished. Free heads stop where
@@ -308,6 +164,10 @@ func (b *beside) first() (found, error) {
 			widest[s.wall] = wide
 			b.head[s.wall] = &got.heads[i]
 		}
+	}
+	got.level = true
+	for i, s := range sides {
+		got.level = got.level && (b.head[s.wall] == nil || got.heads[i] == *b.head[s.wall])
 	}
 	return got, nil
 }
@@ -331,6 +191,9 @@ type found struct {
 	merit merit.Merit
 	edges []length.Length
 	heads []length.Length
+
+	level  bool           // the parts of every wall have one head
+	result *search.Result // of a room without bands
 }
 
 // search sets a room of parts out without cutting it.
@@ -340,7 +203,7 @@ func (b *beside) search(room *survey.Room) (found, error) {
 		if err != nil {
 			return found{}, err
 		}
-		out := found{line: r.Line, hand: r.Hand, merit: r.Merit}
+		out := found{line: r.Line, hand: r.Hand, merit: r.Merit, result: &r}
 		for i := range r.Walls {
 			out.edges, out.heads = append(out.edges, r.Walls[i].Edge), append(out.heads, r.Walls[i].Placed.Head)
 		}
@@ -357,104 +220,6 @@ func (b *beside) search(room *survey.Room) (found, error) {
 	return out, nil
 }
 
-// choose takes the best place and class for the strips of one wall on a course line.
-func (b *beside) choose(wall int, line length.Length) error {
-	w := b.room.Walls[wall]
-	for _, k := range w.PartedBy() {
-		places := []length.Length{b.left[wall][k]}
-		if b.movable(w, k) {
-			places = b.places(wall, k)
-		}
-		classes := b.classes()
-		if w.Pin != nil {
-			classes = 1
-		}
-		if len(places)*classes == 1 {
-			continue
-		}
-		wish := wished(w, w.Openings[k])
-		order := merit.OrderFor(b.room.Prefer)
-		var best merit.Merit
-		var at length.Length
-		class, any := 0, false
-		for _, x := range places {
-			for c := range classes {
-				b.left[wall][k], b.class[wall] = x, c
-				m, err := b.alone(wall, line)
-				if err != nil {
-					return err
-				}
-				if m.Near += (x - wish).Abs().FloorTo(b.room.Tape); !any || order.Better(&m, &best) {
-					best, at, class, any = m, x, c, true
-				}
-			}
-		}
-		b.left[wall][k], b.class[wall] = at, class
-	}
-	return nil
-}
-
-// alone is what one wall gives on a course line.
-func (b *beside) alone(wall int, line length.Length) (merit.Merit, error) {
-	room, sides := b.parts()
-	kept := make([]int, len(sides))
-	all := room.Walls
-	room.Walls = nil
-	for i, s := range sides {
-		if kept[i] = -1; s.wall == wall {
-			kept[i] = len(room.Walls)
-			w := all[i]
-			w.Left.Beyond, w.Right.Beyond = -1, -1
-			room.Walls = append(room.Walls, w)
-		}
-	}
-	bands := room.Bands
-	room.Bands = nil
-	for _, band := range bands {
-		var on []int
-		for _, w := range band.Walls {
-			if kept[w] >= 0 {
-				on = append(on, kept[w])
-			}
-		}
-		if band.Walls, band.Starts = on, nil; len(on) > 0 {
-			room.Bands = append(room.Bands, band)
-		}
-	}
-	room.Line = &line
-	got, err := b.search(&room)
-	return got.merit, err
-}
-
-// places lists where a free strip is tried: where it is wished, and at marks of the
-// tape all over its range. Where the wall's start is pinned it stands on its joints.
-func (b *beside) places(wall, opening int) []length.Length {
-	w := b.room.Walls[wall]
-	span := w.Openings[opening].Left
-	out := []length.Length{b.left[wall][opening]}
-	if w.Pin != nil {
-		pitch := b.room.Tile.Width + b.room.Joint
-		joint := w.Pin.Edge(b.room.Tile.Width, b.room.Joint) - b.room.Joint
-		for c := range b.classes() {
-			for x := span.From + length.Mod(joint+b.shift(c)-span.From, pitch); x <= span.To && len(out) < mostPlaces; x += pitch {
-				out = append(out, x)
-			}
-		}
-		if len(out) > 1 {
-			out = out[1:]
-		}
-		return out
-	}
-	step := max(b.room.Tape, ((span.To - span.From) / mostPlaces).CeilTo(b.room.Tape))
-	for x := span.From.CeilTo(b.room.Tape); x <= span.To; x += step {
-		out = append(out, x)
-	}
-	return out
-}
-
-// mostPlaces bounds at how many places a free strip is tried.
-const mostPlaces = 12
-
 // jointOf says what one joint of a range would give.
 func jointOf(room survey.Room, size length.Length, s, best *plan.Setout) plan.Joint {
 	f := plan.Figures{Least: s.Least.Size, Share: s.Least.Share, Slivers: s.Merit.Slivers, Unworkable: s.Merit.Unworkable, Bare: s.Merit.Bare}
@@ -464,20 +229,4 @@ func jointOf(room survey.Room, size length.Length, s, best *plan.Setout) plan.Jo
 	_, f.Term = best.Order.Compare(&s.Merit, &best.Merit)
 	f.Its, f.Chosen = tell.Figure(room.Units, f.Term, &s.Merit, &best.Merit), tell.Figure(room.Units, f.Term, &best.Merit, &s.Merit)
 	return plan.Joint{Size: size, Line: s.Line, Figures: f}
-}
-
-// names gives the side of the whole wall for one of a part of it.
-func (s side) names(w survey.WallFound, by []int) func(plane.Side) plane.Side {
-	first := survey.SideBase + plane.Side(len(w.Base))
-	return func(on plane.Side) plane.Side {
-		switch {
-		case on == survey.SideLeft && s.n > 0:
-			return first + plane.Side(by[s.n-1])
-		case on == survey.SideRight && s.n < s.of-1:
-			return first + plane.Side(by[s.n])
-		case on >= first:
-			return first + plane.Side(s.openings[on-first])
-		}
-		return on
-	}
 }

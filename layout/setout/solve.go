@@ -30,14 +30,21 @@ func Solve(ctx context.Context, room survey.Room) (survey.Room, plan.Setout, []p
 	if err != nil {
 		return room, plan.Setout{}, nil, err
 	}
+	s, walls := whole(room, r)
+	s.Joints = joints
+	told(&s, room, walls)
+	return room, s, walls, ctx.Err()
+}
+
+// whole is a set-out that was found with what is said of it and the walls cut, but for
+// what is read from their pieces.
+func whole(room survey.Room, r *search.Result) (plan.Setout, []plan.Wall) {
 	s := plan.Setout{Line: r.Line, Hand: r.Hand, Joint: room.Joint, Pinned: room.Line != nil, Merit: r.Merit,
-		Order: r.Order(), Proven: r.Proven, Joints: joints}
+		Order: r.Order(), Proven: r.Proven}
 	s.Bound = tell.Bound(&room, r)
 	s.Walls = tell.Starts(&room, r)
 	s.Lines = tell.Lines(&room, r)
-	walls := cut(room, r, s.Walls)
-	told(&s, room, walls)
-	return room, s, walls, ctx.Err()
+	return s, cut(room, r, s.Walls)
 }
 
 // told adds to a set-out what is read from its pieces.

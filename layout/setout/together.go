@@ -14,8 +14,8 @@ func (b *beside) together(got solved) (plan.Setout, []plan.Wall) {
 	_, sides := b.parts()
 	s := got.setout
 	s.Walls, s.CutTiles, s.Pinned = nil, 0, b.room.Line != nil
-	if b.free && s.Proven {
-		s.Proven, s.Bound = false, "A strip was tried in its places, and the courses with a joint beside it, with one course line only. Measure the strip, and pin the start, and all is tried."
+	if b.free {
+		s.Proven, s.Bound = false, "A strip was tried in its places, and the courses with a joint beside it, with one course line only. Measure the strip and the head of its wall, and pin the start, and all is tried."
 	}
 	walls := make([]plan.Wall, len(b.room.Walls))
 	pieces := make([][]piece.Piece, len(walls))

@@ -43,7 +43,7 @@ func (r *resolver) flush(p path, typed []Fixture, w *WallFound, across bounds) {
 // openings, wherever these may stand.
 func (r *resolver) flushClear(p path, i int, w *WallFound) {
 	o := w.Openings[i]
-	left, right := w.field()
+	left, right := w.Field()
 	bottom, top := w.upright(o.Left.From, o.Left.To+o.Width.To)
 	place := p.dot("at")
 	if o.Left.Free() {

@@ -14,7 +14,7 @@ func (w *WallFound) keepInside() {
 		if o.Kind == Pipe || w.pinned(*o) {
 			continue
 		}
-		left, right := w.field()
+		left, right := w.Field()
 		o.Left, o.Width = fitted(o.Left, o.Width, left, right)
 		bottom, top := w.upright(o.Left.From, o.Left.To+o.Width.To)
 		if o.Kind == Window && !w.Head.Meets {
@@ -54,9 +54,9 @@ func (s Span) narrowed(low, high length.Length) Span {
 	return n
 }
 
-// field is how far tile may reach along the wall, with free ends at their
+// Field is how far tile may reach along the wall, with free ends at their
 // furthest. A corner that leans counts where it stands at the level line.
-func (w *WallFound) field() (left, right length.Length) {
+func (w *WallFound) Field() (left, right length.Length) {
 	left, right = w.Left.Gap+w.Left.Behind, w.Width-w.Right.Gap-w.Right.Behind
 	if !w.Left.Meets {
 		left = w.Left.Stops.From

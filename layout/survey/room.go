@@ -165,6 +165,42 @@ type EndFound struct {
 	Against bool // it meets the run of another wall, and keeps clear of the tile there
 
 	Outside *OutsideFound // the outside corner that its tile ends at, or nil
+
+	Goes Onward // of a part of a wall: it ends at a strip, beyond which the wall goes on
+}
+
+// Onward is how a wall goes on where a part of it ends at a strip.
+type Onward int
+
+// Where the end of a part is no strip, the wall ends with it.
+const (
+	Nowhere  Onward = iota
+	ToCorner        // to an end that meets a corner
+	ToStop          // to an end that stops
+)
+
+// corner tells whether the wall meets a corner there, or where it goes on to.
+func (e EndFound) corner() bool { return e.Meets || e.Goes == ToCorner }
+
+// stop tells whether the wall itself stops there.
+func (e EndFound) stop() bool { return !e.Meets && e.Goes == Nowhere }
+
+// Exposed tells which end of the wall is exposed: one that stops, where the other
+// meets a corner.
+func (w WallFound) Exposed() (left, right bool) {
+	return w.Left.stop() && w.Right.corner(), w.Left.corner() && w.Right.stop()
+}
+
+// IsPart tells whether it is a part of a wall, beside a strip.
+func (w WallFound) IsPart() bool { return w.Left.Goes != Nowhere || w.Right.Goes != Nowhere }
+
+// LikeEnds tells whether both ends of the wall meet a corner or both stop. A part of a
+// wall that ends at a strip has no two ends to be alike.
+func (w WallFound) LikeEnds() bool { return w.Left.Like(w.Right) }
+
+// Like tells whether both are ends of a wall, and meet a corner or both stop.
+func (e EndFound) Like(o EndFound) bool {
+	return e.Meets == o.Meets && e.Goes == Nowhere && o.Goes == Nowhere
 }
 
 // Reading is one measured value at a place along a boundary.

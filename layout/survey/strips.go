@@ -140,7 +140,7 @@ func (w WallFound) farthest(from, to length.Length) (low, high length.Length) {
 // other openings, wherever these may stand. Pipes may come through it.
 func (r *resolver) stripClear(p path, i int, w *WallFound) {
 	o := w.Openings[i]
-	left, right := w.field()
+	left, right := w.Field()
 	if o.Left.From <= left || o.Left.To+o.Width.To >= right {
 		half := o.Width.To.Half()
 		r.faults.add(p.dot("middle"), "a strip from "+o.Left.From.Format(r.units, r.units.FineStep())+" to "+(o.Left.To+o.Width.To).Format(r.units, r.units.FineStep()),

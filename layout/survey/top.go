@@ -202,7 +202,7 @@ func (r *resolver) topFits(p path, w WallFound) {
 	if t == nil || w.Width == 0 {
 		return
 	}
-	left, right := w.field()
+	left, right := w.Field()
 	least := 2 * (t.Behind(*r.around) + r.around.Joint + r.around.Bed + r.around.Tile.Thickness)
 	if wide := right - left; wide <= least && wide > 0 {
 		r.faults.add(p, "a top on a wall with "+wide.Plain(r.units, r.units.FineStep())+" of tile",

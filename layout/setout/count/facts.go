@@ -95,7 +95,7 @@ func (w *facts) period() length.Length {
 func (w *facts) mark(l length.Length) length.Length { return l.FloorTo(w.room.Tape) }
 
 // likeEnds tells whether both ends of the wall meet a corner, or both stop.
-func (w *facts) likeEnds() bool { return w.found.Left.Meets == w.found.Right.Meets }
+func (w *facts) likeEnds() bool { return w.found.LikeEnds() }
 
 // covered tells whether the tile of a next wall hides some of this one's.
 func (w *facts) covered() bool { return w.found.Left.Cover > 0 || w.found.Right.Cover > 0 }
@@ -124,8 +124,6 @@ func (w *facts) fixedEnds() bool { return !w.moves(survey.SideLeft) && !w.moves(
 
 // movesEnd tells whether the exposed end of the wall is free.
 func (w *facts) movesEnd() bool {
-	if w.found.Left.Meets {
-		return w.moves(survey.SideRight)
-	}
-	return w.moves(survey.SideLeft)
+	left, right := w.found.Exposed()
+	return left && w.moves(survey.SideLeft) || right && w.moves(survey.SideRight)
 }

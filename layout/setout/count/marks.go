@@ -68,11 +68,8 @@ func (m *Marks) Fixed(line, edge length.Length) merit.Merit {
 // exposed counts the ends that stop, on a wall whose other end meets a corner,
 // at which no class has a tile edge.
 func (m *Marks) exposed(x grid, p survey.Placed) int {
-	l, r := m.w.found.Left, m.w.found.Right
-	switch {
-	case !l.Meets && r.Meets && !x.begins(p.Left):
-		return 1
-	case l.Meets && !r.Meets && !x.ends(p.Right):
+	left, right := m.w.found.Exposed()
+	if left && !x.begins(p.Left) || right && !x.ends(p.Right) {
 		return 1
 	}
 	return 0
@@ -81,7 +78,7 @@ func (m *Marks) exposed(x grid, p survey.Placed) int {
 // ExposedAt is 1 where an exposed end that stops at x has no tile edge there.
 func (m *Marks) ExposedAt(edge, x length.Length, right bool) int {
 	p := survey.Placed{Left: x, Right: x}
-	if end := m.w.found.Left; right == end.Meets {
+	if isLeft, isRight := m.w.found.Exposed(); !right && isLeft || right && isRight {
 		return m.exposed(m.w.level(edge), p)
 	}
 	return 0
@@ -89,11 +86,8 @@ func (m *Marks) ExposedAt(edge, x length.Length, right bool) int {
 
 // leastExposed is how many exposed ends stay off the lines at the best.
 func (m *Marks) leastExposed(x grid) int {
-	l, r := m.w.found.Left, m.w.found.Right
-	switch {
-	case !l.Meets && r.Meets && len(x.within(l.Stops, 0)) == 0:
-		return 1
-	case l.Meets && !r.Meets && len(x.within(r.Stops, x.tile)) == 0:
+	left, right := m.w.found.Exposed()
+	if left && len(x.within(m.w.found.Left.Stops, 0)) == 0 || right && len(x.within(m.w.found.Right.Stops, x.tile)) == 0 {
 		return 1
 	}
 	return 0

@@ -121,20 +121,24 @@ func (s *solver) trial(line length.Length) *trial {
 	return t
 }
 
-// closer looks at a line one step more closely: at its most promising starts, then
-// at the next start of the first wall whose best starts are not known yet. Once they
-// all are, its merit is exact.
+// closer looks at a line one step more closely: at the most promising start of one wall
+// after the other, first of the one that turned out worse on the line before, then at the
+// next start of the first wall whose best starts are not known yet. Once they all are, its
+// merit is exact.
 func (s *solver) closer(t *trial) {
-	switch {
-	case t.hunts == nil:
+	if t.hunts == nil {
 		for _, w := range s.walls {
 			t.hunts = append(t.hunts, s.hunt(w, t.line))
 		}
-	case t.hunts[0].depth < based:
-		for _, h := range t.hunts {
-			h.depth = based
+	}
+	if i, to := s.shallow(t); to > guessed {
+		h := t.hunts[i]
+		before := h.bound()
+		h.depth = to
+		if after := h.bound(); s.order.Better(&before, &after) {
+			s.worst = i
 		}
-	default:
+	} else {
 		for i, h := range t.hunts {
 			if !h.done {
 				h.step(s.cutoff(t, i))
@@ -158,6 +162,19 @@ func (s *solver) closer(t *trial) {
 		t.walls, t.merit = s.together(t.hunts)
 		t.depth = exact
 	}
+}
+
+// shallow is the wall of a line to look at more closely, and how closely; guessed where
+// all were.
+func (s *solver) shallow(t *trial) (int, depth) {
+	for _, to := range [...]depth{refined, based} {
+		for k := range t.hunts {
+			if i := (s.worst + k) % len(t.hunts); t.hunts[i].depth < to {
+				return i, to
+			}
+		}
+	}
+	return 0, guessed
 }
 
 // miss notes what no set-out of a line can beat of which something was not looked at.
@@ -191,7 +208,7 @@ func first(order merit.Order, groups []count.Group) merit.Merit {
 }
 
 func (s *solver) hunt(w *count.Wall, line length.Length) *hunt {
-	h := &hunt{solver: s, wall: w, line: line, groups: w.Starts.Groups(line), depth: refined}
+	h := &hunt{solver: s, wall: w, line: line, groups: w.Starts.Groups(line)}
 	h.queue.before = h.before
 	h.next = make([]int, len(h.groups))
 	for i := range h.groups {

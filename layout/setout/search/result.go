@@ -1,6 +1,8 @@
 package search
 
 import (
+	"slices"
+
 	"coursewright/layout/length"
 	"coursewright/layout/merit"
 	"coursewright/layout/setout/count"
@@ -24,6 +26,18 @@ func (r *Result) Wall(i int) *count.Wall { return r.walls[i] }
 
 // Order is the order in which the terms were compared.
 func (r *Result) Order() merit.Order { return r.order }
+
+// With is the result with some of its walls set out as another result of the same room on
+// the same line has them.
+func (r *Result) With(room *survey.Room, walls []int, other *Result) *Result {
+	s, out := *r.solver, *r
+	s.room, s.walls, out.Walls = room, slices.Clone(r.walls), slices.Clone(r.Walls)
+	for k, i := range walls {
+		s.walls[i], out.Walls[i] = other.walls[k], other.Walls[k]
+	}
+	out.solver, out.Merit, out.Proven = &s, s.whole(out.Walls), false
+	return &out
+}
 
 // Start is what another start of one wall would give on the line of the result,
 // with its free marks placed at their best, and the merit of the room with it.

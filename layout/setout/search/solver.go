@@ -42,6 +42,7 @@ type solver struct {
 	known  *merit.Merit // the best of the room so far
 	share  int          // of Work, for this hand of the bond
 	limit  int
+	worst  int // the wall that turned out worse than was known when it was last looked at more closely
 	late   int // beyond so much work it settles where only what is out of sight or quicker to cut is left to decide
 	ctx    context.Context
 	asked  int

@@ -9,7 +9,7 @@ import (
 
 // together settles which of the equal starts of each wall go best together.
 func (s *solver) together(hunts []*hunt) ([]count.Counted, merit.Merit) {
-	return row{s.room, s.order, hunts}.best()
+	return row{s.room, s.order, hunts, wallsOf(hunts)}.best()
 }
 
 // row is the walls of a room one beside the other, with the starts to choose from.
@@ -17,6 +17,21 @@ type row struct {
 	room  *survey.Room
 	order merit.Order
 	hunts []*hunt
+	walls []parts
+}
+
+// parts are the hunts for one wall: one, or those for what strips part it into.
+type parts struct{ first, last int }
+
+func wallsOf(hunts []*hunt) (out []parts) {
+	for i, h := range hunts {
+		if n := len(out) - 1; n >= 0 && h.wall.Found.Left.Goes != survey.Nowhere {
+			out[n].last = i
+		} else {
+			out = append(out, parts{i, i})
+		}
+	}
+	return out
 }
 
 // best weighs the corners between neighbours, facing walls, and what each start gives
@@ -69,14 +84,25 @@ func (r row) extend(n int, ways []*chain) []*chain {
 	return out
 }
 
-// close adds what the last wall and the first share: they face each other, or the
-// room is closed and they meet.
+// close adds how far the two ends of parted walls are from alike, and what the last wall and
+// the first share: they face each other, or the room is closed and they meet. (A part has one
+// start, so the way to it is the only one.)
 func (r row) close(first int, last *chain) chain {
 	whole := *last
 	n := len(r.hunts) - 1
-	if n == 2 && r.hunts[0].wall.Found.Right.Meets && r.hunts[2].wall.Found.Left.Meets {
-		var m merit.Merit
-		m.Facing = count.Differ(r.room, r.hunts[0].ties[first].RightCuts, r.hunts[2].ties[last.pick].LeftCuts)
+	cuts := func(i int) *count.Counted { return &r.hunts[i].ties[last.at(n-i)] }
+	var m merit.Merit
+	for _, w := range r.walls {
+		if left, right := r.hunts[w.first].wall.Found.Left, r.hunts[w.last].wall.Found.Right; w.first < w.last && left.Like(right) {
+			m.Mirror += count.Differ(r.room, cuts(w.first).LeftCuts, cuts(w.last).RightCuts)
+		}
+	}
+	if len(r.walls) == 3 {
+		if a, b := r.walls[0].last, r.walls[2].first; r.hunts[a].wall.Found.Right.Meets && r.hunts[b].wall.Found.Left.Meets {
+			m.Facing = count.Differ(r.room, cuts(a).RightCuts, cuts(b).LeftCuts)
+		}
+	}
+	if m.Mirror+m.Facing > 0 {
 		whole.merit = whole.merit.Plus(&m)
 	}
 	if end, begin := r.hunts[n].wall.Found.Right, r.hunts[0].wall.Found.Left; n > 1 && end.Meets && end.Beyond == 0 && begin.Meets && begin.Beyond == n {
@@ -84,6 +110,14 @@ func (r row) close(first int, last *chain) chain {
 		whole.merit = whole.merit.Plus(&shared)
 	}
 	return whole
+}
+
+// at is the choice so many walls before.
+func (c *chain) at(before int) int {
+	for range before {
+		c = c.before
+	}
+	return c.pick
 }
 
 // corner is what two neighbouring walls give at the corner between them.

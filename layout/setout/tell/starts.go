@@ -22,6 +22,11 @@ func startOf(room *survey.Room, r *search.Result, i int) plan.Start {
 	w, c := r.Wall(i), r.Walls[i]
 	s := plan.Start{Edge: c.Edge, Placed: c.Placed, Pinned: w.Found.Pin != nil}
 	s.X, s.OnTile = struck(room, w, c.Edge)
+	if w.Found.IsPart() {
+		s.Classic = []plan.Classic{{Name: "best", Edge: c.Edge, X: s.X, OnTile: s.OnTile, Figures: figures(room, r.Order(), &r.Merit, &r.Merit, c.Runs)}}
+		s.From, s.To = c.Edge, c.Edge
+		return s
+	}
 	for _, k := range w.Starts.Classics(c.Placed) {
 		its, whole := r.Start(i, k.Edge)
 		s.Classic = append(s.Classic, classic(room, k, figures(room, r.Order(), &whole, &r.Merit, its.Runs)))

@@ -1,0 +1,245 @@
+package setout
+
+import (
+	"coursewright/layout/length"
+	"coursewright/layout/merit"
+	"coursewright/layout/setout/count"
+	"coursewright/layout/survey"
+	"slices"
+)
+
+// wished is where a strip begins: where it is measured or pinned, or as near to where
+// it is wished as its range lets it, or else in the middle of it.
+func wished(w survey.WallFound, o survey.OpeningFound) length.Length {
+	if x, there := w.MarkPins[o.Mark(survey.LeftEdge)]; there {
+		return x
+	}
+	if o.Near.X == nil {
+		return o.Left.From + (o.Left.To - o.Left.From).Half()
+	}
+	return min(max(*o.Near.X-o.Width.From.Half(), o.Left.From), o.Left.To)
+}
+
+// choices tells whether anything beside lines and starts is to be chosen, and whether
+// more than the class of one wall is and where heads stop. The search for a line takes a class
+// with it: the courses with a joint beside a strip are those of another line, a course higher.
+func (b *beside) choices() (any, more bool) {
+	walls, heads := 0, false
+	for _, w := range b.room.Walls {
+		by := w.PartedBy()
+		if len(by) == 0 {
+			continue
+		}
+		if b.classes() > 1 && w.Pin == nil {
+			walls++
+		}
+		heads = heads || !w.Head.Meets && w.Head.Stops.Free()
+		for _, k := range by {
+			more = more || b.movable(w, k)
+		}
+	}
+	more = more || walls > 1 || walls == 1 && b.room.Line != nil || (walls == 1 || heads) && len(b.room.Bands) > 0
+	return more || walls > 0 || heads, more
+}
+
+func (b *beside) movable(w survey.WallFound, k int) bool {
+	_, pinned := w.MarkPins[w.Openings[k].Mark(survey.LeftEdge)]
+	return w.Openings[k].Left.Free() && !pinned
+}
+
+// choose takes the best place and class for the strips of one wall on the course line that
+// was found, and sets its parts out so.
+func (b *beside) choose(wall int, on *found) error {
+	w := b.room.Walls[wall]
+	for _, k := range w.PartedBy() {
+		places, apart := []length.Length{b.left[wall][k]}, length.Length(0)
+		if b.movable(w, k) {
+			places, apart = b.places(wall, k)
+		}
+		classes := []int{b.class[wall]}
+		if w.Pin == nil {
+			classes = b.allClasses()
+		}
+		if len(places)*len(classes) == 1 && b.head[wall] == nil {
+			continue
+		}
+		best, err := b.best(wall, k, on, b.options(wall, k, places, classes, on))
+		if err == nil && apart > b.room.Tape && len(b.room.Bands) == 0 {
+			span := w.Openings[k].Left
+			near := b.marks(survey.Span{From: max(span.From, best.x-apart+1), To: min(span.To, best.x+apart-1)}, b.room.Tape)
+			best, err = b.best(wall, k, on, append([]option{best}, b.options(wall, k, near, []int{best.class}, on)...))
+		}
+		if err != nil {
+			return err
+		}
+		b.place(wall, k, best)
+		b.chosen[wall] = best.found.result
+	}
+	return nil
+}
+
+// option is one place and class for the strips of a wall, with what it cannot beat.
+type option struct {
+	x     length.Length
+	class int
+	near  length.Length
+	bound merit.Merit
+	found found
+}
+
+func (b *beside) place(wall, opening int, o option) {
+	b.left[wall][opening], b.class[wall] = o.x, o.class
+}
+
+// options lists where a strip may stand, and with which class of the bond.
+func (b *beside) options(wall, opening int, places []length.Length, classes []int, on *found) (out []option) {
+	w := b.room.Walls[wall]
+	wish := wished(w, w.Openings[opening])
+	for _, x := range places {
+		for _, c := range classes {
+			o := option{x: x, class: c, near: (x - wish).Abs().FloorTo(b.room.Tape)}
+			b.place(wall, opening, o)
+			o.bound = b.bound(wall, on)
+			o.bound.Near += o.near
+			out = append(out, o)
+		}
+	}
+	return out
+}
+
+// bound is what a wall cannot beat with its strips as they are placed; nothing is known of
+// one with bands.
+func (b *beside) bound(wall int, on *found) (m merit.Merit) {
+	if len(b.room.Bands) > 0 {
+		return m
+	}
+	room := b.partsOf(wall, on)
+	for _, part := range room.Walls {
+		w := count.NewWall(&room, part, on.hand)
+		own := w.Bounds.OfBoth(on.line, part.Pin.Edge(room.Tile.Width, room.Joint))
+		m = m.Plus(&own)
+	}
+	return m
+}
+
+// best is the first of the best options. They are tried in the order of what they cannot beat.
+func (b *beside) best(wall, opening int, on *found, options []option) (option, error) {
+	order, sorted := merit.OrderFor(b.room.Prefer), make([]int, len(options))
+	for i := range sorted {
+		sorted[i] = i
+	}
+	slices.SortStableFunc(sorted, func(i, k int) int {
+		c, _ := order.Compare(&options[i].bound, &options[k].bound)
+		return c
+	})
+	best := -1
+	for _, i := range sorted {
+		o := &options[i]
+		if best >= 0 && order.Better(&options[best].found.merit, &o.bound) {
+			break
+		}
+		b.place(wall, opening, *o)
+		room := b.partsOf(wall, on)
+		var err error
+		if o.found, err = b.search(&room); err != nil {
+			return *o, err
+		}
+		o.found.merit.Near += o.near
+		if best < 0 {
+			best = i
+		} else if c, _ := order.Compare(&o.found.merit, &options[best].found.merit); c < 0 || c == 0 && i < best {
+			best = i
+		}
+	}
+	return options[best], nil
+}
+
+// partsOf is the room with the parts of one wall alone, on the course line that was found.
+func (b *beside) partsOf(wall int, on *found) survey.Room {
+	room, sides := b.parts()
+	kept := make([]int, len(sides))
+	all := room.Walls
+	room.Walls = nil
+	for i, s := range sides {
+		if kept[i] = -1; s.wall == wall {
+			kept[i] = len(room.Walls)
+			w := all[i]
+			w.Left.Beyond, w.Right.Beyond = -1, -1
+			room.Walls = append(room.Walls, w)
+		}
+	}
+	bands := room.Bands
+	room.Bands = nil
+	for _, band := range bands {
+		var on []int
+		for _, w := range band.Walls {
+			if kept[w] >= 0 {
+				on = append(on, kept[w])
+			}
+		}
+		if band.Walls, band.Starts = on, nil; len(on) > 0 {
+			room.Bands = append(room.Bands, band)
+		}
+	}
+	room.Line, room.Bond.Hand = &on.line, on.hand
+	return room
+}
+
+// places lists where a free strip is tried: where it is wished, where it suits the ends of
+// the wall, and at marks of the tape all over its range, so far apart. Where the wall's start is pinned it stands on its joints.
+func (b *beside) places(wall, opening int) (out []length.Length, apart length.Length) {
+	w := b.room.Walls[wall]
+	span := w.Openings[opening].Left
+	if w.Pin == nil {
+		step := max(b.room.Tape, ((span.To - span.From) / mostPlaces).CeilTo(b.room.Tape))
+		out = append([]length.Length{b.left[wall][opening]}, b.suited(w, opening)...)
+		return append(out, b.marks(span, step)...), step
+	}
+	pitch := b.room.Tile.Width + b.room.Joint
+	joint := w.Pin.Edge(b.room.Tile.Width, b.room.Joint) - b.room.Joint
+	for c := range b.classes() {
+		for x := span.From + length.Mod(joint+b.shift(c)-span.From, pitch); x <= span.To && len(out) < mostPlaces; x += pitch {
+			out = append(out, x)
+		}
+	}
+	if len(out) == 0 {
+		out = append(out, b.left[wall][opening])
+	}
+	return out, 0
+}
+
+// suited are the places in the range of a strip that leave full tiles at an exposed end that
+// is measured, or the same at two ends that are alike.
+func (b *beside) suited(w survey.WallFound, opening int) (out []length.Length) {
+	span, wide, pitch := w.Openings[opening].Left, w.Openings[opening].Width.From, b.room.Tile.Width+b.room.Joint
+	add := func(x, every length.Length) {
+		for x = span.From + length.Mod(x-span.From, every); x <= span.To; x += every {
+			out = append(out, x)
+		}
+	}
+	left, right := w.Exposed()
+	for c := range b.classes() {
+		if left && !w.Left.Stops.Free() {
+			add(w.Left.Stops.From-b.room.Joint+b.shift(c), pitch)
+		}
+		if right && !w.Right.Stops.Free() {
+			add(w.Right.Stops.From+b.room.Joint-wide-b.shift(c), pitch)
+		}
+	}
+	if w.LikeEnds() {
+		from, to := w.Field()
+		add((from+to-wide).Half(), pitch.Half())
+	}
+	return out[:min(len(out), 2*mostPlaces)]
+}
+
+// marks are those of the tape in a range, so far apart.
+func (b *beside) marks(s survey.Span, apart length.Length) (out []length.Length) {
+	for x := s.From.CeilTo(b.room.Tape); x <= s.To; x += apart {
+		out = append(out, x)
+	}
+	return out
+}
+
+// mostPlaces bounds at how many places a free strip is tried, before those round the best.
+const mostPlaces = 8
