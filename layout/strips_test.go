@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"coursewright/layout"
+	"coursewright/layout/keep"
 	"coursewright/layout/length"
 	"coursewright/layout/piece"
 	"coursewright/layout/plane"
@@ -144,6 +145,40 @@ func TestTheEndsOfAPartedWallAreThoseOfTheWall(t *testing.T) {
 	require.NoError(t, err)
 	assert.Zero(t, p.Setout.Merit.Exposed)
 	assert.True(t, slices.ContainsFunc(p.Walls[0].Pieces, func(q piece.Piece) bool { return q.Whole && q.Tile.Left == 2*length.Inch }), "full tiles at the outer end")
+}
+
+// A strip that may have two to four columns takes as many as suit the wall, and no number of
+// them that is measured is better. By hand: beside columns of 2 in with joints of 1/8 in, in stack bond
+// of 6 in, a strip of 3 columns (6 1/4 in between joints) moves the joints by 1/4 in, one of two by 2 1/8 in.
+func TestAStripTakesAsManyColumnsAsSuit(t *testing.T) {
+	for name, change := range map[string]func(*survey.Strip){"parting": func(*survey.Strip) {}, "between heights": func(s *survey.Strip) {
+		s.Bottom, s.Top = &survey.Mark{At: "-20"}, &survey.Mark{At: "5"}
+	}} {
+		job := demo(t)
+		s := slate(survey.Mark{From: "16", To: "19"})
+		change(&s)
+		s.Columns, s.MostColumns = 2, 4
+		job.Walls[0].Strips = []survey.Strip{s}
+		free, err := layout.Now(job)
+		require.NoError(t, err)
+		took := free.Walls[0].Found.Openings[len(free.Walls[0].Found.Openings)-1].Strip.Columns
+		require.True(t, took >= 2 && took <= 4, name)
+		assert.Len(t, free.Walls[0].Strips, 1)
+		for n := 2; n <= 4; n++ {
+			job.Walls[0].Strips[0].Columns, job.Walls[0].Strips[0].MostColumns = n, 0
+			p, err := layout.Now(job)
+			require.NoError(t, err)
+			order, term := free.Setout.Order.Compare(&p.Setout.Merit, &free.Setout.Merit)
+			assert.GreaterOrEqual(t, order, 0, "%s: %d columns are better in %s", name, n, term)
+			if n == took {
+				assert.True(t, keep.Same(p.Walls, free.Walls), name)
+			}
+		}
+		job.Walls[0].Strips[0].Columns, job.Walls[0].Strips[0].MostColumns = 2, 4
+		held, err := layout.Now(keep.Hold(job, keep.Of("", job, free.Setout, free.Walls)))
+		require.NoError(t, err, name)
+		assert.True(t, keep.Same(held.Walls, free.Walls), name)
+	}
 }
 
 // Pieces of field and strip and the joints between them make up the wall: areas and

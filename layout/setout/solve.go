@@ -17,6 +17,9 @@ import (
 // Solve finds the best set-out of a room, with the best of its joints, and cuts
 // its walls. The room is given back with that joint. The error is the context's.
 func Solve(ctx context.Context, room survey.Room) (survey.Room, plan.Setout, []plan.Wall, error) {
+	if wall, _, _ := room.FreeColumns(); wall >= 0 {
+		return solveColumns(ctx, room)
+	}
 	switch {
 	case !room.Bond.Coursed():
 		return ofPattern(ctx, room)

@@ -75,6 +75,9 @@ func (w Wall) Open(p Placed) map[MarkName]length.Length {
 		at := p.Openings[len(w.Openings)+i]
 		is := OpeningFound{Kind: PlumbStrip, Name: s.Name}
 		add(&s.Middle, is.Mark(LeftEdge), at.Left)
+		if s.MostColumns > max(1, s.Columns) {
+			out[is.Mark(RightEdge)] = at.Right
+		}
 		add(s.Bottom, is.Mark(BottomEdge), at.Bottom)
 		add(s.Top, is.Mark(TopEdge), at.Top)
 	}

@@ -10,6 +10,10 @@ import (
 // mostStrips bounds the strips of a wall: nobody sets more.
 const mostStrips = 4
 
+// mostMore bounds how many more columns a strip may have than the fewest: each number is
+// set out.
+const mostMore = 5
+
 // strips reads the strips of a wall and adds the openings that they take from its
 // field after those that were typed.
 func (r *resolver) strips(p path, typed []Strip, w *WallFound, across bounds) {
@@ -51,6 +55,7 @@ func (r *resolver) plumbStrip(p path, s Strip, w *WallFound, across bounds, take
 	if s.Columns < 0 || s.Columns > mostCourses {
 		r.faults.add(p.dot("columns"), fmt.Sprint(s.Columns), fmt.Sprintf("a whole number from 1 to %d", mostCourses))
 	}
+	r.mostColumns(p.dot("mostColumns"), s, &found)
 	middle := r.span(p.dot("middle"), &s.Middle, across)
 	o := OpeningFound{Kind: PlumbStrip, Name: name, Strip: &found}
 	if s.Near != "" {
@@ -66,10 +71,21 @@ func (r *resolver) plumbStrip(p path, s Strip, w *WallFound, across bounds, take
 		w.Openings = append(w.Openings, o)
 		return
 	}
-	wide := found.Wide(r.around.Joint) + 2*r.around.Joint
-	o.Left, o.Width = middle.Moved(-wide.Half()), Span{wide, wide}
+	found.Middle = middle
+	o.across(r.around.Joint)
 	o.upright(bottom, top, r.around.Joint, *w)
 	w.Openings = append(w.Openings, o)
+}
+
+// mostColumns reads how many columns a strip may have where that is free.
+func (r *resolver) mostColumns(p path, s Strip, found *StripFound) {
+	switch {
+	case s.MostColumns == 0 || s.MostColumns == found.Columns:
+	case s.MostColumns < found.Columns || s.MostColumns > found.Columns+mostMore:
+		r.faults.add(p, fmt.Sprint(s.MostColumns), fmt.Sprintf("a whole number from %d to %d, or nothing where it has %d", found.Columns, found.Columns+mostMore, found.Columns))
+	default:
+		found.Most = s.MostColumns
+	}
 }
 
 // stripHeights reads the lower and the upper edge of a strip's tile; those that are

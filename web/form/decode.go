@@ -214,8 +214,8 @@ var words = []string{
 	"leg", "corner",
 	"sizes", "depthIs", "front", "behind", "cased", // of the inside of an opening
 	"courses", "toHead", // of bands
-	"columns", // of strips
-	"flush",   // of soap dishes
+	"columns", "mostColumns", // of strips
+	"flush", // of soap dishes
 }
 
 // IsLength tells whether the field at a path holds a length.

@@ -1,0 +1,48 @@
+package setout
+
+import (
+	"context"
+
+	"coursewright/layout/plan"
+	"coursewright/layout/survey"
+)
+
+// solveColumns is Solve for a room with strips that may have more columns or fewer: it is
+// solved with each number, strip by strip, and the best is taken. The strips that follow have
+// the fewest meanwhile.
+func solveColumns(ctx context.Context, room survey.Room) (survey.Room, plan.Setout, []plan.Wall, error) {
+	var best solved
+	chosen, proven := 0, true
+	for wall, opening, columns := room.FreeColumns(); wall >= 0; wall, opening, columns = room.FreeColumns() {
+		most := 0
+		for i, n := range columns {
+			with, err := withFewest(ctx, room.ChooseColumns(wall, opening, n))
+			if err != nil {
+				return room, plan.Setout{}, nil, err
+			}
+			proven = proven && with.setout.Proven
+			if i == 0 || with.setout.Better(&best.setout) {
+				best, most = with, n
+			}
+		}
+		if len(columns) > 1 {
+			chosen++
+		}
+		room = room.ChooseColumns(wall, opening, most)
+	}
+	s := &best.setout
+	if s.Proven && (!proven || chosen > 1) {
+		s.Proven, s.Bound = false, "A strip may have more columns or fewer, and not every set-out was looked at with each number. Say how many it has, and that is tried."
+		s.Reasons = append(s.Reasons, s.Bound)
+	}
+	return best.room, best.setout, best.walls, nil
+}
+
+// withFewest is a room with the fewest columns in every strip that may have more.
+func withFewest(ctx context.Context, room survey.Room) (s solved, err error) {
+	for wall, opening, columns := room.FreeColumns(); wall >= 0; wall, opening, columns = room.FreeColumns() {
+		room = room.ChooseColumns(wall, opening, columns[0])
+	}
+	s.room, s.setout, s.walls, err = Solve(ctx, room)
+	return s, err
+}
