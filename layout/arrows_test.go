@@ -130,6 +130,7 @@ var arrows = []arrow{
 	{"layout/setout", "layout/survey", "the room as found is what is solved"},
 	{"layout/setout", "layout/piece", "pieces are numbered room by room"},
 	{"layout/setout", "layout/setout/search", "finds the set-out"},
+	{"layout/setout", "layout/setout/count", "what no place of a strip can beat"},
 	{"layout/setout", "layout/setout/tell", "says why"},
 	{"layout/niche", "layout/length", "faces have sizes"},
 	{"layout/niche", "layout/plane", "a face is a region"},

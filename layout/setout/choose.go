@@ -228,7 +228,7 @@ func (b *beside) suited(w survey.WallFound, opening int) (out []length.Length) {
 	}
 	if w.LikeEnds() {
 		from, to := w.Field()
-		add((from+to-wide).Half(), pitch.Half())
+		add((from + to - wide).Half(), pitch.Half())
 	}
 	return out[:min(len(out), 2*mostPlaces)]
 }
