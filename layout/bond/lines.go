@@ -23,6 +23,7 @@ type Lines struct {
 	tiles  []extent
 	struck extent        // the tile of the first place, by which a phase is struck
 	repeat length.Length // how far it is from one copy of it to the next on its row
+	middles
 }
 
 // extent is what a tile takes across the lines.
@@ -63,6 +64,7 @@ func (p Pattern) PlumbLines() Lines {
 			l.Ends = append(l.Ends, length.Mod(g.last, pitch))
 		}
 	}
+	l.middles = middlesOf(&p, &l)
 	return l
 }
 

@@ -168,7 +168,7 @@ func phaseReasons(s *plan.Setout, room survey.Room, walls []plan.Wall, free bool
 		out = append(out, said+".")
 	}
 	if free {
-		out = append(out, "Ends, heads and openings that are free were tried on joint lines where the pattern has them, where they are wished, and at a dozen even steps of their ranges or fewer.")
+		out = append(out, "Ends, heads and openings that are free were tried on joint lines where the pattern has them, where they are wished, and at a dozen even steps of their ranges or fewer; openings also centred on a tile, on a joint, and on a line of symmetry.")
 	}
 	if s.Bound != "" {
 		out = append(out, s.Bound)

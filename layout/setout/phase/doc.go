@@ -11,7 +11,8 @@
 //     the phase moves. Nor does what a choice, or Wall.Closely, gives for a way to place them.
 //  3. Where the result says it is proven, no line and starts on the marks of the tape
 //     are better, with free marks among their options, before the terms that walls share at
-//     their corners. Options are joint lines, places wished for, and even steps.
+//     their corners. Options are joint lines, places wished for, middles of tiles and joints, lines of
+//     symmetry, and even steps.
 //  4. The same room gives the same result: what bounds the search is counted work. It
 //     ends soon after its context does.
 //

@@ -22,7 +22,8 @@ var (
 // options lists how the marks of an axis may be placed where the lattice's origin stands at
 // origin, with what each is sure to give. An end or the head may stand on joint lines, at the limits
 // of its range and at even steps between them, first where most wall is left; an opening likewise,
-// with both edges on joint lines, or where it is wished.
+// with both edges on joint lines, where it is wished, or with its middle on that of a tile, of a
+// joint, or on a line of symmetry.
 func (w *Wall) options(a *axis, origin plane.Point, f fineness) []option {
 	var at []length.Length
 	var edges []survey.Edges
@@ -39,12 +40,13 @@ func (w *Wall) options(a *axis, origin plane.Point, f fineness) []option {
 	default:
 		o := w.Found.Openings[a.opening]
 		across, up := w.waysAcross(a, origin.X, f), w.waysUp(a, origin.Y, f)
-		edges = make([]survey.Edges, 0, len(across)*len(up))
+		edges = make([]survey.Edges, 0, len(across)*len(up)+mostCentred)
 		for _, x := range across {
 			for _, y := range up {
 				edges = append(edges, o.Within(survey.Edges{Left: x.From, Right: x.To, Bottom: y.From, Top: y.To}))
 			}
 		}
+		edges = append(edges, w.onTiles(a, origin)...)
 	}
 	out := make([]option, len(at)+len(edges))
 	for i := range out {
@@ -73,6 +75,26 @@ func (w *Wall) waysAcross(a *axis, from length.Length, f fineness) []survey.Span
 func (w *Wall) waysUp(a *axis, from length.Length, f fineness) []survey.Span {
 	o := w.Found.Openings[a.opening]
 	return w.ways(&w.lines.level, from, o.Bottom, o.Height, o.Near.Y, w.markPin(o, survey.TopEdge), f.ways)
+}
+
+// mostCentred is on the tiles of how many places of the cell an opening is centred.
+const mostCentred = 4
+
+// onTiles lists where an opening that is free both ways stands with its middle on that of a tile,
+// of each place of the cell the one nearest to where it is tried first.
+func (w *Wall) onTiles(a *axis, origin plane.Point) (out []survey.Edges) {
+	o, e := &w.Found.Openings[a.opening], w.outer.Openings[a.opening]
+	if !o.Left.Free() || !o.Bottom.Free() || len(w.Found.MarkPins) > 0 {
+		return nil
+	}
+	for place := range w.Pattern.Places[:min(mostCentred, len(w.Pattern.Places))] {
+		c := w.Pattern.Centre(place, origin, plane.Point{X: e.Left + e.Right, Y: e.Bottom + e.Top})
+		at := plane.Point{X: (c.X - e.Right + e.Left).Half(), Y: (c.Y - e.Top + e.Bottom).Half()}
+		if at.X >= o.Left.From && at.X <= o.Left.To && at.Y >= o.Bottom.From && at.Y <= o.Bottom.To {
+			out = append(out, o.Within(survey.Edges{Left: at.X, Right: at.X + e.Right - e.Left, Bottom: at.Y, Top: at.Y + e.Top - e.Bottom}))
+		}
+	}
+	return out
 }
 
 // gives is what an option is sure to give, with the terms of its own marks.
@@ -145,6 +167,18 @@ func (w *Wall) ways(l *bond.Lines, from length.Length, low, size survey.Span, ne
 				add(a+from, b+from)
 			}
 		}
+	}
+	wish := low.From + low.To + mean
+	if near != nil {
+		wish = 2 * *near
+	}
+	for _, twice := range l.Middles(wish - 2*from) {
+		twice += 2 * from
+		a := (twice - mean).Half()
+		if high != nil {
+			a = twice - *high
+		}
+		add(a, a+mean)
 	}
 	sizes := []length.Length{mean}
 	if size.Free() {

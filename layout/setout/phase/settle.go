@@ -1,6 +1,10 @@
 package phase
 
-import "coursewright/layout/merit"
+import (
+	"container/heap"
+
+	"coursewright/layout/merit"
+)
 
 // When the search settles, so many lines are finished, on each of which so many
 // glances are taken at every wall, and so many of the starts seen are counted.
@@ -11,11 +15,16 @@ const (
 )
 
 // settle gives the best that is known when the work is spent, after it has looked
-// at the lines that promise most to their end.
+// to their end at lines that promise most and, in turn with them, at lines that kept what they
+// promised longest: those at whose walls most was looked.
 func (s *solver) settle(q *queue[*trial], best *trial) Result {
 	bound := q.first().bound
 	for n := 0; n < finished && !q.empty() && !(s.ended && best != nil); n++ {
 		t := q.take()
+		if n%2 == 1 {
+			q.add(t)
+			t = mostLooked(q)
+		}
 		if t.marks > 1 {
 			t = s.trial(t.line, 1)
 		}
@@ -86,4 +95,19 @@ func (s *solver) placedFirst(h *hunt) *stretch {
 	}
 	h.queue.items = append(h.queue.items, &x)
 	return &x
+}
+
+// mostLooked takes the line at whose walls the most was looked.
+func mostLooked(q *queue[*trial]) *trial {
+	most, which := -1, 0
+	for i, t := range q.items {
+		looks := 0
+		for _, h := range t.hunts {
+			looks += h.looks
+		}
+		if looks > most {
+			most, which = looks, i
+		}
+	}
+	return heap.Remove(q, which).(*trial)
 }
