@@ -33,6 +33,14 @@ type part struct {
 //  2. Parse(l.Format(s, 0), s) == l for every l within Longest.
 //  3. Every refusal is a *ParseError.
 func Parse(text string, s System) (Length, error) {
+	if l, ok := plain(text, s); ok {
+		return l, nil
+	}
+	return parse(text, s)
+}
+
+// parse is Parse for whatever a person writes.
+func parse(text string, s System) (Length, error) {
 	r := &reader{text: text}
 	parts, total, err := r.all(s)
 	if err != nil {

@@ -14,8 +14,13 @@ import (
 
 // countText says how much is measured: "4 of 22 measured", and how much is in doubt.
 func (b Bench) countText() string {
-	measured, all := ask.Count(b.Typed)
-	text := fmt.Sprintf("%d of %d measured", measured, all)
+	all, measured := b.questions(), 0
+	for _, q := range all {
+		if !b.Guessed(q.Path) {
+			measured++
+		}
+	}
+	text := fmt.Sprintf("%d of %d measured", measured, len(all))
 	if n := len(b.Plan.Doubts); n > 0 {
 		text += fmt.Sprintf(", %d in doubt", n)
 	}
@@ -27,9 +32,29 @@ func (b Bench) isGuess() bool { return len(b.Typed.Guess) > 0 }
 
 // questions are all that is asked, and step those of one step, from the end that
 // the person measures from.
-func (b Bench) questions() []ask.Question { return ask.AllFrom(b.Typed, b.Front) }
+func (b Bench) questions() []ask.Question {
+	var out []ask.Question
+	for _, step := range ask.Steps() {
+		out = append(out, b.step(step)...)
+	}
+	return out
+}
 
-func (b Bench) step(step string) []ask.Question { return ask.Of(b.Typed, step, b.Front) }
+func (b Bench) step(step string) []ask.Question {
+	if b.steps != nil {
+		return b.steps[step]
+	}
+	return ask.Of(b.Typed, step, b.Front)
+}
+
+// stepped works out once what is asked, for a page that looks at it again and again.
+func (b Bench) stepped() Bench {
+	b.steps = map[string][]ask.Question{}
+	for _, step := range ask.Steps() {
+		b.steps[step] = ask.Of(b.Typed, step, b.Front)
+	}
+	return b
+}
 
 // hasEnds tells whether a question of a step may be asked from either end.
 func (b Bench) hasEnds(step string) bool {

@@ -6,6 +6,7 @@ import (
 	"coursewright/layout/cuts"
 	"coursewright/layout/keep"
 	"coursewright/layout/takeoff"
+	"coursewright/web/ask"
 	"coursewright/web/page"
 )
 
@@ -23,6 +24,8 @@ type Bench struct {
 	Phone    Phone
 	Anew     *keep.Difference // what the set-out held would be, judged anew; nil where that was not asked
 	Unfit    []page.Fault     // why the set-out that was kept is not held
+
+	steps map[string][]ask.Question // what is asked, by step, once that is worked out
 }
 
 // Walls gives the walls to show below the drawing, by index: all, or the one

@@ -55,6 +55,7 @@ func haveOf(r *http.Request) map[string]bool {
 
 // show answers with the whole page, or a script with what has changed of it.
 func show(w http.ResponseWriter, r *http.Request, code int, b Bench) error {
+	b = b.stepped()
 	if !page.Live(r) {
 		return page.Render(w, r, code, BenchPage(b))
 	}

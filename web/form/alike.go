@@ -3,7 +3,6 @@ package form
 import (
 	"reflect"
 	"slices"
-	"strings"
 
 	"coursewright/layout/survey"
 )
@@ -95,10 +94,7 @@ func sameMembers(a, b reflect.Value) bool {
 	return true
 }
 
-func fieldName(t reflect.Type, i int) string {
-	name, _, _ := strings.Cut(t.Field(i).Tag.Get("json"), ",")
-	return name
-}
+func fieldName(t reflect.Type, i int) string { return membersOf(t)[i] }
 
 // keys lists the keys of maps, sorted.
 func keys(maps ...reflect.Value) []string {

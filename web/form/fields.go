@@ -4,7 +4,6 @@ import (
 	"reflect"
 	"sort"
 	"strconv"
-	"strings"
 
 	"coursewright/layout/survey"
 )
@@ -41,7 +40,7 @@ func Get(job survey.Job, path string) string {
 
 // descend goes one step down, or gives the zero Value.
 func descend(v reflect.Value, s step) reflect.Value {
-	if m, ok := v.Interface().(survey.Measure); ok && m.Mark == nil && s.name == "at" {
+	if m := measureOf(v); m != nil && m.Mark == nil && s.name == "at" {
 		return reflect.ValueOf(m.Plain) // a plain length is asked for as a mark that was measured
 	}
 	switch v = resolve(v); v.Kind() {
@@ -66,13 +65,24 @@ func resolve(v reflect.Value) reflect.Value {
 		}
 		return resolve(v.Elem())
 	}
-	if m, ok := v.Interface().(survey.Measure); ok {
+	if m := measureOf(v); m != nil {
 		if m.Mark != nil {
 			return reflect.ValueOf(m.Mark).Elem()
 		}
 		return reflect.ValueOf(m.Plain)
 	}
 	return v
+}
+
+var measureType = reflect.TypeFor[survey.Measure]()
+
+// measureOf is the measure that a value is, or nil. Only a measure is copied, because jobs are large.
+func measureOf(v reflect.Value) *survey.Measure {
+	if v.Type() != measureType {
+		return nil
+	}
+	m := v.Interface().(survey.Measure)
+	return &m
 }
 
 func text(v reflect.Value) string {
@@ -101,8 +111,7 @@ func walk(v reflect.Value, path string, visit func(string, reflect.Value)) {
 	}
 	switch v.Kind() {
 	case reflect.Struct:
-		for i := range v.NumField() {
-			name, _, _ := strings.Cut(v.Type().Field(i).Tag.Get("json"), ",")
+		for i, name := range membersOf(v.Type()) {
 			walk(v.Field(i), join(path, name), visit)
 		}
 	case reflect.Slice:

@@ -3,8 +3,10 @@ package form
 import (
 	"fmt"
 	"reflect"
+	"slices"
 	"strconv"
 	"strings"
+	"sync"
 
 	"coursewright/layout/survey"
 )
@@ -68,13 +70,25 @@ func member(v reflect.Value, s step) (reflect.Value, bool) {
 	if s.index >= 0 {
 		return reflect.Value{}, false
 	}
-	for i := range v.NumField() {
-		name, _, _ := strings.Cut(v.Type().Field(i).Tag.Get("json"), ",")
-		if name == s.name {
-			return v.Field(i), true
-		}
+	if i := slices.Index(membersOf(v.Type()), s.name); i >= 0 {
+		return v.Field(i), true
 	}
 	return reflect.Value{}, false
+}
+
+// members are the names that the fields of a struct have in the job file, by the struct.
+var members sync.Map
+
+func membersOf(t reflect.Type) []string {
+	if known, ok := members.Load(t); ok {
+		return known.([]string)
+	}
+	names := make([]string, t.NumField())
+	for i := range names {
+		names[i], _, _ = strings.Cut(t.Field(i).Tag.Get("json"), ",")
+	}
+	members.Store(t, names)
+	return names
 }
 
 func setElement(v reflect.Value, way []step, value string) error {
