@@ -1,55 +1,84 @@
 package survey
 
 import (
-	"bytes"
 	"encoding/json"
+	"strings"
 )
 
 // doubled finds the keys that stand twice in one object of a sound JSON value,
 // of which a reader could take either.
 func doubled(data []byte) Faults {
-	d := doubles{Decoder: json.NewDecoder(bytes.NewReader(data))}
+	d := doubles{data: data}
 	d.value("")
 	return d.faults
 }
 
-// doubles walks along the tokens of a document.
+// doubles walks along a document that is known to be sound.
 type doubles struct {
-	*json.Decoder
+	data   []byte
+	at     int
 	faults Faults
 }
 
-// value walks through the value that follows, which stands at p. What does not
-// read ends the walk; the decoder has said so already.
+// value walks past the value that follows, which stands at p, and what separates it from the next.
 func (d *doubles) value(p path) {
-	token, err := d.Token()
-	if err != nil {
-		return
-	}
-	switch token {
-	case json.Delim('{'):
+	switch d.next() {
+	case '{':
 		d.object(p)
-	case json.Delim('['):
-		for i := 0; d.More(); i++ {
+	case '[':
+		d.at++
+		for i := 0; d.next() != ']'; i++ {
 			d.value(p.at(i))
 		}
-		_, _ = d.Token()
+		d.at++
+	case '"':
+		d.text()
+	default: // a number or a word
+		for d.at < len(d.data) && !strings.ContainsRune(",]} \t\r\n", rune(d.data[d.at])) {
+			d.at++
+		}
 	}
 }
 
 func (d *doubles) object(p path) {
+	d.at++
 	seen := map[string]bool{}
-	for d.More() {
-		token, err := d.Token()
-		name, ok := token.(string)
-		if err != nil || !ok {
-			return
-		}
+	for d.next() != '}' {
+		name := d.text()
 		if seen[name] {
 			d.faults.add(p.dot(name), "the field a second time", "each field once")
 		}
 		seen[name] = true
 		d.value(p.dot(name))
 	}
-	_, _ = d.Token()
+	d.at++
+}
+
+// next is the first byte of the next value or name, or what closes the list or object.
+func (d *doubles) next() byte {
+	for strings.IndexByte(",: \t\r\n", d.data[d.at]) >= 0 {
+		d.at++
+	}
+	return d.data[d.at]
+}
+
+// text walks past a text and gives it.
+func (d *doubles) text() string {
+	from, escaped := d.at, false
+	for d.at++; d.data[d.at] != '"'; d.at++ {
+		if d.data[d.at] == '\\' {
+			d.at++
+			escaped = true
+		}
+	}
+	d.at++
+	plain := string(d.data[from+1 : d.at-1])
+	if !escaped {
+		return plain
+	}
+	var out string
+	if err := json.Unmarshal(d.data[from:d.at], &out); err != nil {
+		return plain // cannot be: the document is sound
+	}
+	return out
 }

@@ -67,11 +67,7 @@ func cleanID(id string) string {
 }
 
 // attr is one attribute, its value escaped.
-func attr(name, value string) string {
-	var b strings.Builder
-	_ = xml.EscapeText(&b, []byte(value)) // a strings.Builder does not fail
-	return name + `="` + b.String() + `"`
-}
+func attr(name, value string) string { return name + `="` + text(value) + `"` }
 
 func number(name string, n int64) string { return name + `="` + strconv.FormatInt(n, 10) + `"` }
 
@@ -128,8 +124,11 @@ func (p *pen) open(s drawing.Scene, o Options) {
 
 const fonts = "'DejaVu Sans Condensed','Coursewright',sans-serif"
 
-// text escapes character data.
+// text escapes character data. Most of it is plain and stays as it is.
 func text(s string) string {
+	if !strings.ContainsFunc(s, func(r rune) bool { return r < ' ' || r > '~' || strings.ContainsRune(`"'&<>`, r) }) {
+		return s
+	}
 	var b strings.Builder
 	_ = xml.EscapeText(&b, []byte(s)) // a strings.Builder does not fail
 	return b.String()
@@ -149,5 +148,5 @@ func thousandths(n drawing.Micron) string {
 
 func newPen(w io.Writer, id string) *pen {
 	out := &keeper{w: w}
-	return &pen{out: out, canvas: svg.New(out), id: id, list: none}
+	return &pen{out: out, canvas: svg.New(out), id: id, list: none, inks: map[drawing.Ink]string{}}
 }

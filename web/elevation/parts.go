@@ -43,7 +43,7 @@ const hashBytes = 8
 func (p *pen) part(s drawing.Scene, part drawing.Part) {
 	var inner bytes.Buffer
 	q := newPen(&inner, p.id)
-	q.pieces = s.Pieces
+	q.pieces, q.inks = s.Pieces, p.inks
 	q.elements(s.Elements[part.From:part.To])
 	var own []drawing.Handle
 	for _, h := range s.Handles {
@@ -53,8 +53,10 @@ func (p *pen) part(s drawing.Scene, part drawing.Part) {
 	}
 	q.handles(own)
 	lines := joints(part.Joints)
-	sum := sha256.Sum256(append([]byte(lines), inner.Bytes()...))
-	g := group{id: PartID(p.id, part.Wall), hash: hex.EncodeToString(sum[:hashBytes]), from: p.written()}
+	sum := sha256.New()
+	_, _ = sum.Write([]byte(lines)) // a hash takes all
+	_, _ = sum.Write(inner.Bytes())
+	g := group{id: PartID(p.id, part.Wall), hash: hex.EncodeToString(sum.Sum(nil)[:hashBytes]), from: p.written()}
 	p.canvas.Group(`class="wall"`, attr("id", g.id), number("data-wall", int64(part.Wall)),
 		fmt.Sprintf(`data-origin="%d %d"`, part.Origin.X, part.Origin.Y), attr("data-hash", g.hash),
 		`role="group"`, attr("aria-label", "Wall "+part.Name)+lines)

@@ -20,7 +20,8 @@ type pen struct {
 	pieces *drawing.Pieces
 	list   int // the wall whose list of pieces is open, or none
 
-	written func() int // how much of the SVG is written
+	inks    map[drawing.Ink]string // the attributes of the inks used
+	written func() int             // how much of the SVG is written
 	walls   []group
 }
 
@@ -71,6 +72,15 @@ func (p *pen) Label(e drawing.Label) {
 // inked are the presentation attributes of an ink. The page's security policy
 // allows no style attribute.
 func (p *pen) inked(i drawing.Ink) string {
+	known, there := p.inks[i]
+	if !there {
+		known = p.attributes(i)
+		p.inks[i] = known
+	}
+	return known
+}
+
+func (p *pen) attributes(i drawing.Ink) string {
 	fill := colour(i.Fill)
 	if i.Hatch != drawing.Plain {
 		fill = "url(#" + p.hatchID(i.Fill, i.Hatch) + ")"
@@ -123,26 +133,35 @@ func tags(t drawing.Tag) string {
 // and plumb ones in their short form. A closed ring ends where it began, so the
 // next one begins with a step from there.
 func outline(e drawing.Path) string {
-	var b strings.Builder
+	b := make([]byte, 0, 64)
+	step := func(letter byte, by ...drawing.Micron) {
+		b = append(b, letter)
+		for i, n := range by {
+			if i > 0 {
+				b = append(b, ' ')
+			}
+			b = strconv.AppendInt(b, int64(n), 10)
+		}
+	}
 	for n, ring := range e.Rings {
 		for i, p := range ring {
 			switch {
 			case i == 0 && n > 0 && !e.Open && len(e.Rings[n-1]) > 0:
 				last := e.Rings[n-1][0]
-				fmt.Fprintf(&b, "m%d %d", p.X-last.X, p.Y-last.Y)
+				step('m', p.X-last.X, p.Y-last.Y)
 			case i == 0:
-				fmt.Fprintf(&b, "M%d %d", p.X, p.Y)
+				step('M', p.X, p.Y)
 			case p.Y == ring[i-1].Y:
-				fmt.Fprintf(&b, "h%d", p.X-ring[i-1].X)
+				step('h', p.X-ring[i-1].X)
 			case p.X == ring[i-1].X:
-				fmt.Fprintf(&b, "v%d", p.Y-ring[i-1].Y)
+				step('v', p.Y-ring[i-1].Y)
 			default:
-				fmt.Fprintf(&b, "l%d %d", p.X-ring[i-1].X, p.Y-ring[i-1].Y)
+				step('l', p.X-ring[i-1].X, p.Y-ring[i-1].Y)
 			}
 		}
 		if !e.Open {
-			b.WriteByte('z')
+			b = append(b, 'z')
 		}
 	}
-	return b.String()
+	return string(b)
 }
