@@ -47,16 +47,29 @@ func (w work) size(step length.Length) Size {
 // height at left and right, the width at bottom and top. Rims of holes do not
 // count. A side that no edge faces has nothing.
 func (w work) sides() (left, right, bottom, top length.Length) {
-	var reach [len(sideNames)]plane.Region
+	var reach [len(sideNames)]struct {
+		any      bool
+		from, to length.Length
+	}
 	ring := w.face[0]
 	for i, c := range ring {
 		next := ring[(i+1)%len(ring)]
-		if !w.pipe(c.On) {
-			side := facing(c.Point, next.Point)
-			reach[side] = append(reach[side], plane.Ring{c, next})
+		if w.pipe(c.On) {
+			continue
 		}
+		side := facing(c.Point, next.Point)
+		from, to := min(c.Y, next.Y), max(c.Y, next.Y) // left and right: how high
+		if side%2 == 1 {
+			from, to = min(c.X, next.X), max(c.X, next.X) // bottom and top: how wide
+		}
+		r := &reach[side]
+		if r.any {
+			from, to = min(r.from, from), max(r.to, to)
+		}
+		r.any, r.from, r.to = true, from, to
 	}
-	return reach[0].Bounds().Height(), reach[2].Bounds().Height(), reach[1].Bounds().Width(), reach[3].Bounds().Width()
+	of := func(side int) length.Length { return reach[side].to - reach[side].from }
+	return of(0), of(2), of(1), of(3)
 }
 
 // notches finds the bites: runs of corners where the outline turns inwards,

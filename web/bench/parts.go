@@ -7,6 +7,7 @@ import (
 	"net/http"
 	"strconv"
 	"strings"
+	"sync"
 
 	"github.com/a-h/templ"
 
@@ -62,45 +63,55 @@ func show(w http.ResponseWriter, r *http.Request, code int, b Bench) error {
 	return send(w, r, code, b.parts(r), state(b), page.JobBar(b.Job, "bench"), page.Titles(b.Typed.Title))
 }
 
+// written are buffers that answers were written in, for the next ones.
+var written = sync.Pool{New: func() any { return new(bytes.Buffer) }}
+
 // send answers with the parts that the script does not have; always goes with them.
 func send(w http.ResponseWriter, r *http.Request, code int, parts []part, always ...templ.Component) error {
 	ctx := context.WithoutCancel(r.Context())
-	var out bytes.Buffer
+	out := written.Get().(*bytes.Buffer)
+	defer written.Put(out)
+	out.Reset()
 	for _, one := range always {
-		if err := one.Render(ctx, &out); err != nil {
+		if err := one.Render(ctx, out); err != nil {
 			return err
 		}
 	}
 	have := haveOf(r)
 	var now []string
 	for _, p := range parts {
-		sum, body, err := p.render(ctx)
+		sum, err := p.render(ctx, out, have)
 		if err != nil {
 			return err
 		}
 		now = append(now, sum)
-		if !have[sum] {
-			_, _ = out.Write(body) // a buffer takes all
-		}
 	}
 	w.Header().Set(partsHeader, strings.Join(now, " "))
 	w.Header().Set("Content-Type", "text/html; charset=utf-8")
 	w.WriteHeader(code)
-	_, _ = out.WriteTo(w) // the reader is gone: nothing left to tell it
+	_, _ = w.Write(out.Bytes()) // the reader is gone: nothing left to tell it
 	return nil
 }
 
-// render gives the part's id=sum, and its body.
-func (p part) render(ctx context.Context) (sum string, body []byte, err error) {
-	var whole, told bytes.Buffer
-	if err := p.body.Render(ctx, &whole); err != nil {
-		return "", nil, err
+// render gives the part's id=sum, and writes its body unless that is held.
+func (p part) render(ctx context.Context, out *bytes.Buffer, have map[string]bool) (sum string, err error) {
+	from := out.Len()
+	told := p.sum
+	if told == nil {
+		told = p.body
 	}
-	if p.sum == nil {
-		return p.id + "=" + sumOf(whole.Bytes()), whole.Bytes(), nil
+	if err := told.Render(ctx, out); err != nil {
+		return "", err
 	}
-	err = p.sum.Render(ctx, &told)
-	return p.id + "=" + sumOf(told.Bytes()), whole.Bytes(), err
+	sum = p.id + "=" + sumOf(out.Bytes()[from:])
+	switch {
+	case have[sum]:
+		out.Truncate(from)
+	case p.sum != nil:
+		out.Truncate(from)
+		return sum, p.body.Render(ctx, out)
+	}
+	return sum, nil
 }
 
 // sumOf tells two states of a part apart.
