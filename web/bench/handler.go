@@ -89,7 +89,7 @@ func posted(r *http.Request, stored store.Job) (attempt, error) {
 	if err != nil {
 		return attempt{}, err
 	}
-	before, _ := filled(r, stored) // again, because Decode writes into the first
+	before := job.Clone() // because Decode writes into the job
 	tried := attempt{typed: map[string]string{}}
 	measured := ask.Read(before, r.PostForm)
 	err = form.Decode(&job, r.PostForm)

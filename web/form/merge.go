@@ -33,9 +33,10 @@ type Change struct {
 //  2. Two edits that changed different fields both come through whole.
 //  3. A value that is in neither edit is never in the outcome.
 func Merge(base, saved, later survey.Job, yours func(path string) bool) (Merged, error) {
-	jobs, err := copies(base, saved, later)
-	if err != nil {
-		return Merged{}, err
+	var jobs [3]survey.Job
+	for i, job := range []survey.Job{base, saved, later} {
+		jobs[i] = job.Clone()
+		jobs[i].Format = survey.Format
 	}
 	b, s, l := &jobs[0], &jobs[1], &jobs[2]
 	if err := sameUnits(b, s, l); err != nil {
@@ -46,22 +47,6 @@ func Merge(base, saved, later survey.Job, yours func(path string) bool) (Merged,
 	job := m.merge("", reflect.ValueOf(*b), reflect.ValueOf(*s), reflect.ValueOf(*l))
 	m.out.Job = job.Interface().(survey.Job)
 	return m.out, nil
-}
-
-// copies gives jobs that share nothing with those given, as they would be read back.
-func copies(jobs ...survey.Job) ([]survey.Job, error) {
-	out := make([]survey.Job, len(jobs))
-	for i, job := range jobs {
-		job.Format = survey.Format
-		document, err := survey.Write(job)
-		if err != nil {
-			return nil, err
-		}
-		if out[i], err = survey.Read(document); err != nil {
-			return nil, err
-		}
-	}
-	return out, nil
 }
 
 // sameUnits writes the old unit behind the bare numbers of those that still count in it, where one
