@@ -94,7 +94,7 @@ func (c Coursed) Rows(line, edge, low, high length.Length) []Row {
 	if line+length.Length(from)*c.Across()+c.Height <= low {
 		from++
 	}
-	var rows []Row
+	rows := make([]Row, 0, max(0, int(length.DivFloor(high-line, c.Across())-from)+1))
 	for k := from; line+length.Length(k)*c.Across() < high; k++ {
 		bottom := line + length.Length(k)*c.Across()
 		rows = append(rows, Row{

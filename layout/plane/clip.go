@@ -229,7 +229,7 @@ func (c chains) gather(r Ring, l Line) chains {
 			if sa < 0 {
 				enter.Point = cross(a.Point, b.Point, sa, sb)
 			}
-			run = append(make(Ring, 0, n-k+2), enter)
+			run = append(make(Ring, 0, r.leftOf(l, first+k+1)+2), enter)
 		}
 		if sb > 0 {
 			run = append(run, b)
@@ -244,6 +244,16 @@ func (c chains) gather(r Ring, l Line) chains {
 		a, sa = b, sb
 	}
 	return c
+}
+
+// leftOf counts the corners of a ring, from one on, that lie to the left of the line one
+// after the other. Not all of them do.
+func (r Ring) leftOf(l Line, from int) int {
+	n := 0
+	for l.Side(r[(from+n)%len(r)].Point) > 0 {
+		n++
+	}
+	return n
 }
 
 // link joins the chains along the line. Along it, the inside begins where a
