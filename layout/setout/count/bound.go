@@ -17,11 +17,12 @@ type Bounds struct {
 	rows     *rowPatterns
 	cutter   *cutter
 	beds     map[length.Length]merit.Merit // by where rows stand
+	heads    map[headPlace]merit.Merit
 	meter    *meter
 }
 
 func newBounds(c *cutter, p *Places, z *zones) *Bounds {
-	return &Bounds{w: c.w, marks: c.marks, places: p, boundary: p.boundary, zones: z, rows: &rowPatterns{c.w, p.boundary, z}, cutter: c, beds: map[length.Length]merit.Merit{}, meter: c.meter}
+	return &Bounds{w: c.w, marks: c.marks, places: p, boundary: p.boundary, zones: z, rows: &rowPatterns{c.w, p.boundary, z}, cutter: c, beds: map[length.Length]merit.Merit{}, heads: map[headPlace]merit.Merit{}, meter: c.meter}
 }
 
 // OfBoth is what no set-out with the start on the course line can beat, wherever
@@ -54,8 +55,11 @@ func (b *Bounds) AtEnd(right bool, x, line, edge length.Length) merit.Merit {
 
 // AtHead is what is sure of the pieces beside a free head that is placed at y.
 func (b *Bounds) AtHead(y, line, edge length.Length) merit.Merit {
-	if !b.w.frame.plumb || !b.zones.zoned(true) {
+	switch {
+	case !b.w.moves(survey.SideHead):
 		return merit.Merit{Part: true}
+	case !b.w.frame.plumb:
+		return b.headAt(y, line)
 	}
 	return b.atPlace(true, y, line, edge)
 }
@@ -70,7 +74,7 @@ func (b *Bounds) atPlace(right bool, x, line, edge length.Length) merit.Merit {
 // those of free openings.
 func (b *Bounds) edges(line, edge length.Length) merit.Merit {
 	along, across := b.w.frame.phases(line, edge)
-	ends, beds := b.endsAt(along, b.rows.at(across)), b.bedsAt(across)
+	ends, beds := b.endsAt(along, b.rows.at(across)), b.alongRows(across)
 	return ends.Plus(&beds)
 }
 

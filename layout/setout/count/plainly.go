@@ -45,7 +45,7 @@ func (b *Bounds) Plainly(line, edge length.Length) merit.Merit {
 	sure.bareEnds(b.zones, rows)
 	m, _ := sure.merit()
 	along, across := b.w.frame.phases(line, edge)
-	beds := b.bedsAt(across)
+	beds := b.alongRows(across)
 	m = m.Plus(&beds)
 	for _, right := range [...]bool{false, true} {
 		if b.zones.zoned(right) {

@@ -57,7 +57,7 @@ func (s *Starts) Groups(line length.Length) []Group {
 		s.sort(starts)
 		s.sorted[key] = starts
 	}
-	offset := s.bounds.bedsAt(line)
+	offset := s.bounds.alongRows(line)
 	s.bounds.addUprightMarks(&offset, line)
 	return []Group{{starts, offset}}
 }
