@@ -3,6 +3,7 @@ package search
 import (
 	"slices"
 
+	"coursewright/layout/bond"
 	"coursewright/layout/length"
 	"coursewright/layout/merit"
 	"coursewright/layout/setout/count"
@@ -13,8 +14,9 @@ const fresh = Work / 16
 
 // settle gives the best that is known when the work is spent, after a fresh look
 // at the lines that promise most and the classic ones with their best starts and
-// the classic starts, and, as long as that is better, at every slip of the line with
-// the starts of the best and at every start on its line. It says what no set-out can beat.
+// the classic starts, and, as long as that is better, at the slips of the line that
+// promise most with the starts of the best, and at every start on its line. It says
+// what no set-out can beat.
 func (s *solver) settle(q *queue[*trial], best *trial) *Result {
 	bound := q.first().merit
 	better := func(t *trial) {
@@ -35,11 +37,13 @@ func (s *solver) settle(q *queue[*trial], best *trial) *Result {
 	for before := (*trial)(nil); best != before && !s.ended && (before == nil || s.work() < 2*s.share); {
 		before = best
 		s.limit = s.work() + 3*fresh
-		for _, line := range s.lines() {
-			if s.stopped() {
+		for _, p := range s.slips(before.walls) {
+			if s.stopped() || !s.order.Better(&p.merit, &best.merit) {
 				break
 			}
-			better(s.slipped(line, before.walls))
+			if t := s.slipped(&p, before.walls, best); t != nil {
+				better(t)
+			}
 		}
 		if t := s.through(best); t != nil {
 			better(t)
@@ -71,12 +75,71 @@ func (s *solver) through(best *trial) *trial {
 	return t
 }
 
-// slipped is what a line gives with the starts of another.
-func (s *solver) slipped(line length.Length, walls []count.Counted) *trial {
-	t := &trial{line: line, depth: exact}
+// slip is a course line with the starts of another, all moved alike, and what that cannot beat.
+type slip struct {
+	line, moved length.Length
+	walls       []merit.Merit
+	merit       merit.Merit
+}
+
+// slips are all lines with the starts that walls have on one, the most promising first.
+func (s *solver) slips(walls []count.Counted) []slip {
+	var out []slip
+	for _, line := range s.lines() {
+		for _, moved := range s.turns() {
+			p := slip{line: line, moved: moved}
+			for i, w := range s.walls {
+				m := w.Bounds.OfBoth(line, p.edge(w, walls[i].Edge))
+				p.walls, p.merit = append(p.walls, m), p.merit.Plus(&m)
+			}
+			out = append(out, p)
+		}
+	}
+	slices.SortStableFunc(out, func(a, b slip) int {
+		order, _ := s.order.Compare(&a.merit, &b.merit)
+		return order
+	})
+	return out
+}
+
+// turns are how far every start is moved so that another course of the bond, or another
+// of its columns, comes to lie on the line: a line that slips beyond its pitch comes back
+// with one of them.
+func (s *solver) turns() []length.Length {
+	out := bond.Of(*s.room, s.hand).Shifts()
+	if s.room.Bond.Plumb {
+		for k := range out {
+			out[k] = length.Length(k) * (s.room.Tile.Width + s.room.Joint)
+		}
+	}
+	return out
+}
+
+// edge is where a start comes to stand, unless it is pinned.
+func (p *slip) edge(w *count.Wall, from length.Length) length.Length {
+	if w.Found.Pin != nil {
+		return from
+	}
+	return from + p.moved
+}
+
+// slipped is what the line of a slip gives with its starts; nil where that is not as
+// good as the best.
+func (s *solver) slipped(p *slip, walls []count.Counted, best *trial) *trial {
+	t := &trial{line: p.line, depth: exact}
 	for i, w := range s.walls {
-		c := s.place(w, line, walls[i].Edge, nil, nil, fewTries)
-		t.hunts = append(t.hunts, &hunt{solver: s, wall: w, line: line, ties: []count.Counted{*c}})
+		var others merit.Merit
+		for k, m := range p.walls {
+			if k != i {
+				others = others.Plus(&m)
+			}
+		}
+		c := s.place(w, p.line, p.edge(w, walls[i].Edge), nil, &cutoff{&others, &best.merit}, fewTries)
+		if c == nil {
+			return nil
+		}
+		p.walls[i] = c.Merit
+		t.hunts = append(t.hunts, &hunt{solver: s, wall: w, line: p.line, ties: []count.Counted{*c}})
 	}
 	t.walls, t.merit = s.together(t.hunts)
 	return t
@@ -128,7 +191,7 @@ func (s *solver) look(line length.Length, g glance) *trial {
 			if len(h.ties) > 0 && s.stopped() {
 				break
 			}
-			if c := s.place(w, line, edge, nil, nil, g.tries); c != nil {
+			if c := s.place(w, line, edge, h.limit(), nil, g.tries); c != nil {
 				h.keep(*c)
 			}
 		}

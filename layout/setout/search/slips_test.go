@@ -1,0 +1,53 @@
+package search
+
+import (
+	"testing"
+
+	"coursewright/layout/length"
+	"coursewright/layout/setout/count"
+	"coursewright/layout/survey"
+
+	"github.com/stretchr/testify/require"
+)
+
+// A line that slips by a whole pitch is the same set-out with another course on the line:
+// one of the slips of the line it comes back to gives the same room.
+func TestALineThatSlipsBeyondItsPitchComesBack(t *testing.T) {
+	for _, line := range []string{
+		"1000x600 300x100+2",
+		"1000x600 300x100+2 1/2 leg=150",
+		"1130x640 300x100+2 1/3 gap=3 base=0,-8",
+		"1000x600 300x100+2 1/4 columns window=300,200,250,150",
+	} {
+		s := solverOf(line)
+		w, at, edge := s.walls[0], s.lines()[3], 40*mm
+		pitch := s.room.Tile.Height + s.room.Joint
+		over := w.Count(count.Setting{Line: at + pitch, Edge: edge, Placed: w.Outer()})
+		var alike []length.Length
+		for _, p := range s.slips([]count.Counted{{Setting: count.Setting{Line: at, Edge: edge}}}) {
+			if p.line != at {
+				continue
+			}
+			here := w.Count(count.Setting{Line: p.line, Edge: p.edge(w, edge), Placed: w.Outer()})
+			if order, _ := s.order.Compare(&here.Merit, &over.Merit); order == 0 {
+				alike = append(alike, p.moved)
+			}
+		}
+		require.NotEmpty(t, alike, line)
+	}
+}
+
+// Slips come by what they cannot beat, and a start that is pinned stays where it is.
+func TestSlipsComeByWhatTheyPromise(t *testing.T) {
+	s := solverOf("1000x600 300x100+2 1/3")
+	slips := s.slips([]count.Counted{{Setting: count.Setting{Edge: 40 * mm}}})
+	require.Len(t, slips, 3*len(s.lines()))
+	for i := 1; i < len(slips); i++ {
+		require.False(t, s.order.Better(&slips[i].merit, &slips[i-1].merit))
+	}
+	pinned := solverOf("1000x600 300x100+2 1/3")
+	pinned.walls[0].Found.Pin = &survey.StartPin{}
+	p := slip{moved: 100 * mm}
+	require.Equal(t, 40*mm, p.edge(pinned.walls[0], 40*mm))
+	require.Equal(t, 140*mm, p.edge(s.walls[0], 40*mm))
+}
