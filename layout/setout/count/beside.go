@@ -10,85 +10,126 @@ import (
 	"coursewright/layout/survey"
 )
 
-// level is what the plumb edges of a free opening give at best, wherever its
+// level tells what the plumb edges of a free opening give at best, wherever its
 // level edges go: joint lines, the runs beside it, and how far the middle is from
-// where it is wished. upright is the same of its level edges.
-func (p *Places) level(i int, edge length.Length, at Pair) merit.Merit {
-	o := p.w.typed.Openings[i]
-	m := p.beside(i, p.w.level(edge), at, piece.OnRight, piece.OnLeft)
-	if o.Left.Free() || o.Width.Free() {
-		m.Openings = p.w.level(edge).off(at.Low, at.High)
-		if wish, is := p.marks.wishX(o, p.w.box()); is && (o.Near.X != nil || p.w.fixedEnds()) {
-			m.Near = p.w.mark((at.Low + at.High - wish).Abs().Half())
+// where it is wished. upright tells the same of its level edges.
+func (p *Places) level(i int, edge length.Length) func(Pair) merit.Merit {
+	o, tiles := p.w.typed.Openings[i], p.w.level(edge)
+	left, right := p.beside(i, tiles, piece.OnRight), p.beside(i, tiles, piece.OnLeft)
+	return func(at Pair) merit.Merit {
+		m := left.given(at.Low).Plus(right.given(at.High))
+		if o.Left.Free() || o.Width.Free() {
+			m.Openings = tiles.off(at.Low, at.High)
+			if wish, is := p.marks.wishX(o, p.w.box()); is && (o.Near.X != nil || p.w.fixedEnds()) {
+				m.Near = p.w.mark((at.Low + at.High - wish).Abs().Half())
+			}
 		}
+		return m
 	}
-	return m
 }
 
-// upright is what the level edges of a free opening give at best.
-func (p *Places) upright(i int, line length.Length, at Pair) merit.Merit {
-	o := p.w.typed.Openings[i]
-	m := p.beside(i, p.w.upright(line), at, piece.Over, piece.Under)
-	if o.Bottom.Free() || o.Height.Free() {
-		m.Openings = p.w.upright(line).off(at.Low, at.High)
-		if o.Near.Y != nil {
-			m.Near = p.w.mark((at.Low + at.High - 2**o.Near.Y).Abs().Half())
+// upright tells what the level edges of a free opening give at best.
+func (p *Places) upright(i int, line length.Length) func(Pair) merit.Merit {
+	o, tiles := p.w.typed.Openings[i], p.w.upright(line)
+	bottom, top := p.beside(i, tiles, piece.Over), p.beside(i, tiles, piece.Under)
+	return func(at Pair) merit.Merit {
+		m := bottom.given(at.Low).Plus(top.given(at.High))
+		if o.Bottom.Free() || o.Height.Free() {
+			m.Openings = tiles.off(at.Low, at.High)
+			if o.Near.Y != nil {
+				m.Near = p.w.mark((at.Low + at.High - 2**o.Near.Y).Abs().Half())
+			}
 		}
+		return m
 	}
-	return m
 }
 
-// beside is what is sure of the pieces beside two facing edges of a free opening
-// that stand at a place: the edges face tile as low and high say.
-func (p *Places) beside(i int, g grid, at Pair, low, high piece.Facing) merit.Merit {
+// besideEdge is an edge of a free opening with the tiles that it cuts.
+type besideEdge struct {
+	*Places
+	opening  int
+	tiles    grid
+	edge     piece.Edge
+	facing   piece.Facing
+	from, to length.Length // how far it reaches, wherever the opening goes
+	tile     length.Length // along it
+	inside   int           // tiles of each class that it surely cuts, and no other edge of the opening
+	touched  int           // those that it surely cuts
+	known    []besidePlace
+}
+
+type besidePlace struct {
+	at    length.Length
+	merit merit.Merit
+}
+
+// beside is the edge of a free opening that faces its tile so.
+func (p *Places) beside(i int, tiles grid, facing piece.Facing) *besideEdge {
 	o := p.w.found.Openings[i]
-	s := sure{w: p.w, meter: p.meter}
-	along, across := o.Height, o.Width // along the edges, and from one to the other
-	from, to, tile, deep := o.Bottom.From, o.Bottom.To+o.Height.To, p.w.room.Tile.Height, p.w.room.Tile.Width
-	if low == piece.Over {
+	e := &besideEdge{Places: p, opening: i, tiles: tiles, facing: facing,
+		edge: piece.EdgeOf(survey.SideBase+plane.Side(len(p.w.found.Base)+i), facing),
+		from: o.Bottom.From, to: o.Bottom.To + o.Height.To, tile: p.w.room.Tile.Height}
+	along, across, deep := o.Height, o.Width, p.w.room.Tile.Width // along the edge, and to the other one
+	if facing >= piece.Under {
 		along, across = across, along
-		from, to, tile, deep = o.Left.From, o.Left.To+o.Width.To, p.w.room.Tile.Width, p.w.room.Tile.Height
+		e.from, e.to, e.tile, deep = o.Left.From, o.Left.To+o.Width.To, p.w.room.Tile.Width, p.w.room.Tile.Height
 	}
-	classes := len(g.shifts)
-	inside := int(max(0, along.From-tile) / ((tile + p.w.room.Joint) * length.Length(classes)))
-	touched := 0
+	classes := len(tiles.shifts)
+	e.inside = int(max(0, along.From-e.tile) / ((e.tile + p.w.room.Joint) * length.Length(classes)))
 	if across.From >= deep { // else one tile may reach from edge to edge round the corner
-		touched = touchedBy(along.From, tile, p.w.room.Joint) / classes
+		e.touched = touchedBy(along.From, e.tile, p.w.room.Joint) / classes
 	}
-	if max(inside, touched) == 0 {
+	return e
+}
+
+// given is what is sure of the pieces beside the edge where it stands at x. It is worked
+// out once.
+func (e *besideEdge) given(x length.Length) *merit.Merit {
+	for i := range e.known {
+		if e.known[i].at == x {
+			return &e.known[i].merit
+		}
+	}
+	e.known = append(e.known, besidePlace{x, e.at(x)})
+	return &e.known[len(e.known)-1].merit
+}
+
+func (e *besideEdge) at(x length.Length) merit.Merit {
+	s := sure{w: e.w, meter: e.meter}
+	if max(e.inside, e.touched) == 0 {
 		return s.m
 	}
-	side := survey.SideBase + plane.Side(len(p.w.found.Base)+i)
-	for _, e := range [...]struct {
-		at     length.Length
-		facing piece.Facing
-		left   func(length.Length, int) length.Length
-	}{{at.Low, low, g.before}, {at.High, high, g.after}} {
-		edge := piece.EdgeOf(side, e.facing)
-		for class := range g.shifts {
-			size := e.left(e.at, class)
-			if size >= g.tile {
-				continue
-			}
-			// The tile that is cut reaches from the edge as far as size leaves of it.
-			n := 0
-			if p.boundary.alone(i, e.facing, e.at, from, to, 0, size) {
-				n = inside
-			}
-			// A piece round a corner is in the runs of both its edges, and is counted by the plumb one.
-			round := touched > n && p.boundary.alone(i, e.facing, e.at, from, to, tile+p.w.room.Joint, size)
-			if round && low == piece.OnRight {
-				n = touched
-			}
-			if n > 0 || round {
-				facing := p.w.frame.facing(e.facing)
-				s.grade(edge.Low(p.w.rule.Sides), facing, size, n)
-				s.m.Work += n * p.w.effort(facing, false)
-				s.runs = append(s.runs, Run{Edges: []piece.Edge{edge}, Class: class, Least: size, Low: edge.Low(p.w.rule.Sides)})
-			}
+	low, facing := e.edge.Low(e.w.rule.Sides), e.w.frame.facing(e.facing)
+	for class := range e.tiles.shifts {
+		size := e.left(x, class)
+		if size >= e.tiles.tile {
+			continue
+		}
+		// The tile that is cut reaches from the edge as far as size leaves of it.
+		n := 0
+		if e.boundary.alone(e.opening, e.facing, x, e.from, e.to, 0, size) {
+			n = e.inside
+		}
+		// A piece round a corner is in the runs of both its edges, and is counted by the plumb one.
+		round := e.touched > n && e.boundary.alone(e.opening, e.facing, x, e.from, e.to, e.tile+e.w.room.Joint, size)
+		if round && e.facing <= piece.OnRight {
+			n = e.touched
+		}
+		if n > 0 || round {
+			s.grade(low, facing, size, n)
+			s.m.Work += n * e.w.effort(facing, false)
+			s.runs = append(s.runs, Run{Edges: []piece.Edge{e.edge}, Class: class, Least: size, Low: low})
 		}
 	}
 	return s.merit()
+}
+
+// left is what the edge leaves of the tile of a class in which x falls.
+func (e *besideEdge) left(x length.Length, class int) length.Length {
+	if e.facing == piece.OnRight || e.facing == piece.Over {
+		return e.tiles.before(x, class)
+	}
+	return e.tiles.after(x, class)
 }
 
 // touchedBy is how many tiles of one size at least, one beside the other, a stretch

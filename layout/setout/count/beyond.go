@@ -18,8 +18,9 @@ func (b *Bounds) Beyond(s Setting) merit.Merit {
 			t.add(f.row(row), f.cover)
 		}
 	}
-	var rows, touched []bond.Row
-	for _, row := range b.w.rows(s, f.box) {
+	all := b.w.rows(s, f.box)
+	rows, touched := all[:0], []bond.Row(nil)
+	for _, row := range all {
 		if b.w.touched(row.Low, row.High) {
 			touched = append(touched, row)
 			continue

@@ -22,7 +22,7 @@ type cutter struct {
 }
 
 func newCutter(w *facts, marks *Marks, m *meter) *cutter {
-	c := &cutter{w: w, marks: marks, runs: &registry{numbers: map[runKey]int{}}, grounds: map[[3]length.Length]*ground{}, rows: map[rowKey]*rowCount{}, bands: map[string]int{}, patches: map[patchKey]*rowCount{}, bare: map[bareKey]*tally{}, meter: m}
+	c := &cutter{w: w, marks: marks, runs: &registry{w: w, numbers: map[runKey]int{}}, grounds: map[[3]length.Length]*ground{}, rows: map[rowKey]*rowCount{}, bands: map[string]int{}, patches: map[patchKey]*rowCount{}, bare: map[bareKey]*tally{}, meter: m}
 	for _, ring := range w.field.Region {
 		c.corners += len(ring)
 	}

@@ -19,14 +19,14 @@ type Option struct {
 // out once.
 func (p *Places) Level(i int, edge length.Length) []Option {
 	return p.remember(optionKey{i, edge, false}, func() []Option {
-		return p.optionsOf(p.LevelPairs(i, edge), func(at Pair) merit.Merit { return p.level(i, edge, at) })
+		return p.optionsOf(p.LevelPairs(i, edge), p.level(i, edge))
 	})
 }
 
 // Upright are the places of the level edges of a free opening.
 func (p *Places) Upright(i int, line length.Length) []Option {
 	return p.remember(optionKey{i, line, true}, func() []Option {
-		return p.optionsOf(p.UprightPairs(i, line), func(at Pair) merit.Merit { return p.upright(i, line, at) })
+		return p.optionsOf(p.UprightPairs(i, line), p.upright(i, line))
 	})
 }
 
@@ -58,9 +58,27 @@ func (p *Places) optionsOf(pairs []Pair, of func(Pair) merit.Merit) []Option {
 		out[k] = Option{at, of(at)}
 	}
 	p.meter.add(4 * len(pairs))
-	slices.SortStableFunc(out, func(a, b Option) int {
-		order, _ := p.w.order.Compare(&a.Merit, &b.Merit)
+	Sort(p.w.order, out)
+	return out
+}
+
+// Sort puts options in the order of merit; equal ones stay as they are.
+func Sort(by merit.Order, options []Option) {
+	if len(options) < 2 {
+		return
+	}
+	at := make([]int, len(options)) // an option is large: only where it goes is sorted
+	for i := range at {
+		at[i] = i
+	}
+	slices.SortStableFunc(at, func(a, b int) int {
+		order, _ := by.Compare(&options[a].Merit, &options[b].Merit)
 		return order
 	})
-	return out
+	for i, k := range at {
+		for k < i { // it was moved to make place
+			k = at[k]
+		}
+		options[i], options[k] = options[k], options[i]
+	}
 }

@@ -41,22 +41,23 @@ func keyOf(edges []piece.Edge, class int) runKey {
 
 // registry numbers the runs of a wall in the order in which they were met.
 type registry struct {
+	w       *facts
 	numbers map[runKey]int
-	keys    []runKey
+	runs    []Run // without how much is left
 }
 
 func (r *registry) number(k runKey) int {
 	n, there := r.numbers[k]
 	if !there {
-		n = len(r.keys)
+		n = len(r.runs)
 		r.numbers[k] = n
-		r.keys = append(r.keys, k)
+		r.runs = append(r.runs, r.w.runOf(k))
 	}
 	return n
 }
 
-func (w *facts) runOf(k runKey, least length.Length) Run {
-	r := Run{Class: k.class, Least: least}
+func (w *facts) runOf(k runKey) Run {
+	r := Run{Class: k.class}
 	for _, e := range k.edges {
 		if e == none {
 			break

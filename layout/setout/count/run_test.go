@@ -20,17 +20,17 @@ var (
 
 // Runs are told apart by their edges and their class, and numbered as they are met.
 func TestRunsAreNumberedAsTheyAreMet(t *testing.T) {
-	r := &registry{numbers: map[runKey]int{}}
+	w := drawWall("1000x600 300x100+2").facts
+	r := &registry{w: w, numbers: map[runKey]int{}}
 	for i, k := range []runKey{keyOf([]piece.Edge{atLeft}, 0), keyOf([]piece.Edge{atLeft}, 1), keyOf([]piece.Edge{atLeft, atRight}, 0), keyOf([]piece.Edge{atRight}, 0)} {
 		require.Equal(t, i, r.number(k))
 	}
 	require.Equal(t, 1, r.number(keyOf([]piece.Edge{atLeft}, 1)), "met before")
 	require.Equal(t, keyOf([]piece.Edge{1, 2, 3, 4, 5}, 0), keyOf([]piece.Edge{1, 2, 3, 4, 6}, 0), "by the first four edges")
 
-	w := drawWall("1000x600 300x100+2").facts
 	for _, edges := range [][]piece.Edge{{atLeft}, {atLeft, atRight}, {atHead}} {
-		got := w.runOf(keyOf(edges, 1), 70*mm)
-		require.Equal(t, Run{Edges: edges, Class: 1, Least: 70 * mm}, got)
+		got := w.runOf(keyOf(edges, 1))
+		require.Equal(t, Run{Edges: edges, Class: 1}, got)
 	}
 }
 

@@ -24,7 +24,7 @@ const absent length.Length = -1
 
 // tally begins to add up.
 func (c *cutter) tally() *tally {
-	t := &tally{w: c.w, marks: c.marks, registry: c.runs, least: make([]length.Length, len(c.runs.keys), len(c.runs.keys)+8)}
+	t := &tally{w: c.w, marks: c.marks, registry: c.runs, least: make([]length.Length, len(c.runs.runs), len(c.runs.runs)+8)}
 	for i := range t.least {
 		t.least[i] = absent
 	}
@@ -204,10 +204,17 @@ func (t *tally) bare(gaps []piece.Gap) {
 
 // runs are the runs met.
 func (t *tally) runs() []Run {
-	var out []Run
+	met := 0
+	for _, least := range t.least {
+		if least != absent {
+			met++
+		}
+	}
+	out := make([]Run, 0, met)
 	for n, least := range t.least {
 		if least != absent {
-			out = append(out, t.w.runOf(t.registry.keys[n], least))
+			out = append(out, t.registry.runs[n])
+			out[len(out)-1].Least = least
 		}
 	}
 	return out

@@ -295,12 +295,8 @@ func (h *hunt) step(cut *cutoff) {
 	defer func() { h.own += h.work() - before }()
 	h.bound()
 	c := h.queue.take()
-	var limit *merit.Merit
-	if len(h.ties) > 0 {
-		limit = &h.ties[0].Merit
-	}
 	h.short = false
-	if got := h.place(h.wall, h.line, c.edge, limit, cut, tries); got != nil {
+	if got := h.place(h.wall, h.line, c.edge, h.limit(), cut, tries); got != nil {
 		h.keep(*got)
 	}
 	if h.short {
@@ -311,6 +307,14 @@ func (h *hunt) step(cut *cutoff) {
 		h.done = true
 		h.miss(h.queue.first().merit)
 	}
+}
+
+// limit is what a start must reach to be worth while: what the best so far gives.
+func (h *hunt) limit() *merit.Merit {
+	if len(h.ties) == 0 {
+		return nil
+	}
+	return &h.ties[0].Merit
 }
 
 // miss notes what cannot be beaten of what is not looked at.

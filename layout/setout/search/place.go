@@ -13,13 +13,8 @@ import (
 // axis is one mark, or two facing ones, that may stand in several places: what
 // each gives at best, the best first.
 type axis struct {
-	options []option
-	put     func(*survey.Placed, option)
-}
-
-type option struct {
-	low, high length.Length
-	merit     merit.Merit
+	options []count.Option
+	put     func(*survey.Placed, count.Pair)
 }
 
 // placing is one way to place every free mark of a wall. Its merit is exact once
@@ -309,7 +304,7 @@ func (p *placer) push(at []int) {
 func (p *placer) promise(at []int) merit.Merit {
 	m := p.guess
 	for i, k := range at {
-		m = m.Plus(&p.axes[i].options[k].merit)
+		m = m.Plus(&p.axes[i].options[k].Merit)
 	}
 	return m
 }
@@ -319,7 +314,7 @@ func (p *placer) promise(at []int) merit.Merit {
 func (p *placer) sum(at []int) merit.Merit {
 	m := p.ground([3]int{at[0], at[1], at[2]})
 	for i := ends; i < len(at); i++ {
-		m = m.Plus(&p.axes[i].options[at[i]].merit)
+		m = m.Plus(&p.axes[i].options[at[i]].Merit)
 	}
 	if promise := p.promise(at); p.order.Better(&m, &promise) {
 		return promise
@@ -339,7 +334,7 @@ func (p *placer) ground(at [ends]int) merit.Merit {
 	copy(all, at[:])
 	m := p.wall.Bounds.Beyond(p.setting(all))
 	for i, right := range [...]bool{false, true} {
-		m.Exposed += p.wall.Marks.ExposedAt(p.edge, p.axes[i].options[at[i]].low, right)
+		m.Exposed += p.wall.Marks.ExposedAt(p.edge, p.axes[i].options[at[i]].Low, right)
 	}
 	p.beyond[at] = m
 	return m
@@ -365,47 +360,44 @@ func (p *placer) setting(at []int) count.Setting {
 	placed := p.wall.Outer()
 	placed.Openings = slices.Clone(placed.Openings)
 	for i, k := range at {
-		p.axes[i].put(&placed, p.axes[i].options[k])
+		p.axes[i].put(&placed, p.axes[i].options[k].Pair)
 	}
 	return count.Setting{Line: p.line, Edge: p.edge, Placed: placed}
 }
 
 // add adds an axis with its options, the best first.
-func (p *placer) add(options []option, put func(*survey.Placed, option)) {
-	slices.SortStableFunc(options, func(a, b option) int {
-		order, _ := p.order.Compare(&a.merit, &b.merit)
-		return order
-	})
+func (p *placer) add(options []count.Option, put func(*survey.Placed, count.Pair)) {
+	count.Sort(p.order, options)
 	p.axes = append(p.axes, axis{options, put})
 }
 
 func (p *placer) addEnds() {
 	w := p.wall
-	p.add(p.endOptions(false), func(to *survey.Placed, o option) {
+	p.add(p.endOptions(false), func(to *survey.Placed, o count.Pair) {
 		if !w.Found.Left.Meets {
-			to.Left = o.low
+			to.Left = o.Low
 		}
 	})
-	p.add(p.endOptions(true), func(to *survey.Placed, o option) {
+	p.add(p.endOptions(true), func(to *survey.Placed, o count.Pair) {
 		if !w.Found.Right.Meets {
-			to.Right = o.low
+			to.Right = o.Low
 		}
 	})
-	var heads []option
+	var heads []count.Option
 	for _, y := range w.Places.Heads(p.line) {
-		heads = append(heads, option{low: y, merit: w.Bounds.AtHead(y, p.line, p.edge)})
+		heads = append(heads, count.Option{Pair: count.Pair{Low: y}, Merit: w.Bounds.AtHead(y, p.line, p.edge)})
 	}
-	p.add(heads, func(to *survey.Placed, o option) {
+	p.add(heads, func(to *survey.Placed, o count.Pair) {
 		if !w.Found.Head.Meets {
-			to.Head = o.low
+			to.Head = o.Low
 		}
 	})
 }
 
-func (p *placer) endOptions(right bool) []option {
-	var out []option
+func (p *placer) endOptions(right bool) []count.Option {
+	var out []count.Option
 	for _, x := range p.wall.Places.Ends(p.edge, right) {
-		out = append(out, option{low: x, merit: p.wall.Bounds.AtEnd(right, x, p.line, p.edge)})
+		out = append(out, count.Option{Pair: count.Pair{Low: x}, Merit: p.wall.Bounds.AtEnd(right, x, p.line, p.edge)})
 	}
 	return out
 }
@@ -414,17 +406,9 @@ func (p *placer) addOpenings() {
 	w := p.wall
 	for _, i := range w.Free() {
 		p.axes = append(p.axes,
-			axis{optionsOf(w.Places.Level(i, p.edge)), func(to *survey.Placed, o option) { to.Openings[i].Left, to.Openings[i].Right = o.low, o.high }},
-			axis{optionsOf(w.Places.Upright(i, p.line)), func(to *survey.Placed, o option) { to.Openings[i].Bottom, to.Openings[i].Top = o.low, o.high }})
+			axis{w.Places.Level(i, p.edge), func(to *survey.Placed, o count.Pair) { to.Openings[i].Left, to.Openings[i].Right = o.Low, o.High }},
+			axis{w.Places.Upright(i, p.line), func(to *survey.Placed, o count.Pair) { to.Openings[i].Bottom, to.Openings[i].Top = o.Low, o.High }})
 	}
-}
-
-func optionsOf(in []count.Option) []option {
-	out := make([]option, len(in))
-	for i, o := range in {
-		out[i] = option{o.Low, o.High, o.Merit}
-	}
-	return out
 }
 
 // oneByOne places the free openings one after the other, each clear of those
@@ -449,8 +433,8 @@ func (p *placer) clear(at []int, first, i int) {
 	}
 	for sum := 0; sum < len(p.axes[i].options)+len(p.axes[i+1].options); sum++ {
 		for x := max(0, sum-len(p.axes[i+1].options)+1); x <= min(sum, len(p.axes[i].options)-1); x++ {
-			p.axes[i].put(&set.Placed, p.axes[i].options[x])
-			p.axes[i+1].put(&set.Placed, p.axes[i+1].options[sum-x])
+			p.axes[i].put(&set.Placed, p.axes[i].options[x].Pair)
+			p.axes[i+1].put(&set.Placed, p.axes[i+1].options[sum-x].Pair)
 			if !p.wall.Places.Overlap(set.Placed) {
 				at[i], at[i+1] = x, sum-x
 				return

@@ -129,7 +129,7 @@ func TestOptionsOfAnAxisPromiseEverLess(t *testing.T) {
 			for _, a := range p.axes {
 				require.NotEmpty(t, a.options)
 				for k := 1; k < len(a.options); k++ {
-					order, _ := p.order.Compare(&a.options[k-1].merit, &a.options[k].merit)
+					order, _ := p.order.Compare(&a.options[k-1].Merit, &a.options[k].Merit)
 					require.LessOrEqual(t, order, 0)
 				}
 			}
