@@ -293,6 +293,7 @@ const tries = 240
 func (h *hunt) step(cut *cutoff) {
 	before := h.work()
 	defer func() { h.own += h.work() - before }()
+	h.depth = based
 	h.bound()
 	c := h.queue.take()
 	h.short = false
