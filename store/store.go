@@ -7,6 +7,7 @@ import (
 	"errors"
 	"fmt"
 	"net/url"
+	"path/filepath"
 	"strings"
 	"time"
 
@@ -102,6 +103,10 @@ func (s *Store) ready(ctx context.Context, steps []migrations.Step, last note) e
 
 // connect gives a handle of one connection to a file that is not held.
 func connect(path, mode string, settings ...string) (*sql.DB, error) {
+	path, err := filepath.Abs(path) // in the address of a file a name without its folder would be a machine's
+	if err != nil {
+		return nil, err
+	}
 	file, err := sqlite.NewConnector(dsn(path, mode, settings...))
 	if err != nil {
 		return nil, err

@@ -77,4 +77,12 @@ func TestABackupIsMadeWhileTheProgramServes(t *testing.T) {
 		assert.NotZero(t, code, says)
 		assert.Contains(t, errs, says)
 	}
+
+	t.Chdir(folder) // as people type it: by a name in the folder they stand in
+	code, _, errs = command(t, "", "backup", "here.db", "--data", "jobs.db")
+	require.Zero(t, code, errs)
+	code, _, errs = command(t, "", "backup", "deep/er.db", "--data", "jobs.db")
+	require.Zero(t, code, errs)
+	code, _, errs = command(t, "", "restore", "deep/er.db", "--data", "other.db")
+	require.Zero(t, code, errs)
 }
