@@ -22,6 +22,8 @@ func TestWhatALegLeavesOfATileIsSure(t *testing.T) {
 	require.Equal(t, [2]int{0, 0}, slivers("1000x652 300x300+2 leg=120"))
 	require.Equal(t, [2]int{1, 1}, slivers("1000x652 300x300+2 leg=40 pipe=700,-100,30"), "a pipe in the row, but in another tile")
 	require.Equal(t, [2]int{0, 1}, slivers("1000x652 300x300+2 leg=40 pipe=250,20,30"), "what a pipe leaves of the tile is not known")
+	require.Equal(t, [2]int{0, 1}, slivers("1000x652 300x300+2 leg=40 window=200,60,10,30"), "nor what a window leaves")
+	require.Equal(t, [2]int{1, 1}, slivers("1000x652 300x300+2 leg=40 window=320,60,10,30"), "a window in another tile")
 }
 
 // By hand: the left end is free between 0 and 70 beside a leg of 100. Placed at 70 it

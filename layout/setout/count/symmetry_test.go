@@ -175,8 +175,13 @@ func TestALegByItselfIsTheSameInTheMirror(t *testing.T) {
 			}
 			for i := range a {
 				box := a[i].Face.Bounds()
-				if box.Right <= found.Base[0].Readings[1].At && box.Bottom < 0 && box.Top > 0 {
+				if front := found.Base[0].Readings[1].At; box.Right <= front && box.Bottom < 0 && box.Top > 0 {
 					higher++
+					for k := range a { // beside what goes over the rim there is a joint
+						if b := a[k].Face.Bounds(); b.Left >= front && b.Bottom < box.Top {
+							require.GreaterOrEqual(t, b.Left-box.Right, room.Joint)
+						}
+					}
 				}
 				box.Left, box.Right = found.Width-box.Right, found.Width-box.Left
 				require.Positive(t, image[box], "no image of %v", a[i].Face)

@@ -65,6 +65,9 @@ func TestAFreeEndByHand(t *testing.T) {
 	_, bands = thin.Bounds.standingEnds(0, thin.Bounds.rows.at(0))
 	m := thin.Bounds.zones.at(true, 610*mm, 0, bands, nil)
 	require.Equal(t, 5, m.Unworkable, "6 of each")
+	low := drawWall("800x100 300x100+2 right=700..800")
+	_, bands = low.Bounds.standingEnds(0, low.Bounds.rows.at(0))
+	require.Equal(t, 1, low.Bounds.zones.at(true, 720*mm, 0, bands, nil).Work, "of a wall one course high that course")
 }
 
 // Beside a free end nothing is claimed of courses into which a free opening or a pipe may
@@ -117,21 +120,22 @@ func TestWhereTileRunsFromAFreeEnd(t *testing.T) {
 		x, low, high length.Length
 		from, to     length.Length // both 0 where nothing is sure
 	}{
-		"to the other corner":                     {"1000x600 300x100+2 left=0..200", false, 40, 100, 200, 40, 1000},
-		"from the other corner":                   {"1000x600 300x100+2 right=800..1000", true, 960, 100, 200, 0, 960},
-		"to a window":                             {"1000x600 300x100+2 left=0..80 window=300,100,200,100", false, 50, 200, 300, 50, 300},
-		"from a window":                           {"1000x600 300x100+2 right=900..1000 window=300,100,200,100", true, 950, 200, 300, 400, 950},
-		"past a window over it":                   {"1000x600 300x100+2 left=0..80 window=300,100,200,100", false, 50, 100, 200, 50, 1000},
-		"of a leg, to the front of the tub":       {"1000x600 300x100+2 left=0..200 leg=150", false, 100, -150, -50, 100, 150},
-		"of a leg that ends before it":            {"1000x600 300x100+2 left=0..200 leg=150", false, 180, -150, -50, 0, 0},
-		"over that leg":                           {"1000x600 300x100+2 left=0..200 leg=150", false, 180, 50, 150, 180, 1000},
-		"to an end that leans, far off":           {"1000x600 300x100+2 left=0..80 leanright=0,5", false, 80, 100, 200, 80, 6080},
-		"to one that leans, within three tiles":   {"980x600 300x100+2 left=0..80 leanright=0,5", false, 80, 100, 200, 0, 0},
-		"from one that leans, far off":            {"1000x600 300x100+2 right=920..1000 leanleft=0,5", true, 920, 100, 200, -5080, 920},
-		"from one that leans, within three tiles": {"1000x600 300x100+2 right=900..1000 leanleft=0,5", true, 900, 100, 200, 0, 0},
-		"columns, from the base to a free head":   {"1000x600 100x300+2 columns head=500..600", true, 550, 100, 200, 0, 550},
-		"columns over a window":                   {"1000x600 100x300+2 columns head=500..600 window=80,150,200,100", true, 550, 100, 200, 300, 550},
-		"columns in which a window is":            {"1000x600 100x300+2 columns head=500..600 window=120,50,450,100", true, 520, 125, 165, 0, 0}, // its head stands over the free head
+		"to the other corner":                      {"1000x600 300x100+2 left=0..200", false, 40, 100, 200, 40, 1000},
+		"from the other corner":                    {"1000x600 300x100+2 right=800..1000", true, 960, 100, 200, 0, 960},
+		"to a window":                              {"1000x600 300x100+2 left=0..80 window=300,100,200,100", false, 50, 200, 300, 50, 300},
+		"from a window":                            {"1000x600 300x100+2 right=900..1000 window=300,100,200,100", true, 950, 200, 300, 400, 950},
+		"past a window over it":                    {"1000x600 300x100+2 left=0..80 window=300,100,200,100", false, 50, 100, 200, 50, 1000},
+		"of a leg, to the front of the tub":        {"1000x600 300x100+2 left=0..200 leg=150", false, 100, -150, -50, 100, 150},
+		"of a leg that ends before it":             {"1000x600 300x100+2 left=0..200 leg=150", false, 180, -150, -50, 0, 0},
+		"over that leg":                            {"1000x600 300x100+2 left=0..200 leg=150", false, 180, 50, 150, 180, 1000},
+		"to an end that leans, far off":            {"1000x600 300x100+2 left=0..80 leanright=0,5", false, 80, 100, 200, 80, 6080},
+		"to one that leans, within three tiles":    {"980x600 300x100+2 left=0..80 leanright=0,5", false, 80, 100, 200, 0, 0},
+		"to one that leans away from within three": {"983x600 300x100+2 left=0..80 leanright=0,30", false, 80, 100, 200, 0, 0},
+		"from one that leans, far off":             {"1000x600 300x100+2 right=920..1000 leanleft=0,5", true, 920, 100, 200, -5080, 920},
+		"from one that leans, within three tiles":  {"1000x600 300x100+2 right=900..1000 leanleft=0,5", true, 900, 100, 200, 0, 0},
+		"columns, from the base to a free head":    {"1000x600 100x300+2 columns head=500..600", true, 550, 100, 200, 0, 550},
+		"columns over a window":                    {"1000x600 100x300+2 columns head=500..600 window=80,150,200,100", true, 550, 100, 200, 300, 550},
+		"columns in which a window is":             {"1000x600 100x300+2 columns head=500..600 window=120,50,450,100", true, 520, 125, 165, 0, 0}, // its head stands over the free head
 	} {
 		z := drawWall(c.sketch).Bounds.zones
 		var pair [2]crossing
