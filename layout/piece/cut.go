@@ -163,6 +163,14 @@ func (c *cutter) part(row bond.Row, tile plane.Rect, part layers) {
 	c.emit(&p)
 }
 
+// wholeTile is the piece of a tile that stands whole.
+func (r Rule) wholeTile(row bond.Row, tile plane.Rect) Piece {
+	face := plane.Region{tile.Ring(0)}
+	p := Piece{Row: row.Course, Tile: tile, Face: face, Visible: face, solid: face, Whole: true}
+	r.measure(&p)
+	return p
+}
+
 // sealed tells whether a remainder is only a strip along a boundary that meets
 // something, nowhere wider than sealant may fill beyond the gap. Such a strip
 // is not cut.

@@ -56,11 +56,3 @@ func CutLaid(shape survey.Shape, laid []Laid) (pieces []Piece, bare []Gap) {
 	}
 	return pieces, cover.Gaps()
 }
-
-// wholeTile is the piece of a tile that stands whole.
-func (r Rule) wholeTile(row bond.Row, tile plane.Rect) Piece {
-	face := plane.Region{tile.Ring(0)}
-	p := Piece{Row: row.Course, Tile: tile, Face: face, Visible: face, solid: face, Whole: true}
-	r.measure(&p)
-	return p
-}
