@@ -138,6 +138,7 @@ var arrows = []arrow{
 	{"layout/niche", "layout/bond", "the bond of the wall goes on"},
 	{"layout/niche", "layout/piece", "faces are cut as walls are"},
 	{"layout/niche", "layout/plan", "what it lays is part of a wall"},
+	{"layout/niche", "layout/setout/count", "the course a top begins with is judged as a wall is"},
 	{"layout/niche", "layout/setout", "a back with a tile of its own is set out"},
 	{"layout/niche", "layout/trim", "a top has trim along its open edges"},
 	{"layout/strip", "layout/length", "a strip stands between places"},

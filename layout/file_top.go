@@ -18,6 +18,7 @@ type topFile struct {
 	Slab   bool        `json:"slab,omitempty"`
 	Tile   string      `json:"tile,omitempty"` // the name of a tile of its own
 	Pieces []pieceFile `json:"pieces"`
+	Runs   []runFile   `json:"runs"` // as those of a wall, between "front" and "back"
 	Trim   []trimFile  `json:"trim,omitempty"`
 }
 
@@ -29,7 +30,7 @@ func topOf(w Wall) *topFile {
 	}
 	out := &topFile{Kind: string(t.Found.Kind), Letter: t.Wall.Found.Letter, Front: t.Front.Millimetres(), Rise: t.Rise.Millimetres(),
 		At: [2]mm{t.Origin.X.Millimetres(), t.Origin.Y.Millimetres()}, Edge: string(t.Found.How), Region: ringsOf(t.Shape.Region), Slab: t.Slab,
-		Pieces: make([]pieceFile, len(t.Pieces)), Trim: topTrimOf(t.Trim)}
+		Pieces: make([]pieceFile, len(t.Pieces)), Runs: runsOf(t.Runs), Trim: topTrimOf(t.Trim)}
 	if t.Found.Face.Tile != nil {
 		out.Tile = t.Tile.Name
 	}

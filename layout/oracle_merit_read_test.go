@@ -96,6 +96,7 @@ type wallDoc struct {
 		} `json:"readings"`
 	} `json:"head"`
 	Openings []openingDoc `json:"openings"`
+	Top      *topDoc      `json:"top"`
 }
 
 type endDoc struct {
@@ -172,6 +173,7 @@ type planWallDoc struct {
 	Marks  marks        `json:"marks"`
 	Pieces []pieceDoc   `json:"pieces"`
 	Runs   []planRunDoc `json:"runs"`
+	Top    *planTopDoc  `json:"top"`
 }
 
 type pieceDoc struct {
@@ -218,6 +220,7 @@ type judge struct {
 	plumb                      bool
 	metric                     bool
 	walls                      []judgedWall
+	tops                       []*judge // each as a room of one wall
 }
 
 // The two directions in which a piece is measured.
@@ -266,6 +269,9 @@ func judged(t require.TestingT, job []byte, plan planDoc) *judge {
 	for i := range j.walls {
 		j.pieces(t, i)
 		j.runs(i)
+		if top := j.top(t, i); top != nil {
+			j.tops = append(j.tops, top)
+		}
 	}
 	return j
 }

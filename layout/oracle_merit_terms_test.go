@@ -147,6 +147,7 @@ func (j *judge) terms() (m terms) {
 		m.work += j.work(w)
 		m.find += j.findable(w)
 	}
+	j.onTops(&m)
 	for _, list := range []*shares{&m.sight.runs, &m.low.runs, &m.rim, &m.head} {
 		slices.SortFunc(*list, share.compare)
 	}

@@ -33,6 +33,7 @@ func Solve(ctx context.Context, job survey.Job) (Plan, error) {
 	if err := strip.Lay(ctx, room, chosen, walls); err != nil {
 		return Plan{}, err
 	}
+	setout.WithTops(&chosen, room, walls)
 	plan := Plan{Room: room, Setout: chosen, Walls: walls, Doubts: doubt.Raise(room, job)}
 	plan.Findings = finding.Judge(finding.Input{Room: room, Setout: chosen, Walls: walls})
 	return plan, nil

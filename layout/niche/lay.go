@@ -80,6 +80,9 @@ func (b *box) phase(f *plan.Face) (line, edge length.Length) {
 		} else if f.Own {
 			up = box.Bottom
 		}
+		if b.start != nil {
+			along = *b.start
+		}
 	case survey.TopFace:
 		up = box.Top - f.Tile.Height
 	}

@@ -84,6 +84,7 @@ type box struct {
 	letter  string
 	lies    *survey.FaceFound // what is laid on the top of a wall
 	skip    int               // courses of the bond that are passed over under it
+	start   *length.Length    // where a tile of its first row begins, with a tile of its own
 }
 
 func newBox(room survey.Room, s plan.Setout, w *plan.Wall, opening int) *box {

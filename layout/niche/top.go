@@ -6,6 +6,7 @@ import (
 	"coursewright/layout/length"
 	"coursewright/layout/plan"
 	"coursewright/layout/plane"
+	"coursewright/layout/setout/count"
 	"coursewright/layout/survey"
 	"coursewright/layout/trim"
 )
@@ -15,7 +16,8 @@ import (
 type crown struct {
 	box
 	top               *survey.TopFound
-	left, right, back bool // open
+	bond              *count.Top // where the wall's bond goes on upon it, or nil
+	left, right, back bool       // open
 }
 
 // topOf lays the top of a wall, or gives nil where its head has none.
@@ -25,72 +27,42 @@ func topOf(room survey.Room, s plan.Setout, wall int, w *plan.Wall) *plan.Top {
 		return nil
 	}
 	head := w.Start.Placed.Head
-	front := head + w.Found.Head.Inset(room) + found.Lined // the stop as typed, and what stands on boards there
+	front := w.Found.TopFront(room, head)
 	laid, at, edge := s.At(room, wall, w.Start.At(0), head-1)
 	on := *w
 	on.Start.Edge = edge
-	c := crown{top: found, left: !w.Found.Left.Meets, right: !w.Found.Right.Meets, back: found.Open()}
+	c := crown{top: found, bond: count.NewTop(&laid, w.Found, s.Hand), left: !w.Found.Left.Meets, right: !w.Found.Right.Meets, back: found.Open()}
 	c.box = box{room: laid, setout: at, wall: &on, gap: room.Joint, letter: w.Found.Letter + "-T", lies: &found.Face}
 	if found.Gap != nil {
 		c.gap = *found.Gap
 	}
-	c.hole = survey.Edges{Left: c.end(w.Found.Left, 0, front, -1), Right: c.end(w.Found.Right, w.Found.Width, front, 1), Bottom: head, Top: head}
+	flat, begins := w.Found.FlatTop(laid, w.Start.Placed)
+	c.hole = survey.Edges{Left: begins, Right: begins + flat.Width, Bottom: head, Top: head}
 	f := c.face(front)
 	if found.Face.Slab > 0 {
 		c.slab(&f)
 	} else {
-		c.lay(&f)
+		c.lay(&f, flat)
 	}
 	c.number(&f)
 	c.mitred(&f)
 	c.trim(&f)
-	return &plan.Top{Face: f, Found: found, Front: front, Rise: found.Rise(found.Deepest(), room.Units)}
+	f.Runs = plan.FindRuns(c.roomOf(&f), f.Wall)
+	return &plan.Top{Face: f, Found: found, Front: front, Skip: c.skip, Rise: found.Rise(found.Deepest(), room.Units)}
 }
 
-// lay cuts the top as the bond goes on, or, where that leaves slivers, from the course of
-// the bond on that leaves the fewest: a curb has but one row.
-func (c *crown) lay(f *plan.Face) {
+// lay cuts the top as the bond goes on: from the course after the wall's highest, or,
+// where that leaves something poor, from another. One with a tile or bond of its own
+// begins where that is best by the order of merit, its front row whole.
+func (c *crown) lay(f *plan.Face, flat survey.WallFound) {
+	switch own := c.roomOf(f); {
+	case c.bond != nil:
+		c.skip = c.bond.At(count.Setting{Line: c.line(), Edge: c.wall.Start.Edge, Placed: c.wall.Start.Placed}).Skip
+	case f.Own && own.Bond.Coursed():
+		edge := count.BestStart(&own, flat, c.setout.Hand)
+		c.start = &edge
+	}
 	c.cut(f)
-	if f.Own || !c.room.Bond.Coursed() || c.room.Bond.Plumb {
-		return
-	}
-	for c.skip = 1; int64(c.skip) < c.room.Bond.Den && slivers(f) > 0; c.skip++ {
-		other := *f
-		if c.cut(&other); slivers(&other) < slivers(f) {
-			*f = other
-		}
-	}
-}
-
-// slivers counts the pieces of a face that are slivers or less.
-func slivers(f *plan.Face) (n int) {
-	for _, p := range f.Pieces {
-		if p.Sliver || p.Unworkable {
-			n++
-		}
-	}
-	return n
-}
-
-// end is where the top comes to at an end of its wall: the face of the tile on the wall
-// it meets there, as that leans, or the finished edge.
-func (c *crown) end(e survey.EndFound, boards, y, out length.Length) length.Length {
-	switch {
-	case e.Meets && (e.Beyond >= 0 || e.Against):
-		return boards + e.Off(y) - out*(c.room.Bed+c.room.Tile.Thickness)
-	case e.Meets:
-		return boards + e.Off(y)
-	case e.Outside != nil:
-		return boards + out*e.Outside.Past
-	}
-	at := c.wall.Start.Placed.Left
-	if out > 0 {
-		at = c.wall.Start.Placed.Right
-	}
-	if e.Trim != nil {
-		at += out * (e.Trim.Width + c.room.Joint)
-	}
-	return at
 }
 
 // face is the top before anything is laid on it.

@@ -95,6 +95,7 @@ func (b *beside) part(wall int, by []int, n int) (survey.WallFound, side) {
 		delete(w.MarkPins, survey.HeadMark)
 	}
 	w.Base = withoutLegsBeyond(w.Base, from, to)
+	w.Head.Top = nil // it goes on over all parts
 	w.Pin = b.pin(wall, by, n)
 	w.Openings, w.Fixtures = nil, nil
 	for k, o := range b.room.Walls[wall].Openings {

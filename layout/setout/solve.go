@@ -4,6 +4,7 @@ package setout
 
 import (
 	"context"
+	"slices"
 
 	"coursewright/layout/length"
 	"coursewright/layout/piece"
@@ -61,6 +62,15 @@ func told(s *plan.Setout, room survey.Room, walls []plan.Wall) {
 	}
 	s.Least = tell.Least(walls)
 	s.Holds = tell.Holds(room, walls)
+	s.Reasons = tell.Reasons(s, room, walls)
+}
+
+// WithTops tells the set-out of a room anew once the tops of its walls are laid.
+func WithTops(s *plan.Setout, room survey.Room, walls []plan.Wall) {
+	if !slices.ContainsFunc(walls, func(w plan.Wall) bool { return w.Top != nil }) || !room.Bond.Coursed() {
+		return
+	}
+	s.Least = tell.Least(walls)
 	s.Reasons = tell.Reasons(s, room, walls)
 }
 

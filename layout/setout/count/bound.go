@@ -151,8 +151,12 @@ func (b *Bounds) movable(right bool, along length.Length, bands pattern, slow []
 	return best
 }
 
-// addLevelMarks adds what the marks along the wall give at best.
+// addLevelMarks adds what the marks along the wall give at best, and its top.
 func (b *Bounds) addLevelMarks(m *merit.Merit, edge length.Length) {
+	if b.w.top != nil {
+		on := b.w.leastOnTop(edge)
+		*m = m.Plus(&on)
+	}
 	x := b.w.level(edge)
 	if !b.w.movesEnd() {
 		m.Exposed += b.marks.exposed(x, b.w.outer)

@@ -40,6 +40,10 @@ func (t *tally) counted(s Setting, box plane.Rect) Counted {
 	}
 	t.marks.add(m, s, box)
 	t.addFeet(m, s.Line)
+	if t.w.top != nil {
+		on := t.w.top.At(s)
+		c.Merit = m.Plus(&on.Merit)
+	}
 	return c
 }
 

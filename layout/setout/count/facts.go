@@ -18,6 +18,7 @@ type facts struct {
 	bond  bond.Coursed
 	frame frame
 	rule  piece.Rule
+	top   *Top // what lies on the wall, where its bond goes on there
 
 	shifts []length.Length // of the classes along the rows
 	outer  survey.Placed   // measured marks, and free ones where they leave most wall
@@ -32,6 +33,7 @@ func newFacts(room *survey.Room, found survey.WallFound, hand survey.Hand) *fact
 	w.shifts = w.bond.Shifts()
 	w.outer, w.free = outermost(w.found)
 	w.field = w.found.Shape(room.Units, w.without(w.outer))
+	w.top = NewTop(room, found, hand)
 	w.rule = piece.RuleFor(*room, w.found, w.field.Sides)
 	for i, o := range w.found.Openings {
 		if o.Kind == survey.Pipe {

@@ -76,6 +76,7 @@ func (f *fold) foldHead() {
 		return
 	}
 	h.Stops.From, h.Stops.To = h.Stops.From-by, h.Stops.To-by
+	h.Top = nil // what lies on it follows, its courses begun anew over the band
 	h.Readings = slices.Clone(h.Readings)
 	for i := range h.Readings {
 		h.Readings[i].Value -= by

@@ -2,6 +2,7 @@ package tell
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"coursewright/layout/merit"
@@ -11,11 +12,16 @@ import (
 	"coursewright/layout/survey"
 )
 
-// Least is the piece with the smallest share among the runs in sight.
+// Least is the piece with the smallest share among the runs in sight, of walls and of
+// tops where they are laid.
 func Least(walls []plan.Wall) plan.Least {
 	best := plan.Least{Share: piece.Share{Num: 1, Den: 1}}
 	for i, w := range walls {
-		for _, r := range w.Runs {
+		runs := w.Runs
+		if w.Top != nil {
+			runs = append(slices.Clone(runs), w.Top.Runs...)
+		}
+		for _, r := range runs {
 			if !r.Low && r.Share.Less(best.Share) {
 				best = plan.Least{Wall: i, Piece: r.Piece, Size: r.Least, Share: r.Share}
 			}
@@ -50,6 +56,9 @@ func Reasons(s *plan.Setout, room survey.Room, walls []plan.Wall) []string {
 	}
 	for _, w := range walls {
 		out = append(out, because(room, w))
+		if w.Top != nil && !w.Top.Slab {
+			out = append(out, onTop(room, w.Top))
+		}
 	}
 	for _, l := range s.Lines {
 		if l.Term != merit.None {
