@@ -32,6 +32,10 @@ func TestCoursesAreNumberedFromTheLowestOfTheRoom(t *testing.T) {
 	require.Equal(t, []string{"A-04-01", "A-04-02", "A-05-01"}, idsOf(walls[0]))
 	require.Equal(t, []string{"B-01-01", "B-02-01", "B-02-02", "B-04-01"}, idsOf(walls[1]))
 	require.Equal(t, 4, walls[0][0].Course)
+
+	high := [][]piece.Piece{nil, rowsOf(5, 6), rowsOf(3)}
+	piece.Number(high, []string{"A", "B", "C"}, false)
+	require.Equal(t, []string{"B-03-01", "B-04-01"}, idsOf(high[1]), "a wall without a piece has no lowest course")
 }
 
 // Columns are counted on each wall by itself.
