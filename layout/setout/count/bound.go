@@ -154,7 +154,7 @@ func (b *Bounds) movable(right bool, along length.Length, bands pattern, slow []
 // addLevelMarks adds what the marks along the wall give at best, and its top.
 func (b *Bounds) addLevelMarks(m *merit.Merit, edge length.Length) {
 	if b.w.top != nil {
-		on := b.w.leastOnTop(edge)
+		on := b.w.top.least(edge)
 		*m = m.Plus(&on)
 	}
 	x := b.w.level(edge)

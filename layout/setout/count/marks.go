@@ -47,7 +47,7 @@ func off(g grid, free bool, low, high length.Length) (n, built int) {
 
 // Fixed is what measured marks give with a start on a line, and a top whose ends are measured.
 func (m *Marks) Fixed(line, edge length.Length) merit.Merit {
-	sum := m.w.leastOnTop(edge)
+	sum := m.w.top.least(edge)
 	x, y := m.w.level(edge), m.w.upright(line)
 	for _, o := range m.w.typed.Openings {
 		if o.Kind == survey.Pipe {

@@ -41,7 +41,7 @@ func NewTop(room *survey.Room, found survey.WallFound, hand survey.Hand) *Top {
 	if !found.Head.Top.GoesOn() || !room.Bond.Coursed() {
 		return nil
 	}
-	t := &Top{room: *room, found: found, hand: hand, order: merit.OrderFor(room.Prefer), walls: map[[3]length.Length]flatTop{}, known: map[topKey]OnTop{}}
+	t := &Top{room: *room, found: WithPins(found), hand: hand, order: merit.OrderFor(room.Prefer), walls: map[[3]length.Length]flatTop{}, known: map[topKey]OnTop{}}
 	if t.room.Bond.Plumb {
 		t.room.Bond = survey.BondRule{Kind: survey.Stack, Den: 1}
 	}
@@ -124,13 +124,19 @@ func (t *Top) flat(at [3]length.Length, p survey.Placed) flatTop {
 	return f
 }
 
-// leastOnTop is what no set-out with a start can beat on the wall's top; nothing is sure
-// where its ends or its head may stand elsewhere.
-func (w *facts) leastOnTop(edge length.Length) merit.Merit {
-	if w.top == nil || !w.fixedEnds() || w.moves(survey.SideHead) {
+// least is what no set-out with a start can beat on the top; nothing is sure where the
+// ends of its wall or its head may stand elsewhere, or where there is none.
+func (t *Top) least(edge length.Length) merit.Merit {
+	if t == nil {
 		return merit.Merit{}
 	}
-	return w.top.Best(Setting{Edge: edge, Placed: w.outer})
+	w := t.found
+	for _, e := range [...]survey.EndFound{w.Left, w.Right, {Stops: w.Head.Stops}} {
+		if !e.Meets && e.Stops.Free() {
+			return merit.Merit{}
+		}
+	}
+	return t.Best(Setting{Edge: edge, Placed: survey.Placed{Left: w.Left.Stops.From, Right: w.Right.Stops.From, Head: w.Head.Stops.From}})
 }
 
 // BestStart is the start of a wall that stands as measured, its base row whole, that is
