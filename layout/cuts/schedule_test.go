@@ -95,6 +95,16 @@ func TestSizes(t *testing.T) {
 			Kind: "notch", Factory: []string{"left", "bottom", "right", "top"}, Cut: []string{"left", "bottom", "right", "top"},
 			Size: Size{Width: 8 * inch, Height: 4 * inch, Left: 4 * inch, Right: 4 * inch, Bottom: 8 * inch, Top: 8 * inch,
 				Notches: []Notch{{Left: 3 * inch, Right: 2 * inch, Below: inch, Above: inch}}}}},
+		{"a foot before a tub whose rim bends within the tile", cut("B-01-12", piece.Taper|piece.Notch, []plane.Side{4},
+			plane.Ring{corner(0, 0, 0), corner(3, 0, 4), corner(3, 1, 4), corner(5, 1, 4), corner(8, 2, 0), corner(8, 4, 0), corner(0, 4, 0)}), Cut{
+			Kind: "taper, notch", Factory: []string{"left", "bottom", "right", "top"}, Cut: []string{"bottom", "right"},
+			Size: Size{Width: 8 * inch, Height: 4 * inch, Left: 4 * inch, Right: 4 * inch, Bottom: 8 * inch, Top: 8 * inch,
+				Notches: []Notch{{Left: 3 * inch, Above: 2 * inch}}}}},
+		{"the same across the first corner of its outline", cut("B-01-13", piece.Taper|piece.Notch, []plane.Side{4},
+			plane.Ring{corner(5, 1, 4), corner(5, 0, 0), corner(8, 0, 0), corner(8, 4, 0), corner(0, 4, 0), corner(0, 2, 4), corner(3, 1, 4)}), Cut{
+			Kind: "taper, notch", Factory: []string{"left", "bottom", "right", "top"}, Cut: []string{"left", "bottom"},
+			Size: Size{Width: 8 * inch, Height: 4 * inch, Left: 4 * inch, Right: 4 * inch, Bottom: 8 * inch, Top: 8 * inch,
+				Notches: []Notch{{Right: 3 * inch, Above: 2 * inch}}}}},
 		{"a hole", cut("B-01-06", piece.Hole, []plane.Side{6}, plane.Rect{Right: 8 * inch, Top: 4 * inch}.Ring(0),
 			plane.Ring{corner(3, 2, 6), corner(4, 3, 6), corner(5, 2, 6), corner(4, 1, 6)}), Cut{
 			Kind: "hole", Factory: []string{"left", "bottom", "right", "top"},

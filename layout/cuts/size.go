@@ -73,8 +73,9 @@ func (w work) sides() (left, right, bottom, top length.Length) {
 }
 
 // notches finds the bites: runs of corners where the outline turns inwards,
-// each with the corner before and after it; and openings wholly within the piece.
-// Rims of pipes are holes instead.
+// each with the edges before and after it, as far as these go on towards the
+// same side: the rim of a tub may bend within the bite; and openings wholly within
+// the piece. Rims of pipes are holes instead.
 func (w work) notches(step length.Length) []Notch {
 	ring := w.face[0]
 	var all []Notch
@@ -82,14 +83,11 @@ func (w work) notches(step length.Length) []Notch {
 		if !w.inward(i) || w.inward((i+len(ring)-1)%len(ring)) {
 			continue // not the first corner of a run
 		}
-		run := plane.Ring{ring[(i+len(ring)-1)%len(ring)]}
-		for k := i; ; k = (k + 1) % len(ring) {
-			run = append(run, ring[k])
-			if !w.inward(k) {
-				break
-			}
+		last := i
+		for w.inward(last % len(ring)) {
+			last++
 		}
-		all = append(all, w.notch(run, step))
+		all = append(all, w.notch(w.bite(i, last), step))
 	}
 	for _, ring := range w.face[1:] {
 		if ring.Area2() < 0 && !w.pipe(ring[0].On) {
@@ -106,6 +104,25 @@ func (w work) notch(corners plane.Ring, step length.Length) Notch {
 		Left: b.Left.FloorTo(step), Right: (w.box.Width() - b.Right).FloorTo(step),
 		Below: b.Bottom.FloorTo(step), Above: (w.box.Height() - b.Top).FloorTo(step),
 	}
+}
+
+// bite lists the corners of a notch that turns inwards from corner first to the
+// one before last, counted on past the end of the ring.
+func (w work) bite(first, last int) plane.Ring {
+	ring := w.face[0]
+	corner := func(i int) plane.Corner { return ring[(i+len(ring))%len(ring)] }
+	side := func(i int) int { return facing(corner(i).Point, corner(i+1).Point) }
+	for side(first-2) == side(first-1) {
+		first--
+	}
+	for side(last-1) == side(last) {
+		last++
+	}
+	var run plane.Ring
+	for i := first - 1; i <= last; i++ {
+		run = append(run, corner(i))
+	}
+	return run
 }
 
 // inward tells whether the outline turns right at corner i, towards another
