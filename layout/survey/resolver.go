@@ -56,6 +56,20 @@ func (b bounds) text(s length.System) string {
 	return "a length from " + low.Format(s, 0) + " to " + high.Format(s, 0)
 }
 
+// want says what bounds ask for where nothing too long was found: of a length that
+// only the widest wall bounds, the least alone, because no room comes near that.
+func (b bounds) want(s length.System) string {
+	switch {
+	case b.high != widestWall || b.low < 0:
+		return b.text(s)
+	case b.low == 0:
+		return "a length of 0 or more"
+	case b.low == 1:
+		return "a length over 0"
+	}
+	return "a length of at least " + b.low.Format(s, 0)
+}
+
 // usual picks the default of formats.md for the job's system.
 func (r *resolver) usual(imperial, metric length.Length) length.Length {
 	if r.units == length.Metric {
@@ -77,11 +91,13 @@ func (r *resolver) read(v value, b bounds, parse func(string, length.System) (le
 	before := len(r.faults)
 	switch {
 	case v.text == "":
-		r.faults.add(v.path, "nothing", b.text(r.units))
+		r.faults.add(v.path, "nothing", b.want(r.units))
 	case errors.As(err, &refused):
 		r.faults.add(v.path, quote(v.text)+", which "+refused.Problem, refused.Want)
-	case l < b.low || l > b.high:
+	case l > b.high:
 		r.faults.add(v.path, quote(v.text), b.text(r.units))
+	case l < b.low:
+		r.faults.add(v.path, quote(v.text), b.want(r.units))
 	default:
 		return l
 	}
