@@ -28,7 +28,7 @@ func (a *asker) openings() {
 				}
 				if by := o.Overlap(other); by > 0 && o.Measured() && other.Measured() {
 					a.ask(Doubt{Rule: Into, Path: a.placePath(i, k), Wall: i,
-						Text: fmt.Sprintf("On %s %s reaches into %s by %s.", w.Name, called(o), called(other), a.fine(by.CeilTo(a.room.Units.FineStep())))},
+						Text: fmt.Sprintf("On %s %s reaches into %s by %s.", w.Name, o.Called(), other.Called(), a.fine(by.CeilTo(a.room.Units.FineStep())))},
 						a.placePath(i, j))
 				}
 			}
@@ -43,14 +43,6 @@ func (a *asker) placePath(wall, opening int) string {
 		return p + ".at"
 	}
 	return a.markPath(p + ".left")
-}
-
-// called is an opening by its kind and name, once where they are the same.
-func called(o survey.OpeningFound) string {
-	if o.Name == string(o.Kind) {
-		return o.Name
-	}
-	return o.Key()
 }
 
 // field is how far tile may reach on a wall, with free ends at their furthest.
@@ -125,14 +117,14 @@ func (a *asker) hole(i int, o survey.OpeningFound, p string) {
 	left, right := o.Left.To, o.Left.From+o.Width.From
 	switch {
 	case left < f.left && !(passes(!w.Left.Meets) && left+o.Width.To > f.left):
-		out("left", fmt.Sprintf("The %s begins at %s on %s, where tile begins at %s.", called(o), a.say(left), w.Name, a.say(f.left)), a.typed(f.left))
+		out("left", fmt.Sprintf("The %s begins at %s on %s, where tile begins at %s.", o.Called(), a.say(left), w.Name, a.say(f.left)), a.typed(f.left))
 		return
 	case right > f.right && !(passes(!w.Right.Meets) && o.Left.From < f.right):
 		fits := ""
 		if room := f.right - o.Width.From; room >= f.left {
 			fits = a.typed(room)
 		}
-		out("left", fmt.Sprintf("The %s ends at %s on %s, where tile ends at %s.", called(o), a.say(right), w.Name, a.say(f.right)), fits)
+		out("left", fmt.Sprintf("The %s ends at %s on %s, where tile ends at %s.", o.Called(), a.say(right), w.Name, a.say(f.right)), fits)
 		return
 	}
 	a.upright(i, o, p)
@@ -182,9 +174,9 @@ func (a *asker) upright(i int, o survey.OpeningFound, p string) {
 	var text string
 	switch over := o.Bottom.From + o.Height.From; {
 	case o.Bottom.To < base:
-		text = fmt.Sprintf("The %s begins %s on %s, and the %s lies %s.", called(o), a.height(o.Bottom.To), w.Name, what, a.height(base))
+		text = fmt.Sprintf("The %s begins %s on %s, and the %s lies %s.", o.Called(), a.height(o.Bottom.To), w.Name, what, a.height(base))
 	case over > head && !passes:
-		text = fmt.Sprintf("The %s ends %s on %s, and tile ends %s.", called(o), a.height(over), w.Name, a.height(head))
+		text = fmt.Sprintf("The %s ends %s on %s, and tile ends %s.", o.Called(), a.height(over), w.Name, a.height(head))
 	default:
 		return
 	}

@@ -87,7 +87,7 @@ func runsInto(in Input) []place {
 				inside := func(y length.Length) bool { return b.Bottom < y && y < b.Top }
 				if !b.ToHead && e.Left < e.Right && (inside(e.Bottom) || inside(e.Top)) {
 					all = append(all, onPoint(w, plane.Point{X: e.Left, Y: (b.Bottom + b.Top).Half()},
-						fmt.Sprintf("The %s runs into the side of %s, whose edge lies inside it.", b.Name, called(o))))
+						fmt.Sprintf("The %s runs into the side of %s, whose edge lies inside it.", b.Name, o.Called())))
 				}
 			}
 		}

@@ -38,7 +38,7 @@ func whereCut(w plan.Wall, p piece.Piece) string {
 			text, plumb, of = "at the edge of the "+strings.TrimPrefix(b.Name, "band "), false, "on"
 		case survey.OpeningEdge:
 			if o := w.Found.Openings[b.Part.N]; o.Kind != survey.Pipe {
-				text, plumb, of = "beside "+called(o), across, "on"
+				text, plumb, of = "beside "+o.Called(), across, "on"
 			}
 		}
 		if text != "" && plumb == across && !slices.Contains(at, text) {

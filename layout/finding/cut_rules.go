@@ -182,9 +182,9 @@ func offLine(in Input) []place {
 			switch len(sides) {
 			case 0:
 			case 1:
-				all = append(all, onPoint(o.wall, first, fmt.Sprintf("The %s edge of %s is on no joint line.", sides[0], called(o.found))))
+				all = append(all, onPoint(o.wall, first, fmt.Sprintf("The %s edge of %s is on no joint line.", sides[0], o.found.Called())))
 			default:
-				all = append(all, onPoint(o.wall, first, fmt.Sprintf("The %s edges of %s are on no joint line.", list(sides), called(o.found))))
+				all = append(all, onPoint(o.wall, first, fmt.Sprintf("The %s edges of %s are on no joint line.", list(sides), o.found.Called())))
 			}
 		}
 	}

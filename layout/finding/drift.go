@@ -39,7 +39,7 @@ func drift(in Input) []place {
 				continue
 			}
 			n := (w.Start.Placed.Openings[i].Bottom - in.Setout.Line + pitch - 1) / pitch
-			text += fmt.Sprintf(", the sill of %s by %s", called(o), in.fine(vary*n))
+			text += fmt.Sprintf(", the sill of %s by %s", o.Called(), in.fine(vary*n))
 		}
 	}
 	return room(text + ".")

@@ -94,7 +94,7 @@ func flatSills(in Input) []place {
 	in.eachInside(func(wall int, o survey.OpeningFound, inside plan.Inside) {
 		if o.Inside.Faces[survey.SillFace].Tiled && o.Inside.Fall < usual {
 			all = append(all, in.atOpening(wall, inside.Opening, fmt.Sprintf("The sill of %s falls %s per %s to the room, less than %s.",
-				called(o), in.exact(o.Inside.Fall, usual), per, in.exact(usual, usual))))
+				o.Called(), in.exact(o.Inside.Fall, usual), per, in.exact(usual, usual))))
 		}
 	})
 	return all
@@ -110,7 +110,7 @@ func narrowSoft(in Input) []place {
 		}
 		if gap < in.Limits.SoftJoint {
 			all = append(all, in.atOpening(wall, inside.Opening, fmt.Sprintf("The soft joints in %s are %s wide, less than %s.",
-				called(o), in.exact(gap, in.Limits.SoftJoint), in.exact(in.Limits.SoftJoint, in.Limits.SoftJoint))))
+				o.Called(), in.exact(gap, in.Limits.SoftJoint), in.exact(in.Limits.SoftJoint, in.Limits.SoftJoint))))
 		}
 	})
 	return all
@@ -125,9 +125,9 @@ func outsideWalls(known bool) func(Input) []place {
 			switch {
 			case o.Kind != survey.Niche:
 			case known && o.Inside.Behind == "outside":
-				all = append(all, in.atOpening(wall, inside.Opening, capital(called(o))+" is in an outside wall."))
+				all = append(all, in.atOpening(wall, inside.Opening, capital(o.Called())+" is in an outside wall."))
 			case !known && o.Inside.Behind == "":
-				all = append(all, in.atOpening(wall, inside.Opening, "Is the wall of "+called(o)+" an outside wall? Nobody has said."))
+				all = append(all, in.atOpening(wall, inside.Opening, "Is the wall of "+o.Called()+" an outside wall? Nobody has said."))
 			}
 		})
 		return all
@@ -137,7 +137,7 @@ func outsideWalls(known bool) func(Input) []place {
 // waterproofed speaks once of all of them.
 func waterproofed(in Input) []place {
 	var names []string
-	in.eachInside(func(_ int, o survey.OpeningFound, _ plan.Inside) { names = append(names, called(o)) })
+	in.eachInside(func(_ int, o survey.OpeningFound, _ plan.Inside) { names = append(names, o.Called()) })
 	switch len(names) {
 	case 0:
 		return nil

@@ -136,7 +136,7 @@ func runInto(in Input) []place {
 					continue // pipes come through a strip, and nothing else may
 				}
 				if taken(w, k, in.Room.Units).Overlaps(taken(w, j, in.Room.Units)) {
-					all = append(all, onPoint(i, middle(taken(w, k, in.Room.Units)), fmt.Sprintf("%s runs into %s.", capital(called(o)), called(other))))
+					all = append(all, onPoint(i, middle(taken(w, k, in.Room.Units)), fmt.Sprintf("%s runs into %s.", capital(o.Called()), other.Called())))
 				}
 			}
 		}
@@ -172,7 +172,7 @@ func wideNiche(in Input) []place {
 		}
 		if needs > bay {
 			all = append(all, onPoint(o.wall, o.middle(), fmt.Sprintf("%s is %s wide between the tiles, about %s with its tile and lining; "+between+".",
-				capital(called(o.found)), in.tape(wide), in.tape(needs), in.tape(bay))))
+				capital(o.found.Called()), in.tape(wide), in.tape(needs), in.tape(bay))))
 		}
 	}
 	return all
@@ -187,7 +187,7 @@ func glass(in Input) []place {
 		if h := o.edges.Bottom - stand; known && h < in.Limits.GlassHeight && in.nearWet(o) {
 			all = append(all, onPoint(o.wall, plane.Point{X: o.middle().X, Y: o.edges.Bottom},
 				fmt.Sprintf("%s begins %s over the rim, under %s, and is no further than %s from it; a window beside it counts like one that faces it.",
-					capital(called(o.found)), in.tape(h), in.tape(in.Limits.GlassHeight), in.tape(in.Limits.GlassNear))))
+					capital(o.found.Called()), in.tape(h), in.tape(in.Limits.GlassHeight), in.tape(in.Limits.GlassNear))))
 		}
 	}
 	return all
@@ -238,7 +238,7 @@ func eachNiche(one, several string) func(Input) []place {
 		niches := in.openings(survey.Niche)
 		var names []string
 		for _, o := range niches {
-			names = append(names, called(o.found))
+			names = append(names, o.found.Called())
 		}
 		switch len(niches) {
 		case 0:

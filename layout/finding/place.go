@@ -118,14 +118,6 @@ func list(names []string) string {
 	return strings.Join(names, "")
 }
 
-// called is an opening by kind and name, once where they are the same.
-func called(o survey.OpeningFound) string {
-	if o.Name == string(o.Kind) {
-		return o.Name
-	}
-	return o.Key()
-}
-
 func capital(s string) string { return strings.ToUpper(s[:1]) + s[1:] }
 
 // count writes a number with its noun.

@@ -213,7 +213,7 @@ func freeMark(in Input) []place {
 			free := o.Left.Free() || o.Width.Free() || o.Bottom.Free() || o.Height.Free()
 			if e := edges(w, k); o.Kind != survey.Pipe && free && e.Bottom < top {
 				all = append(all, onPoint(i, plane.Point{X: e.Left, Y: e.Bottom},
-					fmt.Sprintf("The %s of %s is still free to move, and tile stands beside it.", called(o), w.Found.Name)))
+					fmt.Sprintf("The %s of %s is still free to move, and tile stands beside it.", o.Called(), w.Found.Name)))
 			}
 		}
 		for _, end := range []struct {

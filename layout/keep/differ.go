@@ -76,7 +76,7 @@ func (d *Difference) marks(units length.System, kept, anew plan.Wall) {
 	d.add(units, "right end of "+name, was.Right, is.Right)
 	d.add(units, "head of "+name, was.Head, is.Head)
 	for i, o := range kept.Found.Openings {
-		a, b, of := was.Openings[i], is.Openings[i], " of "+o.Key()+" on "+name
+		a, b, of := was.Openings[i], is.Openings[i], " of "+o.Called()+" on "+name
 		d.add(units, "left"+of, a.Left, b.Left)
 		d.add(units, "right"+of, a.Right, b.Right)
 		d.add(units, "bottom"+of, a.Bottom, b.Bottom)

@@ -129,7 +129,7 @@ func (b *box) inside(ctx context.Context) (plan.Inside, error) {
 func (b *box) face(is survey.FaceName) plan.Face {
 	found := b.in.Faces[is]
 	f := plan.Face{Is: is, Tile: b.room.Tile, Joint: b.room.Joint, Bond: b.room.Bond, Own: found.Own(), Slab: found.Slab > 0}
-	f.Found = survey.WallFound{Name: is.String() + " of " + called(b.found), Letter: b.letter + "-" + is.String(), Order: b.wall.Found.Order,
+	f.Found = survey.WallFound{Name: is.String() + " of " + b.found.Called(), Letter: b.letter + "-" + is.String(), Order: b.wall.Found.Order,
 		Left: survey.EndFound{Beyond: -1}, Right: survey.EndFound{Beyond: -1}}
 	if found.Tile != nil {
 		f.Tile, f.Joint = *found.Tile, found.Joint
@@ -140,14 +140,6 @@ func (b *box) face(is survey.FaceName) plan.Face {
 	b.shape(&f)
 	f.Found.Width = f.Outline.Bounds().Width()
 	return f
-}
-
-// called is an opening by its kind and name, once where they are the same.
-func called(o survey.OpeningFound) string {
-	if o.Name == string(o.Kind) {
-		return o.Name
-	}
-	return o.Key()
 }
 
 // number gives the pieces of a face their ids and, where the wall goes on, the

@@ -236,7 +236,7 @@ func (a *asker) covers(poor []troubled) []try {
 				continue
 			}
 			path := fmt.Sprintf("walls[%d].openings[%d].sight", t.wall, i)
-			return []try{{Cover, path, fmt.Sprintf("Let the casing of window %s cover the cuts beside it, so that they are out of sight.", o.Name), []Use{{path, "low"}}}}
+			return []try{{Cover, path, fmt.Sprintf("Let the casing of %s cover the cuts beside it, so that they are out of sight.", o.Called()), []Use{{path, "low"}}}}
 		}
 	}
 	return nil

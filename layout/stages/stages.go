@@ -147,11 +147,7 @@ func capital(name string) string { return strings.ToUpper(name[:1]) + name[1:] }
 
 // within is the stage in which the inside of an opening is set.
 func within(o survey.OpeningFound) Stage {
-	name := o.Key()
-	if o.Name == string(o.Kind) {
-		name = o.Name
-	}
-	s := Stage{Name: "Inside of " + name, Do: "The back first, then the sill with its fall to the room, the top, held up until it has hardened, and the sides on the sill. " +
+	s := Stage{Name: "Inside of " + o.Called(), Do: "The back first, then the sill with its fall to the room, the top, held up until it has hardened, and the sides on the sill. " +
 		"Every corner stays open for sealant."}
 	if o.Kind == survey.Window {
 		s.Do = "The sill first, with its fall to the room, then the top, held up until it has hardened, and the sides on the sill. Every corner stays open for sealant."

@@ -1,5 +1,7 @@
 package survey
 
+import "strings"
+
 // Kind is what tile comes to at a boundary, in the words of the job file. The
 // empty kind is a plain cut where tile stops without a finish.
 type Kind string
@@ -61,3 +63,12 @@ const (
 // Key is how a mark of the opening is called in a job's pins and in a plan:
 // “niche NAME”.
 func (o OpeningFound) Key() string { return string(o.Kind) + " " + o.Name }
+
+// Called is how people call the opening: by its kind and name, or by the name alone
+// where that begins with the kind, as a new one's does: "niche", "niche 2".
+func (o OpeningFound) Called() string {
+	if kind := string(o.Kind); o.Name == kind || strings.HasPrefix(o.Name, kind+" ") {
+		return o.Name
+	}
+	return o.Key()
+}

@@ -94,7 +94,7 @@ func (in Input) inside(set Settings) []Line {
 				continue // its pieces are counted
 			}
 			if o.Kind == survey.Window || o.Kind == survey.Niche && set.Niche.Depth <= 0 {
-				all = append(all, Line{Item: "inside of the " + openingName(o), Open: true,
+				all = append(all, Line{Item: "inside of the " + o.Called(), Open: true,
 					Because: "its depth is not given, so its sides are not counted: measure it"})
 			}
 		}
@@ -103,14 +103,6 @@ func (in Input) inside(set Settings) []Line {
 		all = append(all, in.niches(set)...)
 	}
 	return all
-}
-
-// openingName is the name of an opening, behind its kind where that is not in it.
-func openingName(o survey.OpeningFound) string {
-	if o.Name == string(o.Kind) {
-		return o.Name
-	}
-	return o.Key()
 }
 
 // niches is the tile for the returns and backs of niches, each counted in whole

@@ -285,6 +285,8 @@ func sideName(b survey.Boundary, w layout.Wall) string {
 		return "at the top"
 	case survey.BaseSegment:
 		return "at the " + string(b.Kind)
+	case survey.OpeningEdge:
+		return "at " + w.Found.Openings[b.Part.N].Called()
 	}
 	return b.Name
 }
