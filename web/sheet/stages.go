@@ -36,8 +36,8 @@ func (b *book) stageText(s stages.Stage) string {
 		text += fmt.Sprintf("\n%d pieces: %d whole, %d cut.", s.Pieces, s.Whole, s.Pieces-s.Whole)
 	}
 	var have []string
-	for _, c := range s.Cuts {
-		have = append(have, held(fmt.Sprintf("%d × %s", c.Count, c.Group)))
+	for _, c := range s.Ready() {
+		have = append(have, held(c))
 	}
 	if len(have) > 0 {
 		text += " Cuts to have ready: " + strings.Join(have, ", ") + "."

@@ -75,13 +75,7 @@ func numberOr(n int) string {
 	return strconv.Itoa(n)
 }
 
-func stageCuts(s stages.Stage) string {
-	var out []string
-	for _, c := range s.Cuts {
-		out = append(out, fmt.Sprintf("%d × %s", c.Count, c.Group))
-	}
-	return strings.Join(out, ", ")
-}
+func stageCuts(s stages.Stage) string { return strings.Join(s.Ready(), ", ") }
 
 func (w Work) cutPath(id string) templ.SafeURL {
 	return page.JobPath(w.ID, "/work?cut="+id+"#drawing")
