@@ -36,6 +36,7 @@ type fold struct {
 	top    *plan.Top // where it is the top of a wall, alone in the inside
 	name   string
 	kind   survey.Kind
+	built  bool // it stands already, so that nothing is framed for it
 	frames []frame
 	scale  Scale
 	narrow bool   // a narrow screen: the sides are named without their sizes
@@ -54,7 +55,7 @@ func FoldOut(p layout.Plan, wall, inside int, o Options) Scene {
 	}
 	in := p.Walls[wall].Insides[inside]
 	found := p.Walls[wall].Found.Openings[in.Opening]
-	f := &fold{in: in, kind: found.Kind, name: OpeningName(string(found.Kind), found.Name)}
+	f := &fold{in: in, kind: found.Kind, built: found.Inside != nil && found.Inside.Tolerance > 0, name: OpeningName(string(found.Kind), found.Name)}
 	faces := p
 	faces.Walls = nil
 	for _, face := range in.Faces {
@@ -188,7 +189,7 @@ func (f *fold) lines() []string {
 	c := f.in.Clear
 	size := "clear " + f.bare(c.Right-c.Left) + " × " + f.bare(c.Top-c.Bottom) + ", " + f.bare(f.in.Depth) + " deep"
 	out := linesOf(size, f.texts.note, f.room-2*edgeRoom)
-	if f.kind == survey.Niche {
+	if f.kind == survey.Niche && !f.built {
 		r := f.in.Rough
 		framed := "framed " + f.bare(r.Right-r.Left) + " × " + f.bare(r.Top-r.Bottom) + ": " + f.bare(r.Left) + " to " + f.bare(r.Right) +
 			" from the left end, " + f.signed(r.Bottom) + " to " + f.signed(r.Top) + " from the level line"

@@ -54,6 +54,18 @@ func TestFoldOutSaysWhatIsCut(t *testing.T) {
 	assert.Empty(t, FoldOut(p, 9, 0, Options{}).Elements)
 }
 
+// What a niche is framed to is said as long as it is to be framed.
+func TestABuiltNicheIsNotFramed(t *testing.T) {
+	for tolerance, says := range map[string]bool{"": true, "1/8": false} {
+		p := insides(t, func(job *survey.Job) { job.Walls[0].Openings[0].Inside.Tolerance = tolerance })
+		var names []string
+		for _, l := range labels(FoldOut(p, 0, 0, Options{}), Name) {
+			names = append(names, l.Text)
+		}
+		assert.Equal(t, says, strings.Contains(strings.Join(names, " "), "framed "), names)
+	}
+}
+
 // Looking into a niche one sees the pieces of its back, where the drawing of the wall
 // is not of a wall alone.
 func TestTheWallShowsTheBackOfItsNiche(t *testing.T) {
