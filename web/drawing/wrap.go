@@ -16,7 +16,8 @@ const (
 	headRoom  = 5 * px   // between a wall and what is written over it
 	lineReach = 6 * px   // how far lines run past a wall
 	wrapHigh  = 420 * px // how high walls may stand on a narrow screen
-	leastHigh = 300 * px // of the highest wall, on a screen
+	leastHigh = 300 * px // of the highest wall, on a screen, where all do not go into the frame
+	fewHigh   = 240 * px // of the highest wall, where they do
 	pointTo   = 8 * px   // from a pointer to its text
 )
 
@@ -88,7 +89,7 @@ func (w *wrap) lay() {
 			all := w.Scale.On(wide)
 			w.Scale = fit(wide, max(all-over, all/4))
 		}
-		if w.Scale.On(w.over.Height()) < leastHigh { // rather wider than its frame, which scrolls
+		if w.Scale.On(w.over.Height()) < fewHigh { // rather wider than its frame, which scrolls
 			w.Scale = fit(w.over.Height(), leastHigh)
 		}
 	}
