@@ -74,7 +74,7 @@ func (b *book) choices() {
 }
 
 // facts that a client asks for, in this order.
-var facts = []string{"tile", "joint", "pattern", "smallest cut", "cut pieces", "tiles to buy", "price of the tile, where known", "to be talked about"}
+var facts = []string{"tile", "joint", "pattern", "smallest cut", "cut pieces", "tiles to buy", "price of the tile, where known", "warnings to talk over"}
 
 // compared has one column for each of a few choices.
 func (b *book) compared(some []Choice) table {
@@ -92,6 +92,7 @@ func (b *book) compared(some []Choice) table {
 			t.rows[i].cells = append(t.rows[i].cells, fact)
 		}
 	}
+	t.rows = slices.DeleteFunc(t.rows, func(r row) bool { return strings.Join(r.cells[1:], "") == "" })
 	t.helped(b, some)
 	return t
 }

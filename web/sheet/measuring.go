@@ -10,7 +10,8 @@ import (
 )
 
 // measuring prints the walls of the job empty, unfolded on one level line, with
-// numbered boxes to fill in on site. Nothing measured stands on it, so it serves
+// numbered boxes to fill in on site, in the order in which the bench asks for them.
+// Nothing measured stands on it, so it serves
 // the next room of that shape as well. It is to no scale.
 func (b *book) measuring() {
 	b.fitted(subject{title: "Measuring sheet"}, false, func(f *flow) {
@@ -79,11 +80,6 @@ func (m *form) walls(walls []survey.WallFound) {
 		}
 	})
 	m.count(&m.drops, func() { m.down(level, head+formRim) })
-	m.count(&m.floors, func() {
-		for _, w := range m.shapes {
-			m.legsDown(w, level, head+formFloor)
-		}
-	})
 	m.count(&m.noses, func() {
 		for _, w := range m.shapes {
 			if w.legs[0] > 0 {
@@ -92,6 +88,11 @@ func (m *form) walls(walls []survey.WallFound) {
 			if w.legs[1] > 0 {
 				m.across(w.left, w.right-w.legs[1], head+formRim+9*mmPaper)
 			}
+		}
+	})
+	m.count(&m.floors, func() {
+		for _, w := range m.shapes {
+			m.legsDown(w, level, head+formFloor)
 		}
 	})
 	m.y = head + bottom
@@ -242,8 +243,8 @@ func (m *form) meanings() table {
 	}
 	add(m.widths, "Width of each wall, just over what it stands on, board to board.")
 	add(m.drops, "From the level line down to the rim. Stand the tape on the rim, tight to the wall. A corner is measured once and serves both walls.")
-	add(m.floors, "From the level line down to the floor, at the outer edge of the tile.")
 	add(m.noses, "From the corner to the front of the tub.")
+	add(m.floors, "From the level line down to the floor, at the outer edge of the tile.")
 	return t
 }
 
@@ -254,6 +255,7 @@ func (m *form) others(walls []survey.WallFound) table {
 		m.n++
 		t.rows = append(t.rows, row{cells: []string{number(m.n), text, ""}})
 	}
+	add("From the level line up to the ceiling at its lowest corner, or to where tile should stop")
 	for i, w := range walls {
 		if i > 0 && w.Left.Meets && w.Left.Beyond == i-1 {
 			add("Corner of " + walls[i-1].Letter + " and " + w.Letter + ": how far it leans by the top, and to which side")
@@ -262,9 +264,8 @@ func (m *form) others(walls []survey.WallFound) table {
 			add("Outside corner of " + walls[i-1].Letter + " and " + w.Letter + ": the angle between the walls, if it is not square")
 		}
 	}
-	add("From the level line up to the ceiling at its lowest corner, or to where tile should stop")
-	add("Ten tiles with their joints, standing: overall")
 	add("Ten tiles with their joints, lying in a row: overall")
+	add("Ten tiles with their joints, standing: overall")
 	return t
 }
 

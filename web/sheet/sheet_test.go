@@ -233,3 +233,15 @@ func TestNothingMeasuredStandsOnTheMeasuringSheet(t *testing.T) {
 		assert.NotContains(t, text, "2026-05-04", name)
 	}
 }
+
+// The boxes are numbered in the order in which the bench asks, so that one types down
+// the page.
+func TestTheMeasuringSheetAsksInTheOrderOfTheBench(t *testing.T) {
+	file, _ := paged(t, roomOf(t, "jobs/alcove"), Options{Kinds: []Kind{Measuring}})
+	text, last := strings.Join(strings.Fields(tool(t, "pdftotext", "-layout", file, "-")), " "), -1
+	for _, said := range []string{"Width of each wall", "down to the rim", "to the front of the tub", "down to the floor", "up to the ceiling", "leans by the top", "lying in a row", "standing"} {
+		at := strings.Index(text, said)
+		assert.Greater(t, at, last, said)
+		last = at
+	}
+}
