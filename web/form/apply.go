@@ -14,8 +14,8 @@ import (
 //
 //	add PATH [WHAT]    one more element in the list at PATH
 //	remove PATH        drop the element at PATH
-//	free PATH          let the solver place the mark at PATH
-//	measure PATH       type the mark at PATH as one measured value
+//	free PATHS         let the solver place the marks at PATHS
+//	measure PATHS      type the marks at PATHS as one measured value each
 //	set PATH=VALUE     write one field
 //	pin WALL edge|joint|tile=VALUE   pin a start, whichever was pinned before
 //	round PATH WALL    let the band at PATH run round a wall, or leave the wall out
@@ -50,8 +50,8 @@ var verbs = map[string]func(*survey.Job, string) error{
 	"":        func(*survey.Job, string) error { return nil },
 	"add":     add,
 	"remove":  remove,
-	"free":    free,
-	"measure": measure,
+	"free":    each(free),
+	"measure": each(measure),
 	"set":     setOne,
 	"pin":     pin,
 	"round":   round,
@@ -67,6 +67,18 @@ var verbs = map[string]func(*survey.Job, string) error{
 	"confirm": confirm,
 	"use":     use,
 	"spacers": spacers,
+}
+
+// each does to every path what is done to one.
+func each(act func(*survey.Job, string) error) func(*survey.Job, string) error {
+	return func(job *survey.Job, paths string) error {
+		for _, path := range strings.Fields(paths) {
+			if err := act(job, path); err != nil {
+				return err
+			}
+		}
+		return nil
+	}
 }
 
 func setOne(job *survey.Job, rest string) error {

@@ -20,7 +20,7 @@ const (
 // No standard sets a height; 56 to 64 in is usual (how-to pages).
 func bandHeight(job *survey.Job) string { return pick(job, "60", "1500") }
 
-// addBand adds a band round all walls, free within a course or so of where it is
+// addBand adds a band round all walls that are high enough, free within a course or so of where it is
 // wished.
 func addBand(job *survey.Job, what string) error {
 	b := survey.Band{Name: freeName(what, bandNames(*job))}
@@ -35,26 +35,40 @@ func addBand(job *survey.Job, what string) error {
 	default:
 		return fmt.Errorf("a band is a liner, a mosaic, or other tile above a line, not %q", what)
 	}
-	b.Bottom, b.Near = bandPlace(*job)
+	b.Bottom, b.Near, b.Walls = bandPlace(*job)
 	job.Bands = append(job.Bands, b)
 	return nil
 }
 
 // bandPlace is a range round the usual height that holds a joint line whatever the
-// course line, as far as base and head leave room.
-func bandPlace(job survey.Job) (survey.Mark, string) {
+// course line, as far as base and head leave room, and the walls that reach there:
+// none for all, because a bench, a curb and a half wall end under a band.
+func bandPlace(job survey.Job) (bottom survey.Mark, near string, on []string) {
 	job.Bands = nil
 	system, _ := System(job.Units)
 	room, faults := job.Resolve()
 	if len(faults) > 0 {
-		return survey.Mark{At: "0"}, ""
+		return survey.Mark{At: "0"}, "", nil
+	}
+	up, _ := length.Parse(bandHeight(&job), system)
+	up += room.Foot()
+	pitch := (room.Tile.Height + room.Joints[len(room.Joints)-1]).CeilTo(system.Step())
+	all := len(room.Walls)
+	if high := slices.DeleteFunc(slices.Clone(room.Walls), func(w survey.WallFound) bool {
+		_, head := survey.Room{Walls: []survey.WallFound{w}}.Between()
+		return head < up
+	}); len(high) > 0 {
+		room.Walls = high
+	}
+	if len(room.Walls) < all {
+		for _, w := range room.Walls {
+			on = append(on, w.Name)
+		}
 	}
 	low, high := room.Between()
-	up, _ := length.Parse(bandHeight(&job), system)
-	pitch := (room.Tile.Height + room.Joints[len(room.Joints)-1]).CeilTo(system.Step())
-	near := min(max(room.Foot()+up, low+2*pitch), high-3*pitch).FloorTo(system.Step())
+	at := min(max(up, low+2*pitch), high-3*pitch).FloorTo(system.Step())
 	say := func(l length.Length) string { return l.Plain(system, system.Step()) }
-	return survey.Mark{From: say(near - pitch), To: say(near + pitch)}, say(near)
+	return survey.Mark{From: say(at - pitch), To: say(at + pitch)}, say(at), on
 }
 
 func bandNames(job survey.Job) []string {

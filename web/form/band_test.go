@@ -24,6 +24,18 @@ func TestEveryBandThatIsAddedSolves(t *testing.T) {
 	assert.Error(t, Apply(&job, "add bands ribbon"))
 }
 
+func TestABandLeavesOutWhatEndsUnderIt(t *testing.T) {
+	for _, what := range []string{Liner, Mosaic, Above} {
+		job := demo(t)
+		require.NoError(t, Apply(&job, "add walls bench"))
+		require.NoError(t, Apply(&job, "add walls curb"))
+		require.NoError(t, Apply(&job, "add bands "+what))
+		assert.Equal(t, []string{"left", "back", "right"}, job.Bands[0].Walls)
+		_, faults := job.Resolve()
+		assert.Empty(t, faults, what)
+	}
+}
+
 func TestABandRunsRoundTheWallsChosen(t *testing.T) {
 	job := demo(t)
 	require.NoError(t, Apply(&job, "add bands mosaic"))
