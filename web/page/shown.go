@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"context"
 	"fmt"
+	"slices"
 	"strings"
 	"unicode"
 	"unicode/utf8"
@@ -47,12 +48,19 @@ func (s Site) undoes(ctx context.Context, stored store.Job, now survey.Job) stri
 }
 
 // EditName says in a few words what an edit changed: "width of back", or of
-// several the first and how many more. That a set-out is held along with
-// something else is not said.
+// several the first and how many more. A figure that several fields have is one.
+// That a set-out is held, or that a figure is measured by now, is not said along
+// with something else.
 func EditName(job survey.Job, changes []form.Change) string {
 	var names []string
+	var told []form.Change
 	for _, c := range changes {
-		if name := changeName(job, c.Path); !ofHeld(c) && (len(names) == 0 || names[len(names)-1] != name) {
+		alike := slices.ContainsFunc(told, func(d form.Change) bool { return d.Was == c.Was && d.Is == c.Is && c.Was != "" && c.Is != "" })
+		if ofHeld(c) || c.Path == "guess" || alike {
+			continue
+		}
+		told = append(told, c)
+		if name := changeName(job, c.Path); len(names) == 0 || names[len(names)-1] != name {
 			names = append(names, name)
 		}
 	}
@@ -73,6 +81,8 @@ func heldName(changes []form.Change) string {
 	switch {
 	case len(changes) == 0:
 		return ""
+	case changes[0].Path == "guess":
+		return "what is measured"
 	case changes[0].Path == "held" && changes[0].Is == "":
 		return "letting go of the set-out"
 	}

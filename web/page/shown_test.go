@@ -1,0 +1,28 @@
+package page
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+
+	"coursewright/layout/survey"
+	"coursewright/web/form"
+)
+
+func TestAnEditIsNamed(t *testing.T) {
+	job := survey.Job{Walls: []survey.Wall{{Name: "left"}, {Name: "back"}}}
+	width := form.Change{Path: "walls[1].width", Was: "60", Is: "59 7/8"}
+	for _, c := range []struct {
+		changes []form.Change
+		want    string
+	}{
+		{[]form.Change{width}, "width of back"},
+		{[]form.Change{{Path: "guess"}, width}, "width of back"},
+		{[]form.Change{width, {Path: "walls[1].base[0].readings[1].at", Was: "60", Is: "59 7/8"}}, "width of back"},
+		{[]form.Change{width, {Path: "walls[0].width", Was: "35", Is: "36"}}, "width of back and 1 more"},
+		{[]form.Change{{Path: "guess", Was: "walls[1].width"}}, "what is measured"},
+		{[]form.Change{{Path: "walls[0].name", Was: "", Is: "a"}, {Path: "walls[1].name", Was: "", Is: "a"}}, "name of left and 1 more"},
+	} {
+		assert.Equal(t, c.want, EditName(job, c.changes), c.changes)
+	}
+}
