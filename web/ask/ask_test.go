@@ -178,3 +178,66 @@ func TestACornerLeansIntoTheRoomOrAway(t *testing.T) {
 	}
 	assert.Equal(t, []string{"walls[0].right", "walls[1].left", "walls[1].right", "walls[2].left"}, ends)
 }
+
+func TestWhatOneAnswerSpoilsIsSaidOnce(t *testing.T) {
+	job := answered(t, newTub(t), "walls[2].width", "-32", "walls[0].base[1].readings[1].drop", "5o")
+	_, faults := job.Resolve()
+	require.Greater(t, len(faults), 2)
+	once := ask.Once(job, faults)
+	require.Len(t, once, 2)
+	assert.Equal(t, "walls[0].base[1].readings[1].drop", once[0].Path)
+	assert.Equal(t, "walls[2].width: found “-32”; write a length over 0; perhaps “32” was meant", once[1].String())
+}
+
+func TestARefusedAnswerThatIsEmptiedIsAGuessAgain(t *testing.T) {
+	saved := newTub(t)
+	shown := answered(t, newTub(t), "walls[2].width", "-32")
+	posted := url.Values{"walls[2].width": {" "}}
+	guesses := ask.Emptied(shown, saved, posted)
+	assert.Equal(t, []string{"walls[2].width"}, guesses)
+	assert.Equal(t, saved.Walls[2].Width, posted.Get("walls[2].width"))
+	measured := answered(t, newTub(t), "walls[2].width", "32")
+	assert.Empty(t, ask.Emptied(measured, measured, url.Values{"walls[2].width": {""}}), "what was measured is not emptied by chance")
+}
+
+func TestARangeOfSeveralTopsIsOne(t *testing.T) { // law 1
+	job := newTub(t)
+	groups := ask.Together(job)
+	require.Len(t, groups, 1)
+	require.Len(t, groups[0], 3)
+	require.NoError(t, form.Apply(&job, "free "+groups[0][0]+" "+groups[0][1]+" "+groups[0][2]))
+	posted := url.Values{"walls[0].head.stops.from": {"30"}, "walls[0].head.stops.to": {"36"}}
+	ask.Read(job, posted)
+	require.NoError(t, form.Decode(&job, posted))
+	for _, w := range job.Walls {
+		assert.Equal(t, survey.Mark{From: "30", To: "36"}, *w.Head.Stops, w.Name)
+	}
+	job.Walls[1].Head.Stops.To = "35"
+	assert.Equal(t, [][]string{{"walls[0].head.stops", "walls[2].head.stops"}, {"walls[1].head.stops"}}, ask.Together(job))
+}
+
+func TestWhatIsAddedIsAGuess(t *testing.T) { // law 2
+	job := newTub(t)
+	job.Guess = nil
+	known := ask.Paths(job)
+	require.NoError(t, form.Apply(&job, "add walls[1].openings window"))
+	ask.Added(known, &job)
+	assert.Equal(t, []string{"walls[1].openings[0].left.at", "walls[1].openings[0].width.at",
+		"walls[1].openings[0].bottom.at", "walls[1].openings[0].height.at"}, job.Guess)
+}
+
+func TestAReadingInTheMiddleIsAskedForAndAGuess(t *testing.T) { // law 2
+	job := newTub(t)
+	job.Guess = []string{"walls[1].base[0].readings[1].drop", "walls[2].base[0].readings[0].drop"}
+	_, all := ask.Count(job)
+	require.NoError(t, form.Apply(&job, "add walls[1].base[0].readings"))
+	ask.Between(&job, "walls[1].base[0].readings")
+	_, now := ask.Count(job)
+	assert.Equal(t, all+1, now)
+	assert.ElementsMatch(t, []string{"walls[1].base[0].readings[1].drop", "walls[1].base[0].readings[2].drop", "walls[2].base[0].readings[0].drop"}, job.Guess)
+	for _, q := range ask.Of(job, ask.Down, false) {
+		if q.Path == "walls[1].base[0].readings[1].drop" {
+			assert.Equal(t, "Middle of wall back, below the line", q.Label)
+		}
+	}
+}

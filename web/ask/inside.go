@@ -13,11 +13,14 @@ func (r *room) inside(wall, opening int) {
 	w := r.job.Walls[wall]
 	o := w.Openings[opening]
 	in := o.Inside
-	if in == nil {
-		return
-	}
 	path := form.At(form.At("walls", wall)+".openings", opening)
 	name := called(o)
+	if in == nil {
+		if o.Kind == string(survey.Window) && measured(o) {
+			r.built(wall, path, name, sizesOver)
+		}
+		return
+	}
 	if in.Studs != nil {
 		r.stud(wall, path+".inside.studs.left", name, "left", "right")
 		r.stud(wall, path+".inside.studs.right", name, "right", "left")
@@ -62,9 +65,13 @@ func measured(o survey.Opening) bool {
 		o.Height != nil && o.Height.Mark != nil && o.Height.Mark.At != ""
 }
 
+// sizesOver are the sizes of an opening that is not tiled within.
+const sizesOver = "over"
+
 // built asks where a niche or window stands and how large it is.
 func (r *room) built(wall int, path, name, sizes string) {
-	between := map[string]string{"lined": "board to board", "rough": "stud to stud, and between the blocking"}[sizes]
+	between := map[string]string{"lined": "board to board", "rough": "stud to stud, and between the blocking",
+		sizesOver: "to where the wall’s tile ends: over the casing, if there is one"}[sizes]
 	if between == "" {
 		between = "tile to tile"
 	}

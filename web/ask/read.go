@@ -48,6 +48,7 @@ func Read(job survey.Job, posted url.Values) (measured []string) {
 	for _, c := range Corners(job) {
 		c.post(posted)
 	}
+	readTogether(job, posted)
 	dropCorners(posted)
 	dropGuesses(job, posted)
 	return measured

@@ -77,6 +77,39 @@ func (b Bench) asked(path string) bool {
 		slices.ContainsFunc(ask.Corners(b.Typed), func(c ask.Corner) bool { return strings.HasPrefix(path, c.End+".lean[") })
 }
 
+// middle is a base that could be measured in its middle too.
+type middle struct{ path, wall string }
+
+// middles are the bases between two corners that are measured in the corners alone.
+func (b Bench) middles() []middle {
+	var out []middle
+	for i, w := range b.Typed.Walls {
+		if w.Left.Meets != "" && w.Right.Meets != "" && len(w.Base) == 1 && len(w.Base[0].Readings) == 2 {
+			out = append(out, middle{form.At(form.At("walls", i)+".base", 0) + ".readings", w.Name})
+		}
+	}
+	return out
+}
+
+// stopAlike are the marks at which tile stops at the top that are alike with one of them.
+func (b Bench) stopAlike(path string) []string {
+	for _, g := range ask.Together(b.Typed) {
+		if slices.Contains(g, path) {
+			return g
+		}
+	}
+	return []string{path}
+}
+
+// wallsOf names the walls of some fields.
+func (b Bench) wallsOf(paths []string) string {
+	var names []string
+	for _, path := range paths {
+		names = append(names, b.Typed.Walls[form.Parts(path)[1].Index].Name)
+	}
+	return strings.Join(names, ", ")
+}
+
 // stops are the ends of walls at which the tile stops, with their names.
 func (b Bench) stops() []page.Choice {
 	var out []page.Choice

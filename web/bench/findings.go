@@ -85,7 +85,11 @@ func (b Bench) otherReasons() []string {
 func (b Bench) findingsLine() string {
 	var out []string
 	for _, g := range b.grades() {
-		out = append(out, strconv.Itoa(len(g.Findings))+" "+strings.ToLower(g.title()))
+		title := strings.ToLower(g.title())
+		if len(g.Findings) == 1 {
+			title = strings.TrimSuffix(title, "s")
+		}
+		out = append(out, strconv.Itoa(len(g.Findings))+" "+title)
 	}
 	return cmp.Or(strings.Join(out, " · "), "nothing stands against this plan")
 }

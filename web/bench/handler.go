@@ -7,6 +7,7 @@ import (
 	"errors"
 	"fmt"
 	"net/http"
+	"strings"
 
 	"coursewright/layout"
 	"coursewright/layout/survey"
@@ -60,7 +61,7 @@ func (s pages) editJob(w http.ResponseWriter, r *http.Request) error {
 	plan, err := s.solveHeld(r, &tried)
 	var faults survey.Faults
 	if errors.As(err, &faults) || len(tried.faults) > 0 {
-		tried.faults, tried.code = append(tried.faults, faults...), http.StatusUnprocessableEntity
+		tried.faults, tried.code = ask.Once(tried.job, append(tried.faults, faults...)), http.StatusUnprocessableEntity
 		return s.bench(w, r, stored, &tried, "Not saved")
 	}
 	if err != nil {
@@ -85,12 +86,13 @@ func posted(r *http.Request, stored store.Job) (attempt, error) {
 	if err := r.ParseForm(); err != nil {
 		return attempt{}, err
 	}
-	job, err := filled(r, stored)
+	job, saved, err := filled(r, stored)
 	if err != nil {
 		return attempt{}, err
 	}
 	before := job.Clone() // because Decode writes into the job
 	tried := attempt{typed: map[string]string{}}
+	guesses := ask.Emptied(before, saved, r.PostForm)
 	measured := ask.Read(before, r.PostForm)
 	err = form.Decode(&job, r.PostForm)
 	if err != nil && !errors.As(err, &tried.faults) {
@@ -100,19 +102,36 @@ func posted(r *http.Request, stored store.Job) (attempt, error) {
 		tried.typed[f.Path] = r.PostForm.Get(f.Path)
 	}
 	ask.Settle(&job, measured)
+	job.Guess = append(job.Guess, guesses...)
 	job = job.NameGrouts(before.Grout)
-	err = form.Apply(&job, r.PostForm.Get(form.Do))
+	err = press(&job, r.PostForm.Get(form.Do))
 	tried.job, tried.shown = job, form.Shown(job, before)
 	return tried, err
 }
 
-// filled reads the job a posted form was filled from.
-func filled(r *http.Request, stored store.Job) (survey.Job, error) {
-	kept, err := survey.Read(stored.Document)
-	if err != nil {
-		return survey.Job{}, err
+// press does what a button asks. What it puts into the room is a guess until it is
+// measured.
+func press(job *survey.Job, do string) error {
+	known := ask.Paths(*job)
+	if err := form.Apply(job, do); err != nil {
+		return err
 	}
-	return form.Base(kept, r.PostForm)
+	switch path, isAdd := strings.CutPrefix(do, "add walls"); {
+	case isAdd && strings.HasSuffix(path, ".readings"):
+		ask.Between(job, "walls"+path)
+	case isAdd:
+		ask.Added(known, job)
+	}
+	return nil
+}
+
+// filled reads the job a posted form was filled from, and the one that is saved.
+func filled(r *http.Request, stored store.Job) (shown, saved survey.Job, err error) {
+	if saved, err = survey.Read(stored.Document); err != nil {
+		return shown, saved, err
+	}
+	shown, err = form.Base(saved, r.PostForm)
+	return shown, saved, err
 }
 
 // keeper saves edits and shows the bench.

@@ -677,7 +677,7 @@ func realNote(b Bench) templ.Component {
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
-			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 58, ", as measured under “Real tile”.")
+			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 58, ", as measured under “Row of ten”.")
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}

@@ -1,0 +1,85 @@
+package ask
+
+import (
+	"net/url"
+	"slices"
+	"strings"
+
+	"coursewright/layout/survey"
+	"coursewright/web/form"
+)
+
+// Once gives one fault for each box: what one answer spoils in several fields is
+// said once, at the box it was typed in. A width spoils what stands at the end of
+// its wall.
+func Once(job survey.Job, faults survey.Faults) survey.Faults {
+	questions := All(job)
+	boxOf := func(f survey.Fault) string {
+		for _, q := range questions {
+			wall, isWidth := strings.CutSuffix(q.Path, ".width")
+			spoilt := isWidth && strings.HasPrefix(f.Path, wall+".") && slices.ContainsFunc(faults, func(g survey.Fault) bool {
+				return g.Path == q.Path && g.Found == f.Found
+			})
+			if f.Path == q.Path || slices.Contains(q.Same, f.Path) || spoilt {
+				return q.Path
+			}
+		}
+		return f.Path
+	}
+	var out survey.Faults
+	for _, f := range faults {
+		f.Path = boxOf(f)
+		if !slices.ContainsFunc(out, func(g survey.Fault) bool { return g.Path == f.Path && g.Found == f.Found }) {
+			out = append(out, f)
+		}
+	}
+	return out
+}
+
+// Emptied takes an answer back that was refused and is empty again: the figures of
+// the saved job, which are guesses, are posted in its place. It gives the fields
+// that are guesses again.
+func Emptied(shown, saved survey.Job, posted url.Values) (guesses []string) {
+	for _, q := range All(shown) {
+		if !slices.Contains(saved.Guess, q.Path) || slices.Contains(shown.Guess, q.Path) ||
+			!posted.Has(q.Name()) || strings.TrimSpace(posted.Get(q.Name())) != "" {
+			continue
+		}
+		posted.Del(q.Name())
+		for _, path := range append([]string{q.Path}, q.Same...) {
+			posted.Set(path, form.Get(saved, path))
+			if slices.Contains(saved.Guess, path) {
+				guesses = append(guesses, path)
+			}
+		}
+	}
+	return guesses
+}
+
+// Added makes guesses of the figures that are asked for and were not among those
+// known before: nobody has measured what was just added.
+func Added(known []string, job *survey.Job) {
+	for _, path := range Paths(*job) {
+		if !slices.Contains(known, path) && !slices.Contains(job.Guess, path) && form.Get(*job, path) != "" {
+			job.Guess = append(job.Guess, path)
+		}
+	}
+}
+
+// Between makes a guess of the reading that was put in before the last of a list, where
+// it is asked for.
+func Between(job *survey.Job, list string) {
+	asked := Paths(*job)
+	for n := 0; ; n++ {
+		for _, figure := range []string{".drop", ".rise"} {
+			path := form.At(list, n) + figure
+			if form.Get(*job, form.At(list, n+2)+figure) == "" && slices.Contains(asked, path) {
+				job.Guess = append(job.Guess, path)
+				return
+			}
+		}
+		if form.Get(*job, form.At(list, n)+".at") == "" {
+			return
+		}
+	}
+}
