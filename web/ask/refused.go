@@ -17,10 +17,8 @@ func Once(job survey.Job, faults survey.Faults) survey.Faults {
 	boxOf := func(f survey.Fault) string {
 		for _, q := range questions {
 			wall, isWidth := strings.CutSuffix(q.Path, ".width")
-			spoilt := isWidth && strings.HasPrefix(f.Path, wall+".") && slices.ContainsFunc(faults, func(g survey.Fault) bool {
-				return g.Path == q.Path && g.Found == f.Found
-			})
-			if f.Path == q.Path || slices.Contains(q.Same, f.Path) || spoilt {
+			follows := slices.Contains(q.Same, f.Path) || isWidth && strings.HasPrefix(f.Path, wall+".")
+			if follows && slices.ContainsFunc(faults, func(g survey.Fault) bool { return g.Path == q.Path && g.Found == f.Found }) {
 				return q.Path
 			}
 		}
@@ -64,6 +62,29 @@ func Added(known []string, job *survey.Job) {
 			job.Guess = append(job.Guess, path)
 		}
 	}
+}
+
+// Figures are what guesses of a job are, by their fields.
+type Figures map[string]string
+
+// Guessed notes what is guessed.
+func Guessed(job survey.Job) Figures {
+	out := Figures{}
+	for _, path := range job.Guess {
+		out[path] = form.Get(job, path)
+	}
+	return out
+}
+
+// Changed lists the fields that have another figure by now.
+func (f Figures) Changed(job survey.Job) []string {
+	var out []string
+	for _, path := range job.Guess {
+		if was, noted := f[path]; noted && was != form.Get(job, path) {
+			out = append(out, path)
+		}
+	}
+	return out
 }
 
 // Between makes a guess of the reading that was put in before the last of a list, where

@@ -110,13 +110,15 @@ func posted(r *http.Request, stored store.Job) (attempt, error) {
 }
 
 // press does what a button asks. What it puts into the room is a guess until it is
-// measured.
+// measured; a guess that is put elsewhere by hand is one no more, as if it were typed.
 func press(job *survey.Job, do string) error {
-	known := ask.Paths(*job)
+	known, guessed := ask.Paths(*job), ask.Guessed(*job)
 	if err := form.Apply(job, do); err != nil {
 		return err
 	}
 	switch path, isAdd := strings.CutPrefix(do, "add walls"); {
+	case strings.HasPrefix(do, "place "), strings.HasPrefix(do, "set "), strings.HasPrefix(do, "use "):
+		ask.Settle(job, guessed.Changed(*job))
 	case isAdd && strings.HasSuffix(path, ".readings"):
 		ask.Between(job, "walls"+path)
 	case isAdd:

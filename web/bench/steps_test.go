@@ -4,6 +4,7 @@ import (
 	"context"
 	"net/http"
 	"net/url"
+	"strings"
 	"testing"
 
 	"github.com/chromedp/cdproto/cdp"
@@ -64,6 +65,55 @@ func TestOneMeasuresStepByStep(t *testing.T) {
 	_, page := s.Get("/jobs/2/job.json")
 	assert.Contains(t, page, `"38 3/4"`)
 	assert.Equal(t, 5.0, trial.See[float64](t, ctx, `document.querySelectorAll(".tape i:not(.no)").length`), "a tick for each")
+}
+
+// A wrong width is said once, at its box, though readings at the end of the wall follow
+// it; emptied again, the box is not measured.
+func TestAnAnswerThatIsRefusedIsSaidOnceAndTakenBack(t *testing.T) {
+	s := newTub(t)
+	_, page := s.Get("/jobs/2")
+	filled := trial.Fields(t, page)
+	filled.Set("walls[2].width", "-32")
+	answer, page := s.Post("/jobs/2", filled)
+	require.Equal(t, http.StatusUnprocessableEntity, answer.StatusCode)
+	assert.Contains(t, page, "1 thing to put right")
+	assert.NotContains(t, page, `class="all`)
+	filled = trial.Fields(t, page)
+	assert.Equal(t, "-32", filled.Get("walls[2].width"))
+	filled.Set("walls[2].width", "")
+	answer, page = s.Post("/jobs/2", filled)
+	require.Equal(t, http.StatusSeeOther, answer.StatusCode, page)
+	_, page = s.Get("/jobs/2")
+	assert.Contains(t, page, "0 of 14 measured")
+}
+
+// What is added to the room is not measured before somebody has measured it, and the
+// tops that stop at one line are given one range.
+func TestWhatIsAddedIsAGuessAndTopsGoTogether(t *testing.T) {
+	s := newTub(t)
+	press := func(do string) string {
+		_, page := s.Get("/jobs/2")
+		filled := trial.Fields(t, page)
+		filled.Set("do", do)
+		answer, page := s.Post("/jobs/2", filled)
+		require.Equal(t, http.StatusSeeOther, answer.StatusCode, page)
+		_, page = s.Get("/jobs/2")
+		return page
+	}
+	page := press("add walls[1].openings window")
+	assert.Contains(t, page, "0 of 18 measured")
+	assert.Contains(t, page, "over the casing, if there is one")
+	page = press("add walls[1].base[0].readings")
+	assert.Contains(t, page, "0 of 19 measured")
+	assert.Contains(t, page, "Middle of wall back, below the line")
+	page = press("free walls[0].head.stops walls[1].head.stops walls[2].head.stops")
+	filled := trial.Fields(t, page)
+	assert.False(t, filled.Has("walls[1].head.stops.from"), "one range for all")
+	filled.Set("walls[0].head.stops.from", "30")
+	answer, page := s.Post("/jobs/2", filled)
+	require.Equal(t, http.StatusSeeOther, answer.StatusCode, page)
+	_, file := s.Get("/jobs/2/job.json")
+	assert.Equal(t, 3, strings.Count(file, `"from": "30"`))
 }
 
 // A reading that can hardly be true is asked about at its box, and taken or set right with one tap.
