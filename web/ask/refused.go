@@ -38,6 +38,9 @@ func Once(job survey.Job, faults survey.Faults) survey.Faults {
 // the saved job, which are guesses, are posted in its place. It gives the fields
 // that are guesses again.
 func Emptied(shown, saved survey.Job, posted url.Values) (guesses []string) {
+	if slices.Equal(shown.Guess, saved.Guess) {
+		return nil
+	}
 	for _, q := range All(shown) {
 		if !slices.Contains(saved.Guess, q.Path) || slices.Contains(shown.Guess, q.Path) ||
 			!posted.Has(q.Name()) || strings.TrimSpace(posted.Get(q.Name())) != "" {

@@ -112,19 +112,17 @@ func posted(r *http.Request, stored store.Job) (attempt, error) {
 // press does what a button asks. What it puts into the room is a guess until it is
 // measured; a guess that is put elsewhere by hand is one no more, as if it were typed.
 func press(job *survey.Job, do string) error {
-	known, guessed := ask.Paths(*job), ask.Guessed(*job)
-	if err := form.Apply(job, do); err != nil {
-		return err
+	verb, rest, _ := strings.Cut(do, " ")
+	switch {
+	case verb == "place", verb == "set", verb == "use":
+		guessed := ask.Guessed(*job)
+		defer func() { ask.Settle(job, guessed.Changed(*job)) }()
+	case verb == "add" && strings.HasSuffix(rest, ".readings"):
+		defer ask.Between(job, rest)
+	case verb == "add" && strings.HasPrefix(rest, "walls"):
+		defer ask.Added(ask.Paths(*job), job)
 	}
-	switch path, isAdd := strings.CutPrefix(do, "add walls"); {
-	case strings.HasPrefix(do, "place "), strings.HasPrefix(do, "set "), strings.HasPrefix(do, "use "):
-		ask.Settle(job, guessed.Changed(*job))
-	case isAdd && strings.HasSuffix(path, ".readings"):
-		ask.Between(job, "walls"+path)
-	case isAdd:
-		ask.Added(known, job)
-	}
-	return nil
+	return form.Apply(job, do)
 }
 
 // filled reads the job a posted form was filled from, and the one that is saved.
