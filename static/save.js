@@ -194,8 +194,8 @@ document.addEventListener("input", (e) => {
 document.addEventListener("change", (e) => {
   if (!form() || e.target.form !== form()) return;
   if (e.target.matches("select, [type=checkbox]")) {
-    const figure = e.target.matches(".box select") && e.target.closest(".box").querySelector("input");
-    if (figure && !figure.value.trim()) return; // a side says nothing before its figure
+    const gap = e.target.matches(".leans select") && e.target.closest(".leans").querySelector("input");
+    if (gap && !gap.value.trim()) return; // which way a corner leans says nothing before how far
     return send(() => ({ ...request(form()), whole: true })); // the choice decides which fields there are
   }
   if (String(request(form()).body) !== answered) edited(0);

@@ -241,3 +241,18 @@ func TestAReadingInTheMiddleIsAskedForAndAGuess(t *testing.T) { // law 2
 		}
 	}
 }
+
+func TestTheSideOfAGuessIsKeptBeforeItsFigure(t *testing.T) {
+	job := newTub(t)
+	known := ask.Paths(job)
+	require.NoError(t, form.Apply(&job, "add walls[0].openings pipe"))
+	ask.Added(known, &job)
+	height := "walls[0].openings[0].height"
+	require.Equal(t, "-7", form.Get(job, height))
+	job = answered(t, job, ask.Side+height, "above")
+	assert.Equal(t, "7", form.Get(job, height))
+	assert.Contains(t, job.Guess, height, "nobody has measured it")
+	job = answered(t, job, ask.UpDown+height, "42")
+	assert.Equal(t, "42", form.Get(job, height), "the side chosen first is kept")
+	assert.NotContains(t, job.Guess, height)
+}

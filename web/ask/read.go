@@ -19,7 +19,8 @@ const (
 
 // Read turns the boxes of the questions into fields of the job that the form
 // was filled from. What is asked once is written to every field of its place. A
-// box left empty for a guess leaves the guess. The posted values are changed.
+// box left empty for a guess leaves the guess, on the side of the line that is chosen
+// beside it. The posted values are changed.
 // It gives the fields that were answered.
 func Read(job survey.Job, posted url.Values) (measured []string) {
 	questions := All(job)
@@ -33,7 +34,7 @@ func Read(job survey.Job, posted url.Values) (measured []string) {
 		value := values[len(values)-1]
 		guessed := slices.Contains(job.Guess, q.Path)
 		if guessed && strings.TrimSpace(value) == "" {
-			delete(posted, q.Path)
+			q.turn(job, posted)
 			continue
 		}
 		if guessed {
@@ -83,6 +84,22 @@ func (q Question) fromLine(_ survey.Job, posted url.Values) {
 		posted.Set(q.Path, "-"+bare)
 	default:
 		posted.Set(q.Path, bare)
+	}
+}
+
+// turn puts a guess on the side of the level line that was chosen, where its box is
+// still empty; it stays a guess.
+func (q Question) turn(job survey.Job, posted url.Values) {
+	delete(posted, q.Path)
+	if side := posted.Get(Side + q.Path); !q.Updown || side == "" || (side == "below") == q.Below(job) {
+		return
+	}
+	turned := q.figure(job)
+	if !q.Below(job) {
+		turned = "-" + turned
+	}
+	for _, path := range append([]string{q.Path}, q.Same...) {
+		posted.Set(path, turned)
 	}
 }
 

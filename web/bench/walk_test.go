@@ -105,7 +105,8 @@ func TestANewcomersWalk(t *testing.T) {
 	w.figure("walls[1].left.lean[1].off", "3/16")
 	w.button("Add a pipe to wall left")
 	w.figure("walls[0].openings[0].name", "valve")
-	w.figure("walls[0].openings[0].at", "15 1/2") // from the corner
+	w.figure("walls[0].openings[0].at", "15 1/2")                  // from the corner
+	w.choose(`[name="side walls[0].openings[0].height"]`, "above") // and thinks better of it
 	w.choose(`[name="side walls[0].openings[0].height"]`, "below")
 	w.figure("walls[0].openings[0].height", "6 1/4")
 	w.figure("walls[0].openings[0].diameter", "4 1/2")
