@@ -103,7 +103,11 @@ func TestWhatASetterWouldSign(t *testing.T) {
 // Of a niche that may move both plumb edges stand on joint lines where they can, and its level
 // ones: merit.md, term 6.
 func TestAFreeNicheSitsOnTheJointLines(t *testing.T) {
-	r := solved(t, "1500x1118 300x100+2 niche=550..700,304,450..560,206")
+	line := 0 * mm // a full course on the tub: the niche is to come to it, not it to the niche
+	room := chance.Sketch("1500x1118 300x100+2 niche=550..700,304,450..560,206")
+	room.Line = &line
+	r, err := Room(context.Background(), &room)
+	require.NoError(t, err)
 	e := r.Walls[0].Placed.Openings[0]
 	x, y := length.Mod(e.Left-r.Walls[0].Edge, 302*mm), length.Mod(e.Bottom-r.Line, 102*mm)
 	require.Equal(t, []length.Length{300 * mm, 100 * mm}, []length.Length{x, y}, "it begins where a tile ends")

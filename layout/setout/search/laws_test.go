@@ -252,7 +252,12 @@ func TestOtherStartsAndLines(t *testing.T) {
 			for _, k := range r.walls[i].Starts.Classics(c.Placed) {
 				got, m := r.Start(i, k.Edge)
 				require.Equal(t, k.Edge, got.Edge)
-				order, term := r.order.Compare(&m, &r.Merit)
+				walls := slices.Clone(r.Walls)
+				walls[i] = got
+				with := r.whole(walls)
+				order, term := r.order.Compare(&with, &m)
+				require.Zero(t, order, "%s: the room with %s has another merit in %s", line, k.Name, term)
+				order, term = r.order.Compare(&m, &r.Merit)
 				require.GreaterOrEqual(t, order, 0, "%s: %s is better in %s", line, k.Name, term)
 			}
 		}
