@@ -1,6 +1,8 @@
 package search
 
 import (
+	"fmt"
+	"slices"
 	"testing"
 
 	"coursewright/layout/length"
@@ -147,6 +149,12 @@ func TestALookMoreCloselyTakesNothingBack(t *testing.T) {
 				require.LessOrEqual(t, order, 0, "it takes back what it said of %s", term)
 				order, term = s.order.Compare(&c.merit, &got)
 				require.LessOrEqual(t, order, 0, "it claims more than the start gives in %s", term)
+				if both := h.wall.Bounds.OfBoth(h.line, c.edge); c.depth >= edged {
+					require.False(t, s.order.Better(&c.merit, &both), "it knows where edges and rows stand")
+				}
+				if plainly := h.wall.Bounds.Plainly(h.line, c.edge); c.depth >= refined {
+					require.False(t, s.order.Better(&c.merit, &plainly), "it knows the rows")
+				}
 			}
 			require.Equal(t, based, c.depth)
 		}
@@ -204,4 +212,42 @@ func TestLinesWaitInOrder(t *testing.T) {
 	}
 	require.Len(t, seen, len(s.lines()))
 	require.Equal(t, survey.Left, s.hand)
+}
+
+// From a placing one mark is moved at a time, and only where that is better: nothing is lost, and
+// the first mark stands at its best.
+func TestNudgingOnlyMakesBetter(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		moved := false
+		for range 12 {
+			p := placed(t)
+			p.limit = p.work() + Work
+			at := make([]int, len(p.axes))
+			for i, a := range p.axes {
+				at[i] = len(a.options) - 1 // what promises least
+			}
+			set := p.setting(at)
+			if p.wall.Places.Overlap(set.Placed) {
+				continue
+			}
+			c := p.wall.Count(set)
+			p.from, p.to = 0, len(p.axes)
+			got, to := p.nudge(&placing{at: at, merit: c.Merit, depth: exact, counted: &c})
+			order, term := p.order.Compare(&got.Merit, &c.Merit)
+			require.LessOrEqual(t, order, 0, "it is worse in %s", term)
+			require.Equal(t, order < 0, fmt.Sprint(to) != fmt.Sprint(at), "it moves for what is better alone")
+			moved = moved || order < 0
+			require.False(t, p.wall.Places.Overlap(got.Placed))
+			for k := range p.axes[0].options {
+				one := slices.Clone(at)
+				one[0] = k
+				if set := p.setting(one); !p.wall.Places.Overlap(set.Placed) {
+					m := p.wall.Count(set).Merit
+					order, term := p.order.Compare(&got.Merit, &m)
+					require.LessOrEqual(t, order, 0, "one mark moved is better in %s", term)
+				}
+			}
+		}
+		require.True(t, moved)
+	})
 }

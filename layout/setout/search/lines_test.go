@@ -116,6 +116,12 @@ func TestLinesStandWhereTheRoomLetsThem(t *testing.T) {
 	room.Course = []survey.Span{{From: 10*mm + 100, To: 10*mm + 500}}
 	require.Equal(t, []length.Length{10*mm + 100}, solverIn(&room).lines(), "where no mark of the tape does, the lowest that does")
 
+	low := chance.Sketch("1000x600 300x100+2 base=-50,-50")
+	low.Course = []survey.Span{{From: 10*mm + 100, To: 10*mm + 500}}
+	require.Equal(t, []length.Length{10*mm + 100}, solverIn(&low).lines(), "in the pitch over the lowest tile: from -50 to 52")
+	low.Course = []survey.Span{{From: 60*mm + 100, To: 60*mm + 500}}
+	require.Equal(t, []length.Length{-42*mm + 100}, solverIn(&low).lines(), "60 is a pitch over -42")
+
 	room.Course = nil
 	require.Len(t, solverIn(&room).lines(), 102)
 }
