@@ -1,6 +1,8 @@
 package sheet
 
 import (
+	"slices"
+
 	"coursewright/layout/length"
 	"coursewright/web/drawing"
 )
@@ -32,11 +34,11 @@ func (b *book) sized(s subject, wide bool, percent drawing.Micron) *flow {
 	return f
 }
 
-// fitted fills one leaf: where the usual text takes more, with text down to four
-// fifths of its size. What does not fit even so goes on to another leaf.
+// fitted fills one leaf: where the usual text takes more, with text down to three
+// quarters of its size. What does not fit even so goes on to another leaf, at four fifths.
 func (b *book) fitted(s subject, wide bool, fill func(*flow)) {
 	before := b.mark()
-	for _, percent := range percents {
+	for _, percent := range append(slices.Clone(percents), smallest, percents[len(percents)-1]) {
 		b.back(before)
 		fill(b.sized(s, wide, percent))
 		if len(b.leaves) == before.leaves+1 {
@@ -44,6 +46,9 @@ func (b *book) fitted(s subject, wide bool, fill func(*flow)) {
 		}
 	}
 }
+
+// smallest is the size of text that is tried before a list goes on to another page.
+const smallest drawing.Micron = 75
 
 // percents are the sizes of text that are tried, of the usual one.
 var percents = []drawing.Micron{100, 95, 90, 85, 80}

@@ -7,8 +7,10 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"coursewright/layout"
 	"coursewright/layout/finding"
 	"coursewright/web/drawing"
+	"coursewright/web/shapes"
 )
 
 // Every top stands on a sheet at a scale of the ladder, with what is framed for it, its
@@ -93,4 +95,20 @@ func TestTheMeasuringSheetAsksForTops(t *testing.T) {
 	}
 	file, _ := paged(t, roomOf(t, "jobs/alcove"), Options{Kinds: []Kind{Measuring}})
 	assert.NotContains(t, tool(t, "pdftotext", "-layout", file, "-"), "depth, left end")
+}
+
+// The days of a shower with a bench and a curb are one page: what would go on to another
+// with less than five lines is written smaller.
+func TestTheDaysOfABenchAreOnePage(t *testing.T) {
+	for _, units := range []string{"in", "mm"} {
+		job, err := shapes.New("bench", units, "bench")
+		require.NoError(t, err)
+		plan, err := layout.Now(job)
+		require.NoError(t, err)
+		for _, paper := range Papers()[:2] {
+			b := newBook(plan, Options{Paper: paper})
+			assert.Equal(t, 1, leavesOf(b)[Stages], "%s on %s", units, paper.Name)
+			assert.LessOrEqual(t, len(b.leaves), 14, "%s on %s", units, paper.Name)
+		}
+	}
 }
