@@ -57,7 +57,16 @@ func (s *solver) solve(known *Result) *Result {
 	if known != nil {
 		s.known = &known.Merit
 	}
-	for {
+	for looked := false; ; {
+		if !looked && best == nil && s.work() > s.share/8 {
+			looked, best = true, s.early(&q)
+			if known == nil || s.order.Better(&best.merit, s.known) {
+				s.known = &best.merit
+			}
+		}
+		if best != nil && (q.empty() || s.order.Better(&best.merit, &q.first().merit)) {
+			return s.result(best, best.merit)
+		}
 		if q.empty() {
 			return nil
 		}
@@ -108,7 +117,7 @@ func (s *solver) cutoff(t *trial, i int) *cutoff {
 			rest = rest.Plus(&m)
 		}
 	}
-	return &cutoff{&rest, s.known}
+	return &cutoff{rest: &rest, known: s.known}
 }
 
 // trial begins with what a line cannot beat, with the best start on every wall.

@@ -153,7 +153,7 @@ func (p *placer) run(limit *merit.Merit, tries int) (*count.Counted, []int) {
 		if first.depth == exact {
 			return first.counted, first.at
 		}
-		if p.cutoff.passed(p.order, &first.merit) {
+		if p.cutoff.passed(p.order, &first.merit) || found == nil && p.cutoff.spares() && p.stopped() {
 			return nil, nil
 		}
 		cost := clearForOne
@@ -344,7 +344,11 @@ func (p *placer) ground(at [ends]int) merit.Merit {
 // other walls of the room cannot beat on the line.
 type cutoff struct {
 	rest, known *merit.Merit
+	optional    bool // nothing need be found once the work is spent
 }
+
+// spares tells whether nothing need be found once the work is spent.
+func (c *cutoff) spares() bool { return c != nil && c.optional }
 
 // passed tells whether a wall's merit is worse than the cutoff.
 func (c *cutoff) passed(o merit.Order, m *merit.Merit) bool {

@@ -36,20 +36,31 @@ func (s *solver) settle(q *queue[*trial], best *trial) *Result {
 	}
 	for before := (*trial)(nil); best != before && !s.ended && (before == nil || s.work() < 2*s.share); {
 		before = best
-		s.limit = s.work() + 3*fresh
-		for _, p := range s.slips(before.walls) {
-			if s.stopped() || !s.order.Better(&p.merit, &best.merit) {
-				break
-			}
-			if t := s.slipped(&p, before.walls, best); t != nil {
-				better(t)
-			}
-		}
+		turns := s.turns()
+		better(s.bestSlip(best, before.walls, turns[:1]))
+		better(s.bestSlip(best, before.walls, turns[1:]))
 		if t := s.through(best); t != nil {
 			better(t)
 		}
 	}
 	return s.result(best, bound)
+}
+
+// early looks at the lines that promise most and at the classic ones, to hold all others
+// to what they give.
+func (s *solver) early(q *queue[*trial]) *trial {
+	limit, until := s.limit, s.work()+s.share/8
+	defer func() { s.limit = limit }()
+	var best *trial
+	for _, line := range s.promising(&queue[*trial]{slices.Clone(q.items), q.before}, nil) {
+		if best != nil && s.work() > until {
+			break
+		}
+		if t := s.look(line, glance{fresh / 4, fewStarts, fewTries, refined}); best == nil || s.order.Better(&t.merit, &best.merit) {
+			best = t
+		}
+	}
+	return best
 }
 
 // through looks at every start on the line of the best, as far as the work for that
@@ -75,6 +86,21 @@ func (s *solver) through(best *trial) *trial {
 	return t
 }
 
+// bestSlip is the best of the slips with some turns, as far as the work for that goes,
+// or what was best before.
+func (s *solver) bestSlip(best *trial, walls []count.Counted, turns []length.Length) *trial {
+	s.limit = s.work() + 2*fresh
+	for _, p := range s.slips(walls, turns) {
+		if s.stopped() || !s.order.Better(&p.merit, &best.merit) {
+			break
+		}
+		if t := s.slipped(&p, walls, best); t != nil && s.order.Better(&t.merit, &best.merit) {
+			best = t
+		}
+	}
+	return best
+}
+
 // slip is a course line with the starts of another, all moved alike, and what that cannot beat.
 type slip struct {
 	line, moved length.Length
@@ -82,11 +108,15 @@ type slip struct {
 	merit       merit.Merit
 }
 
-// slips are all lines with the starts that walls have on one, the most promising first.
-func (s *solver) slips(walls []count.Counted) []slip {
+// slips are all lines, as far as the work for that goes, with the starts that walls have
+// on one, moved by some turns, the most promising first.
+func (s *solver) slips(walls []count.Counted, turns []length.Length) []slip {
 	var out []slip
 	for _, line := range s.lines() {
-		for _, moved := range s.turns() {
+		if s.stopped() {
+			break
+		}
+		for _, moved := range turns {
 			p := slip{line: line, moved: moved}
 			for i, w := range s.walls {
 				m := w.Bounds.OfBoth(line, p.edge(w, walls[i].Edge))
@@ -134,7 +164,7 @@ func (s *solver) slipped(p *slip, walls []count.Counted, best *trial) *trial {
 				others = others.Plus(&m)
 			}
 		}
-		c := s.place(w, p.line, p.edge(w, walls[i].Edge), nil, &cutoff{&others, &best.merit}, fewTries)
+		c := s.place(w, p.line, p.edge(w, walls[i].Edge), nil, &cutoff{&others, &best.merit, true}, fewTries)
 		if c == nil {
 			return nil
 		}
@@ -203,6 +233,9 @@ func (s *solver) look(line length.Length, g glance) *trial {
 
 // promise is how many of the starts that promise most are looked at on a line.
 const promise = 12
+
+// fewStarts is how many of them are when it only begins.
+const fewStarts = 4
 
 // fewTries is how many placings are looked at for one start when the search settles.
 const fewTries = 12

@@ -4,10 +4,12 @@ import (
 	"testing"
 
 	"coursewright/layout/length"
+	"coursewright/layout/merit"
 	"coursewright/layout/setout/count"
 	"coursewright/layout/survey"
 
 	"github.com/stretchr/testify/require"
+	"pgregory.net/rapid"
 )
 
 // A line that slips by a whole pitch is the same set-out with another course on the line:
@@ -24,7 +26,7 @@ func TestALineThatSlipsBeyondItsPitchComesBack(t *testing.T) {
 		pitch := s.room.Tile.Height + s.room.Joint
 		over := w.Count(count.Setting{Line: at + pitch, Edge: edge, Placed: w.Outer()})
 		var alike []length.Length
-		for _, p := range s.slips([]count.Counted{{Setting: count.Setting{Line: at, Edge: edge}}}) {
+		for _, p := range s.slips([]count.Counted{{Setting: count.Setting{Line: at, Edge: edge}}}, s.turns()) {
 			if p.line != at {
 				continue
 			}
@@ -40,7 +42,7 @@ func TestALineThatSlipsBeyondItsPitchComesBack(t *testing.T) {
 // Slips come by what they cannot beat, and a start that is pinned stays where it is.
 func TestSlipsComeByWhatTheyPromise(t *testing.T) {
 	s := solverOf("1000x600 300x100+2 1/3")
-	slips := s.slips([]count.Counted{{Setting: count.Setting{Edge: 40 * mm}}})
+	slips := s.slips([]count.Counted{{Setting: count.Setting{Edge: 40 * mm}}}, s.turns())
 	require.Len(t, slips, 3*len(s.lines()))
 	for i := 1; i < len(slips); i++ {
 		require.False(t, s.order.Better(&slips[i].merit, &slips[i-1].merit))
@@ -50,4 +52,22 @@ func TestSlipsComeByWhatTheyPromise(t *testing.T) {
 	p := slip{moved: 100 * mm}
 	require.Equal(t, 40*mm, p.edge(pinned.walls[0], 40*mm))
 	require.Equal(t, 140*mm, p.edge(s.walls[0], 40*mm))
+}
+
+// Law 1 holds where a search has to look early for something to hold the others to: what is
+// proven then, nothing beats.
+func TestNothingBeatsWhatIsProvenAfterAnEarlyLook(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		room := coarse(t, 1)
+		s := solverIn(&room)
+		s.share = 0
+		r := s.solve(nil)
+		if !r.Proven {
+			return
+		}
+		r.everything(func(line length.Length, edges []length.Length, m merit.Merit) {
+			order, term := r.order.Until(&m, &r.Merit, merit.Slack)
+			require.GreaterOrEqual(t, order, 0, "line %v, edges %v beat it in %s", line, edges, term)
+		})
+	})
 }
