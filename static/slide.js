@@ -16,7 +16,7 @@ const asks = ({ dataset: d, value }) => d.sets ? `set ${d.sets}=${tape(value, d.
 const slides = ({ dataset: d }) => d.pin || d.sets;
 
 function told(range) {
-  const text = `${range.dataset.is} at ${tape(range.value, range.dataset.per)}`;
+  const text = `${range.dataset.says ?? range.dataset.is} at ${tape(range.value, range.dataset.per)}`;
   range.setAttribute("aria-valuetext", text);
   document.querySelector(`output[for="${range.id}"]`).textContent = text;
 }

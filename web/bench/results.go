@@ -34,11 +34,7 @@ func (b Bench) drawingName() string {
 
 func (b Bench) startText(i int) string {
 	s := b.Plan.Walls[i].Start
-	what := "joint"
-	if s.OnTile {
-		what = "middle of a tile"
-	}
-	return fmt.Sprintf("%s at %s from the left", what, b.Tape(s.X))
+	return fmt.Sprintf("%s at %s from the left", middleOf(s), b.Tape(s.X))
 }
 
 func (b Bench) lineText() string {

@@ -4,14 +4,15 @@ import (
 	"strconv"
 
 	"coursewright/layout/length"
+	"coursewright/layout/plan"
 )
 
 // Slide is what the slider of one wall needs. Its whole numbers count steps of
 // the tape; Per of them make the unit.
 type Slide struct {
-	Wall, Is, Text, StepText string
-	Min, Max, Value, Per     string
-	Left, Right              string // what the nudge buttons do
+	Wall, Is, Says, Text, StepText string
+	Min, Max, Value, Per           string
+	Left, Right                    string // what the nudge buttons do
 }
 
 // slide lets a wall's start go one period of the bond, under its slide curve.
@@ -31,11 +32,20 @@ func (b Bench) slide(i int) Slide {
 	}
 	whole := func(n int64) string { return strconv.FormatInt(n, 10) }
 	return Slide{
-		Wall: w.Found.Name, Is: is, Text: is + " at " + b.Tape(w.Start.X), StepText: step.Format(b.System(), 0),
+		Wall: w.Found.Name, Is: is, Says: middleOf(w.Start), Text: middleOf(w.Start) + " at " + b.Tape(w.Start.X), StepText: step.Format(b.System(), 0),
 		Min: whole(length.DivFloor(low, step)), Max: whole(length.DivFloor(low+period, step)), Value: whole(k),
 		Per:  b.per(),
 		Left: pin(k - 1), Right: pin(k + 1),
 	}
+}
+
+// middleOf is what a start is told by where it slides. What is struck on the wall is a
+// tile's edge, half a joint or half a tile beside it.
+func middleOf(s plan.Start) string {
+	if s.OnTile {
+		return "middle of a tile"
+	}
+	return "middle of a joint"
 }
 
 // slip says how far a wall's start may slip before a sliver appears.

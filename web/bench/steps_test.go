@@ -30,7 +30,7 @@ func newTub(t *testing.T) trial.Site {
 func TestANewJobIsAGuessAndSaysSo(t *testing.T) {
 	s := newTub(t)
 	_, page := s.Get("/jobs/2")
-	for _, said := range []string{"This plan is a guess.", "0 of 14 measured", "not measured · guess 60", `class="guess"`, "Print the measuring sheet"} {
+	for _, said := range []string{"This plan is a guess.", `href="#survey">To the survey`, "0 of 14 measured", "not measured · guess 60", `class="guess"`, "Print the measuring sheet"} {
 		assert.Contains(t, page, said)
 	}
 	answer, _ := s.Post("/jobs/2", trial.Fields(t, page))
