@@ -60,7 +60,7 @@ const (
 func (f *flow) cutLine(g cuts.Group, partner string) cutLine {
 	l := cutLine{group: g, partner: partner}
 	l.big, l.small = f.book.fence(g)
-	l.least = max(f.where(l, leastLine).high(), f.partner(l, leastLine).high(), f.noted(l)) + lineGap
+	l.least = max(f.where(l, leastLine).high(), f.partner(l, leastLine).high(), f.noted(l), f.sketchLine(g)) + lineGap
 	return l
 }
 
