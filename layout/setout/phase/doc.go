@@ -16,7 +16,8 @@
 //  4. The same room gives the same result: what bounds the search is counted work. It
 //     ends soon after its context does.
 //
-// Of the order of merit a pattern has every term but the courses round the corners. Runs are
+// Of the order of merit a pattern has every term but the courses round the corners; slack is weighed
+// among the marks beside the start that was found. Runs are
 // told apart by their edges, without classes, and shares are of the least width. Exposed ends
 // and openings are judged by the joint lines of the pattern (bond.Lines); where it has none that run
 // plumb or level, those terms are the same for all phases. A start is found again by the tile

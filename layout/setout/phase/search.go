@@ -329,6 +329,9 @@ func (s *solver) result(t *trial, bound *merit.Merit) Result {
 		}
 		r.Walls = append(r.Walls, c)
 	}
+	for i := range r.Walls {
+		s.slacken(r.Walls, i)
+	}
 	r.Merit = s.whole(r.Walls)
 	return r
 }
