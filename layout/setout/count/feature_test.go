@@ -134,6 +134,32 @@ func TestWhereATileIsCutByTheEdgeAlone(t *testing.T) {
 	}
 }
 
+// Crests stand on the edge: also of one that is shorter than what sealant and a joint take there.
+func TestCrestsStandOnTheirEdge(t *testing.T) {
+	room, found := sketch("1000x900 100x60+2")
+	found.Left.Lean = []survey.Reading{{At: 0, Value: 0}, {At: 300 * mm, Value: 0}, {At: 305 * mm, Value: 2 * mm}, {At: 900 * mm, Value: 0}}
+	w := NewWall(&room, found, survey.Left)
+	left := edgeOf(t, w, int(survey.SideLeft), piece.OnLeft)
+	require.NotEmpty(t, left.crests)
+	for _, c := range left.crests {
+		require.True(t, left.low <= c.v && c.v <= left.high, "%v is not between %v and %v", c.v, left.low, left.high)
+	}
+}
+
+// What is known of an end in some of the classes is not known of the end.
+func TestAnEndIsKnownInEveryClass(t *testing.T) {
+	for certain, known := range map[int]int{0: 0, 1: 0, 2: 2} {
+		s := sureOf("1000x600 300x100+2 1/2")
+		s.know(&feature{edge: atLeft, low: 2, high: 7}, certain, 2)
+		require.Equal(t, known, s.known[0])
+		require.Equal(t, length.Length(5*boolean(known > 0)), s.drift[0])
+		s.know(&feature{edge: atRight, low: 1, high: 4}, certain, 2)
+		require.Equal(t, [2]int{known, known}, s.known)
+		s.know(&feature{edge: atBase}, 9, 2)
+		require.Equal(t, [2]int{known, known}, s.known, "a base is no end")
+	}
+}
+
 // How much a rake rises at most over a joint, rounded up: 20 in 1000 over 2, and a few units.
 func TestTheSteepestOfAnEdge(t *testing.T) {
 	f := &feature{joint: 2 * mm}

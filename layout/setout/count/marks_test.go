@@ -119,6 +119,8 @@ func TestWherePlacesAreWished(t *testing.T) {
 		require.Equal(t, c.wished, is, name)
 		require.Equal(t, 2*c.middle*mm, twice, name)
 	}
+	measured := drawWall("1000x600 300x100+2 niche=300,200,100,100")
+	require.Zero(t, measured.Marks.near(measured.Outer(), measured.Box()), "what is measured is not wished for elsewhere")
 	w := drawWall("1000x600 300x100+2 niche=300..500,200,100..300,100")
 	x, y := 420*mm, 250*mm
 	w.facts.typed.Openings[0].Near = survey.Near{X: &x, Y: &y}

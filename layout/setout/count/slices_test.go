@@ -36,6 +36,9 @@ func TestWhatAFreeEndLeavesOfALegIsSure(t *testing.T) {
 	at := func(x length.Length) int { return w.Bounds.zones.at(false, x*mm, along, bands, slow).Slivers }
 	require.Equal(t, 1, at(70))
 	require.Equal(t, 0, at(20))
+	near := drawWall("1000x652 300x300+2 leg=100 left=0..70 pipe=600,-150,30")
+	_, bands = near.Bounds.standingEnds(along, near.Bounds.rows.at(across))
+	require.Zero(t, near.Bounds.zones.at(false, 70*mm, along, bands, slow).Slivers, "nor with a pipe within two tiles")
 }
 
 // By hand: tile of 100 with joints of 10 begins at 10, the corner's gap ends at 3 and
@@ -67,6 +70,12 @@ func TestALeaningEdgeStandsApart(t *testing.T) {
 		require.Equal(t, c.apart, left.apart(row, true), name)
 		right := crossing{x0: (100 - c.x0) * mm, x1: (100 - c.x1) * mm, steep: &steep{meets: true, reach: 3 * mm}}
 		require.Equal(t, c.apart, right.apart(row, true), "from the right, "+name)
+	}
+	for unit, apart := range map[length.Length]bool{0: false, 1: true, -1: false} { // 110 less 3 and a unit: a plumb edge is not rounded
+		plumb := at(107*mm-unit, &steep{onLeft: true, meets: true, reach: 3 * mm})
+		require.Equal(t, apart, plumb.apart(row, true), "%d units farther than sealant reaches", unit)
+		leans := crossing{x0: 107*mm - unit, x1: 107*mm - unit - 5, steep: plumb.steep}
+		require.False(t, leans.apart(row, true), "one that leans may be")
 	}
 	strip := crossing{x0: 98 * mm, x1: 102 * mm, steep: &steep{onLeft: true, meets: true, reach: 3 * mm}}
 	require.False(t, strip.apart(row, false), "what is narrow in a slice may be part of more")
