@@ -6,6 +6,10 @@ import (
 	"strconv"
 	"testing"
 
+	"coursewright/layout"
+	"coursewright/layout/merit"
+	"coursewright/layout/survey"
+
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
 )
@@ -181,6 +185,31 @@ func TestOrdinaryShowersAreProven(t *testing.T) {
 	for _, seed := range []int{5, 6, 7, 9, 11, 22, 34, 40, 43, 47, 54, 56, 59} {
 		job := showers.Example(seed)
 		require.True(t, planned(t, job).Proven, "shower %d: %s", seed, job)
+	}
+}
+
+// Showers that are not proven best, with what they were found to have at worst since: pins
+// beat each of them once, one by bare wall.
+func TestShowersThatPinsBeatOnce(t *testing.T) {
+	for seed, most := range map[int]merit.Sight{
+		82:  {Thirds: 4},
+		84:  {Thirds: 2},
+		131: {Thirds: 3},
+		145: {Slivers: 8, Fifths: 1, Thirds: 3},
+	} {
+		job, err := survey.Read(showers.Example(seed))
+		require.NoError(t, err)
+		plan, err := layout.Now(job)
+		require.NoError(t, err)
+		m := plan.Setout.Merit
+		require.Zero(t, m.Bare, "shower %d has bare wall", seed)
+		require.Zero(t, m.Unworkable, "shower %d has unworkable pieces", seed)
+		for _, of := range [...][2]int{{m.Slivers, most.Slivers}, {m.Fifths, most.Fifths}, {m.Thirds, most.Thirds}} {
+			if of[0] != of[1] {
+				require.Less(t, of[0], of[1], "shower %d", seed)
+				break
+			}
+		}
 	}
 }
 
