@@ -123,15 +123,18 @@ func (s *solver) lines() []length.Length {
 	if s.room.Line != nil {
 		return []length.Length{*s.room.Line}
 	}
-	from, period := s.lowest(), (s.room.Tile.Height+s.room.Joint)*s.periods()
+	pitch := s.room.Tile.Height + s.room.Joint
+	from, period := s.lowest(), pitch*s.periods()
 	out := []length.Length{}
-	for y := from.CeilTo(s.room.Tape); y < from+period; y += s.room.Tape {
+	for y := from.CeilTo(s.room.Tape); y < from+pitch; y += s.room.Tape {
 		for _, shift := range s.shifts() {
-			out = append(out, from+length.Mod(y-shift-from, period))
+			for n := range s.periods() { // what a start that is pinned gives on a line a course higher, others give on this one
+				out = append(out, from+length.Mod(y-shift+n*pitch-from, period))
+			}
 		}
 	}
 	for _, c := range s.Lines() {
-		for y := from + length.Mod(c.Line-from, s.room.Tile.Height+s.room.Joint); y < from+period; y += s.room.Tile.Height + s.room.Joint {
+		for y := from + length.Mod(c.Line-from, pitch); y < from+period; y += pitch {
 			out = append(out, y)
 		}
 	}
