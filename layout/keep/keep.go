@@ -63,7 +63,7 @@ func Of(engine string, job survey.Job, s plan.Setout, walls []plan.Wall) survey.
 // band is what is kept of a band.
 func band(typed survey.Band, b plan.Band, walls []plan.Wall) survey.HeldBand {
 	out := survey.HeldBand{Name: b.Name, Walls: map[string]survey.WallPin{}}
-	if typed.Bottom.At == "" {
+	if typed.Bottom.At == "" && typed.Upon == "" {
 		out.Bottom = printed(b.Bottom)
 	}
 	if typed.Bond.Kind == string(survey.Running) && typed.Bond.Hand == "" {

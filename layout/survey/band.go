@@ -18,7 +18,8 @@ type Band struct {
 	Courses int      `json:"courses,omitempty"` // one where left out
 	Height  string   `json:"height,omitempty"`  // of one laid in a pattern: from its lower edge to its upper, where its tile is cut
 	ToHead  bool     `json:"toHead,omitempty"`  // it goes up to the head, and has no number of courses and no height
-	Bottom  Mark     `json:"bottom"`            // its bottom edge over the level line
+	Bottom  Mark     `json:"bottom,omitzero"`   // its bottom edge over the level line
+	Upon    string   `json:"upon,omitempty"`    // the band before it that it stands upon, a joint over it, instead of a bottom edge
 	Near    string   `json:"near,omitempty"`    // where a free bottom edge is wished
 }
 
@@ -41,6 +42,7 @@ type BandFound struct {
 	Height  length.Length // of one laid in a pattern
 	ToHead  bool
 	Bottom  Span
+	Upon    string                // the band it stands upon; its bottom moves with that
 	Near    length.Length         // where a free bottom edge is wished; within Bottom
 	Line    *length.Length        // of one laid in a pattern: its line, where that is held
 	Starts  map[int]length.Length // by wall: the left edge of a tile of its lowest course, where that is held
@@ -48,6 +50,21 @@ type BandFound struct {
 
 // On tells whether the band runs on a wall.
 func (b BandFound) On(wall int) bool { return slices.Contains(b.Walls, wall) }
+
+// stack puts bands that stand upon others a joint over these.
+func (r *Room) stack() {
+	if !slices.ContainsFunc(r.Bands, func(b BandFound) bool { return b.Upon != "" }) {
+		return
+	}
+	r.Bands = slices.Clone(r.Bands)
+	for i := range r.Bands {
+		b := &r.Bands[i]
+		if k := slices.IndexFunc(r.Bands, func(o BandFound) bool { return o.Name == b.Upon }); b.Upon != "" && k >= 0 && k < i {
+			by := r.Bands[k].High(r.Joint) + r.Joint
+			b.Bottom, b.Near = r.Bands[k].Bottom.Moved(by), r.Bands[k].Near+by
+		}
+	}
+}
 
 // Inner is the joint between the band's own tiles, in a room with that joint.
 func (b BandFound) Inner(joint length.Length) length.Length {

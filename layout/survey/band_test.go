@@ -49,6 +49,34 @@ func TestBandsAreRefused(t *testing.T) {
 			j.Bond = survey.Bond{Kind: "herringbone"}
 			j.Walls[0].Openings = []survey.Opening{{Kind: "niche", Name: "n", Left: mark("10"), Width: mark("10"), Bottom: free("4", "10"), Height: &survey.Measure{Mark: mark("8")}}}
 		},
+		"bands[1].upon: found “x”; write the name of a band that comes before it": func(j *survey.Job, b *survey.Band) {
+			j.Bands = []survey.Band{*b}
+			b.Name, b.Bottom, b.Upon = "cap", survey.Mark{}, "x"
+		},
+		"bands[1].bottom: found a height; write nothing here: the band stands upon liner": func(j *survey.Job, b *survey.Band) {
+			j.Bands = []survey.Band{*b}
+			b.Name, b.Upon = "cap", "liner"
+		},
+		"bands[1].near: found “3”; write nothing here: the band it stands upon says its height": func(j *survey.Job, b *survey.Band) {
+			j.Bands = []survey.Band{*b}
+			b.Name, b.Bottom, b.Upon, b.Near = "cap", survey.Mark{}, "liner", "3"
+		},
+		"bands[1].walls: found a wall on which liner does not run": func(j *survey.Job, b *survey.Band) {
+			j.Bands = []survey.Band{*b}
+			j.Bands[0].Walls = []string{"a"}
+			b.Name, b.Bottom, b.Upon, b.Walls = "cap", survey.Mark{}, "liner", []string{"b"}
+		},
+		"bands[1].upon: found “liner”, which goes up to the head; write a band that ends under it": func(j *survey.Job, b *survey.Band) {
+			j.Bands = []survey.Band{*b}
+			j.Bands[0].ToHead = true
+			b.Name, b.Bottom, b.Upon = "cap", survey.Mark{}, "liner"
+		},
+		"bands[2].upon: found “liner”, upon which another stands": func(j *survey.Job, b *survey.Band) {
+			on := *b
+			on.Name, on.Bottom, on.Upon = "deco", survey.Mark{}, "liner"
+			j.Bands = []survey.Band{*b, on}
+			b.Name, b.Bottom, b.Upon = "cap", survey.Mark{}, "liner"
+		},
 		"bands: found 5 bands; write at most 4": func(j *survey.Job, _ *survey.Band) { j.Bands = make([]survey.Band, 4) },
 	} {
 		job, b := sketch("in", "a", "b", "c"), liner()
@@ -58,6 +86,27 @@ func TestBandsAreRefused(t *testing.T) {
 		if assert.Len(t, faults, 1, "%s: %v", fault, faults) {
 			assert.Contains(t, faults[0].String(), fault)
 		}
+	}
+}
+
+// The number of columns of a strip that may have more is bounded.
+func TestColumnsOfAStripAreBounded(t *testing.T) {
+	job := sketch("in", "a")
+	s := survey.Strip{Name: "s", Middle: *mark("20"), Tile: survey.Tile{Width: "1", Height: "1"}, Columns: 2}
+	for most, want := range map[int]string{1: "a whole number from 2 to 7, or nothing where it has 2", 8: "a whole number from 2 to 7", -1: "a whole number from 2 to 7"} {
+		s.MostColumns = most
+		job.Walls[0].Strips = []survey.Strip{s}
+		_, faults := job.Resolve()
+		if assert.Len(t, faults, 1, "%d: %v", most, faults) {
+			assert.Contains(t, faults[0].String(), "walls[0].strips[0].mostColumns: ")
+			assert.Contains(t, faults[0].String(), want)
+		}
+	}
+	for _, most := range []int{0, 2, 3, 7} {
+		s.MostColumns = most
+		job.Walls[0].Strips = []survey.Strip{s}
+		_, faults := job.Resolve()
+		assert.Empty(t, faults)
 	}
 }
 

@@ -33,17 +33,22 @@ func (r *resolver) bands(p path, typed []Band, room *Room) {
 		r.faults.add("bond", "columns", "level courses, or a pattern: a band stands between level joints")
 		return
 	}
+	room.stack()
+	widest := *room
+	widest.Joint = room.Joints[len(room.Joints)-1]
+	widest.stack()
 	for i := range room.Bands {
-		r.bandOnWalls(p.at(i), i, room)
+		r.bandOnWalls(p.at(i), i, &widest)
 	}
 	for w := range room.Walls {
-		r.stacked(p, w, room)
+		r.stacked(p, w, &widest)
 	}
 	if len(r.faults) > before {
 		return
 	}
 	if room.Bond.Coursed() {
 		r.onJoints(p, room)
+		room.stack()
 	}
 	r.throughPatterns(p, room)
 }
@@ -78,6 +83,10 @@ func (r *resolver) band(p path, b Band, room Room, taken map[string]bool) BandFo
 	case b.ToHead && b.Courses > 0:
 		r.faults.add(p.dot("courses"), fmt.Sprint(b.Courses), "nothing here: the band goes up to the head")
 	}
+	if b.Upon != "" {
+		r.bandUpon(p, b, room, &found)
+		return found
+	}
 	found.Bottom = r.bandBottom(p.dot("bottom"), b.Bottom)
 	found.Near = found.Bottom.From
 	if b.Near != "" {
@@ -85,6 +94,33 @@ func (r *resolver) band(p path, b Band, room Room, taken map[string]bool) BandFo
 		found.Near = min(max(near, found.Bottom.From), found.Bottom.To)
 	}
 	return found
+}
+
+// bandUpon reads the band that another stands upon: one before it in the list, on all of its
+// walls, with none upon it yet.
+func (r *resolver) bandUpon(p path, b Band, room Room, found *BandFound) {
+	here := value{p.dot("upon"), b.Upon}
+	if b.Bottom != (Mark{}) {
+		r.faults.add(p.dot("bottom"), "a height", "nothing here: the band stands upon "+clip(b.Upon))
+	}
+	r.unused("the band it stands upon says its height", value{p.dot("near"), b.Near})
+	k := slices.IndexFunc(room.Bands, func(o BandFound) bool { return o.Name == b.Upon })
+	if k < 0 {
+		r.faults.add(here.path, quote(b.Upon), "the name of a band that comes before it")
+		return
+	}
+	under := room.Bands[k]
+	if found.Upon = b.Upon; len(b.Walls) == 0 {
+		found.Walls = slices.Clone(under.Walls)
+	}
+	switch {
+	case under.ToHead:
+		r.faults.add(here.path, quote(b.Upon)+", which goes up to the head", "a band that ends under it")
+	case slices.ContainsFunc(room.Bands, func(o BandFound) bool { return o.Upon == b.Upon }):
+		r.faults.add(here.path, quote(b.Upon)+", upon which another stands", "the band that stands on it")
+	case slices.ContainsFunc(found.Walls, func(w int) bool { return !under.On(w) }):
+		r.faults.add(p.dot("walls"), "a wall on which "+clip(b.Upon)+" does not run", "walls that both run round")
+	}
 }
 
 // bandBottom reads the bottom edge. A measured one may be one a plan has printed.
@@ -195,6 +231,9 @@ func (r *resolver) stacked(p path, wall int, room *Room) {
 	for k := 1; k < len(on); k++ {
 		under, over := room.Bands[on[k-1]], room.Bands[on[k]]
 		least := under.Bottom.To + under.High(room.Joints[len(room.Joints)-1])
+		if over.Upon == under.Name {
+			continue
+		}
 		if under.ToHead || over.Bottom.From < least {
 			want := "a height over " + least.Format(r.units, r.units.FineStep()) + ", the top of the band " + clip(under.Name)
 			if under.ToHead {

@@ -180,6 +180,7 @@ func (r Room) Jointed(joint length.Length) Room {
 		w.Head.Stops = w.Head.Stops.Moved(w.Head.Inset(was) - w.Head.Inset(r))
 	}
 	r.turn()
+	r.stack()
 	return r
 }
 

@@ -27,6 +27,17 @@ func bandsLine(b Bench) string {
 	return cmp.Or(strings.Join(out, ", "), "none")
 }
 
+// bandsUnder are the bands before one, upon which it may stand.
+func (b Bench) bandsUnder(band int) []page.Choice {
+	out := []string{"", "at a height of its own"}
+	for _, under := range b.Typed.Bands[:band] {
+		if !under.ToHead {
+			out = append(out, under.Name, "upon "+under.Name)
+		}
+	}
+	return page.Choices(out...)
+}
+
 // bandAbout says where the band stands now, and over the floor; where it does not
 // stand yet, what is usual.
 func (b Bench) bandAbout(typed survey.Band) string {

@@ -21,6 +21,9 @@ func (h hands) bands() {
 	r := h.w.Shape.Region.Bounds()
 	for _, i := range h.plan.Room.BandsOn(h.f.wall) {
 		found, at := h.plan.Room.Bands[i], h.plan.Setout.Bands[i]
+		if found.Upon != "" {
+			continue // it goes with the band it stands upon
+		}
 		id, text, y := "band "+found.Name, "bottom edge of "+found.Name, at.Bottom
 		place := h.clear("y", plane.Point{X: r.Left, Y: y}, plane.Point{X: r.Right, Y: y})
 		band := Handle{ID: id, Axis: "y", Text: text, X: place.X, Y: y, At: h.f.at(place.X, y), Measured: !found.Bottom.Free()}

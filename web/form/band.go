@@ -122,6 +122,22 @@ func renameBands(job *survey.Job, now map[string]string) {
 	}
 }
 
+// followBands lets bands that stand upon another follow its name, and gives one that no longer
+// does a height.
+func followBands(job *survey.Job, before []survey.Band) {
+	for i := range min(len(before), len(job.Bands)) {
+		was, b := before[i], &job.Bands[i]
+		if was.Upon != "" && b.Upon == "" && b.Bottom == (survey.Mark{}) {
+			b.Bottom, b.Near = bandPlace(*job)
+		}
+		for k := range job.Bands {
+			if o := &job.Bands[k]; b.Name != "" && o.Upon == was.Name && o.Upon != "" {
+				o.Upon = b.Name
+			}
+		}
+	}
+}
+
 // tidyBands lets go of walls that are gone, of bands that run round none, and of
 // what means nothing in a band that goes up to the head.
 func tidyBands(job *survey.Job) {
@@ -135,6 +151,9 @@ func tidyBands(job *survey.Job) {
 		tidyBandPattern(b, *job)
 		if b.Bottom.At != "" {
 			b.Near = ""
+		}
+		if b.Upon != "" {
+			b.Bottom, b.Near = survey.Mark{}, ""
 		}
 		if b.Bond.Kind == "stack" {
 			b.Bond.Offset, b.Bond.Hand = "", ""

@@ -31,7 +31,7 @@ var usualColours = map[string]survey.Colour{"tile.colour": survey.UsualTile, "gr
 // over the job all the same.
 func Decode(job *survey.Job, posted url.Values) error {
 	names, trims, wide, units := wallNames(*job), trimNames(*job), widths(*job), job.Units
-	met := endsMet(*job)
+	met, bands := endsMet(*job), slices.Clone(job.Bands)
 	var faults survey.Faults
 	for _, path := range inOrder(posted) {
 		values := posted[path]
@@ -48,6 +48,7 @@ func Decode(job *survey.Job, posted url.Values) error {
 		}
 	}
 	rename(job, names)
+	followBands(job, bands)
 	renameTrims(job, trims)
 	follow(job, wide)
 	turnTogether(job, met)
@@ -213,7 +214,7 @@ var words = []string{
 	"place", "corners", // of trim
 	"leg", "corner",
 	"sizes", "depthIs", "front", "behind", "cased", // of the inside of an opening
-	"courses", "toHead", // of bands
+	"courses", "toHead", "upon", // of bands
 	"columns", "mostColumns", // of strips
 	"flush", // of soap dishes
 }

@@ -109,6 +109,12 @@ func (f *fold) lean(lean []survey.Reading) []survey.Reading {
 	}
 	from := lean[0].At
 	for n, s := range f.strips {
+		if n > 0 && s.bottom == from { // upon the strip under it: no joint of the field is between
+			if from = s.next; s.toHead {
+				return out
+			}
+			continue
+		}
 		add(from, max(from, s.bottom-max(f.joint, 1)), f.down(n))
 		if s.toHead {
 			return out

@@ -56,7 +56,7 @@ func (p *parter) clearOn(wall int) bool {
 // the head ends there in a full course, wall by wall.
 func (p *parter) fullHeads() (out []found) {
 	for i, b := range p.room.Bands {
-		if !b.ToHead {
+		if !b.ToHead || b.Upon != "" {
 			continue
 		}
 		pitch := b.Tile.Height + b.Inner(p.room.Joint)
@@ -78,7 +78,7 @@ func (p *parter) fullHeads() (out []found) {
 // up to the head may begin as well.
 func (p *parter) otherJoints(line length.Length) (out []found) {
 	for i, b := range p.room.Bands {
-		if !b.ToHead {
+		if !b.ToHead || b.Upon != "" {
 			continue
 		}
 		wished := p.bottom(b.Walls[0], i, &found{line: line})
@@ -145,6 +145,9 @@ func (p *parter) strips(at *found) [][]strip {
 		for _, i := range p.room.BandsOn(w) {
 			b := p.room.Bands[i]
 			s := strip{band: i, bottom: p.bottom(b.Walls[0], i, at), toHead: b.ToHead}
+			if b.Upon != "" && len(out[w]) > 0 {
+				s.bottom = out[w][len(out[w])-1].next
+			}
 			if s.top, s.next = s.bottom, s.bottom; !b.ToHead {
 				s.top += b.High(p.room.Joint)
 				s.next = s.top + p.room.Joint
