@@ -255,7 +255,11 @@ func stripPins(t *rapid.T, job survey.Job, p layout.Plan) survey.Job {
 			if w.Openings[by[0]].Left.Free() {
 				continue
 			}
-			if class := rapid.Int64Range(0, max(1, p.Room.Bond.Den)-1).Draw(t, "class"); some("start of " + w.Name) {
+			classes := max(1, p.Room.Bond.Den)
+			if p.Room.Bond.Plumb {
+				classes = 1 // columns all begin in the same place
+			}
+			if class := rapid.Int64Range(0, classes-1).Draw(t, "class"); some("start of " + w.Name) {
 				pin.Edge = exactly(float64(at.Openings[by[0]].Left + p.Setout.Joint - p.Room.Bond.Shift(int(class), survey.Left, pitch)))
 			}
 		} else if some("start of " + w.Name) {

@@ -29,14 +29,22 @@ func solveParted(ctx context.Context, room survey.Room) (survey.Room, plan.Setou
 	}
 	r := &all[best]
 	room = room.WithJoint(room.Joints[best])
+	s, walls := wholeParted(room, r)
+	if len(all) > 1 {
+		for i := range all {
+			s.Joints = append(s.Joints, tell.Joint(&room, room.Joints[i], &all[i].Field, &r.Field))
+		}
+	}
+	told(&s, room, walls)
+	return room, s, walls, ctx.Err()
+}
+
+// wholeParted is a set-out that was found with what is said of it and the walls cut, but for
+// what is read from their pieces.
+func wholeParted(room survey.Room, r *parted.Result) (plan.Setout, []plan.Wall) {
 	f := &r.Field
 	s := plan.Setout{Line: f.Line, Hand: f.Hand, Joint: room.Joint, Pinned: room.Line != nil, Merit: r.Merit,
 		Order: f.Order(), Proven: r.Proven, Bound: openOf(room, r)}
-	if len(all) > 1 {
-		for i := range all {
-			s.Joints = append(s.Joints, tell.Joint(&room, room.Joints[i], &all[i].Field, f))
-		}
-	}
 	s.Walls = tell.Starts(&r.Folded, f)
 	for i := range s.Walls {
 		s.Walls[i].Placed, s.Walls[i].Pinned = r.Placed(i), room.Walls[i].Pin != nil
@@ -44,8 +52,7 @@ func solveParted(ctx context.Context, room survey.Room) (survey.Room, plan.Setou
 	s.Lines = tell.Lines(&r.Folded, f)
 	walls := cutParted(room, r, s.Walls)
 	s.Bands = bandsOf(room, r, walls)
-	told(&s, room, walls)
-	return room, s, walls, ctx.Err()
+	return s, walls
 }
 
 // openOf says what keeps a room with bands from being proven; empty where it is.

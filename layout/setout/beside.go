@@ -94,6 +94,9 @@ func (b *beside) solve() (solved, error) {
 	}
 	if !more && on.level {
 		room, _ := b.parts()
+		if on.bands != nil {
+			return b.asParted(room, on.bands), nil
+		}
 		return b.as(room, on.result), nil
 	}
 	b.free = true
@@ -125,6 +128,12 @@ func (b *beside) ofParts(room survey.Room) (s solved, err error) {
 func (b *beside) as(room survey.Room, r *search.Result) (s solved) {
 	s.room = room
 	s.setout, s.walls = whole(room, r)
+	return s
+}
+
+func (b *beside) asParted(room survey.Room, r *parted.Result) (s solved) {
+	s.room = room
+	s.setout, s.walls = wholeParted(room, r)
 	return s
 }
 
@@ -194,6 +203,7 @@ type found struct {
 
 	level  bool           // the parts of every wall have one head
 	result *search.Result // of a room without bands
+	bands  *parted.Result // of one with bands
 }
 
 // search sets a room of parts out without cutting it.
@@ -213,7 +223,7 @@ func (b *beside) search(room *survey.Room) (found, error) {
 	if err != nil {
 		return found{}, err
 	}
-	out := found{line: r.Field.Line, hand: r.Field.Hand, merit: r.Merit}
+	out := found{line: r.Field.Line, hand: r.Field.Hand, merit: r.Merit, bands: &r}
 	for i := range room.Walls {
 		out.edges, out.heads = append(out.edges, r.Field.Walls[i].Edge), append(out.heads, r.Placed(i).Head)
 	}

@@ -38,7 +38,7 @@ func (b *beside) choices() (any, more bool) {
 			more = more || b.movable(w, k)
 		}
 	}
-	more = more || walls > 1 || walls == 1 && b.room.Line != nil || (walls == 1 || heads) && len(b.room.Bands) > 0
+	more = more || walls > 1 || walls == 1 && b.room.Line != nil
 	return more || walls > 0 || heads, more
 }
 
@@ -63,7 +63,14 @@ func (b *beside) choose(wall int, on *found) error {
 		if len(places)*len(classes) == 1 && b.head[wall] == nil {
 			continue
 		}
-		best, err := b.best(wall, k, on, b.options(wall, k, places, classes, on))
+		options := b.options(wall, k, places, classes, on)
+		if len(b.room.Bands) > 0 {
+			var err error
+			if options, err = b.likely(wall, k, on, options); err != nil {
+				return err
+			}
+		}
+		best, err := b.best(wall, k, on, options)
 		if err == nil && apart > b.room.Tape && len(b.room.Bands) == 0 {
 			span := w.Openings[k].Left
 			near := b.marks(survey.Span{From: max(span.From, best.x-apart+1), To: min(span.To, best.x+apart-1)}, b.room.Tape)
@@ -106,6 +113,31 @@ func (b *beside) options(wall, opening int, places []length.Length, classes []in
 	}
 	return out
 }
+
+// likely are the options that are best where the bands are left out, of which few are worth
+// while to set out with them.
+func (b *beside) likely(wall, opening int, on *found, options []option) (out []option, err error) {
+	plain := *b
+	plain.room.Bands, plain.room.Course = nil, nil
+	for i := range options {
+		plain.place(wall, opening, options[i])
+		options[i].bound = plain.bound(wall, on)
+		options[i].bound.Near += options[i].near
+	}
+	for len(options) > 0 && len(out) < mostLikely {
+		best, err := plain.best(wall, opening, on, options)
+		if err != nil {
+			return nil, err
+		}
+		options = slices.DeleteFunc(slices.Clone(options), func(o option) bool { return o.x == best.x && o.class == best.class })
+		best.found, best.bound = found{}, merit.Merit{}
+		out = append(out, best)
+	}
+	return out, nil
+}
+
+// mostLikely bounds at how many places a free strip is tried with bands beside it.
+const mostLikely = 3
 
 // bound is what a wall cannot beat with its strips as they are placed; nothing is known of
 // one with bands.
