@@ -128,7 +128,7 @@ func followBands(job *survey.Job, before []survey.Band) {
 	for i := range min(len(before), len(job.Bands)) {
 		was, b := before[i], &job.Bands[i]
 		if was.Upon != "" && b.Upon == "" && b.Bottom == (survey.Mark{}) {
-			b.Bottom, b.Near = bandPlace(*job)
+			b.Bottom, b.Near, _ = bandPlace(*job)
 		}
 		for k := range job.Bands {
 			if o := &job.Bands[k]; b.Name != "" && o.Upon == was.Name && o.Upon != "" {
@@ -154,6 +154,9 @@ func tidyBands(job *survey.Job) {
 		}
 		if b.Upon != "" {
 			b.Bottom, b.Near = survey.Mark{}, ""
+			if k := slices.IndexFunc(job.Bands, func(o survey.Band) bool { return o.Name == b.Upon }); k >= 0 && len(b.Walls) == 0 {
+				b.Walls = slices.Clone(job.Bands[k].Walls)
+			}
 		}
 		if b.Bond.Kind == "stack" {
 			b.Bond.Offset, b.Bond.Hand = "", ""

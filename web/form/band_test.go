@@ -4,6 +4,8 @@ import (
 	"net/url"
 	"testing"
 
+	"coursewright/layout/survey"
+
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 )
@@ -58,4 +60,23 @@ func TestBandsHoldWords(t *testing.T) {
 		"bands[0].courses": false, "bands[0].toHead": false, "bands[0].name": false, "bands[0].walls[0]": false} {
 		assert.Equal(t, is, IsLength(path), path)
 	}
+}
+
+// A band that stands upon another has no height of its own, runs round its walls and follows
+// its name; let go of, it stands at a height again.
+func TestABandStandsUponAnother(t *testing.T) {
+	job := demo(t)
+	require.NoError(t, Apply(&job, "add bands liner"))
+	require.NoError(t, Apply(&job, "round bands[0] left"))
+	require.NoError(t, Apply(&job, "add bands mosaic"))
+	require.NoError(t, Decode(&job, url.Values{"bands[1].upon": {"liner"}}))
+	assert.Equal(t, survey.Mark{}, job.Bands[1].Bottom)
+	assert.Equal(t, []string{"back", "right"}, job.Bands[1].Walls)
+	require.NoError(t, Decode(&job, url.Values{"bands[0].name": {"pencil"}}))
+	assert.Equal(t, "pencil", job.Bands[1].Upon)
+	room, faults := job.Resolve()
+	require.Empty(t, faults)
+	assert.Equal(t, room.Bands[0].Bottom.Moved(room.Bands[0].High(room.Joint)+room.Joint), room.Bands[1].Bottom)
+	require.NoError(t, Decode(&job, url.Values{"bands[1].upon": {""}}))
+	assert.NotEqual(t, survey.Mark{}, job.Bands[1].Bottom)
 }
