@@ -42,7 +42,7 @@ type place struct {
 func Rules() []Rule {
 	var all []Rule
 	for _, grade := range []Grade{Fault, Warning, Advice, Caution} {
-		for _, theme := range [][]Rule{cutRules(), tileRules(), driftRules(), setRules(), edgeRules(), legRules(), cornerRules(), topRules(), openingRules(), nicheRules(), bandRules(), stripRules(), trimRules(), mosaicRules(), fixtureRules(), cautions()} {
+		for _, theme := range [][]Rule{cutRules(), tileRules(), driftRules(), setRules(), edgeRules(), headRules(), legRules(), cornerRules(), topRules(), openingRules(), nicheRules(), bandRules(), stripRules(), trimRules(), mosaicRules(), fixtureRules(), cautions()} {
 			for _, r := range theme {
 				if r.Grade == grade {
 					all = append(all, r)

@@ -284,7 +284,7 @@ func TestRules(t *testing.T) {
 		{"no tub", "tub deflects", func(in *Input) {}, nil},
 	}
 	spoke := map[Name]bool{"mortar contact": true, "old walls": true, "backing and membrane": true, "first course must harden": true, "grab bars": true}
-	for _, c := range slices.Concat(cases, setCases(), nicheCases(), trimCases(), legCases(), mosaicCases(), cornerCases(), topCases(), fixtureCases(), stripCases()) {
+	for _, c := range slices.Concat(cases, setCases(), nicheCases(), trimCases(), legCases(), mosaicCases(), cornerCases(), topCases(), fixtureCases(), stripCases(), headCases()) {
 		t.Run(string(c.rule)+"/"+c.name, func(t *testing.T) {
 			in := quiet()
 			c.change(&in)

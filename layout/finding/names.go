@@ -31,6 +31,7 @@ const (
 	RimNearlyLevel          Name = "rim nearly level"
 	RakeAtTheBase           Name = "rake at the base"
 	MovementJointInTheField Name = "movement joint in the field"
+	StepOfTheHead           Name = "step of the head"
 
 	OpeningsRunIntoEachOther Name = "openings run into each other"
 	LargeHoleInOneTile       Name = "large hole in one tile"
