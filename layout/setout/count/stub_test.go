@@ -139,6 +139,8 @@ func TestWhichRowsArePlain(t *testing.T) {
 		"clear of a pipe":                {"1000x600 300x100+2 pipe=500,300,40", 400, 500, true},
 		"at the rake of a base":          {"1000x600 300x100+2 base=0,8", 4, 104, false},
 		"over it":                        {"1000x600 300x100+2 base=0,8", 8, 108, true},
+		"within a steep rake":            {"1000x900 300x100+2 base=0,300", 100, 200, false},
+		"over a steep rake":              {"1000x900 300x100+2 base=0,300", 300, 400, true},
 		"in columns, from left to right": {"1000x600 300x100+2 columns", 0, 300, true},
 		"in columns, past the right end": {"1000x600 300x100+2 columns", 800, 1100, false},
 		"where a leg's floor is lower":   {"1000x600 300x100+2 leg=150", -100, 0, true},

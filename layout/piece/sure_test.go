@@ -1,0 +1,75 @@
+package piece_test
+
+import (
+	"testing"
+
+	"coursewright/layout/bond"
+	"coursewright/layout/length"
+	"coursewright/layout/piece"
+	"coursewright/layout/plane"
+	"coursewright/layout/survey"
+
+	"github.com/stretchr/testify/require"
+	"pgregory.net/rapid"
+)
+
+// raked is a wall of 1000 by 600 over a tub that rises from one height to another, in units.
+func raked(left, right length.Length) survey.Shape {
+	at := func(x, y length.Length, on plane.Side) plane.Corner {
+		return plane.Corner{Point: plane.Point{X: x, Y: y}, On: on}
+	}
+	r := plane.Region{{at(0, left, survey.SideBase), at(1000*mm, right, survey.SideRight), at(1000*mm, 600*mm, survey.SideHead), at(0, 600*mm, survey.SideLeft)}}
+	sides := []survey.Boundary{{}, {Name: "left"}, {Name: "right"}, {Name: "head"}, {Name: "base", Part: survey.Part{Is: survey.BaseSegment}, Meets: true, Gap: 3 * mm}}
+	return survey.Shape{Region: r, Solid: r, Visible: r, Sides: sides}
+}
+
+// covered covers the base of a raked wall with courses of 100 and joints of 8 from a line.
+func covered(s survey.Shape, line length.Length) *piece.Cover {
+	rule := piece.Rule{Along: 300 * mm, Across: 100 * mm, Joint: 8 * mm, Sealant: 6 * mm, Sides: s.Sides}
+	c := piece.NewCover(s, rule)
+	for _, row := range (bond.Coursed{Width: 300 * mm, Height: 100 * mm, Joint: 8 * mm, Den: 1}).Rows(line, 0, -200*mm, 600*mm) {
+		piece.Row(piece.BandOf(s, row, false), row, rule, func(p *piece.Piece) { c.Region(p.Solid(false)) }, c.Rect)
+	}
+	return c
+}
+
+func bareOf(gaps []piece.Gap) (sum length.Length) {
+	for _, g := range gaps {
+		sum += g.Length
+	}
+	return sum
+}
+
+// Of a level boundary all that is bare is surely so; of one that rises 20 in 1000 a gap may be
+// shorter by 4 · (1 + 50) units.
+func TestHowSureAGapIs(t *testing.T) {
+	level := covered(raked(0, 0), 5*mm)
+	require.Equal(t, 1000*mm, bareOf(level.Gaps()), "5 off, and sealant reaches 3")
+	require.Equal(t, level.Gaps(), level.Sure())
+	slant := covered(raked(-10*mm, 10*mm), 5*mm)
+	gaps, sure := slant.Gaps(), slant.Sure()
+	require.Len(t, gaps, 1)
+	// Of the course under it sealant takes what is left in the tile from 308 on, 0.84 high; up to
+	// 300 and a joint further its tile covers. The course over it is 3 off at 600, where it is at 2.
+	require.InDelta(t, float64(292*mm), float64(gaps[0].Length), 2)
+	require.InDelta(t, float64(308*mm), float64(gaps[0].From.X), 1)
+	require.Equal(t, gaps[0].Length-4*(1+50), sure[0].Length)
+	require.Equal(t, []plane.Point{gaps[0].From, gaps[0].To}, []plane.Point{sure[0].From, sure[0].To})
+}
+
+// However the ends of a slanted boundary are rounded, by two units each, no less of it is bare
+// than is sure.
+func TestNoLessIsBareThanIsSure(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		n := func(name string, low, high int) length.Length {
+			return length.Length(rapid.IntRange(low, high).Draw(t, name))
+		}
+		left, right, line := n("left", -20_000, 20_000), n("right", -20_000, 20_000), n("line", -100_000, 0)
+		sure := bareOf(covered(raked(left, right), line).Sure())
+		require.LessOrEqual(t, sure, bareOf(covered(raked(left, right), line).Gaps()))
+		for range 3 {
+			a, b := left+n("left by", -2, 2), right+n("right by", -2, 2)
+			require.LessOrEqual(t, sure, bareOf(covered(raked(a, b), line).Gaps()), "ends moved from %v, %v to %v, %v", left, right, a, b)
+		}
+	})
+}
