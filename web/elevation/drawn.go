@@ -23,6 +23,7 @@ type group struct {
 // Draw makes the SVG of a scene.
 func Draw(s drawing.Scene, o Options) (Drawn, error) {
 	var buf bytes.Buffer
+	buf.Grow(256 * len(s.Elements)) // about what they take
 	p := newPen(&buf, cleanID(o.ID))
 	p.pieces, p.written = s.Pieces, buf.Len
 	p.open(s, o)

@@ -1,7 +1,6 @@
 package elevation
 
 import (
-	"bytes"
 	"crypto/sha256"
 	"encoding/hex"
 	"fmt"
@@ -41,8 +40,9 @@ const hashBytes = 8
 // part writes one wall. Its origin is where the level line meets the left corner
 // of the boards.
 func (p *pen) part(s drawing.Scene, part drawing.Part) {
-	var inner bytes.Buffer
-	q := newPen(&inner, p.id)
+	inner := &p.inner
+	inner.Reset()
+	q := newPen(inner, p.id)
 	q.pieces, q.inks = s.Pieces, p.inks
 	q.elements(s.Elements[part.From:part.To])
 	var own []drawing.Handle

@@ -1,6 +1,7 @@
 package elevation
 
 import (
+	"bytes"
 	"fmt"
 	"strconv"
 	"strings"
@@ -23,6 +24,7 @@ type pen struct {
 	inks    map[drawing.Ink]string // the attributes of the inks used
 	written func() int             // how much of the SVG is written
 	walls   []group
+	inner   bytes.Buffer // one wall, before it is known what its group is called
 }
 
 func (p *pen) group(ink string) {
