@@ -74,6 +74,23 @@ func (b Bench) trimChoices(e trimEdge) []page.Choice {
 	return out
 }
 
+// withoutCove says which walls take no cove, where the job has one; empty where all do.
+func (b Bench) withoutCove() string {
+	if !slices.ContainsFunc(b.Typed.Trims, func(t survey.TrimTile) bool { return t.Kind == string(survey.Cove) }) {
+		return ""
+	}
+	var names []string
+	for _, w := range b.Typed.Walls {
+		if len(w.Base) > 1 {
+			names = append(names, w.Name)
+		}
+	}
+	if len(names) == 0 {
+		return ""
+	}
+	return "A cove stands along a base of one stretch, without a step. It is not offered on " + strings.Join(names, ", ") + ", whose base steps: there tile comes down to the gap."
+}
+
 // trimsLine is the one line of the closed section.
 func trimsLine(b Bench) string {
 	var out []string

@@ -43,3 +43,19 @@ func TestTrimLegsAndFixturesAreAskedFor(t *testing.T) {
 	assert.Contains(t, page, `name="walls[1].fixtures[0].height.from"`)
 	assert.Contains(t, page, `name="walls[0].base[0].leg"`)
 }
+
+// Where a cove is not offered, the page says why.
+func TestThePageSaysWhereNoCoveStands(t *testing.T) {
+	s := trial.OfFile(t, "bench")
+	_, page := s.Get("/jobs/1?all=1")
+	assert.NotContains(t, page, "A cove stands along a base of one stretch")
+	posted := s.Bench()
+	posted.Set(form.Do, "add trims cove")
+	answer, body := s.Post("/jobs/1", posted)
+	require.Equal(t, http.StatusSeeOther, answer.StatusCode, body)
+	_, page = s.Get("/jobs/1?all=1")
+	assert.Contains(t, page, "It is not offered on left, right, whose base steps")
+	_, job := s.Stored()
+	assert.Empty(t, job.Walls[0].Base[1].Trim)
+	assert.NotEmpty(t, job.Walls[1].Base[0].Trim, "a seat of one stretch gets it")
+}
