@@ -9,6 +9,7 @@ import (
 	"coursewright/layout/plane"
 	"coursewright/layout/survey"
 
+	"github.com/peterstace/simplefeatures/geom"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 )
@@ -96,7 +97,7 @@ func TestCovesAreRefused(t *testing.T) {
 		"walls[0].base[0].trim: found “none”; write the name of one of the trims": func(j *survey.Job) { j.Walls[0].Base[0].Trim = "none" },
 		"walls[0].base[0].trim: found “foot”, which is a pencil; write a trim":    func(j *survey.Job) { j.Trims[0].Kind = "pencil" },
 		"walls[0].head.trim: found “foot”, which is a cove; write a trim":         func(j *survey.Job) { j.Walls[0].Head.Trim, j.Walls[0].Head.Finish = "foot", "" },
-		"walls[0].base[0].trim: found “foot” along a base in several stretches": func(j *survey.Job) {
+		"walls[0].base[0].trim: found “foot” along a base with a leg down to the floor": func(j *survey.Job) {
 			s := &j.Walls[0].Base[0]
 			s.Readings = s.Readings[:2]
 			j.Walls[0].Base = append(j.Walls[0].Base, survey.Segment{Meets: "floor", Readings: []survey.Drop{{At: "30", Drop: "52"}, {At: "59 7/8", Drop: "52"}}})
@@ -109,4 +110,79 @@ func TestCovesAreRefused(t *testing.T) {
 			assert.Contains(t, faults[0].String(), fault)
 		}
 	}
+}
+
+// Coves round the foot of a shower with a bench, on seats and base alike, by hand (common
+// practice, no source): the field over the seat begins 1/8 in of gap, 4 in of cove and 1/8 in
+// of joint over it; the front of the seat is at 39 1/2 in, the tile before it ends 1/8 in short
+// of that, and the cove a joint after the tile: at 39 1/2 in. The cove on the base ends with
+// that tile. Nothing lies on anything else, and all stays within the wall (simplefeatures).
+func TestCovesFollowAStep(t *testing.T) {
+	job := shippedJob(t, "bench.json")
+	job.Trims = append(job.Trims, survey.TrimTile{Name: "foot", Kind: string(survey.Cove), Width: "4", Length: "6"})
+	for i := range job.Walls[:3] {
+		base := append([]survey.Segment(nil), job.Walls[i].Base...)
+		for k := range base {
+			base[k].Trim = "foot"
+		}
+		job.Walls[i].Base = base
+	}
+	p, err := layout.Now(job)
+	require.NoError(t, err)
+	assert.Zero(t, p.Setout.Merit.Bare)
+	step := 79 * length.Inch / 2
+	for i, mirrored := range map[int]bool{0: false, 2: true} {
+		w := p.Walls[i]
+		require.True(t, w.Found.Coved())
+		low, high := plane.Rect{}, plane.Rect{} // the nearest to the step, on the base and on the seat
+		for _, c := range w.Trim {
+			box := c.Face.Bounds()
+			if mirrored { // the seat is at the left
+				box.Left, box.Right = w.Found.Width-box.Right, w.Found.Width-box.Left
+			}
+			if box.Bottom < -30*length.Inch && box.Right > low.Right {
+				low = box
+			} else if box.Bottom > -30*length.Inch && (high.Right == 0 || box.Left < high.Left) {
+				high = box
+			}
+		}
+		assert.Equal(t, step-length.Inch/8, low.Right, w.Found.Name)
+		assert.Equal(t, step, high.Left, w.Found.Name)
+		assert.Equal(t, 6*length.Inch, high.Width(), "the front of the seat has a whole piece")
+		assert.Equal(t, -36*length.Inch+length.Inch/8, low.Bottom)
+		laid := make([]geom.Geometry, 0, len(w.Trim)+len(w.Pieces))
+		outline := shapeOfRegion(t, w.Found.Bare().Shape(p.Room.Units, w.Start.Placed).Region)
+		for _, c := range w.Trim {
+			laid = append(laid, shapeOfRegion(t, c.Face))
+		}
+		for _, q := range w.Pieces {
+			laid = append(laid, shapeOfRegion(t, q.Face))
+			if box := q.Face.Bounds(); !mirrored && box.Left >= step {
+				assert.Greater(t, box.Bottom, -145*length.Inch/8+4*length.Inch, q.ID)
+			}
+		}
+		for n, a := range laid {
+			out, err := geom.Difference(a, outline)
+			require.NoError(t, err)
+			require.InDelta(t, 0, out.Area(), 0.5, "a unit along the rake of the seat")
+			for _, b := range laid[:n] {
+				both, err := geom.Intersection(a, b)
+				require.NoError(t, err)
+				require.InDelta(t, 0, both.Area(), 0.5)
+			}
+		}
+	}
+}
+
+// shapeOfRegion is a region for a general geometry library, in millimetres.
+func shapeOfRegion(t *testing.T, r plane.Region) geom.Geometry {
+	var all [][][2]float64
+	for _, ring := range r {
+		var one [][2]float64
+		for _, c := range ring {
+			one = append(one, [2]float64{c.X.Millimetres(), c.Y.Millimetres()})
+		}
+		all = append(all, one)
+	}
+	return geometry(t, all)
 }

@@ -50,13 +50,17 @@ func trimRules() []Rule {
 func coveFoot(in Input) []place {
 	var all []place
 	for i, w := range in.Walls {
-		if !w.Found.Coved() {
-			continue
+		for _, s := range w.Found.Base {
+			if s.Cove == nil {
+				continue
+			}
+			x := w.Found.Width.Half()
+			if len(w.Found.Base) > 1 {
+				x = (s.Readings[0].At + s.Readings[len(s.Readings)-1].At).Half()
+			}
+			all = append(all, onPoint(i, plane.Point{X: x, Y: survey.At(s.Readings, x)},
+				fmt.Sprintf("The cove of %s keeps %s from the %s: a soft joint.", w.Found.Name, in.fine(s.Foot()), s.Meets)))
 		}
-		s := w.Found.Base[0]
-		x := w.Found.Width.Half()
-		all = append(all, onPoint(i, plane.Point{X: x, Y: survey.At(s.Readings, x)},
-			fmt.Sprintf("The cove of %s keeps %s from the %s: a soft joint.", w.Found.Name, in.fine(s.Foot()), s.Meets)))
 	}
 	return all
 }

@@ -1,13 +1,18 @@
 package survey
 
-import "coursewright/layout/length"
+import (
+	"slices"
+
+	"coursewright/layout/length"
+)
 
 // Cove is trim that stands along a base: a tile with a rounded foot, on which the
 // field begins a joint over it.
 const Cove Kind = "cove"
 
 // coves reads which cove stands along the base of a wall. The field then keeps off the
-// base by the gap, the cove and a joint. The base must be one stretch, without a step.
+// base by the gap, the cove and a joint. Beside a leg, where tile goes down to the floor, none
+// is laid.
 func (r *resolver) coves(p path, typed []Segment, found []SegmentFound) {
 	for i, s := range typed {
 		if s.Trim == "" || i >= len(found) {
@@ -19,8 +24,8 @@ func (r *resolver) coves(p path, typed []Segment, found []SegmentFound) {
 		case t == nil:
 		case t.Kind != Cove:
 			r.faults.add(at, quote(s.Trim)+", which is a "+string(t.Kind), "a trim of the kind cove, or nothing here")
-		case len(typed) > 1:
-			r.faults.add(at, quote(s.Trim)+" along a base in several stretches", "nothing here: a cove stands along a base of one stretch, without a step")
+		case len(typed) > 1 && slices.ContainsFunc(found, func(s SegmentFound) bool { return s.Meets == Floor }):
+			r.faults.add(at, quote(s.Trim)+" along a base with a leg down to the floor", "nothing here: a cove stands along a base that does not go on beside it to the floor")
 		default:
 			found[i].Cove = t
 			found[i].rejoint(0, r.around.Joint)
@@ -53,5 +58,7 @@ func (w WallFound) Bare() WallFound {
 	return w
 }
 
-// Coved tells whether a cove stands along the base of the wall.
-func (w WallFound) Coved() bool { return len(w.Base) == 1 && w.Base[0].Cove != nil }
+// Coved tells whether a cove stands along the base of the wall, or a stretch of it.
+func (w WallFound) Coved() bool {
+	return slices.ContainsFunc(w.Base, func(s SegmentFound) bool { return s.Cove != nil })
+}

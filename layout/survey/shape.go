@@ -187,36 +187,36 @@ func (w WallFound) profile() chain {
 		if i == first {
 			from = -beyond
 		} else {
-			from = w.step(i-1, from)
+			from = w.Step(i-1, from)
 		}
 		if i == last {
 			to = beyond
 		} else {
-			to = w.step(i, to)
+			to = w.Step(i, to)
 		}
 		c = append(c, s.top(from, to, on)...)
-		if i < last && w.rises(i) {
+		if i < last && w.Rises(i) {
 			c[len(c)-1].On = on + 1
 		}
 	}
 	return c
 }
 
-// rises tells whether the base goes up from segment i to the next.
-func (w WallFound) rises(i int) bool {
+// Rises tells whether the base goes up from segment i to the next.
+func (w WallFound) Rises(i int) bool {
 	a, b := w.Base[i], w.Base[i+1]
 	return a.Readings[len(a.Readings)-1].Value+a.Gap < b.Readings[0].Value+b.Gap
 }
 
-// step is where the edge between segment i and the next stands: in front of
-// the higher of the two.
-func (w WallFound) step(i int, x length.Length) length.Length {
+// Step is where the edge between segment i and the next stands, whose readings meet at x:
+// in front of the higher of the two, whatever stands on that.
+func (w WallFound) Step(i int, x length.Length) length.Length {
 	a, b := w.Base[i], w.Base[i+1]
 	switch {
-	case w.rises(i):
-		return x - b.Gap
+	case w.Rises(i):
+		return x - b.Foot()
 	case a.Readings[len(a.Readings)-1].Value+a.Gap > b.Readings[0].Value+b.Gap:
-		return x + a.Gap
+		return x + a.Foot()
 	}
 	return x
 }

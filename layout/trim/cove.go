@@ -6,20 +6,40 @@ import (
 	"coursewright/layout/survey"
 )
 
-// cove lays the cove along the base, from left to right: its foot follows the base, and
-// so does its upper edge.
-func (l *layer) cove() {
-	if !l.wall.Coved() {
-		return
+// coves lays the coves along the base, from left to right: the foot of each follows the
+// base, and so does its upper edge.
+func (l *layer) coves() {
+	for i := range l.wall.Base {
+		if l.wall.Base[i].Cove != nil {
+			l.cove(i)
+		}
 	}
-	s := l.wall.Base[0]
+}
+
+// cove lays that of one stretch of the base. At the front of a higher one it keeps the
+// gap from that; its own front it reaches up to, a joint from the tile beside it.
+func (l *layer) cove(i int) {
+	s := l.wall.Base[i]
 	tile := l.wall.Shape(l.tile.Units, l.at).Region.Bounds()
-	strip := l.all.KeepAll(plane.RightOf(tile.Left), plane.LeftOf(tile.Right))
+	from, to := tile.Left, tile.Right
+	open := [2]bool{!l.wall.Left.Meets, !l.wall.Right.Meets}
+	if i > 0 {
+		from, open[0] = l.wall.Step(i-1, s.Readings[0].At), l.wall.Rises(i-1)
+		if open[0] {
+			from += l.tile.Joint
+		}
+	}
+	if last := len(l.wall.Base) - 1; i < last {
+		to, open[1] = l.wall.Step(i, s.Readings[len(s.Readings)-1].At), !l.wall.Rises(i)
+		if open[1] {
+			to -= l.tile.Joint
+		}
+	}
+	strip := l.all.KeepAll(plane.RightOf(from), plane.LeftOf(to))
 	for _, ring := range over(s, s.Gap-l.tile.Joint) {
 		strip = strip.Less(ring, 0)
 	}
 	plan := splitting{long: s.Cove.Length, joint: l.tile.Joint, full: shared}
-	open := [2]bool{!l.wall.Left.Meets, !l.wall.Right.Meets}
 	switch {
 	case open[0] && !open[1]:
 		plan.full = low

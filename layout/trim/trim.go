@@ -59,7 +59,7 @@ func Of(w survey.WallFound, at survey.Placed, tile Tile) []Piece {
 	l.end(survey.LeftEnd)
 	l.head()
 	l.end(survey.RightEnd)
-	l.cove()
+	l.coves()
 	for i := range l.pieces {
 		l.pieces[i].ID = fmt.Sprintf("T-%s-%02d", w.Letter, i+1)
 	}

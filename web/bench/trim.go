@@ -56,8 +56,13 @@ func (b Bench) trimEdges() []trimEdge {
 		add(w.Left.Meets, ".left", "left end")
 		add(w.Head.Meets, ".head", "head")
 		add(w.Right.Meets, ".right", "right end")
-		if len(w.Base) == 1 {
-			out = append(out, trimEdge{path + ".base[0]", w.Name + ", base", true})
+		for k, s := range w.Base {
+			switch {
+			case len(w.Base) == 1:
+				out = append(out, trimEdge{path + ".base[0]", w.Name + ", base", true})
+			case !legged(w):
+				out = append(out, trimEdge{form.At(path+".base", k), w.Name + ", over the " + s.Meets, true})
+			}
 		}
 	}
 	return out
@@ -74,6 +79,11 @@ func (b Bench) trimChoices(e trimEdge) []page.Choice {
 	return out
 }
 
+// legged tells whether the tile of a wall goes down to the floor beside what it stands on.
+func legged(w survey.Wall) bool {
+	return len(w.Base) > 1 && slices.ContainsFunc(w.Base, func(s survey.Segment) bool { return s.Meets == string(survey.Floor) })
+}
+
 // withoutCove says which walls take no cove, where the job has one; empty where all do.
 func (b Bench) withoutCove() string {
 	if !slices.ContainsFunc(b.Typed.Trims, func(t survey.TrimTile) bool { return t.Kind == string(survey.Cove) }) {
@@ -81,14 +91,14 @@ func (b Bench) withoutCove() string {
 	}
 	var names []string
 	for _, w := range b.Typed.Walls {
-		if len(w.Base) > 1 {
+		if legged(w) {
 			names = append(names, w.Name)
 		}
 	}
 	if len(names) == 0 {
 		return ""
 	}
-	return "A cove stands along a base of one stretch, without a step. It is not offered on " + strings.Join(names, ", ") + ", whose base steps: there tile comes down to the gap."
+	return "No cove is offered on " + strings.Join(names, ", ") + ": beside a leg down to the floor tile comes down to the gap."
 }
 
 // trimsLine is the one line of the closed section.

@@ -36,7 +36,7 @@ func tidyWall(job *survey.Job, w *survey.Wall) {
 	for i := range w.Openings {
 		tidyInside(&w.Openings[i])
 	}
-	if len(w.Base) > 1 { // a cove stands along a base of one stretch
+	if legged(w) { // no cove stands beside a leg
 		for i := range w.Base {
 			w.Base[i].Trim = ""
 		}

@@ -34,8 +34,10 @@ func addTrim(job *survey.Job, kind string) error {
 	for i := range job.Walls {
 		w := &job.Walls[i]
 		if kind == string(survey.Cove) {
-			if len(w.Base) == 1 && w.Base[0].Trim == "" {
-				w.Base[0].Trim = t.Name
+			for k := range w.Base {
+				if w.Base[k].Trim == "" && !legged(w) {
+					w.Base[k].Trim = t.Name
+				}
 			}
 			continue
 		}
@@ -44,6 +46,11 @@ func addTrim(job *survey.Job, kind string) error {
 		lay(w.Head.Meets == "", w.Head.Finish, &w.Head.Trim)
 	}
 	return nil
+}
+
+// legged tells whether the tile of a wall goes down to the floor beside what it stands on.
+func legged(w *survey.Wall) bool {
+	return len(w.Base) > 1 && slices.ContainsFunc(w.Base, func(s survey.Segment) bool { return s.Meets == string(survey.Floor) })
 }
 
 // freeName is a name that none of those taken is: "bullnose", "bullnose 2".
