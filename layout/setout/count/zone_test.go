@@ -3,7 +3,9 @@ package count
 import (
 	"testing"
 
+	"coursewright/layout/bond"
 	"coursewright/layout/length"
+	"coursewright/layout/piece"
 	"coursewright/layout/survey"
 
 	"github.com/stretchr/testify/require"
@@ -197,4 +199,41 @@ func TestWhatIsTooNearAFreeEnd(t *testing.T) {
 	for tile, comes := range map[int64]bool{-1: false, 0: true, 1: false, 2: true, 3: true} { // tile -1 ends at -2, tile 2 reaches to 904
 		require.Equal(t, comes, z.mayCome(&stub{tile: tile}, row), "tile %d", tile)
 	}
+}
+
+// How much of the edge that a row runs into across from a free end is bare where its tile is too
+// far off: the course, less what the tile over it and under it covers beyond a joint.
+func TestWhatAFrontLeavesBare(t *testing.T) {
+	z := drawWall("1000x600 300x100+2 left=0..80 leg=150").Bounds.zones
+	step := piece.EdgeOf(survey.SideBase+1, piece.OnRight)
+	row := bond.Row{First: 0, Width: 300 * mm, Pitch: 302 * mm, High: 100 * mm}
+	for name, c := range map[string]struct {
+		edge        piece.Edge
+		x, reach    length.Length
+		meets, tile bool
+		bare, low   length.Length
+	}{
+		"no tile in the row":            {step, 301, 6, true, false, 100 - 2*(6-2), 0},
+		"sealant reaches no joint":      {step, 301, 1, true, false, 100, 0},
+		"no reach left":                 {step, 301, -2, true, false, 100, 0},
+		"it meets nothing":              {step, 301, 6, false, false, 0, 0},
+		"tile that is near enough":      {step, 250, 6, true, true, 0, 0},
+		"tile that ends a strip before": {step, 306, 6, true, true, 0, 0}, // 4 of the next one is a strip, and the one before it ends 6 off
+		"tile that is farther off":      {step, 309, 6, true, true, 0, 0}, // 7 of the next are left: a piece
+		"beside what is out of sight":   {atBase, 301, 6, true, false, 0, 92},
+	} {
+		s := sureOf("1000x600 300x100+2 leg=150")
+		e := at(c.x*mm, &steep{edge: c.edge, meets: c.meets, reach: c.reach * mm})
+		var found []stub
+		if c.tile {
+			found = []stub{{}}
+		}
+		z.front(&s, &e, found, row)
+		require.Equal(t, []length.Length{c.bare * mm, c.low * mm}, []length.Length{s.m.Bare, s.m.OutOfSight.Bare}, name)
+	}
+	far := at(310*mm, &steep{edge: step, meets: true, reach: 6 * mm})
+	wide := bond.Row{First: 0, Width: 300 * mm, Pitch: 320 * mm, High: 100 * mm}
+	s := sureOf("1000x600 300x100+2 leg=150")
+	z.front(&s, &far, []stub{{}}, wide)
+	require.Equal(t, 92*mm, s.m.Bare, "10 off, in a joint of 20")
 }
