@@ -75,7 +75,7 @@ func (k Keeper) standing(ctx context.Context, stored store.Job) (survey.Job, err
 func joinedWords(both form.Merged) string {
 	var theirs []string
 	for _, c := range both.Changes {
-		if !c.Yours {
+		if !c.Yours && c.Path != "guess" {
 			theirs = append(theirs, ChangeWords(both.Job, c))
 		}
 	}

@@ -6,6 +6,7 @@ import (
 	"errors"
 	"io/fs"
 	"net/http"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -139,9 +140,32 @@ func (p pasts) changes(ctx context.Context, r store.Revision) ([]string, error) 
 	}
 	var out []string
 	for _, c := range both.Changes {
+		if c.Path == "guess" {
+			continue
+		}
 		out = append(out, page.PlaceIn(both.Job, c.Path)+": "+orNone(c.Was)+" → "+orNone(c.Is))
 	}
+	if len(out) == 0 && len(both.Changes) > 0 {
+		out = measured(both.Job, was.Guess, is.Guess)
+	}
 	return out, nil
+}
+
+// measured says which figures are measured by now, and which are guesses again, where
+// nothing else has changed.
+func measured(job survey.Job, was, is []string) []string {
+	var out []string
+	for _, path := range was {
+		if !slices.Contains(is, path) {
+			out = append(out, page.PlaceIn(job, path)+": measured")
+		}
+	}
+	for _, path := range is {
+		if !slices.Contains(was, path) {
+			out = append(out, page.PlaceIn(job, path)+": not measured")
+		}
+	}
+	return out
 }
 
 // Fields of the forms of the history, beside the revision that is shown.

@@ -45,6 +45,18 @@ func TestTheHistorySaysWhatChangedAndWhen(t *testing.T) {
 	assert.Contains(t, bench, `href="/jobs/1/history"`)
 }
 
+// What is a guess stands in the job file as paths of fields, which are no words.
+func TestTheHistorySaysWhatIsMeasuredInWords(t *testing.T) {
+	s := trial.Swift(t)
+	edited(t, s, "do", "guess tile.width tile.height")
+	edited(t, s, "tile.width", "6")
+	_, page := s.Get("/jobs/1/history")
+	assert.Contains(t, page, "Tile, height: not measured")
+	assert.Contains(t, page, "Tile, width: 5 7/8 → 6")
+	assert.NotContains(t, page, "Guess:")
+	assert.NotContains(t, page, "tile.height")
+}
+
 func TestAStateIsBroughtBackAsANewOneAndUndoTakesItBack(t *testing.T) {
 	s := trial.Swift(t)
 	edited(t, s, "joint", "3/16")
