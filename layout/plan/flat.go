@@ -117,3 +117,22 @@ func joined(all []Other, f *Face) []Other {
 	}
 	return append(all, Other{Name: name, Tile: f.Tile, Faces: []Wall{f.Wall}})
 }
+
+// Count counts the pieces of walls as the cut schedule does, with those of what is folded
+// out of them, and how many of them are cut.
+func Count(walls []Wall) (cut, all int) {
+	add := func(pieces []piece.Piece) {
+		for _, p := range pieces {
+			if all++; !p.Whole {
+				cut++
+			}
+		}
+	}
+	for i := range walls {
+		add(walls[i].All())
+		for _, f := range walls[i].Folded() {
+			add(f.Pieces)
+		}
+	}
+	return cut, all
+}

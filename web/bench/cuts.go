@@ -33,12 +33,17 @@ func (c Cut) kindWords() string {
 	return c.Kind
 }
 
-// cuts lists the cuts of the walls shown, as the schedule counts them.
+// cuts lists the cuts of the walls shown, and of what is folded out of them, as the schedule counts them.
 func (b Bench) cuts() []Cut {
 	here := map[string]bool{}
 	for _, i := range b.Walls() {
 		for _, p := range b.Plan.Walls[i].All() {
 			here[p.ID] = true
+		}
+		for _, f := range b.Plan.Walls[i].Folded() {
+			for _, p := range f.Pieces {
+				here[p.ID] = true
+			}
 		}
 	}
 	var out []Cut

@@ -7,6 +7,7 @@ import (
 	"coursewright/layout/finding"
 	"coursewright/layout/length"
 	"coursewright/layout/piece"
+	"coursewright/layout/plan"
 )
 
 // Tape gives a length as the person's tape shows it.
@@ -40,10 +41,11 @@ type Figure struct{ Name, Value, Note, Class string }
 // Figures are the answer in a few figures.
 func (j Job) Figures() []Figure {
 	s := j.Plan.Setout
+	cut, all := plan.Count(j.Plan.Walls)
 	out := []Figure{
 		{"Smallest cut", s.Least.Size.Fine(j.Plan.Room.Units), j.leastNote(), ""},
 		{"Slivers", strconv.Itoa(s.Merit.Slivers), "", Bad(s.Merit.Slivers)},
-		{"Cut pieces", strconv.Itoa(s.CutTiles), "of " + strconv.Itoa(j.total()), ""},
+		{"Cut pieces", strconv.Itoa(cut), "of " + strconv.Itoa(all), ""},
 		{"Course line", j.Tape(s.Line), "from the level line", ""},
 	}
 	if s.Least.Piece == "" {
@@ -72,14 +74,6 @@ func Bad(n int) string {
 		return "bad"
 	}
 	return ""
-}
-
-func (j Job) total() int {
-	n := 0
-	for _, w := range j.Plan.Walls {
-		n += len(w.Pieces)
-	}
-	return n
 }
 
 // FromLevel says where a height is, as people say it.

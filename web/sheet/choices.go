@@ -7,6 +7,7 @@ import (
 
 	"coursewright/layout"
 	"coursewright/layout/finding"
+	"coursewright/layout/plan"
 	"coursewright/layout/survey"
 	"coursewright/layout/takeoff"
 	"coursewright/web/drawing"
@@ -135,14 +136,8 @@ func (c Choice) facts(b *book) []string {
 	if c.Plan.Setout.Least.Piece != "" {
 		least = b.tape(c.Plan.Setout.Least.Size)
 	}
-	cut, doubts := 0, 0
-	for _, w := range c.Plan.Walls {
-		for _, p := range w.Pieces {
-			if !p.Whole {
-				cut++
-			}
-		}
-	}
+	doubts := 0
+	cut, _ := plan.Count(c.Plan.Walls)
 	for _, x := range c.Plan.Findings {
 		if x.Grade == finding.Fault || x.Grade == finding.Warning {
 			doubts++
