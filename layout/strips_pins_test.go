@@ -273,6 +273,17 @@ func stripPins(t *rapid.T, job survey.Job, p layout.Plan) survey.Job {
 	return job
 }
 
+// Found by chance: over the line from which a band in a pattern goes up to the head a window that
+// is free was placed under that line by the band, and by nobody else.
+func TestABandInAPatternKeepsItsWindowOverItsLine(t *testing.T) {
+	_, p := bandedPlanOf(t, []byte(`{"format": "coursewright-job/1", "title": "any", "units": "mm", "joint": "6", "tile": {"width": "189", "height": "107"}, "bond": {"kind": "stack"},
+		"bands": [{"name": "accent", "bond": {"kind": "hexagon"}, "bottom": {"from": "1", "to": "5"}, "joint": "2", "tile": {"width": "40", "height": "40"}, "toHead": true}],
+		"walls": [{"name": "b", "width": "534", "left": {"meets": "corner"}, "right": {"meets": "corner"},
+			"base": [{"meets": "floor", "readings": [{"at": "0", "drop": "151"}, {"at": "534", "drop": "151"}]}], "head": {"meets": "ceiling", "readings": [{"at": "0", "rise": "276"}, {"at": "534", "rise": "275"}]},
+			"openings": [{"kind": "window", "name": "o0", "left": {"from": "97", "to": "109"}, "width": {"at": "95"}, "bottom": {"from": "-15", "to": "22"}, "height": {"from": "84", "to": "128"}, "near": {"x": "267"}}]}]}`))
+	wallsMadeUp(t, p)
+}
+
 // onTape tells whether the joint lines of all courses stand on marks of the tape where one does.
 // Else the search looks at the marks of one course alone (law 1 of search).
 func onTape(p layout.Plan) bool { return (p.Room.Tile.Height+p.Setout.Joint)%p.Room.Tape == 0 }

@@ -58,7 +58,11 @@ func (p *parter) patternWall(r *Result, wall, band int) survey.WallFound {
 	}
 	w.Openings = nil
 	for k, o := range p.room.Walls[wall].Openings {
-		if o.Kind != survey.Pipe && !r.zones[wall][k].beyond {
+		switch z := r.zones[wall][k]; {
+		case o.Kind == survey.Pipe:
+		case z.beyond:
+			o.Bottom, o.Height = z.begins, z.height
+		default:
 			e := placed.Openings[k]
 			o.Left, o.Width, o.Bottom, o.Height = fixed(e.Left), fixed(e.Right-e.Left), fixed(e.Bottom), fixed(e.Top-e.Bottom)
 		}
