@@ -42,69 +42,6 @@ type candidate struct {
 	depth depth
 }
 
-func (s *solver) solve(known *Result) *Result {
-	q := queue[*trial]{before: func(a, b *trial) bool {
-		if order, _ := s.order.Compare(&a.merit, &b.merit); order != 0 {
-			return order < 0
-		}
-		return a.line < b.line
-	}}
-	for _, line := range s.lines() {
-		q.items = append(q.items, s.trial(line))
-	}
-	q.sort()
-	var best *trial
-	if known != nil {
-		s.known = &known.Merit
-	}
-	for looked := false; ; {
-		if !looked && best == nil && s.work() > s.share/8 {
-			looked, best = true, s.early(&q)
-			if known == nil || s.order.Better(&best.merit, s.known) {
-				s.known = &best.merit
-			}
-		}
-		if best != nil && (q.empty() || s.order.Better(&best.merit, &q.first().merit)) {
-			return s.result(best, best.merit)
-		}
-		if q.empty() {
-			return nil
-		}
-		t := q.first()
-		if known != nil && !s.order.Better(&t.merit, &known.Merit) {
-			return nil
-		}
-		if t.depth == exact {
-			return s.result(t, t.merit)
-		}
-		if s.stopped() {
-			return s.settle(&q, best)
-		}
-		if best != nil && s.work() > s.late && s.asGood(best, t) {
-			return s.result(best, t.merit)
-		}
-		s.closer(t)
-		if t.dead {
-			q.take()
-			continue
-		}
-		if t.depth == exact && (best == nil || s.order.Better(&t.merit, &best.merit)) {
-			best = t
-			if s.known == nil || s.order.Better(&t.merit, s.known) {
-				s.known = &t.merit
-			}
-		}
-		q.settle()
-	}
-}
-
-// asGood tells whether nothing that is left can beat the best in a term before the
-// terms out of sight: what is left can only be better there, or quicker to cut.
-func (s *solver) asGood(best, next *trial) bool {
-	order, _ := s.order.Until(&next.merit, &best.merit, merit.HiddenBare)
-	return order >= 0
-}
-
 // cutoff is what the wall i of a line must reach to be worth while.
 func (s *solver) cutoff(t *trial, i int) *cutoff {
 	if s.known == nil {

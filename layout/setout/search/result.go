@@ -67,3 +67,39 @@ func (r *Result) OnLine(line length.Length) ([]count.Counted, merit.Merit) {
 
 // Classic are the course lines of the trade in the room.
 func (r *Result) Classic() []ClassicLine { return r.Lines() }
+
+// tryClassics begins walls at the classic starts between the ends where they were found
+// to stand, as long as that is better and the work for it goes: the middle of the tile
+// field moves with a free end.
+// What is found so may beat the bound, which holds for the starts that the search tries.
+func (r *Result) tryClassics() {
+	until := r.work() + fresh
+	for i, w := range r.walls {
+		if w.FixedEnds() || w.Found.Pin != nil {
+			continue
+		}
+		for range mostMoves {
+			if !r.tryClassicsOf(i, w, until) {
+				break
+			}
+		}
+	}
+	if r.order.Better(&r.Merit, &r.Bound) {
+		r.Bound = r.Merit
+	}
+}
+
+// mostMoves is how often the ends of a wall are followed by its classic starts.
+const mostMoves = 4
+
+func (r *Result) tryClassicsOf(i int, w *count.Wall, until int) (moved bool) {
+	for _, c := range w.Starts.Classics(r.Walls[i].Placed) {
+		if w.Starts.Has(c.Edge) || r.work() > until {
+			continue
+		}
+		if got, m := r.Start(i, c.Edge); r.order.Better(&m, &r.Merit) {
+			r.Walls[i], r.Merit, moved = got, m, true
+		}
+	}
+	return moved
+}

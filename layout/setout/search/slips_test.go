@@ -26,7 +26,7 @@ func TestALineThatSlipsBeyondItsPitchComesBack(t *testing.T) {
 		pitch := s.room.Tile.Height + s.room.Joint
 		over := w.Count(count.Setting{Line: at + pitch, Edge: edge, Placed: w.Outer()})
 		var alike []length.Length
-		for _, p := range s.slips([]count.Counted{{Setting: count.Setting{Line: at, Edge: edge}}}, s.turns()) {
+		for _, p := range (&slipper{s, []count.Counted{{Setting: count.Setting{Line: at, Edge: edge}}}, turnsOf(s.room, s.hand)}).slips() {
 			if p.line != at {
 				continue
 			}
@@ -42,7 +42,7 @@ func TestALineThatSlipsBeyondItsPitchComesBack(t *testing.T) {
 // Slips come by what they cannot beat, and a start that is pinned stays where it is.
 func TestSlipsComeByWhatTheyPromise(t *testing.T) {
 	s := solverOf("1000x600 300x100+2 1/3")
-	slips := s.slips([]count.Counted{{Setting: count.Setting{Edge: 40 * mm}}}, s.turns())
+	slips := (&slipper{s, []count.Counted{{Setting: count.Setting{Edge: 40 * mm}}}, turnsOf(s.room, s.hand)}).slips()
 	require.Len(t, slips, 3*len(s.lines()))
 	for i := 1; i < len(slips); i++ {
 		require.False(t, s.order.Better(&slips[i].merit, &slips[i-1].merit))

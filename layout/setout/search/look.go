@@ -1,0 +1,96 @@
+package search
+
+import (
+	"slices"
+
+	"coursewright/layout/length"
+)
+
+// promising lists the lines to look at afresh: the best so far, those first in the
+// queue, and the classic ones.
+func (s *solver) promising(q *queue[*trial], best *trial) []length.Length {
+	var out []length.Length
+	add := func(y length.Length) {
+		if !slices.Contains(out, y) {
+			out = append(out, y)
+		}
+	}
+	if best != nil {
+		add(best.line)
+	}
+	for range min(4, len(q.items)) {
+		add(q.take().line)
+	}
+	if s.room.Line == nil {
+		var classic []length.Length
+		for _, c := range s.Lines() {
+			classic = append(classic, c.Line)
+		}
+		for _, y := range s.within(classic) {
+			add(y)
+		}
+	}
+	return out[:min(len(out), 12)]
+}
+
+// glance is how closely a line is looked at.
+type glance struct {
+	effort int   // how much may be counted
+	starts int   // that promise most, beside the classic ones
+	tries  int   // placings of the free marks for each start
+	depth  depth // how closely a start is looked at before it counts as promising
+}
+
+// look finds the best of a few starts on every wall of a line: the classic ones
+// and those that promise most.
+func (s *solver) look(line length.Length, g glance) *trial {
+	t := &trial{line: line, depth: exact}
+	for _, w := range s.walls {
+		h := s.hunt(w, line)
+		s.limit = s.work() + g.effort/len(s.walls)
+		for _, edge := range h.few(g.starts, g.depth) {
+			if len(h.ties) > 0 && s.stopped() {
+				break
+			}
+			if c := s.place(w, line, edge, h.limit(), nil, g.tries); c != nil {
+				h.keep(*c)
+			}
+		}
+		t.hunts = append(t.hunts, h)
+	}
+	t.walls, t.merit = s.together(t.hunts)
+	return t
+}
+
+// promise is how many of the starts that promise most are looked at on a line.
+const promise = 12
+
+// fewStarts is how many of them are when it only begins.
+const fewStarts = 4
+
+// fewTries is how many placings are looked at for one start when the search settles.
+const fewTries = 12
+
+// few are the starts that promise most on the line, then the classic ones.
+func (h *hunt) few(most int, to depth) []length.Length {
+	var out []length.Length
+	until := h.work() + 2*fresh
+	for n := 0; n < most && !h.queue.empty(); {
+		c := h.queue.first()
+		if h.work() >= until {
+			to = refined // without cutting more
+		}
+		if c.depth < to {
+			h.closer(c)
+			continue
+		}
+		out = append(out, h.queue.take().edge)
+		n++
+	}
+	if h.wall.Found.Pin == nil {
+		for _, c := range h.wall.Starts.Classics(h.wall.Outer()) {
+			out = append(out, c.Edge)
+		}
+	}
+	return out
+}

@@ -1,0 +1,114 @@
+package search
+
+import (
+	"context"
+
+	"coursewright/layout/merit"
+	"coursewright/layout/setout/effort"
+	"coursewright/layout/survey"
+)
+
+// Room is the best set-out of a room with the joint it has. The error is the
+// context's.
+func Room(ctx context.Context, room *survey.Room) (Result, error) {
+	order := merit.OrderFor(room.Prefer)
+	var best *Result
+	hands := hands(room)
+	for _, hand := range hands {
+		s := newSolver(ctx, room, hand, order)
+		s.share = Work / len(hands)
+		s.limit, s.late = s.share, s.share/3
+		r := s.solve(best)
+		effort.Add(ctx, s.work())
+		if err := ctx.Err(); err != nil {
+			return Result{}, err
+		}
+		switch {
+		case best == nil:
+			best = r
+		case r == nil || !order.Better(&r.Merit, &best.Merit):
+			best.Proven = best.Proven && (r == nil || r.Proven)
+			if r != nil && !r.Proven && order.Better(&r.Bound, &best.Bound) {
+				best.Bound = r.Bound
+			}
+		default:
+			r.Proven = r.Proven && best.Proven
+			best = r
+		}
+	}
+	return *best, nil
+}
+
+// hands are the hands of the bond to try. A half bond has only one.
+func hands(room *survey.Room) []survey.Hand {
+	if room.Bond.Hand != survey.Free {
+		return []survey.Hand{room.Bond.Hand}
+	}
+	if room.Bond.Num == 0 || 2*room.Bond.Num == room.Bond.Den {
+		return []survey.Hand{survey.Left}
+	}
+	return []survey.Hand{survey.Left, survey.Right}
+}
+
+func (s *solver) solve(known *Result) *Result {
+	q := queue[*trial]{before: func(a, b *trial) bool {
+		if order, _ := s.order.Compare(&a.merit, &b.merit); order != 0 {
+			return order < 0
+		}
+		return a.line < b.line
+	}}
+	for _, line := range s.lines() {
+		q.items = append(q.items, s.trial(line))
+	}
+	q.sort()
+	var best *trial
+	if known != nil {
+		s.known = &known.Merit
+	}
+	for looked := false; ; {
+		if !looked && best == nil && s.work() > s.share/8 {
+			looked, best = true, s.early(&q)
+			if known == nil || s.order.Better(&best.merit, s.known) {
+				s.known = &best.merit
+			}
+		}
+		if best != nil && (q.empty() || s.order.Better(&best.merit, &q.first().merit)) {
+			return s.result(best, best.merit)
+		}
+		if q.empty() {
+			return nil
+		}
+		t := q.first()
+		if known != nil && !s.order.Better(&t.merit, &known.Merit) {
+			return nil
+		}
+		if t.depth == exact {
+			return s.result(t, t.merit)
+		}
+		if s.stopped() {
+			return s.settle(&q, best)
+		}
+		if best != nil && s.work() > s.late && s.asGood(best, t) {
+			return s.result(best, t.merit)
+		}
+		s.closer(t)
+		if t.dead {
+			q.take()
+			continue
+		}
+		if t.depth == exact && (best == nil || s.order.Better(&t.merit, &best.merit)) {
+			best = t
+			if s.known == nil || s.order.Better(&t.merit, s.known) {
+				s.known = &t.merit
+			}
+		}
+		q.settle()
+	}
+}
+
+// asGood tells whether nothing that is left can beat the best in a term before the
+// terms out of sight: what is left can only be better there, or quicker to cut.
+func (s *solver) asGood(best, next *trial) bool {
+	order, _ := s.order.Until(&next.merit, &best.merit, merit.HiddenBare)
+	return order >= 0
+}
