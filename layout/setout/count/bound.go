@@ -197,3 +197,10 @@ func (b *Bounds) addUprightMarks(m *merit.Merit, line length.Length) {
 		m.Built += built
 	}
 }
+
+// alongRows is what no set-out can beat whose rows stand at across, as far as it is decided
+// by what lies along them: the edges that stand, and a free head at its best.
+func (b *Bounds) alongRows(across length.Length) merit.Merit {
+	beds, head := b.bedsAt(across), b.bestHead(across)
+	return beds.Plus(&head)
+}

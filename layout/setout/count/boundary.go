@@ -19,19 +19,6 @@ type boundary struct {
 	hullOf     []int // of the free openings, the number of its hull among the obstacles
 }
 
-// obstacle is where something else than an edge of the wall may cut its tile: the
-// box of another edge, or where a free mark may come to stand.
-type obstacle struct {
-	plane.Rect
-	edge piece.Edge // the edge, one that stands or a free one, or pipe or free
-}
-
-// What an obstacle is that is no edge of the wall.
-const (
-	free piece.Edge = -1 - iota // a free opening may come to stand here
-	pipe
-)
-
 // boundaryOf lists the clean spans of every boundary edge that stands.
 func boundaryOf(w *facts) *boundary {
 	b := &boundary{w: w}
@@ -139,19 +126,4 @@ func (b *boundary) apart() bool {
 		}
 	}
 	return true
-}
-
-// onLine are the obstacles for one course line: a free head stands on the top of a course.
-func (b *boundary) onLine(p *Places, line length.Length) []obstacle {
-	if b.w.frame.plumb || !b.w.moves(survey.SideHead) {
-		return b.obstacles
-	}
-	heads := p.Heads(line)
-	out := slices.Clone(b.obstacles)
-	for i := range out {
-		if o := &out[i]; o.edge == piece.EdgeOf(survey.SideHead, piece.Over) {
-			o.Bottom, o.Top = slices.Min(heads), max(o.Top, slices.Max(heads))
-		}
-	}
-	return out
 }

@@ -45,9 +45,6 @@ func newFacts(room *survey.Room, found survey.WallFound, hand survey.Hand) *fact
 	return w
 }
 
-// Away is where an opening stands that takes nothing from a wall.
-var Away = survey.Edges{Left: -100 * length.Metre, Right: -99 * length.Metre, Bottom: -100 * length.Metre, Top: -99 * length.Metre}
-
 // outermost places every measured mark, and free ends and heads where they
 // leave most wall; it lists the openings with a free mark.
 func outermost(w survey.WallFound) (survey.Placed, []int) {
@@ -128,4 +125,11 @@ func (w *facts) fixedEnds() bool { return !w.moves(survey.SideLeft) && !w.moves(
 func (w *facts) movesEnd() bool {
 	left, right := w.found.Exposed()
 	return left && w.moves(survey.SideLeft) || right && w.moves(survey.SideRight)
+}
+
+func boolean(b bool) int {
+	if b {
+		return 1
+	}
+	return 0
 }

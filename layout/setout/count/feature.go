@@ -145,3 +145,6 @@ func facingOf(a, b plane.Corner) piece.Facing {
 func edgeBox(a, b plane.Point) plane.Rect {
 	return plane.Rect{Left: min(a.X, b.X), Right: max(a.X, b.X), Bottom: min(a.Y, b.Y), Top: max(a.Y, b.Y)}
 }
+
+// pitch is from tile to tile away from the edge.
+func (f *feature) pitch() length.Length { return f.deep + f.joint }

@@ -39,19 +39,6 @@ type ground struct {
 	bands   map[length.Length]numbered // by where they begin
 }
 
-// all adds up the pieces of a set-out.
-func (c *cutter) all(s Setting) *tally {
-	f, t := c.fit(s.Placed), c.tally()
-	cover := f.bare()
-	slow := t.plain(f.outline(), c.w.rows(s, f.box), cover)
-	for _, row := range slow {
-		t.add(f.row(row), cover)
-	}
-	t.bare(cover.Gaps())
-	c.meter.add(20 + len(slow))
-	return t
-}
-
 // mostGrounds bounds how many grounds are kept.
 const mostGrounds = 256
 

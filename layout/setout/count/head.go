@@ -19,7 +19,7 @@ func (b *Bounds) headAt(y, across length.Length) merit.Merit {
 	at := headPlace{y, across}
 	m, there := b.heads[at]
 	if !there {
-		if len(b.heads) >= mostBeds {
+		if len(b.heads) >= mostHeads {
 			clear(b.heads)
 		}
 		m = b.underHead(y, across)
@@ -56,13 +56,6 @@ func (b *Bounds) bestHead(across length.Length) merit.Merit {
 	return best
 }
 
-// alongRows is what no set-out can beat whose rows stand at across, as far as it is decided
-// by what lies along them: the edges that stand, and a free head at its best.
-func (b *Bounds) alongRows(across length.Length) merit.Merit {
-	beds, head := b.bedsAt(across), b.bestHead(across)
-	return beds.Plus(&head)
-}
-
 // freeHead is a free head that is placed at y, as a boundary edge from end to end.
 func (b *boundary) freeHead(y length.Length) *feature {
 	f := newFeature(b.w, piece.EdgeOf(survey.SideHead, piece.Over), piece.Over)
@@ -78,3 +71,6 @@ func (b *boundary) freeHead(y length.Length) *feature {
 func (b *boundary) wallUnder(p span, y length.Length) bool {
 	return b.w.field.Solid.Contains(plane.Point{X: (p.from + p.to).Half(), Y: y - 1})
 }
+
+// mostHeads bounds for how many heads on how many lines it is kept.
+const mostHeads = 4096

@@ -55,3 +55,6 @@ func (w *facts) touched(low, high length.Length) bool {
 func (w *facts) freeIn(r plane.Rect) bool {
 	return slices.ContainsFunc(w.free, func(i int) bool { return w.hull(i).Overlaps(r) })
 }
+
+// Away is where an opening stands that takes nothing from a wall.
+var Away = survey.Edges{Left: -100 * length.Metre, Right: -99 * length.Metre, Bottom: -100 * length.Metre, Top: -99 * length.Metre}

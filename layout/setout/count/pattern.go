@@ -119,10 +119,3 @@ func (p pattern) bytes() []byte {
 	}
 	return out
 }
-
-func boolean(b bool) int {
-	if b {
-		return 1
-	}
-	return 0
-}

@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"coursewright/layout/length"
+	"coursewright/layout/piece"
 	"coursewright/layout/plane"
 	"coursewright/layout/survey"
 )
@@ -113,4 +114,19 @@ func (p *Places) Overlap(placed survey.Placed) bool {
 		}
 	}
 	return false
+}
+
+// onLine are the obstacles for one course line: a free head stands on the top of a course.
+func (b *boundary) onLine(p *Places, line length.Length) []obstacle {
+	if b.w.frame.plumb || !b.w.moves(survey.SideHead) {
+		return b.obstacles
+	}
+	heads := p.Heads(line)
+	out := slices.Clone(b.obstacles)
+	for i := range out {
+		if o := &out[i]; o.edge == piece.EdgeOf(survey.SideHead, piece.Over) {
+			o.Bottom, o.Top = slices.Min(heads), max(o.Top, slices.Max(heads))
+		}
+	}
+	return out
 }

@@ -120,18 +120,18 @@ func TestWhatRemainsBesideAnEdge(t *testing.T) {
 		"cut on both sides":       {stub{cuts: [2]*crossing{&left, &right}}, false},
 		"cut on neither":          {stub{}, false},
 	} {
-		require.Equal(t, c.remains, w.facts.remains(c.s), name)
+		require.Equal(t, c.remains, w.cutter.tally().remains(c.s), name)
 	}
 	for x, remains := range map[length.Length]bool{143: true, 144: false, 200: false} { // 144 and what sealant reaches is 150
 		edge := at(x*mm, &steep{onLeft: true, reach: 6 * mm})
-		require.Equal(t, remains, w.facts.remains(stub{cuts: [2]*crossing{&edge}}), "on the left at %d", x)
+		require.Equal(t, remains, w.cutter.tally().remains(stub{cuts: [2]*crossing{&edge}}), "on the left at %d", x)
 	}
 	for x, remains := range map[length.Length]bool{307: true, 306: false, 250: false} {
 		edge := at(x*mm, &steep{reach: 6 * mm})
-		require.Equal(t, remains, w.facts.remains(stub{cuts: [2]*crossing{nil, &edge}}), "on the right at %d", x)
+		require.Equal(t, remains, w.cutter.tally().remains(stub{cuts: [2]*crossing{nil, &edge}}), "on the right at %d", x)
 	}
 	leans := crossing{x0: 100 * mm, x1: 147 * mm, steep: &steep{onLeft: true, reach: 6 * mm}}
-	require.False(t, w.facts.remains(stub{cuts: [2]*crossing{&leans}}), "as far as it leans")
+	require.False(t, w.cutter.tally().remains(stub{cuts: [2]*crossing{&leans}}), "as far as it leans")
 }
 
 // Where a free opening may come to stand, turned with the rows, and what it may touch.

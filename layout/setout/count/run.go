@@ -51,21 +51,21 @@ func (r *registry) number(k runKey) int {
 	if !there {
 		n = len(r.runs)
 		r.numbers[k] = n
-		r.runs = append(r.runs, r.w.runOf(k))
+		r.runs = append(r.runs, r.runOf(k))
 	}
 	return n
 }
 
-func (w *facts) runOf(k runKey) Run {
-	r := Run{Class: k.class}
+func (r *registry) runOf(k runKey) Run {
+	run := Run{Class: k.class}
 	for _, e := range k.edges {
 		if e == none {
 			break
 		}
-		r.Edges = append(r.Edges, e)
-		r.Low = r.Low || e.Low(w.rule.Sides)
+		run.Edges = append(run.Edges, e)
+		run.Low = run.Low || e.Low(r.w.rule.Sides)
 	}
-	return r
+	return run
 }
 
 var (

@@ -29,7 +29,7 @@ func TestRunsAreNumberedAsTheyAreMet(t *testing.T) {
 	require.Equal(t, keyOf([]piece.Edge{1, 2, 3, 4, 5}, 0), keyOf([]piece.Edge{1, 2, 3, 4, 6}, 0), "by the first four edges")
 
 	for _, edges := range [][]piece.Edge{{atLeft}, {atLeft, atRight}, {atHead}} {
-		got := w.runOf(keyOf(edges, 1))
+		got := r.runOf(keyOf(edges, 1))
 		require.Equal(t, Run{Edges: edges, Class: 1}, got)
 	}
 }

@@ -5,6 +5,7 @@ import (
 
 	"coursewright/layout/bond"
 	"coursewright/layout/length"
+	"coursewright/layout/merit"
 	"coursewright/layout/piece"
 	"coursewright/layout/plane"
 )
@@ -97,12 +98,6 @@ func narrowest(pieces []stub, s stub) []stub {
 	return append(pieces, s)
 }
 
-// cutAcross notes the size of a piece in the run that the edges cut.
-func (t *tally) cutAcross(s *stub, class int) {
-	var both [2]piece.Edge
-	t.run(s.edges(&both), class, s.wide)
-}
-
 // fills is how far sealant fills at most.
 func (w *facts) fills() length.Length {
 	most := length.Length(0)
@@ -147,4 +142,21 @@ func (e *steep) comesInto(s *stub, row bond.Row) bool {
 // cutBy tells whether an edge is one of those that cut a stub.
 func (s *stub) cutBy(e piece.Edge) bool {
 	return s.cuts[0] != nil && s.cuts[0].edge == e || s.cuts[1] != nil && s.cuts[1].edge == e
+}
+
+// at is what is sure of the pieces beside a free end that is placed at x, in the rows of
+// each band and in those that are plain only in slices.
+func (z *zones) at(right bool, x, along length.Length, bands pattern, slow []bond.Row) merit.Merit {
+	s := sure{w: z.w, meter: z.meter}
+	if !z.reachesOther(right, x) {
+		for _, row := range slow {
+			z.sliced(&s, right, x, row)
+		}
+	}
+	for _, row := range z.beside(stand{right, x, along}) {
+		if n := int(bands[row.pattern]); n > 0 {
+			s.add(&row, n)
+		}
+	}
+	return s.merit()
 }

@@ -166,3 +166,23 @@ func (s stub) effort(along, across length.Length) int {
 	}
 	return sum
 }
+
+// apart tells whether all tile of a row stands farther from an edge than sealant
+// reaches: what is left of the tile that it falls in is no more than a strip for
+// sealant, and the next one is too far off. Strips says that what is so narrow is a
+// strip; else there is to be nothing.
+func (e *crossing) apart(row bond.Row, strips bool) bool {
+	near, far, first := min(e.x0, e.x1), max(e.x0, e.x1), row.First
+	if !e.onLeft { // seen from the right
+		near, far, first = -far, -near, -row.First-row.Width
+	}
+	reach, strip := max(0, e.reach), length.Length(0)
+	if strips {
+		strip = reach
+	}
+	if near != far {
+		reach += 2 // a leaning edge is rounded where it is cut
+	}
+	tile := first + length.Length(length.DivFloor(near-first, row.Pitch))*row.Pitch
+	return tile+row.Width-near <= strip && tile+row.Pitch-far > reach
+}

@@ -67,7 +67,7 @@ func (t *tally) beyond(f *profile, rows []bond.Row) (slow []bond.Row) {
 			case s.whole || s.sealed():
 			case !t.w.freeIn(tile):
 				t.stub(s, t.w.class(row.Course))
-			case t.w.remains(s):
+			case t.remains(s):
 				t.grade(&s)
 			}
 		}
@@ -76,12 +76,12 @@ func (t *tally) beyond(f *profile, rows []bond.Row) (slow []bond.Row) {
 
 // remains tells whether beside the edge that cuts a stub a piece is left, no wider,
 // wherever the free openings go: none comes so near that sealant takes what is left.
-func (w *facts) remains(s stub) bool {
+func (t *tally) remains(s stub) bool {
 	if (s.cuts[0] == nil) == (s.cuts[1] == nil) {
 		return false
 	}
-	return !slices.ContainsFunc(w.free, func(i int) bool {
-		h := w.hull(i)
+	return !slices.ContainsFunc(t.w.free, func(i int) bool {
+		h := t.w.hull(i)
 		if c := s.cuts[0]; c != nil {
 			return h.Left <= max(c.x0, c.x1)+max(0, c.reach)
 		}
@@ -265,4 +265,10 @@ func (t *tally) copy() *tally {
 	out := *t
 	out.least = slices.Clone(t.least)
 	return &out
+}
+
+// cutAcross notes the size of a piece in the run that the edges cut.
+func (t *tally) cutAcross(s *stub, class int) {
+	var both [2]piece.Edge
+	t.run(s.edges(&both), class, s.wide)
 }

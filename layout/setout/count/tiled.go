@@ -25,9 +25,6 @@ func (f *feature) first(at length.Length) length.Length {
 	return at
 }
 
-// pitch is from tile to tile away from the edge.
-func (f *feature) pitch() length.Length { return f.deep + f.joint }
-
 // cut is what becomes of the tile that an edge falls in.
 type cut uint8
 

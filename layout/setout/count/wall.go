@@ -38,11 +38,6 @@ type Wall struct {
 	meter  *meter
 }
 
-// meter counts how many tiles were cut and features looked at, for a budget.
-type meter struct{ work int }
-
-func (m *meter) add(n int) { m.work += n }
-
 // Setting is one set-out of a wall.
 type Setting struct {
 	Line, Edge length.Length // bottom and left edge of a tile of course 0

@@ -5,7 +5,6 @@ import (
 
 	"coursewright/layout/bond"
 	"coursewright/layout/length"
-	"coursewright/layout/merit"
 	"coursewright/layout/piece"
 	"coursewright/layout/plane"
 	"coursewright/layout/survey"
@@ -92,23 +91,6 @@ func (z *zones) band(i int) (low, high length.Length) {
 		}
 	}
 	return low, max(low, high)
-}
-
-// at is what is sure of the pieces beside a free end that is placed at x, in the rows of
-// each band and in those that are plain only in slices.
-func (z *zones) at(right bool, x, along length.Length, bands pattern, slow []bond.Row) merit.Merit {
-	s := sure{w: z.w, meter: z.meter}
-	if !z.reachesOther(right, x) {
-		for _, row := range slow {
-			z.sliced(&s, right, x, row)
-		}
-	}
-	for _, row := range z.beside(stand{right, x, along}) {
-		if n := int(bands[row.pattern]); n > 0 {
-			s.add(&row, n)
-		}
-	}
-	return s.merit()
 }
 
 // mostPlaced bounds for how many places of free ends is kept what is beside them.
