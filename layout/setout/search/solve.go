@@ -65,7 +65,7 @@ func (s *solver) solve(known *Result) *Result {
 	if known != nil {
 		s.known = &known.Merit
 	}
-	for looked := false; ; {
+	for looked, whole := false, false; ; { // early, and at the whole of a line
 		if !looked && best == nil && s.work() > s.share/8 {
 			looked, best = true, s.early(&q)
 			if known == nil || s.order.Better(&best.merit, s.known) {
@@ -88,7 +88,7 @@ func (s *solver) solve(known *Result) *Result {
 		if s.stopped() {
 			return s.settle(&q, best)
 		}
-		if best != nil && s.work() > s.late && s.asGood(best, t) {
+		if whole && s.work() > s.late && s.asGood(best, t) {
 			return s.result(best, t.merit)
 		}
 		s.closer(t)
@@ -96,6 +96,7 @@ func (s *solver) solve(known *Result) *Result {
 			q.take()
 			continue
 		}
+		whole = whole || t.depth == exact
 		if t.depth == exact && (best == nil || s.order.Better(&t.merit, &best.merit)) {
 			best = t
 			if s.known == nil || s.order.Better(&t.merit, s.known) {
