@@ -8,20 +8,21 @@ import (
 // bareEnds adds what rows leave bare of the edges that they run into, but of those that
 // are counted with a free end.
 func (t *tally) bareEnds(z *zones, rows []bond.Row) {
-	f := z.outline
+	f, space := z.outline, make([]crossing, 0, 16)
 	for _, row := range rows {
 		if f.band(row.Low, row.High) >= 0 {
-			t.bareIn(z, row, row.Low, row.High, true)
+			t.bareIn(z, row, row.Low, row.High, true, space)
 			continue
 		}
-		f.slices(row, 0, func(low, high length.Length) { t.bareIn(z, row, low, high, false) })
+		f.slices(row, 0, func(low, high length.Length) { t.bareIn(z, row, low, high, false, space) })
 	}
 }
 
 // bareIn adds what a row leaves bare between two heights, where no corner is. Where it
-// is not the whole row, what is a strip here may be part of a larger piece.
-func (t *tally) bareIn(z *zones, row bond.Row, low, high length.Length, whole bool) {
-	in, ok := z.outline.row(low, high, nil)
+// is not the whole row, what is a strip here may be part of a larger piece. What crosses
+// the row is listed in the space given.
+func (t *tally) bareIn(z *zones, row bond.Row, low, high length.Length, whole bool, space []crossing) {
+	in, ok := z.outline.row(low, high, space)
 	if !ok {
 		return
 	}

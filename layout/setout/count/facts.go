@@ -23,6 +23,7 @@ type facts struct {
 	shifts []length.Length // of the classes along the rows
 	outer  survey.Placed   // measured marks, and free ones where they leave most wall
 	free   []int           // openings with a free mark
+	moving [3]bool         // whether the left end, the right one and the head are free
 	field  survey.Shape    // without free openings, with every free end where it leaves most
 	holes  []plane.Rect    // round pipes, in the frame of the rows
 }
@@ -32,6 +33,7 @@ func newFacts(room *survey.Room, found survey.WallFound, hand survey.Hand) *fact
 		bond: bond.Of(*room, hand), frame: frame{room.Bond.Plumb}}
 	w.shifts = w.bond.Shifts()
 	w.outer, w.free = outermost(w.found)
+	w.moving = [...]bool{!w.found.Left.Meets && w.found.Left.Stops.Free(), !w.found.Right.Meets && w.found.Right.Stops.Free(), !w.found.Head.Meets && w.found.Head.Stops.Free()}
 	w.field = w.found.Shape(room.Units, w.without(w.outer))
 	w.top = NewTop(room, found, hand)
 	w.rule = piece.RuleFor(*room, w.found, w.field.Sides)
@@ -107,13 +109,13 @@ func (w *facts) margin() length.Length {
 
 // moves tells whether the side is a free end or head, which may stand elsewhere.
 func (w *facts) moves(side plane.Side) bool {
-	switch f := w.found; side {
+	switch side {
 	case survey.SideLeft:
-		return !f.Left.Meets && f.Left.Stops.Free()
+		return w.moving[0]
 	case survey.SideRight:
-		return !f.Right.Meets && f.Right.Stops.Free()
+		return w.moving[1]
 	case survey.SideHead:
-		return !f.Head.Meets && f.Head.Stops.Free()
+		return w.moving[2]
 	}
 	return false
 }

@@ -39,8 +39,7 @@ func (t *tally) plain(f *profile, rows []bond.Row, cover *piece.Cover) (slow []b
 // plainRows hands over what crosses each plain row, with its stubs, only until the next
 // one; it gives the rows that are not plain.
 func plainRows(f *profile, rows []bond.Row, each func(bond.Row, []crossing, []stub)) (slow []bond.Row) {
-	var in []crossing
-	var found []stub
+	in, found := make([]crossing, 0, 16), make([]stub, 0, 16)
 	for _, row := range rows {
 		in, found = in[:0], found[:0]
 		ok := f.band(row.Low, row.High) >= 0
