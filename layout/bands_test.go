@@ -141,8 +141,7 @@ func TestBandsConserveTheWall(t *testing.T) {
 }
 
 // geometry makes a region of rings in millimetres: outer rings less their holes.
-func geometry(t *testing.T, rings [][][2]float64) geom.Geometry {
-	t.Helper()
+func geometry(t require.TestingT, rings [][][2]float64) geom.Geometry {
 	var out, holes geom.Geometry
 	for _, ring := range rings {
 		var at []float64

@@ -147,15 +147,15 @@ func wallsMadeUp(t require.TestingT, plan layout.Plan) {
 	require.NoError(t, json.Unmarshal(file, &p))
 	far := (plan.Setout.Joint + plan.Room.Sealant).Millimetres() + 1
 	for _, w := range p.Walls {
-		region, faces := regionOf(t, w.Region), map[string]geom.Geometry{}
+		region, faces := geometry(t, w.Region), map[string]geom.Geometry{}
 		for _, q := range w.Pieces {
-			faces[q.ID] = regionOf(t, q.Face)
+			faces[q.ID] = geometry(t, q.Face)
 		}
 		madeUp(t, "wall "+w.Name, region, faces, far)
 		for n, s := range w.Strips {
-			own, faces := regionOf(t, s.Region), map[string]geom.Geometry{}
+			own, faces := geometry(t, s.Region), map[string]geom.Geometry{}
 			for _, q := range s.Pieces {
-				faces[q.ID] = regionOf(t, q.Face)
+				faces[q.ID] = geometry(t, q.Face)
 			}
 			madeUp(t, fmt.Sprintf("strip %d of %s", n, w.Name), own, faces, far)
 			both, err := geom.Intersection(region, own)
@@ -165,51 +165,18 @@ func wallsMadeUp(t require.TestingT, plan layout.Plan) {
 	}
 }
 
-// regionOf makes a region of rings in millimetres: outer rings less their holes.
-func regionOf(t require.TestingT, rings [][][2]float64) geom.Geometry {
-	var out, holes geom.Geometry
-	for _, ring := range rings {
-		var at []float64
-		turn := 0.0
-		for i, c := range ring {
-			d := ring[(i+1)%len(ring)]
-			turn += c[0]*d[1] - d[0]*c[1]
-			at = append(at, c[0], c[1])
-		}
-		at = append(at, ring[0][0], ring[0][1])
-		one, into := geom.NewPolygon([]geom.LineString{geom.NewLineString(geom.NewSequence(at, geom.DimXY))}).AsGeometry(), &out
-		if turn < 0 {
-			into = &holes
-		}
-		sum, err := geom.Union(*into, one)
-		require.NoError(t, err)
-		*into = sum
-	}
-	out, err := geom.Difference(out, holes)
-	require.NoError(t, err)
-	return out
-}
-
 // Pieces of field, strips and bands make up every wall of every kind of room.
-func TestRandomRoomsWithStripsAreMadeUp(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
-		if !rare(t, 4) {
-			return
-		}
-		job := strippedRooms.Draw(t, "room")
-		_, p := bandedPlanOf(t, job)
-		t.Logf("%s", job)
-		wallsMadeUp(t, p)
-	})
-}
+func TestRandomRoomsWithStripsAreMadeUp(t *testing.T) { roomsMadeUp(t, strippedRooms) }
 
 // So do those of rooms with bands.
-func TestRandomRoomsWithBandsAreMadeUp(t *testing.T) {
+func TestRandomRoomsWithBandsAreMadeUp(t *testing.T) { roomsMadeUp(t, bandedRooms) }
+
+func roomsMadeUp(t *testing.T, rooms *rapid.Generator[[]byte]) {
 	rapid.Check(t, func(t *rapid.T) {
 		if !rare(t, 4) {
 			return
 		}
-		job := bandedRooms.Draw(t, "room")
+		job := rooms.Draw(t, "room")
 		_, p := bandedPlanOf(t, job)
 		t.Logf("%s", job)
 		wallsMadeUp(t, p)

@@ -53,21 +53,13 @@ func (r Ring) chain(l Line, out Ring) (Ring, bool) {
 			if done {
 				return nil, false
 			}
-			enter := a
-			if sa < 0 {
-				enter.Point = cross(a.Point, b.Point, sa, sb)
-			}
-			out = append(out, enter)
+			out = append(out, Corner{meet(a.Point, b.Point, sa, sb), a.On})
 		}
 		if sb > 0 {
 			out = append(out, b)
 		}
 		if sa > 0 && sb <= 0 {
-			leave := b.Point
-			if sb < 0 {
-				leave = cross(a.Point, b.Point, sa, sb)
-			}
-			out, done = append(out, Corner{leave, 0}), true
+			out, done = append(out, Corner{meet(a.Point, b.Point, sa, sb), 0}), true
 		}
 		a, sa = b, sb
 	}

@@ -52,8 +52,17 @@ func cross(a, b Point, sa, sb int64) Point {
 // is to cross it, or the line through it.
 func Crossing(a, b Point, l Line) Point {
 	sa, sb := l.Side(a), l.Side(b)
+	if sa == sb {
+		return a
+	}
+	return meet(a, b, sa, sb)
+}
+
+// meet is where the edge a→b meets the line, with sides sa and sb that are not alike: at
+// one of its ends, or where it crosses.
+func meet(a, b Point, sa, sb int64) Point {
 	switch {
-	case sa == sb, sa == 0:
+	case sa == 0:
 		return a
 	case sb == 0:
 		return b
@@ -225,21 +234,13 @@ func (c chains) gather(r Ring, l Line) chains {
 		b := r[(first+k+1)%n]
 		sb := l.Side(b.Point)
 		if sa <= 0 && sb > 0 {
-			enter := Corner{a.Point, a.On}
-			if sa < 0 {
-				enter.Point = cross(a.Point, b.Point, sa, sb)
-			}
-			run = append(make(Ring, 0, r.leftOf(l, first+k+1)+2), enter)
+			run = append(make(Ring, 0, r.leftOf(l, first+k+1)+2), Corner{meet(a.Point, b.Point, sa, sb), a.On})
 		}
 		if sb > 0 {
 			run = append(run, b)
 		}
 		if sa > 0 && sb <= 0 {
-			leave := b.Point
-			if sb < 0 {
-				leave = cross(a.Point, b.Point, sa, sb)
-			}
-			c = append(c, append(run, Corner{leave, 0}))
+			c = append(c, append(run, Corner{meet(a.Point, b.Point, sa, sb), 0}))
 		}
 		a, sa = b, sb
 	}

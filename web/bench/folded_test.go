@@ -87,26 +87,11 @@ func TestFoldedPiecesAreReached(t *testing.T) {
 func foldsAreWalked(t *testing.T, ctx context.Context, s trial.Site) {
 	for wall, s := range map[string]trial.Site{"4": s, "1": trial.Of(t, insideJob(t))} {
 		openAt(t, ctx, s, "/jobs/1?wall="+wall)
-		found, err := chromedp.Run(ctx, chromedp.Evaluate[[]string](`(async () => {
-	const { near } = await import("/static/neighbours.js");
-	let missed = [], all = 0;
-	for (const svg of document.querySelectorAll("#insides svg")) {
-		const items = [...svg.querySelectorAll("[role=option][data-piece]")];
-		const seen = new Set([svg.querySelector('[tabindex="0"]')]), wait = [...seen];
-		while (wait.length) {
-			const at = wait.pop();
-			for (const key of ["ArrowLeft", "ArrowRight", "ArrowUp", "ArrowDown"]) {
-				const to = near(at, key, false);
-				if (to && !seen.has(to)) { seen.add(to); wait.push(to); }
-			}
-		}
-		all += items.length;
-		missed.push(...items.filter((i) => !seen.has(i) || !i.getAttribute("aria-label").startsWith(i.dataset.piece)).map((i) => i.dataset.piece));
-	}
-	return [String(all), ...missed];
-})()`, chromedp.EvalAwaitPromise))
+		found, err := chromedp.Run(ctx, chromedp.Evaluate[[]string](reached("#insides svg", "[role=option][data-piece]"), chromedp.EvalAwaitPromise))
 		require.NoError(t, err)
 		assert.Empty(t, found[1:], "of %s pieces", found[0])
 		assert.NotEqual(t, "0", found[0])
+		assert.Empty(t, trial.See[[]string](t, ctx, `[...document.querySelectorAll("#insides [role=option][data-piece]")]
+	.filter((i) => !i.getAttribute("aria-label").startsWith(i.dataset.piece)).map((i) => i.dataset.piece)`), "pieces that are not named first")
 	}
 }

@@ -2,6 +2,7 @@ package bench_test
 
 import (
 	"context"
+	"strings"
 	"testing"
 
 	"github.com/chromedp/chromedp"
@@ -25,13 +26,17 @@ func TestOneTabStopAWall(t *testing.T) {
 	}
 }
 
-// reached walks from the tab stop of each wall along every arrow key and counts
-// what it never comes to.
-const reached = `(async () => {
+// reached walks from the tab stop of each drawing along every arrow key and counts which of
+// its items it never comes to.
+func reached(drawings, items string) string {
+	return strings.NewReplacer("DRAWINGS", drawings, "ITEMS", items).Replace(walk)
+}
+
+const walk = `(async () => {
 	const { near } = await import("/static/neighbours.js");
 	let missed = [], all = 0;
-	for (const wall of document.querySelectorAll("#drawing .wall")) {
-		const items = [...wall.querySelectorAll("[role=option][data-piece], .handle")];
+	for (const wall of document.querySelectorAll("DRAWINGS")) {
+		const items = [...wall.querySelectorAll("ITEMS")];
 		const seen = new Set([wall.querySelector('[tabindex="0"]')]), wait = [...seen];
 		while (wait.length) {
 			const at = wait.pop();
@@ -51,7 +56,7 @@ func everythingIsReached(t *testing.T, ctx context.Context) {
 		s := trial.OfFile(t, job)
 		for _, path := range []string{"/jobs/1", "/jobs/1?wall=1"} {
 			openAt(t, ctx, s, path)
-			found, err := chromedp.Run(ctx, chromedp.Evaluate[[]string](reached, chromedp.EvalAwaitPromise))
+			found, err := chromedp.Run(ctx, chromedp.Evaluate[[]string](reached("#drawing .wall", "[role=option][data-piece], .handle"), chromedp.EvalAwaitPromise))
 			require.NoError(t, err)
 			assert.Empty(t, found[1:], "%s%s: of %s pieces and handles", job, path, found[0])
 		}
