@@ -3,7 +3,8 @@
 // asked for at a time; of those that wait only the newest is asked for. Looks are
 // numbered, and an answer to one from before the thing was let go is dropped.
 
-import { form, request, say, have, noted, unknown, whereFocus, refocus } from "./form.js";
+import { form, request, say, have, noted, unknown } from "./form.js";
+import { whereFocus, refocus } from "./focus.js";
 import { put } from "./paper.js";
 import { job } from "./address.js";
 

@@ -1,7 +1,8 @@
 // The drawing as it is swapped: the server leaves out the walls that the page
 // has already, and they are put into the places left for them.
 
-import { unknown, whereFocus, refocus } from "./form.js";
+import { unknown } from "./form.js";
+import { whereFocus, refocus } from "./focus.js";
 
 // put puts a new drawing in the place of an old one. One that is to be put back
 // keeps its own walls, and copies go over. A drawing that counts on walls which are

@@ -4,7 +4,8 @@
 
 import { put } from "./paper.js";
 import * as look from "./look.js";
-import { form, say, request, have, noted, unknown, whereFocus, refocus } from "./form.js";
+import { form, say, request, have, noted, unknown } from "./form.js";
+import { whereFocus, refocus } from "./focus.js";
 
 export const PAUSE = 400; // ms without a key before an edit is sent
 const AGAIN = 3000; // ms before the server is tried again

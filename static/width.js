@@ -3,7 +3,8 @@
 // drawing was laid out for another width it is asked for anew, and with it what is
 // folded out of its walls.
 
-import { unknown, whereFocus, refocus } from "./form.js";
+import { unknown } from "./form.js";
+import { whereFocus, refocus } from "./focus.js";
 
 const NEAR = 12; // pixels: a drawing so little wider or narrower stays
 const PAUSE = 200; // ms after the last change of the window

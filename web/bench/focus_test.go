@@ -1,0 +1,43 @@
+package bench_test
+
+import (
+	"strconv"
+	"testing"
+
+	"github.com/chromedp/chromedp"
+	"github.com/chromedp/chromedp/kb"
+	"github.com/stretchr/testify/assert"
+
+	"coursewright/web/trial"
+)
+
+// focused names what has the focus: its id, or what its button does.
+const focused = `(document.activeElement.id || document.activeElement.value || document.activeElement.tagName)`
+
+// Whoever works with the keys alone never has to begin at the top of the page again: a
+// button that adds something leads to its first box, and of a control that is gone the
+// nearest takes its place.
+func TestTheFocusIsNeverLost(t *testing.T) {
+	ctx := trial.Browse(t)
+	s := trial.New(t)
+	openAt(t, ctx, s, "/jobs/1")
+	for _, step := range []struct{ press, leads string }{
+		{"hold", "letgo"},
+		{"letgo", "hold"},
+		{"undo", "undo"},
+		{"redo", "undo"}, // there is nothing more to redo
+		{"add walls[2].openings pipe", "walls[2].openings[0].at"},
+		{"remove walls[2].openings[0]", "add walls[2].openings niche"},
+		{"measure walls[1].openings[0].left", "walls[1].openings[0].left.at"},
+		{"guess walls[1].width", "walls[1].width"},
+	} {
+		before, _ := s.Stored()
+		trial.See[bool](t, ctx, `(() => { const b = [...document.querySelectorAll("button")].find((b) => b.id === `+trial.Quote(step.press)+` || b.value === `+trial.Quote(step.press)+`);
+			for (let d = b.closest("details"); d; d = d.parentElement.closest("details")) d.open = true;
+			b.focus(); return true })()`)
+		trial.Steps(t, ctx, chromedp.KeyEvent(kb.Enter))
+		trial.Await(t, ctx, `document.querySelector("input[name=revision]").value !== "`+strconv.FormatInt(before.Revision, 10)+`" && `+status+` === "Saved"`)
+		assert.Equal(t, step.leads, trial.See[string](t, ctx, focused), "after %q", step.press)
+		assert.True(t, trial.See[bool](t, ctx, `(() => { const r = document.activeElement.getBoundingClientRect(); return r.top >= 0 && r.bottom <= innerHeight })()`), "%q can be seen", step.leads)
+	}
+}
