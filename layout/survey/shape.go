@@ -61,9 +61,8 @@ func (w WallFound) Shape(units length.System, p Placed) Shape {
 			continue
 		}
 		e := p.Openings[i]
-		ring := plane.Rect{Left: e.Left, Bottom: e.Bottom, Right: e.Right, Top: e.Top}.Ring(0)
-		s.Solid = s.Solid.Less(ring, first+plane.Side(i))
-		s.Visible = s.Visible.Less(ring, first+plane.Side(i))
+		s.Region = s.Solid
+		s = s.Less(plane.Rect{Left: e.Left, Bottom: e.Bottom, Right: e.Right, Top: e.Top}, first+plane.Side(i))
 	}
 	s.take(w)
 	s.Region = s.Solid

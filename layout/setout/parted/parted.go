@@ -75,6 +75,8 @@ func Room(ctx context.Context, room *survey.Room) (Result, error) {
 type parter struct {
 	ctx  context.Context
 	room survey.Room
+
+	own map[int]search.Result // by band: what it could have by itself beside the result found last
 }
 
 // solve is the best that is found for field and bands.

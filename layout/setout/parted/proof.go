@@ -170,7 +170,11 @@ func (p *parter) freeEnd(wall int) bool {
 }
 
 // byItself is the best that a band could have in its strip with ends and starts of its own.
+// It is worked out once for a result.
 func (p *parter) byItself(r *Result, i int) (search.Result, error) {
+	if own, there := p.own[i]; there {
+		return own, nil
+	}
 	room := p.bandRoom(r, i)
 	for k, w := range p.room.Bands[i].Walls {
 		own, wall := &room.Walls[k], p.room.Walls[w]
@@ -181,7 +185,12 @@ func (p *parter) byItself(r *Result, i int) (search.Result, error) {
 			}
 		}
 	}
-	return search.Room(p.ctx, &room)
+	own, err := search.Room(p.ctx, &room)
+	if p.own == nil {
+		p.own = map[int]search.Result{}
+	}
+	p.own[i] = own
+	return own, err
 }
 
 // sharedEnds tries free ends where the bands' own tile would have them, and keeps them
@@ -204,7 +213,7 @@ func (p *parter) sharedEnds(r Result) (Result, error) {
 		}
 		if order := r.Field.Order(); order.Better(&other.Merit, &r.Merit) {
 			other.Field.Proven, other.Field.Bound = false, bound(&r.Field)
-			r = other
+			r, p.own = other, nil
 		}
 	}
 	return r, nil
@@ -213,7 +222,7 @@ func (p *parter) sharedEnds(r Result) (Result, error) {
 // withEnds sets the room out on the line found with the free ends of a band's walls where
 // these counts have them; the other walls stay as they are.
 func (p *parter) withEnds(r *Result, band int, ends []count.Counted) (Result, error) {
-	with := parter{p.ctx, p.room}
+	with := parter{ctx: p.ctx, room: p.room}
 	with.room.Walls = slices.Clone(p.room.Walls)
 	starts, strips := r.starts(), make([][]strip, len(r.folds))
 	for w := range r.folds {
