@@ -123,16 +123,25 @@ func level(b survey.Boundary) bool {
 	return b.Part.Is == survey.BaseSegment || b.Part.Is == survey.HeadEdge
 }
 
-// goes names the boundary by which a piece is looked for: an opening before the
-// base or head, and those before an end.
+// goes names the boundary by which a piece is looked for: an opening before the base or
+// head, those before the front of a tub or a seat, and that before an end.
 func (w work) goes() string {
-	name := ""
-	for _, side := range w.boundaries() {
+	name, first := "", 0
+	for _, on := range w.piece.Cuts {
+		if int(on) <= 0 || int(on) >= len(w.wall.Shape.Sides) {
+			continue
+		}
+		side, rank, called := w.wall.Shape.Sides[on], 1, w.wall.Shape.Sides[on].Name
 		switch {
 		case side.Part.Is == survey.OpeningEdge:
 			return side.Name
-		case name == "" || level(side):
-			name = side.Name
+		case w.piece.AtStep(on, w.wall.Shape.Sides):
+			rank, called = 2, side.Front()
+		case level(side):
+			rank = 3
+		}
+		if rank > first {
+			name, first = called, rank
 		}
 	}
 	return name

@@ -147,3 +147,18 @@ func TestWhatIsUnworkableIsNamedFirst(t *testing.T) {
 	assert.Equal(t, Unworkable, s.Groups[0].How)
 	assert.Contains(t, s.Groups[0].Words(length.Imperial)[0], "do not cut")
 }
+
+// Beside a step of the base a piece is looked for at the front of what rises there, one that
+// is also cut over it at the base.
+func TestPiecesAtASeatsFrontAreSaidToBeThere(t *testing.T) {
+	beside, corner := end("B-01-01", 3*inch), end("B-02-01", 3*inch)
+	for _, p := range []*piece.Piece{&beside, &corner} {
+		p.Cuts, p.Across = []plane.Side{survey.SideBase}, []piece.Edge{piece.EdgeOf(survey.SideBase, piece.OnLeft)}
+	}
+	corner.Up = []piece.Edge{piece.EdgeOf(survey.SideBase, piece.Under)}
+	w := wall("back", 0, beside, corner)
+	w.Shape.Sides[survey.SideBase].Kind = survey.Seat
+	s := Of(Input{Walls: []plan.Wall{w}}, Usual(length.Imperial))
+	require.Len(t, s.Groups, 1)
+	assert.Equal(t, []Place{{Side: "seat's front", Pieces: []string{"B-01-01"}}, {Side: "base", Pieces: []string{"B-02-01"}}}, s.Groups[0].Places)
+}

@@ -34,6 +34,9 @@ func whereCut(w plan.Wall, p piece.Piece) string {
 			text, plumb = "at the head", false
 		case survey.BaseSegment:
 			text, plumb, of = "along the "+string(b.Kind), false, "on"
+			if p.AtStep(side, w.Shape.Sides) {
+				text, plumb = "at the "+b.Front(), true
+			}
 		case survey.BandEdge:
 			text, plumb, of = "at the edge of the "+strings.TrimPrefix(b.Name, "band "), false, "on"
 		case survey.OpeningEdge:

@@ -37,6 +37,7 @@ func cutRules() []Rule {
 			Name: EdgeOffTheJointLines, Grade: Warning, judge: offLine,
 			Why:    "Tiles round the opening then need notches or thin rips.",
 			Do:     "Let the niche move to the joint lines, or the courses to the window.",
+			Built:  "It is measured: let the course line and the start go to it, or another joint, and else plan on notches. Only what is not built yet may move.",
 			Source: practice,
 		},
 		{
@@ -179,13 +180,14 @@ func offLine(in Input) []place {
 				}
 				sides = append(sides, side.name)
 			}
-			switch len(sides) {
-			case 0:
-			case 1:
-				all = append(all, onPoint(o.wall, first, fmt.Sprintf("The %s edge of %s is on no joint line.", sides[0], o.found.Called())))
-			default:
-				all = append(all, onPoint(o.wall, first, fmt.Sprintf("The %s edges of %s are on no joint line.", list(sides), o.found.Called())))
+			if sides == nil {
+				continue
 			}
+			text := fmt.Sprintf("The %s edges of %s are on no joint line.", list(sides), o.found.Called())
+			if len(sides) == 1 {
+				text = fmt.Sprintf("The %s edge of %s is on no joint line.", sides[0], o.found.Called())
+			}
+			all = append(all, onPoint(o.wall, first, text).of(o.found))
 		}
 	}
 	return all

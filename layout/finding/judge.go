@@ -24,6 +24,7 @@ type Rule struct {
 	Grade  Grade
 	Why    string // why it matters
 	Do     string // what to do
+	Built  string // what to do where the opening it speaks of is measured and may be built; empty: the same
 	Source string // as far as it is known
 
 	judge func(Input) []place
@@ -35,6 +36,7 @@ type place struct {
 	at    *plane.Point
 	piece string
 	text  string
+	built bool // it speaks of an opening that is measured
 }
 
 // Rules lists every rule in the order in which Judge applies them: faults
@@ -71,8 +73,12 @@ func Judge(in Input) []Finding {
 
 // at is the rule's finding at one place.
 func (r Rule) at(p place) Finding {
-	return Finding{
+	f := Finding{
 		Rule: r.Name, Grade: r.Grade, Wall: p.wall, At: p.at, Piece: p.piece,
 		Text: p.text, Why: r.Why, Do: r.Do, Source: r.Source,
 	}
+	if p.built && r.Built != "" {
+		f.Do = r.Built
+	}
+	return f
 }

@@ -387,6 +387,23 @@ func TestSliversOfOneCauseAreOneSentence(t *testing.T) {
 	assert.Equal(t, `B-01-09 of the leg on back is only 1" at its thinnest.`, found[1].Text)
 }
 
+// A piece beside the step from a base up to a seat is at the seat's front.
+func TestSliversAtASeatsFrontAreSaidToBeThere(t *testing.T) {
+	in := quiet()
+	w := &in.Walls[0]
+	w.Shape.Sides = append(w.Shape.Sides, survey.Boundary{Name: "head"}, survey.Boundary{Name: "base", Kind: survey.Seat, Part: survey.Part{Is: survey.BaseSegment}})
+	p := thin("B-01-09", 1, inch, true)
+	p.Cuts, p.Across = []plane.Side{survey.SideBase}, []piece.Edge{piece.EdgeOf(survey.SideBase, piece.OnRight)}
+	w.Pieces = append(w.Pieces, p)
+	for _, f := range Judge(in) {
+		if f.Rule == "sliver" {
+			assert.Equal(t, `B-01-09 at the seat's front on back is only 1" at its thinnest.`, f.Text)
+			return
+		}
+	}
+	t.Fatal("no sliver")
+}
+
 func TestFindingsAreWhole(t *testing.T) {
 	names := map[Name]bool{}
 	rank := map[Grade]int{Fault: 0, Warning: 1, Advice: 2, Caution: 3}

@@ -15,6 +15,7 @@ func nicheRules() []Rule {
 			Name: SmallPieceInAnOpening, Grade: Warning, judge: smallInside,
 			Why:    "Inside a niche or a window every piece is looked at from near, and a strip is hard to cut and to hold in place.",
 			Do:     "Change the depth by a thicker or thinner lining, move the opening along the joints, or take a slab or a smaller tile for that face.",
+			Built:  "Take a slab or a smaller tile for that face, or let the course line and the start go to the opening; where it is not lined yet, a thicker or thinner lining changes its depth.",
 			Source: practice,
 		},
 		{
@@ -33,6 +34,7 @@ func nicheRules() []Rule {
 			Name: NicheInAnOutsideWall, Grade: Warning, judge: outsideWalls(true),
 			Why:    "The niche takes the insulation out of the wall: it grows cold, and the damp of the room condenses in it.",
 			Do:     "Put it into an inside wall if you can. If not, insulate behind it and keep the vapour barrier whole: local code decides.",
+			Built:  "Before it is tiled, see that there is insulation behind it and that the vapour barrier is whole: local code decides. If it is not built yet, an inside wall is the better place.",
 			Source: "how-to pages; TCNA (TileLetter) on keeping niches out of exterior walls if it can be helped",
 		},
 		{
@@ -67,7 +69,7 @@ func (in Input) atOpening(wall, opening int, text string) place {
 // smallInside names the smallest piece of each face that is a sliver or less.
 func smallInside(in Input) []place {
 	var all []place
-	in.eachInside(func(wall int, _ survey.OpeningFound, inside plan.Inside) {
+	in.eachInside(func(wall int, o survey.OpeningFound, inside plan.Inside) {
 		for k := range inside.Faces {
 			f := &inside.Faces[k]
 			worst, small := smallest(f.Pieces)
@@ -75,7 +77,7 @@ func smallInside(in Input) []place {
 				continue
 			}
 			text := fmt.Sprintf("The %s has %s; the smallest, %s, is %s.", f.Name(), count(small, "small piece"), worst.ID, in.fine(worst.Least))
-			p := in.atOpening(wall, inside.Opening, text)
+			p := in.atOpening(wall, inside.Opening, text).of(o)
 			p.piece = worst.ID
 			all = append(all, p)
 		}
@@ -125,7 +127,7 @@ func outsideWalls(known bool) func(Input) []place {
 			switch {
 			case o.Kind != survey.Niche:
 			case known && o.Inside.Behind == "outside":
-				all = append(all, in.atOpening(wall, inside.Opening, capital(o.Called())+" is in an outside wall."))
+				all = append(all, in.atOpening(wall, inside.Opening, capital(o.Called())+" is in an outside wall.").of(o))
 			case !known && o.Inside.Behind == "":
 				all = append(all, in.atOpening(wall, inside.Opening, "Is the wall of "+o.Called()+" an outside wall? Nobody has said."))
 			}

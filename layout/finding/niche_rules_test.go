@@ -1,6 +1,11 @@
 package finding
 
 import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
 	"coursewright/layout/piece"
 	"coursewright/layout/plan"
 	"coursewright/layout/survey"
@@ -54,5 +59,37 @@ func nicheCases() []ruleCase {
 		{"a niche in a bay of 14 in", "niche wider than a stud bay", with(func(in *survey.InsideFound) { in.Bay = &survey.Span{From: 7 * inch, To: 21 * inch} }), nil},
 		{"a niche in a bay of 13 in", "niche wider than a stud bay", with(func(in *survey.InsideFound) { in.Bay = &survey.Span{From: 7 * inch, To: 20 * inch} }),
 			[]string{`Niche shelf is 12" wide between the tiles, about 14" with its tile and lining; its studs are 13" apart.`}},
+	}
+}
+
+// What is measured all round may be built, and is not told to move; what is free is.
+func TestWhatIsBuiltIsNotToldToMove(t *testing.T) {
+	for _, free := range []bool{true, false} {
+		in := quiet()
+		boxed(func(inside *survey.InsideFound, f *plan.Face) {
+			inside.Behind = "outside"
+			inside.Bay = &survey.Span{From: 7 * inch, To: 20 * inch}
+			f.Pieces = []piece.Piece{{ID: "B-N1-left-01", Least: inch / 2, Sliver: true}}
+		})(&in)
+		w := &in.Walls[0]
+		w.Start.Placed.Openings[0].Left -= inch / 4
+		if free {
+			w.Found.Openings[0].Left = survey.Span{From: 7 * inch, To: 9 * inch}
+		}
+		said := map[Name]string{}
+		for _, f := range Judge(in) {
+			said[f.Rule] = f.Do
+		}
+		for _, r := range Rules() {
+			if r.Built == "" {
+				continue
+			}
+			require.Contains(t, said, r.Name)
+			if free {
+				assert.Equal(t, r.Do, said[r.Name])
+			} else {
+				assert.Equal(t, r.Built, said[r.Name])
+			}
+		}
 	}
 }

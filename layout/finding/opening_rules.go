@@ -29,6 +29,7 @@ func openingRules() []Rule {
 			Name: NicheWiderThanAStudBay, Grade: Warning, judge: wideNiche,
 			Why:    "A stud would have to be cut, and in a bearing wall it carries the house.",
 			Do:     "Make the niche narrower, or have a header framed: a licensed matter in a bearing wall.",
+			Built:  "If it is built, have somebody licensed look whether a header carries the stud that was cut. If it is not, make it narrower.",
 			Source: "bay and lining: how-to pages; studs: IRC R602.6, look it up",
 		},
 		{
@@ -172,7 +173,7 @@ func wideNiche(in Input) []place {
 		}
 		if needs > bay {
 			all = append(all, onPoint(o.wall, o.middle(), fmt.Sprintf("%s is %s wide between the tiles, about %s with its tile and lining; "+between+".",
-				capital(o.found.Called()), in.tape(wide), in.tape(needs), in.tape(bay))))
+				capital(o.found.Called()), in.tape(wide), in.tape(needs), in.tape(bay))).of(o.found))
 		}
 	}
 	return all

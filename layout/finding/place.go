@@ -34,6 +34,14 @@ func onPoint(wall int, at plane.Point, text string) place {
 	return place{wall: wall, at: &at, text: text}
 }
 
+// of says which opening a place speaks of: one that is measured all round may be built, and
+// then it cannot be moved. A strip is tile, and is never built before the rest.
+func (p place) of(o survey.OpeningFound) place {
+	free := o.Left.Free() || o.Width.Free() || o.Bottom.Free() || o.Height.Free()
+	p.built = !free && o.Strip == nil
+	return p
+}
+
 func middle(r plane.Rect) plane.Point {
 	return plane.Point{X: r.Left + (r.Right-r.Left)/2, Y: r.Bottom + (r.Top-r.Bottom)/2}
 }

@@ -1,6 +1,7 @@
 package piece
 
 import (
+	"slices"
 	"strconv"
 
 	"coursewright/layout/plane"
@@ -44,6 +45,14 @@ func (e Edge) IsBase(sides []survey.Boundary) bool { return !e.Across() && isBas
 
 // IsStep tells whether the edge is the plumb side of a step of the base.
 func (e Edge) IsStep(sides []survey.Boundary) bool { return e.Across() && isBase(e.Side(), sides) }
+
+// AtStep tells whether a boundary cuts the piece by the plumb side of a step of the base, and
+// nowhere over its level part: beside a tub or at the front of a seat.
+func (p *Piece) AtStep(side plane.Side, sides []survey.Boundary) bool {
+	is := func(e Edge) bool { return e.Side() == side }
+	over := slices.ContainsFunc(p.Up, func(e Edge) bool { return is(e) && e.IsBase(sides) })
+	return !over && slices.ContainsFunc(p.Across, func(e Edge) bool { return is(e) && e.IsStep(sides) })
+}
 
 func isBase(s plane.Side, sides []survey.Boundary) bool {
 	return s >= survey.SideBase && sides[s].Name == "base"

@@ -1,8 +1,10 @@
 package piece_test
 
 import (
+	"slices"
 	"testing"
 
+	"coursewright/layout/length"
 	"coursewright/layout/piece"
 	"coursewright/layout/plane"
 	"coursewright/layout/survey"
@@ -90,4 +92,27 @@ func TestKindsInWords(t *testing.T) {
 		require.Equal(t, cost, (&piece.Piece{Kind: kind}).Effort(), kind.String())
 	}
 	require.Equal(t, 10, (&piece.Piece{Kind: piece.Hole, Awkward: true}).Effort(), "6 more for a hole near an edge")
+}
+
+// Of a tub whose front stands at 350 and is 200 higher than the floor before it: a piece of the
+// leg is at its front, the one that is notched round its corner and those over its rim are not.
+func TestPiecesAtTheFrontOfATub(t *testing.T) {
+	w := sketch("1000x900 150x100+2 leg=350", 50, 0)
+	pieces, _ := w.cut()
+	at := map[string]bool{}
+	for i := range pieces {
+		p := &pieces[i]
+		if slices.Contains(p.Cuts, survey.SideBase+1) {
+			switch step := p.AtStep(survey.SideBase+1, w.shape.Sides); {
+			case step:
+				require.LessOrEqual(t, p.Face.Bounds().Top, length.Length(0), p.Tile)
+				at["beside"] = true
+			default:
+				require.Greater(t, p.Face.Bounds().Top, length.Length(0), p.Tile)
+				at["over"] = true
+			}
+		}
+		require.False(t, p.AtStep(survey.SideBase, w.shape.Sides), "the floor has no step of its own")
+	}
+	require.Len(t, at, 2)
 }

@@ -27,6 +27,9 @@ type Boundary struct {
 	Within bool // an edge of a band, for the band's own tile
 }
 
+// Front names the plumb side of a step of the base: "tub's front", "seat's front".
+func (b Boundary) Front() string { return string(b.Kind) + "'s front" }
+
 // The sides every wall has. Each further segment of base and each opening
 // follow in the order of the job file.
 const (

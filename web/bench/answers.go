@@ -264,7 +264,11 @@ func (b Bench) whereIs(l plan.Least) string {
 	p := w.Pieces[i]
 	out := []string{w.Found.Name}
 	for _, side := range p.Cuts {
-		out = append(out, sideName(w.Shape.Sides[side], w))
+		is := sideName(w.Shape.Sides[side], w)
+		if p.AtStep(side, w.Shape.Sides) {
+			is = "at the " + w.Shape.Sides[side].Front()
+		}
+		out = append(out, is)
 	}
 	out = append(out, "course "+strconv.Itoa(p.Course))
 	text := strings.Join(slices.Compact(out), ", ")

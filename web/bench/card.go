@@ -134,6 +134,8 @@ func (c Card) meets() string {
 		switch is := b.Part.Is; {
 		case c.apart() && is != survey.LeftEnd && is != survey.RightEnd:
 			out = append(out, "the "+b.Name)
+		case c.Piece.AtStep(side, c.wall().Shape.Sides):
+			out = append(out, "the "+b.Front())
 		case is == survey.BaseSegment:
 			out = append(out, "the "+string(b.Kind))
 		case is == survey.LeftEnd || is == survey.RightEnd:

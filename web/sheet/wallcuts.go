@@ -173,21 +173,27 @@ func (e entry) lineText() string {
 	return "C" + strings.Join(parts, ", ")
 }
 
-// placeText says at what pieces stand: "left", "at the base", "at niche shelf".
+// placeText says at what pieces stand: "left", "at the base", "at the seat's front", "at niche shelf".
 func placeText(side string) string {
 	switch {
 	case side == "left" || side == "right":
 		return side
 	case strings.HasPrefix(side, string(survey.Pipe)+" "):
 		return "round " + strings.TrimPrefix(side, string(survey.Pipe)+" ")
-	case side == "base" || side == "head":
+	case side == "base" || side == "head" || strings.HasSuffix(side, front):
 		return "at the " + side
 	}
 	return "at " + sideText(side)
 }
 
+// front ends the name of the plumb side of a step of the base: "seat's front".
+var front = survey.Boundary{}.Front()
+
 // sideText names what a piece is cut to; an opening that is called what it is, once.
 func sideText(side string) string {
+	if strings.HasSuffix(side, front) {
+		return side
+	}
 	if kind, name, more := strings.Cut(side, " "); more {
 		return drawing.OpeningName(kind, name)
 	}
