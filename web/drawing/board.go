@@ -57,6 +57,7 @@ type board struct {
 	taken []box
 	level Micron // the level line, where texts keep off it
 	alone *int   // the one wall that is shown, or nil
+	paper bool   // it is for a sheet
 
 	mosaic []mosaic.Field // what is laid by the sheet
 	folded plane.Region   // of the top of a wall: to the outer edges of its trim

@@ -1,6 +1,7 @@
 package drawing
 
 import (
+	"slices"
 	"strings"
 
 	"coursewright/layout"
@@ -36,7 +37,7 @@ func Elevation(plan layout.Plan, wall int, o Options) Scene {
 	w := plan.Walls[wall]
 	s := &single{board: newBoard(plan, o.texts(wallTexts)), opt: o, w: w, r: extents(w), f: frame{wall: wall}}
 	s.Title = "Wall " + w.Found.Letter + ", " + w.Found.Name
-	s.Describe, s.alone = s.story(w), &wall
+	s.Describe, s.alone, s.paper = s.story(w), &wall, o.Sheet
 	s.Finished = o.Finish
 	if !o.Finish {
 		s.up, s.along, s.courses = s.heights([]layout.Wall{w}), s.widths(w), s.tallies(w)
@@ -191,7 +192,15 @@ func (s *single) keySize() Point {
 }
 
 func (s *single) seenLines() []string {
-	return linesOf(s.seen()+s.levelFrom(s.w)+s.turnsText(s.w)+topText(s.w), s.texts.note, s.Width-s.keySize().X-3*edgeRoom)
+	return linesOf(s.seen()+s.courseHeights()+s.levelFrom(s.w)+s.turnsText(s.w)+topText(s.w), s.texts.note, s.Width-s.keySize().X-3*edgeRoom)
+}
+
+// courseHeights says which edge of a course the heights beside it are of.
+func (s *single) courseHeights() string {
+	if !slices.ContainsFunc(s.courses, func(c tally) bool { return c.whole && c.number%5 == 0 }) {
+		return ""
+	}
+	return ", of a course its bottom edge"
 }
 
 // headingWidth is the least width that the heading asks for on paper: what it is laid

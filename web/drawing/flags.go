@@ -17,7 +17,7 @@ const findingDot = 600
 // list, clear of texts and of what may be dragged.
 func (b *board) flags(f frame, all bool) {
 	for i, x := range b.plan.Findings {
-		if x.Wall != f.wall || x.At == nil || !flagged(x, all) {
+		if x.Wall != f.wall || x.At == nil || !b.flagged(x, all) {
 			continue
 		}
 		tag := Tag{Kind: Finding, Wall: f.wall, Piece: x.Piece, Finding: i + 1}
@@ -35,9 +35,10 @@ func (b *board) flags(f frame, all bool) {
 }
 
 // flagged tells whether a finding is marked on a drawing: where there is little
-// room, only faults and warnings.
-func flagged(x finding.Finding, all bool) bool {
-	return all || x.Grade == finding.Fault || x.Grade == finding.Warning
+// room, only faults and warnings; on paper no cautions, which are printed with the work
+// they belong to and have no number there.
+func (b *board) flagged(x finding.Finding, all bool) bool {
+	return all && !(b.paper && x.Grade == finding.Caution) || x.Grade == finding.Fault || x.Grade == finding.Warning
 }
 
 // flagBox is the room of a flag.

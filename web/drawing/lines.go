@@ -137,7 +137,7 @@ const (
 func (b *board) numberRoom(heights []tally) Micron {
 	w := numberGap + BoldWidth("888", b.texts.note)
 	for _, h := range heights {
-		w = max(w, numberGap+BoldWidth("888", b.texts.note)+numberGap+TextWidth(b.signed(h.top), b.texts.note))
+		w = max(w, numberGap+BoldWidth("888", b.texts.note)+numberGap+TextWidth(b.signed(h.bottom), b.texts.note))
 	}
 	return w + clearance
 }
@@ -146,7 +146,7 @@ func (b *board) numberRoom(heights []tally) Micron {
 type tally struct {
 	number      int
 	bottom, top length.Length // of its tile, within the wall
-	whole       bool          // top is a joint line
+	whole       bool          // bottom is an edge of its tile
 }
 
 // tallies are the courses of some walls that are laid level, from the bottom.
@@ -161,7 +161,7 @@ func (b *board) tallies(walls ...layout.Wall) []tally {
 		for _, p := range w.Pieces {
 			if !seen[p.Course] {
 				seen[p.Course] = true
-				out = append(out, tally{p.Course, max(p.Tile.Bottom, r.Bottom), min(p.Tile.Top, r.Top), p.Tile.Top <= r.Top})
+				out = append(out, tally{p.Course, max(p.Tile.Bottom, r.Bottom), min(p.Tile.Top, r.Top), p.Tile.Bottom >= r.Bottom})
 			}
 		}
 	}
@@ -174,7 +174,7 @@ func (c tally) fifth() bool { return c.number%5 == 0 }
 
 // numbers counts the courses right of x: every one where each is high enough for
 // its number, else as many as keep apart. With heights, every fifth also has the
-// height of the joint line over it.
+// height of its bottom edge, which is what the story pole lists and a batten carries.
 func (b *board) numbers(tag Tag, zero Micron, scale Scale, x Micron, all []tally, every int, heights bool) {
 	size := b.texts.note
 	pitch := scale.On(b.plan.Room.Tile.Height + b.plan.Room.Joint)
@@ -192,14 +192,14 @@ func (b *board) numbers(tag Tag, zero Micron, scale Scale, x Micron, all []tally
 			b.label(l)
 		}
 		if heights && c.whole && c.number%max(5, every) == 0 {
-			b.jointHeight(x, zero-scale.On(c.top), c, l)
+			b.courseHeight(x, zero-scale.On(c.bottom), c, l)
 		}
 	}
 }
 
-// jointHeight writes the height of the joint line over a course.
-func (b *board) jointHeight(x, y Micron, c tally, beside Label) {
-	l := Label{Tag: Tag{Kind: Dim, Wall: beside.Wall}, Text: b.signed(c.top), Size: beside.Size, Colour: Black}
+// courseHeight writes the height of the bottom edge of a course.
+func (b *board) courseHeight(x, y Micron, c tally, beside Label) {
+	l := Label{Tag: Tag{Kind: Dim, Wall: beside.Wall}, Text: b.signed(c.bottom), Size: beside.Size, Colour: Black}
 	l.At = Point{beside.At.X + numberGap, y + drop(l.Size)}
 	if !b.offer(l) {
 		return

@@ -310,7 +310,7 @@ func (w *wrap) beside(l Label, x, lo, hi Micron) (Point, bool) {
 // heights of lower bases.
 func (b *board) written(f frame, w layout.Wall, said map[string]bool, full bool) {
 	for _, x := range b.plan.Findings {
-		if x.Wall == f.wall && x.At != nil && flagged(x, full) {
+		if x.Wall == f.wall && x.At != nil && b.flagged(x, full) {
 			b.keep(box{f.at(x.At.X, x.At.Y), f.at(x.At.X, x.At.Y)}.grown(findingDot))
 		}
 	}

@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"slices"
+	"strings"
 
 	"coursewright/layout/finding"
 	"coursewright/web/drawing"
@@ -45,18 +46,8 @@ func (b *book) elevation(wall int) {
 		return
 	}
 	for i, scale := range scales {
-		for _, l := range []lie{{scale, false, false}, {scale, true, true}, {scale, false, true}, {scale, true, false}} {
-			f, t := b.wallLeaf(wall, l), below
-			if l.beside {
-				t = beside
-			}
-			if f != nil && (f.holds(t) || i > named) {
-				b.leaves = append(b.leaves, f.leaf)
-				f.table(t)
-				f.findings(wall)
-				f.insides(wall)
-				return
-			}
+		if b.laidAt(wall, scale, i > named) {
+			return
 		}
 		if i == named {
 			b.apart(wall, below)
@@ -67,6 +58,36 @@ func (b *book) elevation(wall int) {
 	f.words(body, "This wall is too large to be drawn on "+b.opts.Paper.Name+". Take A3 or Tabloid, or look at it on the screen.")
 	f.findings(wall)
 	f.insides(wall)
+}
+
+// laidAt lays a wall and its list on a leaf at a scale, if they go on it; anyhow lets the list
+// run on. A leaf that has room to say where the findings stand comes before one that has not.
+func (b *book) laidAt(wall int, scale drawing.Scale, anyhow bool) bool {
+	below, beside := b.wallCuts(b.plan.Walls[wall], false), b.wallCuts(b.plan.Walls[wall], true)
+	for _, free := range []drawing.Micron{b.pointer(wall), 0} {
+		for _, l := range []lie{{scale, false, false}, {scale, true, true}, {scale, false, true}, {scale, true, false}} {
+			f, t := b.wallLeaf(wall, l), below
+			if l.beside {
+				t = beside
+			}
+			if f != nil && (f.holds(t, free) || anyhow) {
+				b.leaves = append(b.leaves, f.leaf)
+				f.table(t)
+				f.findings(wall)
+				f.insides(wall)
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// pointer is the room for the line that says on which sheet the findings of a wall stand.
+func (b *book) pointer(wall int) drawing.Micron {
+	if slices.ContainsFunc(b.plan.Findings, func(x finding.Finding) bool { return ofWall(x, wall) }) {
+		return plain.leading() + 100
+	}
+	return 0
 }
 
 // withTop lays a wall and its top on one leaf, and tells whether there is a scale at
@@ -80,7 +101,7 @@ func (b *book) withTop(wall int, below, beside table) bool {
 				t = beside
 			}
 			f := b.wallLeaf(wall, l)
-			if f == nil || !f.holds(t) {
+			if f == nil || !f.holds(t, 0) {
 				continue
 			}
 			b.leaves = append(b.leaves, f.leaf)
@@ -96,10 +117,10 @@ func (b *book) withTop(wall int, below, beside table) bool {
 	return false
 }
 
-// holds finds a size of text at which a table fits on what is left of the leaf.
-func (f *flow) holds(t table) bool {
+// holds finds a size of text at which a table fits on what is left of the leaf, but for what is kept free.
+func (f *flow) holds(t table, free drawing.Micron) bool {
 	for _, f.percent = range percents {
-		if f.high(t) <= f.left() {
+		if f.high(t) <= f.left()-free {
 			return true
 		}
 	}
@@ -148,28 +169,48 @@ func (b *book) apart(wall int, t table) {
 	}
 }
 
+// ofWall tells whether a finding is told by its number on the sheet of a wall; cautions stand
+// with the work they belong to.
+func ofWall(x finding.Finding, wall int) bool { return x.Wall == wall && x.Grade != finding.Caution }
+
 // findings lists what stands on a drawing of a wall, by the number at its place,
-// as far as there is room; the rest goes on to the sheet of findings.
+// as far as there is room; the rest goes on to the sheet of findings, and a line
+// that says so is left room for.
 func (f *flow) findings(wall int) {
+	var all []later
+	high := drawing.Micron(0)
 	for i, x := range f.book.plan.Findings {
-		if x.Wall != wall || x.Grade == finding.Caution {
+		if ofWall(x, wall) {
+			all = append(all, later{number(i + 1), strings.TrimSpace(x.Text + " " + x.Do), f})
+			high += f.bulletHigh(all[len(all)-1].text)
+		}
+	}
+	room := f.left()
+	if high > room {
+		room -= f.of(plain).leading()
+	}
+	for _, l := range all {
+		if room -= f.bulletHigh(l.text); room >= 0 {
+			f.bullet(l.sign, l.text)
 			continue
 		}
-		text := x.Text
-		if x.Do != "" {
-			text += " " + x.Do
-		}
-		p := f.of(plain)
-		if f.left() < drawing.Micron(len(p.wrap(text, f.breadth()-9000)))*p.leading()+p.size/3 {
-			f.book.later = append(f.book.later, later{number(i + 1), wallText(f.book.plan.Walls[wall].Found) + ": " + text})
-			continue
-		}
-		f.bullet(number(i+1), text)
+		room += f.bulletHigh(l.text)
+		l.text = wallText(f.book.plan.Walls[wall].Found) + ": " + l.text
+		f.book.later = append(f.book.later, l)
 	}
 }
 
+// bulletHigh is how high a text behind a sign is.
+func (f *flow) bulletHigh(text string) drawing.Micron {
+	p := f.of(plain)
+	return drawing.Micron(len(p.wrap(text, f.breadth()-9000)))*p.leading() + p.size/3
+}
+
 // later is a finding for which its own sheet had no room.
-type later struct{ sign, text string }
+type later struct {
+	sign, text string
+	from       *flow // of its own sheet
+}
 
 // findingsLeft writes the findings that found no room on their own sheets on
 // the first list with room for them, or on a sheet of their own.
@@ -186,8 +227,24 @@ func (b *book) findingsLeft() {
 	for _, f := range b.flows {
 		if b.roomFor(f, write) {
 			write(f)
+			b.pointTo(f.leaf)
 			return
 		}
 	}
 	b.fitted(subject{title: "Findings"}, false, write)
+	b.pointTo(b.leaves[len(b.leaves)-1])
+}
+
+// pointTo says on the sheets of the walls on which sheet their findings stand.
+func (b *book) pointTo(there *leaf) {
+	sheet := slices.Index(b.leaves, there) + 1
+	for i := 0; i < len(b.later); {
+		from, signs := b.later[i].from, []string{}
+		for ; i < len(b.later) && b.later[i].from == from; i++ {
+			signs = append(signs, b.later[i].sign)
+		}
+		if line := from.of(plain).leading(); from.left() >= line {
+			from.words(plain, "Findings "+strings.Join(signs, ", ")+": sheet "+number(sheet)+".")
+		}
+	}
 }

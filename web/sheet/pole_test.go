@@ -1,0 +1,71 @@
+package sheet
+
+import (
+	"regexp"
+	"slices"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"coursewright/layout/finding"
+	"coursewright/web/drawing"
+)
+
+// What the sheet of a wall writes beside every fifth course is what the story pole lists for
+// it: a setter who holds one to the other finds one figure.
+func TestWallsAndPoleGiveACourseOneHeight(t *testing.T) {
+	for _, name := range []string{"jobs/alcove", "jobs/old-house", "jobs/corner-shower", "cases/g-300x600"} {
+		plan := roomOf(t, name)
+		b := newBook(plan, Options{Kinds: []Kind{Elevations}})
+		checked := 0
+		for _, tile := range b.pole().tiles {
+			for _, l := range b.leaves {
+				said := texts(l)
+				if tile.course%5 != 0 || !written(said, b.signed(tile.bottom)) {
+					assert.False(t, tile.course%5 == 0 && written(said, b.signed(tile.top)), "%s, %s: course %d is given by its top edge", name, l.wall, tile.course)
+					continue
+				}
+				checked++
+			}
+		}
+		assert.Greater(t, checked, 1, name)
+	}
+}
+
+// Every number in a ring on the drawing of a wall is told on that sheet, or the sheet says on
+// which other it stands.
+func TestNumbersInRingsAreTold(t *testing.T) {
+	sent := regexp.MustCompile(`^Findings ([0-9, ]+): sheet (\d+)\.$`)
+	for _, name := range []string{"jobs/alcove", "jobs/old-house", "jobs/corner-shower", "cases/g-300x600", "cases/c2-4x16-fixed"} {
+		b := newBook(roomOf(t, name), Options{})
+		ringed := 0
+		for _, l := range b.leaves {
+			told := map[string]bool{}
+			for _, x := range texts(l) {
+				told[x.Text] = told[x.Text] || x.Bold && x.Finding == 0
+				if m := sent.FindStringSubmatch(x.Text); m != nil {
+					for _, n := range strings.Split(m[1], ", ") {
+						told[n] = true
+					}
+				}
+			}
+			for _, x := range texts(l) {
+				if x.Finding == 0 {
+					continue
+				}
+				ringed++
+				assert.NotEqual(t, finding.Caution, b.plan.Findings[x.Finding-1].Grade, "%s, %s: a caution has no number on paper", name, l.wall)
+				assert.True(t, told[x.Text], "%s, %s: %s stands in a ring and nowhere is said what it is", name, l.wall, x.Text)
+			}
+		}
+		require.NotZero(t, ringed, name)
+	}
+}
+
+func written(all []drawing.Label, text string) bool {
+	return slices.ContainsFunc(all, func(l drawing.Label) bool {
+		return l.Kind == drawing.Dim && strings.Join(strings.Fields(l.Text), " ") == strings.Join(strings.Fields(text), " ")
+	})
+}
