@@ -191,10 +191,16 @@ func (b *board) numbers(tag Tag, zero Micron, scale Scale, x Micron, all []tally
 		if b.vacant(l.box()) {
 			b.label(l)
 		}
-		if heights && c.whole && c.number%max(5, every) == 0 {
+		if heights && c.whole && c.number%max(5, every) == 0 && !b.behindRim(c) {
 			b.courseHeight(x, zero-scale.On(c.bottom), c, l)
 		}
 	}
+}
+
+// behindRim tells whether a course stands on a course line that nobody can strike, because a rim
+// stands over it.
+func (b *board) behindRim(c tally) bool {
+	return b.struck != b.plan.Setout.Line && c.bottom == b.plan.Setout.Line
 }
 
 // courseHeight writes the height of the bottom edge of a course.
