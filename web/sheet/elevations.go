@@ -90,33 +90,6 @@ func (b *book) pointer(wall int) drawing.Micron {
 	return 0
 }
 
-// withTop lays a wall and its top on one leaf, and tells whether there is a scale at
-// which that can be read.
-func (b *book) withTop(wall int, below, beside table) bool {
-	before, later := b.mark(), b.later
-	for _, scale := range ladder(b.plan.Room.Units)[:nearScales+2] {
-		for _, l := range []lie{{scale, false, false}, {scale, true, true}, {scale, false, true}} {
-			t := below
-			if l.beside {
-				t = beside
-			}
-			f := b.wallLeaf(wall, l)
-			if f == nil || !f.holds(t, 0) {
-				continue
-			}
-			b.leaves = append(b.leaves, f.leaf)
-			f.table(t)
-			f.findings(wall)
-			if f.insides(wall); len(b.leaves) == before.leaves+1 && len(b.later) == len(later) {
-				return true
-			}
-			b.back(before)
-			b.later = later
-		}
-	}
-	return false
-}
-
 // holds finds a size of text at which a table fits on what is left of the leaf, but for what is kept free.
 func (f *flow) holds(t table, free drawing.Micron) bool {
 	for _, f.percent = range percents {
@@ -144,6 +117,7 @@ func (b *book) wallLeaf(wall int, l lie) *flow {
 	sheet.lay(lo, s)
 	if l.beside {
 		f.lo.X += s.Width + listGap
+		f.foot = lo.Y + s.Height + 1000
 		f.y += 12 * mmPaper
 	} else {
 		f.y += s.Height + 1000

@@ -18,6 +18,7 @@ type flow struct {
 	beside  drawing.Micron // how wide a picture stands at the right
 	until   drawing.Micron // and down to where
 	lo, hi  drawing.Point  // what of the leaf it fills
+	foot    drawing.Micron // of a drawing at its left, or 0
 }
 
 // area is what the flow fills.

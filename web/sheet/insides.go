@@ -44,20 +44,25 @@ func (f *flow) insides(wall int) {
 // still read at arm's length.
 const nearScales = 2
 
-// inside puts one on what is left of the leaf, and tells whether it found room.
+// inside puts one on what is left of the leaf, its list under it or, of a top, beside it,
+// and tells whether it found room.
 func (f *flow) inside(u unfolded) bool {
 	t := f.book.insideCuts(u)
-	for _, scale := range ladder(f.book.plan.Room.Units)[:u.near] {
+	scales := ladder(f.book.plan.Room.Units)[:u.near]
+	for _, scale := range scales {
 		s := u.draw(drawing.Options{Sheet: true, Scale: scale})
 		if s.Width > f.breadth() || s.Height+f.high(t)+2000 > f.left() {
 			continue
 		}
 		f.lay(drawing.Point{X: f.lo.X, Y: f.y}, s)
+		if said := f.ownScale(scale); f.breadth()-s.Width > small.width(said) {
+			f.text(drawing.Point{X: f.lo.X + f.breadth(), Y: f.y + 2*small.size}, small.to(drawing.Right), said)
+		}
 		f.y += s.Height + 1000
 		f.table(t)
 		return true
 	}
-	return false
+	return u.near > nearScales && f.listBeside(u, scales)
 }
 
 // insideLeaf gives one a leaf of its own, at the largest scale that leaves room for

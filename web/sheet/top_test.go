@@ -98,7 +98,8 @@ func TestTheMeasuringSheetAsksForTops(t *testing.T) {
 }
 
 // The days of a shower with a bench and a curb are one page: what would go on to another
-// with less than five lines is written smaller.
+// with less than five lines is written smaller. In all it is thirteen pages: five walls, the cuts of
+// 28 lines on two.
 func TestTheDaysOfABenchAreOnePage(t *testing.T) {
 	for _, units := range []string{"in", "mm"} {
 		job, err := shapes.New("bench", units, "bench")
@@ -108,7 +109,42 @@ func TestTheDaysOfABenchAreOnePage(t *testing.T) {
 		for _, paper := range Papers()[:2] {
 			b := newBook(plan, Options{Paper: paper})
 			assert.Equal(t, 1, leavesOf(b)[Stages], "%s on %s", units, paper.Name)
-			assert.LessOrEqual(t, len(b.leaves), 14, "%s on %s", units, paper.Name)
+			assert.LessOrEqual(t, len(b.leaves), 13, "%s on %s", units, paper.Name)
+		}
+	}
+}
+
+// Where a wall and its top find no room one under the other, their lists stand beside them:
+// a page for each wall, with every piece of the top listed, no text over another, and the
+// scale said where it is another than that of the page.
+func TestAWallIsOnOnePageWithItsTop(t *testing.T) {
+	job, err := shapes.New("bench", "in", "bench")
+	require.NoError(t, err)
+	plan, err := layout.Now(job)
+	require.NoError(t, err)
+	for _, paper := range Papers()[:2] {
+		b := newBook(plan, Options{Paper: paper, Kinds: []Kind{Elevations}})
+		assert.Len(t, b.leaves, len(plan.Walls), paper.Name)
+		for i, w := range plan.Walls {
+			for _, u := range b.unfolded(i) {
+				require.Len(t, b.besideCuts(u).rows, len(b.insideCuts(u).rows))
+				for k, r := range b.besideCuts(u).rows {
+					assert.Equal(t, b.insideCuts(u).rows[k].cells[2], r.strong)
+					assert.Equal(t, b.insideCuts(u).rows[k].cells[4:], r.cells[1:])
+				}
+			}
+			for _, l := range b.leaves {
+				for _, p := range l.parts {
+					if w.Top != nil && strings.HasPrefix(p.scene.Title, "The "+w.Top.Name()) && p.scene.Scale != l.scale {
+						said := false
+						for _, e := range l.own.Elements {
+							label, is := e.(drawing.Label)
+							said = said || is && label.Text == "drawn at "+scaleText(p.scene.Scale, plan.Room.Units)
+						}
+						assert.True(t, said, "%s on %s", w.Top.Name(), paper.Name)
+					}
+				}
+			}
 		}
 	}
 }
