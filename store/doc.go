@@ -13,8 +13,8 @@
 //  4. An edit names the revision it was made on. If the job has moved on, nothing is written and
 //     the answer is a *Conflict with what the job holds now.
 //  5. What was answered is on disk: one public method is one transaction, synced before it returns.
-//     It is in the file that stands at the path: if that or its log was deleted, moved away or
-//     replaced, the answer is an *Astray that names a rescue copy of all that is open.
+//     It is in the file that stands at the path: if that or its log was deleted, moved away,
+//     replaced or written over, the answer is an *Astray that names a rescue copy of what is open.
 //  6. A file that is newer, damaged, not ours, or has the log of another beside it, is refused and
 //     left as it was.
 //  7. One process per file, by whatever name: the second is told where the first one is.

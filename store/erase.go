@@ -48,11 +48,17 @@ func (s *Store) Erase(ctx context.Context, id int64) (stillIn []string, err erro
 // meanwhile, as for a backup, is in its way for a moment.
 func (s *Store) writeAnew(ctx context.Context) error {
 	ctx = context.WithoutCancel(ctx)
-	if _, err := s.db.ExecContext(ctx, `VACUUM`); err != nil {
+	conn, err := s.db.Conn(ctx)
+	if err != nil {
+		return fault(err)
+	}
+	defer conn.Close()
+	defer s.held.wrote()
+	if _, err := conn.ExecContext(ctx, `VACUUM`); err != nil {
 		return fmt.Errorf("the job is erased, but bytes of it may be left in free places of the file: %w", s.fault(err))
 	}
 	var busy, pages, moved int
-	err := s.db.QueryRowContext(ctx, `PRAGMA wal_checkpoint(TRUNCATE)`).Scan(&busy, &pages, &moved)
+	err = conn.QueryRowContext(ctx, `PRAGMA wal_checkpoint(TRUNCATE)`).Scan(&busy, &pages, &moved)
 	if err == nil && busy != 0 {
 		err = fmt.Errorf("%w: another program reads the log, which is emptied at the end of this one", ErrUnavailable)
 	}

@@ -20,6 +20,8 @@ type held struct {
 
 	mu    sync.Mutex
 	names note // which files are open
+	left  left // how they were left
+	over  bool // another program has written over one of them
 }
 
 // hold takes the locks and makes an empty file that only its owner may read. It also gives the note
@@ -56,13 +58,13 @@ func (h *held) sign(n note) error {
 	return nil
 }
 
-// astray says what no longer stands where it was opened, or nothing. The first look after a
-// connection was made notes the log that it opened.
-func (h *held) astray() string {
+// astray says what no longer stands where it was opened, or nothing, and whether it was written over.
+// The first look after a connection was made notes the log that it opened.
+func (h *held) astray() (missing string, over bool) {
 	h.mu.Lock()
 	defer h.mu.Unlock()
 	if number(h.path) != h.names.file {
-		return h.path
+		return h.path, h.over
 	}
 	log := number(h.path + "-wal")
 	if h.names.log == "" && log != "" {
@@ -70,9 +72,9 @@ func (h *held) astray() string {
 		_ = h.sign(h.names) // it only serves to name a stranger's log after a crash
 	}
 	if log != h.names.log {
-		return h.path + "-wal"
+		return h.path + "-wal", h.over
 	}
-	return ""
+	return "", h.over
 }
 
 // reopened forgets the log, which a new connection may have made anew.
@@ -82,7 +84,7 @@ func (h *held) reopened() error {
 	if number(h.path) != h.names.file {
 		return fmt.Errorf("%w: %s is not the file that was opened", ErrUnavailable, h.path)
 	}
-	h.names.log = ""
+	h.names.log, h.left.log = "", start{}
 	return h.sign(h.names)
 }
 

@@ -10,20 +10,38 @@ import (
 )
 
 // Astray is the answer to an edit when the data file or its log was deleted, moved away or
-// replaced while it is open. What is open then has no name, and goes when the program ends.
+// replaced while it is open, or written over by another program. What is open then has no name, and goes
+// when the program ends.
 type Astray struct {
 	Missing string // which of the two
+	Over    bool   // it was written over or cut short, so that of what is open parts may be gone
 	Rescue  string // a copy of all that is open, made just now; "" if none could be made
 	cause   error  // why none could
 }
 
 // Error implements error.
 func (a *Astray) Error() string {
-	text := a.Missing + " was deleted, moved away or replaced while it is open, so nothing more is saved there"
+	text := fmt.Sprintf("%s was %s while it is open, so nothing more is saved there", a.Missing, a.Happened())
 	if a.Rescue == "" {
 		return fmt.Sprintf("%s; and a rescue copy could not be made: %v", text, a.cause)
 	}
-	return fmt.Sprintf("%s; all that was open is in the rescue copy %s", text, a.Rescue)
+	return fmt.Sprintf("%s; %s is in the rescue copy %s", text, a.Copied(), a.Rescue)
+}
+
+// Happened says what became of the file.
+func (a *Astray) Happened() string {
+	if a.Over {
+		return "written over or cut short by another program"
+	}
+	return "deleted, moved away or replaced"
+}
+
+// Copied says what the rescue copy holds.
+func (a *Astray) Copied() string {
+	if a.Over {
+		return "what can still be read of it"
+	}
+	return "all that was open"
 }
 
 // Unwrap makes it one of the troubles in which the data file cannot be reached.
@@ -39,12 +57,12 @@ type rescue struct {
 // inPlace is nil while file and log stand where they were opened. Otherwise it sees to a rescue copy
 // and gives the *Astray that names it.
 func (s *Store) inPlace(ctx context.Context) error {
-	missing := s.held.astray()
+	missing, over := s.held.astray()
 	if missing == "" {
 		return nil
 	}
 	copy, err := s.rescue(context.WithoutCancel(ctx))
-	return &Astray{Missing: missing, Rescue: copy, cause: err}
+	return &Astray{Missing: missing, Over: over, Rescue: copy, cause: err}
 }
 
 // rescue copies all that is open beside the data file, or into the folder for passing files where
@@ -65,10 +83,22 @@ func (s *Store) rescue(ctx context.Context) (string, error) {
 		path := filepath.Join(folder, name)
 		err := s.Backup(ctx, path)
 		if err == nil {
+			err = soundCopy(ctx, path)
+		}
+		if err == nil {
 			s.copied.path, s.copied.changes = path, changes
 			return path, nil
 		}
 		errs = append(errs, err)
 	}
 	return "", errors.Join(errs...)
+}
+
+// soundCopy reads a rescue copy through, which was made of a file that may be written over, and removes
+// one that is damaged.
+func soundCopy(ctx context.Context, path string) error {
+	if _, err := look(ctx, path, "ro"); err != nil {
+		return errors.Join(err, os.Remove(path))
+	}
+	return nil
 }

@@ -98,7 +98,11 @@ func (s *Store) ready(ctx context.Context, steps []migrations.Step, last note) e
 	if err := s.logAhead(ctx); err != nil {
 		return err
 	}
-	return s.inPlace(ctx)
+	if err := s.inPlace(ctx); err != nil {
+		return err
+	}
+	s.held.wrote()
+	return nil
 }
 
 // connect gives a handle of one connection to a file that is not held.
@@ -152,9 +156,14 @@ func (s *Store) logAhead(ctx context.Context) error {
 }
 
 // Close ends all use of the file and lets another process open it. It fails with *Astray if the
-// file no longer stands where it was opened.
+// file no longer stands where it was opened. One that was written over is left to the end of the process:
+// SQLite would move the log into it.
 func (s *Store) Close() error {
+	over := s.held.writtenOver()
 	astray := s.inPlace(context.Background())
+	if over {
+		return errors.Join(astray, s.held.close())
+	}
 	closed := fault(s.db.Close())
 	if astray == nil && closed == nil {
 		closed = s.held.leave()
@@ -177,11 +186,14 @@ func (s *Store) write(ctx context.Context, do func(context.Context, *sql.Tx) err
 	if err := s.inPlace(ctx); err != nil {
 		return err
 	}
-	if err := s.transact(ctx, nil, do); err != nil {
+	if err := s.transact(ctx, nil, do); err != nil && !errors.Is(err, errWrittenOver) {
 		return err
 	}
 	return s.inPlace(ctx)
 }
+
+// errWrittenOver is why a transaction was not begun: what stands in the way is said by inPlace.
+var errWrittenOver = errors.New("the data file was written over")
 
 // read runs do as one transaction that sees one state of the file and needs no room on the disk.
 func (s *Store) read(ctx context.Context, do func(context.Context, *sql.Tx) error) error {
@@ -197,6 +209,12 @@ func (s *Store) transact(ctx context.Context, options *sql.TxOptions, do func(co
 	}
 	defer conn.Close()
 	ctx = context.WithoutCancel(ctx)
+	if options == nil {
+		if s.held.writtenOver() {
+			return errWrittenOver
+		}
+		defer s.held.wrote()
+	}
 	tx, err := conn.BeginTx(ctx, options)
 	if err != nil {
 		return s.fault(err)

@@ -20,11 +20,12 @@ import (
 // the page, and the copy put back by the words of the README holds every edit that was answered.
 func TestAFileThatGoesWhileItIsOpenIsSaidAndRescued(t *testing.T) {
 	for name, line := range map[string]string{
-		"removed":  `rm jobs.db`,
-		"moved":    `mkdir away; mv jobs.db* away/`,
-		"replaced": `cp jobs.db other.db; mv other.db jobs.db`,
-		"linked":   `cp jobs.db other.db; ln -f other.db jobs.db`,
-		"log gone": `rm jobs.db-wal`,
+		"removed":      `rm jobs.db`,
+		"moved":        `mkdir away; mv jobs.db* away/`,
+		"replaced":     `cp jobs.db other.db; mv other.db jobs.db`,
+		"linked":       `cp jobs.db other.db; ln -f other.db jobs.db`,
+		"log gone":     `rm jobs.db-wal`,
+		"written over": `echo more >> jobs.db`,
 	} {
 		t.Run(name, func(t *testing.T) {
 			folder := t.TempDir()

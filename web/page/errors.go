@@ -6,6 +6,7 @@ import (
 	"io/fs"
 	"net/http"
 	"os"
+	"strings"
 
 	"coursewright/layout/survey"
 	"coursewright/store"
@@ -81,10 +82,14 @@ func Explain(err error) (status int, title, text string) {
 
 // astrayWords say where everything is when the data file is not.
 func astrayWords(a *store.Astray) string {
-	text := a.Missing + " was deleted, moved away or replaced while the program has it open. Nothing more is saved there. "
+	text := a.Missing + " was " + a.Happened() + " while the program has it open. Nothing more is saved there. "
 	if a.Rescue == "" {
 		return text + "A copy could not be made: leave the program running, export the jobs that matter, and make room on the disk."
 	}
-	return text + "All that was open is in the rescue copy " + a.Rescue + " . End the program, put the copy back with the command " +
-		"coursewright restore, and start again; or put the file back that stood there."
+	said, back := a.Copied(), "; or put the file back that stood there."
+	if a.Over {
+		back = "."
+	}
+	return text + strings.ToUpper(said[:1]) + said[1:] + " is in the rescue copy " + a.Rescue + " . End the program, put the copy back with the command " +
+		"coursewright restore, and start again" + back
 }
