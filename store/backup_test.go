@@ -170,3 +170,51 @@ func TestABackupForWhichThereIsNoRoomIsNotPutBack(t *testing.T) {
 	require.NoFileExists(t, path+".part")
 	require.Equal(t, "a", string(must(opened(t, path).Load(t.Context(), 1)).Document))
 }
+
+func TestTwoRestoresInOneSecondKeepBothFiles(t *testing.T) {
+	path, backup := filepath.Join(t.TempDir(), "jobs.db"), filepath.Join(t.TempDir(), "backup.db")
+	second := time.Date(2026, 3, 1, 0, 0, 0, 0, time.UTC)
+	s := opened(t, path)
+	created(t, s, "a")
+	require.NoError(t, s.Backup(t.Context(), backup))
+	saved(t, s, created(t, s, "b"), "c")
+	require.NoError(t, s.Close())
+	first, err := PutBack(backup, path, second)
+	require.NoError(t, err)
+	other, err := PutBack(backup, path, second)
+	require.NoError(t, err)
+	require.NotEqual(t, first, other)
+	require.Equal(t, []string{"b", "c"}, documents(t, opened(t, filepath.Join(first, "jobs.db")), 2))
+	require.Equal(t, []string{"a"}, documents(t, opened(t, filepath.Join(other, "jobs.db")), 1))
+}
+
+// After a crash the newest edits stand in the log alone. A person who put back a backup, and thinks
+// better of it, puts back what was kept aside.
+func TestWhatWasKeptAsideComesBackWithItsLog(t *testing.T) {
+	folder := t.TempDir()
+	path, backup := filepath.Join(folder, "jobs.db"), filepath.Join(folder, "backup.db")
+	s := opened(t, path)
+	created(t, s, "0")
+	require.NoError(t, s.Backup(t.Context(), backup))
+	require.NoError(t, s.Close())
+	cut(t, path)
+	edits := documents(t, opened(t, copyWith(t, path)), 1)
+	require.Greater(t, len(edits), 1)
+
+	aside, err := PutBack(backup, path, time.Now())
+	require.NoError(t, err)
+	again, err := PutBack(filepath.Join(aside, "jobs.db"), path, time.Now())
+	require.NoError(t, err)
+	require.NotEmpty(t, again)
+	require.FileExists(t, filepath.Join(aside, "jobs.db-wal"), "it is left as it was")
+	require.Equal(t, edits, documents(t, opened(t, path), 1))
+}
+
+// copyWith copies a file and its log elsewhere.
+func copyWith(t *testing.T, path string) string {
+	t.Helper()
+	to := filepath.Join(t.TempDir(), "copy.db")
+	require.NoError(t, copyFile(path, to))
+	require.NoError(t, copyFile(path+"-wal", to+"-wal"))
+	return to
+}

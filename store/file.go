@@ -70,10 +70,17 @@ func condemn(path string, err error) error {
 // because that one is made before the file is switched to a write-ahead log.
 // Offsets: "Database File Format", section 1.3, sqlite.org/fileformat2.html.
 func inspect(path string, newest int) error {
-	f, err := os.Open(path)
+	info, err := os.Stat(path)
 	if errors.Is(err, fs.ErrNotExist) {
 		return nil
 	}
+	if err == nil && !info.Mode().IsRegular() { // a pipe would be waited for
+		err = fmt.Errorf("%s is a folder, a device or a pipe, and no file", path)
+	}
+	if err != nil {
+		return unreachable(err)
+	}
+	f, err := os.Open(path)
 	if err != nil {
 		return unreachable(err)
 	}

@@ -10,7 +10,9 @@ import (
 	"path/filepath"
 	"slices"
 	"strings"
+	"syscall"
 	"testing"
+	"time"
 
 	"github.com/stretchr/testify/require"
 
@@ -250,4 +252,19 @@ func scribble(t *testing.T, path string, page int64) {
 	require.NoError(t, err)
 	_, err = f.WriteAt([]byte(strings.Repeat("scribble", 512)), page*4096)
 	require.NoError(t, errors.Join(err, f.Close()))
+}
+
+// A pipe would be waited for, and a device written to.
+func TestWhatIsNoFileIsRefused(t *testing.T) {
+	folder := t.TempDir()
+	pipe := filepath.Join(folder, "pipe.db")
+	require.NoError(t, syscall.Mkfifo(pipe, 0o600))
+	for _, path := range []string{pipe, folder, os.DevNull} {
+		_, err := Open(t.Context(), path)
+		require.ErrorIs(t, err, ErrUnavailable, path)
+		require.ErrorIs(t, BackupOf(t.Context(), path, filepath.Join(folder, "new.db")), ErrUnavailable, path)
+		_, err = PutBack(path, filepath.Join(folder, "jobs.db"), time.Now())
+		require.ErrorIs(t, err, ErrUnavailable, path)
+		require.NoFileExists(t, path+".lock")
+	}
 }

@@ -40,7 +40,7 @@ func PutBack(backup, path string, now time.Time) (aside string, err error) {
 		os.Remove(part)
 		return "", err
 	}
-	aside, err = keepAside(path, path+"-aside-"+now.UTC().Format("20060102T150405"))
+	aside, err = keepAside(path, unused(path+"-aside-"+now.UTC().Format("20060102T150405")))
 	if err != nil {
 		os.Remove(part)
 		return "", unreachable(err)
@@ -74,10 +74,17 @@ func holdAsItIs(path string) (*held, error) {
 }
 
 // copyOfBackup copies a backup beside the data file once there is room for it, and reads the copy
-// through.
+// through. A file with a log beside it, as one that was kept aside after a crash, is copied with what is in
+// the log.
 func copyOfBackup(backup, part string, newest int) error {
 	if err := roomFor(backup, filepath.Dir(part)); err != nil {
 		return err
+	}
+	if hasLog(backup) {
+		if err := os.Remove(part); err != nil && !errors.Is(err, fs.ErrNotExist) {
+			return unreachable(err)
+		}
+		return BackupOf(context.Background(), backup, part)
 	}
 	if err := errors.Join(copyFile(backup, part), flush(part)); err != nil {
 		return unreachable(err)
@@ -100,6 +107,16 @@ func roomFor(file, folder string) error {
 		return fmt.Errorf("%w: %s takes %d MB, and %s has %d MB left", ErrFull, file, info.Size()/megabyte+1, folder, free/megabyte)
 	}
 	return nil
+}
+
+// unused is a name, or the first one made of it, where nothing stands yet.
+func unused(name string) string {
+	for n, free := 2, name; ; n++ {
+		if _, err := os.Lstat(free); err != nil {
+			return free
+		}
+		free = fmt.Sprintf("%s-%d", name, n)
+	}
 }
 
 // keepAside puts the file and what SQLite left beside it into a folder, the log first: if that is
