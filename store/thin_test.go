@@ -153,6 +153,34 @@ func TestThinningEndsWithTheProgram(t *testing.T) {
 	require.Zero(t, removed)
 }
 
+// What is thinned out is listed once, and goes in parts: meanwhile a person names one of them, shows
+// another, and erases a job.
+func TestWhatCountsByThenIsNotThinned(t *testing.T) {
+	s := fresh(t)
+	at(s, 1, 8)
+	job, gone := created(t, s, "a"), created(t, s, "x")
+	var ids []int64
+	for i := range 6 {
+		job, gone = saved(t, s, job, fmt.Sprint(i)), saved(t, s, gone, fmt.Sprint("x", i))
+		ids = append(ids, job.Revision)
+	}
+	old, err := s.old(t.Context(), s.Now().AddDate(0, 0, 9))
+	require.NoError(t, err)
+	require.Len(t, old, 10)
+	require.NoError(t, s.Name(t.Context(), job.ID, ids[1], "named"))
+	for range 2 {
+		job = undone(t, s, job)
+	}
+	require.NoError(t, s.Delete(t.Context(), gone.ID))
+	_, err = s.Erase(t.Context(), gone.ID)
+	require.NoError(t, err)
+	removed, err := s.removeSpare(t.Context(), old)
+	require.NoError(t, err)
+	require.Equal(t, 3, removed)
+	require.Equal(t, []string{"a<", "1<a", "3<1", "5<3"}, parents(t, s, job.ID))
+	sound(t, s)
+}
+
 func TestARevisionBearsAName(t *testing.T) {
 	s := fresh(t)
 	a, other := created(t, s, "a"), created(t, s, "b")

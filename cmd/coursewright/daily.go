@@ -8,21 +8,28 @@ import (
 	"coursewright/store"
 )
 
-// daily makes the backup of the day now and on every day that follows, and then thins out what is
-// old, until the function it gives is called.
+// daily makes the backup of the day now and on every day that follows, and thins out what is old, until
+// the function it gives is called. The first thinning goes on while the program serves already: after years in
+// which nothing was thinned it takes a while.
 func daily(ctx context.Context, kept *store.Store, log *slog.Logger) (stop func()) {
+	thin := func(ctx context.Context, now time.Time) error {
+		_, err := kept.Thin(ctx, now)
+		return err
+	}
 	upkeep := func(ctx context.Context, now time.Time) error {
 		if err := kept.DailyBackup(ctx, now); err != nil {
 			return err
 		}
-		_, err := kept.Thin(ctx, now)
-		return err
+		return thin(ctx, now)
 	}
-	orSay(ctx, upkeep, kept.Now(), log)
+	backedUp := orSay(ctx, kept.DailyBackup, kept.Now(), log)
 	ctx, cancel := context.WithCancel(ctx)
 	hourly, ended := time.NewTicker(time.Hour), make(chan struct{})
 	go func() {
 		defer close(ended)
+		if backedUp { // what is thinned out is in a backup first
+			orSay(ctx, thin, kept.Now(), log)
+		}
 		keepUp(ctx, upkeep, hourly.C, log)
 	}()
 	return func() { hourly.Stop(); cancel(); <-ended }
@@ -42,9 +49,11 @@ func keepUp(ctx context.Context, upkeep func(context.Context, time.Time) error, 
 	}
 }
 
-// orSay never stops the program: the jobs themselves are safe.
-func orSay(ctx context.Context, upkeep func(context.Context, time.Time) error, now time.Time, log *slog.Logger) {
-	if err := upkeep(ctx, now); err != nil && ctx.Err() == nil {
-		log.Error("no backup was made today; the jobs are safe, and it is tried again in an hour", "error", err)
+// orSay tells whether something was done. It never stops the program: the jobs themselves are safe.
+func orSay(ctx context.Context, upkeep func(context.Context, time.Time) error, now time.Time, log *slog.Logger) bool {
+	err := upkeep(ctx, now)
+	if err != nil && ctx.Err() == nil {
+		log.Error("no backup was made today, or old states were not thinned out; the jobs are safe, and it is tried again in an hour", "error", err)
 	}
+	return err == nil
 }

@@ -78,6 +78,12 @@ func TestServeThinsOutWhatIsOldAfterItsBackup(t *testing.T) {
 	}
 	require.NoError(t, errors.Join(err, kept.Close()))
 	s, _, _ := opened(t, limits{}, "--listen", "127.0.0.1:0", "--data", data)
+	now := filepath.Join(t.TempDir(), "now.db")
+	require.Eventually(t, func() bool { // it serves before it has done so
+		defer os.Remove(now)
+		require.NoError(t, store.BackupOf(t.Context(), data, now))
+		return len(column(t, copied(t, now), `SELECT id FROM revision`)) == 2
+	}, time.Minute, 20*time.Millisecond)
 	s.end()
 	require.Zero(t, <-s.code)
 	made, err := filepath.Glob(data + "-backups/daily-*.db")
