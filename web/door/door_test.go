@@ -521,6 +521,7 @@ func TestADeviceIsCalledByWhatItRunsOnUnlessNamed(t *testing.T) {
 		require.Equal(t, http.StatusSeeOther, answer.StatusCode)
 	}
 	h.letIn("<b>" + strings.Repeat("long ", 50))
+	h.letIn("\u202emy\u2066 phone\u200b")
 	passes, err := h.store.Passes(t.Context())
 	require.NoError(t, err)
 	var names []string
@@ -529,6 +530,7 @@ func TestADeviceIsCalledByWhatItRunsOnUnlessNamed(t *testing.T) {
 	}
 	assert.Equal(t, []string{"Android device", "iPhone", "Device", "Device"}, names[:4])
 	assert.Len(t, []rune(names[4]), 60)
+	assert.Equal(t, "my phone", names[5], "nothing in it turns round what stands beside it")
 	h.net.comingFrom("127.0.0.1")
 	_, page := h.knock("GET", "/devices", "", nil)
 	assert.NotContains(t, page, "<b>")

@@ -10,6 +10,7 @@ import (
 	"strings"
 	"sync"
 	"time"
+	"unicode"
 	"unicode/utf8"
 
 	"coursewright/store"
@@ -128,7 +129,7 @@ const longestName = 60
 
 // deviceName is what a device is called: as a person typed it, or by what its browser says it runs on.
 func deviceName(typed string, r *http.Request) string {
-	name := strings.Join(strings.Fields(strings.ToValidUTF8(typed, "")), " ")
+	name := strings.Join(strings.Fields(strings.Map(visible, strings.ToValidUTF8(typed, ""))), " ")
 	if utf8.RuneCountInString(name) > longestName {
 		name = string([]rune(name)[:longestName])
 	}
@@ -142,4 +143,13 @@ func deviceName(typed string, r *http.Request) string {
 		}
 	}
 	return "Device"
+}
+
+// visible drops what is not seen of a name and turns round what is written beside it, but for what joins
+// letters.
+func visible(r rune) rune {
+	if unicode.Is(unicode.Cf, r) && !unicode.Is(unicode.Join_Control, r) {
+		return -1
+	}
+	return r
 }
