@@ -3,7 +3,6 @@ package main
 import (
 	"context"
 	"fmt"
-	"io"
 	"slices"
 	"strings"
 )
@@ -95,13 +94,13 @@ func (v verb) call() string {
 	return strings.TrimRight("coursewright "+name+" "+v.line, " ")
 }
 
-// explain prints all there is to know of a command.
-func (v verb) explain(out io.Writer) {
-	fmt.Fprintf(out, "%s\n    %s\n\n%s", v.call(), v.does, v.more)
+// explain is all there is to know of a command.
+func (v verb) explain() []byte {
+	out := fmt.Appendf(nil, "%s\n    %s\n\n%s", v.call(), v.does, v.more)
 	if strings.Contains(v.line, "--data") {
-		fmt.Fprint(out, place())
+		out = append(out, place()...)
 	}
-	fmt.Fprint(out, codes)
+	return append(out, codes...)
 }
 
 // place says where the jobs are kept when nobody says otherwise.
@@ -125,13 +124,11 @@ func named(name string) (verb, bool) {
 // help explains the program or one command.
 func (p *program) help(_ context.Context, args []string) int {
 	if len(args) == 0 {
-		fmt.Fprint(p.Out, usage())
-		return 0
+		return p.print([]byte(usage()))
 	}
 	v, found := named(args[0])
 	if !found {
 		return p.misuse("There is no command %q.", args[0])
 	}
-	v.explain(p.Out)
-	return 0
+	return p.print(v.explain())
 }

@@ -2,16 +2,17 @@ package main
 
 import (
 	"context"
+
 	"coursewright/layout/cuts"
 )
 
 // cuts prints the cut schedule of a job as CSV.
-func (p *program) cuts(_ context.Context, args []string) int {
+func (p *program) cuts(ctx context.Context, args []string) int {
 	file, code := p.jobFile(newFlags("cuts"), args)
 	if code != 0 {
 		return code
 	}
-	_, plan, err := p.solved(file)
+	_, plan, err := p.solved(ctx, file)
 	if err != nil {
 		return p.refuse(err)
 	}

@@ -4,6 +4,7 @@ package main
 
 import (
 	"context"
+	"errors"
 	"fmt"
 	"io"
 	"os"
@@ -54,8 +55,7 @@ func (p *program) run(ctx context.Context, args []string) int {
 		return p.misuse("There is no command %q.", name)
 	}
 	if slices.ContainsFunc(rest, isHelp) {
-		v.explain(p.Out)
-		return 0
+		return p.print(v.explain())
 	}
 	return v.run(p, ctx, rest)
 }
@@ -70,6 +70,9 @@ func (p *program) misuse(format string, a ...any) int {
 
 // fail says what went wrong.
 func (p *program) fail(err error) int {
+	if errors.Is(err, context.Canceled) {
+		err = errors.New("told to end before it was done")
+	}
 	fmt.Fprintf(p.Err, "coursewright: %v\n%s", err, wayBack(err))
 	return failed
 }

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"bytes"
 	"context"
 	"embed"
 	"fmt"
@@ -20,18 +21,18 @@ func (p *program) notices(_ context.Context, args []string) int {
 	if len(args) > 0 {
 		return p.misuse("notices takes no %q.", args[0])
 	}
-	fmt.Fprintf(p.Out, "Coursewright is built with the parts below, none of them modified.\n")
+	out := bytes.NewBufferString("Coursewright is built with the parts below, none of them modified.\n")
 	err := fs.WalkDir(noticeFiles, "notices", func(name string, d fs.DirEntry, err error) error {
 		if err != nil || d.IsDir() {
 			return err
 		}
 		text, err := fs.ReadFile(noticeFiles, name)
 		part := strings.TrimPrefix(path.Dir(name), "notices/")
-		fmt.Fprintf(p.Out, "\n%s\n%s: %s\n%s\n\n%s", strings.Repeat("-", 80), part, path.Base(name), strings.Repeat("-", 80), text)
+		fmt.Fprintf(out, "\n%s\n%s: %s\n%s\n\n%s", strings.Repeat("-", 80), part, path.Base(name), strings.Repeat("-", 80), text)
 		return err
 	})
 	if err != nil {
 		return p.fail(err)
 	}
-	return 0
+	return p.print(out.Bytes())
 }

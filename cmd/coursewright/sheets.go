@@ -2,7 +2,10 @@ package main
 
 import (
 	"context"
+	"errors"
+	"fmt"
 	"os"
+	"path/filepath"
 	"time"
 
 	"coursewright/layout"
@@ -28,7 +31,10 @@ func (p *program) sheets(ctx context.Context, args []string) int {
 	if err != nil {
 		return p.misuse("%v.", err)
 	}
-	job, plan, err := p.solved(file)
+	if same(file, *out) {
+		return p.fail(fmt.Errorf("%s is the job itself: write the PDF to another file", *out))
+	}
+	job, plan, err := p.solved(ctx, file)
 	if err != nil {
 		return p.refuse(err)
 	}
@@ -40,7 +46,11 @@ func (p *program) sheets(ctx context.Context, args []string) int {
 		all, _ := layout.WouldHelp(ctx, one, plan) // its error is that the program is told to end
 		return all.Remedies
 	}
-	opts.Hash, opts.Choices, opts.Help = sheet.Hash(document), sheet.ChoicesOf(job, layout.Now, help), help(job, plan)
+	solve := func(one survey.Job) (layout.Plan, error) { return layout.Solve(ctx, one) }
+	opts.Hash, opts.Choices, opts.Help = sheet.Hash(document), sheet.ChoicesOf(job, solve, help), help(job, plan)
+	if ctx.Err() != nil {
+		return p.fail(ctx.Err())
+	}
 	if err := p.writeSheets(*out, plan, opts); err != nil {
 		return p.fail(err)
 	}
@@ -55,25 +65,45 @@ func sheetOptions(paper, kinds, date string) (opts sheet.Options, err error) {
 	if opts.Kinds, err = sheet.ParseKinds(kinds); err != nil {
 		return opts, err
 	}
-	opts.Date, err = time.Parse(time.DateOnly, date)
-	return opts, err
+	if opts.Date, err = time.Parse(time.DateOnly, date); err != nil {
+		return opts, fmt.Errorf("there is no day %q; write one as 2026-03-01", date)
+	}
+	return opts, nil
 }
 
-// writeSheets leaves no half a file behind.
+// same tells whether two names are of one file.
+func same(one, other string) bool {
+	a, err := os.Stat(one)
+	b, none := os.Stat(other)
+	return err == nil && none == nil && a.Mode().IsRegular() && os.SameFile(a, b)
+}
+
+// writeSheets leaves no half a file behind, and what stood in the file until the new one is whole. A pipe or
+// a device is written to as it is.
 func (p *program) writeSheets(name string, plan layout.Plan, opts sheet.Options) error {
 	if name == "-" {
 		return sheet.Write(p.Out, plan, opts)
 	}
-	f, err := os.Create(name)
+	if info, err := os.Stat(name); err == nil && !info.Mode().IsRegular() {
+		f, err := os.OpenFile(name, os.O_WRONLY, 0)
+		if err != nil {
+			return err
+		}
+		return errors.Join(sheet.Write(f, plan, opts), f.Close())
+	}
+	if real, err := filepath.EvalSymlinks(name); err == nil {
+		name = real
+	}
+	part := name + ".part"
+	f, err := os.Create(part)
 	if err != nil {
 		return err
 	}
-	if err = sheet.Write(f, plan, opts); err == nil {
-		err = f.Close()
+	if err = errors.Join(sheet.Write(f, plan, opts), f.Close()); err == nil {
+		err = os.Rename(part, name)
 	}
 	if err != nil {
-		f.Close()
-		os.Remove(name)
+		os.Remove(part)
 	}
 	return err
 }

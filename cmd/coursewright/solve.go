@@ -22,7 +22,7 @@ func (p *program) solve(ctx context.Context, args []string) int {
 	if code != 0 {
 		return code
 	}
-	job, plan, err := p.solved(file)
+	job, plan, err := p.solved(ctx, file)
 	if err != nil {
 		return p.refuse(err)
 	}
@@ -39,14 +39,14 @@ func (p *program) solve(ctx context.Context, args []string) int {
 }
 
 // draw prints the drawing of one wall.
-func (p *program) draw(_ context.Context, args []string) int {
+func (p *program) draw(ctx context.Context, args []string) int {
 	flags := newFlags("draw")
 	wall := flags.String("wall", "", "the name of the wall")
 	file, code := p.jobFile(flags, args)
 	if code != 0 {
 		return code
 	}
-	_, plan, err := p.solved(file)
+	_, plan, err := p.solved(ctx, file)
 	if err != nil {
 		return p.refuse(err)
 	}
@@ -92,9 +92,9 @@ func filesOf(flags *flag.FlagSet, args []string) (files []string, err error) {
 }
 
 // solved reads a job file and solves it. Every command that takes a job takes it so, and refuses the
-// same jobs in the same words.
-func (p *program) solved(file string) (survey.Job, layout.Plan, error) {
-	document, err := p.read(file)
+// same jobs in the same words. It gives up soon after the context ends.
+func (p *program) solved(ctx context.Context, file string) (survey.Job, layout.Plan, error) {
+	document, err := p.read(ctx, file)
 	if err != nil {
 		return survey.Job{}, layout.Plan{}, err
 	}
@@ -102,13 +102,32 @@ func (p *program) solved(file string) (survey.Job, layout.Plan, error) {
 	if err != nil {
 		return survey.Job{}, layout.Plan{}, err
 	}
-	plan, err := layout.Now(job)
+	plan, err := layout.Solve(ctx, job)
 	return job, plan, err
 }
 
-// read reads a file, or standard input for "-", no further than a job file
-// may be long and one byte.
-func (p *program) read(file string) ([]byte, error) {
+// read reads a file, or standard input for "-". A person at a terminal, or a program at the other end of a
+// pipe, may let it wait: nobody waits for it once the context has ended.
+func (p *program) read(ctx context.Context, file string) ([]byte, error) {
+	type whole struct {
+		document []byte
+		err      error
+	}
+	done := make(chan whole, 1)
+	go func() {
+		document, err := p.readAll(file)
+		done <- whole{document, err}
+	}()
+	select {
+	case all := <-done:
+		return all.document, all.err
+	case <-ctx.Done():
+		return nil, ctx.Err()
+	}
+}
+
+// readAll reads no further than a job file may be long and one byte.
+func (p *program) readAll(file string) ([]byte, error) {
 	in := p.In
 	if file != "-" {
 		f, err := os.Open(file)

@@ -18,8 +18,7 @@ func (p *program) version(_ context.Context, args []string) int {
 	if err != nil {
 		return p.fail(err)
 	}
-	fmt.Fprintf(p.Out, "coursewright %s\njob files: %s; data files: version 1 to %d\n", built(), survey.Format, len(steps))
-	return 0
+	return p.print(fmt.Appendf(nil, "coursewright %s\njob files: %s; data files: version 1 to %d\n", built(), survey.Format, len(steps)))
 }
 
 // built tells the version, the revision of the source and the Go that built it, as far as the build
