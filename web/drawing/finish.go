@@ -28,16 +28,16 @@ func (b *board) finished(f frame, w layout.Wall) {
 	}
 	b.whole(f, whole, tile)
 	if len(cut) > 0 {
-		b.path(Tag{Kind: Finish, Wall: f.wall}, fill(tile), cut...)
+		b.path(Tag{Kind: Finish, Wall: f.wall}, b.jointed(f, 0, tile), cut...)
 	}
 	for of := range b.plan.Room.Bond.Others {
 		if rings := others[of+1]; len(rings) > 0 {
-			b.path(Tag{Kind: Finish, Wall: f.wall}, fill(b.colourOf(of+1, tile)), rings...)
+			b.path(Tag{Kind: Finish, Wall: f.wall}, b.jointed(f, 0, b.colourOf(of+1, tile)), rings...)
 		}
 	}
 	for n := range b.plan.Room.Bands {
 		if rings := bands[n+1]; len(rings) > 0 {
-			b.path(Tag{Kind: Finish, Wall: f.wall}, fill(b.laidColour(n+1, tile)), rings...)
+			b.path(Tag{Kind: Finish, Wall: f.wall}, b.jointed(f, n+1, b.laidColour(n+1, tile)), rings...)
 		}
 	}
 	b.trimFinished(f, w, tile)
@@ -60,6 +60,16 @@ func (b *board) finished(f frame, w layout.Wall) {
 			b.path(Tag{Kind: Outline, Wall: f.wall}, line(Grey, 350), ring)
 		}
 	}
+}
+
+// jointed is the ink of cut pieces: their joints are as wide as those of whole tiles, which are
+// never too thin to be seen.
+func (b *board) jointed(f frame, laid int, tile Colour) Ink {
+	i := fill(tile)
+	if less := thinJoint - f.exact(b.plan.Room.Laid(laid).Joint); less > 0 {
+		i.Line, i.Width = Colour(b.plan.Room.Grout), Micron(less)
+	}
+	return i
 }
 
 // recess draws a niche or a window as a frame with its inside in shade.

@@ -58,24 +58,60 @@ func (b *book) choices() {
 	}
 	for from := 0; from < len(all); from += choicesAcross {
 		some := all[from:min(from+choicesAcross, len(all))]
-		b.fitted(subject{title: title}, len(some) > 1, func(f *flow) {
-			f.words(plain, "Tile and grout in their colours, seen from inside the room. Prices are those of the job, for the tile in whole boxes.")
-			t := b.compared(some)
-			if len(some) == 1 {
-				f.table(t)
-				f.look(some[0])
-			} else {
-				t.text = plain // so that the drawings have more of the leaf
-				f.looksAcross(some, t)
-				f.table(t)
+		if len(some) == 1 {
+			b.fitted(subject{title: title}, false, b.one(some))
+			continue
+		}
+		wide, fill := true, b.besideEachOther(some)
+		if s, found := b.scaleOf(title, false, b.underEachOther(some)); found {
+			if t, across := b.scaleOf(title, true, fill); !across || s.Real < t.Real {
+				wide, fill = false, b.underEachOther(some)
 			}
-			f.words(plain, finding.LocalCode)
-		})
+		}
+		b.fitted(subject{title: title}, wide, func(f *flow) { fill(f) })
 	}
 }
 
+// aboutLooks stands over the drawings.
+const aboutLooks = "Tile and grout in their colours, seen from inside the room. Prices are those of the job, for the tile in whole boxes."
+
+// one fills a leaf with a single choice.
+func (b *book) one(some []Choice) func(*flow) {
+	return func(f *flow) {
+		f.words(plain, aboutLooks)
+		f.table(b.compared(some))
+		f.look(some[0])
+		f.words(plain, finding.LocalCode)
+	}
+}
+
+// filling fills a leaf with drawings, and gives the scale at which they stand on it.
+type filling func(*flow) (drawing.Scale, bool)
+
+// besideEachOther draws each choice over its column of a table.
+func (b *book) besideEachOther(some []Choice) filling {
+	return func(f *flow) (drawing.Scale, bool) {
+		f.words(plain, aboutLooks)
+		t := b.compared(some)
+		t.text = plain // so that the drawings have more of the leaf
+		scale, found := f.looksAcross(some, t)
+		f.table(t)
+		f.words(plain, finding.LocalCode)
+		return scale, found
+	}
+}
+
+// scaleOf tries how large drawings stand on a leaf; not found where they take more than one.
+func (b *book) scaleOf(title string, wide bool, fill filling) (scale drawing.Scale, found bool) {
+	before := b.mark()
+	b.fitted(subject{title: title}, wide, func(f *flow) { scale, found = fill(f) })
+	found = found && len(b.leaves) == before.leaves+1
+	b.back(before)
+	return scale, found
+}
+
 // facts that a client asks for, in this order.
-var facts = []string{"tile", "joint", "pattern", "smallest cut", "cut pieces", "tiles to buy", "price of the tile, where known", "warnings to talk over"}
+var facts = []string{"tile", "joint", "pattern", "smallest cut", "cut pieces", "tiles to buy", "price of the tile", "to talk over"}
 
 // compared has one column for each of a few choices.
 func (b *book) compared(some []Choice) table {
@@ -167,7 +203,7 @@ func (f *flow) tooLarge() string {
 
 // looksAcross draws the walls of each choice over its column of a table, all at the
 // largest scale at which they fit beside each other and leave room for it.
-func (f *flow) looksAcross(some []Choice, t table) {
+func (f *flow) looksAcross(some []Choice, t table) (drawing.Scale, bool) {
 	const under = 20 * mmPaper // names, and what stands under the table
 	xs := f.columns(t.columns)
 	scale, found := looksScale(some, xs[2]-xs[1]-3*mmPaper, f.left()-f.high(t)-under)
@@ -188,6 +224,7 @@ func (f *flow) looksAcross(some []Choice, t table) {
 		}
 	}
 	f.y += name.leading() + 1000 + most + 2000
+	return scale, found
 }
 
 // column writes lines of text from a place down, and gives how high they are.
@@ -203,10 +240,17 @@ func looked(c Choice, scale drawing.Scale) drawing.Scene {
 	return drawing.Wrap(c.Plan, drawing.Options{Sheet: true, Finish: true, Scale: scale})
 }
 
+// looksScales are the scales that are tried, the largest first.
+func looksScales() (out []drawing.Scale) {
+	for _, real := range []int64{10, 12, 15, 16, 20, 24, 25, 30, 32, 40, 48, 50, 64, 75, 96, 100, 150, 200, 400, 800} {
+		out = append(out, drawing.Scale{Paper: 1, Real: real})
+	}
+	return out
+}
+
 // looksScale is the largest scale at which the drawing of each choice fits a room.
 func looksScale(some []Choice, wide, high drawing.Micron) (scale drawing.Scale, found bool) {
-	for _, real := range []int64{10, 12, 15, 16, 20, 24, 25, 30, 32, 40, 48, 50, 64, 75, 96, 100, 150, 200, 400, 800} {
-		scale = drawing.Scale{Paper: 1, Real: real}
+	for _, scale = range looksScales() {
 		if !slices.ContainsFunc(some, func(c Choice) bool {
 			if c.Amiss != "" {
 				return false

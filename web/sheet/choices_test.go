@@ -71,9 +71,9 @@ func TestChoicesArePrintedOnlyWhereThereAreSeveral(t *testing.T) {
 	assert.Equal(t, []string{"How it will look"}, titles(Options{Kinds: []Kind{Compare}}), "asked for, it shows the plan itself")
 }
 
-// Three choices stand side by side on one page, each drawn over its column as large as
-// that allows, with nothing cut short.
-func TestChoicesAreDrawnOverTheirColumns(t *testing.T) {
+// Three choices stand on one page, beside or under each other, whichever lets them be drawn
+// larger, with nothing cut short.
+func TestChoicesAreDrawnAsLargeAsTheyGo(t *testing.T) {
 	plan := roomOf(t, "jobs/alcove")
 	three := []Choice{{Name: "first", Chosen: true, Plan: plan}, {Name: "second", Plan: roomOf(t, "jobs/old-house")}, {Name: "third", Plan: roomOf(t, "cases/c2-4x16-fixed")}}
 	for _, paper := range Papers() {
@@ -84,10 +84,10 @@ func TestChoicesAreDrawnOverTheirColumns(t *testing.T) {
 			require.Len(t, b.leaves[0].parts, n, paper.Name)
 			laidOut(t, "choices on "+paper.Name, plan, o)
 			for i, part := range b.leaves[0].parts {
-				assert.Greater(t, part.scene.Height, 35*mmPaper, "%s: drawing %d can be looked at", paper.Name, i+1)
+				assert.Greater(t, part.scene.Height, 45*mmPaper, "%s: drawing %d can be looked at", paper.Name, i+1)
 				if i > 0 {
 					left := b.leaves[0].parts[i-1]
-					assert.GreaterOrEqual(t, part.at.X, left.at.X+left.scene.Width, "%s: beside the one before it", paper.Name)
+					assert.True(t, part.at.X >= left.at.X+left.scene.Width || part.at.Y >= left.at.Y+left.scene.Height, "%s: beside or under the one before it", paper.Name)
 				}
 			}
 			for _, x := range texts(b.leaves[0]) {
@@ -95,4 +95,29 @@ func TestChoicesAreDrawnOverTheirColumns(t *testing.T) {
 			}
 		}
 	}
+}
+
+// Baths go under each other where beside each other they would be drawn smaller. What there
+// is to talk over is said in words.
+func TestChoicesStandAsTheyAreLargest(t *testing.T) {
+	for _, name := range []string{"jobs/alcove", "jobs/one-wall", "jobs/corner-shower"} {
+		plan := roomOf(t, name)
+		for n := 2; n <= 3; n++ {
+			some := []Choice{{Name: "first", Plan: plan}, {Name: "second", Plan: plan}, {Name: "third", Plan: plan}}[:n]
+			b := newBook(plan, Options{Kinds: []Kind{Compare}, Choices: some})
+			require.Len(t, b.leaves, 1)
+			drawn := b.leaves[0].parts[0].scene.Scale
+			for wide, fill := range map[bool]filling{true: b.besideEachOther(some), false: b.underEachOther(some)} {
+				if s, found := b.scaleOf("", wide, fill); found {
+					assert.LessOrEqual(t, drawn.Real, s.Real, "%s, %d choices", name, n)
+				}
+			}
+		}
+	}
+	bath := roomOf(t, "jobs/alcove")
+	said := ""
+	for _, x := range texts(newBook(bath, Options{Kinds: []Kind{Compare}, Choices: []Choice{{Name: "first", Plan: bath}, {Name: "second", Plan: bath}}}).leaves[0]) {
+		said += x.Text + " "
+	}
+	assert.Contains(t, said, "The hole for valve takes")
 }
