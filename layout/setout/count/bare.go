@@ -3,6 +3,7 @@ package count
 import (
 	"coursewright/layout/bond"
 	"coursewright/layout/length"
+	"coursewright/layout/plane"
 )
 
 // bareEnds adds what rows leave bare of the edges that they run into, but of those that
@@ -33,7 +34,7 @@ func (t *tally) bareIn(z *zones, row bond.Row, low, high length.Length, whole bo
 		if whole {
 			beside = max(0, reach-t.w.room.Joint)
 		}
-		if e.meets && !z.counted(e) && e.apart(row, whole) {
+		if e.meets && !z.counted(e) && e.apart(row, whole) && !t.w.mayTake(plane.Rect{Left: min(e.x0, e.x1), Right: max(e.x0, e.x1), Bottom: low, Top: high}) {
 			t.sights[boolean(e.edge.Low(t.w.rule.Sides))].Bare += max(0, high-low-2*beside)
 		}
 	}

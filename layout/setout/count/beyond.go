@@ -5,6 +5,7 @@ import (
 	"coursewright/layout/length"
 	"coursewright/layout/merit"
 	"coursewright/layout/piece"
+	"coursewright/layout/plane"
 	"coursewright/layout/survey"
 )
 
@@ -32,13 +33,13 @@ func (b *Bounds) Beyond(s Setting) merit.Merit {
 	for _, row := range sure.beyond(f.profile, touched) {
 		sure.count(f.beyond(row))
 	}
+	count(touched) // an opening takes tile away, and adds none
 	for _, gap := range f.cover.Gaps() {
 		sure.sights[boolean(gap.Low)].Bare += b.clear(gap)
 	}
 	m, runs := sure.merit()
 	if b.w.likeEnds() {
 		left, right := b.w.cuts(runs, survey.SideLeft), b.w.cuts(runs, survey.SideRight)
-		count(touched)
 		// An opening may take a piece from an end, and adds none to it.
 		all := t.runs()
 		doubt := differences(left, b.w.cuts(all, survey.SideLeft)) + differences(right, b.w.cuts(all, survey.SideRight))
@@ -59,13 +60,11 @@ func (b *Bounds) Mirror(s Setting) length.Length {
 	return b.w.mark(differences(b.w.cuts(runs, survey.SideLeft), b.w.cuts(runs, survey.SideRight)))
 }
 
-// clear is how much of a bare stretch is farther from every row that a free opening
-// may touch than the tile of such a row covers.
+// clear is how much of a bare stretch is bare wherever the free openings go: all of it, but
+// where one may come so near that it takes some of the boundary.
 func (b *Bounds) clear(gap piece.Gap) length.Length {
 	from, to := b.w.frame.point(gap.From), b.w.frame.point(gap.To)
-	far := b.w.rule.Across + 2*b.w.room.Joint + b.w.room.Sealant
-	low, high := min(from.Y, to.Y), max(from.Y, to.Y)
-	if b.w.touched(low-far, high+far) {
+	if b.w.mayTake(plane.Rect{Left: min(from.X, to.X), Right: max(from.X, to.X), Bottom: min(from.Y, to.Y), Top: max(from.Y, to.Y)}) {
 		return 0
 	}
 	return gap.Length

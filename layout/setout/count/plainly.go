@@ -43,6 +43,7 @@ func (b *Bounds) Plainly(line, edge length.Length) merit.Merit {
 	sure := t.copy()
 	sure.sliced(b.zones, slow)
 	sure.bareEnds(b.zones, rows)
+	sure.bareEnds(b.zones, touched)
 	m, _ := sure.merit()
 	along, across := b.w.frame.phases(line, edge)
 	beds := b.alongRows(across)
