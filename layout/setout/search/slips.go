@@ -1,8 +1,6 @@
 package search
 
 import (
-	"slices"
-
 	"coursewright/layout/bond"
 	"coursewright/layout/length"
 	"coursewright/layout/merit"
@@ -20,11 +18,16 @@ type slipper struct {
 // best is the best of the slips, as far as the work for that goes, or what was best before.
 func (s *slipper) best(best *trial) *trial {
 	s.limit = s.work() + 2*fresh
-	for _, p := range s.slips() {
-		if s.stopped() || !s.order.Better(&p.merit, &best.merit) {
-			break
+	q := queue[*slip]{before: s.before}
+	q.items = s.slips()
+	q.sort()
+	for !q.empty() && !s.stopped() && s.order.Better(&q.first().merit, &best.merit) {
+		if p := q.first(); p.depth < refined {
+			s.closer(p)
+			q.settle()
+			continue
 		}
-		if t := s.slipped(&p, best); t != nil && s.order.Better(&t.merit, &best.merit) {
+		if t := s.slipped(q.take(), best); t != nil && s.order.Better(&t.merit, &best.merit) {
 			best = t
 		}
 	}
@@ -36,18 +39,36 @@ type slip struct {
 	line, moved length.Length
 	walls       []merit.Merit
 	merit       merit.Merit
+	depth       depth
 }
 
-// slips are all lines, as far as the work for that goes, with the starts moved by each turn,
-// the most promising first.
-func (s *slipper) slips() []slip {
-	var out []slip
+func (s *slipper) before(a, b *slip) bool {
+	if order, _ := s.order.Compare(&a.merit, &b.merit); order != 0 {
+		return order < 0
+	}
+	return a.line < b.line || a.line == b.line && a.moved < b.moved
+}
+
+// closer looks at a slip more closely: with the rows themselves.
+func (s *slipper) closer(p *slip) {
+	p.depth, p.merit = refined, merit.Merit{}
+	for i, w := range s.solver.walls {
+		if m := w.Bounds.Plainly(p.line, p.edge(w, s.walls[i].Edge)); s.order.Better(&p.walls[i], &m) {
+			p.walls[i] = m
+		}
+		p.merit = p.merit.Plus(&p.walls[i])
+	}
+}
+
+// slips are all lines, as far as the work for that goes, with the starts moved by each turn.
+func (s *slipper) slips() []*slip {
+	var out []*slip
 	for _, line := range s.lines() {
 		if s.stopped() {
 			break
 		}
 		for _, moved := range s.turns {
-			p := slip{line: line, moved: moved}
+			p := &slip{line: line, moved: moved}
 			for i, w := range s.solver.walls {
 				m := w.Bounds.OfBoth(line, p.edge(w, s.walls[i].Edge))
 				p.walls, p.merit = append(p.walls, m), p.merit.Plus(&m)
@@ -55,10 +76,6 @@ func (s *slipper) slips() []slip {
 			out = append(out, p)
 		}
 	}
-	slices.SortStableFunc(out, func(a, b slip) int {
-		order, _ := s.order.Compare(&a.merit, &b.merit)
-		return order
-	})
 	return out
 }
 

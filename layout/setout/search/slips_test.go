@@ -42,10 +42,16 @@ func TestALineThatSlipsBeyondItsPitchComesBack(t *testing.T) {
 // Slips come by what they cannot beat, and a start that is pinned stays where it is.
 func TestSlipsComeByWhatTheyPromise(t *testing.T) {
 	s := solverOf("1000x600 300x100+2 1/3")
-	slips := (&slipper{s, []count.Counted{{Setting: count.Setting{Edge: 40 * mm}}}, turnsOf(s.room, s.hand)}).slips()
-	require.Len(t, slips, 3*len(s.lines()))
-	for i := 1; i < len(slips); i++ {
-		require.False(t, s.order.Better(&slips[i].merit, &slips[i-1].merit))
+	slipper := &slipper{s, []count.Counted{{Setting: count.Setting{Edge: 40 * mm}}}, turnsOf(s.room, s.hand)}
+	q := queue[*slip]{slipper.slips(), slipper.before}
+	require.Len(t, q.items, 3*len(s.lines()))
+	q.sort()
+	for before := q.take().merit; !q.empty(); {
+		next := q.take()
+		require.False(t, s.order.Better(&next.merit, &before))
+		before = next.merit
+		slipper.closer(next)
+		require.False(t, s.order.Better(&next.merit, &before), "looked at more closely it promises no more")
 	}
 	pinned := solverOf("1000x600 300x100+2 1/3")
 	pinned.walls[0].Found.Pin = &survey.StartPin{}
