@@ -81,6 +81,48 @@ func TestALeaningEdgeStandsApart(t *testing.T) {
 	require.False(t, strip.apart(row, false), "what is narrow in a slice may be part of more")
 }
 
+// An edge that leans from 1 off the end of a tile of 100 to 5 into the joint of 10 behind it
+// stands apart as long as it is more than 3 off the next: for nearly all of the row. One that
+// leans through the whole joint does for as much of it as is farther off.
+func TestALeaningEdgeStandsPartlyApart(t *testing.T) {
+	row := drawWall("1000x600 100x100+10").facts.rows(Setting{}, drawWall("1000x600 100x100+10").Box())[0]
+	height := row.High - row.Low
+	for name, c := range map[string]struct{ x0, x1, want length.Length }{
+		"all of it":                    {99, 103, height},
+		"in the joint, to the next":    {100, 110, height * 7 / 10},
+		"the same from above":          {110, 100, height * 7 / 10},
+		"too wide below for a strip":   {90, 110, 0},
+		"within reach from the bottom": {108, 110, 0},
+	} {
+		left := crossing{x0: c.x0 * mm, x1: c.x1 * mm, steep: &steep{onLeft: true, meets: true, reach: 3 * mm}}
+		require.InDelta(t, int64(c.want), int64(left.partly(row, height, true)), 30, name)
+		right := crossing{x0: (100 - c.x0) * mm, x1: (100 - c.x1) * mm, steep: &steep{meets: true, reach: 3 * mm}}
+		require.InDelta(t, int64(c.want), int64(right.partly(row, height, true)), 30, "from the right, "+name)
+	}
+}
+
+// By hand: columns of 100 and joints of 2 on a wall of 250: the last is cut to 46, and all of
+// it is within the one stretch of wall that the row has. A row with a leg's corner in it has two.
+func TestTheOneStretchOfARow(t *testing.T) {
+	stretches := func(line string, n int) [3]any {
+		w := drawWall(line)
+		f := w.Bounds.zones.outline
+		row := w.facts.rows(Setting{Placed: w.Outer()}, w.Box())[n]
+		low, high, one := f.only(row, nil)
+		return [3]any{low, high, one}
+	}
+	rows := drawWall("250x600 100x100+2 columns").facts.rows(Setting{}, drawWall("250x600 100x100+2 columns").Box())
+	for n, row := range rows {
+		low, high := max(0, row.Low), min(row.High, 250*mm)
+		if low >= high {
+			require.False(t, stretches("250x600 100x100+2 columns", n)[2].(bool))
+			continue
+		}
+		require.Equal(t, [3]any{low, high, true}, stretches("250x600 100x100+2 columns", n), "row %d", n)
+		require.Equal(t, !(row.Low < 120*mm && row.High > 120*mm), stretches("250x600 100x100+2 columns leg=120", n)[2], "row %d", n)
+	}
+}
+
 // A rim that leaves a joint little by little: bare is what is too far from the course above
 // and no more than a strip of the one below, less what the tiles on either side cover.
 func TestASlantingEdgeBetween(t *testing.T) {

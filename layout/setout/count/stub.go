@@ -172,17 +172,40 @@ func (s stub) effort(along, across length.Length) int {
 // sealant, and the next one is too far off. Strips says that what is so narrow is a
 // strip; else there is to be nothing.
 func (e *crossing) apart(row bond.Row, strips bool) bool {
+	_, far, next, strip := e.before(row, strips)
+	return strip && next-far > e.far()
+}
+
+// partly is how much of the height of a row, at least, it so stands apart from a leaning
+// edge, beyond which the next tile comes within reach of sealant.
+func (e *crossing) partly(row bond.Row, height length.Length, strips bool) length.Length {
+	near, far, next, strip := e.before(row, strips)
+	limit := next - e.far()
+	if !strip || near >= limit || near == far {
+		return 0
+	}
+	return height*(min(limit, far)-near)/(far-near) - 2
+}
+
+// far is how far off sealant reaches no tile.
+func (e *crossing) far() length.Length {
+	if e.x0 != e.x1 {
+		return max(0, e.reach) + 2 // a leaning edge is rounded where it is cut
+	}
+	return max(0, e.reach)
+}
+
+// before tells how near an edge comes to what is outside of it and how far from it, where the
+// next tile inside begins, and whether what is left of the tile before that is no more than a
+// strip for sealant. All is seen from the left.
+func (e *crossing) before(row bond.Row, strips bool) (near, far, next length.Length, strip bool) {
 	near, far, first := min(e.x0, e.x1), max(e.x0, e.x1), row.First
-	if !e.onLeft { // seen from the right
+	if !e.onLeft {
 		near, far, first = -far, -near, -row.First-row.Width
 	}
-	reach, strip := max(0, e.reach), length.Length(0)
+	tile, most := first+length.Length(length.DivFloor(near-first, row.Pitch))*row.Pitch, length.Length(0)
 	if strips {
-		strip = reach
+		most = max(0, e.reach)
 	}
-	if near != far {
-		reach += 2 // a leaning edge is rounded where it is cut
-	}
-	tile := first + length.Length(length.DivFloor(near-first, row.Pitch))*row.Pitch
-	return tile+row.Width-near <= strip && tile+row.Pitch-far > reach
+	return near, far, tile + row.Pitch, tile+row.Width-near <= most
 }
