@@ -62,8 +62,15 @@ func (t *tally) bareIn(z *zones, row bond.Row, low, high length.Length, whole bo
 		case whole:
 			beside = max(0, reach-t.w.room.Joint)
 		}
-		if !t.w.mayTake(plane.Rect{Left: min(e.x0, e.x1), Right: max(e.x0, e.x1), Bottom: low, Top: high}) {
+		if !z.mayTake(plane.Rect{Left: min(e.x0, e.x1), Right: max(e.x0, e.x1), Bottom: low, Top: high}) {
 			t.sights[boolean(e.edge.Low(t.w.rule.Sides))].Bare += max(0, n-2*beside)
 		}
 	}
+}
+
+// mayTake tells whether a free opening may take some of the boundary in a part of the wall, or
+// come so near that only a strip is left, in the frame of the rows.
+func (z *zones) mayTake(r plane.Rect) bool {
+	far := z.w.room.Joint + z.w.room.Sealant + 4
+	return z.w.freeIn(plane.Rect{Left: r.Left - far, Right: r.Right + far, Bottom: r.Bottom - far, Top: r.Top + far})
 }

@@ -64,7 +64,7 @@ func (b *Bounds) Mirror(s Setting) length.Length {
 // where one may come so near that it takes some of the boundary.
 func (b *Bounds) clear(gap piece.Gap) length.Length {
 	from, to := b.w.frame.point(gap.From), b.w.frame.point(gap.To)
-	if b.w.mayTake(plane.Rect{Left: min(from.X, to.X), Right: max(from.X, to.X), Bottom: min(from.Y, to.Y), Top: max(from.Y, to.Y)}) {
+	if b.zones.mayTake(plane.Rect{Left: min(from.X, to.X), Right: max(from.X, to.X), Bottom: min(from.Y, to.Y), Top: max(from.Y, to.Y)}) {
 		return 0
 	}
 	return gap.Length

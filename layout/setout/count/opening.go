@@ -56,12 +56,5 @@ func (w *facts) freeIn(r plane.Rect) bool {
 	return slices.ContainsFunc(w.free, func(i int) bool { return w.hull(i).Overlaps(r) })
 }
 
-// mayTake tells whether a free opening may take some of the boundary in a part of the wall, or
-// come so near that only a strip is left, in the frame of the rows.
-func (w *facts) mayTake(r plane.Rect) bool {
-	far := w.room.Joint + w.room.Sealant + 4
-	return w.freeIn(plane.Rect{Left: r.Left - far, Right: r.Right + far, Bottom: r.Bottom - far, Top: r.Top + far})
-}
-
 // Away is where an opening stands that takes nothing from a wall.
 var Away = survey.Edges{Left: -100 * length.Metre, Right: -99 * length.Metre, Bottom: -100 * length.Metre, Top: -99 * length.Metre}
