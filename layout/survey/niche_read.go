@@ -174,6 +174,7 @@ func (in *InsideFound) between(room *Room) (left, width Span) {
 	if !room.Bond.Plumb && room.Bond.Den > 1 {
 		step /= length.Length(room.Bond.Den)
 	}
+	step = max(step, 1) // of a tile that was refused nothing is known
 	most := to - from
 	least := min(most, max((most-room.Joint)/step*step+room.Joint, (2*most+2)/3))
 	most = max(most, least+1) // free, so that it counts as chosen; Right keeps it in the bay
