@@ -143,8 +143,14 @@ func (s pages) showHelp(w http.ResponseWriter, r *http.Request) error {
 	return page.Render(w, r, http.StatusOK, page.HelpPage(h))
 }
 
-// optionWide is how wide the drawing of a choice is laid out.
-const optionWide = 560 * drawing.Pixel
+// optionWide is how wide the drawing of a choice is laid out: two stand beside each other on
+// a page of 1440, or three and more.
+func optionWide(job survey.Job) drawing.Micron {
+	if len(job.Choices) > 2 {
+		return 384 * drawing.Pixel
+	}
+	return 560 * drawing.Pixel
+}
 
 // option solves one choice and draws it.
 func (s pages) option(ctx context.Context, o *Option, job survey.Job, i int, finish bool) error {
@@ -160,6 +166,6 @@ func (s pages) option(ctx context.Context, o *Option, job survey.Job, i int, fin
 	}
 	o.Job = page.Job{Typed: job, Plan: plan}
 	o.Buy = page.ToBuy(plan, page.Schedule(plan))
-	o.Drawing = page.Picture(drawing.Wrap(plan, drawing.Options{Finish: finish, Wide: optionWide}), fmt.Sprintf("choice-%d", i))
+	o.Drawing = page.Picture(drawing.Wrap(plan, drawing.Options{Finish: finish, Wide: optionWide(job)}), fmt.Sprintf("choice-%d", i))
 	return nil
 }

@@ -1,16 +1,16 @@
 package choices_test
 
 import (
-	"coursewright/web/trial"
-
 	"net/http"
 	"strings"
 	"testing"
 
+	"github.com/chromedp/chromedp"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
 	"coursewright/layout/survey"
+	"coursewright/web/trial"
 )
 
 func TestChoicesFromOneToTwoAndBack(t *testing.T) {
@@ -149,4 +149,19 @@ func TestUsualColoursStayUnnamed(t *testing.T) {
 		assert.Empty(t, job.Grout, path)
 		assert.Empty(t, job.Tile.Colour, path)
 	}
+}
+
+// A button leads back to the choice it belongs to, and to a copy that it makes: the redirect has no
+// fragment of its own, so a browser keeps that of the form.
+func TestAButtonLeadsBackToItsChoice(t *testing.T) {
+	ctx := trial.Browse(t)
+	s := trial.New(t)
+	trial.Steps(t, ctx, chromedp.EmulateViewport(1440, 900), chromedp.Navigate(s.URL+"/jobs/1/choices"), chromedp.WaitVisible("#choice0"))
+	for _, step := range []struct{ button, at string }{{"duplicate", "#choice1"}, {"choose", "#choice1"}} {
+		trial.See[bool](t, ctx, `(() => { [...document.querySelectorAll("button[value=`+step.button+`]")].at(-1).click(); return true })()`)
+		trial.Await(t, ctx, `location.hash === "`+step.at+`" && document.querySelectorAll(".option").length === 2 && document.readyState === "complete"`)
+	}
+	trial.Await(t, ctx, `document.querySelector(".option.chosen h2")?.id === "choice1"`)
+	tops := trial.See[[]float64](t, ctx, `[...document.querySelectorAll(".option .facts")].map((f) => f.getBoundingClientRect().top)`)
+	assert.InDelta(t, tops[0], tops[1], 0.5, "what is alike stands at one height")
 }

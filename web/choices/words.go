@@ -30,6 +30,9 @@ func look(finish bool) string {
 	return ""
 }
 
+// placeOf is the id of a choice on the page.
+func placeOf(i int) string { return "choice" + strconv.Itoa(i) }
+
 // Option is one choice, solved.
 type Option struct {
 	page.Job // its faults are why it cannot be set

@@ -2,6 +2,7 @@ package page
 
 import (
 	"bytes"
+	"cmp"
 	"context"
 	"fmt"
 	"slices"
@@ -44,7 +45,37 @@ func (s Site) undoes(ctx context.Context, stored store.Job, now survey.Job) stri
 	if len(edit.Changes) == 0 && !bytes.Equal(was.Setout, stored.Setout) {
 		return "taking the new set-out"
 	}
-	return EditName(now, edit.Changes)
+	return cmp.Or(choicesEdit(before, now), EditName(now, edit.Changes))
+}
+
+// choicesEdit says in a few words what was done with the choices of a job, or nothing where
+// they are the same and the same one is chosen.
+func choicesEdit(before, now survey.Job) string {
+	was, is := choiceNames(before), choiceNames(now)
+	for _, name := range is {
+		if len(is) > len(was) && !slices.Contains(was, name) && name != now.Chosen { // of a first pair the chosen one is the job as it was
+			return "choice " + name
+		}
+	}
+	for _, name := range was {
+		if !slices.Contains(is, name) {
+			if len(was) == len(is) {
+				return "name of choice " + name
+			}
+			return "deleting " + name
+		}
+	}
+	if before.Chosen != now.Chosen && len(was) == len(is) {
+		return "choosing " + now.Chosen
+	}
+	return ""
+}
+
+func choiceNames(job survey.Job) (out []string) {
+	for _, c := range job.Choices {
+		out = append(out, c.Name)
+	}
+	return out
 }
 
 // EditName says in a few words what an edit changed: "width of back", or of

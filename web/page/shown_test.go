@@ -4,6 +4,7 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
 
 	"coursewright/layout/survey"
 	"coursewright/web/form"
@@ -25,4 +26,26 @@ func TestAnEditIsNamed(t *testing.T) {
 	} {
 		assert.Equal(t, c.want, EditName(job, c.changes), c.changes)
 	}
+}
+
+func TestAnEditOfTheChoicesIsNamed(t *testing.T) {
+	must := func(job survey.Job, err error) survey.Job {
+		require.NoError(t, err)
+		return job
+	}
+	none := survey.Job{Tile: survey.Tile{Name: "white"}}
+	two := must(none.Duplicate("white", "grey"))
+	three := must(two.Duplicate("grey", "blue"))
+	for want, job := range map[string][2]survey.Job{
+		"choice grey":         {none, two},
+		"choice blue":         {two, three},
+		"choosing grey":       {two, must(two.Choose("grey"))},
+		"name of choice grey": {two, must(two.Rename("grey", "stone"))},
+		"deleting blue":       {three, must(three.Drop("blue"))},
+	} {
+		assert.Equal(t, want, choicesEdit(job[0], job[1]))
+	}
+	other := two
+	other.Bed = "1/4"
+	assert.Empty(t, choicesEdit(two, other), "what is edited is no matter of choices")
 }
