@@ -312,10 +312,14 @@ func (b Bench) cutOf(id string) string {
 	for _, g := range b.Schedule.Groups {
 		if slices.Contains(g.Pieces, id) {
 			size, tile := cmp.Or(g.Size.Width, g.Size.Height), b.tileOf(id)
-			if g.Size.Height > 0 && g.Size.Height < tile.Height {
+			high := g.Size.Height > 0 && g.Size.Height < tile.Height
+			wide := g.Size.Width > 0 && g.Size.Width < tile.Width
+			switch {
+			case wide && high:
+				return b.fine(g.Size.Width) + " × " + b.fine(g.Size.Height)
+			case high:
 				size = g.Size.Height
-			}
-			if g.Size.Width > 0 && g.Size.Width < tile.Width {
+			case wide:
 				size = g.Size.Width
 			}
 			return b.fine(size)

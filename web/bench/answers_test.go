@@ -1,6 +1,7 @@
 package bench_test
 
 import (
+	"encoding/json"
 	"testing"
 	"time"
 
@@ -8,6 +9,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"coursewright/web/shapes"
 	"coursewright/web/trial"
 )
 
@@ -45,6 +47,20 @@ func TestWithoutANicheTheTileStopsSomewhere(t *testing.T) {
 	s := trial.OfFile(t, "one-wall")
 	_, page := s.Get("/jobs/1")
 	assert.Contains(t, page, "Where the tile stops")
+}
+
+// A piece that is cut both ways is told by both: what the saw is set to for its width alone is
+// not the size that is called the smallest. Pieces beside a seat are said to be at its front.
+func TestTheSmallestCutIsToldByWhatItIsCutTo(t *testing.T) {
+	job, err := shapes.New("bench", "in", "bench")
+	require.NoError(t, err)
+	file, err := json.Marshal(job)
+	require.NoError(t, err)
+	s := trial.Of(t, file)
+	_, page := s.Get("/jobs/1")
+	assert.Contains(t, page, "cut\u00a07\u00a05/16 × 1\u00a01/2")
+	_, page = s.Get("/jobs/1?piece=L-02-06")
+	assert.Contains(t, page, "cut to the seat&#39;s front")
 }
 
 // Undo says what it takes back, on every page of the job, and leads back to that page.
