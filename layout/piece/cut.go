@@ -175,10 +175,17 @@ func (r Rule) wholeTile(row bond.Row, tile plane.Rect) Piece {
 // something, nowhere wider than sealant may fill beyond the gap. Such a strip
 // is not cut.
 func (r Rule) sealed(part plane.Region) bool {
-	for _, side := range cutsOf(part) {
-		b := r.Sides[side]
-		if limit := r.Sealant - b.Gap; b.Meets && limit > 0 && thin(part, side, limit) {
-			return true
+	last := plane.Side(0)
+	for _, ring := range part {
+		for _, c := range ring {
+			if c.On == 0 || c.On == last {
+				continue
+			}
+			last = c.On
+			b := r.Sides[last]
+			if limit := r.Sealant - b.Gap; b.Meets && limit > 0 && thin(part, last, limit) {
+				return true
+			}
 		}
 	}
 	return false

@@ -39,11 +39,19 @@ type Layer struct {
 	rule    Rule
 	limits  []Limits // by tile of the pattern
 	edges   []segment
-	blocks  [regions]map[plane.Point]plane.Region // the regions in pieces a few tiles wide, as they were asked for
+	blocks  map[plane.Point]*[regions]plane.Region // the regions in pieces a few tiles wide, as they were asked for
 	block   length.Length
-	sizes   bool       // width, height and cuts are wanted too, and not the least width alone
-	ring    plane.Ring // of a tile that came without its outline
-	now     Piece      // the one that is handed over
+	sizes   bool  // width, height and cuts are wanted too, and not the least width alone, and pieces are kept
+	now     Piece // the one that is handed over
+	spare   spare
+}
+
+// spare is room for the one piece that is handed over, where pieces are not kept.
+type spare struct {
+	ring       plane.Ring                 // of a tile that came without its outline
+	cut        [regions]plane.Ring        // what one edge leaves of it
+	of         [regions + 1][1]plane.Ring // regions of one ring
+	across, up []Edge
 }
 
 // segment is an edge of one of the shape's regions with its box.
@@ -116,11 +124,13 @@ func (c *crossings) simple(l *Layer) bool {
 	return c.n[solid] == 1 && c.n[visible] <= 1 && (c.n[drilled] == 1 || same(l.shape.Region, l.shape.Solid))
 }
 
+// alike tells whether two edges are the same.
+func (e *segment) alike(f *segment) bool { return e.a == f.a && e.b == f.b && e.on == f.on }
+
 // cutBy is the part of a convex ring to the left of an edge that runs right through
-// it. It crosses the ring where the ring's lines cross the edge.
-func (e *segment) cutBy(ring plane.Ring) plane.Region {
+// it, in out. It crosses the ring where the ring's lines cross the edge.
+func (e *segment) cutBy(ring, out plane.Ring) plane.Ring {
 	line := plane.Through(e.a, e.b)
-	out := make(plane.Ring, 0, len(ring)+2)
 	last := line.Side(ring[len(ring)-1].Point)
 	for i, c := range ring {
 		before := ring[(i+len(ring)-1)%len(ring)]
@@ -140,8 +150,7 @@ func (e *segment) cutBy(ring plane.Ring) plane.Region {
 		}
 		last = s
 	}
-	part := plane.Region{out}.Snapped(ring, 0)
-	return part
+	return out
 }
 
 // through tells whether the segment has a point inside a convex ring. Exact: two
@@ -167,8 +176,8 @@ func (e *segment) through(ring plane.Ring) bool {
 func (l *Layer) Cut(set bond.Set, each func(*Piece)) {
 	tile := &l.pattern.Tiles[set.Tile]
 	if set.Outline == nil {
-		l.ring = bond.MovedInto(l.ring[:0], tile.Outline, set.At)
-		set.Outline = l.ring
+		l.spare.ring = bond.MovedInto(l.spare.ring[:0], tile.Outline, set.At)
+		set.Outline = l.spare.ring
 	}
 	box := tile.BoxAt(set.At)
 	p := &l.now
@@ -179,7 +188,7 @@ func (l *Layer) Cut(set bond.Set, each func(*Piece)) {
 			return
 		}
 		p.Whole = true
-		p.Face = plane.Region{set.Outline}
+		p.Face = l.region(regions, set.Outline)
 		p.Visible, p.solid = p.Face, p.Face
 		l.finish(p, set, each)
 		return
@@ -188,11 +197,31 @@ func (l *Layer) Cut(set bond.Set, each func(*Piece)) {
 		l.simple(p, set, &found, each)
 		return
 	}
-	uncut := *p
-	for _, part := range ordered(l.inTile(solid, set.Outline).Parts()) {
+	uncut, whole := *p, l.inTile(solid, set.Outline)
+	for _, part := range ordered(whole.Parts()) {
 		*p = uncut
-		l.part(p, set, part, each)
+		l.part(p, set, whole, part, each)
 	}
+}
+
+// cutBy is what the last edge of a region that crosses a tile leaves of it.
+func (l *Layer) cutBy(found *crossings, of region, outline plane.Ring) plane.Region {
+	out := l.spare.cut[of][:0]
+	if l.sizes {
+		out = make(plane.Ring, 0, len(outline)+2)
+	}
+	out = found.last[of].cutBy(outline, out)
+	l.spare.cut[of] = out
+	return l.region(of, out).Snapped(outline, 0)
+}
+
+// region is a ring as a region, in spare room where pieces are not kept.
+func (l *Layer) region(n region, ring plane.Ring) plane.Region {
+	if l.sizes {
+		return plane.Region{ring}
+	}
+	l.spare.of[n][0] = ring
+	return l.spare.of[n][:]
 }
 
 // middle is a point inside a convex ring.
@@ -203,17 +232,18 @@ func middle(r plane.Ring) plane.Point {
 
 // simple makes the piece that one edge leaves of a tile, unless sealant takes it.
 func (l *Layer) simple(p *Piece, set bond.Set, found *crossings, each func(*Piece)) {
-	part := found.last[solid].cutBy(set.Outline)
+	part := l.cutBy(found, solid, set.Outline)
 	if len(part) == 0 || l.rule.sealed(part) {
 		return
 	}
 	p.Face, p.Visible, p.solid = part, part, part
 	if !same(l.shape.Visible, l.shape.Solid) {
 		switch {
+		case found.n[visible] == 1 && found.last[visible].alike(found.last[solid]):
 		case found.n[visible] == 1:
-			p.Visible = found.last[visible].cutBy(set.Outline)
+			p.Visible = l.cutBy(found, visible, set.Outline)
 		case l.shape.Visible.Contains(middle(set.Outline)):
-			p.Visible = plane.Region{set.Outline}
+			p.Visible = l.region(regions, set.Outline)
 		default:
 			p.Visible = nil
 		}
@@ -221,11 +251,12 @@ func (l *Layer) simple(p *Piece, set bond.Set, found *crossings, each func(*Piec
 	l.finish(p, set, each)
 }
 
-// part makes a piece of one connected remainder of a tile, unless sealant takes it.
-func (l *Layer) part(p *Piece, set bond.Set, part plane.Region, each func(*Piece)) {
+// part makes a piece of one connected remainder of a tile, of all that is left of it, unless
+// sealant takes it.
+func (l *Layer) part(p *Piece, set bond.Set, whole, part plane.Region, each func(*Piece)) {
 	p.Face, p.Visible, p.solid = part, part, part
 	if !same(l.shape.Region, l.shape.Solid) {
-		if p.Face = near(l.inTile(drilled, set.Outline), part); p.Face.Area2() <= 0 {
+		if p.Face = l.partOf(drilled, set.Outline, whole, part); p.Face.Area2() <= 0 {
 			return
 		}
 	}
@@ -233,14 +264,32 @@ func (l *Layer) part(p *Piece, set bond.Set, part plane.Region, each func(*Piece
 		return
 	}
 	if !same(l.shape.Visible, l.shape.Solid) {
-		p.Visible = near(l.inTile(visible, set.Outline), part)
+		p.Visible = l.partOf(visible, set.Outline, whole, part)
 	}
 	p.Whole = p.Face.Area2() == set.Outline.Area2()
 	l.finish(p, set, each)
 }
 
+// partOf is a part of a tile in another region than the one that it was cut from.
+func (l *Layer) partOf(of region, outline plane.Ring, whole, part plane.Region) plane.Region {
+	box := plane.Region{outline}.Bounds()
+	switch {
+	case !same(l.about(of, box), l.about(solid, box)):
+		whole = l.inTile(of, outline)
+	case len(whole) == 1:
+		return part
+	}
+	return near(whole, part)
+}
+
 func (l *Layer) finish(p *Piece, set bond.Set, each func(*Piece)) {
+	if !l.sizes {
+		p.Across, p.Up = l.spare.across[:0], l.spare.up[:0]
+	}
 	l.rule.measureLaid(p, &l.pattern.Tiles[set.Tile], l.limits[set.Tile], l.sizes)
+	if !l.sizes {
+		l.spare.across, l.spare.up = p.Across[:0], p.Up[:0]
+	}
 	l.Cover.Near(p.solid)
 	each(p)
 }
@@ -271,18 +320,28 @@ func (l *Layer) inTile(of region, outline plane.Ring) plane.Region {
 // left corner of the block in which the box begins to two blocks on.
 func (l *Layer) about(of region, box plane.Rect) plane.Region {
 	key := plane.Point{X: (box.Left - around).FloorTo(l.block), Y: (box.Bottom - around).FloorTo(l.block)}
-	r, there := l.blocks[of][key]
-	if there {
-		return r
+	if l.blocks == nil {
+		l.blocks = map[plane.Point]*[regions]plane.Region{}
 	}
-	r = [regions]plane.Region{l.shape.Solid, l.shape.Visible, l.shape.Region}[of]
+	b := l.blocks[key]
+	if b == nil {
+		b = l.blockAt(key)
+		l.blocks[key] = b
+	}
+	return b[of]
+}
+
+// blockAt is a block of every region; regions that are the same in it are one.
+func (l *Layer) blockAt(key plane.Point) *[regions]plane.Region {
+	b := &[regions]plane.Region{l.shape.Solid, l.shape.Visible, l.shape.Region}
 	far := 2*l.block + 2*around
-	r = r.KeepAll(plane.RightOf(key.X-around), plane.LeftOf(key.X+far), plane.Above(key.Y-around), plane.Below(key.Y+far))
-	if l.blocks[of] == nil {
-		l.blocks[of] = map[plane.Point]plane.Region{}
+	for of := range b {
+		b[of] = b[of].KeepAll(plane.RightOf(key.X-around), plane.LeftOf(key.X+far), plane.Above(key.Y-around), plane.Below(key.Y+far))
+		if slices.EqualFunc(b[of], b[solid], slices.Equal[plane.Ring]) {
+			b[of] = b[solid]
+		}
 	}
-	l.blocks[of][key] = r
-	return r
+	return b
 }
 
 func isBox(r plane.Ring) bool {
@@ -320,7 +379,7 @@ func (r *Rule) measureLaid(p *Piece, tile *bond.Tile, limits Limits, sizes bool)
 	if sizes || p.Kind&Hole != 0 {
 		p.Cuts = cutsOf(p.Face)
 	}
-	p.Across, p.Up = edgesOf(p.solid)
+	p.Across, p.Up = edgesOf(p.solid, p.Across, p.Up)
 	r.gradeBy(p, limits, limits, p.Least, p.Least)
 	p.Awkward = p.Kind&Hole != 0 && r.awkward(p)
 }

@@ -22,7 +22,7 @@ func (r Rule) measure(p *Piece) {
 	if !p.Whole {
 		p.Cuts = cutsOf(p.Face)
 		p.Kind = r.kind(p)
-		p.Across, p.Up = edgesOf(p.solid)
+		p.Across, p.Up = edgesOf(p.solid, nil, nil)
 		r.grade(p)
 		p.Awkward = p.Kind&Hole != 0 && r.awkward(p)
 	}
@@ -72,8 +72,8 @@ func (l Limits) grade(size length.Length) Grade {
 	return Sound
 }
 
-// edgesOf lists the boundary edges of a piece, the plumb ones and the level ones.
-func edgesOf(solid plane.Region) (across, up []Edge) {
+// edgesOf lists the boundary edges of a piece, the plumb ones and the level ones, after others.
+func edgesOf(solid plane.Region, across, up []Edge) (_, _ []Edge) {
 	for _, ring := range solid {
 		for i, c := range ring {
 			if c.On == 0 {

@@ -5,34 +5,40 @@ import "slices"
 // room is how many corners a ring may have to be clipped in place.
 const room = 24
 
-// keepAll is the part of a ring to the left of all lines, as Keep has it line by line,
-// and whether that is one ring at most after every line, which most tiles leave.
-func (r Ring) keepAll(lines []Line) (Region, bool) {
+// keepAll is the part of a ring to the left of as many of the lines as leave one ring at most,
+// as Keep has it line by line, and how many these are: for most tiles all.
+func (r Ring) keepAll(lines []Line) (Region, int) {
 	var space [2][room + 2]Corner
 	at, turn := r, 0
-	for _, l := range lines {
+	for n, l := range lines {
 		switch at.lies(l) {
 		case right:
-			return nil, true
+			return nil, len(lines)
 		case left:
 			continue
 		}
-		if len(at) > room {
-			return nil, false
+		var next Ring
+		one := len(at) <= room
+		if one {
+			next, one = at.chain(l, space[turn][:0])
 		}
-		next, one := at.chain(l, space[turn][:0])
 		if !one {
-			return nil, false
+			return at.kept(r), n
 		}
 		if next = next.tidied(); len(next) < 3 || next.Area2() == 0 {
-			return nil, true
+			return nil, len(lines)
 		}
 		at, turn = next, 1-turn
 	}
-	if &at[0] == &r[0] {
-		return Region{r}, true
+	return at.kept(r), len(lines)
+}
+
+// kept is a ring that was clipped in place, or the ring itself where nothing was clipped.
+func (r Ring) kept(was Ring) Region {
+	if &r[0] == &was[0] {
+		return Region{was}
 	}
-	return Region{slices.Clone(at)}, true
+	return Region{slices.Clone(r)}
 }
 
 // chain is what of a ring astride a line lies to its left, in out, where that is one

@@ -163,19 +163,17 @@ func (r Region) Keep(l Line) Region {
 
 // KeepAll keeps what lies to the left of every line.
 func (r Region) KeepAll(lines ...Line) Region {
-	simple := true
-	for i, l := range lines {
-		if len(r) == 0 {
-			return nil
-		}
-		if len(r) == 1 && simple {
-			kept, is := r[0].keepAll(lines[i:])
-			if is {
-				return kept
+	for len(lines) > 0 && len(r) > 0 {
+		done := 0
+		if len(r) == 1 {
+			if r, done = r[0].keepAll(lines); done == len(lines) {
+				return r
 			}
-			simple = false
 		}
-		r = r.Keep(l)
+		r, lines = r.Keep(lines[done]), lines[done+1:]
+	}
+	if len(r) == 0 {
+		return nil
 	}
 	return r
 }

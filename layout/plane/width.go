@@ -74,21 +74,29 @@ func (r Ring) tidyAll() Ring {
 // is 0 for none. Corners that turn inwards by less than about ten degrees, as along a
 // leaning wall, are no notches.
 func (r Region) LeastWidth() length.Length {
-	hull := r.convex()
-	notches := hull == nil
+	var hull Ring
+	notches := !r.convex()
 	if notches {
 		hull = r.hull()
+	} else {
+		hull = r[0]
 	}
 	if len(hull) < 3 {
 		return 0
 	}
 	least := length.Length(-1)
-	for i, a := range hull {
-		b, wide := hull[(i+1)%len(hull)], length.Length(0)
-		for _, c := range hull {
-			wide = max(wide, Apart(c, a, b))
+	for i := range hull {
+		a, b := hull[i].Point, hull[(i+1)%len(hull)].Point
+		if a == b {
+			continue
 		}
-		if least < 0 || wide < least {
+		line, far, off := Through(a, b), a, int64(0)
+		for _, c := range hull {
+			if s := line.Side(c.Point); max(s, -s) > off {
+				far, off = c.Point, max(s, -s)
+			}
+		}
+		if wide := Apart(far, a, b); least < 0 || wide < least {
 			least = wide
 		}
 	}
@@ -106,21 +114,18 @@ func (r Region) LeastWidth() length.Length {
 	return least
 }
 
-// convex is the region as a list of corners where it is one ring that turns to
-// the left at every corner, or nil.
-func (r Region) convex() []Point {
+// convex tells whether the region is one ring that turns to the left at every corner.
+func (r Region) convex() bool {
 	if len(r) != 1 {
-		return nil
+		return false
 	}
 	ring := r[0]
-	out := make([]Point, 0, len(ring))
 	for i, c := range ring {
 		if Through(c.Point, ring[(i+1)%len(ring)].Point).Side(ring[(i+2)%len(ring)].Point) < 0 {
-			return nil
+			return false
 		}
-		out = append(out, c.Point)
 	}
-	return out
+	return true
 }
 
 // inwards tells whether the chain a–c–b turns to the right by more than about ten degrees.
@@ -162,7 +167,7 @@ func foot(p, a, b Point) Point {
 }
 
 // hull is the convex ring round all corners, counter-clockwise.
-func (r Region) hull() []Point {
+func (r Region) hull() Ring {
 	var all []Point
 	for _, ring := range r {
 		for _, c := range ring {
@@ -174,14 +179,14 @@ func (r Region) hull() []Point {
 	if len(all) < 3 {
 		return nil
 	}
-	var out []Point
+	var out Ring
 	chain := func(points []Point) {
 		start := len(out)
 		for _, p := range points {
-			for len(out) >= start+2 && Through(out[len(out)-2], out[len(out)-1]).Side(p) <= 0 {
+			for len(out) >= start+2 && Through(out[len(out)-2].Point, out[len(out)-1].Point).Side(p) <= 0 {
 				out = out[:len(out)-1]
 			}
-			out = append(out, p)
+			out = append(out, Corner{Point: p})
 		}
 		out = out[:len(out)-1]
 	}
