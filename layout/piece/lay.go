@@ -60,6 +60,7 @@ type segment struct {
 	on   plane.Side
 	of   region
 	box  plane.Rect
+	twin bool // it is an edge of what is solid too
 }
 
 // region is one of the regions of a shape. Regions that are the same are counted
@@ -96,7 +97,9 @@ func (l *Layer) note(r plane.Region, of region) {
 	for _, ring := range r {
 		for i, c := range ring {
 			a, b := c.Point, ring[(i+1)%len(ring)].Point
-			l.edges = append(l.edges, segment{a, b, c.On, of, plane.Rect{Left: min(a.X, b.X), Bottom: min(a.Y, b.Y), Right: max(a.X, b.X), Top: max(a.Y, b.Y)}})
+			e := segment{a: a, b: b, on: c.On, of: of, box: plane.Rect{Left: min(a.X, b.X), Bottom: min(a.Y, b.Y), Right: max(a.X, b.X), Top: max(a.Y, b.Y)}}
+			e.twin = slices.ContainsFunc(l.edges, func(f segment) bool { return f.of == solid && f.alike(&e) })
+			l.edges = append(l.edges, e)
 		}
 	}
 }
@@ -104,6 +107,7 @@ func (l *Layer) note(r plane.Region, of region) {
 // crossings are the edges of the shape that run through the inside of a tile.
 type crossings struct {
 	n    [regions]int
+	own  [regions]int // those of them that are no edges of what is solid
 	last [regions]*segment
 }
 
@@ -113,11 +117,17 @@ func (l *Layer) crossed(outline plane.Ring, box plane.Rect) (c crossings) {
 		e := &l.edges[i]
 		if e.box.Left < box.Right && e.box.Right > box.Left && e.box.Bottom < box.Top && e.box.Top > box.Bottom && e.through(outline) {
 			c.n[e.of]++
+			if !e.twin {
+				c.own[e.of]++
+			}
 			c.last[e.of] = e
 		}
 	}
 	return c
 }
+
+// alike tells whether the same edges of a region cross the tile as of what is solid.
+func (c *crossings) alike(of region) bool { return c.own[of] == 0 && c.n[of] == c.n[solid] }
 
 // simple tells whether the tile is cut by one straight edge alone, and no pipe.
 func (c *crossings) simple(l *Layer) bool {
@@ -200,7 +210,7 @@ func (l *Layer) Cut(set bond.Set, each func(*Piece)) {
 	uncut, whole := *p, l.inTile(solid, set.Outline)
 	for _, part := range ordered(whole.Parts()) {
 		*p = uncut
-		l.part(p, set, whole, part, each)
+		l.part(p, set, &found, whole, part, each)
 	}
 }
 
@@ -253,10 +263,10 @@ func (l *Layer) simple(p *Piece, set bond.Set, found *crossings, each func(*Piec
 
 // part makes a piece of one connected remainder of a tile, of all that is left of it, unless
 // sealant takes it.
-func (l *Layer) part(p *Piece, set bond.Set, whole, part plane.Region, each func(*Piece)) {
+func (l *Layer) part(p *Piece, set bond.Set, found *crossings, whole, part plane.Region, each func(*Piece)) {
 	p.Face, p.Visible, p.solid = part, part, part
 	if !same(l.shape.Region, l.shape.Solid) {
-		if p.Face = l.partOf(drilled, set.Outline, whole, part); p.Face.Area2() <= 0 {
+		if p.Face = l.partOf(drilled, set.Outline, found, whole, part); p.Face.Area2() <= 0 {
 			return
 		}
 	}
@@ -264,16 +274,21 @@ func (l *Layer) part(p *Piece, set bond.Set, whole, part plane.Region, each func
 		return
 	}
 	if !same(l.shape.Visible, l.shape.Solid) {
-		p.Visible = l.partOf(visible, set.Outline, whole, part)
+		p.Visible = l.partOf(visible, set.Outline, found, whole, part)
 	}
 	p.Whole = p.Face.Area2() == set.Outline.Area2()
 	l.finish(p, set, each)
 }
 
-// partOf is a part of a tile in another region than the one that it was cut from.
-func (l *Layer) partOf(of region, outline plane.Ring, whole, part plane.Region) plane.Region {
+// partOf is a part of a tile in another region than the one that it was cut from. What is the same
+// may begin with another corner, which only pieces that are kept show.
+func (l *Layer) partOf(of region, outline plane.Ring, found *crossings, whole, part plane.Region) plane.Region {
 	box := plane.Region{outline}.Bounds()
 	switch {
+	case !l.sizes && found.alike(of):
+		if len(whole) == 1 {
+			return part
+		}
 	case !same(l.about(of, box), l.about(solid, box)):
 		whole = l.inTile(of, outline)
 	case len(whole) == 1:

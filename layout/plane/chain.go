@@ -9,19 +9,19 @@ const room = 24
 // as Keep has it line by line, and how many these are: for most tiles all.
 func (r Ring) keepAll(lines []Line) (Region, int) {
 	var space [2][room + 2]Corner
+	var sides [room]int64
 	at, turn := r, 0
 	for n, l := range lines {
-		switch at.lies(l) {
+		if len(at) > room {
+			return at.kept(r), n
+		}
+		switch at.sides(l, &sides) {
 		case right:
 			return nil, len(lines)
 		case left:
 			continue
 		}
-		var next Ring
-		one := len(at) <= room
-		if one {
-			next, one = at.chain(l, space[turn][:0])
-		}
+		next, one := at.chain(sides[:len(at)], space[turn][:0])
 		if !one {
 			return at.kept(r), n
 		}
@@ -41,20 +41,43 @@ func (r Ring) kept(was Ring) Region {
 	return Region{slices.Clone(r)}
 }
 
-// chain is what of a ring astride a line lies to its left, in out, where that is one
+// sides tells where a ring is, as lies has it, with the side of every corner.
+func (r Ring) sides(l Line, sides *[room]int64) position {
+	anyLeft, anyRight, edge := false, false, false
+	last := int64(1)
+	for i, c := range r {
+		s := l.Side(c.Point)
+		sides[i] = s
+		anyLeft, anyRight = anyLeft || s > 0, anyRight || s < 0
+		edge = edge || s == 0 && last == 0
+		last = s
+	}
+	edge = edge || last == 0 && sides[0] == 0
+	switch {
+	case !anyLeft:
+		return right
+	case anyRight || edge:
+		return astride
+	}
+	return left
+}
+
+// chain is what of a ring astride a line, on these sides of it, lies to its left, in out, where that is one
 // chain of corners: as gather has it.
-func (r Ring) chain(l Line, out Ring) (Ring, bool) {
+func (r Ring) chain(sides []int64, out Ring) (Ring, bool) {
 	n := len(r)
 	first := 0
-	for l.Side(r[first].Point) > 0 {
+	for sides[first] > 0 {
 		first++
 	}
 	done := false
-	a := r[first]
-	sa := l.Side(a.Point)
-	for k := range n {
-		b := r[(first+k+1)%n]
-		sb := l.Side(b.Point)
+	a, sa := r[first], sides[first]
+	for i := first + 1; i <= first+n; i++ {
+		k := i
+		if k >= n {
+			k -= n
+		}
+		b, sb := r[k], sides[k]
 		if sa <= 0 && sb > 0 {
 			if done {
 				return nil, false

@@ -9,9 +9,10 @@ func (r Ring) Area2() length.Area {
 		return 0
 	}
 	o := r[0].Point
-	for i, a := range r {
-		b := r[(i+1)%len(r)]
+	a := r[0]
+	for _, b := range r[1:] { // edges at the first corner span nothing with it
 		sum += length.Area(a.X-o.X)*length.Area(b.Y-o.Y) - length.Area(b.X-o.X)*length.Area(a.Y-o.Y)
+		a = b
 	}
 	return sum
 }

@@ -43,7 +43,10 @@ func (w *Wall) choose(x *stretch, h *hunt) *choice {
 func (c *choice) list() {
 	w, a := c.w, c.w.axes[len(c.axes)]
 	options := w.options(a, c.origin, coarsely)
-	r := ranked{wait: queue[*option]{before: func(a, b *option) bool { return w.order.Better(&a.merit, &b.merit) }}}
+	r := ranked{wait: queue[*option]{before: func(a, b *option) bool {
+		order, _ := w.order.Compare(&a.merit, &b.merit)
+		return order < 0 || order == 0 && a.cut && !b.cut // one that is cut shows what the best may give
+	}}}
 	for i := range options {
 		r.wait.items = append(r.wait.items, &options[i])
 	}
@@ -165,6 +168,9 @@ func (c *choice) bound(pick []int) merit.Merit {
 		m = t.merit()
 		m.Exposed, m.Openings, m.Built, m.Near, m.Find = c.stands.Exposed, c.stands.Openings, c.stands.Built, c.stands.Near, c.stands.Find
 	}
+	if c.w.endsApart {
+		m.Mirror = t.mirror()
+	}
 	for axis, n := range pick {
 		m = m.Plus(&c.option(axis, n).merit)
 	}
@@ -207,8 +213,8 @@ func apart(all []survey.Edges) bool {
 	return true
 }
 
-// closely is what a way cannot beat with the tiles cut that its marks may touch in corners and
-// along boundaries that meet something. It stops cutting, and is not done, once that comes after
+// closely is what a way cannot beat with the tiles cut that its marks may touch, but for those that
+// an edge surely cuts alone and that cover nothing. It stops cutting, and is not done, once that comes after
 // another merit.
 func (c *choice) closely(s Setting, other *merit.Merit) (m merit.Merit, done bool) {
 	w := c.w
@@ -218,11 +224,14 @@ func (c *choice) closely(s Setting, other *merit.Merit) (m merit.Merit, done boo
 	g.layer.Cover.Clear()
 	g.layer.Cover.Take(c.cover)
 	done = true
-	w.eachIn(g, g.hard, c.origin, func(set bond.Set) {
+	w.eachZone(g, g.marked, c.origin, func(set bond.Set, zone int) {
 		if !done || !w.touched(w.boxOf(&set), 0) {
 			return
 		}
 		count := !w.taken(&set, &s.Placed)
+		if zone >= len(g.hard) && !count {
+			return
+		}
 		g.layer.Cut(set, func(p *piece.Piece) {
 			if count {
 				t.piece(p, set.Tile)
@@ -241,8 +250,7 @@ func (c *choice) closely(s Setting, other *merit.Merit) (m merit.Merit, done boo
 	m = t.merit()
 	w.lines.add(&m, s, g.box)
 	if done && w.Found.Left.Meets && w.Found.Right.Meets {
-		left, right := t.ends()
-		m.Mirror = max(0, (left-right).Abs()-2*rounded).FloorTo(w.room.Tape)
+		m.Mirror = t.mirror()
 	}
 	return m, done
 }

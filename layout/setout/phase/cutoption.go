@@ -39,7 +39,7 @@ func (c *choice) cutCorners(a *axis, o *option) {
 	far := w.far()
 	g.layer.Cover.Clear()
 	g.layer.Cover.Take(c.cover)
-	w.eachIn(g, g.hard, c.origin, func(set bond.Set) {
+	w.eachIn(g, w.touchedIn(g.hard, []*axis{a}), c.origin, func(set bond.Set) {
 		box := wider(w.boxOf(&set), rounded)
 		if !box.Overlaps(a.hull) || w.touchedBut(a, box, 0) {
 			return
@@ -91,6 +91,29 @@ func within(gap piece.Gap, box plane.Rect) length.Length {
 func (w *Wall) touchedBut(a *axis, box plane.Rect, far length.Length) bool {
 	box = wider(box, far+rounded)
 	return slices.ContainsFunc(w.axes, func(b *axis) bool { return b != a && b.hull.Overlaps(box) })
+}
+
+// touchedIn is of every zone what holds the tiles there that the marks of some axes may touch. One
+// that holds none is nowhere.
+func (w *Wall) touchedIn(zones []plane.Rect, axes []*axis) []plane.Rect {
+	out := make([]plane.Rect, len(zones))
+	for i, z := range zones {
+		out[i] = nowhere
+		for _, a := range axes {
+			if in := meet(z, wider(a.zone, 2*rounded)); !in.Empty() {
+				out[i] = round(out[i], in)
+			}
+		}
+	}
+	return out
+}
+
+// nowhere overlaps nothing.
+var nowhere = plane.Rect{Left: length.Longest, Bottom: length.Longest, Right: -length.Longest, Top: -length.Longest}
+
+// round is the box round two boxes.
+func round(a, b plane.Rect) plane.Rect {
+	return plane.Rect{Left: min(a.Left, b.Left), Bottom: min(a.Bottom, b.Bottom), Right: max(a.Right, b.Right), Top: max(a.Top, b.Top)}
 }
 
 // far is how far from a stretch of boundary a tile may stand that covers some of it.

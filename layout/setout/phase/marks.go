@@ -251,3 +251,27 @@ func (a *axis) nearBusy(o *option, far length.Length) bool {
 	box = plane.Rect{Left: box.Left - far, Bottom: box.Bottom - far, Right: box.Right + far, Top: box.Top + far}
 	return slices.ContainsFunc(a.busy, box.Overlaps)
 }
+
+// endsStandApart tells whether both ends of the wall meet a corner and no tile that they cut may be touched by
+// the marks of two axes: then what the ends leave is known once every axis was looked at by itself.
+func (w *Wall) endsStandApart() bool {
+	if !w.Found.Left.Meets || !w.Found.Right.Meets {
+		return false
+	}
+	far := w.reach() + 3*rounded
+	for i := range w.edges {
+		e := &w.edges[i]
+		if side := e.name.Side(); side != survey.SideLeft && side != survey.SideRight {
+			continue
+		}
+		box := between(e.line.P, plane.Point{X: e.line.P.X + e.line.D.X, Y: e.line.P.Y + e.line.D.Y}, far)
+		for n, a := range w.axes {
+			for _, b := range w.axes[:n] {
+				if a.hull.Overlaps(box) && b.hull.Overlaps(box) && a.hull.Overlaps(wider(b.hull, far)) {
+					return false
+				}
+			}
+		}
+	}
+	return true
+}

@@ -139,6 +139,12 @@ func (t *tally) ends() (left, right length.Length) {
 	return left, right
 }
 
+// mirror is by how much the ends of the wall surely differ.
+func (t *tally) mirror() length.Length {
+	left, right := t.ends()
+	return max(0, (left-right).Abs()-2*rounded).FloorTo(t.w.room.Tape)
+}
+
 // counted turns what was added up into what a set-out gives.
 func (t *tally) counted(s Setting) Counted {
 	w := t.w

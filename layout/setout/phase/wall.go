@@ -33,23 +33,24 @@ type Wall struct {
 	Pattern bond.Pattern
 	Work    int // what was counted so far
 
-	room    *survey.Room
-	rule    piece.Rule
-	order   merit.Order
-	axes    []*axis
-	inner   plane.Rect // the wall with its free ends and head where they leave least
-	scratch []survey.Edges
-	byMarks bool // only tiles that free marks may touch are bounded, along edges that meet nothing
-	outer   survey.Placed
-	typed   survey.WallFound // as the survey has it
-	lines   lines
-	shape   *ground
-	known   map[groundKey]*ground
-	edges   []edge          // those that stand
-	loose   []looseEdge     // those that free marks move, where the wall is largest
-	least   []limits        // by tile of the pattern
-	corners int             // how many corners and pipes it has
-	classic []length.Length // starts of the trade, off the tape too
+	room      *survey.Room
+	rule      piece.Rule
+	order     merit.Order
+	axes      []*axis
+	inner     plane.Rect // the wall with its free ends and head where they leave least
+	scratch   []survey.Edges
+	byMarks   bool // only tiles that free marks may touch are bounded, along edges that meet nothing
+	endsApart bool // see endsStandApart
+	outer     survey.Placed
+	typed     survey.WallFound // as the survey has it
+	lines     lines
+	shape     *ground
+	known     map[groundKey]*ground
+	edges     []edge          // those that stand
+	loose     []looseEdge     // those that free marks move, where the wall is largest
+	least     []limits        // by tile of the pattern
+	corners   int             // how many corners and pipes it has
+	classic   []length.Length // starts of the trade, off the tape too
 }
 
 type limits struct{ full, sliver, unworkable length.Length }
@@ -69,6 +70,7 @@ func NewWall(room *survey.Room, found survey.WallFound, pattern bond.Pattern) *W
 	w.findEdges(g.shape)
 	w.findOthers(g.shape)
 	w.fenceAxes()
+	w.endsApart = w.endsStandApart()
 	if w.Found.Pin == nil {
 		w.classic = w.lines.startsToFind()
 	}
@@ -83,6 +85,7 @@ type ground struct {
 	zones  []plane.Rect // where tiles meet a boundary: all others are whole or outside, and cover none
 	turns  []plane.Rect // where two boundaries meet, and the pipes
 	hard   []plane.Rect // the turns, and where tiles meet a boundary that may be left bare
+	marked []plane.Rect // the hard ones, then all zones, as far as free marks may touch tiles there
 	box    plane.Rect
 }
 
@@ -132,6 +135,7 @@ func (w *Wall) ground(p survey.Placed) *ground {
 	}
 	g.zones, g.turns = slices.Compact(g.zones), slices.Compact(g.turns)
 	g.hard = append(slices.Compact(g.hard), g.turns...)
+	g.marked = w.touchedIn(slices.Concat(g.hard, g.zones), w.axes)
 	w.shape = g
 	if w.known == nil || len(w.known) >= mostGrounds {
 		w.known = map[groundKey]*ground{}
@@ -170,6 +174,11 @@ func (w *Wall) Count(s Setting) Counted {
 
 // eachIn gives every tile in some zones of the wall, once, without its outline.
 func (w *Wall) eachIn(g *ground, zones []plane.Rect, origin plane.Point, each func(bond.Set)) {
+	w.eachZone(g, zones, origin, func(set bond.Set, _ int) { each(set) })
+}
+
+// eachZone gives every tile in some zones, with the first that it is in.
+func (w *Wall) eachZone(g *ground, zones []plane.Rect, origin plane.Point, each func(set bond.Set, zone int)) {
 	for n, zone := range zones {
 		w.Pattern.Each(origin, zone, func(place int, at plane.Point) {
 			tile := w.Pattern.Places[place].Tile
@@ -180,7 +189,7 @@ func (w *Wall) eachIn(g *ground, zones []plane.Rect, origin plane.Point, each fu
 				}
 			}
 			if g.box.Overlaps(box) {
-				each(bond.Set{Place: place, Tile: tile, At: at})
+				each(bond.Set{Place: place, Tile: tile, At: at}, n)
 			}
 		})
 	}
