@@ -137,7 +137,7 @@ func (s *solver) search() Result {
 			}
 			continue
 		}
-		s.closer(t)
+		s.closer(t, &q)
 		if t.done() && (best == nil || s.order.Better(&t.bound, &best.bound)) {
 			best = t
 		}
@@ -243,57 +243,61 @@ func (w *Wall) pinned(p *survey.StartPin) length.Length {
 	return p.X
 }
 
-// closer looks one step more closely at the wall that was looked at least often on the line,
-// of those whose best start there is not known yet: any of them may show that the line is no good.
-func (s *solver) closer(t *trial) {
+// closer looks one step more closely at a wall whose best start on the line is not known yet: the one
+// at which a look most likely shows, for its work, that the line is no better than those in the queue.
+func (s *solver) closer(t *trial, q *queue[*trial]) {
 	var next *hunt
 	for _, h := range t.hunts {
-		if h.best == nil && (next == nil || h.looks < next.looks) {
+		if h.best == nil && (next == nil || h.odds().better(next.odds())) {
 			next = h
 		}
 	}
+	o, before := next.odds(), next.wall.Work
 	s.look(next)
 	t.sum(s)
+	o.note(next.wall.Work-before, q.empty() || s.order.Better(&q.first().bound, &t.bound))
 }
 
-// look takes the most promising of a wall's starts one step further: a stretch into
-// its marks, a mark to what no free mark can touch, cut step by step, then to the ways in which
-// its free marks may be placed, one of these with its corners cut, then counted.
+// look takes the most promising of a wall's starts one step further.
 func (s *solver) look(h *hunt) {
 	top, w := h.queue.take(), h.wall
 	h.looks++
-	switch {
-	case top.exact != nil:
+	switch top.next(w) {
+	case known:
 		h.best = top.exact
-	case top.marks > 1:
+	case divide:
 		for k := range top.marks {
 			h.queue.add(s.stretch(h, top.edge+k*s.room.Tape, 1, 0))
 		}
 		return
-	case top.choice == nil && len(w.axes) > 0:
+	case cutTurns:
 		top.choice = w.choose(top, h)
 		top.choice.closer()
 		top.merit = top.choice.least()
-	case top.choice != nil && top.choice.cut < allCut:
+	case cutApart:
 		top.choice.closer()
 		top.merit = top.choice.least()
-	case top.choice != nil && len(top.choice.axes) < len(w.axes):
+	case list:
 		top.choice.list()
 		top.merit = top.choice.least()
-	case top.choice != nil && top.pick == nil && top.choice.sharpen():
-		top.merit = top.choice.least()
-	case top.choice != nil && top.pick == nil:
+	case pick:
+		if top.choice.sharpen() {
+			top.merit = top.choice.least()
+			break
+		}
 		top.pick = make([]int, len(w.axes))
 		top.merit = top.choice.bound(top.pick)
-	case top.at == nil:
+	case place:
 		if !s.place(h, top) {
 			return
 		}
-	case !top.close && top.choice != nil:
-		top.merit, top.close = top.choice.closely(*top.at, h.next())
-	case !top.close:
-		top.merit, top.close = w.Closely(*top.at, h.next())
-	default:
+	case cutTouched:
+		if top.choice != nil {
+			top.merit, top.close = top.choice.closely(*top.at, h.next())
+		} else {
+			top.merit, top.close = w.Closely(*top.at, h.next())
+		}
+	case countAll:
 		c := w.Count(*top.at)
 		top.exact, top.merit = &c, c.Merit
 	}

@@ -32,6 +32,7 @@ type Wall struct {
 	Found   survey.WallFound // with what is pinned fixed
 	Pattern bond.Pattern
 	Work    int // what was counted so far
+	odds    [allSteps]odds
 
 	room      *survey.Room
 	rule      piece.Rule

@@ -1,0 +1,64 @@
+package phase
+
+// step is what is done to a start when it is looked at.
+type step int
+
+// The steps, in the order in which they are taken: a stretch is divided into its marks; what no free mark
+// can touch is cut, first in the corners; the options of every axis are listed and the best of them
+// cut; a way to place the marks is taken, cut where they touch tiles, and counted.
+const (
+	known step = iota // it was counted
+	divide
+	cutTurns
+	cutApart
+	list
+	pick
+	place
+	cutTouched
+	countAll
+	allSteps
+)
+
+// next is what is done next to a start of a wall.
+func (x *stretch) next(w *Wall) step {
+	switch {
+	case x.exact != nil:
+		return known
+	case x.marks > 1:
+		return divide
+	case x.choice == nil && len(w.axes) > 0:
+		return cutTurns
+	case x.choice != nil && x.choice.cut < allCut:
+		return cutApart
+	case x.choice != nil && len(x.choice.axes) < len(w.axes):
+		return list
+	case x.choice != nil && x.pick == nil:
+		return pick
+	case x.at == nil:
+		return place
+	case !x.close:
+		return cutTouched
+	}
+	return countAll
+}
+
+// odds are how often a step at a wall was enough to show that a line is no better than others, and
+// what that took. It begins with as much as one success.
+type odds struct{ hits, work int }
+
+// odds are those of the step that is taken next.
+func (h *hunt) odds() *odds { return &h.wall.odds[h.queue.first().next(h.wall)] }
+
+// better tells whether a step promises more for its work than another.
+func (o *odds) better(than *odds) bool {
+	return (o.hits+1)*(than.work+firstWork) > (than.hits+1)*(o.work+firstWork)
+}
+
+// firstWork is what a step is taken to cost before it was tried.
+const firstWork = 10
+
+// note notes a step that was taken.
+func (o *odds) note(work int, hit bool) {
+	o.work += work + 1
+	o.hits += boolean(hit)
+}
