@@ -193,7 +193,7 @@ func (b *box) solve(ctx context.Context, f *plan.Face) error {
 		Base: []survey.SegmentFound{{Meets: survey.Corner, Gap: b.gap, Readings: level(box.Bottom)}},
 		Head: survey.HeadFound{Meets: true, Gap: b.gap, Readings: level(box.Top)}}}
 	room.Line, room.Passed, room.Bands, room.Course = nil, nil, nil, nil // they are those of the walls
-	_, s, walls, err := setout.Solve(ctx, room)
+	_, s, walls, err := setout.Quick(ctx, room)
 	if err != nil {
 		return err
 	}

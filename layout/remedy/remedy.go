@@ -89,7 +89,7 @@ func Solve(ctx context.Context, job survey.Job) (Solved, error) {
 	if len(faults) > 0 {
 		return Solved{}, faults
 	}
-	room, chosen, walls, err := setout.Solve(ctx, room)
+	room, chosen, walls, err := setout.Quick(ctx, room)
 	return Solved{Room: room, Setout: chosen, Walls: walls}, err
 }
 

@@ -13,7 +13,7 @@ import (
 
 // solveParted is Solve for a room with bands. What the classic starts and lines
 // would give is told of the room's own tile.
-func solveParted(ctx context.Context, room survey.Room) (survey.Room, plan.Setout, []plan.Wall, error) {
+func solveParted(ctx context.Context, room survey.Room, of telling) (survey.Room, plan.Setout, []plan.Wall, error) {
 	var all []parted.Result
 	best := 0
 	for i, j := range room.Joints {
@@ -29,27 +29,26 @@ func solveParted(ctx context.Context, room survey.Room) (survey.Room, plan.Setou
 	}
 	r := &all[best]
 	room = room.WithJoint(room.Joints[best])
-	s, walls := wholeParted(room, r)
+	s, walls := wholeParted(room, r, of)
 	if len(all) > 1 {
 		for i := range all {
 			s.Joints = append(s.Joints, tell.Joint(&room, room.Joints[i], &all[i].Field, &r.Field))
 		}
 	}
-	told(&s, room, walls)
+	told(&s, room, walls, of)
 	return room, s, walls, ctx.Err()
 }
 
 // wholeParted is a set-out that was found with what is said of it and the walls cut, but for
 // what is read from their pieces.
-func wholeParted(room survey.Room, r *parted.Result) (plan.Setout, []plan.Wall) {
+func wholeParted(room survey.Room, r *parted.Result, of telling) (plan.Setout, []plan.Wall) {
 	f := &r.Field
 	s := plan.Setout{Line: f.Line, Hand: f.Hand, Joint: room.Joint, Pinned: room.Line != nil, Merit: r.Merit,
 		Order: f.Order(), Proven: r.Proven, Bound: openOf(room, r)}
-	s.Walls = tell.Starts(&r.Folded, f)
+	s.Walls, s.Lines = begun(&r.Folded, f, of)
 	for i := range s.Walls {
 		s.Walls[i].Placed, s.Walls[i].Pinned = r.Placed(i), room.Walls[i].Pin != nil
 	}
-	s.Lines = tell.Lines(&r.Folded, f)
 	walls := cutParted(room, r, s.Walls)
 	s.Bands = bandsOf(room, r, walls)
 	return s, walls

@@ -24,14 +24,14 @@ import (
 // are the classes of a second wall. These are never said to be proven.
 
 // solveBeside is Solve for a room with such strips.
-func solveBeside(ctx context.Context, room survey.Room) (survey.Room, plan.Setout, []plan.Wall, error) {
+func solveBeside(ctx context.Context, room survey.Room, of telling) (survey.Room, plan.Setout, []plan.Wall, error) {
 	var best *beside
 	var got solved
 	all := make([]solved, 0, len(room.Joints))
 	for _, j := range room.Joints {
 		with := room.Jointed(j)
 		with.Joints = []length.Length{j}
-		b := newBeside(ctx, with)
+		b := newBeside(ctx, with, of)
 		s, err := b.solve()
 		if err != nil {
 			return room, plan.Setout{}, nil, err
@@ -47,7 +47,7 @@ func solveBeside(ctx context.Context, room survey.Room) (survey.Room, plan.Setou
 		}
 	}
 	best.room.Joints = room.Joints
-	told(&setout, best.room, walls)
+	told(&setout, best.room, walls, of)
 	return best.room, setout, walls, ctx.Err()
 }
 
@@ -59,6 +59,7 @@ type beside struct {
 	class []int                   // by wall: the class of the bond that has a joint beside its strips
 	head  []*length.Length        // by wall: where a free head stops on all of its sides
 	free  bool                    // not all was tried with every line
+	of    telling
 
 	chosen []*search.Result // by wall: its parts set out with the places chosen
 }
@@ -69,8 +70,8 @@ type solved struct {
 	walls  []plan.Wall
 }
 
-func newBeside(ctx context.Context, room survey.Room) *beside {
-	b := &beside{ctx: ctx, room: room, class: make([]int, len(room.Walls)), head: make([]*length.Length, len(room.Walls)), chosen: make([]*search.Result, len(room.Walls))}
+func newBeside(ctx context.Context, room survey.Room, of telling) *beside {
+	b := &beside{ctx: ctx, room: room, of: of, class: make([]int, len(room.Walls)), head: make([]*length.Length, len(room.Walls)), chosen: make([]*search.Result, len(room.Walls))}
 	for _, w := range room.Walls {
 		at := map[int]length.Length{}
 		for _, k := range w.PartedBy() {
@@ -120,20 +121,20 @@ func (b *beside) solve() (solved, error) {
 
 // ofParts is a room of parts set out.
 func (b *beside) ofParts(room survey.Room) (s solved, err error) {
-	s.room, s.setout, s.walls, err = Solve(b.ctx, room)
+	s.room, s.setout, s.walls, err = solve(b.ctx, room, b.of)
 	return s, err
 }
 
 // as is a room of parts as it was set out.
 func (b *beside) as(room survey.Room, r *search.Result) (s solved) {
 	s.room = room
-	s.setout, s.walls = whole(room, r)
+	s.setout, s.walls = whole(room, r, b.of)
 	return s
 }
 
 func (b *beside) asParted(room survey.Room, r *parted.Result) (s solved) {
 	s.room = room
-	s.setout, s.walls = wholeParted(room, r)
+	s.setout, s.walls = wholeParted(room, r, b.of)
 	return s
 }
 

@@ -10,13 +10,13 @@ import (
 // solveColumns is Solve for a room with strips that may have more columns or fewer: it is
 // solved with each number, strip by strip, and the best is taken. The strips that follow have
 // the fewest meanwhile.
-func solveColumns(ctx context.Context, room survey.Room) (survey.Room, plan.Setout, []plan.Wall, error) {
+func solveColumns(ctx context.Context, room survey.Room, of telling) (survey.Room, plan.Setout, []plan.Wall, error) {
 	var best solved
 	chosen, proven := 0, true
 	for wall, opening, columns := room.FreeColumns(); wall >= 0; wall, opening, columns = room.FreeColumns() {
 		most := 0
 		for i, n := range columns {
-			with, err := withFewest(ctx, room.ChooseColumns(wall, opening, n))
+			with, err := withFewest(ctx, room.ChooseColumns(wall, opening, n), of)
 			if err != nil {
 				return room, plan.Setout{}, nil, err
 			}
@@ -39,10 +39,10 @@ func solveColumns(ctx context.Context, room survey.Room) (survey.Room, plan.Seto
 }
 
 // withFewest is a room with the fewest columns in every strip that may have more.
-func withFewest(ctx context.Context, room survey.Room) (s solved, err error) {
+func withFewest(ctx context.Context, room survey.Room, of telling) (s solved, err error) {
 	for wall, opening, columns := room.FreeColumns(); wall >= 0; wall, opening, columns = room.FreeColumns() {
 		room = room.ChooseColumns(wall, opening, columns[0])
 	}
-	s.room, s.setout, s.walls, err = Solve(ctx, room)
+	s.room, s.setout, s.walls, err = solve(ctx, room, of)
 	return s, err
 }

@@ -16,7 +16,7 @@ import (
 
 // ofPattern finds the best phase of a room laid in a pattern, with the best of its
 // joints, and cuts its walls.
-func ofPattern(ctx context.Context, room survey.Room) (survey.Room, plan.Setout, []plan.Wall, error) {
+func ofPattern(ctx context.Context, room survey.Room, of telling) (survey.Room, plan.Setout, []plan.Wall, error) {
 	asFound := room
 	r, room, joints, err := phaseJoint(ctx, room)
 	if err != nil {
@@ -37,7 +37,7 @@ func ofPattern(ctx context.Context, room survey.Room) (survey.Room, plan.Setout,
 	letters := make([]string, len(room.Walls))
 	for i, w := range room.Walls {
 		shape, cut, gaps := r.Wall(i).Cut(r.Walls[i].Setting)
-		start := phaseStart(room, r, i)
+		start := phaseStart(room, r, i, of)
 		if bands != nil {
 			start.Placed = bands.Placed(i)
 			shape, cut, gaps = among(room, bands, i, shape, cut, gaps)
@@ -108,13 +108,17 @@ func phaseFigures(room *survey.Room, best *phase.Result, walls []phase.Counted, 
 }
 
 // phaseStart says where a wall starts, and what the classic starts would give.
-func phaseStart(room survey.Room, r *phase.Result, i int) plan.Start {
+func phaseStart(room survey.Room, r *phase.Result, i int, of telling) plan.Start {
 	w, c := r.Wall(i), r.Walls[i]
 	s := plan.Start{Edge: c.Edge, X: c.Edge - room.Joint.Half(), Placed: c.Placed, Pinned: w.Found.Pin != nil, From: c.Edge, To: c.Edge}
 	if p := w.Found.Pin; p != nil && p.Is != survey.OnEdge {
 		s.X, s.OnTile = p.X, p.Is == survey.OnTile
 	}
-	for _, k := range w.Classics() {
+	classics := w.Classics()
+	if of == little {
+		classics = nil
+	}
+	for _, k := range classics {
 		its, whole := r.With(i, k.Edge)
 		x := k.Edge - room.Joint.Half()
 		if k.OnTile {
@@ -123,7 +127,9 @@ func phaseStart(room survey.Room, r *phase.Result, i int) plan.Start {
 		s.Classic = append(s.Classic, plan.Classic{Name: k.Name, Edge: k.Edge, X: x, OnTile: k.OnTile, Figures: phaseFigures(&room, r, []phase.Counted{its}, &whole)})
 	}
 	s.Classic = append(s.Classic, plan.Classic{Name: "best", Edge: c.Edge, X: s.X, OnTile: s.OnTile, Figures: phaseFigures(&room, r, []phase.Counted{c}, &r.Merit)})
-	s.Map = r.Map(i)
+	if of == everything {
+		s.Map = r.Map(i)
+	}
 	return s
 }
 

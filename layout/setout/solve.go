@@ -18,41 +18,67 @@ import (
 // Solve finds the best set-out of a room, with the best of its joints, and cuts
 // its walls. The room is given back with that joint. The error is the context's.
 func Solve(ctx context.Context, room survey.Room) (survey.Room, plan.Setout, []plan.Wall, error) {
+	return solve(ctx, room, everything)
+}
+
+// Quick is Solve for whoever asks what a room would give: the same set-out and pieces,
+// without what the classic starts and lines would give, how far a start may slip, what
+// holds and why.
+func Quick(ctx context.Context, room survey.Room) (survey.Room, plan.Setout, []plan.Wall, error) {
+	return solve(ctx, room, little)
+}
+
+// telling is how much is told of a set-out.
+type telling bool
+
+const (
+	little     telling = false
+	everything telling = true
+)
+
+func solve(ctx context.Context, room survey.Room, of telling) (survey.Room, plan.Setout, []plan.Wall, error) {
 	if wall, _, _ := room.FreeColumns(); wall >= 0 {
-		return solveColumns(ctx, room)
+		return solveColumns(ctx, room, of)
 	}
 	switch {
 	case !room.Bond.Coursed():
-		return ofPattern(ctx, room)
+		return ofPattern(ctx, room, of)
 	case room.Parted():
-		return solveBeside(ctx, room)
+		return solveBeside(ctx, room, of)
 	}
 	if len(room.Bands) > 0 {
-		return solveParted(ctx, room)
+		return solveParted(ctx, room, of)
 	}
 	r, room, joints, err := joint(ctx, room)
 	if err != nil {
 		return room, plan.Setout{}, nil, err
 	}
-	s, walls := whole(room, r)
+	s, walls := whole(room, r, of)
 	s.Joints = joints
-	told(&s, room, walls)
+	told(&s, room, walls, of)
 	return room, s, walls, ctx.Err()
 }
 
 // whole is a set-out that was found with what is said of it and the walls cut, but for
 // what is read from their pieces.
-func whole(room survey.Room, r *search.Result) (plan.Setout, []plan.Wall) {
+func whole(room survey.Room, r *search.Result, of telling) (plan.Setout, []plan.Wall) {
 	s := plan.Setout{Line: r.Line, Hand: r.Hand, Joint: room.Joint, Pinned: room.Line != nil, Merit: r.Merit,
 		Order: r.Order(), Proven: r.Proven}
 	s.Bound = tell.Bound(&room, r)
-	s.Walls = tell.Starts(&room, r)
-	s.Lines = tell.Lines(&room, r)
+	s.Walls, s.Lines = begun(&room, r, of)
 	return s, cut(room, r, s.Walls)
 }
 
+// begun says where walls start, and what the classic starts and lines would give.
+func begun(room *survey.Room, r *search.Result, of telling) ([]plan.Start, []plan.ClassicLine) {
+	if of == little {
+		return tell.Begins(room, r), nil
+	}
+	return tell.Starts(room, r), tell.Lines(room, r)
+}
+
 // told adds to a set-out what is read from its pieces.
-func told(s *plan.Setout, room survey.Room, walls []plan.Wall) {
+func told(s *plan.Setout, room survey.Room, walls []plan.Wall, of telling) {
 	for _, w := range walls {
 		for _, p := range w.Pieces {
 			if !p.Whole {
@@ -61,6 +87,9 @@ func told(s *plan.Setout, room survey.Room, walls []plan.Wall) {
 		}
 	}
 	s.Least = tell.Least(walls)
+	if of == little {
+		return
+	}
 	s.Holds = tell.Holds(room, walls)
 	s.Reasons = tell.Reasons(s, room, walls)
 }

@@ -62,7 +62,7 @@ func (l *layer) lay(ctx context.Context, n int) (plan.Strip, error) {
 	room.Line = l.runsOn(room)
 	wall := l.alone(n)
 	room.Walls = []survey.WallFound{wall}
-	_, s, walls, err := setout.Solve(ctx, room)
+	_, s, walls, err := setout.Quick(ctx, room)
 	if err != nil {
 		return plan.Strip{}, err
 	}

@@ -18,22 +18,36 @@ func Starts(room *survey.Room, r *search.Result) []plan.Start {
 	return out
 }
 
+// Begins says of every wall where it starts, and no more.
+func Begins(room *survey.Room, r *search.Result) []plan.Start {
+	out := make([]plan.Start, len(r.Walls))
+	for i := range r.Walls {
+		out[i] = begins(room, r, i)
+	}
+	return out
+}
+
+func begins(room *survey.Room, r *search.Result, i int) plan.Start {
+	w, c := r.Wall(i), r.Walls[i]
+	s := plan.Start{Edge: c.Edge, Placed: c.Placed, Pinned: w.Found.Pin != nil, From: c.Edge, To: c.Edge}
+	s.X, s.OnTile = struck(room, w, c.Edge)
+	s.Classic = []plan.Classic{{Name: "best", Edge: c.Edge, X: s.X, OnTile: s.OnTile, Figures: figures(room, r.Order(), &r.Merit, &r.Merit, c.Runs)}}
+	return s
+}
+
 func startOf(room *survey.Room, r *search.Result, i int) plan.Start {
 	w, c := r.Wall(i), r.Walls[i]
-	s := plan.Start{Edge: c.Edge, Placed: c.Placed, Pinned: w.Found.Pin != nil}
-	s.X, s.OnTile = struck(room, w, c.Edge)
+	s := begins(room, r, i)
 	if w.Found.IsPart() {
-		s.Classic = []plan.Classic{{Name: "best", Edge: c.Edge, X: s.X, OnTile: s.OnTile, Figures: figures(room, r.Order(), &r.Merit, &r.Merit, c.Runs)}}
-		s.From, s.To = c.Edge, c.Edge
 		return s
 	}
+	best := s.Classic[0]
+	s.Classic = nil
 	for _, k := range w.Starts.Classics(c.Placed) {
 		its, whole := r.Start(i, k.Edge)
 		s.Classic = append(s.Classic, classic(room, k, figures(room, r.Order(), &whole, &r.Merit, its.Runs)))
 	}
-	best := count.Classic{Name: "best", Edge: c.Edge}
-	s.Classic = append(s.Classic, classic(room, best, figures(room, r.Order(), &r.Merit, &r.Merit, c.Runs)))
-	s.Classic[len(s.Classic)-1].X, s.Classic[len(s.Classic)-1].OnTile = s.X, s.OnTile
+	s.Classic = append(s.Classic, best)
 	s.Slide = slide(w, r.Line)
 	s.From, s.To = slip(s.Slide, c.Edge, room.Tile.Width+room.Joint)
 	return s
