@@ -89,7 +89,7 @@ func workOf(r *http.Request, shown page.Job) Work {
 		Days:   stages.For(plan.Room), Marked: r.URL.Query().Get("cut"),
 	}
 	if len(plan.Walls) > 0 {
-		scene := drawing.Wrap(plan, drawing.Options{Wide: page.Wide(r)})
+		scene := drawing.Wrap(plan, sized(page.Wide(r)))
 		for _, g := range schedule.Groups {
 			if g.ID == out.Marked {
 				scene = scene.Marked(g.Pieces)
@@ -103,4 +103,14 @@ func workOf(r *http.Request, shown page.Job) Work {
 		out.Sketches[i] = page.Picture(drawing.Sketch(g.Sketch, 50*drawing.Millimetre, 22*drawing.Millimetre, title), "sketch-"+g.ID)
 	}
 	return out
+}
+
+// sized is how the drawing is laid out over the tables: where it stays in sight while they are
+// read it gets two fifths of the window, so it is laid out low instead of being made smaller, text and all.
+func sized(wide drawing.Micron) drawing.Options {
+	o := drawing.Options{Wide: wide}
+	if wide == 0 || wide > 700*drawing.Pixel {
+		o.High = 270 * drawing.Pixel
+	}
+	return o
 }
