@@ -149,8 +149,9 @@ func thinnest(pieces []piece.Piece, small func(piece.Piece) bool) []piece.Piece 
 	return thin
 }
 
-// offLine finds edges of niches, windows and strips that coincide with no tile edge of
-// the wall, as formats.md defines it; one sentence to an opening.
+// offLine finds edges of niches, windows and strips that lie on no joint line of the wall; one
+// sentence to an opening. An edge within the breadth of a joint cuts no tile, so it is on the line here,
+// while the order of merit asks for the edge of a tile (formats.md).
 func offLine(in Input) []place {
 	if !in.Room.Bond.Coursed() {
 		return nil // a pattern has no line from end to end
@@ -158,7 +159,7 @@ func offLine(in Input) []place {
 	var all []place
 	for _, kind := range []survey.Kind{survey.Niche, survey.Window, survey.PlumbStrip, survey.SoapDish} {
 		for _, o := range in.openings(kind) {
-			plumb, level := tileEdges(in.Walls[o.wall].Pieces)
+			plumb, level := jointLines(in.Walls[o.wall].Pieces, in.Room.Joint)
 			mid := o.middle()
 			var sides []string
 			var first plane.Point
@@ -167,10 +168,10 @@ func offLine(in Input) []place {
 				on   bool
 				at   plane.Point
 			}{
-				{"left", plumb[o.edges.Left], plane.Point{X: o.edges.Left, Y: mid.Y}},
-				{"right", plumb[o.edges.Right], plane.Point{X: o.edges.Right, Y: mid.Y}},
-				{"bottom", level[o.edges.Bottom] || o.found.Strip != nil && o.found.Strip.Low, plane.Point{X: mid.X, Y: o.edges.Bottom}},
-				{"top", level[o.edges.Top] || o.found.Strip != nil && o.found.Strip.High, plane.Point{X: mid.X, Y: o.edges.Top}},
+				{"left", plumb(o.edges.Left), plane.Point{X: o.edges.Left, Y: mid.Y}},
+				{"right", plumb(o.edges.Right), plane.Point{X: o.edges.Right, Y: mid.Y}},
+				{"bottom", level(o.edges.Bottom) || o.found.Strip != nil && o.found.Strip.Low, plane.Point{X: mid.X, Y: o.edges.Bottom}},
+				{"top", level(o.edges.Top) || o.found.Strip != nil && o.found.Strip.High, plane.Point{X: mid.X, Y: o.edges.Top}},
 			} {
 				if side.on {
 					continue
@@ -193,12 +194,16 @@ func offLine(in Input) []place {
 	return all
 }
 
-// tileEdges collects where the plumb and level edges of the uncut tiles lie.
-func tileEdges(pieces []piece.Piece) (plumb, level map[length.Length]bool) {
-	plumb, level = map[length.Length]bool{}, map[length.Length]bool{}
-	for _, p := range pieces {
-		plumb[p.Tile.Left], plumb[p.Tile.Right] = true, true
-		level[p.Tile.Bottom], level[p.Tile.Top] = true, true
+// jointLines tells where the plumb and level joints beside the uncut tiles lie, as broad as a joint.
+func jointLines(pieces []piece.Piece, joint length.Length) (plumb, level func(length.Length) bool) {
+	beside := func(at, low, high length.Length) bool {
+		return low-joint <= at && at <= low || high <= at && at <= high+joint
+	}
+	plumb = func(x length.Length) bool {
+		return slices.ContainsFunc(pieces, func(p piece.Piece) bool { return beside(x, p.Tile.Left, p.Tile.Right) })
+	}
+	level = func(y length.Length) bool {
+		return slices.ContainsFunc(pieces, func(p piece.Piece) bool { return beside(y, p.Tile.Bottom, p.Tile.Top) })
 	}
 	return plumb, level
 }

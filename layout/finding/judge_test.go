@@ -109,6 +109,11 @@ func TestRules(t *testing.T) {
 		{"a niche between two joint lines", "edge off the joint lines", func(in *Input) { opens(in, niche, 8, 4, 16, 8) }, nil},
 		{"a niche off two lines", "edge off the joint lines", func(in *Input) { opens(in, niche, 7, 4, 16, 9) },
 			[]string{"The left and top edges of niche shelf are on no joint line."}},
+		{"a niche whose edges lie within joints", "edge off the joint lines", func(in *Input) {
+			in.Room.Joint = inch
+			opens(in, niche, 8, 4, 16, 8)
+			in.Walls[0].Start.Placed.Openings[0].Left -= inch / 2
+		}, nil},
 		{"a niche off one line, called niche", "edge off the joint lines", func(in *Input) { opens(in, survey.OpeningFound{Kind: "niche", Name: "niche"}, 7, 4, 16, 8) },
 			[]string{"The left edge of niche is on no joint line."}},
 		{"a hole in the middle", "hole near an edge", func(in *Input) { opens(in, valve, 0, 0, 0, 0) }, nil},

@@ -1,6 +1,9 @@
 package drawing
 
 import (
+	"slices"
+	"strings"
+
 	"coursewright/layout"
 	"coursewright/layout/length"
 	"coursewright/layout/piece"
@@ -90,6 +93,9 @@ func (b *board) fits(l Label, wordings [][]string, face [][]Point, ground Colour
 	for l.Size = b.texts.size; l.Size >= b.texts.least; l.Size -= px {
 		for _, l.Up = range []bool{false, true} {
 			for _, lines := range wordings {
+				if l.Up && ambiguous(lines) {
+					continue
+				}
 				if at, ok := b.room(l, lines, face); ok {
 					b.stack(l, lines, at, ground)
 					return true
@@ -98,6 +104,11 @@ func (b *board) fits(l Label, wordings [][]string, face [][]Point, ground Colour
 		}
 	}
 	return false
+}
+
+// ambiguous tells whether a text on its side may be read from either side, as a 6 or a 9.
+func ambiguous(lines []string) bool {
+	return !slices.ContainsFunc(lines, func(line string) bool { return strings.Trim(line, "01689") != "" })
 }
 
 // stack draws lines of text round a middle, each on its plate.
