@@ -186,39 +186,61 @@ type later struct {
 	from       *flow // of its own sheet
 }
 
-// findingsLeft writes the findings that found no room on their own sheets on
-// the first list with room for them, or on a sheet of their own.
+// findingsLeft writes the findings that found no room on their own sheets on the first list with
+// room for each, and the rest on a sheet of their own. The sheets of the walls then say where they stand.
 func (b *book) findingsLeft() {
-	if len(b.later) == 0 {
-		return
+	const told = "Findings, by their numbers on the walls"
+	where := make([]*leaf, len(b.later))
+	begun := map[*flow]bool{}
+	write := func(f *flow, l later, begins bool) {
+		if begins {
+			f.sub(told)
+		}
+		f.bullet(l.sign, l.text)
 	}
-	write := func(f *flow) {
-		f.sub("Findings, by their numbers on the walls")
-		for _, l := range b.later {
-			f.bullet(l.sign, l.text)
+	for i, l := range b.later {
+		at := slices.IndexFunc(b.flows, func(f *flow) bool {
+			return f.kind != Measuring && b.roomFor(f, func(try *flow) { write(try, l, !begun[f]) })
+		})
+		if at >= 0 {
+			f := b.flows[at]
+			write(f, l, !begun[f])
+			where[i], begun[f] = f.leaf, true
 		}
 	}
-	for _, f := range b.flows {
-		if b.roomFor(f, write) {
-			write(f)
-			b.pointTo(f.leaf)
-			return
-		}
+	if slices.Contains(where, nil) {
+		b.now = Elevations
+		b.fitted(subject{title: "Findings"}, false, func(f *flow) {
+			f.sub(told)
+			for i, l := range b.later {
+				if where[i] == nil {
+					f.bullet(l.sign, l.text)
+				}
+			}
+		})
 	}
-	b.fitted(subject{title: "Findings"}, false, write)
-	b.pointTo(b.leaves[len(b.leaves)-1])
+	b.pointTo(where)
 }
 
-// pointTo says on the sheets of the walls on which sheet their findings stand.
-func (b *book) pointTo(there *leaf) {
-	sheet := slices.Index(b.leaves, there) + 1
+// pointTo says on the sheets of the walls on which sheets their findings stand: on those given, or
+// on the last.
+func (b *book) pointTo(where []*leaf) {
 	for i := 0; i < len(b.later); {
-		from, signs := b.later[i].from, []string{}
+		from, line, sheet := b.later[i].from, "Findings", 0
 		for ; i < len(b.later) && b.later[i].from == from; i++ {
-			signs = append(signs, b.later[i].sign)
+			n := slices.Index(b.leaves, where[i]) + 1
+			if n == 0 {
+				n = len(b.leaves)
+			}
+			if sheet != 0 && n != sheet {
+				line += ": sheet " + number(sheet) + ";"
+			} else if sheet != 0 {
+				line += ","
+			}
+			line, sheet = line+" "+b.later[i].sign, n
 		}
-		if line := from.of(plain).leading(); from.left() >= line {
-			from.words(plain, "Findings "+strings.Join(signs, ", ")+": sheet "+number(sheet)+".")
+		if from.left() >= from.of(plain).leading() {
+			from.words(plain, line+": sheet "+number(sheet)+".")
 		}
 	}
 }
