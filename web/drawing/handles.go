@@ -124,16 +124,18 @@ func (h hands) clear(axis string, from, to plane.Point) plane.Point {
 	long := max(to.X-from.X, to.Y-from.Y)
 	step := max(1, long*length.Length(gripStep)/max(1, length.Length(h.f.scale.On(long))))
 	middle := plane.Point{X: (from.X + to.X) / 2, Y: (from.Y + to.Y) / 2}
-	for off := length.Length(0); off < long/2; off += step {
-		for _, away := range []length.Length{-off, off} {
-			at := middle
-			if axis == "y" {
-				at.X += away
-			} else {
-				at.Y += away
-			}
-			if h.vacant(gripRoom(axis, h.f.at(at.X, at.Y))) {
-				return at
+	for _, tight := range []Micron{0, 500} { // between two rows of sizes the arrows just go
+		for off := length.Length(0); off < long/2; off += step {
+			for _, away := range []length.Length{-off, off} {
+				at := middle
+				if axis == "y" {
+					at.X += away
+				} else {
+					at.Y += away
+				}
+				if h.vacant(gripRoom(axis, h.f.at(at.X, at.Y)).grown(-tight)) {
+					return at
+				}
 			}
 		}
 	}

@@ -9,18 +9,26 @@ import (
 	"coursewright/web/drawing"
 )
 
-// A narrow wall between others gives up its width over it, never half of its name.
+// A narrow wall between others, or the last, gives up its width over it, never half of its name.
 func TestNarrowWallsBearTheirNames(t *testing.T) {
-	for _, wide := range []drawing.Micron{360 * drawing.Pixel, 736 * drawing.Pixel, 1000 * drawing.Pixel} {
-		plan := planOf(t, "boxing")
-		named := map[string]bool{}
-		for _, e := range drawing.Wrap(plan, drawing.Options{Wide: wide}).Elements {
-			if l, ok := e.(drawing.Label); ok && l.Tag.Kind == drawing.Name {
-				named[strings.Split(l.Text, "\u2002")[0]] = true
-			}
+	for _, o := range []drawing.Options{{Wide: 360 * drawing.Pixel}, {Wide: 736 * drawing.Pixel}, {Wide: 1000 * drawing.Pixel},
+		{Wide: 1000 * drawing.Pixel, Finish: true}, {High: 270 * drawing.Pixel}} {
+		for _, job := range []string{"boxing", "half-wall"} {
+			named(t, job, o)
 		}
-		for _, w := range plan.Walls {
-			assert.True(t, named[w.Found.Name], "%s on %d: %v", w.Found.Name, wide/drawing.Pixel, named)
+	}
+}
+
+func named(t *testing.T, job string, o drawing.Options) {
+	t.Helper()
+	plan := planOf(t, job)
+	named := map[string]bool{}
+	for _, e := range drawing.Wrap(plan, o).Elements {
+		if l, ok := e.(drawing.Label); ok && l.Tag.Kind == drawing.Name {
+			named[strings.Split(l.Text, "\u2002")[0]] = true
 		}
+	}
+	for _, w := range plan.Walls {
+		assert.True(t, named[w.Found.Name], "%s of %s on %+v: %v", w.Found.Name, job, o, named)
 	}
 }

@@ -41,6 +41,8 @@ const (
 // Slide draws a wall's slide curve: the worst run, as a share of the tile,
 // against the start over one period of the bond. Dots mark the classic starts
 // and a larger one the chosen start; a bar on the axis is how far that may slip.
+// The curve is what the edges that stand decide; what an opening cuts in the midst of
+// tiles is counted at the dots alone, which may lie below it.
 func Slide(plan layout.Plan, wall int) Scene {
 	if wall >= 0 && wall < len(plan.Walls) && plan.Walls[wall].Start.Map != nil {
 		return mapOf(plan, wall)
@@ -58,7 +60,7 @@ func Slide(plan layout.Plan, wall int) Scene {
 	b.slip(c, w.Start, wall)
 	b.dots(c, w.Start, wall)
 	b.chosen(c, w, wall)
-	b.Describe = "Smallest cut against the start, over one tile and joint. Chosen: " + b.startSays(w) + "."
+	b.Describe = "Smallest cut at best, as the edges that stand decide it, against the start, over one tile and joint. Chosen: " + b.startSays(w) + "."
 	return b.Scene
 }
 
@@ -111,7 +113,7 @@ func (b *board) grid(c chart) {
 		low = y
 	}
 	b.chain(tag, line(Black, 350), Point{c.lo.X, c.lo.Y}, Point{c.lo.X, c.hi.Y}, Point{c.hi.X, c.hi.Y})
-	b.label(Label{Tag: tag, Text: "smallest cut, share of the tile", Size: size, At: Point{edgeRoom, titleLine}, Colour: Black})
+	b.label(Label{Tag: tag, Text: "smallest cut at best, share of the tile", Size: size, At: Point{edgeRoom, titleLine}, Colour: Black})
 	b.label(Label{Tag: tag, Text: "start slides right by one tile and joint, " + b.figure(c.period), Size: size,
 		Anchor: Right, At: Point{c.hi.X, titleLine}, Colour: Black})
 }

@@ -128,7 +128,11 @@ const longName = 110
 // either side of its pointer.
 func (w *wrap) need(wall layout.Wall) Micron {
 	letter := BoldWidth(wall.Found.Letter, w.texts.letter) + 8*px
-	n := letter + max(52*px, min(TextWidth(wall.Found.Name, w.texts.name)+4*clearance-w.gap, longName*px))
+	name := TextWidth(wall.Found.Name, w.texts.name) + 4*clearance
+	n := letter + max(52*px, min(name-w.gap, longName*px))
+	if wall.Found.Name == w.plan.Walls[len(w.plan.Walls)-1].Found.Name { // no gap after it, and it begins over the wall
+		n = max(n, 2*(letter+min(name, longName*px))-w.Scale.On(extents(wall).Width()))
+	}
 	if w.opt.Finish && w.opt.Scale != (Scale{}) { // on paper a column wide, where a name gives way
 		n = letter
 	}

@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"fmt"
+	"strings"
 
 	"coursewright/layout/length"
 	"coursewright/layout/survey"
@@ -75,7 +76,7 @@ func wallText(w survey.WallFound) string { return w.Letter + ", " + w.Name }
 
 // fields draws one row of cells, as wide as their texts need and with what is left
 // shared out. Where there is not room for all, the texts are made smaller; then
-// the first, which is a title, is cut short.
+// the first, which is a title, gives way.
 func (l *leaf) fields(y drawing.Micron, row []cell) {
 	s := style{size: 3600, bold: true}
 	wide, x := l.size.X-2*edge, drawing.Micron(edge)
@@ -96,10 +97,26 @@ func (l *leaf) fields(y drawing.Micron, row []cell) {
 			w += min(left, 0)
 		}
 		l.box(ink(drawing.Black, 250), drawing.Point{X: x, Y: y}, drawing.Point{X: x + w, Y: y + rowHeight})
-		l.text(drawing.Point{X: x + 1000, Y: y + 2900}, small, small.short(c.name, w-1500))
-		l.text(drawing.Point{X: x + 1000, Y: y + 7000}, s, s.short(c.text, w-1500))
+		l.cell(drawing.Point{X: x + 1000, Y: y}, w-1500, c, s)
 		x += w
 	}
+}
+
+// cell writes a field: its name over its text. A text that is too long is made smaller, then set on
+// two lines without its name, then cut short.
+func (l *leaf) cell(at drawing.Point, wide drawing.Micron, c cell, s style) {
+	under, over := drawing.Point{X: at.X, Y: at.Y + 7000}, drawing.Point{X: at.X, Y: at.Y + 3500}
+	least := style{size: leastText, bold: s.bold}
+	for s.width(c.text) > wide && s.size > leastText {
+		s.size -= 100
+	}
+	if lines := least.wrap(c.text, wide); s.width(c.text) > wide && len(lines) > 1 {
+		l.text(over, least, lines[0])
+		l.text(under, least, least.short(strings.Join(lines[1:], " "), wide))
+		return
+	}
+	l.text(drawing.Point{X: at.X, Y: at.Y + 2900}, small, small.short(c.name, wide))
+	l.text(under, s, s.short(c.text, wide))
 }
 
 // mostTitle is how much of the title block a title takes where others need room.

@@ -187,31 +187,29 @@ type later struct {
 }
 
 // findingsLeft writes the findings that found no room on their own sheets on the first list with
-// room for each, and the rest on a sheet of their own. The sheets of the walls then say where they stand.
+// room for each, and the rest on a sheet of their own; all of them there, if it were nearly empty
+// otherwise. The sheets of the walls then say where they stand.
 func (b *book) findingsLeft() {
-	const told = "Findings, by their numbers on the walls"
-	where := make([]*leaf, len(b.later))
-	begun := map[*flow]bool{}
-	write := func(f *flow, l later, begins bool) {
-		if begins {
-			f.sub(told)
-		}
-		f.bullet(l.sign, l.text)
+	if len(b.later) == 0 {
+		return
 	}
+	lists := b.listsFor(b.later)
+	where, begun := make([]*leaf, len(b.later)), map[*flow]bool{}
 	for i, l := range b.later {
-		at := slices.IndexFunc(b.flows, func(f *flow) bool {
-			return f.kind != Measuring && b.roomFor(f, func(try *flow) { write(try, l, !begun[f]) })
-		})
-		if at >= 0 {
-			f := b.flows[at]
-			write(f, l, !begun[f])
+		if f := lists[i]; f != nil {
+			if !begun[f] {
+				f.sub(findingsTold)
+			}
+			f.bullet(l.sign, l.text)
 			where[i], begun[f] = f.leaf, true
 		}
 	}
 	if slices.Contains(where, nil) {
-		b.now = Elevations
+		if b.now == Measuring { // whose title block is filled in by hand
+			b.now = b.first(Elevations)
+		}
 		b.fitted(subject{title: "Findings"}, false, func(f *flow) {
-			f.sub(told)
+			f.sub(findingsTold)
 			for i, l := range b.later {
 				if where[i] == nil {
 					f.bullet(l.sign, l.text)
@@ -220,6 +218,35 @@ func (b *book) findingsLeft() {
 		})
 	}
 	b.pointTo(where)
+}
+
+const findingsTold = "Findings, by their numbers on the walls"
+
+// fewest is how many findings a sheet of their own has at the least, if there are so many.
+const fewest = 5
+
+// listsFor finds the lists that have room for findings; nil for those that have none.
+func (b *book) listsFor(all []later) []*flow {
+	out, left, rest := make([]*flow, len(all)), map[*flow]drawing.Micron{}, 0
+	for i, l := range all {
+		for _, f := range b.flows {
+			room, begun := left[f]
+			if !begun {
+				room = f.left() - 1500 - f.of(large).leading() - f.of(plain).leading()
+			}
+			if room -= f.bulletHigh(l.text); f.kind != Measuring && room >= 0 {
+				out[i], left[f] = f, room
+				break
+			}
+		}
+		if out[i] == nil {
+			rest++
+		}
+	}
+	if rest > 0 && rest < fewest {
+		return make([]*flow, len(all))
+	}
+	return out
 }
 
 // pointTo says on the sheets of the walls on which sheets their findings stand: on those given, or
