@@ -32,3 +32,15 @@ func named(t *testing.T, job string, o drawing.Options) {
 		assert.True(t, named[w.Found.Name], "%s of %s on %+v: %v", w.Found.Name, job, o, named)
 	}
 }
+
+// The walls of a bath go into the frame of a tablet at every width of it: what is written under
+// them never takes so much room that they fall out of it.
+func TestABathGoesIntoTheFrameOfATablet(t *testing.T) {
+	for _, job := range []string{"alcove", "herringbone", "corner-shower"} {
+		plan := planOf(t, job)
+		for wide := drawing.Micron(680); wide <= 1000; wide += 4 {
+			s := drawing.Wrap(plan, drawing.Options{Wide: wide * drawing.Pixel})
+			assert.LessOrEqual(t, s.Width, (wide+1)*drawing.Pixel, "%s on %d", job, wide)
+		}
+	}
+}

@@ -139,8 +139,8 @@ func (w *wrap) need(wall layout.Wall) Micron {
 	if edge, ok := w.struckEdge(wall); ok && !w.opt.Finish {
 		figure := BoldWidth(w.figure(w.startFigure(wall, edge)), w.texts.figure) + pointTo + 2*clearance
 		n = max(n, 2*figure)
-		if t, found := footOf(frame{scale: w.Scale}, wall); found && t.x1-t.x0 < n { // beside a lower base too
-			n = max(n, w.Scale.On(extents(wall).Width())+2*figure)
+		if t, found := footOf(frame{scale: w.Scale}, wall); found && t.x1-t.x0 < n { // beside a lower base what is wanting
+			n = max(n, w.Scale.On(extents(wall).Width())+2*figure-(t.x1-t.x0))
 		}
 	}
 	return n
