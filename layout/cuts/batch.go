@@ -138,13 +138,21 @@ func (w work) goes() string {
 		case w.piece.AtStep(on, w.wall.Shape.Sides):
 			rank, called = 2, side.Front()
 		case level(side):
-			rank = 3
+			if rank = 3; side.Part.Is == survey.BaseSegment && w.stepped() {
+				called = "the " + string(side.Kind)
+			}
 		}
 		if rank > first {
 			name, first = called, rank
 		}
 	}
 	return name
+}
+
+// stepped tells whether the wall stands on more than one kind of base.
+func (w work) stepped() bool {
+	base := w.wall.Found.Base
+	return slices.ContainsFunc(base, func(s survey.SegmentFound) bool { return s.Meets != base[0].Meets })
 }
 
 // run is pieces beside or over each other that are cut to the same boundary.

@@ -149,7 +149,7 @@ func TestWhatIsUnworkableIsNamedFirst(t *testing.T) {
 }
 
 // Beside a step of the base a piece is looked for at the front of what rises there, one that
-// is also cut over it at the base.
+// is also cut over it at the base: by its kind, where the wall stands on several.
 func TestPiecesAtASeatsFrontAreSaidToBeThere(t *testing.T) {
 	beside, corner := end("B-01-01", 3*inch), end("B-02-01", 3*inch)
 	for _, p := range []*piece.Piece{&beside, &corner} {
@@ -158,7 +158,10 @@ func TestPiecesAtASeatsFrontAreSaidToBeThere(t *testing.T) {
 	corner.Up = []piece.Edge{piece.EdgeOf(survey.SideBase, piece.Under)}
 	w := wall("back", 0, beside, corner)
 	w.Shape.Sides[survey.SideBase].Kind = survey.Seat
-	s := Of(Input{Walls: []plan.Wall{w}}, Usual(length.Imperial))
-	require.Len(t, s.Groups, 1)
-	assert.Equal(t, []Place{{Side: "seat's front", Pieces: []string{"B-01-01"}}, {Side: "base", Pieces: []string{"B-02-01"}}}, s.Groups[0].Places)
+	for over, base := range map[string][]survey.SegmentFound{"base": {{Meets: survey.Seat}}, "the seat": {{Meets: survey.Seat}, {Meets: survey.ShowerBase}}} {
+		w.Found.Base = base
+		s := Of(Input{Walls: []plan.Wall{w}}, Usual(length.Imperial))
+		require.Len(t, s.Groups, 1)
+		assert.Equal(t, []Place{{Side: "seat's front", Pieces: []string{"B-01-01"}}, {Side: over, Pieces: []string{"B-02-01"}}}, s.Groups[0].Places)
+	}
 }

@@ -106,7 +106,7 @@ const (
 // Place is where pieces of a line go: a wall and what they are cut to there.
 type Place struct {
 	Wall   string // its letter
-	Side   string // "left", "right", "head", "base", "seat's front", "niche NAME", "window NAME", "pipe NAME"
+	Side   string // "left", "right", "head", "base", of a wall on several "the tub", "seat's front", "niche NAME", "window NAME", "pipe NAME"
 	Pieces []string
 }
 

@@ -182,16 +182,21 @@ func placeText(side string) string {
 		return "round " + strings.TrimPrefix(side, string(survey.Pipe)+" ")
 	case side == "base" || side == "head" || strings.HasSuffix(side, front):
 		return "at the " + side
+	case strings.HasPrefix(side, the):
+		return "at " + side
 	}
 	return "at " + sideText(side)
 }
+
+// the begins the name of the base under pieces, where a wall stands on several kinds.
+const the = "the "
 
 // front ends the name of the plumb side of a step of the base: "seat's front".
 var front = survey.Boundary{}.Front()
 
 // sideText names what a piece is cut to; an opening that is called what it is, once.
 func sideText(side string) string {
-	if strings.HasSuffix(side, front) {
+	if side = strings.TrimPrefix(side, the); strings.HasSuffix(side, front) || survey.Kind(side) == survey.ShowerBase {
 		return side
 	}
 	if kind, name, more := strings.Cut(side, " "); more {
