@@ -1,6 +1,8 @@
 package tell
 
 import (
+	"slices"
+
 	"coursewright/layout/length"
 	"coursewright/layout/piece"
 	"coursewright/layout/plan"
@@ -44,7 +46,10 @@ func startOf(room *survey.Room, r *search.Result, i int) plan.Start {
 	best := s.Classic[0]
 	s.Classic = nil
 	for _, k := range w.Starts.Classics(c.Placed) {
-		its, whole := r.Start(i, k.Edge)
+		its, whole := c, r.Merit
+		if k.Edge != c.Edge { // of the one chosen all is known already
+			its, whole = r.Start(i, k.Edge)
+		}
 		s.Classic = append(s.Classic, classic(room, k, figures(room, r.Order(), &whole, &r.Merit, its.Runs)))
 	}
 	s.Classic = append(s.Classic, best)
@@ -139,32 +144,35 @@ func slip(slide []plan.SlidePoint, edge, pitch length.Length) (from, to length.L
 }
 
 // Lines says what the course lines of the trade would give. Lines whole pitches
-// apart are one line.
+// apart are one line, unless a start is pinned, which belongs to a course. Of the line that was chosen
+// all is known already.
 func Lines(room *survey.Room, r *search.Result) []plan.ClassicLine {
 	var out []plan.ClassicLine
-	pitch := room.Tile.Height + room.Joint
-	known := map[length.Length]plan.Figures{}
+	one := func(line length.Length) length.Length { return length.Mod(line, room.Tile.Height+room.Joint) }
+	if slices.ContainsFunc(room.Walls, func(w survey.WallFound) bool { return w.Pin != nil }) {
+		one = func(line length.Length) length.Length { return line }
+	}
+	known := map[length.Length]plan.Figures{one(r.Line): figures(room, r.Order(), &r.Merit, &r.Merit, runsOf(r.Walls))}
 	for _, k := range r.Classic() {
-		f, there := known[length.Mod(k.Line, pitch)]
+		f, there := known[one(k.Line)]
 		if !there {
 			walls, whole := r.OnLine(k.Line)
-			var runs []count.Run
-			for _, w := range walls {
-				runs = append(runs, w.Runs...)
-			}
-			f = figures(room, r.Order(), &whole, &r.Merit, runs)
-			known[length.Mod(k.Line, pitch)] = f
+			f = figures(room, r.Order(), &whole, &r.Merit, runsOf(walls))
+			known[one(k.Line)] = f
 		}
 		out = append(out, plan.ClassicLine{Name: k.Name, Line: k.Line, Figures: f})
 	}
 	return out
 }
 
-// Joint says what one joint of a range would give.
-func Joint(room *survey.Room, size length.Length, r, best *search.Result) plan.Joint {
-	var runs []count.Run
-	for _, w := range r.Walls {
+func runsOf(walls []count.Counted) (runs []count.Run) {
+	for _, w := range walls {
 		runs = append(runs, w.Runs...)
 	}
-	return plan.Joint{Size: size, Line: r.Line, Figures: figures(room, r.Order(), &r.Merit, &best.Merit, runs)}
+	return runs
+}
+
+// Joint says what one joint of a range would give.
+func Joint(room *survey.Room, size length.Length, r, best *search.Result) plan.Joint {
+	return plan.Joint{Size: size, Line: r.Line, Figures: figures(room, r.Order(), &r.Merit, &best.Merit, runsOf(r.Walls))}
 }
