@@ -9,6 +9,7 @@ import (
 	"os"
 	"path/filepath"
 	"slices"
+	"syscall"
 	"time"
 
 	"coursewright/migrations"
@@ -41,19 +42,59 @@ func BackupOf(ctx context.Context, from, path string) error {
 	if err := inspect(from, len(steps)); err != nil {
 		return err
 	}
-	defer leaveNothing(from)()
-	db, err := connect(from, "ro")
-	if err != nil {
-		return err
+	through := backUpFile
+	if readOnly(filepath.Dir(from)) {
+		through = backUpCopy
 	}
-	defer db.Close()
-	if err := backUp(ctx, db, path); err != nil {
+	if err := through(ctx, from, path); err != nil {
 		return condemn(from, fault(err))
 	}
 	if err := condemn(from, examine(ctx, path, len(steps))); err != nil {
 		return errors.Join(err, os.Remove(path))
 	}
 	return nil
+}
+
+func backUpFile(ctx context.Context, from, path string) error {
+	defer leaveNothing(from)()
+	db, err := connect(from, "ro")
+	if err != nil {
+		return err
+	}
+	defer db.Close()
+	return backUp(ctx, db, path)
+}
+
+// backUpCopy takes a copy of file and log first. SQLite lays an index beside a log before it reads any of
+// it, and cannot where the disk is read-only: a snapshot, or a disk that the system trusts no more.
+func backUpCopy(ctx context.Context, from, path string) error {
+	if err := os.MkdirAll(filepath.Dir(path), 0o700); err != nil {
+		return unreachable(err)
+	}
+	folder, err := os.MkdirTemp(filepath.Dir(path), ".copy-*")
+	if err != nil {
+		return unreachable(err)
+	}
+	defer os.RemoveAll(folder)
+	copied := filepath.Join(folder, "jobs.db")
+	err = copyFile(from, copied)
+	if err == nil && hasLog(from) {
+		err = copyFile(from+"-wal", copied+"-wal")
+	}
+	if err != nil {
+		return unreachable(err)
+	}
+	return backUpFile(ctx, copied, path)
+}
+
+// readOnly tells whether no file can be made in a folder, now or ever.
+func readOnly(folder string) bool {
+	f, err := os.CreateTemp(folder, ".try-*")
+	if err != nil {
+		return errors.Is(err, syscall.EROFS) || errors.Is(err, fs.ErrPermission)
+	}
+	_ = errors.Join(f.Close(), os.Remove(f.Name()))
+	return false
 }
 
 // backUp waits for the connection as long as the context lasts; see transact.

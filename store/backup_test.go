@@ -218,3 +218,30 @@ func copyWith(t *testing.T, path string) string {
 	require.NoError(t, copyFile(path+"-wal", to+"-wal"))
 	return to
 }
+
+// From a disk that is read-only, as one that the system trusts no more, a crash's file is backed up with its log.
+func TestABackupIsMadeFromADiskThatIsReadOnly(t *testing.T) {
+	folder := filepath.Join(t.TempDir(), "data")
+	path, to := filepath.Join(folder, "jobs.db"), filepath.Join(t.TempDir(), "backup.db")
+	s := opened(t, path)
+	created(t, s, "0")
+	require.NoError(t, s.Close())
+	cut(t, path)
+	require.False(t, readOnly(folder))
+	require.NoError(t, os.Chmod(folder, 0o500))
+	t.Cleanup(func() { os.Chmod(folder, 0o700) })
+	make := BackupOf
+	if os.Getuid() == 0 { // whom nothing is read-only for
+		make = backUpCopy
+	} else {
+		require.True(t, readOnly(folder))
+	}
+	require.NoError(t, make(t.Context(), path, to))
+	left, err := os.ReadDir(filepath.Dir(to))
+	require.NoError(t, err)
+	require.Len(t, left, 1)
+	edits := documents(t, opened(t, to), 1)
+	require.Greater(t, len(edits), 1)
+	require.NoError(t, os.Chmod(folder, 0o700))
+	require.Equal(t, edits, documents(t, opened(t, path), 1))
+}
