@@ -21,15 +21,18 @@ type Revision struct {
 }
 
 // Revisions lists revisions of a job on all branches, the newest first: those before one, or all
-// where before is 0, and no more than most.
+// where before is 0, and no more than most. A parent is older than its children, so what undo leads back to
+// is followed no further than to the oldest of these.
 func (s *Store) Revisions(ctx context.Context, id, before int64, most int) (list []Revision, err error) {
 	const query = `
-		WITH RECURSIVE line (id) AS (
+		WITH RECURSIVE
+		listed (id) AS MATERIALIZED (SELECT id FROM revision WHERE job = ?1 AND (?2 = 0 OR id < ?2) ORDER BY id DESC LIMIT ?3),
+		line (id) AS (
 			SELECT cursor FROM job WHERE id = ?1
-			UNION ALL SELECT r.parent FROM line JOIN revision r ON r.id = line.id WHERE r.parent IS NOT NULL)
+			UNION ALL SELECT r.parent FROM line JOIN revision r ON r.id = line.id WHERE r.parent >= (SELECT min(id) FROM listed))
 		SELECT r.id, coalesce(r.parent, 0), r.title, r.saved, coalesce(n.name, ''), r.id = j.cursor, r.id NOT IN line
-		FROM revision r JOIN job j ON j.id = r.job LEFT JOIN name n ON n.revision = r.id
-		WHERE r.job = ?1 AND (?2 = 0 OR r.id < ?2) ORDER BY r.id DESC LIMIT ?3`
+		FROM listed JOIN revision r ON r.id = listed.id JOIN job j ON j.id = r.job LEFT JOIN name n ON n.revision = r.id
+		ORDER BY r.id DESC`
 	err = s.read(ctx, func(ctx context.Context, tx *sql.Tx) error {
 		if _, err := load(ctx, tx, id); err != nil {
 			return err

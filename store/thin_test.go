@@ -120,6 +120,27 @@ func TestThinningAgainstAModel(t *testing.T) {
 		after, err := s.Revisions(t.Context(), job.ID, 0, 999)
 		require.NoError(r, err)
 		require.Equal(r, thinned(before, now), after)
+		undone := map[int64]bool{} // what undo leads back to is the shown one and its parents
+		for _, one := range after {
+			undone[one.ID] = true
+		}
+		for at := job.Revision; at != 0; {
+			undone[at] = false
+			at = after[slices.IndexFunc(after, func(one Revision) bool { return one.ID == at })].Parent
+		}
+		for _, one := range after {
+			require.Equal(r, undone[one.ID], one.Undone)
+		}
+		var paged []Revision
+		for from := int64(0); len(paged) == 0 || from != 0; {
+			page, err := s.Revisions(t.Context(), job.ID, from, rapid.IntRange(1, 9).Draw(r, "a page"))
+			require.NoError(r, err)
+			if from = 0; len(page) > 0 {
+				from = page[len(page)-1].ID
+			}
+			paged = append(paged, page...)
+		}
+		require.Equal(r, after, paged)
 	})
 	sound(t, s)
 }
