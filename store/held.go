@@ -44,8 +44,8 @@ func hold(path, address string) (h *held, last note, err error) {
 	if err != nil {
 		return nil, last, errors.Join(unreachable(err), h.close())
 	}
-	h.names = note{pid: os.Getpid(), address: address, file: numberOf(info)}
-	if err := h.sign(note{pid: h.names.pid, address: address, file: last.file, log: last.log}); err != nil {
+	h.names = note{pid: os.Getpid(), address: address, file: numberOf(info), erasing: last.erasing}
+	if err := h.sign(note{pid: h.names.pid, address: address, file: last.file, log: last.log, erasing: last.erasing}); err != nil {
 		return nil, last, errors.Join(err, h.close())
 	}
 	return h, last, nil
@@ -90,7 +90,15 @@ func (h *held) reopened() error {
 
 // leave notes a clean end, after which there is no log.
 func (h *held) leave() error {
-	return h.sign(note{pid: h.names.pid, address: h.address, file: h.names.file})
+	return h.sign(note{pid: h.names.pid, address: h.address, file: h.names.file, erasing: h.names.erasing})
+}
+
+// erases notes that a job is being erased, or that no byte of one is left any more. Its caller has the connection.
+func (h *held) erases(is bool) error {
+	h.mu.Lock()
+	defer h.mu.Unlock()
+	h.names.erasing = is
+	return h.sign(h.names)
 }
 
 // close lets go of the locks.

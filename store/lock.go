@@ -38,6 +38,7 @@ type note struct {
 	address string
 	file    string // number of the data file
 	log     string // number of its log; empty after a clean end
+	erasing bool   // a job is erased, and bytes of it may be left in the file
 }
 
 // lock takes FILE.lock for this process and gives what its last owner wrote into it. The system
@@ -102,7 +103,11 @@ func (n note) write(f *os.File) error {
 	if err := f.Truncate(0); err != nil {
 		return err
 	}
-	_, err := f.WriteAt(fmt.Appendf(nil, "%d\n%s\n%s\n%s\n", n.pid, n.address, n.file, n.log), 0)
+	erasing := ""
+	if n.erasing {
+		erasing = "erasing"
+	}
+	_, err := f.WriteAt(fmt.Appendf(nil, "%d\n%s\n%s\n%s\n%s\n", n.pid, n.address, n.file, n.log, erasing), 0)
 	return err
 }
 
@@ -112,8 +117,8 @@ func readNote(path string) (n note) {
 	if err != nil {
 		return n
 	}
-	lines := append(strings.Split(string(body), "\n"), "", "", "")
+	lines := append(strings.Split(string(body), "\n"), "", "", "", "")
 	n.pid, _ = strconv.Atoi(lines[0])
-	n.address, n.file, n.log = lines[1], lines[2], lines[3]
+	n.address, n.file, n.log, n.erasing = lines[1], lines[2], lines[3], lines[4] != ""
 	return n
 }

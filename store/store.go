@@ -102,6 +102,9 @@ func (s *Store) ready(ctx context.Context, steps []migrations.Step, last note) e
 		return err
 	}
 	s.held.wrote()
+	if last.erasing {
+		_ = s.writeAnew(ctx) // without room for it the next start tries again
+	}
 	return nil
 }
 
