@@ -39,7 +39,7 @@ func (b *Bounds) Plainly(line, edge length.Length) merit.Merit {
 	if !b.zones.zoned(false) && !b.zones.zoned(true) {
 		t.beyond(b.zones.outline, touched)
 	}
-	b.meter.add(10 + len(rows))
+	b.meter.add(10 + len(rows) + len(slow))
 	sure := t.copy()
 	sure.sliced(b.zones, slow)
 	sure.bareEnds(b.zones, rows)

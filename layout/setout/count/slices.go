@@ -152,6 +152,7 @@ func (z *zones) at(right bool, x, along length.Length, bands pattern, slow []bon
 		for _, row := range slow {
 			z.sliced(&s, right, x, row)
 		}
+		z.meter.add(len(slow))
 	}
 	for _, row := range z.beside(stand{right, x, along}) {
 		if n := int(bands[row.pattern]); n > 0 {

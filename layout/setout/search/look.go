@@ -48,7 +48,7 @@ func (s *solver) look(line length.Length, g glance) *trial {
 	for _, w := range s.walls {
 		h := s.hunt(w, line)
 		s.limit = s.work() + g.effort/len(s.walls)
-		for _, edge := range h.few(g.starts, g.depth) {
+		for _, edge := range h.few(g.starts, g.effort, g.depth) {
 			if len(h.ties) > 0 && s.stopped() {
 				break
 			}
@@ -71,10 +71,11 @@ const fewStarts = 4
 // fewTries is how many placings are looked at for one start when the search settles.
 const fewTries = 12
 
-// few are the starts that promise most on the line, then the classic ones.
-func (h *hunt) few(most int, to depth) []length.Length {
+// few are the starts that promise most on the line, as far as may be counted for it, then the
+// classic ones.
+func (h *hunt) few(most, effort int, to depth) []length.Length {
 	var out []length.Length
-	until := h.work() + 2*fresh
+	until := h.work() + effort
 	for n := 0; n < most && !h.queue.empty(); {
 		c := h.queue.first()
 		if h.work() >= until {

@@ -35,6 +35,7 @@ func (s *solver) settle(q *queue[*trial], best *trial) *Result {
 		for _, some := range [...][]length.Length{turns[:1], turns[1:]} { // within the pitch, and beyond it
 			best = (&slipper{s, before.walls, some}).best(best)
 		}
+		best = s.wallByWall(best)
 		if t := s.through(best); t != nil {
 			better(t)
 		}

@@ -2,6 +2,7 @@ package search
 
 import (
 	"context"
+	"slices"
 	"testing"
 
 	"coursewright/layout/length"
@@ -57,7 +58,7 @@ func TestSettlingLooksAtClassicLinesAndStarts(t *testing.T) {
 		require.Contains(t, got, c.Line, c.Name)
 	}
 	w := s.walls[0]
-	few := s.hunt(w, 0).few(2, refined)
+	few := s.hunt(w, 0).few(2, fresh, refined)
 	require.Len(t, few, 2+len(w.Starts.Classics(w.Outer())))
 	for i, c := range w.Starts.Classics(w.Outer()) {
 		require.Equal(t, c.Edge, few[2+i], c.Name)
@@ -136,4 +137,29 @@ func (c *counted) Err() error {
 	}
 	c.over++
 	return context.Canceled
+}
+
+// Wall by wall, each begins where it is best beside the others as they are: no start of one wall
+// alone is better on the line.
+func TestWallByWallNoOtherStartIsBetter(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		room := coarse(t, 2)
+		s := solverIn(&room)
+		line := rapid.SampledFrom(s.lines()).Draw(t, "line")
+		var walls []count.Counted
+		for _, w := range s.walls {
+			walls = append(walls, *s.place(w, line, rapid.SampledFrom(w.Starts.Tried()).Draw(t, "start"), nil, nil, fewTries))
+		}
+		before := trialOf(s, line, walls)
+		after := s.wallByWall(before)
+		require.False(t, s.order.Better(&before.merit, &after.merit))
+		last := len(s.walls) - 1 // the others were looked at beside walls that were moved since
+		for _, edge := range s.walls[last].Starts.Tried() {
+			others := slices.Clone(after.walls)
+			others[last] = *s.place(s.walls[last], line, edge, nil, nil, fewTries)
+			m := s.whole(others)
+			order, term := s.order.Until(&m, &after.merit, s.order.Shared())
+			require.GreaterOrEqual(t, order, 0, "wall %d begun at %v is better in %s", last, edge, term)
+		}
+	})
 }

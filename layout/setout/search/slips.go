@@ -103,7 +103,7 @@ func (p *slip) edge(w *count.Wall, from length.Length) length.Length {
 // slipped is what the line of a slip gives with its starts; nil where that is not as
 // good as the best.
 func (s *slipper) slipped(p *slip, best *trial) *trial {
-	t := &trial{line: p.line, depth: exact}
+	var walls []count.Counted
 	for i, w := range s.solver.walls {
 		var others merit.Merit
 		for k, m := range p.walls {
@@ -116,8 +116,7 @@ func (s *slipper) slipped(p *slip, best *trial) *trial {
 			return nil
 		}
 		p.walls[i] = c.Merit
-		t.hunts = append(t.hunts, &hunt{solver: s.solver, wall: w, line: p.line, ties: []count.Counted{*c}})
+		walls = append(walls, *c)
 	}
-	t.walls, t.merit = s.together(t.hunts)
-	return t
+	return trialOf(s.solver, p.line, walls)
 }

@@ -27,7 +27,7 @@ import (
 
 // Work is how much one search counts before it settles for the best found: it
 // bounds the time that a room may take in which nearly everything is free.
-const Work = 2_400_000
+const Work = 2_600_000
 
 // fresh is how much may be counted for one line when the search settles.
 const fresh = Work / 16
