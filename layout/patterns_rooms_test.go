@@ -1,0 +1,131 @@
+package layout_test
+
+import (
+	"fmt"
+	"testing"
+
+	"coursewright/layout"
+	"coursewright/layout/keep"
+	"coursewright/layout/plane"
+	"coursewright/layout/survey"
+
+	"github.com/peterstace/simplefeatures/geom"
+	"github.com/stretchr/testify/require"
+	"pgregory.net/rapid"
+)
+
+// smallPattern is a pattern of small tile, as bands and backs of niches have it: in millimetres, closing
+// with a joint of 2 mm.
+func smallPattern(by chooser, what string) object {
+	type tiles struct {
+		kind string
+		w, h int
+		less int // of the one other tile
+	}
+	p := oneOf(by, "kind of "+what,
+		tiles{"herringbone", 60, 20, 0}, tiles{"hexagon", 50, 50, 0}, tiles{"picket", 30, 75, 0}, tiles{"chevron", 75, 25, 0},
+		tiles{"diagonal", 48, 48, 0}, tiles{"double herringbone", 60, 20, 0}, tiles{"basket weave", 62, 30, 0}, tiles{"basket weave", 50, 22, 12},
+		tiles{"pinwheel", 48, 48, 23}, tiles{"mixed heights", 70, 25, 12})
+	bond := object{"kind": p.kind}
+	if p.less > 0 {
+		bond["tiles"] = []any{object{"width": fmt.Sprintf("%d mm", p.less), "height": fmt.Sprintf("%d mm", p.less)}}
+	}
+	if survey.BondKind(p.kind).Turns() && by.yes("turned "+what) {
+		bond["turn"] = "45"
+	}
+	return object{"tile": object{"width": fmt.Sprintf("%d mm", p.w), "height": fmt.Sprintf("%d mm", p.h)}, "joint": "2 mm", "bond": bond}
+}
+
+// patternsEverywhere are random rooms in courses or, two of three, in patterns, with a band in a pattern,
+// measured or free, round all walls or some, and with niches whose backs are laid in patterns.
+var patternsEverywhere = rapid.Custom(func(t *rapid.T) []byte {
+	by := byRapid{t}
+	r := roomDraw{by: by, metric: by.yes("metric")}
+	job := r.job()
+	delete(job["bond"].(object), "along")
+	if !r.one(3, "courses") {
+		layPattern(by, job)
+	}
+	var names []string
+	for _, w := range job["walls"].([]any) {
+		w := w.(object)
+		names = append(names, w["name"].(string))
+		openings, _ := w["openings"].([]any)
+		for _, o := range openings {
+			if o := o.(object); o["kind"] == "niche" && !r.one(3, "bare niche") {
+				allMeasured(o)
+				o["inside"] = object{"depth": "90 mm", "back": smallPattern(by, "back")}
+			}
+		}
+	}
+	if !r.one(3, "no band") {
+		b := smallPattern(by, "band")
+		b["name"] = "stripe"
+		b["bottom"] = r.mark("stripe", r.draw("stripe at", -100, 100), r.draw("stripe range", 0, 40))
+		b["height"] = r.of(r.draw("stripe high", 40, 160))
+		if len(names) > 1 && r.one(3, "stripe on some walls") {
+			b["walls"] = names[:1]
+		}
+		job["bands"] = []any{b}
+	}
+	return jobFile(job)
+}).Filter(accepted)
+
+// Rooms with patterns in their field, their bands and their niches: on every wall and every face the
+// pieces stay within the region and off one another, by a general geometry library (simplefeatures), what is left
+// is joints, and what is kept of the set-out gives it again.
+func TestPatternsInFieldsBandsAndNichesMakeUpTheRoom(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		if !rare(t, 20) {
+			return
+		}
+		data := patternsEverywhere.Draw(t, "room")
+		job, err := survey.Read(data)
+		require.NoError(t, err)
+		p, err := layout.Now(job)
+		require.NoError(t, err, string(data))
+		for i := range p.Walls {
+			piecesMakeUp(t, &p.Walls[i])
+			for _, f := range p.Walls[i].Folded() {
+				piecesMakeUp(t, &f.Wall)
+			}
+		}
+		again, err := layout.Now(keep.Hold(job, keep.Of("", job, p.Setout, p.Walls)))
+		require.NoError(t, err)
+		require.True(t, keep.Same(p.Walls, again.Walls), "held, it is another\n%s", data)
+	})
+}
+
+// piecesMakeUp holds the pieces of a wall or a face to its region.
+func piecesMakeUp(t require.TestingT, w *layout.Wall) {
+	const rounding = 0.5 // mm²
+	region := inGeometry(t, w.Shape.Region)
+	sum := 0.0
+	shapes := make([]geom.Geometry, len(w.Pieces))
+	for i, q := range w.Pieces {
+		shapes[i] = inGeometry(t, q.Face)
+		sum += shapes[i].Area()
+		outside, err := geom.Difference(shapes[i], region)
+		require.NoError(t, err)
+		require.Less(t, outside.Area(), rounding, "%s leaves %s", q.ID, w.Found.Name)
+		for k := range i {
+			if !mayMeet(shapes[i], shapes[k]) {
+				continue
+			}
+			both, err := geom.Intersection(shapes[i], shapes[k])
+			require.NoError(t, err)
+			require.Less(t, both.Area(), rounding, "%s and %s", q.ID, w.Pieces[k].ID)
+		}
+	}
+	require.LessOrEqual(t, sum, region.Area()+rounding, w.Found.Name)
+}
+
+func inGeometry(t require.TestingT, r plane.Region) geom.Geometry {
+	rings := make([][][2]float64, len(r))
+	for i, ring := range r {
+		for _, c := range ring {
+			rings[i] = append(rings[i], [2]float64{c.X.Millimetres(), c.Y.Millimetres()})
+		}
+	}
+	return geometry(t, rings)
+}
