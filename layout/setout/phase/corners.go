@@ -6,7 +6,6 @@ import (
 	"coursewright/layout/bond"
 	"coursewright/layout/merit"
 	"coursewright/layout/piece"
-	"coursewright/layout/plane"
 	"coursewright/layout/survey"
 )
 
@@ -99,18 +98,4 @@ func (w *Wall) standsAlone(set *bond.Set) bool {
 		}
 	}
 	return false
-}
-
-// takes tells whether bound may count a tile.
-func (e *edge) takes(tile int, at plane.Point) bool {
-	if e.long == 0 {
-		return false
-	}
-	tab := &e.tables[tile]
-	if e.shared(plane.Rect{Left: at.X + tab.box.Left, Bottom: at.Y + tab.box.Bottom, Right: at.X + tab.box.Right, Top: at.Y + tab.box.Top}, 0) {
-		return false
-	}
-	x, y := at.X-e.line.P.X, at.Y-e.line.P.Y
-	side := int64(e.line.D.X)*int64(y) - int64(e.line.D.Y)*int64(x)
-	return side+tab.first-2*int64(e.long) < 0 && side+tab.last > 0 && e.inside(tab, x, y, 0)
 }

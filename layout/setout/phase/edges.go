@@ -107,11 +107,6 @@ func (w *Wall) findOthers(s survey.Shape) {
 	}
 }
 
-// between is the box of two points, and so much more on every side.
-func between(a, b plane.Point, more length.Length) plane.Rect {
-	return plane.Rect{Left: min(a.X, b.X) - more, Bottom: min(a.Y, b.Y) - more, Right: max(a.X, b.X) + more, Top: max(a.Y, b.Y) + more}
-}
-
 func (w *Wall) edgeOf(c, d plane.Corner) edge {
 	side := w.rule.Sides[c.On]
 	e := edge{name: piece.EdgeBetween(c, d), line: plane.Through(c.Point, d.Point)}
@@ -206,9 +201,6 @@ func (w *Wall) AtBest(line, start length.Length, along, up length.Length) merit.
 	w.lines.sure(&m, line, start, along, up)
 	return m
 }
-
-// everywhere holds every tile.
-var everywhere = plane.Rect{Left: -length.Longest, Bottom: -length.Longest, Right: length.Longest, Top: length.Longest}
 
 // atBest adds up what the edges that stand are sure to cut of tiles within a box.
 func (w *Wall) atBest(t *tally, line, start, along, up length.Length, within plane.Rect) {
@@ -311,20 +303,16 @@ func (t *tally) single(e *edge, wide, full length.Length) {
 	t.runs = append(t.runs, run{edges: [4]piece.Edge{e.name}, n: 1, least: wide, full: full, low: e.low})
 }
 
-// moves tells whether a side stands where a free mark puts it.
-func (w *Wall) moves(s plane.Side) bool {
-	switch {
-	case s == survey.SideLeft:
-		return !w.Found.Left.Meets && w.Found.Left.Stops.Free()
-	case s == survey.SideRight:
-		return !w.Found.Right.Meets && w.Found.Right.Stops.Free()
-	case s == survey.SideHead:
-		return !w.Found.Head.Meets && w.Found.Head.Stops.Free()
-	}
-	i := int(s-survey.SideBase) - len(w.Found.Base)
-	if i < 0 || i >= len(w.Found.Openings) { // base, and edges of bands
+// takes tells whether bound may count a tile.
+func (e *edge) takes(tile int, at plane.Point) bool {
+	if e.long == 0 {
 		return false
 	}
-	o := w.Found.Openings[i]
-	return o.Kind != survey.Pipe && (o.Left.Free() || o.Width.Free() || o.Bottom.Free() || o.Height.Free())
+	tab := &e.tables[tile]
+	if e.shared(plane.Rect{Left: at.X + tab.box.Left, Bottom: at.Y + tab.box.Bottom, Right: at.X + tab.box.Right, Top: at.Y + tab.box.Top}, 0) {
+		return false
+	}
+	x, y := at.X-e.line.P.X, at.Y-e.line.P.Y
+	side := int64(e.line.D.X)*int64(y) - int64(e.line.D.Y)*int64(x)
+	return side+tab.first-2*int64(e.long) < 0 && side+tab.last > 0 && e.inside(tab, x, y, 0)
 }

@@ -79,74 +79,6 @@ func begin(low, size survey.Span, near *length.Length) (from, to length.Length) 
 	return from, from + wide
 }
 
-// findAxes lists the free marks of the wall.
-func (w *Wall) findAxes() {
-	end := func(on plane.Side, meets bool, stops survey.Span) {
-		if !meets && stops.Free() {
-			w.axes = append(w.axes, &axis{on: on, opening: -1, span: stops})
-		}
-	}
-	end(survey.SideLeft, w.Found.Left.Meets, w.Found.Left.Stops)
-	end(survey.SideRight, w.Found.Right.Meets, w.Found.Right.Stops)
-	end(survey.SideHead, w.Found.Head.Meets, w.Found.Head.Stops)
-	for i, o := range w.Found.Openings {
-		if o.Kind != survey.Pipe && !o.Measured() {
-			w.axes = append(w.axes, &axis{on: survey.SideBase + plane.Side(len(w.Found.Base)+i), opening: i})
-		}
-	}
-	w.inner = w.innermost()
-	for _, a := range w.axes {
-		a.known = map[standing]*merit.Merit{}
-		a.hull = w.hull(a)
-		a.zone = w.zone(a)
-	}
-}
-
-// innermost is the box of the wall with free ends and head where they leave least of it.
-func (w *Wall) innermost() plane.Rect {
-	box := everywhere
-	for _, a := range w.axes {
-		switch a.on {
-		case survey.SideLeft:
-			box.Left = a.span.To
-		case survey.SideRight:
-			box.Right = a.span.From
-		case survey.SideHead:
-			box.Top = a.span.From
-		}
-	}
-	return box
-}
-
-// hull holds all places at which the marks of an axis may stand.
-func (w *Wall) hull(a *axis) plane.Rect {
-	box := everywhere
-	switch a.on {
-	case survey.SideLeft, survey.SideRight:
-		box.Left, box.Right = a.span.From, a.span.To
-	case survey.SideHead:
-		box.Bottom, box.Top = a.span.From, a.span.To
-	default:
-		r := w.Found.Openings[a.opening].Reach()
-		box = plane.Rect{Left: r.Left, Bottom: r.Bottom, Right: r.Right, Top: r.Top}
-	}
-	return box
-}
-
-// zone holds every tile that an axis may cut.
-func (w *Wall) zone(a *axis) plane.Rect {
-	far, box := w.reach(), a.hull
-	return plane.Rect{Left: box.Left - far, Bottom: box.Bottom - far, Right: box.Right + far, Top: box.Top + far}
-}
-
-// reach is how far the farthest corner of any tile is from another.
-func (w *Wall) reach() (far length.Length) {
-	for _, t := range w.Pattern.Tiles {
-		far = max(far, t.Box.Width(), t.Box.Height())
-	}
-	return far
-}
-
 // fenceAxes notes beside every axis the boundaries that may cut a tile with it. Those that an
 // end or the head runs into close a fence; all others are busy.
 func (w *Wall) fenceAxes() {
@@ -190,18 +122,6 @@ func (w *Wall) fenceAxes() {
 				a.edges = append(a.edges, &w.loose[i])
 			}
 		}
-	}
-}
-
-// fenceOff keeps the tiles of an end or the head clear of another, wherever it stands.
-func (w *Wall) fenceOff(a, b *axis) {
-	switch b.on {
-	case survey.SideLeft:
-		a.fence.Left = max(a.fence.Left, b.span.To)
-	case survey.SideRight:
-		a.fence.Right = min(a.fence.Right, b.span.From)
-	case survey.SideHead:
-		a.fence.Top = min(a.fence.Top, b.span.From)
 	}
 }
 
@@ -254,13 +174,13 @@ func (a *axis) nearBusy(o *option, far length.Length) bool {
 
 // endsStandApart tells whether both ends of the wall meet a corner and no tile that they cut may be touched by
 // the marks of two axes: then what the ends leave is known once every axis was looked at by itself.
-func (w *Wall) endsStandApart() bool {
+func (w *face) endsStandApart(edges []edge) bool {
 	if !w.Found.Left.Meets || !w.Found.Right.Meets {
 		return false
 	}
 	far := w.reach() + 3*rounded
-	for i := range w.edges {
-		e := &w.edges[i]
+	for i := range edges {
+		e := &edges[i]
 		if side := e.name.Side(); side != survey.SideLeft && side != survey.SideRight {
 			continue
 		}

@@ -196,14 +196,3 @@ func (w *Wall) ways(l *bond.Lines, from length.Length, low, size survey.Span, ne
 	}
 	return out
 }
-
-// markPin is where an edge of an opening is pinned, or nil.
-func (w *Wall) markPin(o survey.OpeningFound, edge survey.EdgeName) *length.Length {
-	if x, there := w.Found.MarkPins[o.Mark(edge)]; there {
-		return &x
-	}
-	return nil
-}
-
-// movesEnd tells whether an end of the wall is free.
-func (w *Wall) movesEnd() bool { return w.moves(survey.SideLeft) || w.moves(survey.SideRight) }

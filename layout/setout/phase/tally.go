@@ -144,22 +144,3 @@ func (t *tally) mirror() length.Length {
 	left, right := t.ends()
 	return max(0, (left-right).Abs()-2*rounded).FloorTo(t.w.room.Tape)
 }
-
-// counted turns what was added up into what a set-out gives.
-func (t *tally) counted(s Setting) Counted {
-	w := t.w
-	c := Counted{Setting: s, Merit: t.merit(), Least: w.least[0].full, Full: w.least[0].full}
-	c.Left, c.Right = t.ends()
-	worst := full
-	for i := range t.runs {
-		r := &t.runs[i]
-		if share := r.share(); !r.low && share.Less(worst) {
-			worst, c.Least, c.Full = share, r.least, r.full
-		}
-	}
-	if w.Found.Left.Meets == w.Found.Right.Meets {
-		c.Merit.Mirror = (c.Left - c.Right).Abs().FloorTo(w.room.Tape)
-	}
-	w.lines.add(&c.Merit, s, w.ground(s.Placed).box)
-	return c
-}
