@@ -129,3 +129,26 @@ func inGeometry(t require.TestingT, r plane.Region) geom.Geometry {
 	}
 	return geometry(t, rings)
 }
+
+// A window that can stand inside a band alone: found by the rooms above, where it rose by ten
+// millimetres once its set-out was held, because its pin was read in heights without the band.
+func TestAnOpeningInsideABandStandsWhereItIsPinned(t *testing.T) {
+	mark := func(from, to string) *survey.Mark { return &survey.Mark{From: from, To: to} }
+	job := survey.Job{Format: survey.Format, Units: "mm", Tile: survey.Tile{Width: "41", Height: "40"}, Joint: survey.Measure{Plain: "2"}, Bond: survey.Bond{Kind: "stack"},
+		Walls: []survey.Wall{{Name: "b", Width: "253", Left: survey.End{Meets: "corner"}, Right: survey.End{Meets: "corner"},
+			Base: []survey.Segment{{Meets: "tub", Readings: []survey.Drop{{At: "0", Drop: "400"}}}}, Head: survey.Head{Stops: &survey.Mark{At: "300"}},
+			Openings: []survey.Opening{{Kind: "window", Name: "o", Left: &survey.Mark{At: "28"}, Width: &survey.Mark{At: "47"},
+				Bottom: mark("28", "88"), Height: &survey.Measure{Mark: &survey.Mark{At: "132"}}}}}},
+		Bands: []survey.Band{{Name: "stripe", Bottom: survey.Mark{At: "18"}, Height: "118", Joint: "2 mm", Bond: survey.Bond{Kind: "diagonal"}, Tile: survey.Tile{Width: "48 mm", Height: "48 mm"}}}}
+	for pinned, at := range map[string]int{"": 28, "28": 28, "60": 60} {
+		job.Pins.Walls = nil
+		if pinned != "" {
+			job.Pins.Walls = map[string]survey.WallPin{"b": {Marks: map[string]string{"window o bottom": pinned}}}
+		}
+		p, err := layout.Now(job)
+		require.NoError(t, err)
+		e := p.Walls[0].Start.Placed.Openings[0]
+		require.EqualValues(t, at, e.Bottom/960, "pinned at %q", pinned)
+		require.EqualValues(t, 132, (e.Top-e.Bottom)/960)
+	}
+}

@@ -30,6 +30,7 @@ type fold struct {
 type folded struct {
 	at        int           // its index on the folded wall, or -1 where the strips swallow it
 	low, high length.Length // how far its bottom and top edges were moved down
+	stands    survey.Span   // its bottom and top, where strips swallow it
 }
 
 // foldWall takes the strips out of a wall, with its free openings in the zones
@@ -136,7 +137,7 @@ type zone struct {
 
 // opening folds one opening.
 func (f *fold) opening(o survey.OpeningFound, z zone) {
-	out := folded{at: len(f.wall.Openings)}
+	out := folded{at: len(f.wall.Openings), stands: f.stands(o)}
 	switch {
 	case o.Kind == survey.Pipe:
 		n, inside := f.over(o.Up)
@@ -159,7 +160,9 @@ func (f *fold) opening(o survey.OpeningFound, z zone) {
 		f.move(o.Mark(survey.BottomEdge), out.low)
 		f.move(o.Mark(survey.TopEdge), out.high)
 	default:
-		low, high := o.Bottom.From, o.Bottom.From+o.Height.From
+		low, high := out.stands.From, out.stands.To
+		delete(f.wall.MarkPins, o.Mark(survey.BottomEdge))
+		delete(f.wall.MarkPins, o.Mark(survey.TopEdge))
 		bottom, top := f.low(low), f.high(high)
 		if bottom >= top {
 			out.at = -1
@@ -172,6 +175,20 @@ func (f *fold) opening(o survey.OpeningFound, z zone) {
 	if out.at >= 0 {
 		f.wall.Openings = append(f.wall.Openings, o)
 	}
+}
+
+// stands is from where to where an opening goes that no zone moves: its edges where they are pinned, or
+// as low and as small as it may be.
+func (f *fold) stands(o survey.OpeningFound) survey.Span {
+	s := survey.Span{From: o.Bottom.From}
+	if y, there := f.wall.MarkPins[o.Mark(survey.BottomEdge)]; there {
+		s.From = y
+	}
+	s.To = s.From + o.Height.From
+	if y, there := f.wall.MarkPins[o.Mark(survey.TopEdge)]; there {
+		s.To = y
+	}
+	return s
 }
 
 func (f *fold) move(m survey.MarkName, by length.Length) {
@@ -217,7 +234,7 @@ func (f *fold) unfold(real survey.WallFound, p survey.Placed) survey.Placed {
 			continue
 		}
 		if to.at < 0 {
-			out.Openings[i] = survey.Edges{Left: o.Left.From, Right: o.Left.From + o.Width.From, Bottom: o.Bottom.From, Top: o.Bottom.From + o.Height.From}
+			out.Openings[i] = survey.Edges{Left: o.Left.From, Right: o.Left.From + o.Width.From, Bottom: to.stands.From, Top: to.stands.To}
 			continue
 		}
 		e := p.Openings[to.at]
