@@ -34,6 +34,29 @@ func Once(job survey.Job, faults survey.Faults) survey.Faults {
 	return out
 }
 
+// FromEnd notes what was typed into boxes that count from the right end, by the fields they fill.
+// Read takes these boxes out of the form.
+func FromEnd(posted url.Values) map[string]string {
+	out := map[string]string{}
+	for name, values := range posted {
+		if path, right := strings.CutPrefix(name, FromRight); right {
+			out[path] = values[len(values)-1]
+		}
+	}
+	return out
+}
+
+// AsTyped lets faults speak of what was typed, where that counted from the right end: the job counts
+// from the left one, in a figure that nobody has typed.
+func AsTyped(faults survey.Faults, typed map[string]string) survey.Faults {
+	for i, f := range faults {
+		if text, right := typed[f.Path]; right && f.Found != "“"+text+"”" {
+			faults[i].Found = "“" + text + "”, which is " + strings.Trim(f.Found, "“”") + " from the left end"
+		}
+	}
+	return faults
+}
+
 // Emptied takes an answer back that was refused and is empty again: the figures of
 // the saved job, which are guesses, are posted in its place. It gives the fields
 // that are guesses again.

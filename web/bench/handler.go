@@ -61,7 +61,7 @@ func (s pages) editJob(w http.ResponseWriter, r *http.Request) error {
 	plan, err := s.solveHeld(r, &tried)
 	var faults survey.Faults
 	if errors.As(err, &faults) || len(tried.faults) > 0 {
-		tried.faults, tried.code = ask.Once(tried.job, append(tried.faults, faults...)), http.StatusUnprocessableEntity
+		tried.faults, tried.code = ask.AsTyped(ask.Once(tried.job, append(tried.faults, faults...)), tried.fromEnd), http.StatusUnprocessableEntity
 		return s.bench(w, r, stored, &tried, "Not saved")
 	}
 	if err != nil {
@@ -91,7 +91,7 @@ func posted(r *http.Request, stored store.Job) (attempt, error) {
 		return attempt{}, err
 	}
 	before := job.Clone() // because Decode writes into the job
-	tried := attempt{typed: map[string]string{}}
+	tried := attempt{typed: map[string]string{}, fromEnd: ask.FromEnd(r.PostForm)}
 	guesses := ask.Emptied(before, saved, r.PostForm)
 	measured := ask.Read(before, r.PostForm)
 	err = form.Decode(&job, r.PostForm)
@@ -191,11 +191,13 @@ func cameFrom(r *http.Request) string {
 
 // attempt is a job as typed that could not be solved, or not be saved.
 type attempt struct {
-	code   int // the status it is answered with
-	job    survey.Job
-	shown  survey.Job        // the job its form is filled from
-	typed  map[string]string // by path, what no field of the job can hold
-	faults survey.Faults
+	code  int // the status it is answered with
+	job   survey.Job
+	shown survey.Job        // the job its form is filled from
+	typed map[string]string // by path, what no field of the job can hold
+	// by path, what was typed where the job counts from the other end
+	fromEnd map[string]string
+	faults  survey.Faults
 }
 
 // bench renders a stored job, with an attempt at a change over it if there is one.

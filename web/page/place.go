@@ -97,8 +97,12 @@ func wallWords(w survey.Wall, name string, rest []form.Part) []string {
 // edgeNames are the marks of a niche or window, as its fields name them.
 var edgeNames = map[string]string{"left": "left edge", "bottom": "bottom edge"}
 
+// openingWords are those of a niche, a window or a pipe. That a mark is one figure is not said.
 func openingWords(parts []form.Part) []string {
 	words := fieldWords(parts)
+	if n := len(words) - 1; n > 0 && words[n] == "at" {
+		words = words[:n]
+	}
 	if len(words) > 0 {
 		words[0] = cmp.Or(edgeNames[words[0]], words[0])
 	}
