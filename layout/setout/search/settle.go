@@ -10,8 +10,8 @@ import (
 // settle gives the best that is known when the work is spent, after a fresh look
 // at the lines that promise most and the classic ones with their best starts and
 // the classic starts, and, as long as that is better, at the slips of the line that
-// promise most with the starts of the best, and at every start on its line. It says
-// what no set-out can beat.
+// promise most with the starts of the best, at the starts of one wall after the other
+// beside the rest, and at every start on its line. It says what no set-out can beat.
 func (s *solver) settle(q *queue[*trial], best *trial) *Result {
 	bound := q.first().merit
 	better := func(t *trial) {
