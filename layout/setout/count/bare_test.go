@@ -1,0 +1,86 @@
+package count
+
+import (
+	"testing"
+
+	"coursewright/layout/bond"
+	"coursewright/layout/length"
+	"coursewright/layout/plane"
+
+	"github.com/stretchr/testify/require"
+	"pgregory.net/rapid"
+)
+
+// By hand: columns of 100 and joints of 10 over a tub whose gap ends at 3; sealant fills 3 more.
+// Where every column begins 10 over the tub all of the rim is bare, the last column's too, which
+// the corner cuts.
+func TestARimIsBareUnderEveryColumn(t *testing.T) {
+	w := drawWall("480x546 100x100+10 columns gap=3")
+	s := Setting{Line: 10 * mm, Edge: 3 * mm, Placed: w.Outer()}
+	f := w.Bounds.zones.outline
+	var whole []bond.Row
+	for _, row := range w.facts.rows(s, w.Box()) {
+		if _, _, one := f.only(row, nil); one {
+			whole = append(whole, row)
+		}
+	}
+	require.Len(t, whole, 5, "four columns, and what the corner leaves of the fifth")
+	claimed := w.cutter.tally()
+	claimed.bareEnds(w.Bounds.zones, whole)
+	got := w.Count(s).Merit.Bare
+	require.Equal(t, 474*mm, got, "the rim from gap to gap")
+	require.Positive(t, claimed.sights[0].Bare)
+	require.LessOrEqual(t, claimed.sights[0].Bare, got)
+	require.GreaterOrEqual(t, claimed.sights[0].Bare, got-5*20*mm, "but what the columns beside may cover")
+}
+
+// A niche that may stand beside an end lets nothing be said of what is bare there; one that
+// stays away from it does.
+func TestWhatMayTakeOfABoundary(t *testing.T) {
+	near := drawWall("996x546 100x100+10 gap=3 niche=5..105,100,100..300,100").Bounds.zones
+	far := drawWall("996x546 100x100+10 gap=3 niche=305..405,100,100..300,100").Bounds.zones
+	left := plane.Rect{Left: 3 * mm, Right: 3 * mm, Bottom: 150 * mm, Top: 250 * mm}
+	require.True(t, near.mayTake(left))
+	require.False(t, far.mayTake(left))
+	left.Bottom, left.Top = 450*mm, 540*mm
+	require.False(t, near.mayTake(left), "above all places of it")
+
+	bare := func(line string) (claimed, got length.Length) {
+		w := drawWall(line)
+		s := Setting{Line: 3 * mm, Edge: 10 * mm, Placed: placedAt(w, 350, 150, 450, 250)}
+		return w.Bounds.Plainly(s.Line, s.Edge).Bare, w.Count(s).Merit.Bare
+	}
+	claimed, got := bare("996x546 100x100+10 gap=3 niche=305..405,100,100..300,100")
+	require.Equal(t, 500*mm, claimed, "five courses, though the niche may touch three of them")
+	require.GreaterOrEqual(t, got, claimed)
+	claimed, _ = bare("996x546 100x100+10 gap=3 niche=5..405,100,100..300,100")
+	require.Less(t, claimed, 500*mm)
+}
+
+// Law 2: what rows are said to leave bare by themselves is bare in every set-out.
+func TestBareEndsClaimNoMoreThanTheCount(t *testing.T) {
+	claims := 0
+	rapid.Check(t, func(t *rapid.T) {
+		w, s, got := countedRoom(t)
+		heads := w.Places.Heads(s.Line)
+		var rows []bond.Row
+		for _, row := range w.facts.rows(s, w.Box()) {
+			low := heads[0]
+			for _, y := range heads {
+				low = min(low, y)
+			}
+			if !w.facts.mayEnd(row, low) {
+				rows = append(rows, row)
+			}
+		}
+		claimed := w.cutter.tally()
+		claimed.bareEnds(w.Bounds.zones, rows)
+		for low, has := range [...]length.Length{got.Bare, got.OutOfSight.Bare} {
+			if claimed.sights[low].Bare > 0 {
+				claims++
+			}
+			require.LessOrEqual(t, claimed.sights[low].Bare, has+rounded(w), "out of sight: %d", low)
+		}
+	})
+	require.Positive(t, claims, "no room had bare ends")
+}
