@@ -21,7 +21,7 @@ func TestWallsCountedByHand(t *testing.T) {
 		runs               []piece.Share
 		rim, head          []piece.Share
 		mirror, bare       length.Length
-		work               int
+		work, built        int
 	}
 	share := func(n, of int64) piece.Share { return piece.Share{Num: n, Den: of} }
 	for name, c := range map[string]struct {
@@ -54,6 +54,29 @@ func TestWallsCountedByHand(t *testing.T) {
 		// 49 of the first course stands over the base, 49 of the last under the ceiling.
 		"courses cut at base and ceiling": {"904x600 300x98+2", -49, 0,
 			want{left: []length.Length{300}, right: []length.Length{300}, head: []piece.Share{share(49, 98)}, rim: []piece.Share{share(49, 98)}, work: 12}},
+		// A window that takes whole tiles from two courses, and the joints round them, leaves
+		// nothing to cut; one that takes the tiles alone has its edges in the joints.
+		"a window on the joint lines": {"904x598 300x98+2 window=300,304,198,202", 0, 0,
+			want{left: []length.Length{300}, right: []length.Length{300}}},
+		"a window on the edges of tiles": {"904x598 300x98+2 window=302,300,200,198", 0, 0,
+			want{left: []length.Length{300}, right: []length.Length{300}, built: 4}},
+		// 302–452 and 754–904 are left beside it, half a tile each, in two courses.
+		"a window half a tile off": {"904x598 300x98+2 window=452,302,200,198", 0, 0,
+			want{left: []length.Length{300}, right: []length.Length{300}, work: 4, built: 4}},
+		// 302–342 and 864–904 are left beside it: four slivers in two runs.
+		"a window that leaves slivers": {"904x598 300x98+2 window=342,522,200,198", 0, 0,
+			want{left: []length.Length{300}, right: []length.Length{300}, sliver: 4, fifths: 2, thirds: 2,
+				runs: []piece.Share{share(40, 300), share(40, 300)}, work: 4, built: 4}},
+		// Every third course begins 100 on: 98 and 198 are left of its tiles, at either end.
+		"third bond": {"898x598 298x98+2 1/3", 0, 0,
+			want{left: []length.Length{98, 198, 298}, right: []length.Length{98, 198, 298}, thirds: 2,
+				runs: []piece.Share{share(98, 298), share(98, 298)}, work: 8}},
+		// Nothing is left between the two, 300 wide, and the courses under and over are whole.
+		"two windows side by side": {"904x598 300x98+2 window=0,300,200,198 window=604,300,200,198", 0, 0,
+			want{left: []length.Length{300}, right: []length.Length{300}, built: 8}},
+		// Columns with a joint in the middle of the first tile: 149 and 247 as with courses.
+		"columns cut at the ends": {"1002x598 300x98+2 columns", 0, -151,
+			want{left: []length.Length{149}, right: []length.Length{247}, runs: []piece.Share{share(149, 300)}, mirror: 98, work: 12}},
 		// Nothing is cut, in columns too.
 		"columns": {"904x598 300x98+2 columns", 0, 0,
 			want{left: []length.Length{300}, right: []length.Length{300}}},
@@ -61,7 +84,7 @@ func TestWallsCountedByHand(t *testing.T) {
 		w := drawWall(c.sketch)
 		s := Setting{Line: c.line * mm, Edge: c.edge * mm, Placed: w.Outer()}
 		got := w.Count(s)
-		m := merit.Merit{Mirror: c.want.mirror * mm, Rim: c.want.rim, Head: c.want.head, Work: c.want.work, Find: got.Merit.Find, Part: true,
+		m := merit.Merit{Mirror: c.want.mirror * mm, Rim: c.want.rim, Head: c.want.head, Work: c.want.work, Built: c.want.built, Find: got.Merit.Find, Part: true,
 			Sight: merit.Sight{Bare: c.want.bare * mm, Unworkable: c.want.unworkable, Slivers: c.want.sliver, Fifths: c.want.fifths, Thirds: c.want.thirds}}
 		require.True(t, sameShares(c.want.runs, got.Merit.Runs), "%s: runs %v", name, got.Merit.Runs)
 		require.True(t, sameShares(c.want.rim, got.Merit.Rim), "%s: rim %v", name, got.Merit.Rim)
