@@ -22,6 +22,9 @@ func (t *tally) bareEnds(z *zones, rows []bond.Row) {
 // only gives the heights of a row between which there is wall, where no corner lies between
 // them, nor a pipe: a whole row, or what an end leaves of one.
 func (f *profile) only(row bond.Row, space []crossing) (low, high length.Length, one bool) {
+	if f.band(row.Low, row.High) >= 0 {
+		return row.Low, row.High, true
+	}
 	for i := 0; i+1 < len(f.heights); i++ {
 		from, to := max(row.Low, f.heights[i]), min(row.High, f.heights[i+1])
 		if from >= to {

@@ -19,7 +19,9 @@ type profile struct {
 	seen     []steep         // the same edges without what the next wall's tile hides, where it hides any
 	heights  []length.Length // of all corners, ascending
 	blocked  []bool          // by band between two heights: an edge lies slantwise in it
+	leaning  []bool          // an edge that crosses it leans
 	slanting []stretch
+	space    *space
 }
 
 // steep is a boundary edge that crosses rows, from the lower end to the upper.
@@ -36,7 +38,7 @@ type stretch struct{ from, to length.Length }
 
 // profileOf reads the profile off a shape.
 func profileOf(w *facts, shape survey.Shape) *profile {
-	f := &profile{w: w}
+	f := &profile{w: w, space: newSpace()}
 	f.steep = f.edges(w.frame.region(shape.Solid))
 	if w.covered() {
 		f.seen = f.edges(w.frame.region(shape.Visible))
@@ -48,14 +50,26 @@ func profileOf(w *facts, shape survey.Shape) *profile {
 func (f *profile) finish() *profile {
 	slices.SortFunc(f.heights, cmp.Compare)
 	f.heights = slices.Compact(f.heights)
-	f.blocked = make([]bool, len(f.heights)+1)
+	f.blocked, f.leaning = make([]bool, len(f.heights)+1), make([]bool, len(f.heights)+1)
 	for _, s := range f.slanting {
-		from, _ := slices.BinarySearch(f.heights, s.from)
-		for i := from; i < len(f.heights) && f.heights[i] < s.to; i++ {
-			f.blocked[i] = true
+		f.mark(f.blocked, s)
+	}
+	for _, edges := range [...][]steep{f.steep, f.seen} {
+		for i := range edges {
+			if s := &edges[i]; s.from.X != s.to.X {
+				f.mark(f.leaning, stretch{s.from.Y, s.to.Y})
+			}
 		}
 	}
 	return f
+}
+
+// mark marks the bands of a stretch.
+func (f *profile) mark(bands []bool, s stretch) {
+	from, _ := slices.BinarySearch(f.heights, s.from)
+	for i := from; i < len(f.heights) && f.heights[i] < s.to; i++ {
+		bands[i] = true
+	}
 }
 
 // with puts free openings on a profile.
@@ -161,4 +175,23 @@ func (f *profile) see(c *crossing, low, high length.Length) bool {
 		}
 	}
 	return false
+}
+
+// plainRow is what crosses a plain row, with its stubs.
+type plainRow struct {
+	band  int
+	first length.Length
+	in    []crossing
+	found []stub
+}
+
+// space is where plainRows puts down what it hands over, for one call at a time.
+type space struct {
+	known []plainRow
+	in    []crossing
+	found []stub
+}
+
+func newSpace() *space {
+	return &space{make([]plainRow, 0, 8), make([]crossing, 0, 64), make([]stub, 0, 64)}
 }

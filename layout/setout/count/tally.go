@@ -36,23 +36,44 @@ func (t *tally) plain(f *profile, rows []bond.Row, cover *piece.Cover) (slow []b
 	return plainRows(f, rows, func(row bond.Row, in []crossing, found []stub) { t.row(row, in, found, cover) })
 }
 
-// plainRows hands over what crosses each plain row, with its stubs, only until the next
-// one; it gives the rows that are not plain.
+// plainRows hands over what crosses each plain row, with its stubs, only until the last
+// one; it gives the rows that are not plain. Rows of a band between plumb edges whose tiles
+// begin alike have the same.
 func plainRows(f *profile, rows []bond.Row, each func(bond.Row, []crossing, []stub)) (slow []bond.Row) {
-	in, found := make([]crossing, 0, 16), make([]stub, 0, 16)
+	known, in, found := f.space.known[:0], f.space.in[:0], f.space.found[:0]
 	for _, row := range rows {
-		in, found = in[:0], found[:0]
-		ok := f.band(row.Low, row.High) >= 0
-		if ok {
-			in, ok = f.row(row.Low, row.High, in)
-		}
-		if !ok || !stubs(in, row, func(s stub) { found = append(found, s) }) {
+		band := f.band(row.Low, row.High)
+		if band < 0 {
 			slow = append(slow, row)
 			continue
 		}
-		each(row, in, found)
+		if i := slices.IndexFunc(known, func(k plainRow) bool { return k.band == band && k.first == row.First }); i >= 0 {
+			each(row, known[i].in, known[i].found)
+			continue
+		}
+		its := plainRow{band, row.First, in[len(in):], found[len(found):]}
+		ok := false
+		its.in, ok = f.row(row.Low, row.High, its.in)
+		if !ok || !stubs(its.in, row, func(s stub) { its.found = append(its.found, s) }) {
+			slow = append(slow, row)
+			continue
+		}
+		each(row, its.in, its.found)
+		if !f.leaning[band] {
+			known = append(known, its)
+			in, found = after(in, its.in), after(found, its.found)
+		}
 	}
+	f.space.known = known
 	return slow
+}
+
+// after is a list up to the end of what was put behind it, where there was room for that.
+func after[T any](list, put []T) []T {
+	if n := len(list) + len(put); n <= cap(list) {
+		return list[:n]
+	}
+	return list
 }
 
 // beyond counts of rows that a free opening may touch the pieces that stand beyond its
