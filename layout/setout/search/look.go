@@ -75,7 +75,7 @@ const fewTries = 12
 // classic ones.
 func (h *hunt) few(most, effort int, to depth) []length.Length {
 	var out []length.Length
-	until := h.work() + effort
+	until := h.work() + effort/len(h.walls)
 	for n := 0; n < most && !h.queue.empty(); {
 		c := h.queue.first()
 		if h.work() >= until {
