@@ -17,7 +17,7 @@ import (
 func TestTheFiveAnswersStandOnTheFirstScreen(t *testing.T) {
 	s := trial.New(t)
 	ctx := trial.Browse(t)
-	for _, size := range [][2]int64{{1440, 900}, {768, 1024}, {390, 844}, {320, 700}} {
+	for _, size := range [][2]int64{{1440, 900}, {768, 1024}, {745, 1024}, {390, 844}, {320, 700}} {
 		trial.Steps(t, ctx, chromedp.EmulateViewport(size[0], size[1]), chromedp.Navigate(s.URL+"/jobs/1"), chromedp.WaitVisible("#drawing svg"))
 		bottoms := trial.See[[]float64](t, ctx, `[...document.querySelectorAll(".answers a")].map((a) => a.getBoundingClientRect().bottom)`)
 		require.Len(t, bottoms, 5, "at %d", size[0])
@@ -27,6 +27,8 @@ func TestTheFiveAnswersStandOnTheFirstScreen(t *testing.T) {
 		cropped := trial.See[[]string](t, ctx, `[...document.querySelectorAll(".answers a *")].filter((e) => e.scrollWidth > e.clientWidth + 1 && getComputedStyle(e).display !== "inline" && !e.closest("svg")).map((e) => e.textContent)`)
 		assert.Empty(t, cropped, "at %d", size[0])
 		assert.LessOrEqual(t, trial.See[float64](t, ctx, `document.documentElement.scrollWidth - innerWidth`), 0.0)
+		assert.True(t, trial.See[bool](t, ctx, `(() => { const [which, last] = [document.getElementById("which"), document.querySelector(".bar .nav a:last-child")].map((e) => e.getBoundingClientRect());
+			return which.width === 0 || which.right <= last.left || which.left >= last.right || which.bottom <= last.top; })()`), "the name of the choice lies over the pages at %d", size[0])
 	}
 }
 
