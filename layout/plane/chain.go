@@ -43,23 +43,13 @@ func (r Ring) kept(was Ring) Region {
 
 // sides tells where a ring is, as lies has it, with the side of every corner.
 func (r Ring) sides(l Line, sides *[room]int64) position {
-	anyLeft, anyRight, edge := false, false, false
-	last := int64(1)
+	seen := corners{last: 1}
 	for i, c := range r {
-		s := l.Side(c.Point)
-		sides[i] = s
-		anyLeft, anyRight = anyLeft || s > 0, anyRight || s < 0
-		edge = edge || s == 0 && last == 0
-		last = s
+		sides[i] = l.Side(c.Point)
+		seen.add(sides[i])
 	}
-	edge = edge || last == 0 && sides[0] == 0
-	switch {
-	case !anyLeft:
-		return right
-	case anyRight || edge:
-		return astride
-	}
-	return left
+	seen.edge = seen.edge || seen.last == 0 && sides[0] == 0 // from the last corner to the first
+	return seen.position()
 }
 
 // chain is what of a ring astride a line, on these sides of it, lies to its left, in out, where that is one

@@ -189,19 +189,30 @@ const (
 // lies tells where a ring is. A ring on the left with an edge along the line is
 // astride, so that a hole that touches the line becomes a notch.
 func (r Ring) lies(l Line) position {
-	anyLeft, anyRight, edge := false, false, false
-	last := l.Side(r[len(r)-1].Point)
+	seen := corners{last: l.Side(r[len(r)-1].Point)}
 	for _, c := range r {
-		s := l.Side(c.Point)
-		anyLeft = anyLeft || s > 0
-		anyRight = anyRight || s < 0
-		edge = edge || s == 0 && last == 0
-		last = s
+		seen.add(l.Side(c.Point))
 	}
+	return seen.position()
+}
+
+// corners gathers on which sides of a line the corners of a ring lie, one after the other.
+type corners struct {
+	left, right, edge bool // edge: one edge lies along the line
+	last              int64
+}
+
+func (c *corners) add(side int64) {
+	c.left, c.right = c.left || side > 0, c.right || side < 0
+	c.edge = c.edge || side == 0 && c.last == 0
+	c.last = side
+}
+
+func (c *corners) position() position {
 	switch {
-	case !anyLeft:
+	case !c.left:
 		return right
-	case anyRight || edge:
+	case c.right || c.edge:
 		return astride
 	}
 	return left
