@@ -87,6 +87,23 @@ func TestAnAnswerThatIsRefusedIsSaidOnceAndTakenBack(t *testing.T) {
 	assert.Contains(t, page, "0 of 14 measured")
 }
 
+// A width sent while it is half typed refuses guesses further along its wall. They stay guesses, and
+// their boxes empty.
+func TestAGuessThatAnotherAnswerRefusesStaysAGuess(t *testing.T) {
+	s := newTub(t)
+	_, page := s.Get("/jobs/2")
+	filled := trial.Fields(t, page)
+	filled.Set("walls[2].width", "3")
+	answer, page := s.Post("/jobs/2", filled)
+	require.Equal(t, http.StatusUnprocessableEntity, answer.StatusCode)
+	filled = trial.Fields(t, page)
+	assert.Empty(t, filled.Get("walls[2].base[0].readings[1].at"))
+	filled.Set("walls[2].width", "34 3/4")
+	s.Post("/jobs/2", filled)
+	_, page = s.Get("/jobs/2")
+	assert.Contains(t, page, "1 of 14 measured")
+}
+
 // What is added to the room is not measured before somebody has measured it, and the
 // tops that stop at one line are given one range.
 func TestWhatIsAddedIsAGuessAndTopsGoTogether(t *testing.T) {
