@@ -6,8 +6,9 @@ import "coursewright/layout/mosaic"
 type mosaicFile struct {
 	Name   string      `json:"name"` // of the wall, or "back of niche shelf"
 	Wall   string      `json:"wall"`
-	Across int         `json:"across"` // tiles of a sheet
+	Across int         `json:"across"` // tiles or groups of a sheet
 	Up     int         `json:"up"`
+	Each   int         `json:"each,omitempty"` // tiles of a group, where groups are counted
 	Sheets []sheetFile `json:"sheets"`
 }
 
@@ -16,7 +17,7 @@ type sheetFile struct {
 	ID     string   `json:"id"`
 	Whole  int      `json:"whole"` // tiles
 	Cut    int      `json:"cut"`
-	Wide   int      `json:"wide"` // tiles that are left, each way
+	Wide   int      `json:"wide"` // tiles or groups that are left, each way
 	High   int      `json:"high"`
 	Pieces []string `json:"pieces"`
 }
@@ -24,7 +25,7 @@ type sheetFile struct {
 func (p Plan) mosaicOf(fields []mosaic.Field) []mosaicFile {
 	var out []mosaicFile
 	for _, f := range fields {
-		m := mosaicFile{Name: f.Name, Wall: p.Walls[f.Wall].Found.Name, Across: f.Tile.Sheet.Across, Up: f.Tile.Sheet.Up, Sheets: []sheetFile{}}
+		m := mosaicFile{Name: f.Name, Wall: p.Walls[f.Wall].Found.Name, Across: f.Size.Across, Up: f.Size.Up, Each: f.Size.Each, Sheets: []sheetFile{}}
 		for _, s := range f.Sheets {
 			m.Sheets = append(m.Sheets, sheetFile{s.ID, s.Whole, s.Cut, s.Wide, s.High, s.Pieces})
 		}

@@ -28,7 +28,7 @@ func (s Schedule) CSV(w io.Writer, units length.System) error {
 	for _, f := range s.Mosaic {
 		for _, a := range f.Parts() {
 			for _, id := range a.Sheets {
-				rows = append(rows, append([]string{id, "", fmt.Sprintf("part of a sheet: %d × %d tiles, cut along its joints", a.Wide, a.High)}, make([]string, len(columns)-3)...))
+				rows = append(rows, append([]string{id, "", fmt.Sprintf("part of a sheet: %s, cut along its joints", f.Size.Counted(a.Wide, a.High))}, make([]string, len(columns)-3)...))
 			}
 		}
 	}

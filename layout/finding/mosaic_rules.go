@@ -27,8 +27,8 @@ func mosaicRules() []Rule {
 // sheetLines speaks once where anything comes on sheets.
 func sheetLines(in Input) []place {
 	for _, f := range mosaic.Of(in.Room, in.Walls) {
-		s := f.Tile.Sheet
-		return []place{{wall: -1, text: fmt.Sprintf("The mosaic comes on sheets of %d × %d tiles. The lines between sheets must not show.", s.Across, s.Up)}}
+		s := f.Size
+		return []place{{wall: -1, text: fmt.Sprintf("The mosaic comes on sheets of %s. The lines between sheets must not show.", s.Counted(s.Across, s.Up))}}
 	}
 	return nil
 }
@@ -41,7 +41,7 @@ func narrowStrips(in Input) []place {
 		n := 0
 		first := ""
 		for _, s := range f.Sheets {
-			if f.Face == nil && (s.Wide == 1 && f.Tile.Sheet.Across > 1 || s.High == 1 && f.Tile.Sheet.Up > 1) {
+			if f.Face == nil && (s.Wide == 1 && f.Size.Across > 1 || s.High == 1 && f.Size.Up > 1) {
 				if n++; first == "" {
 					first = s.ID
 				}

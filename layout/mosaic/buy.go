@@ -21,7 +21,7 @@ func Buy(fields []Field) (b Bought) {
 	var size survey.SheetSize
 	var parts []part
 	for _, f := range fields {
-		size = f.Tile.Sheet
+		size = f.Size
 		for _, s := range f.Sheets {
 			if !s.Parted(size) {
 				b.Full++
@@ -101,10 +101,10 @@ type Alike struct {
 // the largest first.
 func (f Field) Parts() (all []Alike) {
 	for _, s := range f.Sheets {
-		if !s.Parted(f.Tile.Sheet) {
+		if !s.Parted(f.Size) {
 			continue
 		}
-		a := Alike{Wide: s.Wide, High: s.High, Cut: s.Cut > 0, Missing: s.Wide*s.High - s.Whole - s.Cut}
+		a := Alike{Wide: s.Wide, High: s.High, Cut: s.Cut > 0, Missing: s.Wide*s.High*max(1, f.Size.Each) - s.Whole - s.Cut}
 		i := slices.IndexFunc(all, func(b Alike) bool {
 			return a.Wide == b.Wide && a.High == b.High && a.Cut == b.Cut && a.Missing == b.Missing
 		})
@@ -120,7 +120,7 @@ func (f Field) Parts() (all []Alike) {
 // OnSheets are the full sheets of which tiles are cut.
 func (f Field) OnSheets() (ids []string) {
 	for _, s := range f.Sheets {
-		if !s.Parted(f.Tile.Sheet) && s.Cut > 0 {
+		if !s.Parted(f.Size) && s.Cut > 0 {
 			ids = append(ids, s.ID)
 		}
 	}

@@ -5,69 +5,134 @@ import (
 	"slices"
 
 	"coursewright/layout/length"
-	"coursewright/layout/piece"
 	"coursewright/layout/plane"
 	"coursewright/layout/survey"
 )
 
-// lines are those of the sides of a tile at which another sheet begins, to its right and
-// over it, in the middle of the joint and inside the wall.
-func (l lattice) lines(p *piece.Piece, c cell, base int, size survey.SheetSize, region plane.Region) (out [][2]plane.Point) {
-	here, _ := l.sheet(c, base, size)
-	for _, n := range l.beside() {
-		if there, _ := l.sheet(cell{c.x + n.x, c.y + n.y}, base, size); there != here {
-			by := plane.Point{X: length.Length(n.x)*l.u.X + length.Length(n.y)*l.v.X, Y: length.Length(n.x)*l.u.Y + length.Length(n.y)*l.v.Y}
-			from, to := between(p, by)
-			out = append(out, inside(region, from, to)...)
+// beside is a tile that stands beside another one: its place of the pattern, how it
+// stands from that one, and the line half way between the two, from the corner of that one.
+type beside struct {
+	place    int
+	by       plane.Point // from corner to corner of their boxes
+	rows     int         // in courses
+	from, to plane.Point
+}
+
+// besides lists for every place of a pattern what stands to the right of its tile or over
+// it: of two tiles beside each other one has the other.
+func (l lattice) besides() [][]beside {
+	p, out := l.pattern, make([][]beside, len(l.pattern.Places))
+	near := p.Joint + length.Millimetre // what tiles lack of their module the joints take up
+	for n := range p.Places {
+		own := p.Tiles[p.Places[n].Tile]
+		ring, at := moved(own.Outline, p.Places[n].At), l.corner(n)
+		box := own.BoxAt(p.Places[n].At)
+		box = plane.Rect{Left: box.Left - near, Bottom: box.Bottom - near, Right: box.Right + near, Top: box.Top + near}
+		for _, s := range p.Over(plane.Point{}, box) {
+			b := p.Tiles[s.Tile].BoxAt(s.At)
+			by := plane.Point{X: b.Left - at.X, Y: b.Bottom - at.Y}
+			if mine := own.BoxAt(p.Places[n].At); !after(middle(b), middle(mine)) {
+				continue
+			}
+			for _, line := range between(ring, s.Outline, near, p.Joint) {
+				one := beside{place: s.Place, by: by, from: less(line[0], at), to: less(line[1], at)}
+				if l.courses() {
+					one.rows = s.Row - n
+				} else if l.rule.Coursed() {
+					one.rows = round(int64(by.X), int64(p.U.X)/int64(len(p.Places)))
+				}
+				out[n] = append(out[n], one)
+			}
 		}
 	}
 	return out
 }
 
-// beside are the neighbours of a tile of which it is not the neighbour in its turn.
-func (l lattice) beside() []cell {
-	switch {
-	case l.plain:
-		return []cell{{1, 0}, {0, 1}}
-	case l.u.Y == 0:
-		return []cell{{1, 0}, {0, 1}, {-1, 1}}
-	}
-	return []cell{{0, 1}, {1, 0}, {1, -1}}
+// after tells whether a point is over another one, or level with it and to its right.
+func after(a, b plane.Point) bool { return a.Y > b.Y || a.Y == b.Y && a.X > b.X }
+
+func middle(r plane.Rect) plane.Point {
+	return plane.Point{X: (r.Left + r.Right).Half(), Y: (r.Bottom + r.Top).Half()}
 }
 
-// between is the line half way between a tile and the one that stands by from it: the
-// tile's own side, moved out and drawn out to where it meets those of its other sides.
-func between(p *piece.Piece, by plane.Point) (from, to plane.Point) {
-	ring := p.Outline
-	if ring == nil {
-		ring = p.Tile.Ring(0)
+func less(a, b plane.Point) plane.Point { return plane.Point{X: a.X - b.X, Y: a.Y - b.Y} }
+
+func more(a, b plane.Point) plane.Point { return plane.Point{X: a.X + b.X, Y: a.Y + b.Y} }
+
+func moved(r plane.Ring, by plane.Point) plane.Ring {
+	out := slices.Clone(r)
+	for i := range out {
+		out[i].Point = more(out[i].Point, by)
 	}
-	centre := plane.Point{X: (p.Tile.Left + p.Tile.Right).Half(), Y: (p.Tile.Bottom + p.Tile.Top).Half()}
-	middle := plane.Point{X: centre.X + by.X.Half(), Y: centre.Y + by.Y.Half()}
-	best, near := 0, length.Length(-1)
-	for i, c := range ring {
-		d := ring[(i+1)%len(ring)]
-		off := plane.Distance(middle, plane.Point{X: (c.X + d.X).Half(), Y: (c.Y + d.Y).Half()})
-		if near < 0 || off < near {
-			best, near = i, off
+	return out
+}
+
+// between are the lines half way between the sides of two tiles that face each other no
+// farther apart than near, as long as both sides are, and drawn out to meet those of the
+// next joints.
+func between(a, b plane.Ring, near, joint length.Length) (out [][2]plane.Point) {
+	for i, c := range a {
+		d := a[(i+1)%len(a)]
+		side, long := less(d.Point, c.Point), plane.Distance(c.Point, d.Point)
+		for k, e := range b {
+			f := b[(k+1)%len(b)]
+			back := less(f.Point, e.Point)
+			if !facing(side, back, long, plane.Distance(e.Point, f.Point)) {
+				continue
+			}
+			to := plane.Apart(e.Point, c.Point, d.Point)
+			if plane.Through(c.Point, d.Point).Side(e.Point) > 0 || to > near {
+				continue
+			}
+			from, until := max(0, along(f.Point, c.Point, side, long)), min(long, along(e.Point, c.Point, side, long))
+			if from >= until {
+				continue
+			}
+			meet := joint.Half()
+			if len(a) != 4 {
+				meet = joint * 29 / 100 // joints that meet at 120°: tan 30°/2 of one
+			}
+			out = append(out, [2]plane.Point{beyond(c.Point, side, long, from-meet, to), beyond(c.Point, side, long, until+meet, to)})
 		}
 	}
-	a, b := ring[best].Point, ring[(best+1)%len(ring)].Point
-	if p.Outline == nil { // the joints may be of two widths on the two sides of a corner
-		gap := plane.Point{X: by.X.Abs() - p.Tile.Width(), Y: by.Y.Abs() - p.Tile.Height()}
-		if by.Y == 0 {
-			return plane.Point{X: p.Tile.Right + gap.X.Half(), Y: p.Tile.Bottom - gap.X.Half()}, plane.Point{X: p.Tile.Right + gap.X.Half(), Y: p.Tile.Top + gap.X.Half()}
-		}
-		return plane.Point{X: p.Tile.Left - gap.Y.Half(), Y: p.Tile.Top + gap.Y.Half()}, plane.Point{X: p.Tile.Right + gap.Y.Half(), Y: p.Tile.Top + gap.Y.Half()}
+	return out
+}
+
+// facing tells whether two sides run against each other, to within a thousandth.
+func facing(a, b plane.Point, long, other length.Length) bool {
+	dot := a.X.Times(b.X) + a.Y.Times(b.Y)
+	cross := a.X.Times(b.Y) - a.Y.Times(b.X)
+	return dot < 0 && max(cross, -cross) <= long.Times(other)/1000
+}
+
+// along is how far a point is along a side from its beginning.
+func along(p, from, side plane.Point, long length.Length) length.Length {
+	d := less(p, from)
+	return length.Length((d.X.Times(side.X) + d.Y.Times(side.Y)) / length.Area(max(1, long)))
+}
+
+// beyond is the point so far along a side and half of a distance out from it, to its right.
+func beyond(from, side plane.Point, long, by, out length.Length) plane.Point {
+	scale := func(l, by length.Length) length.Length {
+		return length.Length(length.DivFloor(2*l*by+long, 2*max(1, long)))
 	}
-	side := plane.Distance(centre, plane.Point{X: (a.X + b.X).Half(), Y: (a.Y + b.Y).Half()})
-	out := func(q plane.Point) plane.Point {
-		scale := func(l length.Length) length.Length {
-			return length.Length(length.DivFloor(l*plane.Distance(centre, middle), max(1, side)))
-		}
-		return plane.Point{X: centre.X + scale(q.X-centre.X), Y: centre.Y + scale(q.Y-centre.Y)}
+	return plane.Point{
+		X: from.X + scale(side.X, by) + scale(side.Y, out.Half()),
+		Y: from.Y + scale(side.Y, by) - scale(side.X, out.Half()),
 	}
-	return out(a), out(b)
+}
+
+// lines are the joints of a tile's sides at which another sheet begins, to its right and
+// over it, inside the wall.
+func (l laying) lines(t tile, origin plane.Point, lift int, size survey.SheetSize, region plane.Region) (out [][2]plane.Point) {
+	here, _ := l.sheet(l.cell(t, origin), l.base[lift], size)
+	for _, n := range l.beside[t.place] {
+		next := tile{n.place, more(t.corner, n.by), t.row + n.rows}
+		if there, _ := l.sheet(l.cell(next, origin), l.base[lift], size); there != here {
+			out = append(out, inside(region, more(t.corner, n.from), more(t.corner, n.to))...)
+		}
+	}
+	return out
 }
 
 // inside are the parts of a line that lie in a region.

@@ -15,6 +15,7 @@ import (
 	"fmt"
 	"slices"
 
+	"coursewright/layout/bond"
 	"coursewright/layout/length"
 	"coursewright/layout/piece"
 	"coursewright/layout/plan"
@@ -29,7 +30,8 @@ type Field struct {
 	Face   *plan.Face // the face of a niche or window that it is, or nil
 	Name   string
 	Tile   survey.TileSize
-	Sheets []Sheet // from the bottom up, each row from the left
+	Size   survey.SheetSize // of its sheets
+	Sheets []Sheet          // from the bottom up, each row from the left
 	Lines  [][2]plane.Point
 }
 
@@ -64,12 +66,12 @@ func Of(room survey.Room, walls []plan.Wall) []Field {
 			out = append(out, own[i])
 		}
 		for n := range room.Bands {
-			if b := &room.Bands[n]; b.Tile.Sheet.Any() && b.Bond.Sheeted() {
+			if b := &room.Bands[n]; b.Tile.Sheet.Any() {
 				out = append(out, ofBand(room, i, n, *w)...)
 			}
 		}
 		for k := range w.Strips {
-			if s := &w.Strips[k]; !s.Slab && s.Tile.Sheet.Any() && s.Bond.Sheeted() && len(s.Pieces) > 0 {
+			if s := &w.Strips[k]; !s.Slab && s.Tile.Sheet.Any() && len(s.Pieces) > 0 {
 				f := ofFace(room, i, &s.Face)
 				f.Face, f.Band = nil, s.Name() // it lies in the wall
 				out = append(out, f)
@@ -77,12 +79,12 @@ func Of(room survey.Room, walls []plan.Wall) []Field {
 		}
 		for k := range w.Insides {
 			for n := range w.Insides[k].Faces {
-				if face := &w.Insides[k].Faces[n]; !face.Slab && face.Tile.Sheet.Any() && face.Bond.Sheeted() && len(face.Pieces) > 0 {
+				if face := &w.Insides[k].Faces[n]; !face.Slab && face.Tile.Sheet.Any() && len(face.Pieces) > 0 {
 					out = append(out, ofFace(room, i, face))
 				}
 			}
 		}
-		if t := w.Top; t != nil && !t.Slab && t.Tile.Sheet.Any() && t.Bond.Sheeted() && len(t.Pieces) > 0 {
+		if t := w.Top; t != nil && !t.Slab && t.Tile.Sheet.Any() && len(t.Pieces) > 0 {
 			out = append(out, ofFace(room, i, &t.Face))
 		}
 	}
@@ -94,12 +96,12 @@ func ofWalls(room survey.Room, walls []plan.Wall) []Field {
 	if !room.Tile.Sheet.Any() {
 		return nil
 	}
-	l := layingOf(room)
+	l := layingOf(room, handOf(room, walls[0], 0))
 	up := l.start(walls)
 	l.origins(walls, up)
 	return l.better(func(l laying) (out []Field) {
 		for i, w := range walls {
-			f := Field{Wall: i, Name: w.Found.Name, Tile: room.Tile}
+			f := Field{Wall: i, Name: w.Found.Name, Tile: room.Tile, Size: l.size}
 			l.lay(&f, w, plane.Point{X: w.Start.Edge, Y: up}, 0)
 			out = append(out, f)
 		}
@@ -107,11 +109,35 @@ func ofWalls(room survey.Room, walls []plan.Wall) []Field {
 	})
 }
 
+// handOf is to which side the courses of what is laid in one tile step: where they may
+// step to either, to that to which a course does against the one under it.
+func handOf(room survey.Room, w plan.Wall, laid int) survey.Hand {
+	b := room.Bond
+	if b.Kind != survey.Running || b.Hand != survey.Free || b.Plumb {
+		return b.Hand
+	}
+	along := bond.Of(room, survey.Left).Along()
+	first := map[int]length.Length{}
+	for i := range w.Pieces {
+		p := &w.Pieces[i]
+		if p.Laid != laid {
+			continue
+		}
+		if under, ok := first[p.Row-1]; ok && length.Mod(p.Tile.Left-under-b.Shift(1, survey.Right, along)+1, along) <= 2 { // a shift may be rounded
+			return survey.Right
+		}
+		if _, ok := first[p.Row]; !ok {
+			first[p.Row] = p.Tile.Left
+		}
+	}
+	return survey.Left
+}
+
 // better lays sheets as they come or, where their sides go in and out, turned upside
 // down, whichever needs fewer.
 func (l laying) better(lay func(laying) []Field) []Field {
 	one := lay(l)
-	if l.plain {
+	if l.den != 2 {
 		return one
 	}
 	l.turned = true
@@ -134,11 +160,12 @@ func needs(fields []Field) int {
 // ofFace lays the sheets of a face of a niche or window, from its lower left corner.
 func ofFace(room survey.Room, wall int, face *plan.Face) Field {
 	room.Tile, room.Joint, room.Bond = face.Tile, face.Joint, face.Bond
-	l, first := layingOf(room), face.Pieces[0]
-	l.base[first.Lift] = l.row(l.cell(&first, corner(&first)))
+	l, first := layingOf(room, handOf(room, face.Wall, 0)), &face.Pieces[0]
+	from := l.from(first)
+	l.base[first.Lift] = l.begin(l.row(l.cell(l.tileOf(first, from), from)))
 	return l.better(func(l laying) []Field {
-		f := Field{Wall: wall, Face: face, Name: face.Name(), Tile: face.Tile}
-		l.lay(&f, face.Wall, corner(&first), 0)
+		f := Field{Wall: wall, Face: face, Name: face.Name(), Tile: face.Tile, Size: l.size}
+		l.lay(&f, face.Wall, from, 0)
 		return []Field{f}
 	})[0]
 }
@@ -151,10 +178,11 @@ func ofBand(room survey.Room, wall, n int, w plan.Wall) []Field {
 		return nil
 	}
 	room.Joint, room.Tile, room.Bond = b.Inner(room.Joint), b.Tile, b.Bond
-	f := Field{Wall: wall, Band: b.Name, Name: b.Name + " on " + w.Found.Name, Tile: b.Tile}
-	l, first := layingOf(room), &w.Pieces[at]
-	l.base[first.Lift] = first.Row
-	l.lay(&f, w, corner(first), n+1)
+	l, first := layingOf(room, handOf(room, w, n+1)), &w.Pieces[at]
+	from := l.from(first)
+	l.base[first.Lift] = l.begin(l.row(l.cell(l.tileOf(first, from), from)))
+	f := Field{Wall: wall, Band: b.Name, Name: b.Name + " on " + w.Found.Name, Tile: b.Tile, Size: l.size}
+	l.lay(&f, w, from, n+1)
 	return []Field{f}
 }
 
@@ -164,10 +192,26 @@ func corner(p *piece.Piece) plane.Point { return plane.Point{X: p.Tile.Left, Y: 
 // laying is how sheets are laid on walls.
 type laying struct {
 	lattice
-	base map[int]int // the row of tiles with which the first sheets begin, by how many courses of bands are under it
+	size   survey.SheetSize
+	beside [][]beside  // by place, what stands beside its tile
+	base   map[int]int // the row of tiles with which the first sheets begin, by how many courses of bands are under it
 }
 
-func layingOf(room survey.Room) laying { return laying{latticeOf(room), map[int]int{}} }
+func layingOf(room survey.Room, hand survey.Hand) laying {
+	l := latticeOf(room, hand)
+	return laying{l, room.Bond.Sheet(room.Tile, room.Joint), l.besides(), map[int]int{}}
+}
+
+// from is where a tile of the first place stands by a piece: its own corner or, of
+// another place or row, one moved to it.
+func (l laying) from(p *piece.Piece) plane.Point {
+	t := l.tileOf(p, corner(p))
+	by := less(l.corner(t.place), l.corner(0))
+	if l.courses() {
+		by.Y = 0
+	}
+	return less(t.corner, by)
+}
 
 // lay finds the sheets of what is laid in one tile on a wall or face, with a tile at origin.
 func (l laying) lay(f *Field, w plan.Wall, origin plane.Point, laid int) {
@@ -177,8 +221,8 @@ func (l laying) lay(f *Field, w plan.Wall, origin plane.Point, laid int) {
 		if p.Laid != laid {
 			continue
 		}
-		c := l.cell(p, origin)
-		at, on := l.sheet(c, l.base[p.Lift], f.Tile.Sheet)
+		t := l.tileOf(p, origin)
+		at, on := l.sheet(l.cell(t, origin), l.base[p.Lift], f.Size)
 		at.lift = p.Lift
 		n, there := found[at]
 		if !there {
@@ -187,7 +231,7 @@ func (l laying) lay(f *Field, w plan.Wall, origin plane.Point, laid int) {
 			f.Sheets = append(f.Sheets, Sheet{Box: p.Tile, at: at, on: on})
 		}
 		f.Sheets[n].add(p, on)
-		f.Lines = append(f.Lines, l.lines(p, c, l.base[p.Lift], f.Tile.Sheet, w.Shape.Region)...)
+		f.Lines = append(f.Lines, l.lines(t, origin, p.Lift, f.Size, w.Shape.Region)...)
 	}
 	number(f.Sheets, w.Found.Letter, laid)
 }
@@ -206,34 +250,57 @@ func (s *Sheet) add(p *piece.Piece, on cell) {
 	s.Wide, s.High = right-s.on.x+1, top-s.on.y+1
 }
 
-// start is the height of the lower edge of a tile that stands in line with the starts of
-// all walls: in rows that are shifted by half a tile, one of those that are not shifted there.
+// start is the height of the lower edge of a tile of the first place that stands in line
+// with the starts of all walls.
 func (l laying) start(walls []plan.Wall) (up length.Length) {
+	if l.courses() {
+		return 0 // rows are counted by the pieces
+	}
 	for _, w := range walls {
 		for i := range w.Pieces {
 			p := &w.Pieces[i]
-			by := l.u.X
-			if l.u.Y != 0 {
-				by *= 2
-			}
-			if p.Laid == 0 && (l.plain || (p.Tile.Left-w.Start.Edge)%by == 0) {
-				return p.Tile.Bottom
+			t := l.tileOf(p, plane.Point{X: w.Start.Edge})
+			by := less(l.corner(t.place), l.corner(0))
+			if over, ok := l.inLine(t.corner.X - by.X - w.Start.Edge); ok && p.Laid == 0 {
+				return t.corner.Y - by.Y - over
 			}
 		}
 	}
 	return 0
 }
 
+// inLine is how high a tile stands over one of the same place that is so far to its left.
+func (l laying) inLine(by length.Length) (up length.Length, ok bool) {
+	const far = 200
+	for k := range length.Length(2*far + 1) {
+		u := k/2 + k%2
+		if k%2 == 1 {
+			u = -u
+		}
+		switch rest := by - u*l.pattern.U.X; {
+		case l.pattern.V.X == 0 && rest == 0:
+			return u * l.pattern.U.Y, true
+		case l.pattern.V.X != 0 && rest%l.pattern.V.X == 0:
+			return u*l.pattern.U.Y + rest/l.pattern.V.X*l.pattern.V.Y, true
+		}
+	}
+	return 0, false
+}
+
 // origins finds the rows with which sheets begin: over a band its first; under all bands
 // the lowest that has at least half as many whole tiles as the row with most, on all
 // walls. So sheets begin whole on the batten, and their rows run on from wall to wall.
 func (l laying) origins(walls []plan.Wall, line length.Length) {
+	if !l.level() {
+		return
+	}
 	found := map[int]bool{}
 	for _, w := range walls {
 		rows, most := map[int]int{}, 0
 		for i := range w.Pieces {
 			p := &w.Pieces[i]
-			switch y := l.row(l.cell(p, plane.Point{X: w.Start.Edge, Y: line})); {
+			from := plane.Point{X: w.Start.Edge, Y: line}
+			switch y := l.begin(l.row(l.cell(l.tileOf(p, from), from))); {
 			case p.Laid != 0:
 			case p.Lift != 0:
 				if !found[p.Lift] || y < l.base[p.Lift] {

@@ -45,6 +45,9 @@ type Piece struct {
 	place  int          // of a pattern: which place of the cell
 }
 
+// Place is, of a pattern, which place of the cell the tile stands at.
+func (p *Piece) Place() int { return p.place }
+
 // Grade is how small a piece is.
 type Grade uint8
 

@@ -81,7 +81,7 @@ func (r *resolver) face(p path, f InsideFace, name FaceName, kind Kind, lining l
 		t := r.tile(p.dot("tile"), *f.Tile, Measure{Plain: f.Joint})
 		found.Tile, thick = &t, t.Thickness
 		if f.Bond == nil {
-			r.sheeted(p.dot("tile.sheet"), r.around.Bond, t.Sheet)
+			r.sheeted(p.dot("tile.sheet"), r.around.Bond, t, r.around.Joint)
 		}
 	}
 	found.Joint = r.or(value{p.dot("joint"), f.Joint}, r.around.Joint, bounds{0, widestJoint})

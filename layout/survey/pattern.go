@@ -105,7 +105,7 @@ func (r *resolver) others(p path, tiles []Tile, rule *BondRule, tile TileSize) {
 			t.Height = same(t.Height, t.Width)
 		}
 		if t.Sheet != nil {
-			r.faults.add(p.at(i).dot("sheet"), "a sheet", "nothing here: a "+string(rule.Kind)+" is not laid by the sheet")
+			r.faults.add(p.at(i).dot("sheet"), "a sheet", "nothing here: what a sheet has stands at the first tile")
 		}
 		if t.Thickness == "" {
 			t.Thickness = tile.Thickness.Format(r.units, 0)

@@ -61,8 +61,11 @@ func TestResolveRefuses(t *testing.T) {
 		{func(j *job, w *survey.Wall) { j.Tile.Sheet = &survey.Sheet{Across: 101, Up: 1} }, "tile.sheet.across: found 101"},
 		{func(j *job, w *survey.Wall) { j.Tile.Sheet = &survey.Sheet{Across: 1, Up: 1} }, "tile.sheet: found a sheet of one tile; write more tiles on a sheet, or no sheet"},
 		{func(j *job, w *survey.Wall) {
-			j.Tile.Sheet, j.Bond = &survey.Sheet{Across: 6, Up: 6}, survey.Bond{Kind: "running"}
-		}, "bond.kind: found “running” with tile on sheets; write stack or hexagon"},
+			j.Tile.Sheet, j.Bond = &survey.Sheet{Across: 5, Up: 6}, survey.Bond{Kind: "chevron"}
+		}, "tile.sheet.across: found 5; write a multiple of 2: the chevron repeats after 2 that way, and sheets are alike"},
+		{func(j *job, w *survey.Wall) {
+			j.Tile.Sheet, j.Bond = &survey.Sheet{Across: 6, Up: 3}, survey.Bond{Kind: "mixed heights", Tiles: []survey.Tile{{Height: "2"}}}
+		}, "tile.sheet.up: found 3; write a multiple of 2"},
 		{func(j *job, w *survey.Wall) { j.Tile.Colour = "white" }, "tile.colour: found “white”; write a colour as # and six digits 0 to f, such as #f3efe4"},
 		{func(j *job, w *survey.Wall) { j.Tile.Colour = "#fff" }, "tile.colour: found “#fff”; write a colour as"},
 		{func(j *job, w *survey.Wall) { j.Tile.Colour = "ffffff" }, "tile.colour: found “ffffff”; write a colour as"},

@@ -83,6 +83,7 @@ func hundredths(text string) (int64, bool) {
 
 // bond reads how courses shift against each other, or which pattern is laid.
 func (r *resolver) bond(p path, b Bond, tile TileSize, joints []length.Length) BondRule {
+	before := len(r.faults)
 	words := make([]string, len(Bonds))
 	for i, k := range Bonds {
 		words[i] = string(k)
@@ -101,7 +102,9 @@ func (r *resolver) bond(p path, b Bond, tile TileSize, joints []length.Length) B
 	if rule.Kind != "" {
 		r.pattern(p, b, &rule, tile, joints)
 	}
-	r.sheeted(p.dot("kind"), rule, tile.Sheet)
+	if len(r.faults) == before {
+		r.sheeted(path(strings.TrimSuffix(string(p), "bond"))+"tile.sheet", rule, tile, joints...)
+	}
 	return rule
 }
 

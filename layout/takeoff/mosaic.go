@@ -24,7 +24,11 @@ func (in Input) sheets(t survey.TileSize, band string, set Settings) Line {
 	}
 	b := mosaic.Buy(fields)
 	l := boxed(bought("mosaic, by the sheet", "sheet", b.Full+b.From, set.Breakage, ""), t)
-	l.Because = fmt.Sprintf("sheets of %d × %d tiles: %d whole", t.Sheet.Across, t.Sheet.Up, b.Full)
+	size := t.Sheet
+	if len(fields) > 0 {
+		size = fields[0].Size
+	}
+	l.Because = fmt.Sprintf("sheets of %s: %d whole", size.Counted(size.Across, size.Up), b.Full)
 	if b.Parts > 0 {
 		l.Because += fmt.Sprintf(", %d cut along their joints into %s", b.From, counted(b.Parts, "part"))
 	}
@@ -32,7 +36,7 @@ func (in Input) sheets(t survey.TileSize, band string, set Settings) Line {
 	return l
 }
 
-// bySheets turns a count of tiles into one of sheets.
-func bySheets(tiles int, t survey.TileSize) int {
-	return int(ceil(int64(tiles), int64(t.Sheet.Tiles())))
+// bySheets turns a count of the room's tiles into one of sheets.
+func bySheets(tiles int, room survey.Room) int {
+	return int(ceil(int64(tiles), int64(room.Bond.Sheet(room.Tile, room.Joint).Tiles())))
 }

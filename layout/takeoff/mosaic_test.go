@@ -58,6 +58,23 @@ func TestMosaicIsBoughtByTheSheet(t *testing.T) {
 	require.EqualValues(t, 3*8000, boxes.Cents)
 }
 
+// Squares of a basket weave of two tiles 7/8 in wide with a joint of 1/8 in are 2 in with their
+// joint, so sheets of 6 by 6 squares cover what those of 2 in tiles do: 4 by 6 of them, of 72
+// tiles each; the first begins at the level square at the start, so that some are halved. The tiles of a running bond shift by half, so every other row of the four
+// sheets over each other ends in halves, which are cut on the sheet.
+func TestPatternsAreBoughtByTheSheet(t *testing.T) {
+	woven := onSheets(t, 24, 36, func(j *survey.Job) { j.Bond.Kind, j.Tile.Width = "basket weave", "7/8" })
+	l := line(t, woven, "sheet")
+	require.Equal(t, 24, l.Net)
+	require.Contains(t, l.Because, "sheets of 6 × 6 groups of 2 tiles: 18 whole, 6 cut along their joints")
+	require.Equal(t, 24*72, woven.Whole)
+
+	running := line(t, onSheets(t, 24, 36, func(j *survey.Job) { j.Bond.Kind = "running" }), "sheet")
+	require.Contains(t, running.Because, "sheets of 6 × 6 tiles: ")
+	require.GreaterOrEqual(t, running.Net, 24)
+	require.LessOrEqual(t, running.Net, 27)
+}
+
 // Within a sheet no spacers are set: 24 by 36 tiles on sheets of 6 by 6 have 3 plumb joints
 // of 36 sides and 5 level ones of 24 between sheets.
 func TestSpacersStandBetweenSheets(t *testing.T) {

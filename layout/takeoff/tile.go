@@ -68,7 +68,7 @@ func (in Input) flat(other length.Area) Line {
 	}
 	unit := "piece"
 	if in.Room.Tile.Sheet.Any() {
-		count, unit = bySheets(count, in.Room.Tile), "sheet"
+		count, unit = bySheets(count, in.Room), "sheet"
 	}
 	l := bought("tile by the flat 10 % rule", unit, count, 10,
 		fmt.Sprintf("%s of wall in tiles with their joints, and 10 %% on top", areaText(area, in.Room.Units)))

@@ -41,13 +41,13 @@ func (b bathroom) sheets(s step) []OnSheet {
 
 // stays says what of a sheet is set.
 func stays(f mosaic.Field, s mosaic.Sheet) string {
-	text := fmt.Sprintf("%d × %d tiles", s.Wide, s.High)
-	if s.Full(f.Tile.Sheet) {
+	text := f.Size.Counted(s.Wide, s.High)
+	if s.Full(f.Size) {
 		return "whole, " + text
 	}
-	if s.Parted(f.Tile.Sheet) {
+	if s.Parted(f.Size) {
 		text = "cut along its joints to " + text
-		if n := s.Wide*s.High - s.Whole - s.Cut; n > 0 {
+		if n := s.Wide*s.High*max(1, f.Size.Each) - s.Whole - s.Cut; n > 0 {
 			text += fmt.Sprintf(", %s out of it", page.Count(n, "tile"))
 		}
 	}

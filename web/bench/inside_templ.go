@@ -246,11 +246,7 @@ func insideFace(b Bench, path string, name survey.FaceName, f survey.InsideFace,
 				if templ_7745c5c3_Err != nil {
 					return templ_7745c5c3_Err
 				}
-				templ_7745c5c3_Err = page.WordField(b.Job, path+".tile.sheet.across", "On sheets: tiles along").Render(ctx, templ_7745c5c3_Buffer)
-				if templ_7745c5c3_Err != nil {
-					return templ_7745c5c3_Err
-				}
-				templ_7745c5c3_Err = page.WordField(b.Job, path+".tile.sheet.up", "On sheets: tiles up").Render(ctx, templ_7745c5c3_Buffer)
+				templ_7745c5c3_Err = onSheets(b, path+".tile", b.faceBond(f)).Render(ctx, templ_7745c5c3_Buffer)
 				if templ_7745c5c3_Err != nil {
 					return templ_7745c5c3_Err
 				}

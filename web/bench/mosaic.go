@@ -5,8 +5,59 @@ import (
 	"strings"
 
 	"coursewright/layout/mosaic"
+	"coursewright/layout/survey"
 	"coursewright/web/page"
 )
+
+// sheetLabel is what of a sheet is counted in a bond.
+func sheetLabel(b survey.Bond) string {
+	switch survey.BondKind(b.Kind) {
+	case survey.Herringbone, survey.Pinwheel:
+		return "Pairs"
+	case survey.DoubleHerringbone:
+		return "Fours"
+	case survey.BasketWeave:
+		if len(b.Tiles) > 0 {
+			return "Tiles with their dot"
+		}
+		return "Squares"
+	case survey.Modular:
+		return "Groups"
+	}
+	return "Tiles"
+}
+
+// sheetNote says how the tiles of a sheet are counted in a bond.
+func sheetNote(b survey.Bond) string {
+	switch survey.BondKind(b.Kind) {
+	case survey.Herringbone:
+		return "Count the V’s side by side along, and those over each other up: each is a pair of tiles."
+	case survey.DoubleHerringbone:
+		return "Count the V’s side by side along, and those over each other up: each is two pairs of tiles."
+	case survey.BasketWeave:
+		if len(b.Tiles) > 0 {
+			return "Count the tiles, each with one dot: an even number both ways, so that all sheets are alike."
+		}
+		return "Count the squares, each of the tiles that lie side by side in it: an even number both ways, so that all sheets are alike."
+	case survey.Chevron:
+		return "Count the columns along, an even number, and the tiles of one column up."
+	case survey.MixedHeights:
+		return "Count the tiles along and the courses up, as many as repeat or a multiple, so that all sheets are alike."
+	case survey.Pinwheel:
+		return "Count the large tiles, each with one small one, along their slanting rows."
+	case survey.Modular:
+		return "Count the groups in which the pattern repeats: two of the small squares, one of two by one, two of two by two and one of three by two."
+	}
+	return "Count the tiles of a row along, and the rows up."
+}
+
+// faceBond is the bond of a face of a niche or window that has a tile of its own.
+func (b Bench) faceBond(f survey.InsideFace) survey.Bond {
+	if f.Bond != nil {
+		return *f.Bond
+	}
+	return b.Typed.Bond
+}
 
 // sheetsLine is the one line of the closed table of sheets.
 func (b Bench) sheetsLine() string {
@@ -26,8 +77,8 @@ type sheetRow struct {
 
 // sheetRows lists the whole sheets of a field, then its parts.
 func sheetRows(f mosaic.Field) []sheetRow {
-	size := f.Tile.Sheet
-	whole := sheetRow{stays: fmt.Sprintf("all %d × %d tiles", size.Across, size.Up)}
+	size := f.Size
+	whole := sheetRow{stays: "all " + size.Counted(size.Across, size.Up)}
 	cut := sheetRow{stays: whole.stays + ", some of them cut"}
 	pieces := map[string][]string{}
 	for _, s := range f.Sheets {
@@ -47,7 +98,7 @@ func sheetRows(f mosaic.Field) []sheetRow {
 		}
 	}
 	for _, a := range f.Parts() {
-		r := sheetRow{stays: fmt.Sprintf("%d × %d tiles", a.Wide, a.High), ids: a.Sheets}
+		r := sheetRow{stays: size.Counted(a.Wide, a.High), ids: a.Sheets}
 		if a.Missing > 0 {
 			r.stays += fmt.Sprintf(", %d taken out", a.Missing)
 		}

@@ -198,11 +198,7 @@ func strip(b Bench, path string, n int, wall string, s survey.Strip) templ.Compo
 				return templ_7745c5c3_Err
 			}
 		}
-		templ_7745c5c3_Err = page.WordField(b.Job, path+".tile.sheet.across", "On sheets: tiles along").Render(ctx, templ_7745c5c3_Buffer)
-		if templ_7745c5c3_Err != nil {
-			return templ_7745c5c3_Err
-		}
-		templ_7745c5c3_Err = page.WordField(b.Job, path+".tile.sheet.up", "On sheets: tiles up").Render(ctx, templ_7745c5c3_Buffer)
+		templ_7745c5c3_Err = onSheets(b, path+".tile", s.Bond).Render(ctx, templ_7745c5c3_Buffer)
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}
@@ -261,7 +257,7 @@ func reaching(b Bench, path, edge, label, on, name string, measured bool) templ.
 			var templ_7745c5c3_Var6 string
 			templ_7745c5c3_Var6, templ_7745c5c3_Err = templ.JoinStringErrs(on)
 			if templ_7745c5c3_Err != nil {
-				return templ.Error{Err: templ_7745c5c3_Err, FileName: `web/bench/strips.templ`, Line: 70, Col: 13}
+				return templ.Error{Err: templ_7745c5c3_Err, FileName: `web/bench/strips.templ`, Line: 69, Col: 13}
 			}
 			_, templ_7745c5c3_Err = templ_7745c5c3_Buffer.WriteString(templ.EscapeString(templ_7745c5c3_Var6))
 			if templ_7745c5c3_Err != nil {

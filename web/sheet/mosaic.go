@@ -28,7 +28,7 @@ func (f *flow) sheetTable() {
 	}
 	for _, m := range f.book.cuts.Mosaic {
 		for _, a := range m.Parts() {
-			add(m, a.Sheets, leaves(a), a.Cut)
+			add(m, a.Sheets, leaves(m, a), a.Cut)
 		}
 		if cut := m.OnSheets(); len(cut) > 0 {
 			add(m, cut, "all of it", true)
@@ -44,8 +44,8 @@ func (f *flow) sheetTable() {
 }
 
 // leaves says what is left of a sheet that is cut along its joints.
-func leaves(a mosaic.Alike) string {
-	text := fmt.Sprintf("%d × %d tiles", a.Wide, a.High)
+func leaves(m mosaic.Field, a mosaic.Alike) string {
+	text := m.Size.Counted(a.Wide, a.High)
 	if a.Missing > 0 {
 		text += fmt.Sprintf(", %d out", a.Missing)
 	}
