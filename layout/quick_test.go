@@ -44,12 +44,13 @@ func TestQuickIsTheSameSetOut(t *testing.T) {
 		require.Empty(t, faults, name)
 		_, quick, its, err := setout.Quick(context.Background(), room)
 		require.NoError(t, err, name)
-		assert.Equal(t, []any{all.Line, all.Hand, all.Joint, all.Merit, all.Proven, all.Bound, all.Least, all.CutTiles, all.Bands}, []any{quick.Line, quick.Hand, quick.Joint, quick.Merit, quick.Proven, quick.Bound, quick.Least, quick.CutTiles, quick.Bands}, name)
+		assert.Equal(t, []any{all.Line, all.Hand, all.Joint, all.Merit, all.Proven, all.Bound, all.Least, all.CutTiles, all.Bands, all.Holds, all.Joints}, []any{quick.Line, quick.Hand, quick.Joint, quick.Merit, quick.Proven, quick.Bound, quick.Least, quick.CutTiles, quick.Bands, quick.Holds, quick.Joints}, name)
 		assert.True(t, keep.Same(walls, its), name)
 		for i, w := range all.Walls {
 			assert.Equal(t, []any{w.Edge, w.X, w.OnTile, w.Placed, w.Pinned}, []any{quick.Walls[i].Edge, quick.Walls[i].X, quick.Walls[i].OnTile, quick.Walls[i].Placed, quick.Walls[i].Pinned}, name)
 			assert.Len(t, quick.Walls[i].Classic, 1, "%s: nothing is told of the classic starts", name)
 		}
 		assert.Empty(t, quick.Lines, name)
+		assert.Equal(t, []bool{true, false}, []bool{all.Told(), quick.Told()}, name)
 	}
 }

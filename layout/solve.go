@@ -5,9 +5,11 @@ package layout
 
 import (
 	"context"
+
 	"coursewright/layout/doubt"
 	"coursewright/layout/finding"
 	"coursewright/layout/niche"
+	"coursewright/layout/plan"
 	"coursewright/layout/remedy"
 	"coursewright/layout/setout"
 	"coursewright/layout/strip"
@@ -18,12 +20,20 @@ import (
 // set-out and cut the pieces, and say what should be known. A job that cannot be
 // worked with is refused with survey.Faults, all of them at once. It ends soon
 // after ctx does, with its error.
-func Solve(ctx context.Context, job survey.Job) (Plan, error) {
+func Solve(ctx context.Context, job survey.Job) (Plan, error) { return solve(ctx, job, setout.Solve) }
+
+// Quick is Solve for whoever does not ask why: the same plan, but for what plan.Setout.Told
+// speaks of.
+func Quick(ctx context.Context, job survey.Job) (Plan, error) { return solve(ctx, job, setout.Quick) }
+
+type solver func(context.Context, survey.Room) (survey.Room, plan.Setout, []plan.Wall, error)
+
+func solve(ctx context.Context, job survey.Job, setOut solver) (Plan, error) {
 	room, faults := job.Resolve()
 	if len(faults) > 0 {
 		return Plan{}, faults
 	}
-	room, chosen, walls, err := setout.Solve(ctx, room)
+	room, chosen, walls, err := setOut(ctx, room)
 	if err != nil {
 		return Plan{}, err
 	}
@@ -34,9 +44,9 @@ func Solve(ctx context.Context, job survey.Job) (Plan, error) {
 		return Plan{}, err
 	}
 	setout.WithTops(&chosen, room, walls)
-	plan := Plan{Room: room, Setout: chosen, Walls: walls, Doubts: doubt.Raise(room, job)}
-	plan.Findings = finding.Judge(finding.Input{Room: room, Setout: chosen, Walls: walls})
-	return plan, nil
+	out := Plan{Room: room, Setout: chosen, Walls: walls, Doubts: doubt.Raise(room, job)}
+	out.Findings = finding.Judge(finding.Input{Room: room, Setout: chosen, Walls: walls})
+	return out, nil
 }
 
 // Now solves a job to its end.

@@ -55,8 +55,7 @@ const shifts = () => [["x", held.dx], ["y", held.dy]].filter(([axis]) => held.ax
 // asked is what the form is asked to do: put the handle where it is held.
 function asked() {
   const number = held.wall + 1;
-  const name = held.name === "start" ? document.getElementById(`slide-${held.wall}`).dataset.is : held.name;
-  return `place ${number} ${name}=${where((count) => (held.measured ? tape : exact)(count, held.per)).join(";")}`;
+  return `place ${number} ${held.name}=${where((count) => (held.measured ? tape : exact)(count, held.per)).join(";")}`;
 }
 
 function letGo() {

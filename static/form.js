@@ -7,7 +7,11 @@ export const say = (text) => { document.getElementById("status").textContent = t
 // has changed is sent again.
 const sums = new Map();
 
-export const have = () => [...[...sums].map(([id, sum]) => `${id}=${sum}`), ...walls().map((wall) => `${wall.id}=${wall.dataset.hash}`)].join(" ");
+const have = () => [...[...sums].map(([id, sum]) => `${id}=${sum}`), ...walls().map((wall) => `${wall.id}=${wall.dataset.hash}`)].join(" ");
+
+// asks are the headers of an edit or a look: what the page has, and whether one of the folds is open
+// that tell why the set-out is as it is.
+export const asks = () => ({ "X-Have": have(), ...(document.querySelector("details[data-told][open]") && { "X-Told": "open" }) });
 
 const walls = () => [...document.querySelectorAll("#paper .wall[data-hash]")];
 

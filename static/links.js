@@ -31,7 +31,9 @@ document.addEventListener("toggle", async (e) => {
   if (!place.isConnected) return; // an edit has come meanwhile, and opened it anew
   try {
     const page = new DOMParser().parseFromString(await (await fetch(place.dataset.load)).text(), "text/html");
-    place.replaceChildren(page.querySelector("#main table") ?? page.querySelector("#main p"));
+    const told = page.getElementById(place.id);
+    place.replaceChildren(...(told ?? page.getElementById("main")).childNodes); // or what went wrong
+    if (told) delete place.dataset.load;
   } catch {
     place.textContent = "The server cannot be reached. Close and open this again.";
   }

@@ -3,7 +3,7 @@
 // asked for at a time; of those that wait only the newest is asked for. Looks are
 // numbered, and an answer to one from before the thing was let go is dropped.
 
-import { form, request, say, have, noted, unknown } from "./form.js";
+import { form, request, say, asks, noted, unknown } from "./form.js";
 import { whereFocus, refocus } from "./focus.js";
 import { put } from "./paper.js";
 import { job } from "./address.js";
@@ -35,7 +35,7 @@ async function ask() {
     const mine = ++number;
     try {
       const { body } = request(form(), { name: "do", value: doing });
-      const answer = await fetch(job("/look") + location.search, { method: "POST", body, signal: flying.signal, headers: { "X-Look": mine, "X-Have": have(), ...(field && { "X-Typing": encodeURI(field) }) } });
+      const answer = await fetch(job("/look") + location.search, { method: "POST", body, signal: flying.signal, headers: { "X-Look": mine, ...asks(), ...(field && { "X-Typing": encodeURI(field) }) } });
       show(await answer.text(), answer, field);
     } catch (why) {
       if (why.name !== "AbortError" && !field) say("The drawing cannot follow: the server cannot be reached");

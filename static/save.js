@@ -4,7 +4,7 @@
 
 import { put } from "./paper.js";
 import * as look from "./look.js";
-import { form, say, request, have, noted, unknown } from "./form.js";
+import { form, say, request, asks, noted, unknown } from "./form.js";
 import { whereFocus, refocus } from "./focus.js";
 
 export const PAUSE = 400; // ms without a key before an edit is sent
@@ -63,7 +63,7 @@ async function send(make) {
 async function post(asked) {
   let answer, text;
   try {
-    answer = await fetch(asked.url, { method: "POST", body: asked.body, headers: { "X-Bench": "live", "X-Have": have() } });
+    answer = await fetch(asked.url, { method: "POST", body: asked.body, headers: { "X-Bench": "live", ...asks() } });
     text = await answer.text();
   } catch {
     say("Not saved: the server cannot be reached. What you typed is kept here; trying again.");

@@ -45,7 +45,8 @@ type Server struct {
 	Hosts  []string     // names it answers to beside loopback, without a port
 	Door   *door.Door   // who may come in; nil: this machine alone
 	Log    *slog.Logger // what went wrong here and was no fault of the person's
-	Solve  page.Solver
+	Solve  page.Solver  // need not tell why
+	Tell   page.Solver  // tells why
 	Turns  turns.Limits // how many rooms are worked on at once; the usual ones where they are zero
 }
 
@@ -78,7 +79,7 @@ func (s *Server) Handler() http.Handler {
 
 // site is what every page is given.
 func (s *Server) site(desk *turns.Desk) page.Site {
-	out := page.Site{Store: s.Store, Solve: desk.Solve, Help: new(page.Helper), Settled: new(page.Settled)}
+	out := page.Site{Store: s.Store, Solve: desk.Solve, Tell: desk.Telling(s.Tell), Help: new(page.Helper), Settled: new(page.Settled)}
 	if s.Door != nil && s.Door.Network {
 		out.Address = s.Door.Address
 	}

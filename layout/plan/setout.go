@@ -26,7 +26,7 @@ type Setout struct {
 	CutTiles int         // pieces that are not whole tiles
 	Proven   bool        // nothing on the tape is better
 	Bound    string      // where it is not proven: what no set-out can beat
-	Reasons  []string    // plain sentences: what decided, where the smallest cut is
+	Reasons  []string    // plain sentences: what decided, where the smallest cut is; of a plan that is told
 	Lines    []ClassicLine
 	Joints   []Joint // what each joint of a range would give; empty for a single joint
 	Holds    []Hold
@@ -38,6 +38,10 @@ type Setout struct {
 
 // Better tells whether the set-out comes before another of the same room.
 func (s *Setout) Better(o *Setout) bool { return s.Order.Better(&s.Merit, &o.Merit) }
+
+// Told tells whether the plan says why: with its reasons, what the classic starts and lines
+// would give, and how far starts may slip. Of one that was solved quickly all of that is left out.
+func (s *Setout) Told() bool { return len(s.Reasons) > 0 }
 
 // OffLine counts what openings leave off the joint lines.
 func (s *Setout) OffLine() int { return s.Merit.Openings + s.Merit.Built }

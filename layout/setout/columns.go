@@ -33,7 +33,9 @@ func solveColumns(ctx context.Context, room survey.Room, of telling) (survey.Roo
 	s := &best.setout
 	if s.Proven && (!proven || chosen > 1) {
 		s.Proven, s.Bound = false, "A strip may have more columns or fewer, and not every set-out was looked at with each number. Say how many it has, and that is tried."
-		s.Reasons = append(s.Reasons, s.Bound)
+		if s.Told() {
+			s.Reasons = append(s.Reasons, s.Bound)
+		}
 	}
 	return best.room, best.setout, best.walls, nil
 }

@@ -61,7 +61,9 @@ func ofPattern(ctx context.Context, room survey.Room, of telling) (survey.Room, 
 	}
 	dress(room, walls, r.Line)
 	s.Least = tell.Least(walls)
-	s.Reasons = append(phaseReasons(&s, room, walls, r.Free), unjudged(r, len(walls))...)
+	if of == everything {
+		s.Reasons = append(phaseReasons(&s, room, walls, r.Free), unjudged(r, len(walls))...)
+	}
 	return room, s, walls, ctx.Err()
 }
 

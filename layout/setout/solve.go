@@ -21,9 +21,8 @@ func Solve(ctx context.Context, room survey.Room) (survey.Room, plan.Setout, []p
 	return solve(ctx, room, everything)
 }
 
-// Quick is Solve for whoever asks what a room would give: the same set-out and pieces,
-// without what the classic starts and lines would give, how far a start may slip, what
-// holds and why.
+// Quick is Solve for whoever does not ask why: the same set-out and pieces, without what
+// the classic starts and lines would give, how far a start may slip, and the reasons.
 func Quick(ctx context.Context, room survey.Room) (survey.Room, plan.Setout, []plan.Wall, error) {
 	return solve(ctx, room, little)
 }
@@ -87,11 +86,10 @@ func told(s *plan.Setout, room survey.Room, walls []plan.Wall, of telling) {
 		}
 	}
 	s.Least = tell.Least(walls)
-	if of == little {
-		return
-	}
 	s.Holds = tell.Holds(room, walls)
-	s.Reasons = tell.Reasons(s, room, walls)
+	if of == everything {
+		s.Reasons = tell.Reasons(s, room, walls)
+	}
 }
 
 // WithTops tells the set-out of a room anew once the tops of its walls are laid.
@@ -100,7 +98,9 @@ func WithTops(s *plan.Setout, room survey.Room, walls []plan.Wall) {
 		return
 	}
 	s.Least = tell.Least(walls)
-	s.Reasons = tell.Reasons(s, room, walls)
+	if s.Told() {
+		s.Reasons = tell.Reasons(s, room, walls)
+	}
 }
 
 // joint solves the room with each joint that it may have, and takes the best.

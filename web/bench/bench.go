@@ -15,7 +15,8 @@ type Bench struct {
 	page.Job
 	sight
 	Drawing  *page.Walls
-	Slides   []templ.Component // by wall
+	Told     bool              // why the set-out is as it is stands on the page
+	Slides   []templ.Component // by wall, of what is told
 	Insides  []templ.Component // of the niches and windows of the walls shown, folded out
 	Card     *Card             // the piece looked at, or nil
 	TrimCard *Trimmed          // the piece of trim looked at, or nil

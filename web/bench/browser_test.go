@@ -76,6 +76,7 @@ func TestAStartIsDraggedNudgedAndReleased(t *testing.T) {
 	ctx := trial.Browse(t)
 	pinned := func() survey.WallPin { _, job := s.Stored(); return job.Pins.Walls["basin"] }
 	trial.Steps(t, ctx, chromedp.EmulateViewport(1440, 900), chromedp.Navigate(s.URL+"/jobs/1?wall=1"), chromedp.WaitVisible("#drawing svg"), trial.Ready)
+	opened(t, ctx, "compare-starts")
 	from := trial.See[[]float64](t, ctx, `(() => { const r = document.querySelector("[data-handle=start]").getBoundingClientRect(); return [r.x + r.width / 2, r.y + r.height / 2] })()`)
 
 	trial.Steps(t, ctx, chromedp.DragAndDropXY(from[0], from[1], from[0]+40, from[1], 5))

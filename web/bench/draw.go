@@ -10,7 +10,7 @@ import (
 )
 
 // draw puts the drawings of its plan on a page: the wall in front or the wrap,
-// and a slide curve for every wall shown.
+// and where it is told of a slide curve for every wall shown.
 func draw(b *Bench) {
 	if len(b.Plan.Walls) == 0 {
 		return
@@ -22,6 +22,12 @@ func draw(b *Bench) {
 		b.Drawing = page.DrawWalls(drawing.Wrap(b.Plan, o), "drawing")
 	}
 	b.Insides = insideDrawings(*b)
+	if b.Told {
+		drawSlides(b)
+	}
+}
+
+func drawSlides(b *Bench) {
 	b.Slides = make([]templ.Component, len(b.Plan.Walls))
 	for _, i := range b.Walls() {
 		b.Slides[i] = page.Picture(drawing.Slide(b.Plan, i), fmt.Sprintf("slide-%d", i))

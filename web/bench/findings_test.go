@@ -38,13 +38,13 @@ func TestAFlagOpensItsFinding(t *testing.T) {
 func TestAPinnedStartIsNotCalledTheBest(t *testing.T) {
 	s := trial.New(t)
 	best := `value="pin left [^"]*"[^>]*>best<`
-	_, page := s.Get("/jobs/1")
+	_, page := s.Get("/jobs/1/told")
 	require.Regexp(t, best, page)
 	posted := s.Bench()
 	posted.Set("do", "pin left joint=17 5/8")
 	answer, _ := s.Post("/jobs/1", posted)
 	require.Equal(t, http.StatusSeeOther, answer.StatusCode)
-	_, page = s.Get("/jobs/1?wall=1")
+	_, page = s.Get("/jobs/1/told?wall=1")
 	assert.NotRegexp(t, best, page)
 	assert.NotContains(t, page, ">best</text>")
 }

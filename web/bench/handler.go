@@ -32,6 +32,7 @@ func Routes(site page.Site) []page.Route {
 		page.Get("/jobs/{id}/piece/{piece}", s.showPiece),
 		page.Get("/jobs/{id}/widths", s.showWidths),
 		page.Get("/jobs/{id}/help", s.showHelp),
+		page.Get("/jobs/{id}/told", s.showTold),
 		page.Get("/jobs/{id}/pieces", s.showPieces),
 		page.Post("/jobs/{id}/undo", s.move(s.Store.Undo)),
 		page.Post("/jobs/{id}/redo", s.move(s.Store.Redo)),
@@ -50,6 +51,7 @@ func (s pages) showBench(w http.ResponseWriter, r *http.Request) error {
 // editJob takes the whole form, solves it, and saves it if it can be solved.
 // What cannot be is shown again with its faults, over the last good drawing.
 func (s pages) editJob(w http.ResponseWriter, r *http.Request) error {
+	s = s.asked(r)
 	stored, err := s.filledFrom(r)
 	if err != nil {
 		return err
@@ -155,6 +157,7 @@ func (s pages) keepChosen(w http.ResponseWriter, r *http.Request) error {
 // move is undo or redo.
 func (s pages) move(step func(context.Context, int64, int64) (store.Job, error)) page.Handler {
 	return func(w http.ResponseWriter, r *http.Request) error {
+		s := s.asked(r)
 		id, err := page.JobID(r)
 		if err != nil {
 			return err
@@ -237,7 +240,7 @@ func (s pages) viewOf(r *http.Request, stored store.Job, job survey.Job, plan la
 		Job:   s.Shown(r.Context(), stored, job, plan),
 		sight: sightOf(r, plan), Phone: s.phone(stored.ID),
 	}
-	b.Status, b.Here = status, b.query()
+	b.Status, b.Here, b.Told = status, b.query(), told(r)
 	if len(plan.Walls) > 0 {
 		b.Schedule = page.Schedule(plan)
 		b.Buy = page.ToBuy(plan, b.Schedule)

@@ -19,6 +19,7 @@ func TestTheNewSetOutIsTakenOnTheBench(t *testing.T) {
 	ctx := trial.Browse(t)
 	trial.Steps(t, ctx, chromedp.Navigate(s.URL+"/jobs/1"), chromedp.WaitVisible("#anew button"), trial.Ready)
 	assert.Contains(t, trial.See[string](t, ctx, `document.getElementById("anew").textContent`), "Judged anew, this set-out would be another one, with ")
+	opened(t, ctx, "compare-starts", "compare-lines")
 	trial.Shot(t, ctx, "anew")
 	before := trial.See[string](t, ctx, wrap)
 

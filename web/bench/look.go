@@ -25,6 +25,7 @@ const typingHeader = "X-Typing"
 // drawing is held. Nothing is saved. What cannot be solved is answered with
 // what clashes.
 func (s pages) look(w http.ResponseWriter, r *http.Request) error {
+	s = s.asked(r)
 	stored, err := s.filledFrom(r)
 	if err != nil {
 		return err

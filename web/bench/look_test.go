@@ -22,7 +22,9 @@ func TestALookSavesNothing(t *testing.T) {
 	before, _ := s.Stored()
 	form := s.Bench()
 	form.Set("do", "place 2 course=-37")
-	answer, page := s.Post("/jobs/1/look?wall=2", form, "X-Look", "17")
+	_, page := s.Post("/jobs/1/look?wall=2", form)
+	assert.NotContains(t, page, `id="curve-1"`, "of what nobody sees")
+	answer, page := s.Post("/jobs/1/look?wall=2", form, "X-Look", "17", "X-Told", "open")
 	require.Equal(t, http.StatusOK, answer.StatusCode)
 	assert.Equal(t, "17", answer.Header.Get("X-Look"), "the answer says which question it is for")
 	assert.Contains(t, page, `id="answers"`, "the answers follow too")
@@ -108,7 +110,8 @@ func TestAWrongWidthIsWorkedOutBothWays(t *testing.T) {
 	assert.Equal(t, before, after)
 	_, bench := s.Get("/jobs/1")
 	assert.Contains(t, bench, `href="/jobs/1/widths"`)
-	assert.Contains(t, bench, "Pin the course line: best", "the table of course lines has the one of the plan")
+	_, told := s.Get("/jobs/1/told")
+	assert.Contains(t, told, "Pin the course line: best", "the table of course lines has the one of the plan")
 }
 
 // A remembered plan is shared by all pages, so none may change it.

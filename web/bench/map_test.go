@@ -16,7 +16,7 @@ func TestAPhaseIsPinnedOnItsMap(t *testing.T) {
 	ctx := trial.Browse(t)
 	s := trial.OfFile(t, "hexagon")
 	openAt(t, ctx, s, "/jobs/1")
-	trial.See[bool](t, ctx, `document.getElementById("compare-starts").open = true`)
+	opened(t, ctx, "compare-starts")
 	on := trial.See[[]float64](t, ctx, `(() => { const c = document.querySelector(".phases svg"); c.scrollIntoView({ block: "center" }); const r = c.getBoundingClientRect(); return [r.x + r.width * 0.4, r.y + r.height * 0.4] })()`)
 	press := func() {
 		trial.Steps(t, ctx, chromedp.MouseEvent(chromedp.MousePressed, on[0], on[1], chromedp.ButtonLeft, chromedp.ClickCount(1)))

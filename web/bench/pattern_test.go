@@ -24,6 +24,7 @@ func TestAPatternIsPickedOnTheBench(t *testing.T) {
 	assert.Contains(t, page, `<option value="herringbone" selected>herringbone</option>`)
 	assert.Contains(t, page, `name="bond.turn"`)
 	assert.Contains(t, page, "Least cut over the ")
+	_, page = s.Get("/jobs/1/told")
 	assert.Contains(t, page, "Map of the ", "in place of the slide curve")
 
 	posted = s.With("bond.kind", "basket weave")

@@ -15,8 +15,8 @@ func theSlider(t *testing.T, ctx context.Context) {
 	s := trial.Of(t, trial.File(t, "one-wall.json"))
 	openAt(t, ctx, s, "/jobs/1")
 	before, _ := s.Stored()
+	opened(t, ctx, "compare-starts")
 	drawn := trial.See[string](t, ctx, `document.querySelector("#curve-0 svg").outerHTML`)
-	trial.See[bool](t, ctx, `document.getElementById("compare-starts").open = true`)
 	focus(t, ctx, "#slide-0")
 	trial.See[bool](t, ctx, `(() => { const nudge = (n) => setTimeout(() => { const r = document.activeElement; r.stepUp();
 		for (const e of ["input", "change"]) r.dispatchEvent(new Event(e, { bubbles: true })) }, 40 * n); [1, 2, 3].forEach(nudge); return true })()`)

@@ -269,14 +269,14 @@ func pieces(b Bench) templ.Component {
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}
-		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 20, "</span></summary><div class=\"scroll\" tabindex=\"0\" role=\"region\" aria-label=\"Pieces\" data-load=\"")
+		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 20, "</span></summary><div id=\"all-pieces\" class=\"scroll\" tabindex=\"0\" role=\"region\" aria-label=\"Pieces\" data-load=\"")
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}
 		var templ_7745c5c3_Var18 string
 		templ_7745c5c3_Var18, templ_7745c5c3_Err = templruntime.NewAttributeExpression(string(page.JobPath(b.ID, "/pieces"+b.query()))).Resolve(ctx)
 		if templ_7745c5c3_Err != nil {
-			return templ.Error{Err: templ_7745c5c3_Err, FileName: `web/bench/tables.templ`, Line: 42, Col: 128}
+			return templ.Error{Err: templ_7745c5c3_Err, FileName: `web/bench/tables.templ`, Line: 42, Col: 144}
 		}
 		_, templ_7745c5c3_Err = templ_7745c5c3_Buffer.WriteString(templ_7745c5c3_Var18)
 		if templ_7745c5c3_Err != nil {
@@ -350,7 +350,7 @@ func PiecesPage(b Bench) templ.Component {
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
-			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 24, "</p><div class=\"broad\" tabindex=\"0\" role=\"region\" aria-label=\"Table of pieces\"><table class=\"list\"><thead><tr><th scope=\"col\">Piece</th><th scope=\"col\">Wall</th><th scope=\"col\" class=\"num\">Course</th><th scope=\"col\">Cut</th><th scope=\"col\" class=\"num\">Width seen</th><th scope=\"col\" class=\"num\">Height seen</th><th scope=\"col\" class=\"num\">Of a tile</th></tr></thead> <tbody>")
+			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 24, "</p><div id=\"all-pieces\" class=\"broad\" tabindex=\"0\" role=\"region\" aria-label=\"Table of pieces\"><table class=\"list\"><thead><tr><th scope=\"col\">Piece</th><th scope=\"col\">Wall</th><th scope=\"col\" class=\"num\">Course</th><th scope=\"col\">Cut</th><th scope=\"col\" class=\"num\">Width seen</th><th scope=\"col\" class=\"num\">Height seen</th><th scope=\"col\" class=\"num\">Of a tile</th></tr></thead> <tbody>")
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}

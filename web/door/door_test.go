@@ -104,7 +104,7 @@ func houseAt(t *testing.T, data string, set func(*door.Door)) *house {
 	kept.Now = h.clock
 	h.door.Log, h.door.Now, h.door.Pause = log, h.clock, h.pause
 	set(h.door)
-	w := &web.Server{Store: kept, Static: static.Files, Hosts: []string{"bench.example"}, Door: h.door, Solve: layout.Solve, Log: log}
+	w := &web.Server{Store: kept, Static: static.Files, Hosts: []string{"bench.example"}, Door: h.door, Solve: layout.Quick, Tell: layout.Solve, Log: log}
 	h.server = httptest.NewUnstartedServer(w.Handler())
 	h.net = &network{Listener: h.server.Listener, from: "192.168.7.9"}
 	h.server.Listener = h.net

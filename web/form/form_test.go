@@ -150,7 +150,7 @@ func TestButtons(t *testing.T) {
 		{"pin back tile=30", "pins.walls.back.tile", "30"},
 		{"pin back edge=30", "pins.walls.back.edge", "30"},
 		{"place 2 course=-37", "pins.course.line", "-37"},
-		{"place 2 joint=30", "pins.walls.back.joint", "30"},
+		{"place 2 start=30", "pins.walls.back.joint", "30"},
 		{"place 1 pipe valve=20;-8", "walls[0].openings[1].at", "20"},
 		{"place 1 pipe valve=20;-8", "walls[0].openings[1].height", "-8"},
 		{"place 2 niche shelf left=33", "pins.walls.back.marks.niche shelf left", "33"},

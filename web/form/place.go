@@ -12,7 +12,7 @@ import (
 // place puts what was dragged or nudged on a drawing where it was let go:
 //
 //	1 course=-38 1/2                  the course line
-//	1 joint=32 7/16                   the start of wall 1, and tile= the same
+//	1 start=32 7/16                   the start of wall 1: a joint's middle, or a tile's where one is pinned
 //	1 phase=24 1/2;-38                the start of wall 1 by its edge, and the course line
 //	1 pipe valve=19 1/2;-7            a pipe's centre
 //	1 niche shelf left=34             a free mark, named as the plan file names it
@@ -40,8 +40,8 @@ func place(job *survey.Job, rest string) error {
 	case handle == "course":
 		job.Pins.Course.Line = value
 		return nil
-	case handle == "joint" || handle == "tile":
-		return pin(job, w.Name+" "+handle+"="+value)
+	case handle == "start":
+		return pin(job, w.Name+" "+startWord(job.Pins.Walls[w.Name])+"="+value)
 	case handle == "phase":
 		edge, line, both := strings.Cut(value, ";")
 		if !both {
@@ -69,6 +69,14 @@ func place(job *survey.Job, rest string) error {
 		return fmt.Errorf("wall %q has no %q", w.Name, handle)
 	}
 	return Set(job, Key(Key("pins.walls", w.Name)+".marks", handle), value)
+}
+
+// startWord is what a start is told by where it is dragged.
+func startWord(pin survey.WallPin) string {
+	if pin.Tile != "" {
+		return "tile"
+	}
+	return "joint"
 }
 
 func placePipe(w *survey.Wall, name, value string) error {

@@ -141,7 +141,7 @@ func (s pages) exportJob(w http.ResponseWriter, r *http.Request) error {
 
 // exportPlan sends the plan file.
 func (s pages) exportPlan(w http.ResponseWriter, r *http.Request) error {
-	stored, plan, err := s.Solved(r)
+	stored, plan, err := s.Telling().Solved(r)
 	if err != nil {
 		return err
 	}

@@ -15,16 +15,23 @@ import (
 	"coursewright/store"
 )
 
-// Solver turns a job into its plan, as layout.Solve does. It stops when the context ends.
+// Solver turns a job into its plan, as layout.Solve and layout.Quick do. It stops when the context ends.
 type Solver func(context.Context, survey.Job) (layout.Plan, error)
 
 // Site is what every page is given: where jobs are kept, and who solves them.
 type Site struct {
 	Store   *store.Store
-	Solve   Solver
+	Solve   Solver   // without telling why
+	Tell    Solver   // the same plan, told of
 	Address string   // host and port for a phone on the network; empty without one
 	Help    *Helper  // what would help, kept; nil keeps nothing
 	Settled *Settled // set-outs that are known to stand; nil knows of none
+}
+
+// Telling is the site whose plans are told of.
+func (s Site) Telling() Site {
+	s.Solve = s.Tell
+	return s
 }
 
 // Handler answers a request or says why it cannot.

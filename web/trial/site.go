@@ -48,11 +48,16 @@ func New(t *testing.T) Site {
 // Of is a site with one job.
 func Of(t *testing.T, file []byte) Site {
 	t.Helper()
-	return Solving(t, file, layout.Solve)
+	return solving(t, file, layout.Quick, layout.Solve)
 }
 
-// Solving is a site with one job, whose jobs are solved as told.
+// Solving is a site with one job, whose jobs are solved so, whether one asks why or not.
 func Solving(t *testing.T, file []byte, solve page.Solver) Site {
+	t.Helper()
+	return solving(t, file, solve, solve)
+}
+
+func solving(t *testing.T, file []byte, solve, tell page.Solver) Site {
 	t.Helper()
 	kept, err := store.Open(t.Context(), filepath.Join(t.TempDir(), "jobs.db"))
 	require.NoError(t, err)
@@ -63,7 +68,7 @@ func Solving(t *testing.T, file []byte, solve page.Solver) Site {
 	require.NoError(t, err)
 	_, err = kept.Create(t.Context(), job.Title, document)
 	require.NoError(t, err)
-	w := &web.Server{Store: kept, Static: static.Files, Hosts: []string{"bench.example"}, Solve: solve, Log: slog.New(slog.NewTextHandler(t.Output(), nil))}
+	w := &web.Server{Store: kept, Static: static.Files, Hosts: []string{"bench.example"}, Solve: solve, Tell: tell, Log: slog.New(slog.NewTextHandler(t.Output(), nil))}
 	s := httptest.NewServer(w.Handler())
 	t.Cleanup(s.Close)
 	jar, _ := cookiejar.New(nil)
@@ -221,7 +226,7 @@ func At(t *testing.T, data string, solve page.Solver) Site {
 	kept, err := store.Open(t.Context(), data)
 	require.NoError(t, err)
 	t.Cleanup(func() { assert.NoError(t, kept.Close()) })
-	w := &web.Server{Store: kept, Static: static.Files, Solve: solve, Log: slog.New(slog.NewTextHandler(t.Output(), nil))}
+	w := &web.Server{Store: kept, Static: static.Files, Solve: solve, Tell: solve, Log: slog.New(slog.NewTextHandler(t.Output(), nil))}
 	s := httptest.NewServer(w.Handler())
 	t.Cleanup(s.Close)
 	jar, _ := cookiejar.New(nil)

@@ -17,14 +17,15 @@ const (
 // for a plan that was just made. Its owner takes care that one at a time uses it.
 type recent struct{ known []known } // the latest last
 
-// known is a plan by the job file it was made from.
+// known is a plan by what was question for it.
 type known struct {
-	document string
-	plan     layout.Plan
+	question
+	plan layout.Plan
 }
 
-func (r *recent) find(document string) (layout.Plan, bool) {
-	i := slices.IndexFunc(r.known, func(k known) bool { return k.document == document })
+// find finds a plan. One that is told of does for who does not ask why.
+func (r *recent) find(what question) (layout.Plan, bool) {
+	i := slices.IndexFunc(r.known, func(k known) bool { return k.document == what.document && (k.told || !what.told) })
 	if i < 0 {
 		return layout.Plan{}, false
 	}
@@ -34,7 +35,7 @@ func (r *recent) find(document string) (layout.Plan, bool) {
 }
 
 func (r *recent) keep(k known) {
-	r.known = append(r.known, k)
+	r.known = append(slices.DeleteFunc(r.known, func(old known) bool { return old.document == k.document }), k)
 	for len(r.known) > 1 && (len(r.known) > mostRecent || r.pieces() > mostPieces) {
 		r.known = slices.Delete(r.known, 0, 1)
 	}

@@ -18,14 +18,20 @@ type Desk struct {
 	recent recent
 
 	mu      sync.Mutex
-	running map[string]*run // by job file
+	running map[question]*run
 }
 
 // New is a desk at which rooms are solved as told.
 func New(solve page.Solver, l Limits) *Desk {
 	l = l.orUsual()
-	return &Desk{solve: solve, limits: l, running: map[string]*run{},
+	return &Desk{solve: solve, limits: l, running: map[question]*run{},
 		queue: &queue{free: [2]int{ordinary: l.Rooms, large: l.Large}, most: l.Packed, wait: l.Wait, slice: l.Slice, rooms: l.Rooms}}
+}
+
+// question is what is solved: a job, by its file, and whether its plan is told of.
+type question struct {
+	document string
+	told     bool
 }
 
 // run is one solving of a job, for all who ask for it meanwhile.
@@ -41,6 +47,15 @@ var errGivenUp = errors.New("given up")
 // Solve gives the plan of a job: a recent one, that which is being worked out just now, or a new
 // one. Plans are shared, so nobody may change one.
 func (d *Desk) Solve(ctx context.Context, job survey.Job) (layout.Plan, error) {
+	return d.plan(ctx, job, false, d.solve)
+}
+
+// Telling is Solve for who asks why: solved by a solver whose plans are told of.
+func (d *Desk) Telling(solve page.Solver) page.Solver {
+	return func(ctx context.Context, job survey.Job) (layout.Plan, error) { return d.plan(ctx, job, true, solve) }
+}
+
+func (d *Desk) plan(ctx context.Context, job survey.Job, told bool, solve page.Solver) (layout.Plan, error) {
 	document, err := survey.Write(job)
 	if err != nil {
 		return layout.Plan{}, err
@@ -50,7 +65,7 @@ func (d *Desk) Solve(ctx context.Context, job survey.Job) (layout.Plan, error) {
 		return layout.Plan{}, faults
 	}
 	for {
-		plan, err := d.inTurn(ctx, string(document), job, d.sizeOf(room))
+		plan, err := d.inTurn(ctx, d.sizeOf(room), question{string(document), told}, func(ctx context.Context) (layout.Plan, error) { return solve(ctx, job) })
 		if !errors.Is(err, errGivenUp) {
 			return plan, err
 		}
@@ -59,14 +74,14 @@ func (d *Desk) Solve(ctx context.Context, job survey.Job) (layout.Plan, error) {
 
 // inTurn takes the request's turn and gives the plan. Who finds it being made waits for it without a
 // turn, and takes one to make a page of it.
-func (d *Desk) inTurn(ctx context.Context, document string, job survey.Job, s size) (layout.Plan, error) {
+func (d *Desk) inTurn(ctx context.Context, s size, what question, solve func(context.Context) (layout.Plan, error)) (layout.Plan, error) {
 	mine := turnOf(ctx)
-	if !d.underWay(document) {
+	if !d.underWay(what) {
 		if err := mine.enter(ctx, s); err != nil {
 			return layout.Plan{}, err
 		}
 	}
-	plan, err := d.shared(ctx, document, job)
+	plan, err := d.shared(ctx, what, solve)
 	if err != nil {
 		return plan, err
 	}
@@ -81,20 +96,20 @@ func (d *Desk) sizeOf(room survey.Room) size {
 }
 
 // underWay tells whether a job is being solved for somebody else.
-func (d *Desk) underWay(document string) bool {
+func (d *Desk) underWay(what question) bool {
 	d.mu.Lock()
 	defer d.mu.Unlock()
-	return d.running[document] != nil
+	return d.running[what] != nil
 }
 
 // shared gives a recent plan, or waits for that which is being made, or makes it.
-func (d *Desk) shared(ctx context.Context, document string, job survey.Job) (layout.Plan, error) {
+func (d *Desk) shared(ctx context.Context, what question, solve func(context.Context) (layout.Plan, error)) (layout.Plan, error) {
 	d.mu.Lock()
-	if plan, found := d.recent.find(document); found {
+	if plan, found := d.recent.find(what); found {
 		d.mu.Unlock()
 		return plan, nil
 	}
-	if r := d.running[document]; r != nil {
+	if r := d.running[what]; r != nil {
 		d.mu.Unlock()
 		select {
 		case <-r.done:
@@ -104,11 +119,11 @@ func (d *Desk) shared(ctx context.Context, document string, job survey.Job) (lay
 		}
 	}
 	r := &run{done: make(chan struct{}), err: errGivenUp}
-	d.running[document] = r
+	d.running[what] = r
 	d.mu.Unlock()
-	defer d.ended(document, r)
+	defer d.ended(what, r)
 	slices := d.paced(ctx)
-	plan, err := d.solve(slices, job)
+	plan, err := solve(slices)
 	if ctx.Err() == nil && slices.err == nil {
 		r.plan, r.err = plan, err
 	}
@@ -116,12 +131,12 @@ func (d *Desk) shared(ctx context.Context, document string, job survey.Job) (lay
 }
 
 // ended tells those who wait for a run that it is over, and remembers its plan.
-func (d *Desk) ended(document string, r *run) {
+func (d *Desk) ended(what question, r *run) {
 	d.mu.Lock()
 	defer d.mu.Unlock()
-	delete(d.running, document)
+	delete(d.running, what)
 	if r.err == nil {
-		d.recent.keep(known{document, r.plan})
+		d.recent.keep(known{what, r.plan})
 	}
 	close(r.done)
 }

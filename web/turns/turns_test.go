@@ -469,3 +469,22 @@ func BenchmarkTurn(b *testing.B) {
 	}
 	_ = group.Wait()
 }
+
+// A plan that is told of does for who does not ask why, and not the other way round.
+func TestAPlanIsToldOfWhenAsked(t *testing.T) {
+	solved, told := 0, 0
+	d := New(func(context.Context, survey.Job) (layout.Plan, error) { solved++; return layout.Plan{}, nil }, small())
+	tell := d.Telling(func(context.Context, survey.Job) (layout.Plan, error) { told++; return layout.Plan{}, nil })
+	job, other := room(t, "one", few), room(t, "other", few)
+	for _, solve := range []page.Solver{d.Solve, d.Solve, tell, tell, d.Solve} {
+		_, err := solve(t.Context(), job)
+		require.NoError(t, err)
+	}
+	assert.Equal(t, []int{1, 1}, []int{solved, told})
+	assert.Len(t, d.recent.known, 1, "the one that is told of is kept in place of the other")
+	for _, solve := range []page.Solver{tell, d.Solve} {
+		_, err := solve(t.Context(), other)
+		require.NoError(t, err)
+	}
+	assert.Equal(t, []int{1, 2}, []int{solved, told})
+}
