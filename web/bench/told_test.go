@@ -84,3 +84,21 @@ func TestAnOpenFoldFollowsAnEdit(t *testing.T) {
 	assert.Zero(t, trial.See[float64](t, ctx, `window.asked`))
 	assert.True(t, trial.See[bool](t, ctx, `document.querySelector("#compare-starts [data-load]") === null`), "what is told at once is told of all")
 }
+
+// What is typed is looked at, saved, and shown: of all three it is solved once.
+func TestOneEditIsSolvedOnce(t *testing.T) {
+	solved := 0
+	s := trial.Solving(t, static.Demo, func(ctx context.Context, job survey.Job) (layout.Plan, error) {
+		solved++
+		return layout.Quick(ctx, job)
+	})
+	posted := s.Bench()
+	solved = 0
+	posted.Set("joint", "3/16")
+	s.Post("/jobs/1/look", posted)
+	answer, _ := s.Post("/jobs/1", posted, "X-Bench", "live")
+	require.Equal(t, http.StatusOK, answer.StatusCode)
+	s.Get("/jobs/1")
+	s.Get("/jobs/1/work")
+	assert.Equal(t, 1, solved)
+}
