@@ -69,6 +69,31 @@ func TestADamagedFileNamesTheNewestBackupWhichIsPutBack(t *testing.T) {
 	require.FileExists(t, refused.Backup, "a backup is copied, not moved")
 }
 
+// A device whose pass was taken back stays out when a backup from before that is put back.
+func TestPassesAreNotPutBack(t *testing.T) {
+	folder := t.TempDir()
+	path, backup := filepath.Join(folder, "jobs.db"), filepath.Join(folder, "copy.db")
+	s := opened(t, path)
+	created(t, s, "a")
+	pass, err := s.AddPass(t.Context(), "lost phone", [32]byte{1})
+	require.NoError(t, err)
+	require.NoError(t, s.Backup(t.Context(), backup))
+	require.NoError(t, s.TakePass(t.Context(), pass.ID))
+	require.NoError(t, s.Close())
+	aside, err := PutBack(backup, path, time.Now())
+	require.NoError(t, err)
+	for _, file := range []string{path, filepath.Join(aside, "jobs.db")} {
+		s = opened(t, file)
+		passes, err := s.Passes(t.Context())
+		require.NoError(t, err)
+		require.Empty(t, passes)
+		list, err := s.Jobs(t.Context())
+		require.NoError(t, err)
+		require.Len(t, list, 1)
+		require.NoError(t, s.Close())
+	}
+}
+
 func TestOnlyABackupOfOursIsPutBack(t *testing.T) {
 	folder := t.TempDir()
 	path, stranger := filepath.Join(folder, "jobs.db"), filepath.Join(folder, "stranger.db")

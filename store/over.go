@@ -23,7 +23,12 @@ type content struct {
 	size    int64
 	changed time.Time
 	sum     uint64
+	fresh   bool // read so soon after it was changed that it may have been changed again in the same tick
 }
+
+// tick is how far apart two changes may be that a disk notes as one: two seconds on FAT, a few
+// thousandths on others (from memory).
+const tick = 2 * time.Second
 
 // start tells which log a log is: SQLite puts salt into its first bytes whenever it begins the log anew, and makes
 // it no shorter without that. "WAL Header Format", section 4.1, sqlite.org/fileformat2.html.
@@ -34,16 +39,17 @@ type start struct {
 
 var seed = maphash.MakeSeed()
 
-// contentOf reads a file through only where it was changed since it was read last.
+// contentOf reads a file through only where it was changed since it was read last, or may have been.
 func contentOf(f *os.File, last content) (content, error) {
 	info, err := f.Stat()
-	if err != nil || info.Size() == last.size && info.ModTime().Equal(last.changed) {
+	if err != nil || info.Size() == last.size && info.ModTime().Equal(last.changed) && !last.fresh {
 		return last, err
 	}
+	fresh := time.Since(info.ModTime()) < tick
 	var sum maphash.Hash
 	sum.SetSeed(seed)
 	_, err = io.Copy(&sum, io.NewSectionReader(f, 0, info.Size()))
-	return content{info.Size(), info.ModTime(), sum.Sum64()}, err
+	return content{info.Size(), info.ModTime(), sum.Sum64(), fresh}, err
 }
 
 // startOf is noLog where none stands.

@@ -16,6 +16,7 @@ func TestWhatIsWrittenOverWhileItIsOpenIsNeverCalledSaved(t *testing.T) {
 	}{
 		"another file is copied over it":      {`cat other.db > jobs.db`, true},
 		"an older copy is copied over it":     {`cat older.db > jobs.db`, true},
+		"one as long is, in the same tick":    {`touch -r jobs.db x; sed s/older/elder/ jobs.db > y; cat y > jobs.db; touch -r x jobs.db`, true},
 		"it is cut to nothing":                {`: > jobs.db`, true},
 		"it is made longer":                   {`echo x >> jobs.db`, true},
 		"the log is cut to nothing":           {`: > jobs.db-wal`, false},

@@ -18,7 +18,7 @@ import (
 // in the new folder aside; aside is "" if there was nothing. At every moment a whole file stands at
 // the path, the old one and then the new one. It fails with *InUse while a process has the data
 // file open, with *Refused if the backup is damaged or not a data file of ours, and with ErrFull if
-// there is no room for the copy; then all is as it was.
+// there is no room for the copy; then all is as it was. Passes of devices are not put back (withoutPasses).
 func PutBack(backup, path string, now time.Time) (aside string, err error) {
 	steps, err := migrations.Steps()
 	if err != nil {
@@ -36,7 +36,11 @@ func PutBack(backup, path string, now time.Time) (aside string, err error) {
 	}
 	defer held.close()
 	part := path + ".part"
-	if err := copyOfBackup(backup, part, len(steps)); err != nil {
+	err = copyOfBackup(backup, part, len(steps))
+	if err == nil {
+		err = withoutPasses(part)
+	}
+	if err != nil {
 		os.Remove(part)
 		return "", err
 	}
@@ -80,16 +84,33 @@ func copyOfBackup(backup, part string, newest int) error {
 	if err := roomFor(backup, filepath.Dir(part)); err != nil {
 		return err
 	}
-	if hasLog(backup) {
-		if err := os.Remove(part); err != nil && !errors.Is(err, fs.ErrNotExist) {
+	for _, end := range ends { // of a copy that was cut short
+		if err := os.Remove(part + end); err != nil && !errors.Is(err, fs.ErrNotExist) {
 			return unreachable(err)
 		}
+	}
+	if hasLog(backup) {
 		return BackupOf(context.Background(), backup, part)
 	}
 	if err := errors.Join(copyFile(backup, part), flush(part)); err != nil {
 		return unreachable(err)
 	}
 	return condemn(backup, examine(context.Background(), part, newest))
+}
+
+// withoutPasses takes the passes of devices out of a copy of a backup: one that was taken back since
+// the backup was made must not open anything again, and which those are nothing in it tells.
+func withoutPasses(part string) error {
+	db, err := connect(part, "rw")
+	if err != nil {
+		return err
+	}
+	var passes int
+	err = db.QueryRow(`SELECT count(*) FROM sqlite_schema WHERE type = 'table' AND name = 'pass'`).Scan(&passes)
+	if err == nil && passes > 0 {
+		_, err = db.Exec(`DELETE FROM pass`)
+	}
+	return fault(errors.Join(err, db.Close()))
 }
 
 // roomFor refuses a copy of a file into a folder whose disk has less room than it takes.
@@ -119,12 +140,15 @@ func unused(name string) string {
 	}
 }
 
+// ends are how the names end of what SQLite leaves beside a file, and of the file itself.
+var ends = []string{"-shm", "-wal", "-journal", ""}
+
 // keepAside puts the file and what SQLite left beside it into a folder, the log first: if that is
 // cut short the file stands without its log, never a stranger's log beside a new file. The file
 // itself goes on standing where it was. It gives "" where there was nothing to keep.
 func keepAside(path, folder string) (string, error) {
 	kept := ""
-	for _, end := range []string{"-shm", "-wal", "-journal", ""} {
+	for _, end := range ends {
 		if _, err := os.Lstat(path + end); errors.Is(err, fs.ErrNotExist) {
 			continue
 		}

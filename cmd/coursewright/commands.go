@@ -57,6 +57,7 @@ FILE must not be there yet. A copy on another disk is what helps when this disk 
 	restoreHelp = `  --data FILE       the data file to replace
 
 The program must not be serving it. What stood there is kept in a folder beside it, and named.
+Passes of phones and tablets are not put back: one taken back since the backup was made stays so.
 `
 	jobHelp = `JOB.json may be - for standard input. A job that cannot be worked with is answered with one line for each fault,
 which names the field and what would be right.

@@ -33,6 +33,7 @@ func (p *program) restore(_ context.Context, args []string) int {
 	if aside != "" {
 		fmt.Fprintf(p.Out, "What stood there is kept in %s.\n", aside)
 	}
+	fmt.Fprintln(p.Out, "Passes of phones and tablets are not put back: with --lan they ask for the code once more.")
 	return 0
 }
 
