@@ -189,6 +189,7 @@ var arrows = []arrow{
 	{"layout/stages", "layout/trim", "and so is trim"},
 	{"layout/stages", "layout/piece", "pieces are set in stages"},
 	{"layout/stages", "layout/cuts", "each stage needs its cuts ready"},
+	{"layout/stages", "layout/mosaic", "mosaic is set sheet by sheet"},
 	{"layout/remedy", "layout/length", "joints, gaps and stops are lengths"},
 	{"layout/remedy", "layout/survey", "a job is changed"},
 	{"layout/remedy", "layout/setout", "and really solved"},

@@ -31,6 +31,7 @@ type Field struct {
 	Name   string
 	Tile   survey.TileSize
 	Size   survey.SheetSize // of its sheets
+	Level  bool             // its rows are level, or plumb
 	Sheets []Sheet          // from the bottom up, each row from the left
 	Lines  [][2]plane.Point
 }
@@ -101,7 +102,7 @@ func ofWalls(room survey.Room, walls []plan.Wall) []Field {
 	l.origins(walls, up)
 	return l.better(func(l laying) (out []Field) {
 		for i, w := range walls {
-			f := Field{Wall: i, Name: w.Found.Name, Tile: room.Tile, Size: l.size}
+			f := Field{Wall: i, Name: w.Found.Name, Tile: room.Tile, Size: l.size, Level: l.level()}
 			l.lay(&f, w, plane.Point{X: w.Start.Edge, Y: up}, 0)
 			out = append(out, f)
 		}
@@ -164,7 +165,7 @@ func ofFace(room survey.Room, wall int, face *plan.Face) Field {
 	from := l.from(first)
 	l.base[first.Lift] = l.begin(l.row(l.cell(l.tileOf(first, from), from)))
 	return l.better(func(l laying) []Field {
-		f := Field{Wall: wall, Face: face, Name: face.Name(), Tile: face.Tile, Size: l.size}
+		f := Field{Wall: wall, Face: face, Name: face.Name(), Tile: face.Tile, Size: l.size, Level: l.level()}
 		l.lay(&f, face.Wall, from, 0)
 		return []Field{f}
 	})[0]
@@ -181,7 +182,7 @@ func ofBand(room survey.Room, wall, n int, w plan.Wall) []Field {
 	l, first := layingOf(room, handOf(room, w, n+1)), &w.Pieces[at]
 	from := l.from(first)
 	l.base[first.Lift] = l.begin(l.row(l.cell(l.tileOf(first, from), from)))
-	f := Field{Wall: wall, Band: b.Name, Name: b.Name + " on " + w.Found.Name, Tile: b.Tile, Size: l.size}
+	f := Field{Wall: wall, Band: b.Name, Name: b.Name + " on " + w.Found.Name, Tile: b.Tile, Size: l.size, Level: l.level()}
 	l.lay(&f, w, from, n+1)
 	return []Field{f}
 }

@@ -6,6 +6,7 @@ import (
 
 	"coursewright/layout/cuts"
 	"coursewright/layout/length"
+	"coursewright/layout/mosaic"
 	"coursewright/layout/piece"
 	"coursewright/layout/plan"
 	"coursewright/layout/survey"
@@ -28,15 +29,19 @@ const (
 )
 
 // Step is what one sets in one go: whole tiles beside each other, alike cuts
-// beside each other, or one cut piece.
+// beside each other, one cut piece, or a sheet of mosaic.
 type Step struct {
 	Wall   int // index into the walls
 	Part   Part
-	Pieces []piece.Piece // of one course, in the order of setting
+	Pieces []piece.Piece // of one course or sheet, in the order of setting
 
 	On      *plan.Face  // of a strip, a niche or window, or the top of a wall: where the pieces stand; nil for the field
 	Opening int         // of the wall, where On is one of its faces
 	Trim    *trim.Piece // the first piece, where it is trim
+
+	Sheet  *mosaic.Sheet // of mosaic, which is set in one go, its pieces row by row; nil for tile set one by one
+	Field  *mosaic.Field // what it is a sheet of
+	Beside int           // how many sheets its course has
 }
 
 // Order puts the pieces of a plan into the order in which they are set: trim in
@@ -45,13 +50,14 @@ type Step struct {
 // and windows, the tops of walls, and trim in pieces. Walls go by their setting order.
 // Within a course the whole tiles go from the start outwards, first to its
 // right, then to its left; then come the pieces cut to openings, and last those
-// at the ends. What is set already is in no step.
+// at the ends. Mosaic goes by courses of sheets, each from the start outwards in the same
+// way, its cut tiles on the sheet. What is set already is in no step.
 //
 // Laws, each with a test:
 //  1. Every piece that is not set already is in exactly one step.
 //  2. No step comes before one of an earlier part.
 //  3. A piece over the batten comes after the whole tiles right under it.
-//  4. In a course no cut piece comes before a whole tile.
+//  4. In a course no cut piece that is no part of a sheet comes before a whole tile.
 func Order(in Input) []Step {
 	o := ordering{Input: in, size: map[string]cuts.Cut{}}
 	for _, c := range in.Cuts.Cuts {
@@ -138,11 +144,17 @@ func partOf(level int64) Part {
 // wall makes the steps of one part of a wall, away from the batten.
 func (o ordering) wall(wall int, part Part) []Step {
 	w := &o.Walls[wall]
+	sheets, onSheet := o.sheets(wall, w, func(p piece.Piece) int64 { return o.level(p, w) }, partOf)
 	courses := map[int64][]piece.Piece{}
 	var levels []int64
+	for _, c := range sheets {
+		if c.Part == part {
+			levels = append(levels, c.level)
+		}
+	}
 	for _, p := range w.Pieces {
 		l := o.level(p, w)
-		if partOf(l) != part || w.Found.Stands(p.Row) {
+		if partOf(l) != part || w.Found.Stands(p.Row) || onSheet[p.ID] {
 			continue
 		}
 		if courses[l] == nil {
@@ -152,7 +164,12 @@ func (o ordering) wall(wall int, part Part) []Step {
 	}
 	slices.SortFunc(levels, func(a, b int64) int { return cmp.Compare(max(a, -a), max(b, -b)) })
 	var out []Step
-	for _, l := range levels {
+	for _, l := range slices.Compact(levels) {
+		for _, c := range sheets {
+			if c.Part == part && c.level == l {
+				out = append(out, c.steps(Step{Wall: wall})...)
+			}
+		}
 		for _, pieces := range o.course(w, courses[l]) {
 			out = append(out, Step{Wall: wall, Part: part, Pieces: pieces})
 		}

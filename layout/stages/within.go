@@ -46,9 +46,16 @@ func (o ordering) tops(wall int) []Step {
 
 // on are the steps of a flat thing of its own, row by row from its lower edge.
 func (o ordering) on(wall int, part Part, opening int, f *plan.Face) (out []Step) {
+	sheets, onSheet := o.sheets(wall, &f.Wall, func(p piece.Piece) int64 { return int64(p.Course) }, func(int64) Part { return part })
+	slices.SortStableFunc(sheets, func(a, b CourseOfSheets) int { return cmp.Compare(a.level, b.level) })
+	for _, c := range sheets {
+		out = append(out, c.steps(Step{Wall: wall, On: f, Opening: opening})...)
+	}
 	rows := map[int][]piece.Piece{}
 	for _, p := range f.Pieces {
-		rows[p.Course] = append(rows[p.Course], p)
+		if !onSheet[p.ID] {
+			rows[p.Course] = append(rows[p.Course], p)
+		}
 	}
 	o.found, o.Room.Joint, o.Room.Bands = false, f.Joint, nil
 	for _, n := range slices.Sorted(maps.Keys(rows)) {

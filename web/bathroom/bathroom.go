@@ -11,6 +11,7 @@ import (
 	"coursewright/layout/cuts"
 	"coursewright/layout/finding"
 	"coursewright/layout/keep"
+	"coursewright/layout/piece"
 	"coursewright/layout/stages"
 	"coursewright/layout/survey"
 	"coursewright/store"
@@ -175,7 +176,7 @@ func (b bathroom) begin(wall int) (at int, found bool) {
 // step puts one step on the page.
 func (b bathroom) step(out *Bathroom, at int) {
 	s := b.steps[at]
-	shown := Step{Batch: s.batch, Cut: s.cut, Course: s.Pieces[0].Course, Of: s.of, On: s.On, Trim: s.Trim}
+	shown := Step{Batch: s.batch, Cut: s.cut, Course: s.Pieces[0].Course, Of: s.of, On: s.On, Trim: s.Trim, Sheet: s.Sheet, Field: s.Field}
 	var here []string
 	for _, p := range s.Pieces {
 		here = append(here, p.ID)
@@ -186,7 +187,9 @@ func (b bathroom) step(out *Bathroom, at int) {
 			shown.From = pair[0]
 		}
 	}
-	out.Sheets = b.sheets(s)
+	if s.Sheet != nil {
+		shown.OnSheet = b.cutsOn(s)
+	}
 	out.Step, out.Back, out.Next, out.Cautions = &shown, b.turn(at, -1), b.turn(at, 1), b.cautions(at)
 	set := map[string]bool{}
 	for id, mark := range b.marks {
@@ -234,7 +237,7 @@ func (b bathroom) cautions(at int) []finding.Finding {
 		belongs := at == 0
 		switch f.Rule {
 		case finding.CuttingDust, finding.WetSawAndPower:
-			belongs = s.batch != nil || s.Trim != nil && s.Trim.Cut()
+			belongs = s.batch != nil || s.Sheet != nil && s.Sheet.Cut > 0 || s.Trim != nil && s.Trim.Cut()
 		case finding.TubDeflects, finding.FirstCourseMustHarden:
 			belongs = b.firstCourse(s)
 		}
@@ -248,5 +251,5 @@ func (b bathroom) cautions(at int) []finding.Finding {
 // firstCourse tells whether a step is of the first full course of the field.
 func (b bathroom) firstCourse(s step) bool {
 	in := stages.Input{Room: b.plan.Room, Walls: b.plan.Walls, Cuts: b.cuts}
-	return s.On == nil && s.Trim == nil && in.FirstCourse(b.plan.Walls[s.Wall], s.Pieces[0])
+	return s.On == nil && s.Trim == nil && slices.ContainsFunc(s.Pieces, func(p piece.Piece) bool { return in.FirstCourse(b.plan.Walls[s.Wall], p) })
 }

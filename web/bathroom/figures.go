@@ -151,7 +151,10 @@ func (b Bathroom) edges() []Edge {
 	if box.Bottom != p.Tile.Bottom && box.Top == p.Tile.Top {
 		end, y = "top edge", box.Top
 	}
-	if len(b.Step.Pieces) > 1 {
+	switch {
+	case b.Step.Sheet != nil:
+		side, x, end, y = "left edge", b.Step.Sheet.Box.Left, "bottom edge", b.Step.Sheet.Box.Bottom
+	case len(b.Step.Pieces) > 1:
 		side = "first " + side
 	}
 	if f := b.Step.On; f != nil && f.Origin != (plane.Point{}) {

@@ -5,36 +5,36 @@ import (
 	"slices"
 
 	"coursewright/layout/mosaic"
-	"coursewright/layout/piece"
 	"coursewright/web/page"
 )
 
-// OnSheet is a sheet of mosaic on which pieces of a step are.
-type OnSheet struct {
-	ID    string
-	Stays string   // what of it stays: "6 × 4 tiles, 2 of them cut"
-	Marks []string // of its pieces that are not set
+// sheetRow names the course of sheets of which a sheet is one.
+func sheetRow(f *mosaic.Field, s *mosaic.Sheet) string {
+	name := "sheets"
+	if f.Band != "" {
+		name = f.Band + ", sheets"
+	}
+	if !f.Level {
+		return name
+	}
+	return fmt.Sprintf("%s, course %d", name, s.Row)
 }
 
-// sheets lists the sheets of mosaic on which the pieces of a step are.
-func (b bathroom) sheets(s step) []OnSheet {
-	var out []OnSheet
-	for _, f := range b.cuts.Mosaic {
-		if f.Wall != s.Wall {
-			continue
-		}
-		for _, sheet := range f.Sheets {
-			if !slices.ContainsFunc(s.Pieces, func(p piece.Piece) bool { return slices.Contains(sheet.Pieces, p.ID) }) {
-				continue
-			}
-			one := OnSheet{ID: sheet.ID, Stays: stays(f, sheet)}
-			for _, id := range sheet.Pieces {
-				if mark := b.marks[id]; mark != "" && !b.set[mark] && !b.stands[id] {
-					one.Marks = append(one.Marks, mark)
+// cutsOn says which tiles of a sheet are cut, by the lines of the cut schedule.
+func (b bathroom) cutsOn(s step) (out []string) {
+	n := map[string]int{}
+	var order []string
+	for _, g := range b.cuts.Groups {
+		for _, p := range s.Pieces {
+			if slices.Contains(g.Pieces, p.ID) {
+				if n[g.ID]++; n[g.ID] == 1 {
+					order = append(order, g.ID)
 				}
 			}
-			out = append(out, one)
 		}
+	}
+	for _, id := range order {
+		out = append(out, fmt.Sprintf("%d as %s", n[id], id))
 	}
 	return out
 }

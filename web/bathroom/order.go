@@ -27,12 +27,12 @@ type order struct {
 }
 
 // step is what one sets in one go: whole tiles beside each other in a course,
-// alike cuts beside each other, or one cut piece.
+// alike cuts beside each other, one cut piece, or a sheet of mosaic.
 type step struct {
 	stages.Step
-	batch *cuts.Group // nil for whole tiles
-	cut   *cuts.Cut   // the first piece by itself; nil for whole tiles
-	of    int         // how many pieces the course has
+	batch *cuts.Group // nil for whole tiles and sheets
+	cut   *cuts.Cut   // the first piece by itself; nil for whole tiles and sheets
+	of    int         // how many pieces the course has, or sheets
 }
 
 // orderOf makes the steps of a plan; s is its cut schedule.
@@ -62,6 +62,10 @@ func orderOf(plan layout.Plan, s cuts.Schedule) order {
 		}
 	}
 	for _, next := range stages.Order(stages.Input{Room: plan.Room, Walls: plan.Walls, Cuts: s}) {
+		if next.Sheet != nil {
+			o.add(step{Step: next, of: next.Beside})
+			continue
+		}
 		first := next.Pieces[0]
 		o.add(step{Step: next, batch: batch[first.ID], cut: cut[first.ID], of: o.ofThem(next, of)})
 	}
@@ -134,6 +138,8 @@ func (s step) row() string {
 		return "trim"
 	case s.On != nil:
 		return s.On.Name()
+	case s.Sheet != nil:
+		return sheetRow(s.Field, s.Sheet)
 	}
 	return strconv.Itoa(s.Pieces[0].Course)
 }

@@ -11,6 +11,7 @@ import (
 	"coursewright/layout/cuts"
 	"coursewright/layout/finding"
 	"coursewright/layout/length"
+	"coursewright/layout/mosaic"
 	"coursewright/layout/piece"
 	"coursewright/layout/plan"
 	"coursewright/layout/trim"
@@ -33,14 +34,13 @@ type Bathroom struct {
 	Open     string    // the first piece of this wall that is not set, or empty
 	Astray   []Strayed // ticks that no piece of the plan fits
 	Notice   string    // what did not work just now
-	Sheets   []OnSheet // of mosaic, on which the pieces of the step are
 	Cautions []finding.Finding
 	Sketch   templ.Component
 	Strip    templ.Component // the first course, where the step is of it
 }
 
 // Step is what one sets in one go: whole tiles beside each other, alike cuts
-// beside each other, or one cut piece.
+// beside each other, one cut piece, or a sheet of mosaic.
 type Step struct {
 	Pieces []Placed
 	Batch  *cuts.Group // nil for whole tiles
@@ -50,6 +50,10 @@ type Step struct {
 	Of     int         // how many pieces the course has
 	On     *plan.Face  // a strip, a face of a niche or window, or the top; nil for the wall
 	Trim   *trim.Piece // the first piece, where it is trim
+
+	Sheet   *mosaic.Sheet // of mosaic, in one go; nil for tile set one by one
+	Field   *mosaic.Field // what it is a sheet of
+	OnSheet []string      // what of its tiles is cut: "6 as C3"
 }
 
 // Placed is a piece with its tick.
@@ -106,6 +110,9 @@ func (s Step) left() int {
 
 // ids names the pieces of the step, from the left.
 func (s Step) ids() string {
+	if s.Sheet != nil {
+		return s.Sheet.ID
+	}
 	first, last := s.Pieces[0], s.Pieces[0]
 	for _, p := range s.Pieces {
 		if p.Tile.Left < first.Tile.Left {
@@ -123,6 +130,9 @@ func (s Step) ids() string {
 
 // place says how much of its course the step is.
 func (s Step) place() string {
+	if s.Sheet != nil {
+		return fmt.Sprintf("one of %d, from the start outwards", s.Of)
+	}
 	if n := len(s.Pieces); n > 1 && s.Batch == nil {
 		return fmt.Sprintf("%d of %d, from the start outwards", n, s.Of)
 	}
@@ -138,6 +148,8 @@ func (b Bathroom) what() string {
 		return trimText(n, s.Trim, b.Plan.Room.Units)
 	case s.On != nil && s.On.Slab:
 		return "One slab, cut to size"
+	case s.Sheet != nil:
+		return "Sheet " + stays(*s.Field, *s.Sheet)
 	case s.Batch == nil:
 		return page.Count(n, "whole tile")
 	case n > 1:
@@ -173,6 +185,10 @@ func (b Bathroom) where() string {
 		return "trim, " + s.place()
 	case s.On != nil && s.On.Slab:
 		return s.On.Name()
+	case s.Sheet != nil && s.On != nil:
+		return s.On.Name() + ", " + sheetRow(s.Field, s.Sheet) + ", " + s.place()
+	case s.Sheet != nil:
+		return sheetRow(s.Field, s.Sheet) + ", " + s.place()
 	case s.On != nil:
 		return fmt.Sprintf("%s, row %d, %s", s.On.Name(), s.Course, s.place())
 	}
@@ -191,6 +207,8 @@ func (b Bathroom) named(p Part) string {
 func (s Step) setButton() string {
 	left, n := s.left(), len(s.Pieces)
 	switch {
+	case s.Sheet != nil && left == n:
+		return "Sheet set"
 	case left < n:
 		return fmt.Sprintf("Set the other %d", left)
 	case n == 2:

@@ -2,9 +2,11 @@ package bench
 
 import (
 	"fmt"
+	"strconv"
 	"strings"
 
 	"coursewright/layout/mosaic"
+	"coursewright/layout/stages"
 	"coursewright/layout/survey"
 	"coursewright/web/page"
 )
@@ -67,6 +69,28 @@ func (b Bench) sheetsLine() string {
 		whole, parts = whole+bought.Full, parts+bought.Parts
 	}
 	return fmt.Sprintf("%s and %s", page.Count(whole, "whole sheet"), page.Count(parts, "part"))
+}
+
+// sheetOrder lists the courses of sheets in the order in which they are set.
+func (b Bench) sheetOrder() (rows []sheetCourse) {
+	in := stages.Input{Room: b.Plan.Room, Walls: b.Plan.Walls, Cuts: b.Schedule}
+	for _, c := range stages.Sheets(in) {
+		r := sheetCourse{name: c.Field.Name}
+		if c.Field.Level {
+			r.course = strconv.Itoa(c.Sheets[0].Row)
+		}
+		for _, s := range c.Sheets {
+			r.ids, r.pieces = append(r.ids, s.ID), append(r.pieces, s.Pieces...)
+		}
+		rows = append(rows, r)
+	}
+	return rows
+}
+
+// sheetCourse is a row of the table of courses of sheets.
+type sheetCourse struct {
+	name, course string
+	ids, pieces  []string
 }
 
 // sheetRow is a row of the table of sheets: those of which the same stays.

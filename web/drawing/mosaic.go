@@ -1,6 +1,10 @@
 package drawing
 
 import (
+	"cmp"
+	"slices"
+	"strings"
+
 	"coursewright/layout"
 	"coursewright/layout/mosaic"
 	"coursewright/layout/plan"
@@ -8,6 +12,9 @@ import (
 
 // SheetLine is a joint between two sheets of mosaic.
 const SheetLine Kind = "sheet-line"
+
+// SheetName is the name of a sheet of mosaic.
+const SheetName Kind = "sheet-name"
 
 // sheetInk is how the lines between sheets are drawn: heavier than joints and cuts, because
 // they say what is set in one go.
@@ -30,6 +37,58 @@ func (b *board) sheeted(f frame, take func(*mosaic.Field) bool) {
 	}
 	if len(all) > 0 {
 		b.Elements = append(b.Elements, Path{Tag: Tag{Kind: SheetLine, Wall: f.wall}, Ink: sheetInk(), Rings: all, Open: true})
+	}
+}
+
+// sheetNames writes on the sheets of a wall which they are, by the course of sheets and the
+// number in it, as near their middle as there is room.
+func (b *board) sheetNames(f frame) {
+	if len(b.mosaic) == 0 {
+		return
+	}
+	at := map[string]Point{}
+	w := &b.plan.Walls[f.wall]
+	for _, p := range w.All() {
+		box := p.Visible.Bounds()
+		at[p.ID] = f.at((box.Left + box.Right).Half(), (box.Bottom + box.Top).Half())
+	}
+	for i := range b.mosaic {
+		if m := &b.mosaic[i]; m.Wall == f.wall && m.Face == nil {
+			for k := range m.Sheets {
+				b.sheetName(f, &m.Sheets[k], at)
+			}
+		}
+	}
+}
+
+// mostTried is at how many tiles of a sheet its name is tried.
+const mostTried = 24
+
+// sheetName writes the name of a sheet on one of its tiles, which stand at.
+func (b *board) sheetName(f frame, s *mosaic.Sheet, at map[string]Point) {
+	_, name, _ := strings.Cut(s.ID, "-S")
+	l := Label{Tag: Tag{Kind: SheetName, Wall: f.wall}, Text: name, Size: b.texts.note, Bold: true, Colour: Blue}
+	var places []Point
+	var sum, least, most Point
+	for i, id := range s.Pieces {
+		p := at[id]
+		if i == 0 {
+			least, most = p, p
+		}
+		places, sum = append(places, p), Point{sum.X + p.X, sum.Y + p.Y}
+		least, most = Point{min(least.X, p.X), min(least.Y, p.Y)}, Point{max(most.X, p.X), max(most.Y, p.Y)}
+	}
+	n := Micron(len(places))
+	middle := Point{sum.X / n, sum.Y / n}
+	off := func(p Point) Micron { return max(p.X-middle.X, middle.X-p.X) + max(p.Y-middle.Y, middle.Y-p.Y) }
+	slices.SortStableFunc(places, func(p, q Point) int { return cmp.Compare(off(p), off(q)) })
+	for _, p := range places[:min(len(places), mostTried)] {
+		room := plateRoom(l, p)
+		fits := room.to.X-room.from.X <= most.X-least.X+2*l.Size && room.from.X > least.X-l.Size && room.to.X < most.X+l.Size
+		if fits && b.vacant(room.grown(clearance)) {
+			b.plate(l, p, White)
+			return
+		}
 	}
 }
 

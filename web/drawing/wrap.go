@@ -323,6 +323,9 @@ func (b *board) written(f frame, w layout.Wall, said map[string]bool, full bool)
 	b.sizes(f, w, said)
 	b.trimSizes(f, w)
 	b.legs(f, w)
+	if full {
+		b.sheetNames(f)
+	}
 }
 
 func counted(n int, what string) string {

@@ -4,8 +4,10 @@ import (
 	"cmp"
 	"fmt"
 	"slices"
+	"strings"
 
 	"coursewright/layout/mosaic"
+	"coursewright/layout/stages"
 )
 
 // sheetTable lists the sheets of mosaic that are cut along their joints, before tiles of
@@ -39,6 +41,26 @@ func (f *flow) sheetTable() {
 	}
 	if len(t.rows) > 0 {
 		f.words(plain, "First of all cut these sheets along their joints, from the back; then the tiles at their edges, on the sheet or taken off it.")
+		f.table(t)
+	}
+	f.sheetOrder()
+}
+
+// sheetOrder lists the courses of sheets in the order in which they are set.
+func (f *flow) sheetOrder() {
+	t := table{text: plain, columns: []column{{name: "set sheets on", share: 40}, {name: "course", share: 12, right: true}, {name: "in this order, from the start outwards", share: 118}}}
+	for _, c := range stages.Sheets(stages.Input{Room: f.book.plan.Room, Walls: f.book.plan.Walls, Cuts: f.book.cuts}) {
+		course := ""
+		if c.Field.Level {
+			course = number(c.Sheets[0].Row)
+		}
+		var ids []string
+		for _, s := range c.Sheets {
+			ids = append(ids, s.ID)
+		}
+		t.rows = append(t.rows, row{cells: []string{c.Field.Name, course, strings.Join(ids, " ")}})
+	}
+	if len(t.rows) > 0 {
 		f.table(t)
 	}
 }
