@@ -16,9 +16,12 @@ import (
 
 // topDoc is the top of a wall as a job file has it, and planTopDoc as a plan file has it.
 type topDoc struct {
-	Kind string `json:"kind"`
-	Gap  string `json:"gap"`
-	Face struct {
+	Kind   string `json:"kind"`
+	Gap    string `json:"gap"`
+	Behind string `json:"behind"`
+	Depth  string `json:"depth"`
+	Right  string `json:"right"`
+	Face   struct {
 		Tile json.RawMessage `json:"tile"`
 		Bond json.RawMessage `json:"bond"`
 		Slab string          `json:"slab"`
@@ -36,7 +39,7 @@ type planTopDoc struct {
 // tile ends where its region does; where it meets a wall it keeps the soft joint.
 func (j *judge) top(t require.TestingT, i int) *judge {
 	doc, top := j.job.Walls[i], j.plan.Walls[i].Top
-	if top == nil || doc.Top.Face.Tile != nil || doc.Top.Face.Bond != nil || doc.Top.Face.Slab != "" {
+	if top == nil || doc.Top.Face.Tile != nil || doc.Top.Face.Bond != nil || doc.Top.Face.Slab != "" || doc.Top.Behind == "corner" {
 		return nil
 	}
 	left, right := math.Inf(1), math.Inf(-1)

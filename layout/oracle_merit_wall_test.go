@@ -1,6 +1,7 @@
 package layout_test
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 )
@@ -126,6 +127,9 @@ func (j *judge) end(w *judgedWall, i int, right bool, marks marks) {
 	behind, cover := 0.0, 0.0
 	if doc.Meets == "wall" { // the run of a wall that is tiled
 		behind = j.deep
+		if top := w.found.Top; top != nil && top.Behind == "corner" {
+			behind = math.Round(deepAtAnAngle(j.deep, w.width, j.said(top.Depth), j.said(cmp.Or(top.Right, top.Depth)), right))
+		}
 	} else if n := j.beyond(i, right); n >= 0 {
 		if j.rank(i) < j.rank(n) {
 			cover = j.deep

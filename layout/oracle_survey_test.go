@@ -1,6 +1,7 @@
 package layout_test
 
 import (
+	"cmp"
 	"math"
 	"math/big"
 	"slices"
@@ -164,6 +165,9 @@ func (r room) lap(i int, right bool) (behind, cover float64) {
 		n, own = i+1, walls[i].Right
 	}
 	if own.Meets == "wall" { // the run of a wall that is tiled
+		if top := walls[i].Top; top != nil && top.Behind == "corner" {
+			return math.Round(deepAtAnAngle(r.deep, r.said(walls[i].Width), r.said(top.Depth), r.said(cmp.Or(top.Right, top.Depth)), right)), 0
+		}
 		return r.deep, 0
 	}
 	if len(walls) >= 4 {
@@ -310,4 +314,15 @@ func must(g geom.Geometry, err error) geom.Geometry {
 		panic(err)
 	}
 	return g
+}
+
+// deepAtAnAngle is what tile so deep on the wall behind a corner bench takes of its front,
+// on which tile stands as deep: with α the angle between them, by the law of cosines from
+// the three sides, deep · tan α/2.
+func deepAtAnAngle(deep, front, left, right float64, atRight bool) float64 {
+	along, across := left, right
+	if atRight {
+		along, across = right, left
+	}
+	return deep * math.Tan(math.Acos((along*along+front*front-across*across)/(2*along*front))/2)
 }

@@ -37,6 +37,7 @@ const (
 	Short     Rule = "readings stop short"
 	Lean      Rule = "lean out of proportion"
 	Tub       Rule = "size of the tub"
+	Square    Rule = "bench in no square corner"
 	Facing    Rule = "facing walls differ"
 	Outside   Rule = "sticks out of the tile"
 	Into      Rule = "two openings in one place"
@@ -66,6 +67,7 @@ func Raise(room survey.Room, job survey.Job) []Doubt {
 	a.ends()
 	a.leans()
 	a.tubs()
+	a.benches()
 	a.facing()
 	a.openings()
 	return a.found

@@ -130,7 +130,7 @@ func seats(in Input) []place {
 		if t.Found.Kind != survey.SeatTop || len(w.Base) == 0 {
 			return
 		}
-		high, deep := t.Front-lowestBase(w), min(t.Found.Left, t.Found.Right)
+		high, deep := t.Front-lowestBase(w), t.Found.Shallowest()
 		if high < in.Limits.SeatLow || high > in.Limits.SeatHigh {
 			all = append(all, in.atTop(wall, t, fmt.Sprintf("The %s is %s over the %s; %s to %s is usual.",
 				t.Name(), in.tape(high), w.Base[0].Meets, in.tape(in.Limits.SeatLow), in.tape(in.Limits.SeatHigh))))

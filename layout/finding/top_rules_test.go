@@ -4,6 +4,7 @@ import (
 	"coursewright/layout/length"
 	"coursewright/layout/piece"
 	"coursewright/layout/plan"
+	"coursewright/layout/plane"
 	"coursewright/layout/survey"
 )
 
@@ -48,6 +49,8 @@ func topCases() []ruleCase {
 		{"18 in high and 16 deep", SizeOfASeat, sound, nil},
 		{"20 in high and 12 deep", SizeOfASeat, topped(func(t *plan.Top) { t.Front, t.Found.Right = -20*inch, 12*inch }),
 			[]string{`The seat of back is 20" over the floor; 17" to 19" is usual.`, `The seat of back is 12" deep; at least 15" is usual.`}},
+		{"13 in deep in a corner", SizeOfASeat, with(func(t *survey.TopFound) { t.Corner = &survey.CornerTop{Peak: plane.Point{X: 13 * inch, Y: 13 * inch}} }),
+			[]string{`The seat of back is 13" deep; at least 15" is usual.`}},
 		{"a curb is no seat", SizeOfASeat, topped(func(t *plan.Top) { t.Front, t.Found.Kind = -36*inch, survey.CurbTop }), nil},
 		{"no top", WaterproofingOfATop, func(*Input) {}, nil},
 		{"a top", WaterproofingOfATop, sound, []string{"Waterproofing runs over the seat of back."}},

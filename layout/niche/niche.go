@@ -16,7 +16,8 @@
 //     was.
 //  5. Without a tile or bond of its own the top of a wall goes on with it: its first
 //     row is the course after the highest one, or where that leaves slivers another of
-//     the bond that leaves fewer, whole from the front edge on.
+//     the bond that leaves fewer, whole from the front edge on. One in the corner of two
+//     walls goes on as well, but no wall is set out by what that leaves on it.
 //
 // Where two faces meet, both keep the gap from each other, so that a niche whose
 // edges lie on joints has whole tiles on its back: common practice, no source.

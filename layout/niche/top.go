@@ -41,6 +41,9 @@ func topOf(room survey.Room, s plan.Setout, wall int, w *plan.Wall) *plan.Top {
 	f := c.face(front)
 	if found.Face.Slab > 0 {
 		c.slab(&f)
+		if found.Corner != nil {
+			f.Pieces[0].Face = f.Shape.Region
+		}
 	} else {
 		c.lay(&f, flat)
 	}
@@ -56,6 +59,9 @@ func topOf(room survey.Room, s plan.Setout, wall int, w *plan.Wall) *plan.Top {
 // begins where that is best by the order of merit, its front row whole.
 func (c *crown) lay(f *plan.Face, flat survey.WallFound) {
 	switch own := c.roomOf(f); {
+	case c.top.Corner != nil:
+		c.inCorner(f)
+		return
 	case c.bond != nil:
 		c.skip = c.bond.At(count.Setting{Line: c.line(), Edge: c.wall.Start.Edge, Placed: c.wall.Start.Placed}).Skip
 	case f.Own && own.Bond.Coursed():
@@ -79,7 +85,11 @@ func (c *crown) face(front length.Length) plan.Face {
 		f.Bond = *found.Bond
 	}
 	c.sides(&f)
-	c.region(&f)
+	if c.top.Corner != nil {
+		c.triangle(&f)
+	} else {
+		c.region(&f)
+	}
 	f.Found.Width = f.Outline.Bounds().Width()
 	return f
 }
@@ -189,6 +199,7 @@ func (c *crown) trim(f *plan.Face) {
 		return survey.EndFound{Stops: survey.Span{From: at, To: at}, Trim: c.strip(side), Beyond: -1}
 	}
 	upside := survey.WallFound{Letter: f.Found.Letter, Width: wide, Left: end(survey.SideLeft, laid.Left, c.left), Right: end(survey.SideRight, laid.Right, c.right)}
+	c.slant(&upside)
 	upside.Head = survey.HeadFound{Stops: survey.Span{From: -laid.Bottom, To: -laid.Bottom}, Trim: c.strip(survey.SideBase)}
 	back := survey.SegmentFound{Meets: survey.Corner, Gap: c.gap, Readings: []survey.Reading{{At: 0, Value: -c.top.Left}, {At: wide, Value: -c.top.Right}}}
 	if c.back && c.strip(survey.SideHead) != nil {

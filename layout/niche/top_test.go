@@ -60,7 +60,30 @@ func crowned(t *rapid.T) (survey.Room, plan.Setout, plan.Wall) {
 	w.Found.Left, w.Found.Right = end("left end", 0), end("right end", w.Found.Width)
 	w.Found.Head = survey.HeadFound{Top: top}
 	w.Start.Placed = survey.Placed{Left: 0, Right: w.Found.Width, Head: n("head", 100, 600)}
+	if rapid.IntRange(0, 3).Draw(t, "in a corner") == 0 {
+		cornered(t, &w.Found)
+	}
 	return room, s, w
+}
+
+// cornered puts the top of a wall into the corner of two others, where that leaves
+// something of it.
+func cornered(t *rapid.T, w *survey.WallFound) {
+	top := w.Head.Top
+	if top.Open() {
+		return
+	}
+	long := func(name string) length.Length {
+		return w.Width * length.Length(rapid.IntRange(60, 95).Draw(t, name)) / 100
+	}
+	top.Left, top.Right = long("along left"), long("along right")
+	room := survey.Room{Joint: 3 * mm, Tile: survey.TileSize{Thickness: 12 * mm}}
+	c := survey.CornerTopOf(w.Width, top.Left, top.Right, 20*mm)
+	if c == nil || c.Wide < 300*mm || c.Peak.Y < 150*mm || c.Inset(top.Behind(room), 6*mm) == nil {
+		return
+	}
+	top.Corner = c
+	w.Left, w.Right = survey.EndFound{Meets: true, Against: true, Beyond: -1}, survey.EndFound{Meets: true, Against: true, Beyond: -1}
 }
 
 // Laws 1 and 3 of tops, by a general geometry library (simplefeatures): pieces, joints,

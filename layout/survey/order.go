@@ -108,10 +108,13 @@ func neighbours(walls []WallFound) {
 func lap(walls []WallFound, deep length.Length) {
 	for i := range walls {
 		w := &walls[i]
-		for _, end := range []*EndFound{&w.Left, &w.Right} {
+		for side, end := range []*EndFound{&w.Left, &w.Right} {
 			switch {
 			case end.Against:
 				end.Behind = deep
+				if t := w.Head.Top; t != nil && t.Corner != nil {
+					end.Behind = t.Corner.Takes[side]
+				}
 			case end.Beyond < 0:
 			case w.Order < walls[end.Beyond].Order:
 				end.Cover = deep

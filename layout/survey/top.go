@@ -11,9 +11,10 @@ import (
 // the wall is seen.
 type Top struct {
 	Kind   string     `json:"kind"`             // a word of TopKinds
+	Behind string     `json:"behind,omitempty"` // what stands behind a seat or a ledge: a word of TopBacks, left out a wall
 	Sizes  string     `json:"sizes,omitempty"`  // what the depth and the stop of the head say: a word of TopSizes
-	Depth  string     `json:"depth"`            // level, from the front to the back; where Right is given, at the left end
-	Right  string     `json:"right,omitempty"`  // the depth at the right end, where it is another
+	Depth  string     `json:"depth"`            // level, from the front to the back; where Right is given, at the left end; before a corner along the left wall, on the boards
+	Right  string     `json:"right,omitempty"`  // the depth at the right end, where it is another; before a corner along the right wall
 	Fall   string     `json:"fall,omitempty"`   // so much to the foot, or to the metre
 	Gap    string     `json:"gap,omitempty"`    // of the soft joints where it meets walls; left out: the joint
 	Corner string     `json:"corner,omitempty"` // how its edge is made, as an outside corner: "lap" (default), "mitre", "profile", "bullnose"
@@ -44,6 +45,7 @@ func TopSizes() []string { return []string{string(Finished), string(Lined)} }
 type TopFound struct {
 	Kind        Kind
 	Left, Right length.Length  // how deep it is at its ends
+	Corner      *CornerTop     // of the two walls that it lies between, or nil; then Left and Right run along them, on the boards
 	Fall        length.Length  // to one FallRun
 	Gap         *length.Length // of the soft joints where it meets walls; nil: the joint
 	How         Kind           // Lap, Mitre, Profile or Bullnose
@@ -89,8 +91,21 @@ func (t *TopFound) Rise(deep length.Length, s length.System) length.Length {
 	return length.Length((2*int64(t.Fall)*int64(deep) + run) / (2 * run))
 }
 
-// Deepest is the greater depth of the two ends.
-func (t *TopFound) Deepest() length.Length { return max(t.Left, t.Right) }
+// Deepest is the greater depth of the two ends, in a corner that from the front to the corner.
+func (t *TopFound) Deepest() length.Length {
+	if t.Corner != nil {
+		return t.Corner.Peak.Y
+	}
+	return max(t.Left, t.Right)
+}
+
+// Shallowest is the smaller depth of the two ends, in a corner that from the front to the corner.
+func (t *TopFound) Shallowest() length.Length {
+	if t.Corner != nil {
+		return t.Corner.Peak.Y
+	}
+	return min(t.Left, t.Right)
+}
 
 // Inset is how far the wall's tile ends under the stop that was typed: the trim's width
 // and a joint, or what the top takes.
@@ -123,6 +138,7 @@ func (r *resolver) top(p path, t *Top, head *HeadFound) {
 	deep := bounds{1, deepestTop}
 	found.Left = r.length(value{p.dot("depth"), t.Depth}, deep)
 	found.Right = r.or(value{p.dot("right"), t.Right}, found.Left, deep)
+	r.topBehind(p, t, found)
 	found.Fall = r.or(value{p.dot("fall"), t.Fall}, UsualFall(r.units), bounds{0, FallRun(r.units) / 4})
 	found.Gap = r.chosen(value{p.dot("gap"), t.Gap}, bounds{0, r.around.Sealant})
 	r.topFace(p.dot("face"), t.Face, found)
@@ -171,7 +187,7 @@ func (r *resolver) topEdge(p path, t *Top, found *TopFound) {
 func (t *TopFound) lined(r *Room) {
 	front := r.Bed + r.Tile.Thickness
 	more := 2 * front
-	if !t.Open() {
+	if !t.Open() { // in a corner both are said on the boards
 		more = 0
 	}
 	t.Left, t.Right, t.Lined = t.Left+more, t.Right+more, t.Face.Cover
@@ -179,6 +195,9 @@ func (t *TopFound) lined(r *Room) {
 
 // deepEnough refuses a top of which its edges and soft joints leave nothing.
 func (r *resolver) deepEnough(p path, t *Top, found *TopFound) {
+	if found.Corner != nil {
+		return // topInCorner does
+	}
 	gap := r.around.Joint
 	if found.Gap != nil {
 		gap = *found.Gap

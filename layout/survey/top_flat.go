@@ -34,6 +34,9 @@ func (w WallFound) FlatTop(r Room, at Placed) (flat WallFound, begins length.Len
 
 // topEnds is where a top comes to at the ends of its wall, at its front.
 func (w WallFound) topEnds(r Room, at Placed) (left, right length.Length) {
+	if c := w.Head.Top.Corner; c != nil {
+		return c.Takes[0], c.Takes[0] + c.Wide
+	}
 	front := w.TopFront(r, at.Head)
 	return topEnd(r, w.Left, 0, at.Left, front, -1), topEnd(r, w.Right, w.Width, at.Right, front, 1)
 }
@@ -68,6 +71,9 @@ func (t *TopFound) gap(r Room) length.Length {
 	return r.Joint
 }
 
-// GoesOn tells whether the courses of the wall go on upon its top: laid in the wall's own
-// tile and bond, so that they stand where the wall's start has them.
-func (t *TopFound) GoesOn() bool { return t != nil && t.Face.Slab == 0 && !t.Face.Own() }
+// GoesOn tells whether the courses of the wall go on upon its top, and it is judged with
+// it: laid in the wall's own tile and bond, so that they stand where the wall's start has
+// them, from a front to a back. One in a corner goes on too, but follows.
+func (t *TopFound) GoesOn() bool {
+	return t != nil && t.Face.Slab == 0 && !t.Face.Own() && t.Corner == nil
+}

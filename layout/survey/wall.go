@@ -26,6 +26,7 @@ func (r *resolver) wall(p path, w Wall, sealant length.Length, taken map[string]
 	found.Fixtures = r.fixtures(p.dot("fixtures"), w.Fixtures, found, across)
 	r.trimEnds(p, &found)
 	r.topFits(p.dot("top"), found)
+	r.topInCorner(p, &found)
 	if len(r.faults) == before {
 		r.strips(p.dot("strips"), w.Strips, &found, across)
 		r.flush(p.dot("fixtures"), w.Fixtures, &found, across)

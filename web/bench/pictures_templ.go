@@ -14,28 +14,29 @@ import templruntime "github.com/a-h/templ/runtime"
 
 // pictureNames say what each shows.
 var pictureNames = map[string]string{
-	"laser":    "A laser in front of the tub throws one level line on all walls",
-	"tape":     "The end of the tape stands on the rim, tight to the wall; the figure is read where the level line crosses it",
-	"corner":   "One reading in the corner serves both walls",
-	"below":    "The valve lies below the level line, the shower arm above it",
-	"inside":   "A niche seen from above: rough between the studs, lined between the boards, finished between the tiles",
-	"deep":     "A niche seen from the side: how deep it is, and how its sill falls to the room",
-	"studs":    "The niche may stand anywhere between the inner faces of two studs",
-	"front":    "On an end wall: how far the front of the tub and the outer edge of the tile stand from the corner",
-	"width":    "The tape along the boards from corner to corner, just over the rim",
-	"top":      "From the level line up to the ceiling, or to the line where the tile stops",
-	"ten":      "A row of ten tiles with the joints between them, measured from the first edge to the last",
-	"fixtures": "A shelf in the corner stands on a joint line; a soap dish takes tile out from a joint line up; the plates of a grab bar keep clear of the joints",
-	"leg":      "The tile beside the front of the tub: in the bond of the wall, in single tiles of its own width, or left out",
-	"band":     "The band stands between two joint lines: the tile under it and over it is whole, with a joint on both sides; its bottom edge is measured from the level line or from the floor",
-	"strip":    "The strip stands between two plumb joints: the tile on both sides of it is whole, and the figure is how far its middle stands from the left end of the wall",
-	"sheet":    "Count the tiles of one sheet, along a row and from row to row; the next sheet stands one joint away. Of hexagons every other row stands out by half a tile",
-	"trim":     "Where tile stops: the trim takes its width inside the stop, and the tile ends a joint before it; at the outer corner stands a corner piece",
-	"outside":  "An outside corner from above: a tile that laps over the other wall's, a mitre, a metal profile, a rounded edge",
-	"walltop":  "From the side: a seat that meets the wall behind it, and a curb with two edges; the depth is held level from the front, and the top falls to the room",
-	"lean":     "A level held plumb in the corner, its foot on the level line: a gap at its upper end leans away, one at its foot into the room",
-	"sight":    "One end of the tile is in plain sight, the other stands behind a door",
-	"sides":    "The room from above: which of the walls round the tub are tiled",
+	"laser":     "A laser in front of the tub throws one level line on all walls",
+	"tape":      "The end of the tape stands on the rim, tight to the wall; the figure is read where the level line crosses it",
+	"corner":    "One reading in the corner serves both walls",
+	"below":     "The valve lies below the level line, the shower arm above it",
+	"inside":    "A niche seen from above: rough between the studs, lined between the boards, finished between the tiles",
+	"deep":      "A niche seen from the side: how deep it is, and how its sill falls to the room",
+	"studs":     "The niche may stand anywhere between the inner faces of two studs",
+	"front":     "On an end wall: how far the front of the tub and the outer edge of the tile stand from the corner",
+	"width":     "The tape along the boards from corner to corner, just over the rim",
+	"top":       "From the level line up to the ceiling, or to the line where the tile stops",
+	"ten":       "A row of ten tiles with the joints between them, measured from the first edge to the last",
+	"fixtures":  "A shelf in the corner stands on a joint line; a soap dish takes tile out from a joint line up; the plates of a grab bar keep clear of the joints",
+	"leg":       "The tile beside the front of the tub: in the bond of the wall, in single tiles of its own width, or left out",
+	"band":      "The band stands between two joint lines: the tile under it and over it is whole, with a joint on both sides; its bottom edge is measured from the level line or from the floor",
+	"strip":     "The strip stands between two plumb joints: the tile on both sides of it is whole, and the figure is how far its middle stands from the left end of the wall",
+	"sheet":     "Count the tiles of one sheet, along a row and from row to row; the next sheet stands one joint away. Of hexagons every other row stands out by half a tile",
+	"trim":      "Where tile stops: the trim takes its width inside the stop, and the tile ends a joint before it; at the outer corner stands a corner piece",
+	"outside":   "An outside corner from above: a tile that laps over the other wall's, a mitre, a metal profile, a rounded edge",
+	"walltop":   "From the side: a seat that meets the wall behind it, and a curb with two edges; the depth is held level from the front, and the top falls to the room",
+	"cornertop": "From above: the front of the bench from wall to wall, and both walls from the front to the corner behind it, all three on the boards",
+	"lean":      "A level held plumb in the corner, its foot on the level line: a gap at its upper end leans away, one at its foot into the room",
+	"sight":     "One end of the tile is in plain sight, the other stands behind a door",
+	"sides":     "The room from above: which of the walls round the tub are tiled",
 }
 
 // pictureCall is what a closed picture is called.
@@ -71,7 +72,7 @@ func pictureOf(name string) templ.Component {
 		var templ_7745c5c3_Var2 string
 		templ_7745c5c3_Var2, templ_7745c5c3_Err = templ.JoinStringErrs(pictureCall(name))
 		if templ_7745c5c3_Err != nil {
-			return templ.Error{Err: templ_7745c5c3_Err, FileName: `web/bench/pictures.templ`, Line: 43, Col: 74}
+			return templ.Error{Err: templ_7745c5c3_Err, FileName: `web/bench/pictures.templ`, Line: 44, Col: 74}
 		}
 		_, templ_7745c5c3_Err = templ_7745c5c3_Buffer.WriteString(templ.EscapeString(templ_7745c5c3_Var2))
 		if templ_7745c5c3_Err != nil {
@@ -84,7 +85,7 @@ func pictureOf(name string) templ.Component {
 		var templ_7745c5c3_Var3 string
 		templ_7745c5c3_Var3, templ_7745c5c3_Err = templruntime.NewAttributeExpression(pictureNames[name]).Resolve(ctx)
 		if templ_7745c5c3_Err != nil {
-			return templ.Error{Err: templ_7745c5c3_Err, FileName: `web/bench/pictures.templ`, Line: 44, Col: 87}
+			return templ.Error{Err: templ_7745c5c3_Err, FileName: `web/bench/pictures.templ`, Line: 45, Col: 87}
 		}
 		_, templ_7745c5c3_Err = templ_7745c5c3_Buffer.WriteString(templ_7745c5c3_Var3)
 		if templ_7745c5c3_Err != nil {
@@ -187,6 +188,11 @@ func pictureOf(name string) templ.Component {
 			}
 		case "walltop":
 			templ_7745c5c3_Err = wallTopPicture().Render(ctx, templ_7745c5c3_Buffer)
+			if templ_7745c5c3_Err != nil {
+				return templ_7745c5c3_Err
+			}
+		case "cornertop":
+			templ_7745c5c3_Err = cornerTopPicture().Render(ctx, templ_7745c5c3_Buffer)
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}

@@ -12,6 +12,7 @@ import (
 var (
 	topKinds    = page.Choices("seat", "seat of a bench", "ledge", "ledge", "curb", "top of a curb", "cap", "cap of a half wall")
 	topSizes    = page.Choices("", "tile to tile (finished)", "lined", "board to board (lined)")
+	topBacks    = page.Choices("", "a wall", "corner", "a corner")
 	topLapWords = page.Choices("", "the top laps over the front", "front", "the front laps over the top")
 )
 
@@ -31,7 +32,11 @@ func wallTopsLine(b Bench) string {
 	var out []string
 	for i, w := range b.Typed.Walls {
 		if w.Top != nil {
-			out = append(out, w.Name+": "+w.Top.Kind+" "+b.Value(form.At("walls", i)+".top.depth"))
+			kind := w.Top.Kind
+			if w.Top.Behind == "corner" {
+				kind = "corner " + kind
+			}
+			out = append(out, w.Name+": "+kind+" "+b.Value(form.At("walls", i)+".top.depth"))
 		}
 	}
 	if len(out) == 0 {

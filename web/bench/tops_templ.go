@@ -128,7 +128,34 @@ func wallTop(b Bench, i int) templ.Component {
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}
-		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 6, "</legend><div class=\"grid\">")
+		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 6, "</legend> ")
+		if templ_7745c5c3_Err != nil {
+			return templ_7745c5c3_Err
+		}
+		if w.Top.Behind == "corner" {
+			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 7, "<p class=\"hint\">Three lengths are measured on the boards: the front, which is the width of ")
+			if templ_7745c5c3_Err != nil {
+				return templ_7745c5c3_Err
+			}
+			var templ_7745c5c3_Var5 string
+			templ_7745c5c3_Var5, templ_7745c5c3_Err = templ.JoinStringErrs(w.Name)
+			if templ_7745c5c3_Err != nil {
+				return templ.Error{Err: templ_7745c5c3_Err, FileName: `web/bench/tops.templ`, Line: 39, Col: 102}
+			}
+			_, templ_7745c5c3_Err = templ_7745c5c3_Buffer.WriteString(templ.EscapeString(templ_7745c5c3_Var5))
+			if templ_7745c5c3_Err != nil {
+				return templ_7745c5c3_Err
+			}
+			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 8, ", and both walls from the front to the corner. Tile and bed are added.</p>")
+			if templ_7745c5c3_Err != nil {
+				return templ_7745c5c3_Err
+			}
+			templ_7745c5c3_Err = pictureOf("cornertop").Render(ctx, templ_7745c5c3_Buffer)
+			if templ_7745c5c3_Err != nil {
+				return templ_7745c5c3_Err
+			}
+		}
+		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 9, "<div class=\"grid\">")
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}
@@ -136,17 +163,41 @@ func wallTop(b Bench, i int) templ.Component {
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}
-		templ_7745c5c3_Err = page.LengthField(b.Job, path+".depth", "Depth, level").Render(ctx, templ_7745c5c3_Buffer)
-		if templ_7745c5c3_Err != nil {
-			return templ_7745c5c3_Err
+		if w.Top.Kind == "seat" || w.Top.Kind == "ledge" {
+			templ_7745c5c3_Err = page.ChoiceField(b.Job, path+".behind", "Behind it is", topBacks).Render(ctx, templ_7745c5c3_Buffer)
+			if templ_7745c5c3_Err != nil {
+				return templ_7745c5c3_Err
+			}
 		}
-		templ_7745c5c3_Err = page.LengthField(b.Job, path+".right", "At the right end, if another").Render(ctx, templ_7745c5c3_Buffer)
-		if templ_7745c5c3_Err != nil {
-			return templ_7745c5c3_Err
+		if w.Top.Behind == "corner" {
+			templ_7745c5c3_Err = page.LengthField(b.Job, path+".depth", "Along the left wall, on the boards").Render(ctx, templ_7745c5c3_Buffer)
+			if templ_7745c5c3_Err != nil {
+				return templ_7745c5c3_Err
+			}
+			templ_7745c5c3_Err = page.LengthField(b.Job, path+".right", "Along the right wall, if another").Render(ctx, templ_7745c5c3_Buffer)
+			if templ_7745c5c3_Err != nil {
+				return templ_7745c5c3_Err
+			}
+		} else {
+			templ_7745c5c3_Err = page.LengthField(b.Job, path+".depth", "Depth, level").Render(ctx, templ_7745c5c3_Buffer)
+			if templ_7745c5c3_Err != nil {
+				return templ_7745c5c3_Err
+			}
+			templ_7745c5c3_Err = page.LengthField(b.Job, path+".right", "At the right end, if another").Render(ctx, templ_7745c5c3_Buffer)
+			if templ_7745c5c3_Err != nil {
+				return templ_7745c5c3_Err
+			}
 		}
-		templ_7745c5c3_Err = page.ChoiceField(b.Job, path+".sizes", "Height and depth are said", topSizes).Render(ctx, templ_7745c5c3_Buffer)
-		if templ_7745c5c3_Err != nil {
-			return templ_7745c5c3_Err
+		if w.Top.Behind == "corner" {
+			templ_7745c5c3_Err = page.ChoiceField(b.Job, path+".sizes", "Its height is said", topSizes).Render(ctx, templ_7745c5c3_Buffer)
+			if templ_7745c5c3_Err != nil {
+				return templ_7745c5c3_Err
+			}
+		} else {
+			templ_7745c5c3_Err = page.ChoiceField(b.Job, path+".sizes", "Height and depth are said", topSizes).Render(ctx, templ_7745c5c3_Buffer)
+			if templ_7745c5c3_Err != nil {
+				return templ_7745c5c3_Err
+			}
 		}
 		templ_7745c5c3_Err = page.LengthField(b.Job, path+".fall", "Falls to the room, to the "+b.runOfFall()).Render(ctx, templ_7745c5c3_Buffer)
 		if templ_7745c5c3_Err != nil {
@@ -179,7 +230,7 @@ func wallTop(b Bench, i int) templ.Component {
 				return templ_7745c5c3_Err
 			}
 		}
-		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 7, "</div>")
+		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 10, "</div>")
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}
@@ -187,7 +238,7 @@ func wallTop(b Bench, i int) templ.Component {
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}
-		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 8, "<div class=\"row\">")
+		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 11, "<div class=\"row\">")
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}
@@ -195,7 +246,7 @@ func wallTop(b Bench, i int) templ.Component {
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}
-		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 9, "</div></fieldset>")
+		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 12, "</div></fieldset>")
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}
@@ -221,7 +272,33 @@ func wallTopPicture() templ.Component {
 		}
 		ctx = templ.InitializeContext(ctx)
 		ctx = templ.ClearChildren(ctx)
-		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 10, "<path class=\"w\" d=\"M150 6H164V170H150z\"></path> <path class=\"tb\" d=\"M142 6H148V62H142z\"></path> <path class=\"wd\" d=\"M36 84L142 78V92L50 96V170H36z\"></path> <path class=\"tb\" d=\"M22 76L140 68V76L22 84zM22 86H30V164H22z\"></path> <path class=\"k\" d=\"M8 170H172\"></path> <path class=\"d\" d=\"M22 30H142M17 35l10-10M137 35l10-10M22 24V72\"></path> <rect class=\"q\" x=\"52\" y=\"18\" width=\"60\" height=\"24\"></rect> <text x=\"82\" y=\"35\" text-anchor=\"middle\" class=\"b\">?</text> <path class=\"d\" d=\"M106 58L60 62\"></path> <path class=\"x\" d=\"M52 63l10-6v9z\"></path> <text x=\"90\" y=\"116\" text-anchor=\"middle\" class=\"b\">seat</text> <text x=\"98\" y=\"134\" text-anchor=\"middle\">falls to</text> <text x=\"98\" y=\"150\" text-anchor=\"middle\">the room</text> <path class=\"wd\" d=\"M236 106H292V164H236z\"></path> <path class=\"tb\" d=\"M222 100L306 94V101L222 107zM222 109H230V164H222zM298 104H306V164H298z\"></path> <path class=\"k\" d=\"M190 166H344\"></path> <path class=\"d\" d=\"M222 60H306M217 65l10-10M301 65l10-10M222 54V96M306 54V90\"></path> <rect class=\"q\" x=\"234\" y=\"46\" width=\"60\" height=\"24\"></rect> <text x=\"264\" y=\"63\" text-anchor=\"middle\" class=\"b\">?</text> <text x=\"264\" y=\"140\" text-anchor=\"middle\" class=\"b\">curb</text> <text x=\"264\" y=\"34\" text-anchor=\"middle\">front to far edge</text> <text x=\"82\" y=\"12\" text-anchor=\"middle\">front to wall</text> <text x=\"212\" y=\"158\" text-anchor=\"end\">room</text>")
+		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 13, "<path class=\"w\" d=\"M150 6H164V170H150z\"></path> <path class=\"tb\" d=\"M142 6H148V62H142z\"></path> <path class=\"wd\" d=\"M36 84L142 78V92L50 96V170H36z\"></path> <path class=\"tb\" d=\"M22 76L140 68V76L22 84zM22 86H30V164H22z\"></path> <path class=\"k\" d=\"M8 170H172\"></path> <path class=\"d\" d=\"M22 30H142M17 35l10-10M137 35l10-10M22 24V72\"></path> <rect class=\"q\" x=\"52\" y=\"18\" width=\"60\" height=\"24\"></rect> <text x=\"82\" y=\"35\" text-anchor=\"middle\" class=\"b\">?</text> <path class=\"d\" d=\"M106 58L60 62\"></path> <path class=\"x\" d=\"M52 63l10-6v9z\"></path> <text x=\"90\" y=\"116\" text-anchor=\"middle\" class=\"b\">seat</text> <text x=\"98\" y=\"134\" text-anchor=\"middle\">falls to</text> <text x=\"98\" y=\"150\" text-anchor=\"middle\">the room</text> <path class=\"wd\" d=\"M236 106H292V164H236z\"></path> <path class=\"tb\" d=\"M222 100L306 94V101L222 107zM222 109H230V164H222zM298 104H306V164H298z\"></path> <path class=\"k\" d=\"M190 166H344\"></path> <path class=\"d\" d=\"M222 60H306M217 65l10-10M301 65l10-10M222 54V96M306 54V90\"></path> <rect class=\"q\" x=\"234\" y=\"46\" width=\"60\" height=\"24\"></rect> <text x=\"264\" y=\"63\" text-anchor=\"middle\" class=\"b\">?</text> <text x=\"264\" y=\"140\" text-anchor=\"middle\" class=\"b\">curb</text> <text x=\"264\" y=\"34\" text-anchor=\"middle\">front to far edge</text> <text x=\"82\" y=\"12\" text-anchor=\"middle\">front to wall</text> <text x=\"212\" y=\"158\" text-anchor=\"end\">room</text>")
+		if templ_7745c5c3_Err != nil {
+			return templ_7745c5c3_Err
+		}
+		return nil
+	})
+}
+
+// cornerTopPicture is a bench in the corner of two walls, seen from above.
+func cornerTopPicture() templ.Component {
+	return templruntime.GeneratedTemplate(func(templ_7745c5c3_Input templruntime.GeneratedComponentInput) (templ_7745c5c3_Err error) {
+		templ_7745c5c3_W, ctx := templ_7745c5c3_Input.Writer, templ_7745c5c3_Input.Context
+		if templ_7745c5c3_CtxErr := ctx.Err(); templ_7745c5c3_CtxErr != nil {
+			return templ_7745c5c3_CtxErr
+		}
+		templ_7745c5c3_Buffer, templ_7745c5c3_IsBuffer := templruntime.GetBuffer(templ_7745c5c3_W)
+		if !templ_7745c5c3_IsBuffer {
+			defer func() {
+				templ_7745c5c3_BufErr := templruntime.ReleaseBuffer(templ_7745c5c3_Buffer)
+				if templ_7745c5c3_Err == nil {
+					templ_7745c5c3_Err = templ_7745c5c3_BufErr
+				}
+			}()
+		}
+		ctx = templ.InitializeContext(ctx)
+		ctx = templ.ClearChildren(ctx)
+		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 14, "<path class=\"w\" d=\"M60 8H300V16H68V172H60z\"></path> <path class=\"tb\" d=\"M68 16H300V22H74V172H68z\"></path> <path class=\"wd\" d=\"M74 22H216L74 164z\"></path> <path class=\"k\" d=\"M216 22L74 164\"></path> <path class=\"d\" d=\"M78 176L228 26M73 171l10 10M223 21l10 10\"></path> <path class=\"d\" d=\"M40 16V172M35 21l10-10M35 177l10-10M34 16H60M34 172H60\"></path> <path class=\"d\" d=\"M68 -2\"></path> <rect class=\"q\" x=\"14\" y=\"82\" width=\"52\" height=\"24\"></rect> <text x=\"40\" y=\"99\" text-anchor=\"middle\" class=\"b\">?</text> <rect class=\"q\" x=\"132\" y=\"98\" width=\"60\" height=\"24\"></rect> <text x=\"162\" y=\"115\" text-anchor=\"middle\" class=\"b\">?</text> <text x=\"198\" y=\"116\">the front</text> <rect class=\"q\" x=\"156\" y=\"30\" width=\"46\" height=\"22\"></rect> <text x=\"179\" y=\"46\" text-anchor=\"middle\" class=\"b\">?</text> <path class=\"d\" d=\"M76 36H210M71 41l10-10M205 41l10-10\"></path> <text x=\"104\" y=\"76\" text-anchor=\"middle\" class=\"b\">seat</text> <text x=\"262\" y=\"150\" text-anchor=\"middle\">room</text> <text x=\"8\" y=\"72\">left wall</text> <text x=\"236\" y=\"42\">right wall</text>")
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}

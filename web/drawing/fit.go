@@ -42,6 +42,9 @@ func (b *board) sizeIn(f frame, p piece.Piece) {
 
 // wordings are the ways to write a piece's size: in one line or in two.
 func (b *board) wordings(p piece.Piece) [][]string {
+	if lines := b.slanted(p); lines != nil {
+		return lines
+	}
 	size := b.cutSize(p)
 	if len(size) == 1 {
 		return [][]string{size}

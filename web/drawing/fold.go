@@ -7,6 +7,7 @@ import (
 	"coursewright/layout"
 	"coursewright/layout/length"
 	"coursewright/layout/mosaic"
+	"coursewright/layout/piece"
 	"coursewright/layout/plan"
 	"coursewright/layout/plane"
 	"coursewright/layout/survey"
@@ -294,9 +295,15 @@ func (f *fold) written(i int) {
 	}
 	for k := range face.Pieces {
 		p := &face.Pieces[k]
-		lo, hi := extent(at.rings(p.Face))
+		rings := at.rings(p.Face)
+		lo, hi := extent(rings)
 		l := Label{Tag: Tag{Kind: Note, Wall: i}, Text: number(p.ID), Size: f.texts.least, Colour: textOn(cutInk(CutKind(*p)).Fill),
 			At: Point{lo.X + clearance + 400, hi.Y - fall(f.texts.least) - clearance}}
+		if p.Kind&piece.Angle != 0 { // its lower left corner may be a point
+			for step := Micron(0); step < 8 && !clear(rings, l.box().from, l.box().to); step++ {
+				l.At.X += (hi.X - lo.X) / 8
+			}
+		}
 		if room := l.box(); room.to.X <= hi.X && room.from.Y >= lo.Y {
 			f.offer(l)
 		}

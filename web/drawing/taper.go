@@ -27,6 +27,47 @@ func (b *board) taper(f frame, p piece.Piece, l Label, ground Colour) bool {
 	return false
 }
 
+// slanted are the ways to write the size of an upright tile that is cut at an angle: how
+// long its upper edge is over how long its lower one is, or of one that ends in a point
+// its length and its height. Nil for all others.
+func (b *board) slanted(p piece.Piece) [][]string {
+	if p.Kind&piece.Angle == 0 || p.Outline == nil || p.Kind&(piece.Notch|piece.Hole) != 0 || !boxed(p.Outline) {
+		return nil
+	}
+	box := p.Face.Bounds()
+	over, under := levelAt(p.Face, box.Top), levelAt(p.Face, box.Bottom)
+	switch {
+	case over == 0 && under == 0:
+		return nil
+	case over == 0 || under == 0:
+		long, high := b.bare(max(over, under)), b.bare(box.Height())
+		return [][]string{{long + " × " + high}, {long, "× " + high}}
+	}
+	return [][]string{{b.bare(over), b.bare(under)}}
+}
+
+// boxed tells whether the edges of a tile are level and plumb.
+func boxed(outline plane.Ring) bool {
+	for i, c := range outline {
+		if d := outline[(i+1)%len(outline)]; c.X != d.X && c.Y != d.Y {
+			return false
+		}
+	}
+	return true
+}
+
+// levelAt is how long a face is along its edges at a height.
+func levelAt(face plane.Region, y length.Length) (sum length.Length) {
+	for _, ring := range face {
+		for i, c := range ring {
+			if d := ring[(i+1)%len(ring)]; c.Y == y && d.Y == y {
+				sum += (d.X - c.X).Abs()
+			}
+		}
+	}
+	return sum
+}
+
 // leans tells whether an end of a face is neither level nor plumb but steep: its
 // heights are then not those at its outermost points.
 func leans(face plane.Region) bool {

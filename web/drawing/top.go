@@ -37,6 +37,9 @@ func (f *fold) topLines() []string {
 	t, room := f.top, f.plan.Room
 	front := room.Bed + room.Tile.Thickness
 	wide := f.room - 2*edgeRoom
+	if t.Found.Corner != nil {
+		return f.cornerLines(wide)
+	}
 	deep := f.bare(t.Found.Left)
 	framed := t.Found.Left
 	if t.Found.Open() {
@@ -49,6 +52,16 @@ func (f *fold) topLines() []string {
 	if t.Found.Right == t.Found.Left {
 		out = append(out, linesOf("boards "+f.signed(t.Front-t.Found.Face.Cover)+" at the front, "+f.bare(framed)+" deep from board to board", f.texts.note, wide)...)
 	}
+	return append(out, linesOf("seen from above, its front below · heavy edge: the front · sizes to cut", f.texts.note, wide)...)
+}
+
+// cornerLines say of a top in a corner how it is made, and its boards.
+func (f *fold) cornerLines(wide Micron) []string {
+	t := f.top
+	c, front := t.Found.Corner, t.Found.Corner.Wide+t.Found.Corner.Takes[0]+t.Found.Corner.Takes[1]
+	out := linesOf("finished edge "+f.signed(t.Front)+" from the level line, "+f.bare(c.Peak.Y)+" from there to the corner, "+f.edgeText(), f.texts.note, wide)
+	out = append(out, linesOf("boards "+f.signed(t.Front-t.Found.Face.Cover)+" at the front, "+f.bare(front)+" wide there, "+
+		f.bare(c.Along[0])+" along the left wall, "+f.bare(c.Along[1])+" along the right", f.texts.note, wide)...)
 	return append(out, linesOf("seen from above, its front below · heavy edge: the front · sizes to cut", f.texts.note, wide)...)
 }
 

@@ -11,6 +11,7 @@ import (
 
 	"coursewright/layout"
 	"coursewright/layout/survey"
+	"coursewright/web/shapes"
 )
 
 // benched is the shower with a bench and a curb that ships.
@@ -110,5 +111,41 @@ func TestHandlesHangOnTheTileOverASeat(t *testing.T) {
 				}
 			}
 		}
+	}
+}
+
+// The seat of a corner bench keeps its texts apart as well, and says how long the upper
+// and the lower edge of a tile are that is cut at an angle: by hand, in a corner of 45° at
+// both ends the two differ by the height of the tile.
+func TestASeatInACornerSaysBothEdges(t *testing.T) {
+	for seed := range uint64(8) {
+		r := rand.New(rand.NewPCG(seed, 12))
+		job, err := shapes.New("corner bench", []string{"in", "mm"}[seed%2], "bench")
+		require.NoError(t, err)
+		top := job.Walls[3].Top
+		if seed > 1 {
+			top.Corner = []string{"", "mitre", "bullnose"}[r.IntN(3)]
+			job.Tile.Width, job.Tile.Height = fmt.Sprintf("%d mm", 60+r.IntN(300)), fmt.Sprintf("%d mm", 60+r.IntN(150))
+		}
+		p, err := layout.Now(job)
+		require.NoError(t, err)
+		for _, wide := range []Micron{0, 340 * px, 700 * px, 1900 * px} {
+			keepApart(t, fmt.Sprintf("seed %d, %d wide", seed, wide), FoldTop(p, 3, Options{Wide: wide}), wallTexts.least)
+		}
+		for _, scale := range []Scale{{1, 8}, {1, 12}, {1, 16}} {
+			keepApart(t, fmt.Sprintf("seed %d, on paper", seed), FoldTop(p, 3, Options{Sheet: true, Scale: scale}), sheetTexts.least)
+		}
+		if seed > 0 {
+			continue
+		}
+		// 2 15/16 + 3 15/16 = 6 7/8, on the first row at both ends.
+		texts := map[string]int{}
+		for _, e := range FoldTop(p, 3, Options{Wide: 1900 * px}).Elements {
+			if l, is := e.(Label); is && l.Kind == Size {
+				texts[l.Text]++
+			}
+		}
+		assert.Equal(t, [2]int{2, 2}, [2]int{texts["2 15/16"], texts["6 7/8"]})
+		assert.Contains(t, FoldTop(p, 3, Options{}).Describe, "seat 30 5/16 × 15 1/8, falls 11/32\" to the front")
 	}
 }

@@ -20,6 +20,9 @@ func add(job *survey.Job, rest string) error {
 	if path == "walls" && what == "round" {
 		return addWallRound(job)
 	}
+	if path == "walls" && what == "corner bench" {
+		return addCornerBench(job)
+	}
 	if path == "walls" && (what == "bench" || what == "curb") {
 		return addWallBetween(job, what)
 	}

@@ -116,6 +116,9 @@ func tidyTop(job *survey.Job, w *survey.Wall) {
 		return
 	}
 	w.Head.Finish, w.Head.Trim = "", ""
+	if kind := survey.Kind(t.Kind); kind != survey.SeatTop && kind != survey.LedgeTop {
+		t.Behind = ""
+	}
 	how := survey.Kind(t.Corner)
 	if how == survey.Mitre || how == survey.Profile {
 		t.Laps = ""

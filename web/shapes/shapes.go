@@ -26,6 +26,7 @@ func All() []Shape {
 		{"herringbone", "Shower in herringbone", "Three walls round a shower base, in herringbone that stands at 45°."},
 		{"half wall", "Shower behind a half wall", "Two walls and a half wall round a shower base, with bullnose round the end of the half wall."},
 		{"bench", "Shower with a bench and a curb", "Three walls, a bench across the far end and a curb at the entry, each with its top of tile."},
+		{"corner bench", "Shower with a corner bench", "Three walls, a bench in the corner of two of them with a three-cornered seat of tile."},
 		{"one", "One wall", "A single wall between two lines."},
 	}
 }
@@ -97,6 +98,8 @@ func (m maker) walls(key string) ([]survey.Wall, bool) {
 		return m.withHalfWall(), true
 	case "bench":
 		return m.withBench(), true
+	case "corner bench":
+		return m.withCornerBench(), true
 	case "corner":
 		size := m.say("36", "900")
 		return []survey.Wall{

@@ -275,7 +275,11 @@ func tops(walls []survey.WallFound) table {
 		{name: "depth, right end", share: 29, blank: true}, {name: "level line to front edge", share: 29, blank: true}, {name: "back over front: its fall", share: 29, blank: true}}}
 	for _, w := range walls {
 		if top := w.Head.Top; top != nil {
-			t.rows = append(t.rows, row{cells: []string{w.Letter + " " + top.Of(w.Name), "", "", "", ""}})
+			name := w.Letter + " " + top.Of(w.Name)
+			if top.Corner != nil {
+				name += ": depth is along each wall, to the corner"
+			}
+			t.rows = append(t.rows, row{cells: []string{name, "", "", "", ""}})
 		}
 	}
 	return t
