@@ -55,7 +55,7 @@ var asked = map[string]struct {
 	"ceiling-stops-short":          {doubt.Short, "walls[1].head.readings[1].at", ""},
 	"ceiling-under-the-level-line": {doubt.Off, "walls[1].head.readings[1].rise", "56 3/16"},
 	"closed-room-an-inch-off":      {doubt.Facing, "walls[2].width", ""},
-	"corner-bench-figures-swapped": {doubt.Square, "walls[3].width", "896"},
+	"corner-bench-figures-swapped": {doubt.Square, "walls[3].width", ""},
 	"corner-five-inches-down":      {doubt.Off, "walls[0].base[0].readings[2].drop", "38 1/2"},
 	"corner-leans-60-mm":           {doubt.Lean, "walls[0].left.lean[0].off", ""},
 	"corner-leans-three-inches":    {doubt.Lean, "walls[1].left.lean[1].off", ""},
