@@ -29,7 +29,7 @@ func (d *Desk) Handler(next http.Handler) http.Handler {
 func (d *Desk) made(next http.Handler, r *http.Request) *answer {
 	ctx, cancel := context.WithTimeout(r.Context(), d.limits.Whole)
 	defer cancel()
-	mine := &turn{queue: d.queue, came: time.Now()}
+	mine := &turn{queue: d.queue, who: askerOf(r), came: time.Now()}
 	defer mine.end()
 	out := &answer{header: http.Header{}}
 	next.ServeHTTP(out, r.WithContext(context.WithValue(ctx, turnKey{}, mine)))

@@ -48,7 +48,7 @@ func (t *turn) passOn(ctx context.Context) error {
 		return nil
 	}
 	t.end()
-	err := t.queue.enter(ctx, t.size)
+	err := t.queue.enter(ctx, t.who, t.size)
 	t.queue.rested()
 	if t.has = err == nil; t.has {
 		t.since = time.Now()

@@ -4,6 +4,7 @@ import (
 	"context"
 	"errors"
 	"net/http"
+	"net/http/httptest"
 	"runtime"
 	"testing"
 	"time"
@@ -70,7 +71,7 @@ func TestWhoHasBeenHereForLongIsNotHeldUp(t *testing.T) {
 	d := New(s.solve, oneByOne())
 	d.queue.wait = time.Millisecond // the request has been here for longer
 	mine := &turn{queue: d.queue, came: time.Now().Add(-time.Second), has: true, since: time.Now().Add(-time.Second)}
-	d.queue.free[ordinary] = 0
+	d.queue.free[ordinary], d.queue.has[asker{}] = 0, 1
 	first := &place{size: ordinary, ready: make(chan struct{})}
 	d.queue.those = []*place{first}
 	require.NoError(t, mine.passOn(t.Context()))
@@ -78,7 +79,7 @@ func TestWhoHasBeenHereForLongIsNotHeldUp(t *testing.T) {
 	d.queue.wait = time.Hour
 	go func() {
 		<-first.ready // and is let in now
-		d.queue.leave(ordinary, time.Now())
+		d.queue.leave(asker{}, ordinary, time.Now())
 	}()
 	require.NoError(t, mine.passOn(t.Context()))
 	assert.Empty(t, d.queue.those)
@@ -100,7 +101,7 @@ func TestWhoLeavesWhileRestingIsDone(t *testing.T) {
 		taken <- true
 		<-free
 	}))
-	go other.ServeHTTP(discard{}, must(http.NewRequestWithContext(t.Context(), http.MethodGet, "/", nil)))
+	go other.ServeHTTP(discard{}, httptest.NewRequestWithContext(t.Context(), http.MethodGet, "/", nil))
 	<-taken // the slow one rests
 	waiting(t, d, 1)
 	slow.leave()
@@ -116,6 +117,7 @@ func TestWhoLeavesWhileRestingIsDone(t *testing.T) {
 // A place that does not come back in time ends the room with the words for that.
 func TestARestThatTakesTooLongIsTold(t *testing.T) {
 	q := &queue{wait: time.Hour, rooms: 1, slice: 1}
+	q.has = map[asker]int{{}: 1}
 	mine := &turn{queue: q, came: time.Now(), has: true, since: time.Now().Add(-time.Second)}
 	q.those = []*place{{size: ordinary, ready: make(chan struct{})}} // who is let in, and keeps the place
 	p := &pace{turn: mine}

@@ -25,7 +25,7 @@ type Desk struct {
 func New(solve page.Solver, l Limits) *Desk {
 	l = l.orUsual()
 	return &Desk{solve: solve, limits: l, running: map[question]*run{},
-		queue: &queue{free: [2]int{ordinary: l.Rooms, large: l.Large}, most: l.Packed, wait: l.Wait, slice: l.Slice, rooms: l.Rooms}}
+		queue: &queue{has: map[asker]int{}, free: [2]int{ordinary: l.Rooms, large: l.Large}, most: l.Packed, wait: l.Wait, slice: l.Slice, rooms: l.Rooms}}
 }
 
 // question is what is solved: a job, by its file, and whether its plan is told of.

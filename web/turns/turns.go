@@ -4,8 +4,10 @@
 // Laws, each with a test:
 //
 //  1. So many rooms are worked on at once and no more, from the first step of solving to the last
-//     byte of the page. Of large rooms it is fewer, so that they never fill all places.
-//  2. Those who wait are let in in the order they came, each among those of its size.
+//     byte of the page; and one more of a device at a job of which none is. Of large rooms it is
+//     fewer, so that they never fill all places.
+//  2. Those who wait are let in by turns: the device that was let in longest ago, of that its job,
+//     and of those in the order they came; each among those of its size.
 //  3. Who leaves gives up their place in the queue, or their turn, at once.
 //  4. A room that is being solved is not solved a second time beside it: those who ask for the same
 //     job file share one plan, and wait for it outside the queue. When the one it was begun for
@@ -66,11 +68,13 @@ const (
 // queue lets requests in by their size.
 type queue struct {
 	mu     sync.Mutex
-	free   [2]int // places, by size
-	packed int    // bytes that wait for their readers
-	most   int    // bytes that may wait while a large room is begun
+	free   [2]int        // places, by size; less than none where one is worked on beyond them
+	has    map[asker]int // places for ordinary rooms, by who has them
+	packed int           // bytes that wait for their readers
+	most   int           // bytes that may wait while a large room is begun
 	wait   time.Duration
 	those  []*place // who wait, in order
+	lately lately   // who was let in
 
 	slice   time.Duration // the least time after which a turn is passed on
 	held    time.Duration // how long a place was held of late
@@ -80,14 +84,15 @@ type queue struct {
 
 // place is somebody's place in the queue.
 type place struct {
+	who   asker
 	size  size
 	ready chan struct{} // closed when it is their turn
 }
 
 // enter waits for a turn. It fails when the context ends, and with page.ErrBusy when that takes too long.
-func (q *queue) enter(ctx context.Context, s size) error {
+func (q *queue) enter(ctx context.Context, who asker, s size) error {
 	q.mu.Lock()
-	mine := &place{size: s, ready: make(chan struct{})}
+	mine := &place{who: who, size: s, ready: make(chan struct{})}
 	q.those = append(q.those, mine)
 	q.letIn()
 	q.mu.Unlock()
@@ -113,18 +118,27 @@ func (q *queue) giveUp(p *place) {
 		q.those = slices.Delete(q.those, i, i+1)
 		return
 	}
-	q.free[p.size]++
-	q.letIn()
+	q.giveBack(p.who, p.size)
 }
 
 // leave ends a turn that began at a time.
-func (q *queue) leave(s size, since time.Time) {
+func (q *queue) leave(who asker, s size, since time.Time) {
 	q.mu.Lock()
 	defer q.mu.Unlock()
 	if s == ordinary {
 		q.holding(time.Since(since))
 	}
+	q.giveBack(who, s)
+}
+
+// giveBack makes a place free. Its caller has mu.
+func (q *queue) giveBack(who asker, s size) {
 	q.free[s]++
+	if s == ordinary {
+		if q.has[who]--; q.has[who] == 0 {
+			delete(q.has, who)
+		}
+	}
 	q.letIn()
 }
 
@@ -136,21 +150,50 @@ func (q *queue) hold(bytes int) {
 	q.letIn()
 }
 
-// letIn gives turns to those who may have one, in order. Its caller has mu.
+// letIn gives turns to those who may have one. Its caller has mu.
 func (q *queue) letIn() {
-	q.those = slices.DeleteFunc(q.those, func(p *place) bool {
-		if q.free[p.size] == 0 || p.size == large && q.packed > q.most {
-			return false
-		}
+	for i := q.next(); i >= 0; i = q.next() {
+		p := q.those[i]
+		q.those = slices.Delete(q.those, i, i+1)
+		q.lately.note(p.who)
 		q.free[p.size]--
+		if p.size == ordinary {
+			q.has[p.who]++
+		}
 		close(p.ready)
-		return true
-	})
+	}
+	if len(q.those) == 0 && len(q.has) == 0 {
+		q.lately = lately{}
+	}
+}
+
+// next is whose turn it is, as a place among those who wait, or -1.
+func (q *queue) next() int {
+	at := -1
+	for i, p := range q.those {
+		if !q.hasRoom(p) {
+			continue
+		}
+		if at < 0 || q.lately.compare(p.who, q.those[at].who) < 0 {
+			at = i
+		}
+	}
+	return at
+}
+
+// hasRoom tells whether there is a place for somebody. Who has none beside it gets one beyond those
+// there are. Its caller has mu.
+func (q *queue) hasRoom(p *place) bool {
+	if p.size == large {
+		return q.free[large] > 0 && q.packed <= q.most
+	}
+	return q.free[ordinary] > 0 || q.free[ordinary] == 0 && q.has[p.who] == 0
 }
 
 // turn is one request's turn. It is taken when the first room is worked on, and kept to the end.
 type turn struct {
 	queue *queue
+	who   asker
 	came  time.Time // when the request came
 	mu    sync.Mutex
 	has   bool
@@ -170,7 +213,7 @@ func (t *turn) enter(ctx context.Context, s size) error {
 		return nil
 	}
 	t.end()
-	if err := t.queue.enter(ctx, s); err != nil {
+	if err := t.queue.enter(ctx, t.who, s); err != nil {
 		return err
 	}
 	t.has, t.size, t.since = true, s, time.Now()
@@ -180,7 +223,7 @@ func (t *turn) enter(ctx context.Context, s size) error {
 // end gives the turn back. Its caller has mu, or is the last to know of it.
 func (t *turn) end() {
 	if t.has {
-		t.queue.leave(t.size, t.since)
+		t.queue.leave(t.who, t.size, t.since)
 		t.has = false
 	}
 }
