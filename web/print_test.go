@@ -85,6 +85,9 @@ func TestEveryPagePrintsAsCleanSheets(t *testing.T) {
 				text, err := exec.Command("pdftotext", "-layout", printed(t, ctx, fmt.Sprintf("print-%02d", i)), "-").Output()
 				require.NoError(t, err)
 				assert.Contains(t, strings.ToLower(string(text)), strings.ToLower(one.says), name)
+				if one.path == "/jobs/1" {
+					assert.Contains(t, string(text), "Hollows hold water", "findings are read on paper, also those that are closed")
+				}
 				leaves := strings.Split(strings.TrimSuffix(string(text), "\f"), "\f")
 				for n, leaf := range leaves {
 					assert.NotEmpty(t, strings.TrimSpace(leaf), "%s: leaf %d of %d is empty", name, n+1, len(leaves))

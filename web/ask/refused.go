@@ -34,24 +34,47 @@ func Once(job survey.Job, faults survey.Faults) survey.Faults {
 	return out
 }
 
-// FromEnd notes what was typed into boxes that count from the right end, by the fields they fill.
-// Read takes these boxes out of the form.
-func FromEnd(posted url.Values) map[string]string {
-	out := map[string]string{}
+// Typed is what was typed into boxes whose fields hold another figure, by these fields: counted from
+// the right end of a wall, or with its sign in a choice beside it.
+type Typed map[string]typed
+
+type typed struct {
+	text  string
+	right bool // from the right end
+	lean  bool // a gap at a corner
+}
+
+// TypedIn reads that from a form. Read takes these boxes out of it.
+func TypedIn(posted url.Values) Typed {
+	out := Typed{}
 	for name, values := range posted {
-		if path, right := strings.CutPrefix(name, FromRight); right {
-			out[path] = values[len(values)-1]
+		text := strings.TrimSpace(values[len(values)-1])
+		if path, is := strings.CutPrefix(name, FromRight); is {
+			out[path] = typed{text: text, right: true}
+		} else if path, is := strings.CutPrefix(name, UpDown); is {
+			out[path] = typed{text: text}
+		} else if end, is := strings.CutPrefix(name, LeanGap); is {
+			out[Corner{End: end}.Path()] = typed{text: text, lean: true}
 		}
 	}
 	return out
 }
 
-// AsTyped lets faults speak of what was typed, where that counted from the right end: the job counts
-// from the left one, in a figure that nobody has typed.
-func AsTyped(faults survey.Faults, typed map[string]string) survey.Faults {
-	for i, f := range faults {
-		if text, right := typed[f.Path]; right && f.Found != "“"+text+"”" {
-			faults[i].Found = "“" + text + "”, which is " + strings.Trim(f.Found, "“”") + " from the left end"
+// AsTyped lets faults speak of what was typed: the job counts from the left end and with a sign, in
+// figures that nobody has typed.
+func AsTyped(faults survey.Faults, all Typed) survey.Faults {
+	for i := range faults {
+		f := &faults[i]
+		box, is := all[f.Path]
+		if !is {
+			continue
+		}
+		if box.right && f.Found != "“"+box.text+"”" {
+			f.Found = "“" + box.text + "”, which is " + strings.Trim(f.Found, "“”") + " from the left end"
+		}
+		f.Found = strings.Replace(f.Found, "“-"+box.text+"”", "“"+box.text+"”", 1)
+		if from, to, bounds := strings.Cut(f.Want, " to "); box.lean && bounds && from == "a length from -"+to {
+			f.Want = "a gap of at most " + to
 		}
 	}
 	return faults

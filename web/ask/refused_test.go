@@ -13,11 +13,20 @@ import (
 // A refusal speaks of what was typed, not of what the job makes of it.
 func TestARefusalSpeaksOfWhatWasTyped(t *testing.T) {
 	posted := url.Values{ask.FromRight + "walls[0].openings[0].at": {"60"}, "walls[0].width": {"34 1/2"}}
-	typed := ask.FromEnd(posted)
+	typed := ask.TypedIn(posted)
 	faults := survey.Faults{{Path: "walls[0].openings[0].at", Found: "“-25 1/2”", Want: "a length"}, {Path: "walls[0].width", Found: "“x”"}}
 	told := ask.AsTyped(faults, typed)
 	assert.Equal(t, "“60”, which is -25 1/2 from the left end", told[0].Found)
 	assert.Equal(t, "“x”", told[1].Found)
 	same := ask.AsTyped(survey.Faults{{Path: "walls[0].openings[0].at", Found: "“60”"}}, typed)
 	assert.Equal(t, "“60”", same[0].Found, "what does not read is as it was typed")
+}
+
+// Nor of a sign, which is a choice beside the box.
+func TestARefusalSpeaksOfNoSignThatNobodyTyped(t *testing.T) {
+	posted := url.Values{ask.LeanGap + "walls[1].left": {"200"}, ask.UpDown + "walls[0].openings[0].height": {" x "}}
+	told := ask.AsTyped(survey.Faults{{Path: "walls[1].left.lean[1].off", Found: "“-200”", Want: "a length from -15\" to 15\""},
+		{Path: "walls[0].openings[0].height", Found: "“-x”, which has “x” where a number is needed", Want: "a length such as 7"}}, ask.TypedIn(posted))
+	assert.Equal(t, survey.Faults{{Path: "walls[1].left.lean[1].off", Found: "“200”", Want: "a gap of at most 15\""},
+		{Path: "walls[0].openings[0].height", Found: "“x”, which has “x” where a number is needed", Want: "a length such as 7"}}, told)
 }

@@ -63,7 +63,7 @@ func (s pages) editJob(w http.ResponseWriter, r *http.Request) error {
 	plan, err := s.solveHeld(r, &tried)
 	var faults survey.Faults
 	if errors.As(err, &faults) || len(tried.faults) > 0 {
-		tried.faults, tried.code = ask.AsTyped(ask.Once(tried.job, append(tried.faults, faults...)), tried.fromEnd), http.StatusUnprocessableEntity
+		tried.faults, tried.code = tried.refused(faults), http.StatusUnprocessableEntity
 		return s.bench(w, r, stored, &tried, "Not saved")
 	}
 	if err != nil {
@@ -93,7 +93,7 @@ func posted(r *http.Request, stored store.Job) (attempt, error) {
 		return attempt{}, err
 	}
 	before := job.Clone() // because Decode writes into the job
-	tried := attempt{typed: map[string]string{}, fromEnd: ask.FromEnd(r.PostForm)}
+	tried := attempt{typed: map[string]string{}, boxes: ask.TypedIn(r.PostForm)}
 	guesses := ask.Emptied(before, saved, r.PostForm)
 	measured := ask.Read(before, r.PostForm)
 	err = form.Decode(&job, r.PostForm)
@@ -194,13 +194,17 @@ func cameFrom(r *http.Request) string {
 
 // attempt is a job as typed that could not be solved, or not be saved.
 type attempt struct {
-	code  int // the status it is answered with
-	job   survey.Job
-	shown survey.Job        // the job its form is filled from
-	typed map[string]string // by path, what no field of the job can hold
-	// by path, what was typed where the job counts from the other end
-	fromEnd map[string]string
-	faults  survey.Faults
+	code   int // the status it is answered with
+	job    survey.Job
+	shown  survey.Job        // the job its form is filled from
+	typed  map[string]string // by path, what no field of the job can hold
+	boxes  ask.Typed         // what was typed where the job holds another figure
+	faults survey.Faults
+}
+
+// refused are the faults of an attempt and of the room it makes, each said once and of what was typed.
+func (a attempt) refused(faults survey.Faults) survey.Faults {
+	return ask.AsTyped(ask.Once(a.job, append(a.faults, faults...)), a.boxes)
 }
 
 // bench renders a stored job, with an attempt at a change over it if there is one.

@@ -9,7 +9,6 @@ import (
 	"github.com/a-h/templ"
 
 	"coursewright/layout/survey"
-	"coursewright/web/ask"
 	"coursewright/web/form"
 	"coursewright/web/page"
 )
@@ -40,7 +39,7 @@ func (s pages) look(w http.ResponseWriter, r *http.Request) error {
 	plan, err := s.Solve(r.Context(), tried.job)
 	var faults survey.Faults
 	if errors.As(err, &faults) || len(tried.faults) > 0 {
-		return page.Render(w, r, http.StatusUnprocessableEntity, Clash(tried.job, ask.Once(tried.job, append(tried.faults, faults...))))
+		return page.Render(w, r, http.StatusUnprocessableEntity, Clash(tried.job, tried.refused(faults)))
 	}
 	if err != nil {
 		return err

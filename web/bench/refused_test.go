@@ -138,3 +138,19 @@ func TestABusyServerSaysSo(t *testing.T) {
 	answer, _ = s.Post("/jobs/1?all=1", posted)
 	assert.Equal(t, http.StatusSeeOther, answer.StatusCode)
 }
+
+// What is refused while something is held or typed speaks of what was typed, as what is refused when it is saved.
+func TestALookRefusesWhatWasTyped(t *testing.T) {
+	s := trial.New(t)
+	posted := s.Bench()
+	posted.Set("lean walls[1].left", "200")
+	posted.Set("lean-way walls[1].left", "away")
+	for _, path := range []string{"/jobs/1/look", "/jobs/1"} {
+		answer, page := s.Post(path, posted, "X-Bench", "live")
+		require.Equal(t, http.StatusUnprocessableEntity, answer.StatusCode)
+		assert.Contains(t, page, "“200”", path)
+		assert.NotContains(t, page, "“-200”", path)
+		assert.Contains(t, page, "a gap of at most ", path)
+		assert.Contains(t, page, "how far the corner leans", path)
+	}
+}

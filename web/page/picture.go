@@ -48,10 +48,19 @@ func (d *Walls) But(held func(id, hash string) bool) templ.Component {
 	})
 }
 
-// SendPicture answers with a scene as a picture of its own.
+// SendPicture answers with a scene as a picture of its own, in the colours of the screen.
 func SendPicture(w http.ResponseWriter, s drawing.Scene) error {
+	return sendPicture(w, s, elevation.Options{})
+}
+
+// SendPaper answers with a scene as it is on paper.
+func SendPaper(w http.ResponseWriter, s drawing.Scene) error {
+	return sendPicture(w, s, elevation.Options{Plain: true})
+}
+
+func sendPicture(w http.ResponseWriter, s drawing.Scene, o elevation.Options) error {
 	var out bytes.Buffer
-	if err := elevation.Write(&out, s, elevation.Options{Plain: true}); err != nil {
+	if err := elevation.Write(&out, s, o); err != nil {
 		return err
 	}
 	w.Header().Set("Content-Type", "image/svg+xml; charset=utf-8")

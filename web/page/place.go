@@ -88,10 +88,19 @@ func wallWords(w survey.Wall, name string, rest []form.Part) []string {
 		return append([]string{"strip " + w.Strips[rest[1].Index].Name + " on " + name}, fieldWords(rest[2:])...)
 	case len(rest) > 1 && rest[0].Name == "fixtures" && rest[1].Index < len(w.Fixtures):
 		return append([]string{w.Fixtures[rest[1].Index].Name + " on " + name}, fieldWords(rest[2:])...)
+	case len(rest) == 4 && rest[1].Name == "lean" && rest[2].Index == 1 && rest[3].Name == "off" && len(leanOf(w, rest[0].Name)) == 2:
+		return []string{wall, rest[0].Name + " end", "how far the corner leans"}
 	case len(rest) > 0 && (rest[0].Name == "left" || rest[0].Name == "right"):
 		return append([]string{wall, rest[0].Name + " end"}, fieldWords(rest[1:])...)
 	}
 	return append([]string{wall}, fieldWords(rest)...)
+}
+
+func leanOf(w survey.Wall, end string) []survey.Lean {
+	if end == "left" {
+		return w.Left.Lean
+	}
+	return w.Right.Lean
 }
 
 // edgeNames are the marks of a niche or window, as its fields name them.

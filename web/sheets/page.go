@@ -169,7 +169,7 @@ func (s pages) showPreview(w http.ResponseWriter, r *http.Request) error {
 	if err != nil || n < 1 || n > len(leaves) {
 		return fs.ErrNotExist
 	}
-	return page.SendPicture(w, leaves[n-1].Scene)
+	return page.SendPaper(w, leaves[n-1].Scene)
 }
 
 func paperKey(p sheet.Paper) string { return strings.ToLower(p.Name) }
