@@ -96,7 +96,7 @@ func (b Bench) firstCourse() Answer {
 		return b.alongBase(a)
 	}
 	for _, c := range b.corners() {
-		value := b.bare(c.Height)
+		value := strings.TrimSuffix(drawing.CourseHeight(b.Plan.Room.Units, c.Height), `"`)
 		if c.Whole {
 			value = "whole"
 		}

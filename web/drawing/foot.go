@@ -61,7 +61,16 @@ func (b *board) courseText(high length.Length) string {
 	if high == b.plan.Room.Tile.Height {
 		return "whole"
 	}
-	return b.cutTo(high)
+	return CourseHeight(b.plan.Room.Units, high)
+}
+
+// CourseHeight writes the height of a first course, wherever one is told: as the cut schedule shows
+// sizes, rounded down so that no tile stands on the base; millimetres without their unit.
+func CourseHeight(u length.System, high length.Length) string {
+	if high = high.FloorTo(u.FineStep()); u == length.Metric {
+		return high.Plain(u, u.FineStep())
+	}
+	return high.Fine(u)
 }
 
 // Captions of the lines under the walls.
@@ -101,10 +110,7 @@ func (b *board) footLines(f frame, w layout.Wall, y Micron) {
 	}
 	tag := Tag{Kind: Dim, Wall: f.wall}
 	if b.inCourses() {
-		l, r := b.firstCourse(t.base, t.ends[0]), b.firstCourse(t.base, t.ends[1])
-		if b.texts == sheetTexts {
-			l, r = b.footCuts(w, t, l, r)
-		}
+		l, r := b.footCuts(w, t, b.firstCourse(t.base, t.ends[0]), b.firstCourse(t.base, t.ends[1]))
 		b.pair(Label{Tag: tag, Size: b.texts.figure, Bold: true, Colour: Blue}, b.courseText(l), b.courseText(r), t, y)
 		y += b.footStep()
 	}

@@ -129,7 +129,7 @@ func listed(begins string, all []string) string {
 
 // down writes a size as the cut schedule shows it, rounded down so that the
 // piece is never larger than its place.
-func (b *book) down(l length.Length) string { return b.bare(l.FloorTo(b.plan.Room.Units.FineStep())) }
+func (b *book) down(l length.Length) string { return held(drawing.CourseHeight(b.plan.Room.Units, l)) }
 
 // bareTape writes a length as the tape shows it, millimetres without their unit.
 func (b *book) bareTape(l length.Length) string {

@@ -242,7 +242,7 @@ func TestHeightsUnderAWallAreThoseOfTheFirstCourse(t *testing.T) {
 			for _, high := range []length.Length{left, right} {
 				if high < plan.Room.Tile.Height && len(under) > 0 {
 					seen++
-					assert.True(t, under[strings.ReplaceAll(b.bareTape(high.FloorTo(plan.Room.Units.Step())), hold, " ")], "%s, %s: %s", name, w.Found.Name, b.down(high))
+					assert.True(t, under[strings.ReplaceAll(b.down(high), hold, " ")], "%s, %s: %s", name, w.Found.Name, b.down(high))
 				}
 			}
 		}
