@@ -14,6 +14,7 @@ import (
 // its wall.
 func Once(job survey.Job, faults survey.Faults) survey.Faults {
 	questions := All(job)
+	faults = atWidths(job, questions, faults)
 	boxOf := func(f survey.Fault) string {
 		for _, q := range questions {
 			wall, isWidth := strings.CutSuffix(q.Path, ".width")
@@ -30,6 +31,30 @@ func Once(job survey.Job, faults survey.Faults) survey.Faults {
 		if !slices.ContainsFunc(out, func(g survey.Fault) bool { return g.Path == f.Path && g.Found == f.Found }) {
 			out = append(out, f)
 		}
+	}
+	return out
+}
+
+// atWidths says at the width of a wall what it does to guesses about that wall: nobody has typed those,
+// so nothing can be put right at them.
+func atWidths(job survey.Job, questions []Question, faults survey.Faults) survey.Faults {
+	out := slices.Clone(faults)
+	for i, f := range out {
+		parts := form.Parts(f.Path)
+		if len(parts) < 3 || parts[0].Name != "walls" || !slices.Contains(job.Guess, f.Path) {
+			continue
+		}
+		width := form.At("walls", parts[1].Index) + ".width"
+		if slices.Contains(job.Guess, width) {
+			continue
+		}
+		what := "what is not measured yet"
+		for _, q := range questions {
+			if q.Path == f.Path || slices.Contains(q.Same, f.Path) {
+				what += " (" + q.Label + ")"
+			}
+		}
+		out[i] = survey.Fault{Path: width, Found: "“" + form.Get(job, width) + "”", Want: "a width on which " + what + " has room, or measure that too"}
 	}
 	return out
 }
@@ -66,7 +91,7 @@ func AsTyped(faults survey.Faults, all Typed) survey.Faults {
 	for i := range faults {
 		f := &faults[i]
 		box, is := all[f.Path]
-		if !is {
+		if !is || box.text == "" {
 			continue
 		}
 		if box.right && f.Found != "“"+box.text+"”" {

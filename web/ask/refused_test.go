@@ -30,3 +30,13 @@ func TestARefusalSpeaksOfNoSignThatNobodyTyped(t *testing.T) {
 	assert.Equal(t, survey.Faults{{Path: "walls[1].left.lean[1].off", Found: "“200”", Want: "a gap of at most 15\""},
 		{Path: "walls[0].openings[0].height", Found: "“x”, which has “x” where a number is needed", Want: "a length such as 7"}}, told)
 }
+
+// A width on which a guess has no room is refused at the width: nobody has typed the guess.
+func TestAWidthIsRefusedForAGuess(t *testing.T) {
+	job := survey.Job{Guess: []string{"walls[0].base[0].readings[1].at"}, Walls: []survey.Wall{{Name: "left", Width: "3"}}}
+	fault := survey.Fault{Path: "walls[0].base[0].readings[1].at", Found: "“5”", Want: "a length from 0\" to 3\""}
+	once := ask.Once(job, survey.Faults{fault, fault})
+	assert.Equal(t, survey.Faults{{Path: "walls[0].width", Found: "“3”", Want: "a width on which what is not measured yet has room, or measure that too"}}, once)
+	job.Guess = append(job.Guess, "walls[0].width")
+	assert.Equal(t, survey.Faults{fault}, ask.Once(job, survey.Faults{fault}), "neither was typed")
+}
