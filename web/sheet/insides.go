@@ -66,16 +66,20 @@ func (f *flow) inside(u unfolded) bool {
 }
 
 // insideLeaf gives one a leaf of its own, at the largest scale that leaves room for
-// its list; where none of those that are read well does, the list goes on to another.
+// its list, which is written smaller where that helps; where none of the scales that are
+// read well does, the list goes on to another.
 func (b *book) insideLeaf(wall int, u unfolded) {
-	scales := ladder(b.plan.Room.Units)
-	for _, scale := range scales[:nearScales+1] {
-		if b.insideAt(wall, u, scale, true) {
-			return
+	scales, list := ladder(b.plan.Room.Units), b.insideCuts(u)
+	for _, list.text = range []style{body, plain} {
+		for _, scale := range scales[:nearScales+1] {
+			if b.insideAt(wall, u, scale, list, true) {
+				return
+			}
 		}
 	}
+	list.text = body
 	for _, scale := range scales {
-		if b.insideAt(wall, u, scale, false) {
+		if b.insideAt(wall, u, scale, list, false) {
 			return
 		}
 	}
@@ -83,8 +87,7 @@ func (b *book) insideLeaf(wall int, u unfolded) {
 
 // insideAt makes the leaf at one scale, upright or on its long side, and tells
 // whether the drawing fits it, with its list where that is wanted.
-func (b *book) insideAt(wall int, u unfolded, scale drawing.Scale, together bool) bool {
-	t := b.insideCuts(u)
+func (b *book) insideAt(wall int, u unfolded, scale drawing.Scale, t table, together bool) bool {
 	s := u.draw(drawing.Options{Sheet: true, Scale: scale})
 	for _, wide := range []bool{false, true} {
 		before := b.mark()

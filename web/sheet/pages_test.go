@@ -65,6 +65,20 @@ func TestABathIsAtMostTwelvePages(t *testing.T) {
 	}
 }
 
+// Nor does a window with tiled returns make it more: its inside takes one leaf, with its list.
+func TestABathWithATiledWindowIsAtMostTwelvePages(t *testing.T) {
+	for _, name := range []string{"alcove", "old-house"} {
+		plan := solved(t, name, func(j *survey.Job) {
+			j.Walls[1].Openings = []survey.Opening{{Kind: "window", Name: "north", Left: &survey.Mark{At: "20"}, Width: &survey.Mark{At: "24"},
+				Bottom: &survey.Mark{At: "8"}, Height: &survey.Measure{Mark: &survey.Mark{At: "36"}}, Inside: &survey.Inside{Depth: "4"}}}
+		})
+		for _, paper := range Papers()[:2] {
+			b := newBook(plan, Options{Paper: paper})
+			assert.LessOrEqual(t, len(b.leaves), 12, "%s on %s: %v", name, paper.Name, leavesOf(b))
+		}
+	}
+}
+
 func TestTheAlcoveWithItsChoicesIsTwelvePages(t *testing.T) {
 	plan := roomOf(t, "jobs/alcove")
 	choices := []Choice{{Name: "half bond", Chosen: true, Plan: plan}, {Name: "third bond", Plan: solved(t, "alcove", func(j *survey.Job) { j.Bond.Offset = "1/3" })}}
