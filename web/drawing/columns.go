@@ -39,12 +39,14 @@ type lot struct {
 	whole       bool          // some of them are
 }
 
-// inTurn gives the sizes of one end column and marks its pieces as said. It is
+// inTurn gives the sizes of one end column and marks its pieces as said, those of a pattern
+// only where sizes are few. It is
 // empty where no piece is cut to that end alone.
 func (b *board) inTurn(f frame, w layout.Wall, side plane.Side, said map[string]bool) string {
 	lots := map[length.Length]*lot{} // by the left edge of the tile
 	step, cut := b.plan.Room.Units.Step(), false
-	for _, p := range b.lastIn(f, w, side) {
+	last := b.lastIn(f, w, side)
+	for _, p := range last {
 		wide, most := length.Length(0), length.Length(0)
 		if !p.Whole {
 			wide, _ = uncovered(p)
@@ -62,6 +64,13 @@ func (b *board) inTurn(f frame, w layout.Wall, side plane.Side, said map[string]
 	}
 	if !cut {
 		return ""
+	}
+	if len(lots) > mostInTurn { // the least and the largest say nothing of one piece of a pattern
+		for _, p := range last {
+			if p.Outline != nil {
+				delete(said, p.ID)
+			}
+		}
 	}
 	return b.lotsText(lots)
 }

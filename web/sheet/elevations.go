@@ -45,11 +45,12 @@ func (b *book) elevation(wall int) {
 	if b.plan.Walls[wall].Top != nil && b.withTop(wall, below, beside) {
 		return
 	}
+	smallest := b.smallest(wall, scales)
 	for i, scale := range scales {
-		if b.laidAt(wall, scale, i > named) {
+		if i <= smallest && b.laidAt(wall, scale, i > named) {
 			return
 		}
-		if i == named {
+		if i == min(named, smallest) {
 			b.apart(wall, below)
 			return
 		}
@@ -58,6 +59,22 @@ func (b *book) elevation(wall int) {
 	f.words(body, "This wall is too large to be drawn on "+b.opts.Paper.Name+". Take A3 or Tabloid, or look at it on the screen.")
 	f.findings(wall)
 	f.insides(wall)
+}
+
+// smallest is the last scale of the ladder at which a wall is drawn beside its list: of a
+// pattern, whose pieces have their sizes written in them one by one, the next to the largest
+// at which it goes on a leaf by itself.
+func (b *book) smallest(wall int, scales []drawing.Scale) int {
+	if len(inPattern(b.plan.Walls[wall])) > 0 {
+		for i, scale := range scales {
+			for _, wide := range []bool{false, true} {
+				if b.wallLeaf(wall, lie{scale, wide, false}) != nil {
+					return i + 1
+				}
+			}
+		}
+	}
+	return len(scales)
 }
 
 // laidAt lays a wall and its list on a leaf at a scale, if they go on it; anyhow lets the list

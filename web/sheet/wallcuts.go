@@ -31,6 +31,10 @@ func (b *book) wallCuts(w layout.Wall, narrow bool) table {
 	t := table{text: body, columns: []column{{name: name, share: 26}, {name: "where", share: 28}, {name: "size to cut" + b.inMillimetres(), share: sizes, bold: true}, {share: sizesRoom - sizes},
 		{name: "pieces", share: 13, right: true}, {name: "line", share: 17}, {name: "set", share: 8, box: true}}}
 	for _, e := range all {
+		if e.byCourse != "" {
+			t.rows = append(t.rows, row{strong: e.where, cells: []string{name + " " + e.byCourse, "", "", "", number(e.pieces), "", ""}})
+			continue
+		}
 		t.rows = append(t.rows, row{cells: []string{orDash(coursesText(e.courses)), e.where, e.big, e.small, number(e.pieces), e.lineText(), ""}})
 	}
 	if len(t.rows) == 0 {
@@ -57,6 +61,10 @@ func narrowCuts(all []entry, name, unit string) table {
 	t := table{text: body, columns: []column{{name: "size to cut" + unit + "; where", share: 36},
 		{name: "count", share: 16}, {name: "line", share: 23}, {name: "set", share: 12, box: true}}}
 	for _, e := range all {
+		if e.byCourse != "" {
+			t.rows = append(t.rows, row{strong: e.where, cells: []string{name + " " + e.byCourse, number(e.pieces), "", ""}})
+			continue
+		}
 		text := e.where
 		if len(e.courses) > 0 {
 			text = name + " " + coursesText(e.courses) + ", " + e.where
@@ -80,11 +88,15 @@ type entry struct {
 	lines             []int  // their numbers there
 	pieces            int
 	alone             string // what pieces are called that are cut each by itself
+	pattern           bool   // they are laid in a pattern, and may be cut
+	called            string // the line with its figure, in a row of many
+	byCourse          string // such a row: what is cut in each course
 }
 
 // wallEntries are the rows of a wall, by the courses they begin in.
 func (b *book) wallEntries(w layout.Wall, course map[string]int) []entry {
 	var all []entry
+	laid := inPattern(w)
 	for i, g := range b.cuts.Groups {
 		for _, p := range g.Places {
 			if p.Wall != w.Found.Letter {
@@ -100,10 +112,12 @@ func (b *book) wallEntries(w layout.Wall, course map[string]int) []entry {
 			e.small, _, _ = strings.Cut(e.small, larger) // the schedule says it
 			e.small = strings.TrimRight(e.small, "; ")
 			e.alone = b.alone(g)
+			e.pattern = g.How != cuts.Unworkable && laid[p.Pieces[0]]
+			e.called = called(e, g)
 			all = append(all, e)
 		}
 	}
-	all = drawnTogether(all)
+	all = drawnTogether(b.placeTogether(all))
 	slices.SortStableFunc(all, func(a, b entry) int { return slices.Compare(a.courses, b.courses) })
 	return append(append(all, b.stripEntries(w)...), b.trimEntries(w)...)
 }

@@ -1,0 +1,49 @@
+package sheet
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+
+	"coursewright/layout/survey"
+)
+
+// herringboneBand is the alcove with a measured band in herringbone round it.
+func herringboneBand(j *survey.Job) {
+	j.Walls[1].Openings = nil
+	j.Bands = []survey.Band{{Name: "accent", Bottom: survey.Mark{At: "16"}, Height: "8", Joint: "1/16",
+		Tile: survey.Tile{Width: "4", Height: "1 1/4", Thickness: "1/4"}, Bond: survey.Bond{Kind: "herringbone"}}}
+}
+
+// Along an edge in a pattern nearly every piece is a cut of its own. They printed 31 pages for
+// an alcove with a band; now a wall has its drawing and one leaf with its list.
+func TestCutsOfAPatternAreListedByPlaceAndCourse(t *testing.T) {
+	plan := solved(t, "alcove", herringboneBand)
+	b := newBook(plan, Options{})
+	assert.LessOrEqual(t, len(b.leaves), 16, "%v", leavesOf(b))
+	assert.LessOrEqual(t, leavesOf(b)[Elevations], 2*len(plan.Walls))
+
+	pieces := map[int]int{}
+	for i, g := range b.cuts.Groups {
+		pieces[i+1] = g.Count
+	}
+	inRow := 0
+	for _, w := range plan.Walls {
+		course := map[string]int{}
+		for _, p := range w.Pieces {
+			course[p.ID] = p.Course
+		}
+		for _, e := range b.wallEntries(w, course) {
+			for _, line := range e.lines {
+				if e.byCourse != "" {
+					assert.Contains(t, e.byCourse+",", "C"+number(line), "the line of each cut is named")
+				}
+			}
+			if e.byCourse != "" {
+				inRow += e.pieces
+				assert.Regexp(t, `^[0-9]+:`+hold+`|^[0-9]+: `, e.byCourse)
+			}
+		}
+	}
+	assert.Greater(t, inRow, 60, "most of them")
+}
