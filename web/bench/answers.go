@@ -230,6 +230,9 @@ func (b Bench) smallestCut() Answer {
 		return a
 	}
 	a.Figures = []page.Figure{{Value: b.fine(least.Size), Note: "shows, " + page.Percent(least.Share) + " of a tile"}}
+	if least.Size == 0 {
+		a.Figures = []page.Figure{{Value: "hidden", Note: "nothing of it shows beside the next wall’s tile"}}
+	}
 	a.Note = b.whereIs(least)
 	if slivers > 0 {
 		a.Trouble, a.Note = true, page.Count(slivers, "sliver")+" · "+a.Note

@@ -2,6 +2,7 @@ package bench_test
 
 import (
 	"encoding/json"
+	"os"
 	"testing"
 	"time"
 
@@ -9,6 +10,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"coursewright/layout/survey"
 	"coursewright/web/shapes"
 	"coursewright/web/trial"
 )
@@ -155,4 +157,21 @@ func TestOnlyWhatChangedTravels(t *testing.T) {
 	assert.NotContains(t, some, `id="paper"`, "the drawing is the same")
 	assert.Contains(t, some, `id="survey"`)
 	assert.Less(t, len(some), len(all)*3/5)
+}
+
+// A piece that lies behind the tile of the next wall shows nothing: it was said to show 0.
+func TestAHiddenPieceIsSaidToBeHidden(t *testing.T) {
+	file, err := os.ReadFile("../../testdata/jobs/alcove.json")
+	require.NoError(t, err)
+	job, err := survey.Read(file)
+	require.NoError(t, err)
+	job.Walls[1].Openings = nil
+	job.Bands = []survey.Band{{Name: "accent", Bottom: survey.Mark{At: "14"}, Height: "12",
+		Tile: survey.Tile{Width: "3", Height: "7 1/2", Thickness: "1/4"}, Bond: survey.Bond{Kind: "picket"}}}
+	file, err = json.Marshal(job)
+	require.NoError(t, err)
+	_, page := trial.Of(t, file).Get("/jobs/1")
+	assert.Contains(t, page, "hidden")
+	assert.Contains(t, page, "nothing of it shows")
+	assert.NotContains(t, page, "shows, 0")
 }

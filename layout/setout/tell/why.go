@@ -48,9 +48,13 @@ func Bound(room *survey.Room, r *search.Result) string {
 // against each classic start and line.
 func Reasons(s *plan.Setout, room survey.Room, walls []plan.Wall) []string {
 	var out []string
-	if s.Least.Piece == "" {
+	switch {
+	case s.Least.Piece == "":
 		out = append(out, "No tile in sight needs a cut under its full size.")
-	} else {
+	case s.Least.Size == 0:
+		out = append(out, fmt.Sprintf("The smallest cut is %s on wall %s: all of it lies behind the tile of the next wall.",
+			s.Least.Piece, walls[s.Least.Wall].Found.Name))
+	default:
 		out = append(out, fmt.Sprintf("The smallest cut in sight is %s: %s, %s of a tile, on wall %s.",
 			s.Least.Piece, s.Least.Size.Fine(room.Units), Percent(s.Least.Share), walls[s.Least.Wall].Found.Name))
 	}
