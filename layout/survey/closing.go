@@ -42,14 +42,18 @@ func (b BondRule) closes(units length.System, t TileSize, j length.Length) (foun
 	switch b.Kind {
 	case Herringbone:
 		if long == short {
-			return found, "a tile that is longer than wide"
+			return found, "a tile that is longer than wide, such as " + say(long) + " × " + say(max(1, (long-j)/2)) + "; squares are laid diagonal or in a pinwheel"
 		}
 	case DoubleHerringbone:
 		if long+j < 2*(short+j) {
-			return found, "a tile at least " + say(2*short+j) + " long: two of " + say(short) + " and a joint"
+			want = "a tile at least " + say(2*short+j) + " long: two of " + say(short) + " and a joint"
+			if wide := (long - j) / 2; wide > 0 {
+				want += ", or one at most " + say(wide) + " wide"
+			}
+			return found, want
 		}
 	case BasketWeave:
-		want = woven(say, long, short, j)
+		want = woven(say, units.FineStep(), long, short, j)
 		if len(b.Others) > 0 {
 			want = b.dotted(say, long, short, j)
 		}
@@ -61,7 +65,11 @@ func (b BondRule) closes(units length.System, t TileSize, j length.Length) (foun
 		}
 	case Picket:
 		if along, across := t.Height, t.Width; (along > across) == b.Swapped || along == across {
-			return found, "a tile longer from point to point than across: its points are 45°"
+			want = "a tile longer from point to point than across: its points are 45°"
+			if along != across {
+				want = "the " + say(long) + " from point to point as " + b.alongName() + " and the " + say(short) + " across as the other size, or rows the other way: points are 45°"
+			}
+			return found, want
 		}
 	case MixedHeights:
 		for _, o := range b.Others {
@@ -73,8 +81,11 @@ func (b BondRule) closes(units length.System, t TileSize, j length.Length) (foun
 			}
 		}
 	case Pinwheel:
-		if o := b.Others[0]; long != short || o.Width != o.Height {
-			return found, "two squares of any size"
+		switch o := b.Others[0]; {
+		case long != short:
+			return found, "a square as the job's tile, such as " + say(short) + " both ways, and another of any size"
+		case o.Width != o.Height:
+			return found, "a square as tile 2 too, such as " + say(min(o.Width, o.Height)) + " both ways"
 		}
 	case Modular:
 		return found, b.modules(say, long, short, j)
@@ -82,15 +93,27 @@ func (b BondRule) closes(units length.System, t TileSize, j length.Length) (foun
 	return "", ""
 }
 
-// woven says what would close a basket weave without a dot: L = n·W + (n − 1)·j.
-func woven(say func(length.Length) string, long, short, j length.Length) string {
+// alongName is which size of a picket's tile goes from point to point.
+func (b BondRule) alongName() string {
+	if b.Swapped {
+		return "width"
+	}
+	return "height"
+}
+
+// woven says what would close a basket weave without a dot: L = n·W + (n − 1)·j; step is
+// the least that is told of a size.
+func woven(say func(length.Length) string, step, long, short, j length.Length) string {
 	n := Weave(long, short, j)
 	fits := n*short + (n-1)*j
 	if (long - fits).Abs() <= give {
 		return ""
 	}
 	want := fmt.Sprintf("a tile %s long: %d of %s side by side with their joints", say(fits), n, say(short))
-	if spare := long - n*short; n > 1 && spare >= 0 {
+	if wide := ((long-(n-1)*j)/n + step/2).FloorTo(step); n > 1 && wide > 0 && (long-n*wide-(n-1)*j).Abs() <= give {
+		want += ", or one " + say(wide) + " wide"
+	}
+	if spare := long - n*short; n > 1 && spare >= n*give {
 		want += ", or a joint of " + say(spare/(n-1))
 	}
 	return want
@@ -117,7 +140,7 @@ func (b BondRule) dotted(say func(length.Length) string, long, short, j length.L
 // less one joint, and the smallest tile is one module.
 func (b BondRule) modules(say func(length.Length) string, long, short, j length.Length) string {
 	if long != short {
-		return "a square as the job's tile, one module less a joint"
+		return "a square as the job's tile, such as " + say(short) + " both ways: one module less a joint"
 	}
 	module := short + j
 	for i, n := range [...][2]length.Length{{2, 1}, {2, 2}, {3, 2}} {
