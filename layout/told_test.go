@@ -6,6 +6,7 @@ import (
 
 	"coursewright/layout"
 	"coursewright/layout/length"
+	"coursewright/layout/piece"
 	"coursewright/layout/survey"
 
 	"github.com/stretchr/testify/require"
@@ -66,4 +67,35 @@ func TestALineWholeCoursesAwayFromAPinnedStartIsAnother(t *testing.T) {
 		}
 	}
 	require.True(t, found)
+}
+
+// The slide curve of a wall on which all was measured is counted from its pieces, those beside a window as well.
+func TestTheSlideCurveKnowsWhatStandsBesideAWindow(t *testing.T) {
+	document, err := os.ReadFile("../testdata/jobs/corner-shower.json")
+	require.NoError(t, err)
+	job, err := survey.Read(document)
+	require.NoError(t, err)
+	plan, err := layout.Now(job)
+	require.NoError(t, err)
+	seen := 0
+	for i, w := range plan.Walls {
+		if w.Found.Name != "window wall" {
+			continue
+		}
+		for _, p := range w.Start.Slide {
+			seen++
+			job.Pins = survey.Pins{Walls: map[string]survey.WallPin{w.Found.Name: {Edge: lengthText(p.Edge)}}}
+			job.Pins.Course.Line = lengthText(plan.Setout.Line)
+			there, err := layout.Quick(t.Context(), job)
+			require.NoError(t, err)
+			share := piece.Half
+			for _, r := range there.Walls[i].Runs {
+				if !r.Low && r.Share.Less(share) {
+					share = r.Share
+				}
+			}
+			require.InDelta(t, share.Float(), p.Share.Float(), 0.001, "started at %s", lengthText(p.Edge))
+		}
+	}
+	require.Greater(t, seen, 5)
 }

@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"coursewright/layout/length"
+	"coursewright/layout/merit"
 	"coursewright/layout/piece"
 	"coursewright/layout/plan"
 	"coursewright/layout/setout/count"
@@ -53,7 +54,7 @@ func startOf(room *survey.Room, r *search.Result, i int) plan.Start {
 		s.Classic = append(s.Classic, classic(room, k, figures(room, r.Order(), &whole, &r.Merit, its.Runs)))
 	}
 	s.Classic = append(s.Classic, best)
-	s.Slide = slide(w, r.Line)
+	s.Slide = slide(w, r.Line, c.Placed)
 	s.From, s.To = slip(s.Slide, c.Edge, room.Tile.Width+room.Joint)
 	return s
 }
@@ -81,12 +82,19 @@ func struck(room *survey.Room, w *count.Wall, edge length.Length) (x length.Leng
 	return edge - room.Joint.Half(), false
 }
 
-// slide is the worst run against the start over one period, as far as the edges
-// that stand decide it.
-func slide(w *count.Wall, line length.Length) []plan.SlidePoint {
+// slide is the worst run against the start over one period. Where all that stands on the wall was measured
+// it is counted from the pieces; what is free goes where each start has it best, and there it is as far
+// as the edges that stand decide it.
+func slide(w *count.Wall, line length.Length, placed survey.Placed) []plan.SlidePoint {
 	var out []plan.SlidePoint
+	given := func(edge length.Length) merit.Merit { return w.Bounds.OfBoth(line, edge) }
+	if len(w.Free()) == 0 && w.FixedEnds() && slices.ContainsFunc(w.Found.Openings, func(o survey.OpeningFound) bool { return o.Kind != survey.Pipe }) {
+		given = func(edge length.Length) merit.Merit {
+			return w.Count(count.Setting{Line: line, Edge: edge, Placed: placed}).Merit
+		}
+	}
 	for _, edge := range w.Starts.All() {
-		m := w.Bounds.OfBoth(line, edge)
+		m := given(edge)
 		p := plan.SlidePoint{Edge: edge, Share: piece.Half, Slivers: m.Slivers + m.Unworkable}
 		if m.Bare > 0 {
 			p.Slivers++
