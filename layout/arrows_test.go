@@ -156,6 +156,7 @@ var arrows = []arrow{
 	{"layout/finding", "layout/trim", "rules judge trim in pieces"},
 	{"layout/finding", "layout/piece", "rules judge pieces"},
 	{"layout/doubt", "layout/length", "readings are lengths"},
+	{"layout/doubt", "layout/plane", "the front of a bench in a square corner is a root"},
 	{"layout/doubt", "layout/survey", "the room as found is what is asked about"},
 	{"layout", "layout/length", "the plan file writes lengths"},
 	{"layout", "layout/doubt", "readings that can hardly be true are asked about"},

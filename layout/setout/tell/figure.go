@@ -45,9 +45,9 @@ func smallest(room *survey.Room, runs []count.Run) (length.Length, piece.Share) 
 func Figure(units length.System, t merit.Term, m, other *merit.Merit) string {
 	switch t {
 	case merit.Bare:
-		return m.Bare.Tape(units) + " bare"
+		return bare(units, m.Bare)
 	case merit.HiddenBare:
-		return m.OutOfSight.Bare.Tape(units) + " bare out of sight"
+		return bare(units, m.OutOfSight.Bare) + " out of sight"
 	case merit.Unworkable:
 		return counted(m.Unworkable, "unworkable piece")
 	case merit.HiddenUnworkable:
@@ -110,6 +110,13 @@ func entry(list, other []piece.Share, past string) string {
 
 // Percent is a share as a person reads it, rounded down.
 func Percent(s piece.Share) string { return strconv.FormatInt(s.Num*100/s.Den, 10) + " %" }
+
+func bare(units length.System, l length.Length) string {
+	if l == 0 {
+		return "no bare wall"
+	}
+	return l.Tape(units) + " of bare wall"
+}
 
 func counted(n int, what string) string {
 	switch n {
