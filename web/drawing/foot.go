@@ -190,11 +190,28 @@ func (b *board) legs(f frame, w layout.Wall) {
 		}
 		a, z := f.at(s.Readings[0].At, s.Readings[0].Value), f.at(s.Readings[n-1].At, s.Readings[n-1].Value)
 		y := max(a.Y, z.Y) + ground + clearance + rise(b.texts.note)
-		l := Label{Tag: Tag{Kind: Dim, Wall: f.wall}, Text: string(s.Meets) + " " + b.signed(s.Readings[0].Value), Size: b.texts.note, Colour: Black}
+		figure := b.signed(s.Readings[0].Value)
+		l := Label{Tag: Tag{Kind: Dim, Wall: f.wall}, Text: string(s.Meets) + " " + figure, Size: b.texts.note, Colour: Black}
 		middle, left, right := l, l, l
 		middle.Anchor, middle.At = Middle, Point{(a.X + z.X) / 2, y}
 		left.At = Point{a.X, y}
 		right.Anchor, right.At = Right, Point{z.X, y}
-		b.offer(middle, left, right)
+		if places := []Label{middle, left, right}; max(a.Y, z.Y) >= main.low {
+			b.offer(places...)
+		} else {
+			b.under(places, figure, a.X, z.X)
+		}
+	}
+}
+
+// under offers a label under a stretch of base that stands higher than the longest: there
+// tile stands beside it, so it keeps between the ends of the stretch, or to its figure alone.
+func (b *board) under(places []Label, figure string, from, to Micron) {
+	for _, text := range []string{places[0].Text, figure} {
+		for _, l := range places {
+			if l.Text = text; l.width()+2*clearance <= to-from && b.offer(l) {
+				return
+			}
+		}
 	}
 }

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math/rand/v2"
 	"os"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -147,5 +148,37 @@ func TestASeatInACornerSaysBothEdges(t *testing.T) {
 		}
 		assert.Equal(t, [2]int{2, 2}, [2]int{texts["2 15/16"], texts["6 7/8"]})
 		assert.Contains(t, FoldTop(p, 3, Options{}).Describe, "seat 30 5/16 × 15 1/8, falls 11/32\" to the front")
+	}
+}
+
+// What a higher stretch of base is called and how high it stands keeps between its ends,
+// because tile stands beside it: on screens of any width, and on paper.
+func TestASeatIsNamedUnderItself(t *testing.T) {
+	for _, key := range []string{"bench", "corner bench"} {
+		job, err := shapes.New(key, "in", "bench")
+		require.NoError(t, err)
+		p, err := layout.Now(job)
+		require.NoError(t, err)
+		for _, o := range []Options{{}, {Wide: 600 * px}, {Wide: 1000 * px}, {Wide: 1900 * px}} {
+			s := Wrap(p, o)
+			for _, e := range s.Elements {
+				l, is := e.(Label)
+				if !is || l.Kind != Dim || !strings.HasPrefix(l.Text, "seat ") || l.Wall < 0 {
+					continue
+				}
+				for _, q := range s.Elements {
+					if path, is := q.(Path); is && path.Kind == Outline && path.Wall == l.Wall {
+						for _, ring := range path.Rings {
+							for i, a := range ring {
+								z := ring[(i+1)%len(ring)]
+								if a.X == z.X && min(a.Y, z.Y) < l.At.Y && l.At.Y < max(a.Y, z.Y) {
+									assert.False(t, l.box().from.X < a.X && a.X < l.box().to.X, "%s at %d: %s lies over the tile beside it", key, o.Wide, l.Text)
+								}
+							}
+						}
+					}
+				}
+			}
+		}
 	}
 }
