@@ -260,3 +260,29 @@ func BenchmarkStrip(b *testing.B) {
 		})
 	}
 }
+
+// What tile keeps clear of a pipe may reach past a strip where the pipe itself does not:
+// found by rooms of many parts, where the tile beside the strip was cut without its bite.
+func TestAPipeInAStripBitesTheTileBesideIt(t *testing.T) {
+	job := demo(t)
+	job.Walls[1].Openings = nil
+	job.Walls[1].Strips = []survey.Strip{slate(survey.Mark{At: "32"})}
+	p, err := layout.Now(job)
+	require.NoError(t, err)
+	edge := p.Walls[1].Start.Placed.Openings[0].Right // where the tile beside the strip begins
+	const across = 2 * length.Inch
+	for _, past := range []length.Length{-length.Inch / 16, length.Inch / 16} { // the pipe's own edge
+		at := edge + past - across/2
+		with := job
+		with.Walls = slices.Clone(job.Walls)
+		with.Walls[1].Openings = []survey.Opening{{Kind: "pipe", Name: "valve", At: at.MillimetreText() + " mm", Height: &survey.Measure{Plain: "10"}, Diameter: "2"}}
+		p, err := layout.Now(with)
+		require.NoError(t, err)
+		piecesMakeUp(t, &p.Walls[1])
+		piecesMakeUp(t, &p.Walls[1].Strips[0].Wall)
+		bitten := slices.ContainsFunc(p.Walls[1].Pieces, func(q piece.Piece) bool {
+			return q.Kind&piece.Hole != 0 && q.Face.Bounds().Right > edge
+		})
+		assert.True(t, bitten, "%v past the strip", past)
+	}
+}

@@ -99,7 +99,7 @@ func (b *beside) part(wall int, by []int, n int) (survey.WallFound, side) {
 	w.Pin = b.pin(wall, by, n)
 	w.Openings, w.Fixtures = nil, nil
 	for k, o := range b.room.Walls[wall].Openings {
-		if e := o.Reach(); !o.Parts() && e.Right > from && e.Left < to {
+		if e := o.Takes(b.room.Units); !o.Parts() && e.Right > from && e.Left < to {
 			w.Openings, s.openings = append(w.Openings, o), append(s.openings, k)
 		}
 	}

@@ -106,7 +106,7 @@ func (l *layer) alone(n int) survey.WallFound {
 		out.Head.Sight = w.Head.Sight
 	}
 	for _, o := range w.Openings {
-		if e := o.Reach(); o.Kind == survey.Pipe && e.Right > left && e.Left < right {
+		if e := o.Takes(l.room.Units); o.Kind == survey.Pipe && e.Right > left && e.Left < right {
 			out.Openings = append(out.Openings, o)
 		}
 	}

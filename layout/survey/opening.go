@@ -122,3 +122,14 @@ func (o OpeningFound) Reach() Edges {
 	}
 	return Edges{o.Left.From, o.Bottom.From, o.Left.To + o.Width.To, o.Bottom.To + o.Height.To}
 }
+
+// Takes is what an opening takes of the tile at most: its reach, and round a pipe what tile
+// keeps clear of it.
+func (o OpeningFound) Takes(units length.System) Edges {
+	e := o.Reach()
+	if o.Kind == Pipe {
+		clear := PipeClear(units) + 1
+		e = Edges{e.Left - clear, e.Bottom - clear, e.Right + clear, e.Top + clear}
+	}
+	return e
+}

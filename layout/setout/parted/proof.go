@@ -123,7 +123,7 @@ func (p *parter) pipeAcross(r *Result) bool {
 				if o.Kind != survey.Pipe {
 					continue
 				}
-				e := o.Reach()
+				e := o.Takes(p.room.Units)
 				across := func(low, high length.Length) bool { return e.Bottom < low && e.Top > high }
 				if across(s.bottom-p.room.Joint, s.bottom) || !s.toHead && across(s.top, s.next) {
 					return true
