@@ -10,7 +10,7 @@ import (
 
 // addFixture adds a fixture of a kind with sizes that are common, over the level
 // line as if that were 40 in (1000 mm) over a rim: a shelf 8 to 20 in over it, a foot
-// rest 15 in over the rim, a bar 34 in over the floor, a dish at the level line. Facts of
+// rest 15 in over the rim, a bar 33 to 36 in over the floor, a dish at the level line. Facts of
 // how-to pages and ADA 609; to be typed over.
 func addFixture(job *survey.Job, w *survey.Wall, kind string) error {
 	f := survey.Fixture{Kind: kind, At: middle(job, "0", w.Width)}
@@ -23,7 +23,7 @@ func addFixture(job *survey.Job, w *survey.Wall, kind string) error {
 	case survey.SoapDish:
 		f.Height, f.Width, f.High = between(pick(job, "-6", "-150"), pick(job, "6", "150")), pick(job, "6", "150"), pick(job, "4", "100")
 	case survey.GrabBar:
-		f.Height, f.Width = between(pick(job, "-26", "-660"), pick(job, "-20", "-510")), narrower(job, pick(job, "24", "600"), middle(job, "0", w.Width))
+		f.Height, f.Width = barHeight(job), narrower(job, pick(job, "24", "600"), middle(job, "0", w.Width))
 	case survey.GlassLine:
 		f.Holes = []survey.Drilled{{Height: pick(job, "-30", "-750")}, {Height: pick(job, "20", "500")}}
 	default:
@@ -45,6 +45,17 @@ func addFixture(job *survey.Job, w *survey.Wall, kind string) error {
 	f.Name = freeName(kind, taken)
 	w.Fixtures = append(w.Fixtures, f)
 	return nil
+}
+
+// barHeight is 33 to 36 in (840 to 915 mm) over a shower base (ADA 609.4); beside a tub as if
+// that stood 15 in high on the floor, with its rim 40 in under the level line.
+func barHeight(job *survey.Job) survey.Measure {
+	m := survey.Mark{From: pick(job, "-26", "-660"), To: pick(job, "-20", "-510")}
+	if s := stoodOn(*job); s != nil {
+		drop := s.Readings[0].Drop
+		m = survey.Mark{From: less(job, pick(job, "33", "840"), drop), To: less(job, pick(job, "36", "915"), drop)}
+	}
+	return survey.Measure{Mark: &m}
 }
 
 // addDrilled adds a hole to a glass line, halfway to the level line from the last.

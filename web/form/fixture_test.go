@@ -59,3 +59,14 @@ func TestAPlainHeightOutlastsTheForm(t *testing.T) {
 	_, faults := job.Resolve()
 	assert.Empty(t, faults)
 }
+
+// A grab bar over a shower base is offered 33 to 36 in over that (ADA 609.4), with the base 40 in
+// under the level line 7 to 4 in under it; beside a tub the floor lies 55 in under the line.
+func TestAGrabBarIsOfferedOverTheFloor(t *testing.T) {
+	for key, want := range map[string]survey.Mark{"three": {From: "-7", To: "-4"}, "tub": {From: "-26", To: "-20"}} {
+		job := room(t, key)
+		require.NoError(t, Apply(&job, "add walls[1].fixtures grab bar"))
+		assert.Equal(t, want, *job.Walls[1].Fixtures[len(job.Walls[1].Fixtures)-1].Height.Mark, key)
+		sound(t, job)
+	}
+}
