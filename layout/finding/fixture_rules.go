@@ -5,6 +5,7 @@ import (
 
 	"coursewright/layout/fixture"
 	"coursewright/layout/length"
+	"coursewright/layout/plan"
 	"coursewright/layout/plane"
 	"coursewright/layout/survey"
 )
@@ -21,7 +22,7 @@ func fixtureRules() []Rule {
 		{
 			Name: FixtureOffTheTile, Grade: Warning, judge: offTheTile,
 			Why:    "What is fixed beside the tile is fixed to bare wall, and water gets behind it.",
-			Do:     "Measure its place again, or let the tile run further.",
+			Do:     "Measure its place again, move what it runs into, or let the tile run further.",
 			Source: "plain geometry",
 		},
 		{
@@ -89,11 +90,34 @@ func offTheTile(in Input) []place {
 		if p.Found.InCorner() { // the tile of the next wall stands between it and the board
 			b.Left, b.Right = max(b.Left, tile.Left), min(b.Right, tile.Right)
 		}
+		if name := across(in, w, b); name != "" {
+			return fmt.Sprintf("%s on %s stands across %s.", capital(p.Found.Name), w.Found.Name, name), p.At
+		}
 		if len(w.Shape.Region) == 0 || tile.Left <= b.Left && b.Right <= tile.Right && tile.Bottom <= b.Bottom && b.Top <= tile.Top {
 			return "", p.At
 		}
 		return fmt.Sprintf("%s does not stand on the tile of %s.", capital(p.Found.Name), w.Found.Name), p.At
 	})
+}
+
+// across names the opening that a box runs into: a niche, a window or a pipe; empty where
+// it runs into none.
+func across(in Input, w plan.Wall, b plane.Rect) string {
+	for k, o := range w.Found.Openings {
+		var e survey.Edges
+		switch o.Kind {
+		case survey.Niche, survey.Window:
+			e = w.Start.Placed.Openings[k]
+		case survey.Pipe:
+			e = o.Takes(in.Room.Units)
+		default:
+			continue
+		}
+		if e.Left < b.Right && b.Left < e.Right && e.Bottom < b.Top && b.Bottom < e.Top {
+			return o.Called()
+		}
+	}
+	return ""
 }
 
 func offTheLines(in Input) []place {

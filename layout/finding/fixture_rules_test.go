@@ -45,12 +45,24 @@ func fixtureCases() []ruleCase {
 			in.Walls[0].Shape.Region = plane.Region{plane.Rect{Right: 60 * inch, Bottom: -40 * inch, Top: 40 * inch}.Ring(0)}
 		}
 	}
+	// A niche 5 to 17 in from the left end and 0 to 12 in over the level line, and a glass line.
+	glass := func(x length.Length) func(*Input) {
+		return func(in *Input) {
+			on(fixture.Placed{Found: survey.FixtureFound{Kind: survey.GlassLine}, Box: plane.Rect{Left: x, Right: x, Bottom: -30 * inch, Top: 30 * inch}})(in)
+			in.Walls[0].Shape.Region = plane.Region{plane.Rect{Right: 60 * inch, Bottom: -40 * inch, Top: 40 * inch}.Ring(0)}
+			in.Walls[0].Found.Openings = []survey.OpeningFound{{Kind: survey.Niche, Name: "shelf"}, {Kind: survey.Pipe, Name: "valve", At: 30 * inch, Diameter: 2 * inch}}
+			in.Walls[0].Start.Placed.Openings = []survey.Edges{{Left: 5 * inch, Right: 17 * inch, Top: 12 * inch}, {}}
+		}
+	}
 	return []ruleCase{
 		{"holes clear of the joints", HoleNearAJoint, on(hole(inch/2, "B-01-01")), nil},
 		{"a hole near a joint", HoleNearAJoint, on(hole(3*inch/8, "B-02-01")), []string{`A hole for bar leaves 3/8" of tile beside it in B-02-01; 1/2" is better.`}},
 		{"a hole in a joint", HoleNearAJoint, on(hole(-inch/8, "")), []string{`A hole for bar is in a joint or at the edge of the tile; 1/2" of tile round it is better.`}},
 		{"a dish on the tile", FixtureOffTheTile, offTile(0), nil},
 		{"a dish that reaches over the head", FixtureOffTheTile, offTile(38 * inch), []string{"Bar does not stand on the tile of back."}},
+		{"glass beside a niche", FixtureOffTheTile, glass(17 * inch), nil},
+		{"glass across a niche", FixtureOffTheTile, glass(16 * inch), []string{"Bar on back stands across niche shelf."}},
+		{"glass across a pipe, 1/16 in from its edge", FixtureOffTheTile, glass(31*inch + inch/16), []string{"Bar on back stands across pipe valve."}},
 		{"a shelf on a joint line", FixtureOffTheJointLines, on(fixture.Placed{}), nil},
 		{"a shelf off the joint lines", FixtureOffTheJointLines, on(fixture.Placed{Off: inch}), []string{`Bar on back stands 1" from the nearest joint line.`}},
 		// ADA 609.4: 33 to 36 in; 607.4.2: 8 to 10 in over the rim. With a rim at 15 in the lower bar is at 23 to 25 in.
