@@ -140,6 +140,7 @@ func cut(room survey.Room, r *search.Result, starts []plan.Start) []plan.Wall {
 	letters := make([]string, len(room.Walls))
 	for i, w := range room.Walls {
 		shape, cut, gaps := r.Wall(i).CutWithLegs(r.Walls[i].Setting)
+		gaps = withoutSeams(w, room.Joint, gaps)
 		walls[i] = plan.Wall{Found: w, Shape: shape, Start: starts[i], Gaps: gaps, Bare: places(gaps)}
 		pieces[i], letters[i] = cut, w.Letter
 	}
