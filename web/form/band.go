@@ -36,8 +36,43 @@ func addBand(job *survey.Job, what string) error {
 		return fmt.Errorf("a band is a liner, a mosaic, or other tile above a line, not %q", what)
 	}
 	b.Bottom, b.Near, b.Walls = bandPlace(*job)
+	clearOfBands(job, &b)
 	job.Bands = append(job.Bands, b)
 	return nil
+}
+
+// clearOfBands moves a new band over those that the job has where it would run into one,
+// or under them where one goes up to the head.
+func clearOfBands(job *survey.Job, b *survey.Band) {
+	system, _ := System(job.Units)
+	alone := *job
+	alone.Bands = []survey.Band{*b}
+	own, faults := alone.Resolve()
+	room, others := job.Resolve()
+	if len(faults) > 0 || len(others) > 0 || len(room.Bands) == 0 {
+		return
+	}
+	joint := room.Joints[len(room.Joints)-1]
+	it := own.Bands[0]
+	low, top := it.Bottom.From, it.Bottom.To
+	if !it.ToHead {
+		top += it.High(joint)
+	}
+	clash, under, over := false, top, low // how far down, and how far up, there is room
+	for _, o := range room.Bands {
+		from, to := o.Bottom.From-joint, o.Bottom.To+o.High(joint)+joint
+		clash = clash || (it.ToHead || from < top) && (o.ToHead || low < to)
+		under, over = min(under, from), max(over, to)
+	}
+	if !clash {
+		return
+	}
+	by := (over - low).CeilTo(system.Step())
+	if slices.ContainsFunc(room.Bands, func(o survey.BandFound) bool { return o.ToHead }) {
+		by = (under - top).FloorTo(system.Step())
+	}
+	say := func(l length.Length) string { return (l + by).Plain(system, system.Step()) }
+	b.Bottom, b.Near = survey.Mark{From: say(it.Bottom.From), To: say(it.Bottom.To)}, say((it.Bottom.From + it.Bottom.To).Half())
 }
 
 // bandPlace is a range round the usual height that holds a joint line whatever the

@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"coursewright/layout/survey"
+	"coursewright/web/shapes"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -79,4 +80,32 @@ func TestABandStandsUponAnother(t *testing.T) {
 	assert.Equal(t, room.Bands[0].Bottom.Moved(room.Bands[0].High(room.Joint)+room.Joint), room.Bands[1].Bottom)
 	require.NoError(t, Decode(&job, url.Values{"bands[1].upon": {""}}))
 	assert.NotEqual(t, survey.Mark{}, job.Bands[1].Bottom)
+}
+
+// Bands that are added one after the other, in any order, keep off each other: the room
+// solves with the first two, and with all three.
+func TestBandsThatAreAddedKeepOffEachOther(t *testing.T) {
+	kinds := []string{Liner, Mosaic, Above}
+	for _, units := range []string{"in", "mm"} {
+		for i, first := range kinds {
+			for k, second := range kinds {
+				if i == k {
+					continue
+				}
+				third := kinds[3-i-k]
+				job, err := shapes.New("three", units, "bands")
+				require.NoError(t, err)
+				for _, what := range []string{first, second, third} {
+					require.NoError(t, Apply(&job, "add bands "+what))
+					_, faults := job.Resolve()
+					require.Empty(t, faults, "%s: %s after %s", units, what, first)
+				}
+				sound(t, job)
+			}
+		}
+	}
+	job := room(t, "three")
+	require.NoError(t, Apply(&job, "add bands mosaic"))
+	require.NoError(t, Apply(&job, "add bands mosaic"))
+	sound(t, job)
 }

@@ -47,15 +47,21 @@ func addFixture(job *survey.Job, w *survey.Wall, kind string) error {
 	return nil
 }
 
-// barHeight is 33 to 36 in (840 to 915 mm) over a shower base (ADA 609.4); beside a tub as if
-// that stood 15 in high on the floor, with its rim 40 in under the level line.
+// barHeight is 33 to 36 in (840 to 915 mm) over the floor (ADA 609.4), or over a shower base where
+// no floor is measured; beside a tub alone as if that stood 15 in high on the floor, with its rim
+// 40 in under the level line.
 func barHeight(job *survey.Job) survey.Measure {
-	m := survey.Mark{From: pick(job, "-26", "-660"), To: pick(job, "-20", "-510")}
-	if s := stoodOn(*job); s != nil {
-		drop := s.Readings[0].Drop
-		m = survey.Mark{From: less(job, pick(job, "33", "840"), drop), To: less(job, pick(job, "36", "915"), drop)}
+	for _, base := range []survey.Kind{survey.Floor, survey.ShowerBase} {
+		for i := range job.Walls {
+			for _, s := range job.Walls[i].Base {
+				if s.Meets == string(base) && len(s.Readings) > 0 {
+					drop := s.Readings[0].Drop
+					return survey.Measure{Mark: &survey.Mark{From: less(job, pick(job, "33", "840"), drop), To: less(job, pick(job, "36", "915"), drop)}}
+				}
+			}
+		}
 	}
-	return survey.Measure{Mark: &m}
+	return survey.Measure{Mark: &survey.Mark{From: pick(job, "-26", "-660"), To: pick(job, "-20", "-510")}}
 }
 
 // addDrilled adds a hole to a glass line, halfway to the level line from the last.

@@ -1,6 +1,7 @@
 package form
 
 import (
+	"fmt"
 	"net/url"
 	"testing"
 
@@ -60,13 +61,14 @@ func TestAPlainHeightOutlastsTheForm(t *testing.T) {
 	assert.Empty(t, faults)
 }
 
-// A grab bar over a shower base is offered 33 to 36 in over that (ADA 609.4), with the base 40 in
-// under the level line 7 to 4 in under it; beside a tub the floor lies 55 in under the line.
+// A grab bar is offered 33 to 36 in over the floor (ADA 609.4): beside a tub with the floor 58 in
+// under the level line 25 to 22 in under it, over a shower base or a floor 40 in under the line 7 to 4.
 func TestAGrabBarIsOfferedOverTheFloor(t *testing.T) {
-	for key, want := range map[string]survey.Mark{"three": {From: "-7", To: "-4"}, "tub": {From: "-26", To: "-20"}} {
+	for key, want := range map[string]survey.Mark{"three": {From: "-7", To: "-4"}, "tub": {From: "-25", To: "-22"}, "one": {From: "-7", To: "-4"}} {
 		job := room(t, key)
-		require.NoError(t, Apply(&job, "add walls[1].fixtures grab bar"))
-		assert.Equal(t, want, *job.Walls[1].Fixtures[len(job.Walls[1].Fixtures)-1].Height.Mark, key)
+		wall := len(job.Walls) - 1
+		require.NoError(t, Apply(&job, fmt.Sprintf("add walls[%d].fixtures grab bar", wall)))
+		assert.Equal(t, want, *job.Walls[wall].Fixtures[len(job.Walls[wall].Fixtures)-1].Height.Mark, key)
 		sound(t, job)
 	}
 }
