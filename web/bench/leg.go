@@ -13,6 +13,18 @@ func isLeg(w survey.Wall, j int) bool {
 	return survey.Kind(w.Base[j].Meets) == survey.Floor && (j == 0 && rim(1) || j == len(w.Base)-1 && rim(j-1))
 }
 
+// legBase is what legs stand beside.
+func legBase(job survey.Job) string {
+	for _, w := range job.Walls {
+		for _, s := range w.Base {
+			if survey.Kind(s.Meets).Rim() {
+				return s.Meets
+			}
+		}
+	}
+	return "rim"
+}
+
 // hasLegs tells whether a job has any leg.
 func hasLegs(job survey.Job) bool {
 	return slices.ContainsFunc(job.Walls, func(w survey.Wall) bool {

@@ -41,7 +41,7 @@ var pictureNames = map[string]string{
 
 // pictureCall is what a closed picture is called.
 func pictureCall(name string) string {
-	if name == "sight" || name == "sides" || name == "outside" {
+	if name == "sight" || name == "leg" || name == "sides" || name == "outside" {
 		return "Show what is meant"
 	}
 	return "Show where to measure"
