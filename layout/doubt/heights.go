@@ -114,7 +114,7 @@ func suspects(all []*reading, limit, usual length.Length) []*reading {
 // halfway between them.
 func (a *asker) usual(kind survey.Kind) length.Length {
 	var all []*reading
-	for _, l := range a.lines() {
+	for _, l := range a.measured() {
 		for i := range l.readings {
 			if l.kind == kind {
 				all = append(all, &l.readings[i])

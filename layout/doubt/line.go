@@ -55,6 +55,18 @@ func (a *asker) lines() []line {
 	return all
 }
 
+// measured are the lines without what is only guessed of them: that was not read, and gainsays nothing.
+func (a *asker) measured() []line {
+	var all []line
+	for _, l := range a.lines() {
+		l.readings = slices.DeleteFunc(l.readings, func(r reading) bool { return slices.Contains(a.room.Guesses, r.path) })
+		if len(l.readings) > 0 {
+			all = append(all, l)
+		}
+	}
+	return all
+}
+
 // add takes reading n as typed. A segment of one reading is level, and the room
 // has it at both its ends.
 func (l *line) add(at, value string, n int, down bool) {
@@ -71,7 +83,7 @@ type group []*line
 
 // groups joins lines of one kind that meet in a corner.
 func (a *asker) groups() []group {
-	lines := a.lines()
+	lines := a.measured()
 	var all []group
 	for i := range lines {
 		joined := group{&lines[i]}
