@@ -32,7 +32,7 @@ func (in Input) kinds(set Settings, typed Settings) []Line {
 		l.Because = fmt.Sprintf("%s: %d whole, %d cut into %s, and %d spare (%d %%%s)", kindName(t, in.Room.Units),
 			whole, cut-saved[of], counted(cut, "piece"), l.Spare, spare, spareSource(in.Room.Bond))
 		if of > 0 {
-			l.Item = fmt.Sprintf("tile %d of the %s", of+1, in.Room.Bond.Kind)
+			l.Item, l.Further = fmt.Sprintf("tile %d of the %s", of+1, in.Room.Bond.Kind), of
 		}
 		lines[of] = l
 	}

@@ -383,6 +383,9 @@ func (b Bench) whatToBuy() Answer {
 		a.Figures = []page.Figure{{Value: "nothing"}}
 		return a
 	}
+	if kinds := b.kinds(); len(kinds) > 1 {
+		return ofKinds(a, kinds)
+	}
 	tile := b.Buy.Lines[0]
 	is := "tile"
 	if tile.Unit == "sheet" {
@@ -397,6 +400,28 @@ func (b Bench) whatToBuy() Answer {
 	if tile.Cents > 0 {
 		a.Note += " · " + takeoff.Line{Cents: tile.Cents}.Price()
 	}
+	return a
+}
+
+// kinds are the lines of the tiles of a pattern that is laid of several.
+func (b Bench) kinds() (out []takeoff.Line) {
+	for _, l := range b.Buy.Lines {
+		if l.Item == "tile" || l.Further > 0 {
+			out = append(out, l)
+		}
+	}
+	return out
+}
+
+// ofKinds says how many tiles of every kind a pattern takes, in the order of the job.
+func ofKinds(a Answer, kinds []takeoff.Line) Answer {
+	all, spare := 0, 0
+	var each []string
+	for _, l := range kinds {
+		all, spare, each = all+l.Count, spare+l.Spare, append(each, strconv.Itoa(l.Count))
+	}
+	a.Figures = []page.Figure{{Value: page.Count(all, "tile")}}
+	a.Note = fmt.Sprintf("%s of its sizes, %d spare", strings.Join(each, " + "), spare)
 	return a
 }
 

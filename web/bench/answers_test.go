@@ -175,3 +175,17 @@ func TestAHiddenPieceIsSaidToBeHidden(t *testing.T) {
 	assert.Contains(t, page, "nothing of it shows")
 	assert.NotContains(t, page, "shows, 0")
 }
+
+// Of a pattern of several tiles all are to be bought: the answer named those of one size alone.
+func TestAllTilesOfAPatternAreToBeBought(t *testing.T) {
+	file, err := os.ReadFile("../../testdata/jobs/herringbone.json")
+	require.NoError(t, err)
+	job, err := survey.Read(file)
+	require.NoError(t, err)
+	job.Tile.Width, job.Tile.Height, job.Tile.Box = "6", "6", nil
+	job.Bond = survey.Bond{Kind: "pinwheel", Tiles: []survey.Tile{{Width: "2 1/2"}}}
+	file, err = json.Marshal(job)
+	require.NoError(t, err)
+	_, page := trial.Of(t, file).Get("/jobs/1")
+	assert.Regexp(t, `[0-9]+ \+ [0-9]+ of its sizes, [0-9]+ spare`, page)
+}
