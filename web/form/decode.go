@@ -31,7 +31,7 @@ var usualColours = map[string]survey.Colour{"tile.colour": survey.UsualTile, "gr
 // over the job all the same.
 func Decode(job *survey.Job, posted url.Values) error {
 	names, trims, wide, units := wallNames(*job), trimNames(*job), widths(*job), job.Units
-	met, bands := endsMet(*job), slices.Clone(job.Bands)
+	met, bands, bonds := endsMet(*job), slices.Clone(job.Bands), bondsOf(*job)
 	var faults survey.Faults
 	for _, path := range inOrder(posted) {
 		values := posted[path]
@@ -49,6 +49,7 @@ func Decode(job *survey.Job, posted url.Values) error {
 	}
 	rename(job, names)
 	followBands(job, bands)
+	straighten(job, bonds)
 	renameTrims(job, trims)
 	follow(job, wide)
 	turnTogether(job, met)

@@ -150,7 +150,7 @@ func tidyFace(f *survey.InsideFace) {
 	if f.Bond != nil && f.Bond.Kind == "running" && f.Bond.Offset == "" {
 		f.Bond.Offset = "1/2"
 	}
-	if f.Bond != nil && f.Bond.Kind == "stack" {
-		f.Bond.Offset, f.Bond.Hand = "", ""
+	if f.Bond != nil {
+		tidyPattern(f.Bond, survey.Job{})
 	}
 }

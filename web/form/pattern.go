@@ -1,6 +1,7 @@
 package form
 
 import (
+	"fmt"
 	"slices"
 
 	"coursewright/layout/length"
@@ -43,6 +44,45 @@ func tidyPattern(b *survey.Bond, job survey.Job) {
 	if len(b.Tiles) == 0 {
 		b.Tiles = nil
 	}
+}
+
+// bondsOf are the bonds of a job by where they are typed.
+func bondsOf(job survey.Job) map[string]survey.Bond {
+	out := map[string]survey.Bond{}
+	eachBond(&job, func(path string, b *survey.Bond) { out[path] = *b })
+	return out
+}
+
+// eachBond gives the bonds of a job: its own, those of its bands, and of the insides of openings.
+func eachBond(job *survey.Job, each func(path string, b *survey.Bond)) {
+	each("", &job.Bond)
+	for i := range job.Bands {
+		each(fmt.Sprint("bands ", i), &job.Bands[i].Bond)
+	}
+	for i := range job.Walls {
+		for k := range job.Walls[i].Openings {
+			in := job.Walls[i].Openings[k].Inside
+			if in == nil {
+				continue
+			}
+			for n, f := range faces(in) {
+				if f.Bond != nil {
+					each(fmt.Sprint("inside ", i, k, n), f.Bond)
+				}
+			}
+		}
+	}
+}
+
+// straighten drops the shift of a running bond from one that has just become a diagonal, which
+// is laid straight unless it is said otherwise.
+func straighten(job *survey.Job, were map[string]survey.Bond) {
+	const diagonal = string(survey.Diagonal)
+	eachBond(job, func(path string, b *survey.Bond) {
+		if was, there := were[path]; there && b.Kind == diagonal && was.Kind != diagonal && b.Offset == was.Offset {
+			b.Offset, b.Hand = "", ""
+		}
+	})
 }
 
 // unsaid tells whether nothing was typed of a tile's size.

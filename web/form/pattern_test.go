@@ -30,6 +30,8 @@ func TestAPickedPatternGetsTheTilesThatItNeeds(t *testing.T) {
 	assert.Equal(t, "1 15/16", pick("pinwheel", nil).Bond.Tiles[0].Width)
 	assert.Equal(t, "1 15/16", pick("mixed heights", nil).Bond.Tiles[0].Height)
 	assert.Equal(t, "1/3", pick("mixed heights", nil).Bond.Offset, "its courses shift too")
+	assert.Empty(t, pick("diagonal", nil).Bond.Offset, "the shift was that of the running bond")
+	assert.Equal(t, "1/2", pick("diagonal", url.Values{"bond.offset": {"1/2"}}).Bond.Offset, "one that is asked for stays")
 	assert.Nil(t, pick("hexagon", nil).Bond.Tiles)
 	assert.Nil(t, pick("basket weave", url.Values{"bond.tiles[0].width": {""}}).Bond.Tiles, "no dot was typed")
 	assert.Len(t, pick("basket weave", url.Values{"bond.tiles[0].width": {"3/8"}}).Bond.Tiles, 1)
