@@ -331,7 +331,7 @@ func (b batcher) single(r run, how How) lot {
 		low, high = tall, tallest
 	}
 	g.Size = straightSize(wide.FloorTo(b.step), tall.FloorTo(b.step))
-	g.Spread, g.Hides = b.spread(high-low), high-low <= r.hides
+	g.Spread, g.Hides = high.FloorTo(b.step)-low.FloorTo(b.step), high-low <= r.hides // to the largest as it is written
 	return lot{key: fmt.Sprint(how, r.side, r.pieces[0].piece.ID), group: g, pieces: r.pieces}
 }
 
