@@ -79,14 +79,17 @@ func cutToBase(w *plan.Wall, p piece.Piece) bool {
 // StartTile is the tile that is set first on a wall: a whole one of the first
 // full course, the one whose left edge lies nearest the start. Its left edge is
 // what is struck on the wall. Where that course holds no whole tile, as on a
-// wall narrower than two tiles, it is the nearest whole tile over it; ok is
-// false where the wall holds none.
+// wall narrower than two tiles, it is the nearest whole tile over it. On a wall that
+// ends under that course, as the front of a bench does, it is of the wall's own lowest
+// full course. ok is false where the wall holds none.
 //
 // Laws, each with a test:
-//  1. The tile is whole and stands at or over the first full course.
+//  1. The tile is whole and stands at or over the first full course, or on a wall that
+//     ends under it at or over the wall's own.
 //  2. Where the first full course is the one of the course line, and the tile
 //     of the start is whole, it is that tile.
 func StartTile(w plan.Wall, full FullCourse) (start piece.Piece, ok bool) {
+	full = full.on(w)
 	for _, p := range w.Pieces {
 		if !p.Whole || p.Laid > 0 || p.Tile.Bottom < full.Bottom || w.Found.Stands(p.Row) {
 			continue
@@ -96,6 +99,33 @@ func StartTile(w plan.Wall, full FullCourse) (start piece.Piece, ok bool) {
 		}
 	}
 	return start, ok
+}
+
+// on is the course on a wall, or of a wall that ends under it the lowest course there
+// that no base cuts; where a base cuts all, the lowest.
+func (f FullCourse) on(w plan.Wall) FullCourse {
+	cut := map[length.Length]bool{} // by bottom edge, whether a base cuts it
+	for _, p := range w.Pieces {
+		if p.Laid > 0 {
+			continue
+		}
+		if p.Tile.Bottom >= f.Bottom {
+			return f
+		}
+		cut[p.Tile.Bottom] = cut[p.Tile.Bottom] || cutToBase(&w, p)
+	}
+	own, found := f, false
+	for y, is := range cut {
+		if !is && (!found || y < own.Bottom) {
+			own.Bottom, found = y, true
+		}
+	}
+	for y := range cut {
+		if !found {
+			own.Bottom = min(own.Bottom, y)
+		}
+	}
+	return own
 }
 
 // nearer tells whether p comes before q: lower, then nearer the edge, then
@@ -118,6 +148,7 @@ func Strike(w plan.Wall, full FullCourse) (edge length.Length, ok bool) {
 	if t, whole := StartTile(w, full); whole {
 		return t.Tile.Left, true
 	}
+	full = full.on(w)
 	var best piece.Piece
 	for _, p := range w.Pieces {
 		if p.Laid > 0 || p.Tile.Bottom < full.Bottom || w.Found.Stands(p.Row) || !edged(p) {

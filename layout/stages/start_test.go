@@ -133,3 +133,28 @@ func TestAPlaceIsMeasuredFromTheCornerAsItStandsThere(t *testing.T) { // law of 
 	w.Found.Left.Meets = false
 	assert.Equal(t, 500*mm, stages.StruckFrom(w, 500*mm, -1000*mm))
 }
+
+// The front of a bench and the face of a curb end under the first full course of the room: each
+// has a tile to start with all the same, on the lowest of its courses that no base cuts.
+func TestALowWallHasAStartOfItsOwn(t *testing.T) {
+	p := solved(t, "bench", "")
+	full := stages.ToStrike(p.Room, p.Setout.Line, p.Walls).Full
+	low := 0
+	for _, w := range p.Walls {
+		edge, ok := stages.Strike(w, full)
+		require.True(t, ok, w.Found.Name)
+		if w.Start.Placed.Head > full.Bottom {
+			continue
+		}
+		low++
+		assert.True(t, slices.ContainsFunc(w.Pieces, func(x piece.Piece) bool { return x.Tile.Left == edge && x.Face.Bounds().Left == edge }), w.Found.Name)
+	}
+	assert.Equal(t, 2, low, "the bench and the curb")
+	start, ok := stages.StartTile(p.Walls[3], full)
+	require.True(t, ok)
+	for _, x := range p.Walls[3].Pieces {
+		if x.Tile.Bottom == start.Tile.Bottom {
+			assert.NotContains(t, x.Cuts, survey.SideBase, "%s stands in the course of the start", x.ID)
+		}
+	}
+}

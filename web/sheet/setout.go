@@ -150,12 +150,17 @@ func (b *book) edges(s stages.Struck) table {
 	return t
 }
 
-// tileAt names the tile whose left edge is struck: in the first full course, or
-// the lowest over it.
+// tileAt names the tile whose left edge is struck: the one to start with, or else one in
+// the first full course or over it.
 func tileAt(w layout.Wall, edge length.Length, full stages.FullCourse) string {
-	for _, p := range w.Pieces {
-		if p.Tile.Left == edge && p.Tile.Bottom >= full.Bottom {
-			return p.ID
+	if t, ok := stages.StartTile(w, full); ok {
+		return t.ID
+	}
+	for _, low := range []length.Length{full.Bottom, -1 << 40} { // a low wall ends under it
+		for _, p := range w.Pieces {
+			if p.Tile.Left == edge && p.Tile.Bottom >= low {
+				return p.ID
+			}
 		}
 	}
 	return ""
@@ -173,6 +178,8 @@ func corner(e survey.EndFound, at length.Length) length.Length {
 // is set later than a neighbour.
 func (b *book) fromNeighbour(w layout.Wall, edge, at length.Length) string {
 	switch l, r := w.Found.Left, w.Found.Right; {
+	case l.Against:
+		return held(b.bareTape(edge-corner(l, at)-l.Behind)) + " from the tile of the wall it meets there"
 	case l.Meets && l.Behind > 0:
 		return held(b.bareTape(edge-corner(l, at)-l.Behind)) + " from the tile of " + b.letter(l.Beyond)
 	case r.Meets && r.Behind > 0:
