@@ -170,7 +170,7 @@ func (c Choice) facts(b *book) []string {
 	}
 	least := "none"
 	if c.Plan.Setout.Least.Piece != "" {
-		least = b.tape(c.Plan.Setout.Least.Size)
+		least = b.fine(c.Plan.Setout.Least.Size)
 	}
 	doubts := 0
 	cut, _ := plan.Count(c.Plan.Walls)

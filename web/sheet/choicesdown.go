@@ -48,7 +48,7 @@ func (f *flow) laidDown(some []Choice, facts table, scale drawing.Scale) bool {
 	}
 	sum := rowGap * drawing.Micron(len(some))
 	for i, c := range some {
-		high[i] = max(scenes[i].Height, f.told(c, facts, i, x, false))
+		high[i] = max(scenes[i].Height, f.told(c, facts, i, x, false)+f.firstTalk(c, x))
 		sum += high[i]
 	}
 	spare := f.left() - underLooks - sum
@@ -93,16 +93,34 @@ func (f *flow) told(c Choice, facts table, n int, x drawing.Micron, write bool) 
 	return y
 }
 
-// talk writes what there is to talk over of a choice, from a height down, each thing once, as
-// far as the room goes, and how much more there is.
-func (f *flow) talk(c Choice, x, y, room drawing.Micron) {
-	var said []string
+// talkIn is how far what there is to talk over stands in.
+const talkIn = 3 * mmPaper
+
+// talks are what there is to talk over of a choice, each thing once.
+func (c Choice) talks() (said []string) {
 	for _, v := range c.Plan.Findings {
 		if (v.Grade == finding.Fault || v.Grade == finding.Warning) && !slices.Contains(said, v.Text) {
 			said = append(said, v.Text)
 		}
 	}
-	s, in := f.of(plain), 3*mmPaper
+	return said
+}
+
+// firstTalk is the room that the first of these takes, with a line for how many more there are.
+func (f *flow) firstTalk(c Choice, x drawing.Micron) drawing.Micron {
+	said := c.talks()
+	if len(said) == 0 {
+		return 0
+	}
+	s := f.of(plain)
+	return drawing.Micron(len(s.wrap(said[0], f.hi.X-x-talkIn))+min(len(said)-1, 1)) * s.leading()
+}
+
+// talk writes what there is to talk over of a choice, from a height down, each thing once, as
+// far as the room goes, and how much more there is.
+func (f *flow) talk(c Choice, x, y, room drawing.Micron) {
+	said := c.talks()
+	s, in := f.of(plain), talkIn
 	for i, text := range said {
 		lines, more := s.wrap(text, f.hi.X-x-in), drawing.Micron(min(len(said)-1-i, 1))*s.leading()
 		if y+drawing.Micron(len(lines))*s.leading()+more > room {

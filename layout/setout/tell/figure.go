@@ -57,13 +57,13 @@ func Figure(units length.System, t merit.Term, m, other *merit.Merit) string {
 	case merit.HiddenSlivers:
 		return counted(m.OutOfSight.Slivers, "sliver") + " out of sight"
 	case merit.Fifths:
-		return counted(m.Fifths, "run") + " under a fifth"
+		return counted(m.Fifths, "run") + " of cuts under a fifth of a tile"
 	case merit.HiddenFifths:
-		return counted(m.OutOfSight.Fifths, "run") + " under a fifth out of sight"
+		return counted(m.OutOfSight.Fifths, "run") + " of cuts under a fifth of a tile out of sight"
 	case merit.Thirds:
-		return counted(m.Thirds, "run") + " under a third"
+		return counted(m.Thirds, "run") + " of cuts under a third of a tile"
 	case merit.HiddenThirds:
-		return counted(m.OutOfSight.Thirds, "run") + " under a third out of sight"
+		return counted(m.OutOfSight.Thirds, "run") + " of cuts under a third of a tile out of sight"
 	case merit.Exposed:
 		return counted(m.Exposed, "exposed end") + " off the joint lines"
 	case merit.Openings:
@@ -71,9 +71,9 @@ func Figure(units length.System, t merit.Term, m, other *merit.Merit) string {
 	case merit.Built:
 		return counted(m.Built, "edge") + " of built openings off the joint lines"
 	case merit.Runs:
-		return "a run of " + entry(m.Runs, other.Runs, "half or more")
+		return "a run of cuts at " + entry(m.Runs, other.Runs, "half a tile or more")
 	case merit.HiddenRuns:
-		return "a run of " + entry(m.OutOfSight.Runs, other.OutOfSight.Runs, "half or more") + " out of sight"
+		return "a run of cuts at " + entry(m.OutOfSight.Runs, other.OutOfSight.Runs, "half a tile or more") + " out of sight"
 	case merit.Rim:
 		return entry(m.Rim, other.Rim, "a whole tile") + " at the rim"
 	case merit.Head:
