@@ -195,9 +195,10 @@ func parallel(line plane.Line, off int64) plane.Line {
 // the edge than so much, along and up, wherever its free marks stand. It counts only tiles
 // that one boundary that stands cuts.
 func (w *Wall) AtBest(line, start length.Length, along, up length.Length) merit.Merit {
-	t := tally{w: w}
+	t := w.afresh()
 	w.atBest(&t, line, start, along, up, w.inner)
 	m := t.merit()
+	w.runs = t.runs
 	w.lines.sure(&m, line, start, along, up)
 	return m
 }

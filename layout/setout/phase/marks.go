@@ -148,11 +148,12 @@ func (w *Wall) sure(a *axis, origin plane.Point, o *option) *merit.Merit {
 	}
 	m := a.known[at]
 	if m == nil {
-		t := tally{w: w}
+		t := w.afresh()
 		for _, e := range a.edges {
 			e.bounds(&t, origin, &p, a)
 		}
 		sum := t.merit()
+		w.runs = t.runs
 		m, a.known[at] = &sum, &sum
 		w.Work++
 	}

@@ -32,8 +32,9 @@ type Wall struct {
 
 	order     merit.Order
 	scratch   []survey.Edges
-	byMarks   bool // only tiles that free marks may touch are bounded, along edges that meet nothing
-	endsApart bool // see endsStandApart
+	runs      []run // room for those of a tally that is not kept
+	byMarks   bool  // only tiles that free marks may touch are bounded, along edges that meet nothing
+	endsApart bool  // see endsStandApart
 	lines     lines
 	shape     *ground
 	known     map[groundKey]*ground
