@@ -195,7 +195,7 @@ func parallel(line plane.Line, off int64) plane.Line {
 // the edge than so much, along and up, wherever its free marks stand. It counts only tiles
 // that one boundary that stands cuts.
 func (w *Wall) AtBest(line, start length.Length, along, up length.Length) merit.Merit {
-	t := w.afresh()
+	t := afresh(w)
 	w.atBest(&t, line, start, along, up, w.inner)
 	m := t.merit()
 	w.runs = t.runs

@@ -148,7 +148,7 @@ func (w *Wall) sure(a *axis, origin plane.Point, o *option) *merit.Merit {
 	}
 	m := a.known[at]
 	if m == nil {
-		t := w.afresh()
+		t := afresh(w)
 		for _, e := range a.edges {
 			e.bounds(&t, origin, &p, a)
 		}

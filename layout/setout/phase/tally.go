@@ -26,7 +26,7 @@ func (t *tally) copy() *tally {
 }
 
 // afresh is a tally of nothing, in the room of the last one: what is taken of it is its merit.
-func (w *Wall) afresh() tally { return tally{w: w, runs: w.runs[:0]} }
+func afresh(w *Wall) tally { return tally{w: w, runs: w.runs[:0]} }
 
 // run is all pieces that the same boundary edges cut in the same direction, with
 // its least share. Cut by more than four edges, they are told apart by the first four.
