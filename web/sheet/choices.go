@@ -94,6 +94,7 @@ func (b *book) besideEachOther(some []Choice) filling {
 		f.words(plain, aboutLooks)
 		t := b.compared(some)
 		t.text = plain // so that the drawings have more of the leaf
+		t.talkedOver(some)
 		scale, found := f.looksAcross(some, t)
 		f.table(t)
 		f.words(plain, finding.LocalCode)
@@ -111,7 +112,9 @@ func (b *book) scaleOf(title string, wide bool, fill filling) (scale drawing.Sca
 }
 
 // facts that a client asks for, in this order.
-var facts = []string{"tile", "joint", "pattern", "smallest cut", "cut pieces", "tiles to buy", "price of the tile", "to talk over"}
+var facts = []string{"tile", "joint", "pattern", "smallest cut", "cut pieces", "tiles to buy", "price of the tile", toTalkOver}
+
+const toTalkOver = "to talk over"
 
 // compared has one column for each of a few choices.
 func (b *book) compared(some []Choice) table {
@@ -132,6 +135,22 @@ func (b *book) compared(some []Choice) table {
 	t.rows = slices.DeleteFunc(t.rows, func(r row) bool { return strings.Join(r.cells[1:], "") == "" })
 	t.helped(b, some)
 	return t
+}
+
+// talkedOver says in words what there is to talk over, where its number stands: two things of each choice.
+func (t *table) talkedOver(some []Choice) {
+	const most = 2
+	at := slices.IndexFunc(t.rows, func(r row) bool { return r.cells[0] == toTalkOver })
+	if at < 0 {
+		return
+	}
+	for i, c := range some {
+		said := c.talks()
+		if n := len(said) - most; n > 0 {
+			said = append(said[:most:most], "and "+number(n)+" more")
+		}
+		t.rows[at].cells[i+1] = strings.Join(said, " ")
+	}
 }
 
 // helped adds what would help most, where anything would.
