@@ -139,17 +139,28 @@ func (b *beside) pin(wall int, by []int, n int) *survey.StartPin {
 	}
 	edge, class := b.left[wall][by[0]]+b.room.Joint, b.class[wall]
 	if own != nil {
-		off := length.Mod(edge-own.Edge(b.room.Tile.Width, b.room.Joint), b.room.Tile.Width+b.room.Joint)
-		for c := range b.classes() {
-			if b.shift(c) == off {
-				class = c
-			}
-		}
+		class = b.classOf(wall, edge-own.Edge(b.room.Tile.Width, b.room.Joint))
 	}
 	if n > 0 {
 		edge = b.left[wall][by[n-1]] + b.room.Walls[wall].Openings[by[n-1]].Width.From
 	}
 	return &survey.StartPin{X: edge - b.shift(class), Is: survey.OnEdge}
+}
+
+// classOf is the class whose joints stand so far to the right of those of course 0: of a wall
+// whose start is pinned the very one, if there is one, of a wall on which tile stands the
+// nearest, because that was read off a tape.
+func (b *beside) classOf(wall int, off length.Length) int {
+	pitch := b.room.Tile.Width + b.room.Joint
+	class, least := b.class[wall], pitch
+	for c := range b.classes() {
+		d := length.Mod(off-b.shift(c), pitch)
+		d = min(d, pitch-d)
+		if d == 0 || b.room.Walls[wall].Set != nil && d < least {
+			class, least = c, d
+		}
+	}
+	return class
 }
 
 // shift is how far the joints of a class stand to the right of those of course 0.

@@ -32,6 +32,7 @@ type Standing struct {
 	Course      int           // as typed
 	Row         int           // the same counted from the course line
 	Left, Right length.Length // the top edge at the two ends, as measured
+	At          length.Length // where on it the place stands by which its joints are found
 	Passed      *StartPin     // a pinned start that gave way, or nil
 }
 
@@ -101,6 +102,7 @@ func (r *resolver) standing(p path, s AsSet, room *Room, w *WallFound) {
 			"the height of the top edge of the same course as at the left, "+bounds{found.Left - room.Tile.Height.Half(), found.Left + room.Tile.Height.Half()}.text(r.units))
 	}
 	w.Set, w.Pin = &found, r.setStart(p.dot("start"), s.Start, *room, w.Width)
+	found.At = w.Pin.X
 }
 
 // setStart reads where a joint or a tile of the set course stands.

@@ -183,9 +183,24 @@ func (r *resolver) partedRoom(room Room) {
 		here := path("walls").at(i).dot("strips").at(0)
 		switch {
 		case w.Set != nil:
-			r.faults.add(here, "a strip from base to head, where courses stand", "no courses that stand, or a strip between heights")
+			r.stripWhereTileStands(here, path("walls").at(i).dot("set.start.at"), w)
 		case w.stripOverLeg():
 			r.faults.add(here, "a strip from base to head, over a leg in single tiles", "a place clear of the leg, a leg in the bond or left out, or a strip between heights")
+		}
+	}
+}
+
+// stripWhereTileStands refuses a strip beside courses that stand whose place is not known,
+// and a start that was measured beyond it, where the joints begin anew.
+func (r *resolver) stripWhereTileStands(here, at path, w WallFound) {
+	for _, k := range w.PartedBy() {
+		switch o := w.Openings[k]; {
+		case o.Left.Free() || o.Width.Free():
+			r.faults.add(here.dot("middle"), "a strip from base to head that may stand anywhere in a range, where courses stand", "the middle as it was measured, and one number of columns")
+			return
+		case w.Set.At > o.Left.From:
+			r.faults.add(at, "a place beyond a strip from base to head, where the joints begin anew", "a joint or a tile left of it, at less than "+o.Left.From.Format(r.units, r.units.FineStep()))
+			return
 		}
 	}
 }
