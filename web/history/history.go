@@ -134,6 +134,9 @@ func (p pasts) changes(ctx context.Context, r store.Revision) ([]string, error) 
 	if err != nil {
 		return nil, err
 	}
+	if said := page.ChoicesEdit(was, is); said != "" {
+		return []string{said}, nil // not every field that another choice has otherwise
+	}
 	both, err := form.Merge(was, is, was, nil)
 	if err != nil {
 		return nil, err

@@ -185,3 +185,16 @@ func TestBringingBackMeetsWhatWasSavedMeanwhile(t *testing.T) {
 	assert.Equal(t, http.StatusConflict, answer.StatusCode)
 	assert.Equal(t, "1/4", joint(s))
 }
+
+// Another choice has other tile and bond: that it was chosen is one line, not one for each of its fields.
+func TestTheHistorySaysWhichChoiceWasChosen(t *testing.T) {
+	s := trial.New(t)
+	s.Post("/jobs/1/choices", s.With("do", "duplicate", "of", "first", "name", "long tile"))
+	s.Post("/jobs/1/choices", s.With("do", "choose", "of", "long tile"))
+	edited(t, s, "tile.width", "11 7/8")
+	s.Post("/jobs/1/choices", s.With("do", "choose", "of", "first"))
+	_, page := s.Get("/jobs/1/history")
+	assert.Contains(t, page, "choosing first")
+	assert.Contains(t, page, "Tile, width: 5 7/8 → 11 7/8")
+	assert.NotContains(t, page, "Choices 1")
+}

@@ -45,12 +45,12 @@ func (s Site) undoes(ctx context.Context, stored store.Job, now survey.Job) stri
 	if len(edit.Changes) == 0 && !bytes.Equal(was.Setout, stored.Setout) {
 		return "taking the new set-out"
 	}
-	return cmp.Or(choicesEdit(before, now), EditName(now, edit.Changes))
+	return cmp.Or(ChoicesEdit(before, now), EditName(now, edit.Changes))
 }
 
-// choicesEdit says in a few words what was done with the choices of a job, or nothing where
+// ChoicesEdit says in a few words what was done with the choices of a job, or nothing where
 // they are the same and the same one is chosen.
-func choicesEdit(before, now survey.Job) string {
+func ChoicesEdit(before, now survey.Job) string {
 	was, is := choiceNames(before), choiceNames(now)
 	for _, name := range is {
 		if len(is) > len(was) && !slices.Contains(was, name) && name != now.Chosen { // of a first pair the chosen one is the job as it was

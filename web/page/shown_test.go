@@ -43,9 +43,9 @@ func TestAnEditOfTheChoicesIsNamed(t *testing.T) {
 		"name of choice grey": {two, must(two.Rename("grey", "stone"))},
 		"deleting blue":       {three, must(three.Drop("blue"))},
 	} {
-		assert.Equal(t, want, choicesEdit(job[0], job[1]))
+		assert.Equal(t, want, ChoicesEdit(job[0], job[1]))
 	}
 	other := two
 	other.Bed = "1/4"
-	assert.Empty(t, choicesEdit(two, other), "what is edited is no matter of choices")
+	assert.Empty(t, ChoicesEdit(two, other), "what is edited is no matter of choices")
 }
