@@ -21,6 +21,19 @@ type Mark struct {
 	From         length.Length
 }
 
+// Slanted tells whether the tile that is cut is made with slanted ends, as a chevron's: what is
+// cut parallel to an end is told by its marks, because no fence holds a point.
+func (g Group) Slanted() bool {
+	n := len(g.Outline)
+	if n != 4 {
+		return false
+	}
+	a, b, c := g.Outline[0].Point, g.Outline[1].Point, g.Outline[2].Point
+	dot := (b.X - a.X).Times(c.X-b.X) + (b.Y - a.Y).Times(c.Y-b.Y)
+	square := plane.Distance(a, b).Times(plane.Distance(b, c))
+	return max(dot, -dot) > square/100
+}
+
 // bases are the edges of an outline on which the tile may lie and look the same;
 // the longest where some are longer than others. Without turning it is only one.
 func bases(outline plane.Ring, turn bool) []int {

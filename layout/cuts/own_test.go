@@ -106,3 +106,19 @@ func TestPiecesAlikeWhenTurnedAreOneLine(t *testing.T) {
 func wallOf(sides []survey.Boundary) *plan.Wall {
 	return &plan.Wall{Shape: survey.Shape{Sides: sides}}
 }
+
+// Of a chevron's tile a cut parallel to its end is told by its marks: tip to tip is no size to set
+// a fence to. Rectangles and hexagons have one.
+func TestOnlyATileWithSlantedEndsIsSlanted(t *testing.T) {
+	ring := func(at ...[2]length.Length) (r plane.Ring) {
+		for _, p := range at {
+			r = append(r, plane.Corner{Point: plane.Point{X: p[0] * 960, Y: p[1] * 960}})
+		}
+		return r
+	}
+	require.True(t, Group{Outline: ring([2]length.Length{0, 0}, [2]length.Length{100, 0}, [2]length.Length{120, 20}, [2]length.Length{20, 20})}.Slanted())
+	require.False(t, Group{Outline: ring([2]length.Length{0, 0}, [2]length.Length{100, 0}, [2]length.Length{100, 20}, [2]length.Length{0, 20})}.Slanted())
+	require.False(t, Group{Outline: ring([2]length.Length{0, 0}, [2]length.Length{50, 50}, [2]length.Length{0, 100}, [2]length.Length{-50, 50})}.Slanted(), "a square on its corner")
+	require.False(t, Group{Outline: ring([2]length.Length{0, 0}, [2]length.Length{10, 5}, [2]length.Length{10, 15}, [2]length.Length{0, 20}, [2]length.Length{-10, 15}, [2]length.Length{-10, 5})}.Slanted())
+	require.False(t, Group{}.Slanted())
+}

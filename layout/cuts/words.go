@@ -51,6 +51,10 @@ func (w words) saws(all []Saw) (out []string) {
 	return out
 }
 
+// Marks say where each cut of a piece of a pattern enters its tile and leaves it; none of a piece
+// of a course.
+func (c Cut) Marks(s length.System) []string { return words{s}.saws(c.Saws) }
+
 // Corners says how the corners of a tile are named in the marks of a pattern's cuts.
 const Corners = "The tile lies on its longest edge, A to B; its other corners follow round to the left. A mark is so far from the first corner on the way to the second."
 

@@ -3,6 +3,7 @@ package bathroom
 import (
 	"strings"
 
+	"coursewright/layout/cuts"
 	"coursewright/layout/length"
 	"coursewright/layout/plan"
 	"coursewright/layout/plane"
@@ -89,7 +90,7 @@ func inParts(name, text string) Large {
 }
 
 // more are the lines on a cut that are no width and no height: what stays whole,
-// notches, holes.
+// notches, holes, and of a piece of a pattern where the saw enters and leaves it.
 func (b Bathroom) more() []string {
 	var out []string
 	if full := b.full(); full != "" {
@@ -99,6 +100,9 @@ func (b Bathroom) more() []string {
 		if strings.HasPrefix(line, "notch ") || strings.HasPrefix(line, "hole ") {
 			out = append(out, line)
 		}
+	}
+	if marks := b.Step.Cut.Marks(b.Plan.Room.Units); len(marks) > 0 {
+		out = append(append(out, marks...), cuts.Corners)
 	}
 	return out
 }

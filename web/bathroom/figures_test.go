@@ -7,6 +7,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"coursewright/layout/cuts"
 	"coursewright/layout/survey"
 	"coursewright/web/page"
 )
@@ -49,4 +50,23 @@ func TestACutShowsWhatIsCut(t *testing.T) {
 func TestAFigureIsNotPartedFromItsFraction(t *testing.T) {
 	assert.Equal(t, "L at 4\u00a03/8\"", together(`L at 4 3/8"`))
 	assert.Equal(t, "R at 700\u00a0mm", together("R at 700 mm"))
+}
+
+// A piece of a pattern is told by the marks where the saw enters and leaves it, as on the sheet.
+func TestACutOfAPatternIsToldByItsMarks(t *testing.T) {
+	plan := planOf(t, "herringbone", func(j *survey.Job) { j.Bond = survey.Bond{Kind: "chevron"} })
+	o := orderOf(plan, page.Schedule(plan))
+	told := 0
+	for _, s := range o.steps {
+		if s.cut == nil || len(s.cut.Saws) == 0 {
+			continue
+		}
+		b := Bathroom{Step: &Step{Cut: s.cut, Batch: s.batch, Pieces: []Placed{{Piece: s.Pieces[0]}}}}
+		b.Plan = plan
+		lines := b.more()
+		assert.Contains(t, strings.Join(lines, "\n"), "saw from ")
+		assert.Equal(t, cuts.Corners, lines[len(lines)-1])
+		told++
+	}
+	assert.Positive(t, told)
 }

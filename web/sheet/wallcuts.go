@@ -275,7 +275,7 @@ func (b *book) fence(g cuts.Group) (big, small string) {
 	case g.Kind == "rip, cross cut":
 		return b.bare(s.Width) + " ×" + hold + b.bare(s.Height), ""
 	}
-	if len(g.Saws) > 0 && g.Kind != "cross cut" && g.Kind != "rip" {
+	if len(g.Saws) > 0 && (g.Slanted() || g.Kind != "cross cut" && g.Kind != "rip") {
 		return b.sawn(g)
 	}
 	if tall, wide := s.Tapers(); tall || wide {
