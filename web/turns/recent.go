@@ -6,10 +6,10 @@ import (
 	"coursewright/layout"
 )
 
-// mostRecent is how many plans are remembered: of some thirty people the job on the bench and what
+// mostRecent is how many plans are remembered: of some twenty people the job on the bench and what
 // a drag makes of it. Of plans of many pieces fewer are: a piece takes about 0.7 kB.
 const (
-	mostRecent = 64
+	mostRecent = 40
 	mostPieces = 60_000
 )
 
