@@ -67,7 +67,8 @@ func ofPattern(ctx context.Context, room survey.Room, of telling) (survey.Room, 
 	return room, s, walls, ctx.Err()
 }
 
-// phaseJoint solves the room with each joint that it may have, and takes the best.
+// phaseJoint solves the room with each joint that it may have, and takes the best. The work for one
+// room goes round them all.
 func phaseJoint(ctx context.Context, room survey.Room) (*phase.Result, survey.Room, []plan.Joint, error) {
 	list := room.Joints
 	if len(list) == 0 {
@@ -76,12 +77,14 @@ func phaseJoint(ctx context.Context, room survey.Room) (*phase.Result, survey.Ro
 	var best *phase.Result
 	chosen := room
 	results := make([]phase.Result, len(list))
+	left := phase.Work
 	for i, j := range list {
-		with := besideBands(room.Jointed(j))
+		with, share := besideBands(room.Jointed(j)), left/(len(list)-i)
 		var err error
-		if results[i], err = phase.Room(ctx, &with); err != nil {
+		if results[i], err = phase.Within(ctx, &with, share); err != nil {
 			return nil, room, nil, err
 		}
+		left -= min(results[i].Spent(), share)
 		if r := &results[i]; best == nil || r.Order().Better(&r.Merit, &best.Merit) {
 			best, chosen = r, with
 		}

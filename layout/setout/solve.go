@@ -103,7 +103,8 @@ func WithTops(s *plan.Setout, room survey.Room, walls []plan.Wall) {
 	}
 }
 
-// joint solves the room with each joint that it may have, and takes the best.
+// joint solves the room with each joint that it may have, and takes the best. The work for one room
+// goes round them all: what one leaves is the next ones'.
 func joint(ctx context.Context, room survey.Room) (*search.Result, survey.Room, []plan.Joint, error) {
 	var best *search.Result
 	joints := room.Joints
@@ -112,12 +113,14 @@ func joint(ctx context.Context, room survey.Room) (*search.Result, survey.Room, 
 	}
 	results := make([]search.Result, 0, len(joints))
 	chosen := room
-	for _, j := range joints {
-		with := room.Jointed(j)
-		r, err := search.Room(ctx, &with)
+	left := search.Work
+	for n, j := range joints {
+		with, share := room.Jointed(j), left/(len(joints)-n)
+		r, err := search.Within(ctx, &with, share)
 		if err != nil {
 			return nil, room, nil, err
 		}
+		left -= min(r.Spent(), share)
 		results = append(results, r)
 		if best == nil || r.Order().Better(&r.Merit, &best.Merit) {
 			best, chosen = &results[len(results)-1], with

@@ -27,8 +27,11 @@ type solver struct {
 
 // Room is the best set-out of a room laid in a pattern with the joint it has. The
 // error is the context's.
-func Room(ctx context.Context, room *survey.Room) (Result, error) {
-	s := &solver{ctx: ctx, room: room, order: merit.OrderFor(room.Prefer), limit: Work}
+func Room(ctx context.Context, room *survey.Room) (Result, error) { return Within(ctx, room, Work) }
+
+// Within is Room for whoever has less than Work for it.
+func Within(ctx context.Context, room *survey.Room, work int) (Result, error) {
+	s := &solver{ctx: ctx, room: room, order: merit.OrderFor(room.Prefer), limit: work}
 	pattern := bond.For(*room, room.Bond.Hand)
 	for _, found := range room.Walls {
 		s.walls = append(s.walls, NewWall(room, found, pattern))

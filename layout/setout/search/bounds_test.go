@@ -70,10 +70,10 @@ func TestWhenAHuntHasLookedAtEnough(t *testing.T) {
 		"few steps, little work":             {true, 5, 100, slivers(3), false},
 		"so many steps":                      {true, mostSteps, 100, slivers(1), true},
 		"one step less":                      {true, mostSteps - 1, 100, slivers(3), false},
-		"much work, and better may follow":   {true, 5, lateWork, slivers(2), false},
-		"much work, as good may follow":      {true, 5, lateWork, slivers(3), true},
-		"much work, better out of sight may": {true, 5, lateWork, hidden, true},
-		"a little less work":                 {true, 5, lateWork - 1, hidden, false},
+		"much work, and better may follow":   {true, 5, Work / lateShare, slivers(2), false},
+		"much work, as good may follow":      {true, 5, Work / lateShare, slivers(3), true},
+		"much work, better out of sight may": {true, 5, Work / lateShare, hidden, true},
+		"a little less work":                 {true, 5, Work/lateShare - 1, hidden, false},
 	} {
 		s := solverOf("1000x600 300x100+2")
 		h := &hunt{solver: s, steps: c.steps, own: c.own}

@@ -223,12 +223,12 @@ func (h *hunt) worsen(c *candidate, m merit.Merit) {
 }
 
 // mostTies bounds how many equal starts of a wall are settled together, mostSteps
-// how many starts are looked at on one line, and lateWork how much is counted for it
+// how many starts are looked at on one line, and lateShare of the work how much is counted for it
 // once those left can only be better out of sight or quicker to cut.
 const (
 	mostTies  = 64
 	mostSteps = 240
-	lateWork  = Work / 4
+	lateShare = 4
 )
 
 // tries bounds how many placings of the free marks are looked at for one start.
@@ -273,7 +273,7 @@ func (h *hunt) miss(m merit.Merit) {
 
 // spent tells whether enough starts were looked at.
 func (h *hunt) spent() bool {
-	if len(h.ties) == 0 || h.steps < mostSteps && h.own < lateWork {
+	if len(h.ties) == 0 || h.steps < mostSteps && h.own < h.most/lateShare {
 		return false
 	}
 	order, _ := h.order.Until(&h.queue.first().merit, &h.ties[0].Merit, merit.HiddenBare)

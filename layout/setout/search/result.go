@@ -24,6 +24,9 @@ type Result struct {
 // Wall is the wall that was counted.
 func (r *Result) Wall(i int) *count.Wall { return r.walls[i] }
 
+// Spent is how much was counted for it so far.
+func (r *Result) Spent() int { return r.work() }
+
 // Order is the order in which the terms were compared.
 func (r *Result) Order() merit.Order { return r.order }
 
@@ -42,7 +45,7 @@ func (r *Result) With(room *survey.Room, walls []int, other *Result) *Result {
 // Start is what another start of one wall would give on the line of the result,
 // with its free marks placed at their best, and the merit of the room with it.
 func (r *Result) Start(wall int, edge length.Length) (count.Counted, merit.Merit) {
-	r.limit = r.work() + fresh/24
+	r.limit = r.work() + Work/400
 	c := r.place(r.walls[wall], r.Line, edge, nil, nil, fewTries)
 	walls := append([]count.Counted(nil), r.Walls...)
 	walls[wall] = *c
@@ -61,7 +64,7 @@ func (s *solver) whole(walls []count.Counted) merit.Merit {
 
 // OnLine is what another course line would give with the starts on it that promise most.
 func (r *Result) OnLine(line length.Length) ([]count.Counted, merit.Merit) {
-	t := r.look(line, glance{fresh / 16, 2, fewTries, refined})
+	t := r.look(line, glance{Work / 256, 2, fewTries, refined})
 	return t.walls, t.merit
 }
 
@@ -73,7 +76,7 @@ func (r *Result) Classic() []ClassicLine { return r.Lines() }
 // field moves with a free end.
 // What is found so may beat the bound, which holds for the starts that the search tries.
 func (r *Result) tryClassics() {
-	until := r.work() + fresh
+	until := r.work() + r.fresh
 	for i, w := range r.walls {
 		if w.FixedEnds() || w.Found.Pin != nil {
 			continue

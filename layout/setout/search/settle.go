@@ -24,7 +24,7 @@ func (s *solver) settle(q *queue[*trial], best *trial) *Result {
 		if s.ended || best != nil && s.work() > until {
 			break
 		}
-		better(s.look(line, glance{fresh, promise, fewTries, based}))
+		better(s.look(line, glance{s.fresh, promise, fewTries, based}))
 	}
 	if best == nil {
 		return nil
@@ -53,7 +53,7 @@ func (s *solver) early(q *queue[*trial]) *trial {
 		if best != nil && s.work() > until {
 			break
 		}
-		if t := s.look(line, glance{fresh / 4, fewStarts, fewTries, refined}); best == nil || s.order.Better(&t.merit, &best.merit) {
+		if t := s.look(line, glance{s.fresh / 4, fewStarts, fewTries, refined}); best == nil || s.order.Better(&t.merit, &best.merit) {
 			best = t
 		}
 	}
@@ -63,7 +63,7 @@ func (s *solver) early(q *queue[*trial]) *trial {
 // through looks at every start on the line of the best, as far as the work for that
 // goes, and gives what is better; nil where nothing is.
 func (s *solver) through(best *trial) *trial {
-	s.limit, s.known = s.work()+4*fresh, &best.merit
+	s.limit, s.known = s.work()+4*s.fresh, &best.merit
 	t := s.trial(best.line)
 	for t.depth < exact && !t.dead && !s.stopped() {
 		s.closer(t)

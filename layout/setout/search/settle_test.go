@@ -58,7 +58,7 @@ func TestSettlingLooksAtClassicLinesAndStarts(t *testing.T) {
 		require.Contains(t, got, c.Line, c.Name)
 	}
 	w := s.walls[0]
-	few := s.hunt(w, 0).few(2, fresh, refined)
+	few := s.hunt(w, 0).few(2, s.fresh, refined)
 	require.Len(t, few, 2+len(w.Starts.Classics(w.Outer())))
 	for i, c := range w.Starts.Classics(w.Outer()) {
 		require.Equal(t, c.Edge, few[2+i], c.Name)

@@ -17,7 +17,7 @@ type slipper struct {
 
 // best is the best of the slips, as far as the work for that goes, or what was best before.
 func (s *slipper) best(best *trial) *trial {
-	s.limit = s.work() + 2*fresh
+	s.limit = s.work() + 2*s.fresh
 	q := queue[*slip]{before: s.before}
 	q.items = s.slips()
 	q.sort()

@@ -10,13 +10,16 @@ import (
 
 // Room is the best set-out of a room with the joint it has. The error is the
 // context's.
-func Room(ctx context.Context, room *survey.Room) (Result, error) {
+func Room(ctx context.Context, room *survey.Room) (Result, error) { return Within(ctx, room, Work) }
+
+// Within is Room for whoever has less than Work for it.
+func Within(ctx context.Context, room *survey.Room, work int) (Result, error) {
 	order := merit.OrderFor(room.Prefer)
 	var best *Result
 	hands := hands(room)
 	for _, hand := range hands {
 		s := newSolver(ctx, room, hand, order)
-		s.share = Work / len(hands)
+		s.most, s.share, s.fresh = work, work/len(hands), work/16
 		s.limit, s.late = s.share, s.share/3
 		r := s.solve(best)
 		effort.Add(ctx, s.work())
@@ -66,7 +69,7 @@ func (s *solver) solve(known *Result) *Result {
 		s.known = &known.Merit
 	}
 	for looked, whole := false, false; ; { // early, and at the whole of a line
-		if !looked && best == nil && s.work() > s.share/8 {
+		if !looked && best == nil && !q.empty() && s.work() > s.share/8 {
 			looked, best = true, s.early(&q)
 			if known == nil || s.order.Better(&best.merit, s.known) {
 				s.known = &best.merit

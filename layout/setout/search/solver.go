@@ -25,12 +25,9 @@ import (
 	"coursewright/layout/survey"
 )
 
-// Work is how much one search counts before it settles for the best found: it
+// Work is how much is counted for one room before its search settles for the best found: it
 // bounds the time that a room may take in which nearly everything is free.
 const Work = 2_600_000
-
-// fresh is how much may be counted for one line when the search settles.
-const fresh = Work / 16
 
 type solver struct {
 	missed *merit.Merit // what no set-out can beat that was not looked at; nil where all were
@@ -40,7 +37,9 @@ type solver struct {
 	hand   survey.Hand
 	walls  []*count.Wall
 	known  *merit.Merit // the best of the room so far
-	share  int          // of Work, for this hand of the bond
+	most   int          // that is counted for the room, before it settles
+	share  int          // of that, for this hand of the bond
+	fresh  int          // for one line when the search settles
 	limit  int
 	worst  int // the wall that turned out worse than was known when it was last looked at more closely
 	late   int // beyond so much work it settles where only what is out of sight or quicker to cut is left to decide

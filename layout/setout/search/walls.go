@@ -12,7 +12,7 @@ import (
 // they are, as far as the work for that goes, and gives what is best then.
 func (s *solver) wallByWall(best *trial) *trial {
 	for i, w := range s.walls {
-		s.limit = s.work() + 2*fresh/len(s.walls)
+		s.limit = s.work() + 2*s.fresh/len(s.walls)
 		for h := s.hunt(w, best.line); !h.queue.empty() && !s.stopped(); {
 			c, cut := h.queue.first(), best.beside(i)
 			if cut.passed(s.order, &c.merit) {
