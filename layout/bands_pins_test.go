@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"coursewright/layout"
+	"coursewright/layout/length"
 	"coursewright/layout/merit"
 	"coursewright/layout/piece"
 	"coursewright/layout/survey"
@@ -129,9 +130,13 @@ func TestMeritOfBandsIsThatOfTheirPieces(t *testing.T) {
 				bare = bare || !g.Low
 			}
 			for _, r := range w.Runs {
-				full := p.Room.Laid(r.Laid).Tile.Height
-				if r.Across {
-					full = p.Room.Laid(r.Laid).Tile.Width
+				laid := p.Room.Laid(r.Laid)
+				full := laid.Tile.Height
+				switch {
+				case !laid.Bond.Coursed(): // the least width of a tile of a pattern
+					full = length.Length(r.Share.Den)
+				case r.Across:
+					full = laid.Tile.Width
 				}
 				at := r.Least.FloorTo(p.Room.Tape)
 				if !r.Low && 5*at < full {

@@ -91,15 +91,12 @@ func (l limitEdge) touches(p xy) bool {
 // covered are the stretches from which a kept piece is near enough, joints
 // beside the pieces included, in order and apart.
 func (j *judge) covered(w *judgedWall, l limitEdge) (out []reach) {
-	aside := max(j.joint, l.slack)
 	for _, p := range w.pieces {
 		slabs := p.cols
 		if l.way == wayAcross {
 			slabs = p.rows
 		}
-		for _, r := range nearEnough(slabs, l) {
-			out = append(out, reach{r.from - aside, r.to + aside})
-		}
+		out = append(out, j.nearEnough(slabs, l)...)
 	}
 	slices.SortFunc(out, func(a, b reach) int { return cmp.Compare(a.from, b.from) })
 	var merged []reach
@@ -113,26 +110,34 @@ func (j *judge) covered(w *judgedWall, l limitEdge) (out []reach) {
 	return merged
 }
 
-// nearEnough are the stretches from which one piece is near enough.
-func nearEnough(slabs []slab, l limitEdge) (out []reach) {
+// nearEnough are the stretches from which one piece is near enough, across from it and as far aside of
+// it as a joint is covered. What sealant fills is measured square to the edge.
+func (j *judge) nearEnough(slabs []slab, l limitEdge) (out []reach) {
 	for _, s := range slabs {
 		for k := 1; k < len(l.chain); k++ {
 			a, b := l.chain[k-1], l.chain[k]
-			lo, hi := max(s.low, a.x), min(s.high, b.x)
-			if hi-lo < 1e-6 {
-				continue
-			}
+			slack := l.slack + j.sealant*(math.Hypot(b.x-a.x, b.y-a.y)/(b.x-a.x)-1)
+			aside := max(j.joint, slack)
 			for _, c := range s.spans {
 				ends := c.from
 				if l.side < 0 {
 					ends = c.to
 				}
-				off := func(at float64) float64 {
-					piece := ends[0] + (ends[1]-ends[0])*(at-s.low)/(s.high-s.low)
-					return l.side*(piece-a.y-(b.y-a.y)*(at-a.x)/(b.x-a.x)) - l.slack
-				}
-				if r, ok := under(lo, hi, off(lo), off(hi)); ok {
-					out = append(out, r)
+				for _, part := range [...][2]float64{{s.low - aside, s.low}, {s.low, s.high}, {s.high, s.high + aside}} {
+					lo, hi := max(part[0], a.x), min(part[1], b.x)
+					if hi-lo < 1e-6 {
+						continue
+					}
+					off := func(at float64) float64 {
+						piece := ends[0] + (ends[1]-ends[0])*(min(max(at, s.low), s.high)-s.low)/(s.high-s.low)
+						return l.side*(piece-a.y-(b.y-a.y)*(at-a.x)/(b.x-a.x)) - slack
+					}
+					if behind := -slack - 2; off(lo) < behind && off(hi) < behind {
+						continue // it stands on the far side of the edge, as over a tub beside its leg
+					}
+					if r, ok := under(lo, hi, off(lo), off(hi)); ok {
+						out = append(out, r)
+					}
 				}
 			}
 		}

@@ -265,7 +265,11 @@ func (r roomDraw) head(width int, size roomSize) object {
 		if r.one(2, "ceiling raked") {
 			rise += r.draw("rake", -8, 8)
 		}
-		h = object{"meets": "ceiling", "readings": []any{object{"at": "0", "rise": r.of(high)}, object{"at": r.of(width), "rise": r.of(rise)}}}
+		readings := []any{object{"at": "0", "rise": r.of(high)}, object{"at": r.of(width), "rise": r.of(rise)}}
+		if r.one(3, "roof") {
+			readings = r.roof(width, high)
+		}
+		h = object{"meets": "ceiling", "readings": readings}
 	} else {
 		h["stops"] = r.mark("head", high, r.draw("spread", 0, 120))
 	}
@@ -273,6 +277,26 @@ func (r roomDraw) head(width int, size roomSize) object {
 		h["sight"] = "low"
 	}
 	return h
+}
+
+// roof is a ceiling that falls to one side under a roof, at times from a level part.
+func (r roomDraw) roof(width, high int) []any {
+	ridge := r.by.number("ridge", 0, 2) * width / 4
+	eaves := max(r.draw("eaves", 20, 60), high-r.by.number("falls", 0, width-ridge))
+	at, rise := []int{0, ridge, width}, []int{high, high, eaves}
+	if ridge == 0 {
+		at, rise = at[1:], rise[1:]
+	}
+	left := r.by.yes("falls to the left")
+	var out []any
+	for i := range at {
+		if left {
+			out = append([]any{object{"at": r.of(width - at[i]), "rise": r.of(rise[i])}}, out...)
+		} else {
+			out = append(out, object{"at": r.of(at[i]), "rise": r.of(rise[i])})
+		}
+	}
+	return out
 }
 
 // openings are up to two niches or windows apart from each other, and a pipe.

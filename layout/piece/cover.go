@@ -87,6 +87,16 @@ func NewCover(shape survey.Shape, rule Rule) *Cover {
 	return c
 }
 
+// Fills is how far off the straight boundary edge a–b sealant still reaches a tile, square to the wall's
+// frame as the gap is: what it fills is measured square to the edge.
+func Fills(sealant, gap length.Length, a, b plane.Point) length.Length {
+	wide, high := (b.X - a.X).Abs(), (b.Y - a.Y).Abs()
+	if wide == 0 || high == 0 {
+		return sealant - gap
+	}
+	return sealant*plane.Distance(a, b)/max(wide, high) - gap
+}
+
 // low tells whether the edge from c to d lies on a boundary out of sight.
 func (r Rule) low(c, d plane.Corner) bool {
 	return c.On != 0 && r.wallEdge(EdgeOf(c.On, facing(c, d))).Low(r.Sides)
@@ -94,7 +104,7 @@ func (r Rule) low(c, d plane.Corner) bool {
 
 func (c *Cover) add(a, b plane.Corner, before, after bool) {
 	f := facing(a, b)
-	e := bound{edge: EdgeOf(a.On, f), from: seenFrom(f, a.Point), to: seenFrom(f, b.Point), reach: c.rule.Sealant - c.rule.Sides[a.On].Gap}
+	e := bound{edge: EdgeOf(a.On, f), from: seenFrom(f, a.Point), to: seenFrom(f, b.Point), reach: Fills(c.rule.Sealant, c.rule.Sides[a.On].Gap, a.Point, b.Point)}
 	e.low, e.lowEnds = c.rule.low(a, b), [2]bool{before, after}
 	if e.from.u > e.to.u {
 		e.from, e.to = e.to, e.from
@@ -195,26 +205,35 @@ func (e *bound) piece(solid plane.Region, joint length.Length) {
 // because a leaning edge is rounded wherever a tile crosses it.
 const slop = 2
 
-// opposite notes the stretch from which the edge p–q of a piece is near enough.
+// opposite notes the stretches from which the edge p–q of a piece is near enough: before it, across
+// from it and behind it.
 func (e *bound) opposite(p, q uv, beside length.Length) {
-	from, to := max(e.from.u, p.u-beside), min(e.to.u, q.u+beside)
+	e.along(uv{p.u - beside, p.v}, p)
+	e.along(p, q)
+	e.along(q, uv{q.u + beside, q.v})
+}
+
+// along notes the stretch from which p–q is near enough.
+func (e *bound) along(p, q uv) {
+	from, to := max(e.from.u, p.u), min(e.to.u, q.u)
 	if from >= to {
 		return
 	}
-	away := func(u length.Length) length.Length {
-		return at(p, q, min(max(u, p.u), q.u)) - at(e.from, e.to, u)
-	}
+	away := func(u length.Length) length.Length { return at(p, q, u) - at(e.from, e.to, u) }
 	d0, d1 := away(from), away(to)
-	if d0 < -slop && d1 < -slop {
-		return
+	crossing := func() length.Length {
+		if p.v == q.v {
+			return e.where(p.v - e.reach)
+		}
+		return from + length.Length(length.DivFloor((e.reach-d0)*(to-from), d1-d0))
 	}
 	switch {
-	case d0 > e.reach && d1 > e.reach:
+	case d0 < -slop && d1 < -slop, d0 > e.reach && d1 > e.reach:
 		return
 	case d0 > e.reach:
-		from = max(from, e.where(p.v-e.reach))
+		from = max(from, crossing())
 	case d1 > e.reach:
-		to = min(to, e.where(p.v-e.reach))
+		to = min(to, crossing())
 	}
 	if from < to {
 		e.covered = append(e.covered, stretch{from, to})

@@ -23,11 +23,11 @@ func raked(left, right length.Length) survey.Shape {
 	return survey.Shape{Region: r, Solid: r, Visible: r, Sides: sides}
 }
 
-// covered covers the base of a raked wall with courses of 100 and joints of 8 from a line.
-func covered(s survey.Shape, line length.Length) *piece.Cover {
-	rule := piece.Rule{Along: 300 * mm, Across: 100 * mm, Joint: 8 * mm, Sealant: 6 * mm, Sides: s.Sides}
+// covered covers the base of a raked wall with courses of 100 from a line.
+func covered(s survey.Shape, line, joint length.Length) *piece.Cover {
+	rule := piece.Rule{Along: 300 * mm, Across: 100 * mm, Joint: joint, Sealant: 6 * mm, Sides: s.Sides}
 	c := piece.NewCover(s, rule)
-	for _, row := range (bond.Coursed{Width: 300 * mm, Height: 100 * mm, Joint: 8 * mm, Den: 1}).Rows(line, 0, -200*mm, 600*mm) {
+	for _, row := range (bond.Coursed{Width: 300 * mm, Height: 100 * mm, Joint: joint, Den: 1}).Rows(line, 0, -1200*mm, 600*mm) {
 		piece.Row(piece.BandOf(s, row, false), row, rule, func(p *piece.Piece) { c.Region(p.Solid(false)) }, c.Rect)
 	}
 	return c
@@ -43,18 +43,35 @@ func bareOf(gaps []piece.Gap) (sum length.Length) {
 // Of a level boundary all that is bare is surely so; of one that rises 20 in 1000 a gap may be
 // shorter by 4 · (1 + 50) units.
 func TestHowSureAGapIs(t *testing.T) {
-	level := covered(raked(0, 0), 5*mm)
+	level := covered(raked(0, 0), 5*mm, 8*mm)
 	require.Equal(t, 1000*mm, bareOf(level.Gaps()), "5 off, and sealant reaches 3")
 	require.Equal(t, level.Gaps(), level.Sure())
-	slant := covered(raked(-10*mm, 10*mm), 5*mm)
+	slant := covered(raked(-10*mm, 10*mm), 5*mm, 8*mm)
 	gaps, sure := slant.Gaps(), slant.Sure()
 	require.Len(t, gaps, 1)
 	// Of the course under it sealant takes what is left in the tile from 308 on, 0.84 high; up to
-	// 300 and a joint further its tile covers. The course over it is 3 off at 600, where it is at 2.
-	require.InDelta(t, float64(292*mm), float64(gaps[0].Length), 2)
+	// 300 and a joint further its tile covers. The course over it is 3 off at 600, where it is at 2;
+	// square to the edge sealant reaches a thousandth of a millimetre further.
+	require.InDelta(t, float64(292*mm), float64(gaps[0].Length), 60)
 	require.InDelta(t, float64(308*mm), float64(gaps[0].From.X), 1)
 	require.Equal(t, gaps[0].Length-4*(1+50), sure[0].Length)
 	require.Equal(t, []plane.Point{gaps[0].From, gaps[0].To}, []plane.Point{sure[0].From, sure[0].To})
+}
+
+// Along a boundary as steep as a roof the tile of every row is cut to it, and the mouths of joints
+// of 4 between rows are no wider, square to it, than sealant fills beside its gap of 3.
+func TestARoofLeavesNoWallBare(t *testing.T) {
+	for _, rise := range []length.Length{450 * mm, 600 * mm, 750 * mm, 900 * mm} {
+		require.Empty(t, covered(raked(-rise, 50*mm), 5*mm, 4*mm).Gaps(), "rising %v in 1000", rise/mm+50)
+		require.Empty(t, covered(raked(50*mm, -rise), 5*mm, 4*mm).Gaps(), "falling %v in 1000", rise/mm+50)
+	}
+}
+
+// Sealant fills 6 square to an edge: 7.5 plumb where it rises 3 in 4. The gap of 2 is plumb.
+func TestWhatSealantFills(t *testing.T) {
+	require.Equal(t, 4*mm, piece.Fills(6*mm, 2*mm, plane.Point{}, plane.Point{X: 9 * mm}))
+	require.Equal(t, 55*mm/10, piece.Fills(6*mm, 2*mm, plane.Point{}, plane.Point{X: 4 * mm, Y: -3 * mm}))
+	require.Equal(t, 55*mm/10, piece.Fills(6*mm, 2*mm, plane.Point{}, plane.Point{X: 3 * mm, Y: 4 * mm}))
 }
 
 // However the ends of a slanted boundary are rounded, by two units each, no less of it is bare
@@ -65,11 +82,11 @@ func TestNoLessIsBareThanIsSure(t *testing.T) {
 			return length.Length(rapid.IntRange(low, high).Draw(t, name))
 		}
 		left, right, line := n("left", -20_000, 20_000), n("right", -20_000, 20_000), n("line", -100_000, 0)
-		sure := bareOf(covered(raked(left, right), line).Sure())
-		require.LessOrEqual(t, sure, bareOf(covered(raked(left, right), line).Gaps()))
+		sure := bareOf(covered(raked(left, right), line, 8*mm).Sure())
+		require.LessOrEqual(t, sure, bareOf(covered(raked(left, right), line, 8*mm).Gaps()))
 		for range 3 {
 			a, b := left+n("left by", -2, 2), right+n("right by", -2, 2)
-			require.LessOrEqual(t, sure, bareOf(covered(raked(a, b), line).Gaps()), "ends moved from %v, %v to %v, %v", left, right, a, b)
+			require.LessOrEqual(t, sure, bareOf(covered(raked(a, b), line, 8*mm).Gaps()), "ends moved from %v, %v to %v, %v", left, right, a, b)
 		}
 	})
 }

@@ -5,6 +5,8 @@
 package chance
 
 import (
+	"slices"
+
 	"coursewright/layout/length"
 	"coursewright/layout/survey"
 
@@ -85,9 +87,13 @@ func (d draw) wall(i, n int) survey.WallFound {
 		w.Right.Cover = 13 * mm
 	}
 	d.base(&w)
-	if d.yes("ceiling") {
+	switch {
+	case d.yes("ceiling"):
 		w.Head = survey.HeadFound{Meets: true, Gap: 3 * mm, Readings: []survey.Reading{{At: 0, Value: 400 * mm}, {At: w.Width, Value: 400*mm + d.length("ceiling", -8, 8)}}}
-	} else {
+		if rapid.IntRange(0, 2).Draw(d.T, "roof") == 0 {
+			w.Head.Readings = d.roof(w.Width)
+		}
+	default:
 		w.Head = survey.HeadFound{Stops: survey.Span{From: 400 * mm, To: 400*mm + d.length("head range", 0, 150)}}
 	}
 	for k := range rapid.IntRange(0, 2).Draw(d.T, "openings") {
@@ -97,6 +103,22 @@ func (d draw) wall(i, n int) survey.WallFound {
 		w.Openings = append(w.Openings, survey.OpeningFound{Kind: survey.Pipe, Name: "p", At: d.length("pipe", 20, 280), Up: d.length("pipe height", -500, 350), Diameter: d.length("diameter", 10, 150)})
 	}
 	return w
+}
+
+// roof is a ceiling that falls along a wall to one side, less or more than 45°, at times from a level part.
+func (d draw) roof(width length.Length) []survey.Reading {
+	eaves, ridge := d.length("eaves", -560, 380), length.Length(rapid.IntRange(0, 2).Draw(d.T, "ridge"))*width/4
+	out := []survey.Reading{{At: 0, Value: 400 * mm}, {At: ridge, Value: 400 * mm}, {At: width, Value: eaves}}
+	if ridge == 0 {
+		out = out[1:]
+	}
+	if d.yes("falls to the left") {
+		for i := range out {
+			out[i].At = width - out[i].At
+		}
+		slices.Reverse(out)
+	}
+	return out
 }
 
 func (d draw) end(corner bool, name string, from, to length.Length) survey.EndFound {

@@ -55,7 +55,7 @@ func (t *tally) bareIn(z *zones, row bond.Row, low, high length.Length, whole bo
 			continue
 		}
 		n := high - low
-		reach := max(0, e.reach)
+		reach := e.fills()
 		beside := max(t.w.room.Joint, reach) // what the tile above and below covers of it
 		switch {
 		case !e.apart(row, whole):

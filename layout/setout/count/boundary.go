@@ -46,6 +46,7 @@ func boundaryOf(w *facts) *boundary {
 				found[e] = newFeature(w, e, f)
 			}
 			found[e].addEdge(a.Point, c.Point, b.obstacles, mine)
+			found[e].slant = max(found[e].slant, piece.Fills(b.w.room.Sealant, 0, a.Point, c.Point)-b.w.room.Sealant)
 		}
 	}
 	for _, e := range slices.Sorted(maps.Keys(found)) {

@@ -25,7 +25,8 @@ type feature struct {
 	broad  length.Length // and along it
 	joint  length.Length
 	meets  bool
-	reach  length.Length // from the edge to the farthest tile that sealant reaches
+	reach  length.Length // how wide a strip sealant takes along the edge
+	slant  length.Length // how much farther off it still reaches a tile, where the edge slants most
 }
 
 // straight is a straight edge whole: its number among the obstacles, and which of the
@@ -55,6 +56,9 @@ func spanOf(f piece.Facing, a, b plane.Point) span {
 	}
 	return span{u0, u1, v0, v1}
 }
+
+// fills is how far off sealant still reaches a tile.
+func (f *feature) fills() length.Length { return f.reach + f.slant }
 
 // sway widens the range of v by the edge a–b.
 func (f *feature) sway(a, b plane.Point) {

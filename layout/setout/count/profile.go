@@ -30,8 +30,12 @@ type steep struct {
 	edge     piece.Edge // in the frame of the wall
 	onLeft   bool       // it stands on the left of the tile
 	meets    bool
-	reach    length.Length
+	reach    length.Length // how wide a strip sealant takes along it
+	slant    length.Length // how much farther off it still reaches a tile, because the edge slants
 }
+
+// fills is how far off sealant still reaches a tile.
+func (s *steep) fills() length.Length { return max(0, s.reach+s.slant) }
 
 // stretch is an interval across the rows.
 type stretch struct{ from, to length.Length }
@@ -108,6 +112,7 @@ func (f *profile) edges(region plane.Region) []steep {
 			}
 			side := f.w.rule.Sides[a.On]
 			s.meets, s.reach = side.Meets, f.w.room.Sealant-side.Gap
+			s.slant = piece.Fills(f.w.room.Sealant, 0, a.Point, b.Point) - f.w.room.Sealant
 			out = append(out, s)
 		}
 	}

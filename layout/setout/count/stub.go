@@ -190,9 +190,9 @@ func (e *crossing) partly(row bond.Row, height length.Length, strips bool) lengt
 // far is how far off sealant reaches no tile.
 func (e *crossing) far() length.Length {
 	if e.x0 != e.x1 {
-		return max(0, e.reach) + 2 // a leaning edge is rounded where it is cut
+		return e.fills() + 2 // a leaning edge is rounded where it is cut
 	}
-	return max(0, e.reach)
+	return e.fills()
 }
 
 // before tells how near an edge comes to what is outside of it and how far from it, where the

@@ -166,14 +166,14 @@ func (s *sure) joint(t *tiled, p span) {
 	if is != unsure || !t.meets || low == high {
 		return
 	}
-	reach := max(0, t.reach)
+	reach, fills := max(0, t.reach), max(0, t.fills())
 	// So much of a tile is no more than a strip in all of its breadth, where it lies in the span.
 	strip := max(0, reach-length.Length(int64(high-low)*int64(t.broad)/int64(p.to-p.from))-3)
 	within := span{from: p.from + t.broad, to: p.to - t.broad}
 	for from := low - length.Mod(low-t.first, t.pitch()) + t.deep; from-strip < high; from += t.pitch() {
-		to := from + t.joint - reach - 1
+		to := from + t.joint - fills - 1
 		bare := max(p.between(from, to).length(), p.between(from-strip, to).and(within).length())
-		s.sight(t.edge.Low(s.w.rule.Sides)).Bare += max(0, bare-2*max(t.joint, t.reach)-4)
+		s.sight(t.edge.Low(s.w.rule.Sides)).Bare += max(0, bare-2*max(t.joint, t.fills())-4)
 	}
 }
 
@@ -199,7 +199,7 @@ func (s span) length() length.Length { return max(0, s.to-s.from) }
 // bare counts n slots of boundary that no tile comes near: less what the tiles beside
 // each cover.
 func (s *sure) bare(f *feature, n int) {
-	s.sight(f.edge.Low(s.w.rule.Sides)).Bare += length.Length(n) * max(0, f.broad+2*f.joint-2*max(f.joint, f.reach))
+	s.sight(f.edge.Low(s.w.rule.Sides)).Bare += length.Length(n) * max(0, f.broad+2*f.joint-2*max(f.joint, f.fills()))
 }
 
 // grade counts n pieces of one size beside an edge that faces so, as far as they are too small.

@@ -203,7 +203,9 @@ func upright(w *survey.WallFound) {
 	}
 	if len(w.Head.Readings) > 0 {
 		r := slices.Clone(w.Head.Readings)
-		r[1].Value = r[0].Value
+		for k := range r {
+			r[k].Value = r[0].Value
+		}
 		w.Head.Readings = r
 	}
 }

@@ -45,13 +45,13 @@ func (t *tiled) slot(v0, v1 length.Length) (is cut, least length.Length, bare bo
 	low, high := min(a, b), max(a, b)
 	switch {
 	case low >= t.deep: // in a joint
-		return uncut, 0, t.meets && t.pitch()-high > t.reach
+		return uncut, 0, t.meets && t.pitch()-high > t.fills()
 	case high >= t.deep:
 		return unsure, 0, false
 	case high == 0:
 		return uncut, 0, false
 	case t.meets && t.reach > 0 && t.deep-low <= t.reach:
-		return sealed, 0, t.deep-high+t.joint > t.reach
+		return sealed, 0, t.deep-high+t.joint > t.fills()
 	}
 	least = max(0, t.deep-high-t.hidden)
 	if v0 != v1 {

@@ -249,7 +249,7 @@ func (z *zones) front(s *sure, e *crossing, found []stub, row bond.Row) {
 	if e.edge.Low(z.w.rule.Sides) {
 		sight = &s.m.OutOfSight
 	}
-	sight.Bare += max(0, z.w.rule.Across-2*max(0, max(0, e.reach)-z.w.room.Joint))
+	sight.Bare += max(0, z.w.rule.Across-2*max(0, e.fills()-z.w.room.Joint))
 }
 
 // settled tells whether no free end of the rows can come into a stub's tile, nor is the
