@@ -20,9 +20,6 @@ type Result struct {
 // Wall is the wall that was counted.
 func (r *Result) Wall(i int) *Wall { return r.walls[i] }
 
-// Spent is how much was counted for it so far.
-func (r *Result) Spent() int { return r.work() }
-
 // Order is the order in which the terms were compared.
 func (r *Result) Order() merit.Order { return r.order }
 

@@ -44,6 +44,9 @@ func Within(ctx context.Context, room *survey.Room, work int) (Result, error) {
 	return r, nil
 }
 
+// Spent is how much was counted for a result so far.
+func (r *Result) Spent() int { return r.work() }
+
 func (s *solver) work() int {
 	sum := 0
 	for _, w := range s.walls {
