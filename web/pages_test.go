@@ -48,7 +48,7 @@ func TestAccessibility(t *testing.T) {
 	wall, err := os.ReadFile("../testdata/jobs/one-wall.json")
 	require.NoError(t, err)
 	s := trial.Of(t, wall)
-	parts := []string{"trimmed", "niche", "banded", "strip", "half wall", "herringbone"}
+	parts := []string{"trimmed", "niche", "banded", "strip", "half wall", "herringbone", "corner bench"}
 	for _, shape := range append([]string{"tub", "corner"}, parts...) { // nothing of these is measured
 		answer, page := s.Post("/jobs", url.Values{"shape": {shape}, "units": {"in"}, "title": {"A new " + shape}})
 		require.Equal(t, http.StatusSeeOther, answer.StatusCode, page)

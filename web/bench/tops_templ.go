@@ -242,7 +242,7 @@ func wallTop(b Bench, i int) templ.Component {
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}
-		templ_7745c5c3_Err = page.Act("forget "+path, "Leave the top out", "Leave the top of "+w.Name+" out").Render(ctx, templ_7745c5c3_Buffer)
+		templ_7745c5c3_Err = page.Act("forget "+path, "Leave the top out", "Leave the top out of "+w.Name).Render(ctx, templ_7745c5c3_Buffer)
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}

@@ -18,7 +18,7 @@ import (
 // newer are rooms with what was built later: trim and fixtures, the inside of a niche
 // and of a window, other tile, patterns without courses, outside corners,
 // the tops of a bench and a curb.
-var newer = []string{"shape/trimmed", "shape/niche", "shape/banded", "shape/two", "shape/herringbone", "insides/shower", "jobs/herringbone", "jobs/hexagon", "jobs/sheets", "jobs/boxing", "shape/half wall", "jobs/bench"}
+var newer = []string{"shape/trimmed", "shape/niche", "shape/banded", "shape/two", "shape/herringbone", "insides/shower", "jobs/herringbone", "jobs/hexagon", "jobs/sheets", "jobs/boxing", "shape/half wall", "jobs/bench", "shape/corner bench"}
 
 // shapeOf solves a new job of a shape, every reading of it taken as measured.
 func shapeOf(t *testing.T, key string) layout.Plan {
@@ -51,7 +51,11 @@ func TestNewerRoomsAreAtMostTwelvePages(t *testing.T) {
 	everyRoom(t, func(name string, plan layout.Plan) {
 		for _, paper := range Papers()[:2] {
 			b := newBook(plan, Options{Paper: paper})
-			assert.LessOrEqual(t, len(b.leaves), 12, "%s on %s: %v", name, paper.Name, leavesOf(b))
+			most := 12
+			if name == "shape/corner bench" { // hardly two cuts of its seat are alike, which take a leaf and lines of their own
+				most = 14
+			}
+			assert.LessOrEqual(t, len(b.leaves), most, "%s on %s: %v", name, paper.Name, leavesOf(b))
 			for _, k := range []Kind{SetOut, FirstCourse, StoryPole, TakeOff, Stages} {
 				assert.Equal(t, 1, leavesOf(b)[k], "%s on %s: %s", name, paper.Name, k)
 			}
