@@ -96,9 +96,14 @@ func slivers(in Input) []place {
 
 // unworkable tells whether a piece is, in a direction in which it is cut, under
 // 1/2 in (13 mm) or one and a half times its thickness, whichever is more, but
-// never more than half the tile. Common practice, no source.
+// never more than half the tile; in a pattern it is as the piece was judged, by its least width. Common
+// practice, no source.
 func (in Input) unworkable(p piece.Piece) bool {
-	t := in.Room.Laid(p.Laid).Tile
+	laid := in.Room.Laid(p.Laid)
+	if !laid.Bond.Coursed() {
+		return p.Unworkable && p.Least > 0
+	}
+	t := laid.Tile
 	least := length.Inch / 2
 	if in.Room.Units == length.Metric {
 		least = 13 * length.Millimetre

@@ -100,6 +100,10 @@ func TestRules(t *testing.T) {
 			in.Room.Tile.Thickness = 3 * inch / 8
 			in.Walls[0].Pieces = append(in.Walls[0].Pieces, thin("B-01-02", 1, inch/2, true))
 		}, []string{`B-01-02 at the left end of back is only 1/2" at its thinnest.`}},
+		{"a flat end of a long tile of a pattern", "unworkable piece", func(in *Input) {
+			in.Room.Bond.Kind = survey.Herringbone
+			in.Walls[0].Pieces = append(in.Walls[0].Pieces, thin("B-01-02", 1, inch/4, true))
+		}, nil},
 		{"half of a finger tile", "unworkable piece", func(in *Input) {
 			in.Room.Tile.Width = inch / 2
 			in.Walls[0].Pieces = append(in.Walls[0].Pieces, thin("B-01-02", 1, inch/4, true))
