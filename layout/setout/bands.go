@@ -76,6 +76,7 @@ var opens = map[parted.Open]string{
 	parted.EitherSide: "An opening may stand across a band or on either side of it, and not every course line and start was tried with each. Measure both, and all is tried.",
 	parted.HeightToo:  "The tile over the band's line goes up to the head, and not every height of it was tried. Measure its height, and all is tried.",
 	parted.Leaning:    "A corner leans beside the band, and not every height of it was tried. Measure its height, and all is tried.",
+	parted.UnderRoof:  "The ceiling slants over a band, and what it leaves of the band's wall was not judged with every course line and start.",
 	parted.AcrossEdge: "A pipe stands across the edge of a band, and was left out where the field was judged.",
 }
 

@@ -230,6 +230,16 @@ type HeadFound struct {
 	Sight    Sight
 }
 
+// Slants tells whether a ceiling falls more than one in eight somewhere, as under a roof.
+func (h HeadFound) Slants() bool {
+	for i := 1; i < len(h.Readings); i++ {
+		if a, b := h.Readings[i-1], h.Readings[i]; 8*(b.Value-a.Value).Abs() > b.At-a.At {
+			return true
+		}
+	}
+	return false
+}
+
 // OpeningFound is a niche, a window or a pipe.
 type OpeningFound struct {
 	Kind                        Kind // Niche, Window or Pipe

@@ -20,6 +20,7 @@ const (
 	HeightToo       // a band that goes up to the head may begin at other heights
 	Leaning         // a corner leans beside a band that may stand at other heights
 	AcrossEdge      // a pipe stands across the edge of a band, and is left out where the field is counted
+	UnderRoof       // a ceiling slants over a band, and the field is folded with all of it
 	RunsOn          // a band's plumb joints run on from the field's, and a start of its own would be better
 	Ends            // an end that is free cuts field and band, and not every place was tried with both
 )
@@ -66,6 +67,8 @@ func (p *parter) open(r *Result) Open {
 		return Ends
 	case p.pipeAcross(r):
 		return AcrossEdge
+	case p.underRoof():
+		return UnderRoof
 	}
 	return Nothing
 }
@@ -97,6 +100,13 @@ func (p *parter) leans(b survey.BandFound) bool {
 		}
 	}
 	return false
+}
+
+// underRoof tells whether the ceiling slants on a wall of a band.
+func (p *parter) underRoof() bool {
+	return slices.ContainsFunc(p.room.Bands, func(b survey.BandFound) bool {
+		return slices.ContainsFunc(b.Walls, func(w int) bool { return p.room.Walls[w].Head.Slants() })
+	})
 }
 
 // patternAtFreeEnd tells whether a band laid in a pattern comes to an end that is free.

@@ -1,0 +1,39 @@
+package layout_test
+
+import (
+	"fmt"
+	"testing"
+
+	"coursewright/layout"
+	"coursewright/layout/survey"
+
+	"github.com/stretchr/testify/require"
+)
+
+// underARoof is one wall under a ceiling that falls 300 in 900, level where rise is nothing.
+const underARoof = `{"format": "coursewright-job/1", "title": "roof", "units": "mm", "joint": "3",
+ "tile": {"name": "white", "width": "300", "height": "100", "thickness": "8"}, "bond": {"kind": "%s"}, %s
+ "walls": [{"name": "back", "width": "900", "left": {"meets": "corner"}, "right": {"meets": "corner"},
+  "base": [{"meets": "floor", "readings": [{"at": "0", "drop": "900"}, {"at": "900", "drop": "900"}]}],
+  "head": {"meets": "ceiling", "readings": [{"at": "0", "rise": "600"}, {"at": "900", "rise": "%s"}]}}]}`
+
+// Patterns, and rooms with bands, under a ceiling that slants, are laid with no wall bare and
+// never said to be proven.
+func TestWhatIsProvenUnderARoof(t *testing.T) {
+	const band = `"bands": [{"name": "accent", "bottom": {"at": "-200"}, "courses": 1, "tile": {"width": "300", "height": "50"}}],`
+	for _, c := range []struct {
+		bond, with, rise string
+		proven           bool
+	}{
+		{"stack", "", "600", true},
+		{"herringbone", "", "600", true}, {"herringbone", "", "300", false},
+		{"stack", band, "600", true}, {"stack", band, "300", false},
+	} {
+		job, err := survey.Read([]byte(fmt.Sprintf(underARoof, c.bond, c.with, c.rise)))
+		require.NoError(t, err)
+		plan, err := layout.Now(job)
+		require.NoError(t, err)
+		require.Equal(t, c.proven, plan.Setout.Proven, "%v", c)
+		require.Zero(t, plan.Setout.Merit.Bare, "%v", c)
+	}
+}
