@@ -53,6 +53,17 @@ func Room(t *rapid.T, walls int) survey.Room {
 	return r
 }
 
+// House draws a room some of whose ceilings fall under a roof.
+func House(t *rapid.T, walls int) survey.Room {
+	r := Room(t, walls)
+	for i := range r.Walls {
+		if w := &r.Walls[i]; w.Head.Meets && rapid.IntRange(0, 2).Draw(t, "roof") == 0 {
+			w.Head.Readings = draw{T: t}.roof(w.Width)
+		}
+	}
+	return r
+}
+
 // turn makes the corner after a wall an outside one: a lap, a mitre or a profile.
 func (d draw) turn(r *survey.Room, i int) {
 	deep := r.Bed + r.Tile.Thickness
@@ -87,13 +98,9 @@ func (d draw) wall(i, n int) survey.WallFound {
 		w.Right.Cover = 13 * mm
 	}
 	d.base(&w)
-	switch {
-	case d.yes("ceiling"):
+	if d.yes("ceiling") {
 		w.Head = survey.HeadFound{Meets: true, Gap: 3 * mm, Readings: []survey.Reading{{At: 0, Value: 400 * mm}, {At: w.Width, Value: 400*mm + d.length("ceiling", -8, 8)}}}
-		if rapid.IntRange(0, 2).Draw(d.T, "roof") == 0 {
-			w.Head.Readings = d.roof(w.Width)
-		}
-	default:
+	} else {
 		w.Head = survey.HeadFound{Stops: survey.Span{From: 400 * mm, To: 400*mm + d.length("head range", 0, 150)}}
 	}
 	for k := range rapid.IntRange(0, 2).Draw(d.T, "openings") {

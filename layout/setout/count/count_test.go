@@ -17,7 +17,7 @@ func TestMain(m *testing.M) { os.Exit(steady.Run(m, "300")) }
 
 // drawn draws a set-out of a wall of a random room.
 func drawn(t *rapid.T) (*Wall, Setting) {
-	room := chance.Room(t, 4)
+	room := chance.House(t, 4)
 	k := rapid.IntRange(0, len(room.Walls)-1).Draw(t, "which wall")
 	wishes(t, &room.Walls[k])
 	w := NewWall(&room, room.Walls[k], rapid.SampledFrom([]survey.Hand{survey.Left, survey.Right}).Draw(t, "hand"))

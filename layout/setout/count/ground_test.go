@@ -16,7 +16,7 @@ import (
 // other set-outs before counts as one that has not, and so do its bounds.
 func TestAWallCountsTheSameWhateverItCountedBefore(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		room := chance.Room(t, 3)
+		room := chance.House(t, 3)
 		k := rapid.IntRange(0, len(room.Walls)-1).Draw(t, "wall")
 		used := NewWall(&room, room.Walls[k], survey.Left)
 		for range 4 {

@@ -187,7 +187,7 @@ func TestALeaningEdgeClaimsASlotThatIsThere(t *testing.T) {
 // Law 2 whatever a job prefers: bounds take the best place of an end by the job's own order.
 func TestBoundsHoldWhateverTheJobPrefers(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		room := chance.Room(t, 2)
+		room := chance.House(t, 2)
 		yes := func(name string) bool { return rapid.Bool().Draw(t, name) }
 		room.Prefer = survey.Prefer{LargeCuts: yes("large cuts"), Openings: yes("openings"), FullHead: yes("full head"), Shared: yes("shared")}
 		w := NewWall(&room, room.Walls[rapid.IntRange(0, len(room.Walls)-1).Draw(t, "wall")], survey.Left)

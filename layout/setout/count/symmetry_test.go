@@ -91,7 +91,7 @@ func other(h survey.Hand) survey.Hand {
 // rounded one way, so that what they cut may differ by some units: walls without them.
 func TestAMirroredWallHasTheSameMerit(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		room := chance.Room(t, 3)
+		room := chance.House(t, 3)
 		evenly(&room)
 		found := room.Walls[rapid.IntRange(0, len(room.Walls)-1).Draw(t, "wall")]
 		upright(&found)
@@ -214,7 +214,7 @@ func upright(w *survey.WallFound) {
 // wall gives the same.
 func TestColumnsOfStackBondAreItsCourses(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		room := chance.Room(t, 3)
+		room := chance.House(t, 3)
 		room.Bond = survey.BondRule{Kind: survey.Stack, Den: 1}
 		if room.Tile.Width == room.Tile.Height {
 			t.Skip("of a square tile a cut is across or along as the rows run")

@@ -13,7 +13,7 @@ import (
 
 // crowned draws a wall with a top on which its bond goes on, and a set-out of it.
 func crowned(t *rapid.T) (*Wall, Setting) {
-	room := chance.Room(t, 2)
+	room := chance.House(t, 2)
 	found := room.Walls[0]
 	n := func(name string, low, high int) length.Length {
 		return length.Length(rapid.IntRange(low, high).Draw(t, name)) * mm

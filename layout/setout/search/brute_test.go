@@ -15,7 +15,7 @@ import (
 
 // coarse is a random room whose tape shows so few marks that all of them can be tried.
 func coarse(t *rapid.T, walls int) survey.Room {
-	room := chance.Room(t, walls)
+	room := chance.House(t, walls)
 	most := max(room.Tile.Width, room.Tile.Height) + room.Joint
 	room.Tape = max(room.Tape, (most / 6).FloorTo(room.Tape))
 	return room

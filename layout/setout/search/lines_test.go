@@ -59,7 +59,7 @@ func TestClassicLines(t *testing.T) {
 func TestEveryMarkAndClassicLineIsTried(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		for range 10 {
-			room := chance.Room(t, 3)
+			room := chance.House(t, 3)
 			s := solverIn(&room)
 			lines, pitch := s.lines(), room.Tile.Height+room.Joint
 			require.True(t, slices.IsSorted(lines))

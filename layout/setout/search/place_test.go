@@ -16,7 +16,7 @@ import (
 
 // placed draws a placer of a wall of a random room whose free marks can all be tried.
 func placed(t *rapid.T) *placer {
-	room := chance.Room(t, 2)
+	room := chance.House(t, 2)
 	s := solverIn(&room)
 	w := s.walls[rapid.IntRange(0, len(s.walls)-1).Draw(t, "wall")]
 	starts, lines := w.Starts.Tried(), s.lines()

@@ -38,7 +38,7 @@ func TestNoMarksOfTheTapeAreBetter(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		room := coarse(t, 3)
 		if rapid.IntRange(0, 2).Draw(t, "a fine tape") == 0 {
-			room = chance.Room(t, 2)
+			room = chance.House(t, 2)
 		}
 		r, err := Room(context.Background(), &room)
 		require.NoError(t, err)

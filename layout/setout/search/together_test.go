@@ -15,7 +15,7 @@ import (
 
 // hunted is a room with a few starts for every wall, on one line, as if they were equal.
 func hunted(t *rapid.T) (*solver, []*hunt) {
-	room := chance.Room(t, 4)
+	room := chance.House(t, 4)
 	if n := len(room.Walls); n == 4 && rapid.Bool().Draw(t, "closed") {
 		room.Walls[0].Left = survey.EndFound{Meets: true, Gap: 3 * mm, Beyond: n - 1}
 		room.Walls[n-1].Right = survey.EndFound{Meets: true, Gap: 3 * mm, Beyond: 0}
