@@ -24,16 +24,18 @@ func TestWhatIsProvenUnderARoof(t *testing.T) {
 	for _, c := range []struct {
 		bond, with, rise string
 		proven           bool
+		says             string
 	}{
-		{"stack", "", "600", true},
-		{"herringbone", "", "600", true}, {"herringbone", "", "300", false},
-		{"stack", band, "600", true}, {"stack", band, "300", false},
+		{"stack", "", "600", true, ""},
+		{"herringbone", "", "600", true, ""}, {"herringbone", "", "300", false, ""},
+		{"stack", band, "600", true, ""}, {"stack", band, "300", false, "The ceiling slants over a band"},
 	} {
 		job, err := survey.Read([]byte(fmt.Sprintf(underARoof, c.bond, c.with, c.rise)))
 		require.NoError(t, err)
 		plan, err := layout.Now(job)
 		require.NoError(t, err)
 		require.Equal(t, c.proven, plan.Setout.Proven, "%v", c)
+		require.Contains(t, plan.Setout.Bound, c.says, "%v", c)
 		require.Zero(t, plan.Setout.Merit.Bare, "%v", c)
 	}
 }

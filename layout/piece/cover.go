@@ -87,14 +87,14 @@ func NewCover(shape survey.Shape, rule Rule) *Cover {
 	return c
 }
 
-// Fills is how far off the straight boundary edge a–b sealant still reaches a tile, square to the wall's
-// frame as the gap is: what it fills is measured square to the edge.
-func Fills(sealant, gap length.Length, a, b plane.Point) length.Length {
+// Slant is how much farther than its width sealant reaches from the straight boundary edge a–b, square to
+// the wall's frame as the gap is: what it fills is measured square to the edge.
+func Slant(sealant length.Length, a, b plane.Point) length.Length {
 	wide, high := (b.X - a.X).Abs(), (b.Y - a.Y).Abs()
 	if wide == 0 || high == 0 {
-		return sealant - gap
+		return 0
 	}
-	return sealant*plane.Distance(a, b)/max(wide, high) - gap
+	return sealant*plane.Distance(a, b)/max(wide, high) - sealant
 }
 
 // low tells whether the edge from c to d lies on a boundary out of sight.
@@ -104,7 +104,7 @@ func (r Rule) low(c, d plane.Corner) bool {
 
 func (c *Cover) add(a, b plane.Corner, before, after bool) {
 	f := facing(a, b)
-	e := bound{edge: EdgeOf(a.On, f), from: seenFrom(f, a.Point), to: seenFrom(f, b.Point), reach: Fills(c.rule.Sealant, c.rule.Sides[a.On].Gap, a.Point, b.Point)}
+	e := bound{edge: EdgeOf(a.On, f), from: seenFrom(f, a.Point), to: seenFrom(f, b.Point), reach: c.rule.Sealant - c.rule.Sides[a.On].Gap + Slant(c.rule.Sealant, a.Point, b.Point)}
 	e.low, e.lowEnds = c.rule.low(a, b), [2]bool{before, after}
 	if e.from.u > e.to.u {
 		e.from, e.to = e.to, e.from
@@ -205,8 +205,8 @@ func (e *bound) piece(solid plane.Region, joint length.Length) {
 // because a leaning edge is rounded wherever a tile crosses it.
 const slop = 2
 
-// opposite notes the stretches from which the edge p–q of a piece is near enough: before it, across
-// from it and behind it.
+// opposite notes the stretches from which the edge p–q of a piece is near enough: before its one end,
+// across from it and after its other.
 func (e *bound) opposite(p, q uv, beside length.Length) {
 	e.along(uv{p.u - beside, p.v}, p)
 	e.along(p, q)

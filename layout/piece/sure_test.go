@@ -67,11 +67,11 @@ func TestARoofLeavesNoWallBare(t *testing.T) {
 	}
 }
 
-// Sealant fills 6 square to an edge: 7.5 plumb where it rises 3 in 4. The gap of 2 is plumb.
-func TestWhatSealantFills(t *testing.T) {
-	require.Equal(t, 4*mm, piece.Fills(6*mm, 2*mm, plane.Point{}, plane.Point{X: 9 * mm}))
-	require.Equal(t, 55*mm/10, piece.Fills(6*mm, 2*mm, plane.Point{}, plane.Point{X: 4 * mm, Y: -3 * mm}))
-	require.Equal(t, 55*mm/10, piece.Fills(6*mm, 2*mm, plane.Point{}, plane.Point{X: 3 * mm, Y: 4 * mm}))
+// Sealant fills 6 square to an edge: 7.5 plumb where it rises 3 in 4.
+func TestHowMuchFartherSealantReachesOnASlant(t *testing.T) {
+	require.Zero(t, piece.Slant(6*mm, plane.Point{}, plane.Point{X: 9 * mm}))
+	require.Equal(t, 15*mm/10, piece.Slant(6*mm, plane.Point{}, plane.Point{X: 4 * mm, Y: -3 * mm}))
+	require.Equal(t, 15*mm/10, piece.Slant(6*mm, plane.Point{}, plane.Point{X: 3 * mm, Y: 4 * mm}))
 }
 
 // However the ends of a slanted boundary are rounded, by two units each, no less of it is bare

@@ -46,7 +46,7 @@ func boundaryOf(w *facts) *boundary {
 				found[e] = newFeature(w, e, f)
 			}
 			found[e].addEdge(a.Point, c.Point, b.obstacles, mine)
-			found[e].slant = max(found[e].slant, piece.Fills(b.w.room.Sealant, 0, a.Point, c.Point)-b.w.room.Sealant)
+			found[e].slant = max(found[e].slant, piece.Slant(b.w.room.Sealant, a.Point, c.Point))
 		}
 	}
 	for _, e := range slices.Sorted(maps.Keys(found)) {

@@ -112,7 +112,7 @@ func (f *profile) edges(region plane.Region) []steep {
 			}
 			side := f.w.rule.Sides[a.On]
 			s.meets, s.reach = side.Meets, f.w.room.Sealant-side.Gap
-			s.slant = piece.Fills(f.w.room.Sealant, 0, a.Point, b.Point) - f.w.room.Sealant
+			s.slant = piece.Slant(f.w.room.Sealant, a.Point, b.Point)
 			out = append(out, s)
 		}
 	}

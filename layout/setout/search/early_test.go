@@ -4,23 +4,29 @@ import (
 	"testing"
 
 	"coursewright/layout/length"
+	"coursewright/layout/setout/chance"
+	"coursewright/layout/survey"
 
 	"github.com/stretchr/testify/require"
 )
 
 // Where the only line cannot be as good as what another hand of the bond gave, and much of the work is
-// spent by then, no line is left to look at early, and nothing is found.
+// spent by then, no line is left to look at early, and nothing is found. With a free end that shows
+// only once its one start is placed.
 func TestNothingIsLeftToLookAtEarly(t *testing.T) {
 	line := length.Length(0)
-	solver := func() *solver {
-		s := solverOf("1000x600 300x100+2 1/3 head=500..590 niche=200..260,300,100,150")
-		s.room.Line = &line
+	solver := func(share int) *solver {
+		room := chance.Sketch("1000x600 130x70+3 1/3 left=0..80 base=0,9 pipe=500,300,60")
+		room.Line, room.Walls[0].Pin = &line, &survey.StartPin{Is: survey.OnEdge, X: 37 * mm}
+		s := solverIn(&room)
+		s.share = share
 		return s
 	}
-	known := solver().solve(nil)
+	known := solver(Work).solve(nil)
 	require.NotNil(t, known)
-	known.Merit.Work--
-	s := solver()
-	s.share = 8
+	known.Merit.Sight.Slivers--
+	s := solver(8 * Work)
 	require.Nil(t, s.solve(known))
+	spent := s.work()
+	require.Nil(t, solver(8*(spent-1)).solve(known), "an eighth of the work is spent by the last look at the line alone")
 }
