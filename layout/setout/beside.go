@@ -141,19 +141,20 @@ func (b *beside) asParted(room survey.Room, r *parted.Result) (s solved) {
 // chosenOf is what was found for the line, with the parts of walls whose strips have been
 // placed since as they were found with them.
 func (b *beside) chosenOf(room *survey.Room, sides []side, r *search.Result) *search.Result {
+	taken := map[int]search.Taken{}
 	for wall, chosen := range b.chosen {
 		if chosen == nil {
 			continue
 		}
-		var of []int
+		n := 0
 		for i, s := range sides {
 			if s.wall == wall {
-				of = append(of, i)
+				taken[i] = search.Taken{From: chosen, Wall: n}
+				n++
 			}
 		}
-		r = r.With(room, of, chosen)
 	}
-	return r
+	return r.With(room, taken)
 }
 
 // first is what is found for the strips where they are wished. Free heads stop where

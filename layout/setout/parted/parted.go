@@ -111,9 +111,9 @@ type found struct {
 	hand survey.Hand
 	from *length.Length
 
-	edges []length.Length // the starts found with it, by wall
-	zones [][]zone        // with the openings among the strips so
-	field *search.Result  // the whole field found with it, where that is the same for all heights of the bands
+	starts []*start       // found with it, by wall
+	zones  [][]zone       // with the openings among the strips so
+	field  *search.Result // the whole field found with it, where that is the same for all heights of the bands
 }
 
 // lines gives the course lines to set the room out on: the best of the folded room,
@@ -127,10 +127,7 @@ func (p *parter) lines() ([]found, error) {
 	if err != nil {
 		return nil, err
 	}
-	best := found{line: r.Line, hand: r.Hand, zones: zones}
-	for _, c := range r.Walls {
-		best.edges = append(best.edges, c.Edge)
-	}
+	best := found{line: r.Line, hand: r.Hand, starts: startsOf(&r, &folded), zones: zones}
 	if p.alike() {
 		best.field = &r
 	}

@@ -234,7 +234,7 @@ func (p *parter) sharedEnds(r Result) (Result, error) {
 func (p *parter) withEnds(r *Result, band int, ends []count.Counted) (Result, error) {
 	with := parter{ctx: p.ctx, room: p.room}
 	with.room.Walls = slices.Clone(p.room.Walls)
-	starts, strips := r.starts(), make([][]strip, len(r.folds))
+	starts, strips := startsOf(&r.Field, &r.Folded), make([][]strip, len(r.folds))
 	for w := range r.folds {
 		strips[w] = r.folds[w].strips
 	}

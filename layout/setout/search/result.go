@@ -30,13 +30,19 @@ func (r *Result) Spent() int { return r.work() }
 // Order is the order in which the terms were compared.
 func (r *Result) Order() merit.Order { return r.order }
 
-// With is the result with some of its walls set out as another result of the same room on
-// the same line has them.
-func (r *Result) With(room *survey.Room, walls []int, other *Result) *Result {
+// Taken is a wall as a result has it.
+type Taken struct {
+	From *Result
+	Wall int
+}
+
+// With is the result with some of its walls set out as other results of the same room on
+// the same line have them.
+func (r *Result) With(room *survey.Room, walls map[int]Taken) *Result {
 	s, out := *r.solver, *r
 	s.room, s.walls, out.Walls = room, slices.Clone(r.walls), slices.Clone(r.Walls)
-	for k, i := range walls {
-		s.walls[i], out.Walls[i] = other.walls[k], other.Walls[k]
+	for i, t := range walls {
+		s.walls[i], out.Walls[i] = t.From.walls[t.Wall], t.From.Walls[t.Wall]
 	}
 	out.solver, out.Merit, out.Proven = &s, s.whole(out.Walls), false
 	return &out

@@ -98,7 +98,7 @@ func TestWallsOfAnotherResultTakeTheirPlaces(t *testing.T) {
 		alone.Line, alone.Bond.Hand = &r.Line, r.Hand
 		other, err := Room(context.Background(), &alone)
 		require.NoError(t, err)
-		got := r.With(&room, []int{i}, &other)
+		got := r.With(&room, map[int]Taken{i: {From: &other, Wall: 0}})
 		require.Equal(t, other.Walls[0].Edge, got.Walls[i].Edge)
 		for k := range r.Walls {
 			if k != i {
