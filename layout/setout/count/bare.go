@@ -6,22 +6,29 @@ import (
 	"coursewright/layout/plane"
 )
 
-// bareEnds adds what rows leave bare of the edges that they run into, but of those that
-// are counted with a free end.
-func (t *tally) bareEnds(z *zones, rows []bond.Row) {
-	f, space := z.outline, make([]crossing, 0, 16)
-	for _, row := range rows {
-		if low, high, one := f.only(row, space); one {
-			t.bareIn(z, row, low, high, true, space)
-			continue
-		}
-		f.slices(row, 0, func(low, high length.Length) { t.bareIn(z, row, low, high, false, space) })
+// bareEnd is where an edge may be left bare by rows that begin at their shift.
+type bareEnd struct {
+	crossing
+	row    bond.Row
+	n      int           // of such rows
+	height length.Length // of what there is of the row
+	whole  bool          // that is all of it
+}
+
+// bareEnds lists of the edges that a row runs into those that it may leave bare, but for those
+// that are counted with a free end, and those of which a free opening may take something.
+func (z *zones) bareEnds(into []bareEnd, row bond.Row) []bareEnd {
+	f := z.outline
+	if low, high, one := f.only(row); one {
+		return z.bareIn(into, row, low, high, true)
 	}
+	f.slices(row, 0, func(low, high length.Length) { into = z.bareIn(into, row, low, high, false) })
+	return into
 }
 
 // only gives the heights of a row between which there is wall, where no corner lies between
 // them, nor a pipe: a whole row, or what an end leaves of one.
-func (f *profile) only(row bond.Row, space []crossing) (low, high length.Length, one bool) {
+func (f *profile) only(row bond.Row) (low, high length.Length, one bool) {
 	if f.band(row.Low, row.High) >= 0 {
 		return row.Low, row.High, true
 	}
@@ -30,7 +37,7 @@ func (f *profile) only(row bond.Row, space []crossing) (low, high length.Length,
 		if from >= to {
 			continue
 		}
-		in, _ := f.row(from, to, space)
+		in, _ := f.row(from, to, nil)
 		switch {
 		case f.blocked[i] || len(in) > 0 && (one || f.drilled(from, to)):
 			return 0, 0, false
@@ -41,34 +48,55 @@ func (f *profile) only(row bond.Row, space []crossing) (low, high length.Length,
 	return low, high, one
 }
 
-// bareIn adds what a row leaves bare between two heights, where no corner is. Where it
-// is not the whole row, what is a strip here may be part of a larger piece. What crosses
-// the row is listed in the space given.
-func (t *tally) bareIn(z *zones, row bond.Row, low, high length.Length, whole bool, space []crossing) {
-	in, ok := z.outline.row(low, high, space)
+// bareIn lists them between two heights of a row, where no corner is. Where that is not the whole
+// row, what is a strip here may be part of a larger piece.
+func (z *zones) bareIn(into []bareEnd, row bond.Row, low, high length.Length, whole bool) []bareEnd {
+	in, ok := z.outline.row(low, high, nil)
 	if !ok {
-		return
+		return into
 	}
 	for i := range in {
 		e := &in[i]
-		if !e.meets || z.counted(e) {
-			continue
-		}
-		n := high - low
-		reach := e.fills()
-		beside := max(t.w.room.Joint, reach) // what the tile above and below covers of it
-		switch {
-		case !e.apart(row, whole):
-			if n = e.partly(row, n, whole); n == 0 {
-				continue
-			}
-		case whole:
-			beside = max(0, reach-t.w.room.Joint)
-		}
-		if !z.mayTake(plane.Rect{Left: min(e.x0, e.x1), Right: max(e.x0, e.x1), Bottom: low, Top: high}) {
-			t.sights[boolean(e.edge.Low(t.w.rule.Sides))].Bare += max(0, n-2*beside)
+		if e.meets && !z.counted(e) && !z.mayTake(plane.Rect{Left: min(e.x0, e.x1), Right: max(e.x0, e.x1), Bottom: low, Top: high}) {
+			into = alsoBare(into, bareEnd{*e, row, 1, high - low, whole})
 		}
 	}
+	return into
+}
+
+// alsoBare adds one more end, or notes that it is like one of those there are.
+func alsoBare(ends []bareEnd, e bareEnd) []bareEnd {
+	for i := range ends {
+		if o := &ends[i]; o.crossing == e.crossing && o.row.First == e.row.First && o.height == e.height && o.whole == e.whole {
+			o.n++
+			return ends
+		}
+	}
+	return append(ends, e)
+}
+
+// bareEnds adds what rows that begin at along leave bare of the edges that they run into.
+func (t *tally) bareEnds(ends []bareEnd, along length.Length) {
+	for i := range ends {
+		e := &ends[i]
+		t.sights[boolean(e.edge.Low(t.w.rule.Sides))].Bare += length.Length(e.n) * e.bare(begun(e.row, along), t.w.room.Joint)
+	}
+}
+
+// bare is how much of the height of one row is bare along an edge: less what the tile above and
+// below covers of it.
+func (e *bareEnd) bare(row bond.Row, joint length.Length) length.Length {
+	height, reach := e.height, e.fills()
+	beside := max(joint, reach)
+	switch {
+	case !e.apart(row, e.whole):
+		if height = e.partly(row, height, e.whole); height == 0 {
+			return 0
+		}
+	case e.whole:
+		beside = max(0, reach-joint)
+	}
+	return max(0, height-2*beside)
 }
 
 // mayTake tells whether a free opening may take some of the boundary in a part of the wall, or

@@ -3,7 +3,6 @@ package count
 import (
 	"testing"
 
-	"coursewright/layout/bond"
 	"coursewright/layout/length"
 	"coursewright/layout/plane"
 
@@ -17,16 +16,16 @@ import (
 func TestARimIsBareUnderEveryColumn(t *testing.T) {
 	w := drawWall("480x546 100x100+10 columns gap=3")
 	s := Setting{Line: 10 * mm, Edge: 3 * mm, Placed: w.Outer()}
-	f := w.Bounds.zones.outline
-	var whole []bond.Row
+	z, whole := w.Bounds.zones, 0
+	var ends []bareEnd
 	for _, row := range w.facts.rows(s, w.Box()) {
-		if _, _, one := f.only(row, nil); one {
-			whole = append(whole, row)
+		if _, _, one := z.outline.only(row); one {
+			ends, whole = z.bareEnds(ends, row), whole+1
 		}
 	}
-	require.Len(t, whole, 5, "four columns, and what the corner leaves of the fifth")
+	require.Equal(t, 5, whole, "four columns, and what the corner leaves of the fifth")
 	claimed := w.cutter.tally()
-	claimed.bareEnds(w.Bounds.zones, whole)
+	claimed.bareEnds(ends, 0)
 	got := w.Count(s).Merit.Bare
 	require.Equal(t, 474*mm, got, "the rim from gap to gap")
 	require.Positive(t, claimed.sights[0].Bare)
@@ -63,18 +62,18 @@ func TestBareEndsClaimNoMoreThanTheCount(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		w, s, got := countedRoom(t)
 		heads := w.Places.Heads(s.Line)
-		var rows []bond.Row
+		var ends []bareEnd
 		for _, row := range w.facts.rows(s, w.Box()) {
 			low := heads[0]
 			for _, y := range heads {
 				low = min(low, y)
 			}
 			if !w.facts.mayEnd(row, low) {
-				rows = append(rows, row)
+				ends = w.Bounds.zones.bareEnds(ends, row)
 			}
 		}
 		claimed := w.cutter.tally()
-		claimed.bareEnds(w.Bounds.zones, rows)
+		claimed.bareEnds(ends, 0)
 		for low, has := range [...]length.Length{got.Bare, got.OutOfSight.Bare} {
 			if claimed.sights[low].Bare > 0 {
 				claims++

@@ -1,7 +1,6 @@
 package count
 
 import (
-	"coursewright/layout/bond"
 	"coursewright/layout/length"
 	"coursewright/layout/merit"
 	"coursewright/layout/survey"
@@ -18,11 +17,12 @@ type Bounds struct {
 	cutter   *cutter
 	beds     map[length.Length]merit.Merit // by where rows stand
 	heads    map[headPlace]merit.Merit
+	lined    map[length.Length]*lined // by where rows stand
 	meter    *meter
 }
 
 func newBounds(c *cutter, p *Places, z *zones) *Bounds {
-	return &Bounds{w: c.w, marks: c.marks, places: p, boundary: p.boundary, zones: z, rows: &rowPatterns{c.w, p.boundary, z}, cutter: c, beds: map[length.Length]merit.Merit{}, heads: map[headPlace]merit.Merit{}, meter: c.meter}
+	return &Bounds{w: c.w, marks: c.marks, places: p, boundary: p.boundary, zones: z, rows: &rowPatterns{c.w, p.boundary, z}, cutter: c, beds: map[length.Length]merit.Merit{}, heads: map[headPlace]merit.Merit{}, lined: map[length.Length]*lined{}, meter: c.meter}
 }
 
 // OfBoth is what no set-out with the start on the course line can beat, wherever
@@ -133,7 +133,7 @@ const mostBeds = 4096
 // movable is what no place of a free end, or with columns of a free head, can beat for rows that begin at along:
 // the best of what each place gives in the plain rows beside it.
 // Slow rows are those that are plain only in slices.
-func (b *Bounds) movable(right bool, along length.Length, bands pattern, slow []bond.Row) merit.Merit {
+func (b *Bounds) movable(right bool, along length.Length, bands pattern, slow []*uneven) merit.Merit {
 	var best merit.Merit
 	places := func() []length.Length { return b.places.Ends(along, right) }
 	if b.w.frame.plumb {

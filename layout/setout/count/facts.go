@@ -69,8 +69,14 @@ func (w *facts) box() plane.Rect { return w.field.Solid.Bounds() }
 
 // rows of the bond over a box and one beyond it each way.
 func (w *facts) rows(s Setting, box plane.Rect) []bond.Row {
-	box = w.frame.rect(box)
 	along, across := w.frame.phases(s.Line, s.Edge)
+	return w.rowsFrom(along, across, box)
+}
+
+// rowsFrom are the rows of the bond that begin at along and stand at across, in the frame of the
+// rows.
+func (w *facts) rowsFrom(along, across length.Length, box plane.Rect) []bond.Row {
+	box = w.frame.rect(box)
 	return w.bond.Rows(across, along, box.Bottom-w.bond.Across(), box.Top+w.bond.Across())
 }
 

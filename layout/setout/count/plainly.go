@@ -13,39 +13,31 @@ import (
 // that no free mark touches, plain ones and others in slices, with the best of each free
 // end and what the edges along the rows and the marks give. Nothing is cut.
 func (b *Bounds) Plainly(line, edge length.Length) merit.Merit {
-	s := Setting{Line: line, Edge: edge}
-	t := b.cutter.tally()
-	heads := b.places.Heads(line)
-	slices.Sort(heads)
-	var rows, touched, above []bond.Row
-	for _, row := range b.w.rows(s, b.w.box()) {
-		switch {
-		case b.w.mayEnd(row, heads[0]):
-			above = append(above, row)
-		case b.w.touched(row.Low, row.High):
-			touched = append(touched, row)
-		default:
-			rows = append(rows, row)
+	along, across := b.w.frame.phases(line, edge)
+	l := b.rowsOn(line, across)
+	t, slow := b.cutter.tally(), slices.Clip(l.uneven)
+	var found []stub
+	for i := range l.plain {
+		a := &l.plain[i]
+		cut, row, plain := a.stubs(along, found[:0])
+		if found = cut; !plain {
+			slow = append(slow, a.uneven)
+			continue
 		}
-	}
-	slow := plainRows(b.zones.outline, rows, func(row bond.Row, _ []crossing, found []stub) {
-		for i := range found {
-			if s := &found[i]; !s.whole && !s.sealed() && b.zones.settled(s, row) {
-				t.stub(*s, b.w.class(row.Course))
+		for k := range found {
+			if s := &found[k]; !s.whole && !s.sealed() && b.zones.settled(s, row) {
+				t.stubs(s, b.w.class(row.Course), a.n)
 			}
 		}
-	})
-	doubtful := append(slices.Clone(slow), touched...)
-	if !b.zones.zoned(false) && !b.zones.zoned(true) {
-		t.beyond(b.zones.outline, touched)
 	}
-	b.meter.add(10 + len(rows) + len(slow))
+	if !b.zones.zoned(false) && !b.zones.zoned(true) {
+		t.beyond(b.zones.outline, allBegun(l.touched, along))
+	}
+	b.meter.add(10 + l.count + len(slow))
 	sure := t.copy()
-	sure.sliced(b.zones, slow)
-	sure.bareEnds(b.zones, rows)
-	sure.bareEnds(b.zones, touched)
+	sure.sliced(b.zones, slow, along)
+	sure.bareEnds(l.bare, along)
 	m, _ := sure.merit()
-	along, across := b.w.frame.phases(line, edge)
 	beds := b.alongRows(across)
 	m = m.Plus(&beds)
 	for _, right := range [...]bool{false, true} {
@@ -58,7 +50,7 @@ func (b *Bounds) Plainly(line, edge length.Length) merit.Merit {
 	b.addLevelMarks(&m, edge)
 	b.addUprightMarks(&m, line)
 	if b.w.fixedEnds() && b.tellsApart(across) {
-		m.Mirror = max(m.Mirror, b.underHeads(heads, t, above, doubtful, along))
+		m.Mirror = max(m.Mirror, b.underHeads(l, t, slow, along))
 	}
 	return m
 }
@@ -73,14 +65,14 @@ func (w *facts) mayEnd(row bond.Row, head length.Length) bool {
 }
 
 // underHeads is how far the two ends differ at least under the best of the places of
-// the head, where t holds what rows give under the lowest and those above stand under
-// it as far as they reach.
-func (b *Bounds) underHeads(heads []length.Length, t *tally, above, doubtful []bond.Row, along length.Length) length.Length {
+// the head, where t holds what rows give under the lowest, but the slow ones, and those above
+// stand under it as far as they reach.
+func (b *Bounds) underHeads(l *lined, t *tally, slow []*uneven, along length.Length) length.Length {
 	best := absent
-	for _, head := range heads {
-		t, unknown := t.copy(), slices.Clone(doubtful)
+	for _, head := range l.heads {
+		t, unknown := t.copy(), l.doubtful(slow)
 		var under []bond.Row
-		for _, row := range above {
+		for _, row := range allBegun(l.above, along) {
 			switch {
 			case row.High <= head:
 				under = append(under, row)

@@ -14,29 +14,80 @@ import (
 // it. What an edge leaves of a tile in one of them is part of a piece that is no wider,
 // and that this edge alone cuts across where no other comes into the tile.
 
-// sliced counts of rows that are not plain the pieces that are sure to be cut across,
-// and no more of them than how wide they are.
-func (t *tally) sliced(z *zones, rows []bond.Row) {
-	far := t.w.fills() // what is higher is no strip that sealant takes along an edge
-	f := z.outline
-	var pieces []stub
-	for _, row := range rows {
-		pieces = pieces[:0]
-		f.slices(row, far, func(low, high length.Length) {
-			in, ok := f.row(low, high, nil)
-			if !ok {
-				return
+// uneven is a row that is not plain, in slices. It begins at its shift.
+type uneven struct {
+	row    bond.Row
+	slices []slice
+	ends   [2][]stretch // of those, what the row's free end on the left, and on the right, is sure to cut
+	edges  []*steep     // that come into its heights
+}
+
+// slice is a part of a row between two heights with what crosses it.
+type slice struct {
+	stretch
+	in []crossing
+}
+
+// uneven cuts a row into slices; what is lower than sealant takes along an edge is none.
+func (z *zones) uneven(row bond.Row) *uneven {
+	f, u := z.outline, &uneven{row: row}
+	counted := z.counts(row)
+	f.slices(row, z.w.fills(), func(low, high length.Length) {
+		if in, ok := f.row(low, high, nil); ok && paired(in) {
+			u.slices = append(u.slices, slice{stretch{low, high}, in})
+		}
+		for end, right := range [...]bool{false, true} {
+			if z.zoned(right) && !counted && !z.crowded(right, low, high) {
+				u.ends[end] = append(u.ends[end], stretch{low, high})
 			}
-			stubs(in, row, func(s stub) {
-				if s.whole || s.sealed() || z.mayCome(&s, row) || !f.alone(&s, row) {
+		}
+	})
+	for i := range f.steep {
+		if e := &f.steep[i]; e.from.Y < row.High && e.to.Y > row.Low {
+			u.edges = append(u.edges, e)
+		}
+	}
+	return u
+}
+
+// counts tells whether a row is counted with the rows of a band.
+func (z *zones) counts(row bond.Row) bool {
+	for i := 0; i+1 < len(z.outline.heights); i++ {
+		if low, high := z.band(i); low <= row.Low && row.High <= high {
+			return true
+		}
+	}
+	return false
+}
+
+// paired tells whether crossings are where tile begins and where it ends, in turn.
+func paired(in []crossing) bool {
+	for i := range in {
+		if in[i].onLeft != (i%2 == 0) {
+			return false
+		}
+	}
+	return len(in)%2 == 0
+}
+
+// sliced counts of rows that are not plain, and begin at along, the pieces that are sure to be
+// cut across, and no more of them than how wide they are.
+func (t *tally) sliced(z *zones, rows []*uneven, along length.Length) {
+	var pieces []stub
+	for _, u := range rows {
+		pieces = pieces[:0]
+		row := begun(u.row, along)
+		for i := range u.slices {
+			stubs(u.slices[i].in, row, func(s stub) {
+				if s.whole || s.sealed() || z.mayCome(&s, row) || !u.alone(z.w, &s, row) {
 					return
 				}
 				s.wide += 2 // where it leans it is rounded as the whole row is cut
 				pieces = narrowest(pieces, s)
 			})
-		})
+		}
 		for i := range pieces {
-			t.grade(&pieces[i])
+			t.grade(&pieces[i], 1)
 			if z.settled(&pieces[i], row) {
 				t.cutAcross(&pieces[i], t.w.class(row.Course))
 			}
@@ -44,29 +95,24 @@ func (t *tally) sliced(z *zones, rows []bond.Row) {
 	}
 }
 
-// sliced adds of a row the pieces that a free end cuts which is placed at x.
-func (z *zones) sliced(s *sure, right bool, x length.Length, row bond.Row) {
-	f, far, end := z.outline, z.w.fills(), boolean(right)
-	for i := 0; i+1 < len(f.heights); i++ {
-		if low, high := z.band(i); low <= row.Low && row.High <= high {
-			return // it is counted with the rows of the band
-		}
-	}
+// sliced adds of a row that begins at along the pieces that a free end cuts which is placed at x.
+func (z *zones) sliced(s *sure, right bool, x, along length.Length, u *uneven) {
+	end, row := boolean(right), begun(u.row, along)
 	var pair [2]crossing
 	var pieces []stub
-	f.slices(row, far, func(low, high length.Length) {
-		if z.crowded(right, low, high) || !z.interval(right, x, low, high, &pair) {
-			return
+	for _, h := range u.ends[end] {
+		if !z.interval(right, x, h.from, h.to, &pair) {
+			continue
 		}
 		between := pair
 		stubs(between[:], row, func(p stub) {
-			if p.cuts[end] == nil || p.sealed() || !z.alone(&p, right, x, row) {
+			if p.cuts[end] == nil || p.sealed() || !z.alone(&p, right, x, row, u.edges) {
 				return
 			}
 			p.wide += 2
 			pieces = narrowest(pieces, p)
 		})
-	})
+	}
 	for i := range pieces {
 		r := pieces[i].run(z.w, row)
 		s.grade(r.Low, piece.OnLeft, pieces[i].wide, 1)
@@ -111,8 +157,8 @@ func (w *facts) fills() length.Length {
 
 // alone tells whether no edge comes into a stub's tile and crosses the row there but
 // those that cut it.
-func (f *profile) alone(s *stub, row bond.Row) bool {
-	return !f.w.drilled(s, row) && !slices.ContainsFunc(f.steep, func(e steep) bool { return e.comesInto(s, row) && !s.cutBy(e.edge) })
+func (u *uneven) alone(w *facts, s *stub, row bond.Row) bool {
+	return !w.drilled(s, row) && !slices.ContainsFunc(u.edges, func(e *steep) bool { return e.comesInto(s, row) && !s.cutBy(e.edge) })
 }
 
 // drilled tells whether a pipe may come into a stub's tile.
@@ -123,8 +169,8 @@ func (w *facts) drilled(s *stub, row bond.Row) bool {
 }
 
 // alone tells so of the tile that a free end cuts which is placed at x.
-func (z *zones) alone(s *stub, right bool, x length.Length, row bond.Row) bool {
-	return !z.w.drilled(s, row) && !slices.ContainsFunc(z.outline.steep, func(e steep) bool {
+func (z *zones) alone(s *stub, right bool, x length.Length, row bond.Row, edges []*steep) bool {
+	return !z.w.drilled(s, row) && !slices.ContainsFunc(edges, func(e *steep) bool {
 		beyond := max(e.from.X, e.to.X) <= x
 		if right {
 			beyond = min(e.from.X, e.to.X) >= x
@@ -146,11 +192,11 @@ func (s *stub) cutBy(e piece.Edge) bool {
 
 // at is what is sure of the pieces beside a free end that is placed at x, in the rows of
 // each band and in those that are plain only in slices.
-func (z *zones) at(right bool, x, along length.Length, bands pattern, slow []bond.Row) merit.Merit {
+func (z *zones) at(right bool, x, along length.Length, bands pattern, slow []*uneven) merit.Merit {
 	s := sure{w: z.w, meter: z.meter}
 	if !z.reachesOther(right, x) {
 		for _, row := range slow {
-			z.sliced(&s, right, x, row)
+			z.sliced(&s, right, x, along, row)
 		}
 		z.meter.add(len(slow))
 	}

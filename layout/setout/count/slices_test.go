@@ -32,13 +32,18 @@ func TestWhatAFreeEndLeavesOfALegIsSure(t *testing.T) {
 	w := drawWall("1000x652 300x300+2 leg=100 left=0..70")
 	along, across := w.facts.frame.phases(-250*mm, 0)
 	_, bands := w.Bounds.standingEnds(along, w.Bounds.rows.at(across))
-	slow := w.facts.rows(Setting{Line: -250 * mm}, w.Box())
-	at := func(x length.Length) int { return w.Bounds.zones.at(false, x*mm, along, bands, slow).Slivers }
+	slow := func(w *Wall) (out []*uneven) {
+		for _, row := range w.facts.rows(Setting{Line: -250 * mm}, w.Box()) {
+			out = append(out, w.Bounds.zones.uneven(row))
+		}
+		return out
+	}
+	at := func(x length.Length) int { return w.Bounds.zones.at(false, x*mm, along, bands, slow(w)).Slivers }
 	require.Equal(t, 1, at(70))
 	require.Equal(t, 0, at(20))
 	near := drawWall("1000x652 300x300+2 leg=100 left=0..70 pipe=600,-150,30")
 	_, bands = near.Bounds.standingEnds(along, near.Bounds.rows.at(across))
-	require.Zero(t, near.Bounds.zones.at(false, 70*mm, along, bands, slow).Slivers, "nor with a pipe within two tiles")
+	require.Zero(t, near.Bounds.zones.at(false, 70*mm, along, bands, slow(near)).Slivers, "nor with a pipe within two tiles")
 }
 
 // By hand: tile of 100 with joints of 10 begins at 10, the corner's gap ends at 3 and
@@ -108,7 +113,7 @@ func TestTheOneStretchOfARow(t *testing.T) {
 		w := drawWall(line)
 		f := w.Bounds.zones.outline
 		row := w.facts.rows(Setting{Placed: w.Outer()}, w.Box())[n]
-		low, high, one := f.only(row, nil)
+		low, high, one := f.only(row)
 		return [3]any{low, high, one}
 	}
 	rows := drawWall("250x600 100x100+2 columns").facts.rows(Setting{}, drawWall("250x600 100x100+2 columns").Box())
@@ -145,10 +150,10 @@ func TestSlicesClaimNoMoreThanTheCount(t *testing.T) {
 			if !z.zoned(right) {
 				continue
 			}
-			rows := w.facts.rows(s, w.Box())[:0:0]
-			for _, row := range w.facts.rows(s, w.Box()) {
+			var rows []*uneven
+			for _, row := range w.facts.rowsFrom(0, across, w.Box()) {
 				if z.outline.band(row.Low, row.High) < 0 && !w.facts.mayEnd(row, w.Places.Heads(s.Line)[0]) && !w.facts.touched(row.Low, row.High) {
-					rows = append(rows, row)
+					rows = append(rows, z.uneven(row))
 				}
 			}
 			bound := z.at(right, w.freeEnd(s, right), along, bands, rows)

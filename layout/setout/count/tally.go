@@ -86,9 +86,9 @@ func (t *tally) beyond(f *profile, rows []bond.Row) (slow []bond.Row) {
 			switch {
 			case s.whole || s.sealed():
 			case !t.w.freeIn(tile):
-				t.stub(s, t.w.class(row.Course))
+				t.stubs(&s, t.w.class(row.Course), 1)
 			case t.remains(s):
-				t.grade(&s)
+				t.grade(&s, 1)
 			}
 		}
 	})
@@ -115,7 +115,7 @@ func (t *tally) row(row bond.Row, in []crossing, found []stub, cover *piece.Cove
 	class := t.w.class(row.Course)
 	for _, s := range found {
 		if !s.whole && !s.sealed() {
-			t.stub(s, class)
+			t.stubs(&s, class, 1)
 		}
 	}
 	n := 0
@@ -155,22 +155,22 @@ func covers(cover *piece.Cover, row bond.Row, left, right [2]length.Length) {
 	}
 }
 
-// grade counts a stub that is too small.
-func (t *tally) grade(s *stub) {
+// grade counts n stubs that are too small.
+func (t *tally) grade(s *stub, n int) {
 	limits, sight := t.w.rule.Limits[0], &t.sights[boolean(s.low(t.w.rule.Sides))]
 	switch {
 	case s.wide < limits.Unworkable:
-		sight.Unworkable++
+		sight.Unworkable += n
 	case s.wide < limits.Sliver:
-		sight.Slivers++
+		sight.Slivers += n
 	}
 }
 
-// stub counts a piece of a plain row.
-func (t *tally) stub(s stub, class int) {
-	t.grade(&s)
-	t.work += s.effort(t.w.rule.Along, t.w.rule.Across)
-	t.cutAcross(&s, class)
+// stubs counts a piece of each of n plain rows.
+func (t *tally) stubs(s *stub, class, n int) {
+	t.grade(s, n)
+	t.work += n * s.effort(t.w.rule.Along, t.w.rule.Across)
+	t.cutAcross(s, class)
 }
 
 // piece counts a piece that was cut.

@@ -1,0 +1,122 @@
+package count
+
+import (
+	"slices"
+
+	"coursewright/layout/bond"
+	"coursewright/layout/length"
+)
+
+// lined are the rows of a line with what crosses them, which is the same wherever their
+// tiles begin: it is found once for all starts. The rows begin at their shift.
+type lined struct {
+	count   int        // of the rows that no free mark touches
+	plain   []alike    // those of them that are plain
+	uneven  []*uneven  // and those that are not
+	touched []bond.Row // rows that a free opening may touch
+	above   []bond.Row // and those that a free head may end
+	bare    []bareEnd
+	heads   []length.Length // where a free head may stand, ascending
+}
+
+// alike are plain rows of one class between the same plumb edges, or one between edges that lean.
+type alike struct {
+	row    bond.Row // the first of them
+	n      int
+	in     []crossing
+	uneven *uneven // of one between edges that lean, for where it is not plain after all
+}
+
+// mostLined bounds of how many lines the rows are kept.
+const mostLined = 256
+
+// rowsOn gives the rows of a line that stand at across. They are looked at once.
+func (b *Bounds) rowsOn(line, across length.Length) *lined {
+	l, there := b.lined[across]
+	if !there {
+		if len(b.lined) >= mostLined {
+			clear(b.lined)
+		}
+		l = b.lineUp(line, across)
+		b.lined[across] = l
+	}
+	return l
+}
+
+func (b *Bounds) lineUp(line, across length.Length) *lined {
+	l := &lined{heads: b.places.Heads(line)}
+	slices.Sort(l.heads)
+	for _, row := range b.w.rowsFrom(0, across, b.w.box()) {
+		switch {
+		case b.w.mayEnd(row, l.heads[0]):
+			l.above = append(l.above, row)
+			continue
+		case b.w.touched(row.Low, row.High):
+			l.touched = append(l.touched, row)
+		default:
+			l.count++
+			l.add(b.zones, row)
+		}
+		l.bare = b.zones.bareEnds(l.bare, row)
+	}
+	return l
+}
+
+// add adds a row that no free mark touches.
+func (l *lined) add(z *zones, row bond.Row) {
+	f := z.outline
+	band := f.band(row.Low, row.High)
+	if band < 0 {
+		l.uneven = append(l.uneven, z.uneven(row))
+		return
+	}
+	in, ok := f.row(row.Low, row.High, nil)
+	if !ok || !paired(in) {
+		l.uneven = append(l.uneven, z.uneven(row))
+		return
+	}
+	if f.leaning[band] {
+		l.plain = append(l.plain, alike{row, 1, in, z.uneven(row)})
+		return
+	}
+	for i := range l.plain {
+		if a := &l.plain[i]; a.uneven == nil && a.row.First == row.First && z.w.class(a.row.Course) == z.w.class(row.Course) && f.band(a.row.Low, a.row.High) == band {
+			a.n++
+			return
+		}
+	}
+	l.plain = append(l.plain, alike{row: row, n: 1, in: in})
+}
+
+// begun is a row of a line whose tiles begin at along.
+func begun(row bond.Row, along length.Length) bond.Row {
+	row.First += along
+	return row
+}
+
+// allBegun are rows of a line whose tiles begin at along.
+func allBegun(rows []bond.Row, along length.Length) []bond.Row {
+	out := slices.Clone(rows)
+	for i := range out {
+		out[i].First += along
+	}
+	return out
+}
+
+// stubs lists the tiles that are cut of rows alike that begin at along; it is false where they
+// are not plain after all.
+func (a *alike) stubs(along length.Length, into []stub) ([]stub, bond.Row, bool) {
+	row := begun(a.row, along)
+	ok := stubs(a.in, row, func(s stub) { into = append(into, s) })
+	return into, row, ok
+}
+
+// doubtful lists the rows whose pieces are not all known: those that are not plain, and those
+// that a free opening may touch.
+func (l *lined) doubtful(slow []*uneven) []bond.Row {
+	out := slices.Clone(l.touched)
+	for _, u := range slow {
+		out = append(out, u.row)
+	}
+	return out
+}
