@@ -95,7 +95,7 @@ func TestBareWallIsWhatNoPieceComesNear(t *testing.T) {
 					reach := r.Sealant - side.Gap
 					covered := false
 					for k := range pieces {
-						covered = covered || faces(pieces[k].Solid(false), e.Facing(), p, reach, max(r.Joint, reach))
+						covered = covered || faces(pieces[k].Solid(), e.Facing(), p, reach, max(r.Joint, reach))
 					}
 					require.Equal(t, !covered, isBare(gaps, e, p), "%s at %v", e.Name(s.Sides), p)
 				}
@@ -152,7 +152,7 @@ func TestACoverKnowsNoOrder(t *testing.T) {
 		c := piece.NewCover(s, rule)
 		none := c.Gaps()
 		for i := len(pieces) - 1; i >= 0; i-- {
-			c.Region(pieces[i].Solid(false))
+			c.Region(pieces[i].Solid())
 		}
 		require.Equal(t, want, c.Gaps())
 		for i := range pieces {

@@ -28,13 +28,14 @@ func Cut(shape survey.Shape, rows []bond.Row, rule Rule) (pieces []Piece, bare [
 }
 
 // Row cuts the band that one row covers of a wall and hands over each piece as it
-// stands on the wall, only until the next one is cut; a whole tile only by its box in
-// the frame of the rows. It is for counting many set-outs, of which the pieces are not kept.
+// stands on the wall, only until the next one is cut, but for its outlines, which stay in the
+// frame of the rows; a whole tile only by its box there. It is for counting many set-outs, of
+// which the pieces are not kept.
 func Row(band Band, row bond.Row, rule Rule, each func(*Piece), whole func(plane.Rect)) {
 	c := &cutter{rule: rule}
 	c.emit = func(p *Piece) {
 		if rule.Plumb {
-			p.turnBack()
+			p.turnSizes()
 		}
 		each(p)
 	}
@@ -42,14 +43,8 @@ func Row(band Band, row bond.Row, rule Rule, each func(*Piece), whole func(plane
 	c.row(&band, row)
 }
 
-// Solid is the face of the piece with the holes of pipes filled, in the frame of
-// the rows.
-func (p *Piece) Solid(plumb bool) plane.Region {
-	if plumb {
-		return p.solid.Transposed()
-	}
-	return p.solid
-}
+// Solid is the face of a piece with the holes of pipes filled.
+func (p *Piece) Solid() plane.Region { return p.solid }
 
 type cutter struct {
 	rule   Rule
@@ -209,7 +204,7 @@ func thin(part plane.Region, side plane.Side, limit length.Length) bool {
 	if upright {
 		return part.Across().Most <= limit
 	}
-	return part.Transposed().Across().Most <= limit
+	return part.Upward().Most <= limit
 }
 
 // at is what the layers of a tile leave of one of its parts.
@@ -234,8 +229,20 @@ func near(r, part plane.Region) plane.Region {
 
 // turnBack swaps x and y again of a piece cut in columns.
 func (p *Piece) turnBack() {
+	face, visible := p.Face, p.Visible
+	p.Face = face.Transposed()
+	if p.Visible = p.Face; !same(visible, face) {
+		p.Visible = visible.Transposed()
+	}
+	if p.solid = p.Face; !same(p.solid, face) {
+		p.solid = p.solid.Transposed()
+	}
+	p.turnSizes()
+}
+
+// turnSizes does so with all but its outlines.
+func (p *Piece) turnSizes() {
 	p.Tile = p.Tile.Transposed()
-	p.Face, p.Visible, p.solid = p.Face.Transposed(), p.Visible.Transposed(), p.solid.Transposed()
 	p.Wide, p.High = p.High, p.Wide
 	p.Across, p.Up = transposed(p.Up), transposed(p.Across)
 }

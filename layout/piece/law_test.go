@@ -171,7 +171,7 @@ func TestPiecesComeInOrder(t *testing.T) {
 				require.False(t, ids[p.ID], p.ID)
 				ids[p.ID] = true
 				require.GreaterOrEqual(t, p.Course, 1)
-				require.LessOrEqual(t, p.Visible.Area2(), p.Solid(false).Area2()+4*length.Area(p.Tile.Width()+p.Tile.Height()), "to a unit along its edges")
+				require.LessOrEqual(t, p.Visible.Area2(), p.Solid().Area2()+4*length.Area(p.Tile.Width()+p.Tile.Height()), "to a unit along its edges")
 			}
 		}
 	})

@@ -125,7 +125,7 @@ func leastFaces(visible plane.Region) (wide, high length.Length) {
 	if s := visible.Across(); s.Found {
 		wide = s.Least
 	}
-	if s := visible.Transposed().Across(); s.Found {
+	if s := visible.Upward(); s.Found {
 		high = s.Least
 	}
 	return wide, high

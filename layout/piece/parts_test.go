@@ -135,7 +135,7 @@ func TestBareWallAlongSlantingEdges(t *testing.T) {
 					p := plane.Point{X: a.X + (c.X-a.X)*length.Length(k)/40, Y: a.Y + (c.Y-a.Y)*length.Length(k)/40}
 					nearest, sure := math.Inf(1), true
 					for n := range pieces {
-						off, far := offTo(pieces[n].Solid(false), e.Facing(), p, float64(max(rule.Joint, rule.Sealant-side.Gap)))
+						off, far := offTo(pieces[n].Solid(), e.Facing(), p, float64(max(rule.Joint, rule.Sealant-side.Gap)))
 						nearest = min(nearest, off)
 						sure = sure && far > 600 // not where a stretch begins or ends
 					}

@@ -28,7 +28,7 @@ func covered(s survey.Shape, line, joint length.Length) *piece.Cover {
 	rule := piece.Rule{Along: 300 * mm, Across: 100 * mm, Joint: joint, Sealant: 6 * mm, Sides: s.Sides}
 	c := piece.NewCover(s, rule)
 	for _, row := range (bond.Coursed{Width: 300 * mm, Height: 100 * mm, Joint: joint, Den: 1}).Rows(line, 0, -1200*mm, 600*mm) {
-		piece.Row(piece.BandOf(s, row, false), row, rule, func(p *piece.Piece) { c.Region(p.Solid(false)) }, c.Rect)
+		piece.Row(piece.BandOf(s, row, false), row, rule, func(p *piece.Piece) { c.Region(p.Solid()) }, c.Rect)
 	}
 	return c
 }

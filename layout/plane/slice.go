@@ -33,6 +33,14 @@ func (r Region) Across() Slices {
 	return s
 }
 
+// Upward measures the region plumb, as Across does level.
+func (r Region) Upward() Slices {
+	if box, is := r.upright(); is {
+		return Slices{Least: box.Height(), Most: box.Height(), Found: true}
+	}
+	return r.Transposed().Across()
+}
+
 // upright tells whether the region is an upright rectangle and nothing else.
 func (r Region) upright() (Rect, bool) {
 	if len(r) != 1 || len(r[0]) != 4 {

@@ -95,7 +95,7 @@ func (b *Bounds) endsAt(along length.Length, rows pattern) merit.Merit {
 // standingEnds is what the edges give that stand and cross rows, with the rest of
 // the pattern: the rows of each band.
 func (b *Bounds) standingEnds(along length.Length, rows pattern) (merit.Merit, pattern) {
-	s := sure{w: b.w, meter: b.meter}
+	s := b.zones.sure()
 	bands := rows
 	for i := range b.boundary.ends {
 		bands = s.end(&b.boundary.ends[i], along, bands)
@@ -112,7 +112,7 @@ func (b *Bounds) bedsAt(across length.Length) merit.Merit {
 	if m, there := b.beds[across]; there {
 		return m
 	}
-	s := sure{w: b.w, meter: b.meter}
+	s := b.zones.sure()
 	obstacles := b.boundary.onLine(b.places, across)
 	for i := range b.boundary.beds {
 		s.bed(&b.boundary.beds[i], across, obstacles)

@@ -92,7 +92,7 @@ func (b *boundary) addHulls() {
 // newFeature is an edge that faces so in the frame of the rows, without its spans yet.
 func newFeature(w *facts, e piece.Edge, f piece.Facing) *feature {
 	side := w.rule.Sides[e.Side()]
-	out := &feature{edge: e, facing: f, meets: side.Meets, reach: w.room.Sealant - side.Gap, deep: w.rule.Along, broad: w.rule.Across, joint: w.room.Joint}
+	out := &feature{edge: e, alone: []piece.Edge{e}, facing: f, meets: side.Meets, reach: w.room.Sealant - side.Gap, deep: w.rule.Along, broad: w.rule.Across, joint: w.room.Joint}
 	if f >= piece.Under {
 		out.deep, out.broad = out.broad, out.deep
 	}

@@ -1,6 +1,8 @@
 package count
 
 import (
+	"slices"
+
 	"coursewright/layout/bond"
 	"coursewright/layout/length"
 	"coursewright/layout/merit"
@@ -78,6 +80,21 @@ func (w *facts) rows(s Setting, box plane.Rect) []bond.Row {
 func (w *facts) rowsFrom(along, across length.Length, box plane.Rect) []bond.Row {
 	box = w.frame.rect(box)
 	return w.bond.Rows(across, along, box.Bottom-w.bond.Across(), box.Top+w.bond.Across())
+}
+
+// begun is a row of a line whose tiles begin at along.
+func begun(row bond.Row, along length.Length) bond.Row {
+	row.First += along
+	return row
+}
+
+// allBegun are rows of a line whose tiles begin at along.
+func allBegun(rows []bond.Row, along length.Length) []bond.Row {
+	out := slices.Clone(rows)
+	for i := range out {
+		out[i].First += along
+	}
+	return out
 }
 
 // class of a row in the bond.

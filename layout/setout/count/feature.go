@@ -13,7 +13,8 @@ import (
 // the frame of the rows: the clean spans of it, with nothing else within a tile.
 // Along it runs u, away from it into the tile v.
 type feature struct {
-	edge   piece.Edge // in the frame of the wall
+	edge   piece.Edge   // in the frame of the wall
+	alone  []piece.Edge // the same, for a run of what it alone cuts
 	facing piece.Facing
 	edges  []straight // the edge whole
 	spans  []span

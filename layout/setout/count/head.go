@@ -29,7 +29,7 @@ func (b *Bounds) headAt(y, across length.Length) merit.Merit {
 }
 
 func (b *Bounds) underHead(y, across length.Length) merit.Merit {
-	s := sure{w: b.w, meter: b.meter}
+	s := b.zones.sure()
 	f := b.boundary.freeHead(y)
 	t := f.tiled(across)
 	pitch := f.broad + f.joint

@@ -5,6 +5,7 @@ import (
 
 	"coursewright/layout/bond"
 	"coursewright/layout/length"
+	"coursewright/layout/survey"
 )
 
 // lined are the rows of a line with what crosses them, which is the same wherever their
@@ -62,6 +63,15 @@ func (b *Bounds) lineUp(line, across length.Length) *lined {
 	return l
 }
 
+// mayEnd tells whether a free mark along the rows may cut a row or leave it out: the
+// head, of which the lowest place is given, or with columns an end.
+func (w *facts) mayEnd(row bond.Row, head length.Length) bool {
+	if w.frame.plumb {
+		return w.moves(survey.SideLeft) && row.Low < w.found.Left.Stops.To || w.moves(survey.SideRight) && row.High > w.found.Right.Stops.From
+	}
+	return w.moves(survey.SideHead) && row.High > head
+}
+
 // add adds a row that no free mark touches.
 func (l *lined) add(z *zones, row bond.Row) {
 	f := z.outline
@@ -86,21 +96,6 @@ func (l *lined) add(z *zones, row bond.Row) {
 		}
 	}
 	l.plain = append(l.plain, alike{row: row, n: 1, in: in})
-}
-
-// begun is a row of a line whose tiles begin at along.
-func begun(row bond.Row, along length.Length) bond.Row {
-	row.First += along
-	return row
-}
-
-// allBegun are rows of a line whose tiles begin at along.
-func allBegun(rows []bond.Row, along length.Length) []bond.Row {
-	out := slices.Clone(rows)
-	for i := range out {
-		out[i].First += along
-	}
-	return out
 }
 
 // stubs lists the tiles that are cut of rows alike that begin at along; it is false where they

@@ -55,15 +55,6 @@ func (b *Bounds) Plainly(line, edge length.Length) merit.Merit {
 	return m
 }
 
-// mayEnd tells whether a free mark along the rows may cut a row or leave it out: the
-// head, of which the lowest place is given, or with columns an end.
-func (w *facts) mayEnd(row bond.Row, head length.Length) bool {
-	if w.frame.plumb {
-		return w.moves(survey.SideLeft) && row.Low < w.found.Left.Stops.To || w.moves(survey.SideRight) && row.High > w.found.Right.Stops.From
-	}
-	return w.moves(survey.SideHead) && row.High > head
-}
-
 // underHeads is how far the two ends differ at least under the best of the places of
 // the head, where t holds what rows give under the lowest, but the slow ones, and those above
 // stand under it as far as they reach.

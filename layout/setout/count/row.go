@@ -93,7 +93,7 @@ func (f *fitted) row(row bond.Row) *rowCount {
 	out := &rowCount{ends: noWidths}
 	piece.Row(band, row, w.rule, func(p *piece.Piece) {
 		f.c.meter.add(10)
-		out.tile = append(out.tile, p.Solid(w.frame.plumb))
+		out.tile = append(out.tile, p.Solid())
 		t.piece(p)
 		if !w.frame.plumb {
 			at.addPiece(&out.ends, p)

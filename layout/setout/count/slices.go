@@ -79,7 +79,7 @@ func (t *tally) sliced(z *zones, rows []*uneven, along length.Length) {
 		row := begun(u.row, along)
 		for i := range u.slices {
 			stubs(u.slices[i].in, row, func(s stub) {
-				if s.whole || s.sealed() || z.mayCome(&s, row) || !u.alone(z.w, &s, row) {
+				if s.whole || s.sealed() || z.mayCome(&s, row) || !u.alone(z, &s, row) {
 					return
 				}
 				s.wide += 2 // where it leans it is rounded as the whole row is cut
@@ -98,14 +98,17 @@ func (t *tally) sliced(z *zones, rows []*uneven, along length.Length) {
 // sliced adds of a row that begins at along the pieces that a free end cuts which is placed at x.
 func (z *zones) sliced(s *sure, right bool, x, along length.Length, u *uneven) {
 	end, row := boolean(right), begun(u.row, along)
-	var pair [2]crossing
-	var pieces []stub
+	if n := 2 * len(u.ends[end]); cap(z.between) < n {
+		z.between = make([]crossing, 0, n)
+	}
+	between, pieces := z.between[:0], z.pieces[:0]
 	for _, h := range u.ends[end] {
+		var pair [2]crossing
 		if !z.interval(right, x, h.from, h.to, &pair) {
 			continue
 		}
-		between := pair
-		stubs(between[:], row, func(p stub) {
+		between = append(between, pair[:]...)
+		stubs(between[len(between)-2:], row, func(p stub) {
 			if p.cuts[end] == nil || p.sealed() || !z.alone(&p, right, x, row, u.edges) {
 				return
 			}
@@ -118,6 +121,7 @@ func (z *zones) sliced(s *sure, right bool, x, along length.Length, u *uneven) {
 		s.grade(r.Low, piece.OnLeft, pieces[i].wide, 1)
 		s.runs = append(s.runs, r)
 	}
+	z.pieces = pieces
 }
 
 // slices hands over the heights between which a row is plain, where they are farther
@@ -157,20 +161,20 @@ func (w *facts) fills() length.Length {
 
 // alone tells whether no edge comes into a stub's tile and crosses the row there but
 // those that cut it.
-func (u *uneven) alone(w *facts, s *stub, row bond.Row) bool {
-	return !w.drilled(s, row) && !slices.ContainsFunc(u.edges, func(e *steep) bool { return e.comesInto(s, row) && !s.cutBy(e.edge) })
+func (u *uneven) alone(z *zones, s *stub, row bond.Row) bool {
+	return !z.drilled(s, row) && !slices.ContainsFunc(u.edges, func(e *steep) bool { return e.comesInto(s, row) && !s.cutBy(e.edge) })
 }
 
 // drilled tells whether a pipe may come into a stub's tile.
-func (w *facts) drilled(s *stub, row bond.Row) bool {
+func (z *zones) drilled(s *stub, row bond.Row) bool {
 	left := row.First + length.Length(s.tile)*row.Pitch
 	tile := plane.Rect{Left: left, Right: left + row.Width, Bottom: row.Low, Top: row.High}
-	return slices.ContainsFunc(w.holes, tile.Overlaps)
+	return slices.ContainsFunc(z.w.holes, tile.Overlaps)
 }
 
 // alone tells so of the tile that a free end cuts which is placed at x.
 func (z *zones) alone(s *stub, right bool, x length.Length, row bond.Row, edges []*steep) bool {
-	return !z.w.drilled(s, row) && !slices.ContainsFunc(edges, func(e *steep) bool {
+	return !z.drilled(s, row) && !slices.ContainsFunc(edges, func(e *steep) bool {
 		beyond := max(e.from.X, e.to.X) <= x
 		if right {
 			beyond = min(e.from.X, e.to.X) >= x
@@ -193,7 +197,7 @@ func (s *stub) cutBy(e piece.Edge) bool {
 // at is what is sure of the pieces beside a free end that is placed at x, in the rows of
 // each band and in those that are plain only in slices.
 func (z *zones) at(right bool, x, along length.Length, bands pattern, slow []*uneven) merit.Merit {
-	s := sure{w: z.w, meter: z.meter}
+	s := z.sure()
 	if !z.reachesOther(right, x) {
 		for _, row := range slow {
 			z.sliced(&s, right, x, along, row)

@@ -13,12 +13,13 @@ type Starts struct {
 	w       *facts
 	bounds  *Bounds
 	tried   []length.Length
-	sorted  map[string][]Start // by pattern, with level courses
-	columns []columns          // with columns
+	level   []merit.Merit       // by those that are tried, what the marks along the wall give
+	sorted  map[string][]*Start // by pattern, with level courses
+	columns []columns           // with columns
 }
 
 func newStarts(b *Bounds) *Starts {
-	s := &Starts{w: b.w, bounds: b, sorted: map[string][]Start{}}
+	s := &Starts{w: b.w, bounds: b, sorted: map[string][]*Start{}}
 	s.tried = s.All()
 	if p := b.w.found.Pin; p != nil {
 		s.tried = []length.Length{p.Edge(b.w.room.Tile.Width, b.w.room.Joint)}
@@ -36,7 +37,7 @@ type Start struct {
 // Group is some starts, the most promising first, of which on one line each has
 // the same added to what it cannot beat.
 type Group struct {
-	Starts []Start
+	Starts []*Start
 	Offset merit.Merit
 }
 
@@ -49,10 +50,12 @@ func (s *Starts) Groups(line length.Length) []Group {
 	key := string(rows.bytes())
 	starts, there := s.sorted[key]
 	if !there {
-		for _, edge := range s.Tried() {
+		its, level := make([]Start, len(s.tried)), s.levelMarks()
+		starts = make([]*Start, len(its))
+		for i, edge := range s.tried {
 			m := s.bounds.endsAt(edge, rows)
-			s.bounds.addLevelMarks(&m, edge)
-			starts = append(starts, Start{edge, m})
+			its[i] = Start{edge, m.Plus(&level[i])}
+			starts[i] = &its[i]
 		}
 		s.sort(starts)
 		s.sorted[key] = starts
@@ -60,6 +63,17 @@ func (s *Starts) Groups(line length.Length) []Group {
 	offset := s.bounds.alongRows(line)
 	s.bounds.addUprightMarks(&offset, line)
 	return []Group{{starts, offset}}
+}
+
+// levelMarks is what the marks along the wall give at best, for each start that is tried.
+func (s *Starts) levelMarks() []merit.Merit {
+	if s.level == nil {
+		s.level = make([]merit.Merit, len(s.tried))
+		for i, edge := range s.tried {
+			s.bounds.addLevelMarks(&s.level[i], edge)
+		}
+	}
+	return s.level
 }
 
 // columnGroups groups the starts of columns by the pattern of the columns.
@@ -76,7 +90,7 @@ func (s *Starts) columnGroups(line length.Length) []Group {
 			}
 			m := s.bounds.bedsAt(edge)
 			s.bounds.addLevelMarks(&m, edge)
-			s.columns[n].starts = append(s.columns[n].starts, Start{edge, m})
+			s.columns[n].starts = append(s.columns[n].starts, &Start{edge, m})
 		}
 		for _, c := range s.columns {
 			s.sort(c.starts)
@@ -94,11 +108,11 @@ func (s *Starts) columnGroups(line length.Length) []Group {
 // columns are the starts of which the columns stand in one pattern.
 type columns struct {
 	rows   pattern
-	starts []Start
+	starts []*Start
 }
 
-func (s *Starts) sort(starts []Start) {
-	slices.SortStableFunc(starts, func(a, b Start) int {
+func (s *Starts) sort(starts []*Start) {
+	slices.SortStableFunc(starts, func(a, b *Start) int {
 		order, _ := s.w.order.Compare(&a.Merit, &b.Merit)
 		return order
 	})

@@ -15,12 +15,19 @@ type sure struct {
 	meter *meter
 	m     merit.Merit
 	runs  []Run
+	space *[]Run           // where runs are put down until their merit is read; nil for its own
 	drift [2]length.Length // of the left and the right end, where all is known but how they lean
 	known [2]int           // classes whose least width at that end is known to within drift
 }
 
+// sure begins to add up what is read at once: no other does meanwhile.
+func (z *zones) sure() sure { return sure{w: z.w, meter: z.meter, runs: z.runs[:0], space: &z.runs} }
+
 func (s *sure) merit() merit.Merit {
 	s.merge()
+	if s.space != nil {
+		*s.space = s.runs
+	}
 	s.w.addRuns(&s.m, s.runs)
 	n := s.w.classes()
 	if s.w.likeEnds() && s.known[0] == n && s.known[1] == n {
@@ -110,7 +117,7 @@ func (s *sure) bed(f *feature, across length.Length, obstacles []obstacle) {
 // run adds the run that an edge makes of the tiles of a class.
 func (s *sure) run(t *tiled, class int) {
 	if t.least != absent {
-		s.runs = append(s.runs, Run{Edges: []piece.Edge{t.edge}, Class: class, Least: t.least, Low: t.edge.Low(s.w.rule.Sides)})
+		s.runs = append(s.runs, Run{Edges: t.alone, Class: class, Least: t.least, Low: t.edge.Low(s.w.rule.Sides)})
 	}
 }
 

@@ -17,6 +17,11 @@ type zones struct {
 	outline *profile     // without free openings, with every free end where it leaves most
 	loose   []plane.Rect // where free openings may come to stand, and the holes of pipes
 	known   map[stand][]rowsBeside
+	free    [2]*steep // an end on the left and on the right where it is free
+	beyond  [2]*steep // what is far off across from it
+	runs    []Run     // space for what is read at once
+	between []crossing
+	pieces  []stub
 	meter   *meter
 }
 
@@ -39,6 +44,10 @@ func zonesOf(w *facts, m *meter) *zones {
 	z := &zones{w: w, outline: profileOf(w, w.field), loose: slices.Clone(w.holes), known: map[stand][]rowsBeside{}, meter: m}
 	for _, i := range w.free {
 		z.loose = append(z.loose, w.hull(i))
+	}
+	for end, facing := range [...]piece.Facing{piece.OnLeft, piece.OnRight} {
+		z.free[end] = &steep{edge: w.frame.edge(piece.EdgeOf(z.side(end == 1), facing)), onLeft: end == 0}
+		z.beyond[end] = &steep{onLeft: end == 1}
 	}
 	return z
 }
@@ -161,11 +170,7 @@ func (z *zones) crowded(right bool, low, high length.Length) bool {
 // crosses the rows between two heights; it is false where there is no tile, or
 // the other end leans and is near.
 func (z *zones) interval(right bool, x, low, high length.Length, pair *[2]crossing) bool {
-	facing := piece.OnLeft
-	if right {
-		facing = piece.OnRight
-	}
-	free := at(x, &steep{edge: z.w.frame.edge(piece.EdgeOf(z.side(right), facing)), onLeft: !right})
+	free := at(x, z.free[boolean(right)])
 	var before, next *steep // the last edge beyond the free end, and the first on its tile's side
 	for i := range z.outline.steep {
 		s := &z.outline.steep[i]
@@ -195,10 +200,9 @@ func (z *zones) interval(right bool, x, low, high length.Length, pair *[2]crossi
 		}
 		next = nil // so far off that it is the same to the pieces beside the end
 	}
-	far := at(x+20*z.w.rule.Along, &steep{onLeft: right})
+	far := at(x+20*z.w.rule.Along, z.beyond[boolean(right)])
 	if right {
-		far.x0 = x - 20*z.w.rule.Along
-		far = at(far.x0, far.steep)
+		far = at(x-20*z.w.rule.Along, far.steep)
 	}
 	if next != nil {
 		far = at(next.from.X, next)

@@ -280,7 +280,7 @@ func TestTheFirstOfAllGroups(t *testing.T) {
 	group := func(offset int, starts ...int) count.Group {
 		g := count.Group{Offset: slivers(offset)}
 		for _, n := range starts {
-			g.Starts = append(g.Starts, count.Start{Merit: slivers(n)})
+			g.Starts = append(g.Starts, &count.Start{Merit: slivers(n)})
 		}
 		return g
 	}
