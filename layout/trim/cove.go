@@ -35,11 +35,24 @@ func (l *layer) cove(i int) {
 			to -= l.tile.Joint
 		}
 	}
-	strip := l.all.KeepAll(plane.RightOf(from), plane.LeftOf(to))
+	var left, right corner
+	if i == 0 {
+		left = l.foot(survey.LeftEnd)
+	}
+	if i == len(l.wall.Base)-1 {
+		right = l.foot(survey.RightEnd)
+	}
+	if left.mitred {
+		from = l.outer.Left
+	}
+	if right.mitred {
+		to = l.outer.Right
+	}
+	strip := l.all.KeepAll(append([]plane.Line{plane.RightOf(from), plane.LeftOf(to)}, append(left.level, right.level...)...)...)
 	for _, ring := range over(s, s.Gap-l.tile.Joint) {
 		strip = strip.Less(ring, 0)
 	}
-	plan := splitting{long: s.Cove.Length, joint: l.tile.Joint, full: shared}
+	plan := splitting{long: s.Cove.Length, joint: l.between(*s.Cove), full: shared}
 	switch {
 	case open[0] && !open[1]:
 		plan.full = low
@@ -50,7 +63,9 @@ func (l *layer) cove(i int) {
 		plan.anchor, plan.full = l.tile.Start, following
 		plan.pitch, plan.phases = l.tile.Width+l.tile.Joint, n
 	}
+	l.cornerPiece(left, survey.BaseSegment, *s.Cove)
 	l.lay(survey.BaseSegment, *s.Cove, strip, plan)
+	l.cornerPiece(right, survey.BaseSegment, *s.Cove)
 }
 
 // over is everything over a base by so much, stretch by stretch.

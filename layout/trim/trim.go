@@ -22,7 +22,7 @@ import (
 // Piece is one piece of trim as it is set.
 type Piece struct {
 	ID     string        // wall letter and number: "T-B-03"
-	Edge   survey.PartIs // LeftEnd, RightEnd, HeadEdge or BaseSegment; a corner piece counts to the head
+	Edge   survey.PartIs // LeftEnd, RightEnd, HeadEdge or BaseSegment; a corner piece counts to the head or the base
 	Trim   survey.TrimFound
 	Face   plane.Region
 	Long   length.Length // along the edge, to the longest point
@@ -106,7 +106,7 @@ func (l *layer) end(is survey.PartIs) {
 	if t == nil {
 		return
 	}
-	strip := l.all.KeepAll(append(lines, l.corner(is).upright...)...)
+	strip := l.all.KeepAll(append(append(lines, l.corner(is).upright...), l.foot(is).upright...)...)
 	plan := splitting{long: t.Length, joint: l.between(*t), full: high}
 	if n, follows := l.follows(t.Length, l.tile.Height); follows && l.tile.Level {
 		plan.anchor, plan.full = l.tile.Line, following
@@ -135,9 +135,9 @@ func (l *layer) head() {
 		plan.anchor, plan.full = l.tile.Start, following
 		plan.pitch, plan.phases = l.tile.Width+l.tile.Joint, n
 	}
-	l.cornerPiece(left, *t)
+	l.cornerPiece(left, survey.HeadEdge, *t)
 	l.lay(survey.HeadEdge, *t, strip, plan)
-	l.cornerPiece(right, *t)
+	l.cornerPiece(right, survey.HeadEdge, *t)
 }
 
 // follows tells whether pieces of a length stand with the tile: each as long as
@@ -190,12 +190,15 @@ func (l *layer) piece(edge survey.PartIs, t survey.TrimFound, face plane.Region)
 	}
 	if edge == survey.BaseSegment { // it follows the base, which may be out of level
 		p.Wide, p.Inner, p.Outer = t.Width, box.Width(), box.Width()
+		if p.Mitres = l.mitres(edge, box); p.Mitres > 0 {
+			p.Inner, p.Outer = on(face, true, box.Top), on(face, true, box.Bottom)
+		}
 		over := face.Area2() - 2*t.Length.Times(t.Width)
 		p.Whole = p.Long == t.Length && max(over, -over) <= length.Area(4*p.Long)
 		return p
 	}
 	p.Whole = p.Long == t.Length && face.Area2() == 2*t.Length.Times(t.Width)
-	p.Mitres = l.mitres(edge, t, box)
+	p.Mitres = l.mitres(edge, box)
 	return p
 }
 

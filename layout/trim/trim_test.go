@@ -149,6 +149,46 @@ func TestCorners(t *testing.T) {
 	}
 }
 
+// Round the back of a cap, where trim goes along the base as up the ends, corners are made as
+// at the head. Found on the cap of a knee wall, whose back corner showed a cut end.
+func TestCornersAtTheFoot(t *testing.T) {
+	cap := func(of *survey.TrimFound) survey.WallFound {
+		w := wall(nil, of, of)
+		w.Base[0].Cove, w.Base[0].Gap, w.Base[0].Rise = of, of.Width+in/8, of.Width+in/8
+		return w
+	}
+	nose := bullnose(2*in, 6*in)
+	w := cap(nose)
+	var corners []plane.Rect
+	for _, p := range trim.Of(w, placed(w), running) {
+		if p.Corner {
+			corners = append(corners, p.Face.Bounds())
+		} else if p.Edge == survey.RightEnd {
+			assert.GreaterOrEqual(t, p.Face.Bounds().Bottom, 2*in+in/8, "it stands a joint off the corner piece")
+		}
+	}
+	out := plane.Rect{Left: 50*in + in/8, Right: 52*in + in/8, Bottom: 84*in + in/8, Top: 86*in + in/8}
+	assert.Equal(t, []plane.Rect{out, {Left: out.Left, Right: out.Right, Bottom: 0, Top: 2 * in}}, corners)
+
+	w = cap(&survey.TrimFound{Kind: survey.Profile, Width: in / 2, Length: 96 * in, Mitred: true})
+	pieces := trim.Of(w, placed(w), running)
+	require.Len(t, pieces, 3)
+	for _, p := range pieces {
+		ends := 1
+		if p.Edge == survey.RightEnd {
+			ends = 2
+		}
+		assert.Equal(t, ends, p.Mitres, p.ID)
+		assert.Equal(t, length.Length(ends)*in/2, p.Outer-p.Inner, "a mitre of 45° is as long as the bar is wide: %s", p.ID)
+	}
+
+	w = cap(nose)
+	w.Base[0].Readings[1].Value = -in
+	for _, p := range trim.Of(w, placed(w), running) {
+		assert.False(t, p.Corner && p.Edge == survey.BaseSegment, "a base that slants meets the end at no right angle")
+	}
+}
+
 // Laws 1 to 4 on random walls, with a raked floor and a leaning neighbour.
 func TestPiecesMakeUpTheStrip(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
