@@ -115,12 +115,12 @@ func roundCorners(in Input) []place {
 }
 
 // tops speaks of walls that are low enough to have a top that is tiled, but for those
-// whose top is surveyed.
+// whose top is surveyed, or lies over the end of the wall round their corner.
 func tops(in Input) []place {
 	first := -1
 	var names []string
 	for i, w := range in.Walls {
-		if in.low(i) && w.Top == nil {
+		if in.low(i) && !in.crowned(i) {
 			names = append(names, w.Found.Name)
 			if first < 0 {
 				first = i
@@ -132,6 +132,24 @@ func tops(in Input) []place {
 	}
 	w := in.Walls[first]
 	return []place{{wall: first, text: fmt.Sprintf("There is a top over %s, %s over what %s stands on.", list(names), in.tape(headHeight(w)-lowestBase(w.Found)), w.Found.Name)}}
+}
+
+// crowned tells whether a wall has a top, or ends a half wall whose cap goes on over it: one
+// whose head is less than a course from its own.
+func (in Input) crowned(wall int) bool {
+	w := in.Walls[wall]
+	if w.Top != nil {
+		return true
+	}
+	for _, e := range []survey.EndFound{w.Found.Left, w.Found.Right} {
+		if e.Outside == nil || e.Outside.Next < 0 {
+			continue
+		}
+		if next := in.Walls[e.Outside.Next]; next.Top != nil && (headHeight(next)-headHeight(w)).Abs() < in.Room.Tile.Height {
+			return true
+		}
+	}
+	return false
 }
 
 // low tells whether a wall is a half wall, a curb or the front of a bench: it has a top,

@@ -73,6 +73,16 @@ func cornerCases() []ruleCase {
 		// The base is 40 in under the level line.
 		{"a half wall of 60 in", FallOfATop, low(20 * inch), []string{`There is a top over back, 5'-0" over what back stands on.`}},
 		{"higher is a wall", FallOfATop, low(20*inch + inch/16), nil},
+		// The end of a half wall has no top of its own: found on a knee wall with a cap, whose end
+		// was asked for the fall of another.
+		{"the end of a half wall with a cap", FallOfATop, func(in *Input) {
+			low(20 * inch)(in)
+			in.Walls[0].Top, in.Walls[1].Start.Placed.Head = &plan.Top{Found: &survey.TopFound{}}, 19*inch
+		}, nil},
+		{"a half wall beside a bench", FallOfATop, func(in *Input) {
+			low(-22 * inch)(in)
+			in.Walls[0].Top, in.Walls[1].Start.Placed.Head = &plan.Top{Found: &survey.TopFound{}}, 0
+		}, []string{`There is a top over panel, 40" over what panel stands on.`}},
 		{"no outside corner", FallOfATop, func(in *Input) { in.Walls[0].Start.Placed.Head = 0 }, nil},
 		{"a half wall is no wet wall that is too low", HeightOfTheWetWall, low(20 * inch), nil},
 		{"a tub that ends in the corner", TilePastTheTub, func(in *Input) {

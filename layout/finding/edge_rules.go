@@ -254,7 +254,8 @@ func headHeight(w plan.Wall) length.Length {
 	return low - h.Gap
 }
 
-// pastTub judges ends that stop beyond, or short of, the end of a tub.
+// pastTub judges ends that stop beyond, or short of, the end of a tub: with their trim, if
+// that is tile too.
 func pastTub(in Input) []place {
 	var all []place
 	for i, w := range in.Walls {
@@ -262,15 +263,23 @@ func pastTub(in Input) []place {
 		if !found {
 			continue
 		}
-		p := w.Start.Placed
-		if past := left - p.Left; !w.Found.Left.Meets && w.Found.Left.Outside == nil && past < in.Limits.PastTub {
+		p, joint := w.Start.Placed, in.Room.Joint
+		if past := left - p.Left + tiledTrim(w.Found.Left, joint); !w.Found.Left.Meets && w.Found.Left.Outside == nil && past < in.Limits.PastTub {
 			all = append(all, in.short(i, "left", past))
 		}
-		if past := p.Right - right; !w.Found.Right.Meets && w.Found.Right.Outside == nil && past < in.Limits.PastTub {
+		if past := p.Right - right + tiledTrim(w.Found.Right, joint); !w.Found.Right.Meets && w.Found.Right.Outside == nil && past < in.Limits.PastTub {
 			all = append(all, in.short(i, "right", past))
 		}
 	}
 	return all
+}
+
+// tiledTrim is what trim in pieces adds to the tile at an end; a bar adds nothing.
+func tiledTrim(e survey.EndFound, joint length.Length) length.Length {
+	if e.Trim == nil || e.Trim.Bar() {
+		return 0
+	}
+	return joint + e.Trim.Width
 }
 
 func (in Input) short(wall int, end string, past length.Length) place {

@@ -253,6 +253,17 @@ func TestRules(t *testing.T) {
 			base("tub", readings(1, -40, 60, -40))(in)
 			in.Walls[0].Found.Right.Meets = true
 		}, []string{`At the left end of back the tile runs 1" past the tub; at least 2" is better.`}},
+		// Bullnose is tile: found on a tub whose tile ended 1/8 in past it, with 2 in of bullnose beyond.
+		{"tile and bullnose that stop 3 1/8 in past the tub", "tile past the tub", func(in *Input) {
+			base("tub", readings(1, -40, 60, -40))(in)
+			in.Walls[0].Found.Right.Meets = true
+			in.Walls[0].Found.Left.Trim = &survey.TrimFound{Kind: survey.Bullnose, Width: 2 * inch}
+		}, nil},
+		{"tile and a bar that stop 1 in past the tub", "tile past the tub", func(in *Input) {
+			base("tub", readings(1, -40, 60, -40))(in)
+			in.Walls[0].Found.Right.Meets = true
+			in.Walls[0].Found.Left.Trim = &survey.TrimFound{Kind: survey.Profile, Width: 2 * inch}
+		}, []string{`At the left end of back the tile runs 1" past the tub; at least 2" is better.`}},
 		{"a wall of 21 ft", "movement joint in the field", func(in *Input) { in.Walls[0].Found.Width = 252 * inch }, []string{`back is 21'-0" wide.`}},
 
 		{"a niche beside a window", "openings run into each other", func(in *Input) { opens(in, niche, 8, 4, 16, 8); opens(in, window, 16, 0, 30, 20) }, nil},
