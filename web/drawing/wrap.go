@@ -2,6 +2,7 @@ package drawing
 
 import (
 	"strconv"
+	"strings"
 
 	"coursewright/layout"
 	"coursewright/layout/length"
@@ -330,7 +331,18 @@ func (b *board) written(f frame, w layout.Wall, said map[string]bool, full bool)
 
 func counted(n int, what string) string {
 	if n != 1 {
-		what += "s"
+		what = plural(what)
 	}
 	return strconv.Itoa(n) + " " + what
+}
+
+// plural is the word for several of what a room has.
+func plural(what string) string {
+	switch stem, shelf := strings.CutSuffix(what, "lf"); {
+	case shelf:
+		return stem + "lves"
+	case strings.HasSuffix(what, "s"), strings.HasSuffix(what, "sh"), strings.HasSuffix(what, "ch"):
+		return what + "es"
+	}
+	return what + "s"
 }
