@@ -17,8 +17,7 @@ const underARoof = `{"format": "coursewright-job/1", "title": "roof", "units": "
   "base": [{"meets": "floor", "readings": [{"at": "0", "drop": "900"}, {"at": "900", "drop": "900"}]}],
   "head": {"meets": "ceiling", "readings": [{"at": "0", "rise": "600"}, {"at": "900", "rise": "%s"}]}}]}`
 
-// Patterns, and rooms with bands, under a ceiling that slants, are laid with no wall bare and
-// never said to be proven.
+// Under a ceiling that slants no wall is left bare; patterns are proven there as elsewhere, rooms with bands never.
 func TestWhatIsProvenUnderARoof(t *testing.T) {
 	const band = `"bands": [{"name": "accent", "bottom": {"at": "-200"}, "courses": 1, "tile": {"width": "300", "height": "50"}}],`
 	for _, c := range []struct {
@@ -27,7 +26,7 @@ func TestWhatIsProvenUnderARoof(t *testing.T) {
 		says             string
 	}{
 		{"stack", "", "600", true, ""},
-		{"herringbone", "", "600", true, ""}, {"herringbone", "", "300", false, ""},
+		{"herringbone", "", "600", true, ""}, {"herringbone", "", "300", true, ""}, {"diagonal", "", "-400", true, ""},
 		{"stack", band, "600", true, ""}, {"stack", band, "300", false, "The ceiling slants over a band"},
 	} {
 		job, err := survey.Read([]byte(fmt.Sprintf(underARoof, c.bond, c.with, c.rise)))

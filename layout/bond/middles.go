@@ -107,6 +107,16 @@ func (l *Lines) Middles(twice length.Length) (out []length.Length) {
 	return out
 }
 
+// Centres are the middles of the tiles of the first places of the cell between two places, doubled.
+func (l *Lines) Centres(places int, from, to length.Length) (out []length.Length) {
+	for _, t := range l.tiles[:min(places, len(l.tiles))] {
+		for x := from + length.Mod(2*t.from+t.size-from, 2*l.Pitch); x <= to; x += 2 * l.Pitch {
+			out = append(out, x)
+		}
+	}
+	return out
+}
+
 // Centre is the middle of the tile of a place that is nearest to a point, doubled, where the
 // lattice's origin stands at origin.
 func (p *Pattern) Centre(place int, origin, twice plane.Point) (best plane.Point) {

@@ -460,6 +460,40 @@ func cutAlong(outline plane.Ring, rect bool, a, b plane.Point) Kind {
 	return kind
 }
 
+// LeastEffort is Effort of a piece of a pattern however slanted boundaries are rounded: a taper so short that
+// it slants by a few units may as well be a straight cut.
+func (p *Piece) LeastEffort() int {
+	if p.Kind&Taper == 0 {
+		return p.Effort()
+	}
+	for _, ring := range p.Face {
+		for i, c := range ring {
+			d := ring[(i+1)%len(ring)]
+			if c.On != 0 && max((d.X-c.X).Abs(), (d.Y-c.Y).Abs()) > 0 && p.tapersBy(c.Point, d.Point) <= 2*rounding {
+				if p.Kind&Cross != 0 {
+					return p.Effort() - 2
+				}
+				return p.Effort() - 1
+			}
+		}
+	}
+	return p.Effort()
+}
+
+// tapersBy is by how much a cut from a to b slants to the edge of its tile that it runs along or square
+// to most nearly.
+func (p *Piece) tapersBy(a, b plane.Point) length.Length {
+	least := length.Longest
+	for i, c := range p.Outline {
+		d := p.Outline[(i+1)%len(p.Outline)]
+		if long := plane.Distance(c.Point, d.Point); long > 0 {
+			x, y := (d.X-c.X).Times(b.X-a.X)+(d.Y-c.Y).Times(b.Y-a.Y), (d.X-c.X).Times(b.Y-a.Y)-(d.Y-c.Y).Times(b.X-a.X)
+			least = min(least, length.Length(min(max(x, -x), max(y, -y)))/long)
+		}
+	}
+	return least
+}
+
 // EffortAlong is what one straight cut of a tile in a direction costs at least, as
 // Effort has it: a short taper may be rounded to a straight cut.
 func EffortAlong(tile bond.Tile, d plane.Point) int {

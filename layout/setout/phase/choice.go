@@ -35,7 +35,7 @@ type ranked struct {
 
 // choose begins a choice with nothing cut, and no option listed.
 func (w *Wall) choose(x *stretch, h *hunt) *choice {
-	return &choice{w: w, line: h.line, edge: x.edge, origin: w.Pattern.Origin(h.line, x.edge), apart: &tally{w: w}, stands: x.merit}
+	return &choice{w: w, line: h.line, edge: x.edge, origin: w.Pattern.Origin(h.line, x.edge), apart: &tally{w: w, surely: true}, stands: x.merit}
 }
 
 // list lists the options of the next axis, once all that no free mark can touch is cut: few

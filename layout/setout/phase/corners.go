@@ -14,7 +14,7 @@ import (
 // which is a tenth of what Count cuts. It stops cutting, and is not done, once that comes
 // after another merit.
 func (w *Wall) Closely(s Setting, other *merit.Merit) (m merit.Merit, done bool) {
-	t := tally{w: w}
+	t := tally{w: w, surely: true}
 	w.ofTables(&t, s)
 	g, origin := w.ground(s.Placed), w.Pattern.Origin(s.Line, s.Edge)
 	g.layer.Cover.Clear()

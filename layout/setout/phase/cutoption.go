@@ -17,7 +17,7 @@ func (c *choice) cutCorners(a *axis, o *option) {
 	p := w.outer
 	p.Openings = slices.Clone(p.Openings)
 	a.set(&p, o)
-	g, t := w.ground(p), &tally{w: w}
+	g, t := w.ground(p), &tally{w: w, surely: true}
 	for _, e := range a.edges {
 		e.bounds(t, c.origin, &p, a)
 	}

@@ -3,6 +3,7 @@ package phase
 import (
 	"cmp"
 	"slices"
+	"sort"
 
 	"coursewright/layout/bond"
 	"coursewright/layout/length"
@@ -21,13 +22,12 @@ type edge struct {
 	meets  bool // it meets something, and may be left bare
 	line   plane.Line
 	long   length.Length // the edge's length
-	sealed length.Length // what is no deeper is left to the sealant
-	bare   length.Length // and leaves bare wall where it is deeper than this and flat
-	reach  length.Length // how far along tile beside such a strip may cover it
+	bare   length.Length // a strip left to the sealant leaves bare wall where it is deeper than this and flat
+	reach  length.Length // how far along tile beside such a strip may cover it, as a gap is measured
 	normal plane.Point   // its square, into the wall, in thousandths
 	tables []table       // by tile of the pattern
 	near   [][]copied    // the tiles that it may cut in some phase, by tile, those farthest in front of it last
-	others []plane.Rect  // round other boundaries so near that they may cut the same tile
+	others []other       // other boundaries so near that they may cut the same tile
 }
 
 // copied is one copy of a tile.
@@ -48,7 +48,9 @@ type table struct {
 	deep        length.Length // the tile's extent square to the edge
 	first, last int64         // its extent as line.Side measures it, about its own origin
 	from, to    int64         // and along the edge
-	flat        length.Length // how long the side of the tile is that looks into the wall and runs along the edge, if any
+	sealed      length.Length // what stands no deeper may be left to the sealant
+	strip       length.Length // and what stands no deeper than this surely is
+	flat        length.Length // how long the side of the tile is that looks into the wall and runs along the edge, if any, as a gap is measured
 	effort      int           // of a cut along the edge
 	wide        []length.Length
 }
@@ -77,36 +79,6 @@ func (w *Wall) findEdges(s survey.Shape) {
 	}
 }
 
-// findOthers lists beside every edge that stands those of the wall, and the pipes, that are
-// no farther than a tile reaches, but for the edges it meets at its ends.
-func (w *Wall) findOthers(s survey.Shape) {
-	far := w.reach()
-	for i := range w.edges {
-		e := &w.edges[i]
-		from, to := e.line.P, plane.Point{X: e.line.P.X + e.line.D.X, Y: e.line.P.Y + e.line.D.Y}
-		reach := between(from, to, far)
-		for _, ring := range s.Solid {
-			for k, c := range ring {
-				d := ring[(k+1)%len(ring)]
-				b := between(c.Point, d.Point, rounded)
-				if c.On != 0 && !w.moves(c.On) && c.Point != from && c.Point != to && d.Point != from && d.Point != to && b.Overlaps(reach) {
-					e.others = append(e.others, b)
-				}
-			}
-		}
-		for _, a := range w.axes {
-			if a.opening >= 0 && a.hull.Overlaps(reach) {
-				e.others = append(e.others, a.hull)
-			}
-		}
-		for _, pipe := range w.rule.Pipes {
-			if b := between(pipe.Centre, pipe.Centre, pipe.Radius+pipe.Radius/64+rounded); b.Overlaps(reach) {
-				e.others = append(e.others, b)
-			}
-		}
-	}
-}
-
 func (w *Wall) edgeOf(c, d plane.Corner) edge {
 	side := w.rule.Sides[c.On]
 	e := edge{name: piece.EdgeBetween(c, d), line: plane.Through(c.Point, d.Point)}
@@ -116,9 +88,13 @@ func (w *Wall) edgeOf(c, d plane.Corner) edge {
 		return e
 	}
 	e.normal = plane.Point{X: -e.line.D.Y * 1000 / e.long, Y: e.line.D.X * 1000 / e.long}
-	if limit := w.room.Sealant - side.Gap; side.Meets && limit > 0 {
-		e.sealed = limit + 96 // a leaning strip is measured level
-		e.bare, e.reach = limit-w.room.Joint+96, w.room.Sealant+w.room.Joint+96
+	limit := length.Length(0)
+	if side.Meets {
+		limit = max(0, w.room.Sealant-side.Gap)
+	}
+	if limit > 0 {
+		far := w.room.Sealant + piece.Slant(w.room.Sealant, c.Point, d.Point)
+		e.bare, e.reach = e.square(far-side.Gap)-w.room.Joint+96, far+w.room.Joint+96
 	}
 	hidden := length.Length(0)
 	switch {
@@ -128,7 +104,7 @@ func (w *Wall) edgeOf(c, d plane.Corner) edge {
 		hidden = max(0, w.Found.Right.Cover-w.Found.Right.Gap-w.Found.Right.Behind)
 	}
 	for _, t := range w.Pattern.Tiles {
-		e.tables = append(e.tables, tableOf(e.line, e.long, t, hidden))
+		e.tables = append(e.tables, e.tableOf(t, hidden, limit))
 	}
 	box := plane.Rect{Left: min(c.X, d.X), Bottom: min(c.Y, d.Y), Right: max(c.X, d.X) + 1, Top: max(c.Y, d.Y) + 1}
 	box.Left -= w.Pattern.Reach
@@ -144,9 +120,17 @@ func (w *Wall) edgeOf(c, d plane.Corner) edge {
 	return e
 }
 
-// tableOf cuts a tile at every depth along an edge of this direction. Entry n is
-// the width of what stands no deeper than n+1 steps, which no shallower cut exceeds.
-func tableOf(line plane.Line, long length.Length, t bond.Tile, hidden length.Length) table {
+// square is a length measured plumb from the edge, or level from a steep one, measured square to it; it
+// is as well what a length along the edge measures level, or plumb.
+func (e *edge) square(l length.Length) length.Length {
+	return l * max(e.line.D.X.Abs(), e.line.D.Y.Abs()) / e.long
+}
+
+// tableOf cuts a tile at every depth along the edge. Entry n is the width of what
+// stands no deeper than n+1 steps, which no shallower cut exceeds. A strip no wider than limit
+// is left to the sealant.
+func (e *edge) tableOf(t bond.Tile, hidden, limit length.Length) table {
+	line, long := e.line, e.long
 	tab := table{box: t.Box, effort: piece.EffortAlong(t, line.D)}
 	for i, c := range t.Outline {
 		s := int64(line.D.X)*int64(c.Y) - int64(line.D.Y)*int64(c.X)
@@ -162,11 +146,15 @@ func tableOf(line plane.Line, long length.Length, t bond.Tile, hidden length.Len
 		s := int64(line.D.X)*int64(c.Y) - int64(line.D.Y)*int64(c.X)
 		u := int64(line.D.X)*int64(d.Y) - int64(line.D.Y)*int64(d.X)
 		if near := 96 * int64(long); tab.last-s < near && tab.last-u < near {
-			tab.flat = plane.Distance(c.Point, d.Point)
+			tab.flat = e.square(plane.Distance(c.Point, d.Point))
 		}
 	}
 	tab.deep = length.Length((tab.last-tab.first)/int64(long)) + 1
 	tile := plane.Region{t.Outline}
+	if limit > 0 {
+		strip := e.deepest(tile, &tab, limit)
+		tab.sealed, tab.strip = strip+96, strip-96
+	}
 	for n := range int64(steps) {
 		deep := length.Length(n+1)*tab.deep/steps + 2 - hidden
 		wide := length.Length(0)
@@ -177,6 +165,20 @@ func tableOf(line plane.Line, long length.Length, t bond.Tile, hidden length.Len
 		tab.wide = append(tab.wide, wide)
 	}
 	return tab
+}
+
+// deepest is how deep a tile may stand for what the edge leaves of it to be a strip no wider than
+// limit, measured as the sealant is. The tip of a tile that leans over the edge is thinner than it is deep.
+func (e *edge) deepest(tile plane.Region, tab *table, limit length.Length) length.Length {
+	steep := e.line.D.Y.Abs() > e.line.D.X.Abs()
+	n := sort.Search(int(tab.deep), func(deep int) bool {
+		part := tile.Keep(parallel(e.line, tab.last-int64(deep)*int64(e.long)))
+		if !steep {
+			part = part.Transposed()
+		}
+		return part.Across().Most > limit
+	})
+	return length.Length(n)
 }
 
 // parallel is the line of this direction on which Side of points about the origin,
@@ -240,6 +242,9 @@ func (e *edge) bound(t *tally, c *copied, move plane.Point, off int64, slack, be
 	long, s := int64(e.long), c.side+off
 	x, y := c.at.X+move.X, c.at.Y+move.Y
 	box := plane.Rect{Left: x + tab.box.Left, Bottom: y + tab.box.Bottom, Right: x + tab.box.Right, Top: y + tab.box.Top}
+	if short := int64(e.long) - s - tab.last; short > 0 { // it does not come to the edge, which is to be within too
+		box = wider(box, length.Length(short/long)+1)
+	}
 	if box.Left < within.Left || box.Right > within.Right || box.Bottom < within.Bottom || box.Top > within.Top {
 		return
 	}
@@ -247,8 +252,8 @@ func (e *edge) bound(t *tally, c *copied, move plane.Point, off int64, slack, be
 		return
 	}
 	x, y = x-e.line.P.X, y-e.line.P.Y
-	if s+tab.last <= int64(e.sealed+slack)*long {
-		if tab.flat > 2*e.reach && s+tab.last >= int64(e.bare+slack)*long && s+tab.last <= int64(e.sealed-192-slack)*long && e.inside(tab, x, y, beside) {
+	if s+tab.last <= int64(tab.sealed+slack)*long {
+		if tab.flat > 2*e.reach && s+tab.last >= int64(e.bare+slack)*long && s+tab.last <= int64(tab.strip-slack)*long && e.inside(tab, x, y, beside) {
 			t.sights[boolean(e.low)].Bare += tab.flat - 2*e.reach
 		}
 		return
@@ -272,16 +277,6 @@ func (e *edge) bound(t *tally, c *copied, move plane.Point, off int64, slack, be
 		t.work++
 	}
 	t.single(e, wide, limits.full)
-}
-
-// shared tells whether another boundary may cut a tile in a box, however it moves.
-func (e *edge) shared(box plane.Rect, beside length.Length) bool {
-	for _, o := range e.others {
-		if o.Left <= box.Right+beside && o.Right+beside >= box.Left && o.Bottom <= box.Top+beside && o.Top+beside >= box.Bottom {
-			return true
-		}
-	}
-	return false
 }
 
 // inside tells whether a tile at x, y stands before the edge from end to end, however

@@ -53,6 +53,13 @@ func (w *face) markPin(o survey.OpeningFound, edge survey.EdgeName) *length.Leng
 	return nil
 }
 
+// middleStands tells whether the middle of the tile field stands wherever free marks do: no end is free, nor
+// the head over one that leans.
+func (w *face) middleStands() bool {
+	leans := len(w.Found.Left.Lean) > 0 || len(w.Found.Right.Lean) > 0
+	return !w.movesEnd() && !(leans && w.moves(survey.SideHead))
+}
+
 // movesExposed tells whether the exposed end of the wall is free.
 func (w *face) movesExposed() bool {
 	l, r := w.Found.Left.Meets, w.Found.Right.Meets

@@ -23,7 +23,7 @@ func (e *looseEdge) bounds(t *tally, origin plane.Point, p *survey.Placed, a *ax
 	box := moved(meet(t.w.beside(e, p), a.fence), by)
 	e.others = e.others[:0]
 	for _, b := range a.busy {
-		e.others = append(e.others, moved(b, by))
+		e.others = append(e.others, other{box: moved(b, by)})
 	}
 	move := t.w.Pattern.Phase(plane.Point{X: origin.X - by.X, Y: origin.Y - by.Y})
 	e.edge.bounds(t, move, e.off(move), rounded, 0, box)

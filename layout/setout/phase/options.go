@@ -84,7 +84,7 @@ const mostCentred = 4
 // of each place of the cell the one nearest to where it is tried first.
 func (w *Wall) onTiles(a *axis, origin plane.Point) (out []survey.Edges) {
 	o, e := &w.Found.Openings[a.opening], w.outer.Openings[a.opening]
-	if !o.Left.Free() || !o.Bottom.Free() || len(w.Found.MarkPins) > 0 {
+	if !w.centred(a) {
 		return nil
 	}
 	for place := range w.Pattern.Places[:min(mostCentred, len(w.Pattern.Places))] {
@@ -97,6 +97,29 @@ func (w *Wall) onTiles(a *axis, origin plane.Point) (out []survey.Edges) {
 	return out
 }
 
+// centred tells whether an opening may be placed with its middle on that of a tile.
+func (w *face) centred(a *axis) bool {
+	o := &w.Found.Openings[a.opening]
+	return o.Left.Free() && o.Bottom.Free() && len(w.Found.MarkPins) == 0
+}
+
+// onAnyTile lists where onTiles may put two facing edges of an opening, whatever tile is nearest.
+func (w *face) onAnyTile(a *axis, l *bond.Lines, from length.Length, up bool) (out []survey.Span) {
+	if !w.centred(a) {
+		return nil
+	}
+	o, e := &w.Found.Openings[a.opening], w.outer.Openings[a.opening]
+	low, size := o.Left, e.Right-e.Left
+	if up {
+		low, size = o.Bottom, e.Top-e.Bottom
+	}
+	for _, twice := range l.Centres(mostCentred, 2*(low.From-from)+size, 2*(low.To-from)+size+1) {
+		at := (twice + 2*from - size).Half()
+		out = append(out, survey.Span{From: at, To: at + size})
+	}
+	return out
+}
+
 // gives is what an option is sure to give, with the terms of its own marks.
 func (w *Wall) gives(a *axis, origin plane.Point, o *option) merit.Merit {
 	m := *w.sure(a, origin, o)
@@ -105,7 +128,7 @@ func (w *Wall) gives(a *axis, origin plane.Point, o *option) merit.Merit {
 		off(&m, &w.lines.plumb, found.Left.Free() || found.Width.Free(), true, o.edges.Left-origin.X, o.edges.Right-origin.X, 0)
 		off(&m, &w.lines.level, found.Bottom.Free() || found.Height.Free(), true, o.edges.Bottom-origin.Y, o.edges.Top-origin.Y, 0)
 		m.Built = 0 // of what is measured, which is counted apart
-		if !w.movesEnd() {
+		if w.middleStands() {
 			m.Near = w.lines.nearOf(a.opening, o.edges, w.ground(w.outer).box).Half().FloorTo(w.room.Tape)
 		}
 		return m

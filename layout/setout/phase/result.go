@@ -5,7 +5,6 @@ import (
 
 	"coursewright/layout/length"
 	"coursewright/layout/merit"
-	"coursewright/layout/survey"
 )
 
 // Result is the best set-out found of a room laid in a pattern.
@@ -26,14 +25,8 @@ func (r *Result) Wall(i int) *Wall { return r.walls[i] }
 // Order is the order in which the terms were compared.
 func (r *Result) Order() merit.Order { return r.order }
 
-// slants tells whether a ceiling slants as under a roof: what its edge is sure to cut is not said exactly
-// enough to prove anything.
-func (s *solver) slants() bool {
-	return slices.ContainsFunc(s.room.Walls, func(w survey.WallFound) bool { return w.Head.Slants() })
-}
-
 func (s *solver) result(t *trial, bound *merit.Merit) Result {
-	r := Result{Line: t.line, Proven: bound == nil && !s.slants(), solver: s}
+	r := Result{Line: t.line, Proven: bound == nil && !slices.ContainsFunc(s.walls, throughRoof), solver: s}
 	if bound != nil {
 		r.Bound = *bound
 	}

@@ -47,7 +47,8 @@ func (l *lines) clear(a *axis, lines *bond.Lines, from length.Length, up bool) b
 	if up {
 		ways = l.w.waysUp
 	}
-	is := slices.ContainsFunc(ways(a, from, coarsely), func(s survey.Span) bool { return lines.Clear(s.From-from, s.To-from) })
+	clear := func(s survey.Span) bool { return lines.Clear(s.From-from, s.To-from) }
+	is := slices.ContainsFunc(ways(a, from, coarsely), clear) || slices.ContainsFunc(l.w.onAnyTile(a, lines, from, up), clear)
 	if *known == nil {
 		*known = map[length.Length]bool{}
 	}

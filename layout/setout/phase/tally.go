@@ -13,6 +13,7 @@ import (
 // tally adds up the pieces of a wall.
 type tally struct {
 	w      *Wall
+	surely bool // pieces that are there, or cut, by the rounding of slanted boundaries alone are left out
 	sights [2]merit.Sight
 	work   int
 	runs   []run
@@ -50,7 +51,7 @@ func (r *run) note(least, full, tape length.Length) {
 }
 
 func (t *tally) piece(p *piece.Piece, tile int) {
-	if p.Whole {
+	if p.Whole || t.surely && barely(p) {
 		return
 	}
 	for low := range t.sights {
@@ -61,10 +62,21 @@ func (t *tally) piece(p *piece.Piece, tile int) {
 			t.sights[low].Slivers++
 		}
 	}
-	t.work += p.Effort()
+	if t.surely {
+		t.work += p.LeastEffort()
+	} else {
+		t.work += p.Effort()
+	}
 	full := t.w.least[tile].full
 	t.run(p.Across, p.Least, full)
 	t.run(p.Up, p.Least, full)
+}
+
+// barely tells whether a piece is so nearly whole, or so nearly nothing, that where a boundary
+// slants it may be so where another of its ends is moved.
+func barely(p *piece.Piece) bool {
+	face, off := p.Face.Area2(), 2*length.Area(rounded)*length.Area(p.Tile.Width()+p.Tile.Height())
+	return face <= off || face+off >= p.Outline.Area2()
 }
 
 // run notes a width of a run.
