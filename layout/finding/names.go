@@ -65,9 +65,10 @@ const (
 
 	CoveFoot Name = "foot of a cove"
 
-	StripStandsProud  Name = "strip stands proud"
-	PipeAtStripEdge   Name = "pipe at the edge of a strip"
-	StripBesideAValve Name = "strip beside a valve"
+	StripStandsProud   Name = "strip stands proud"
+	PipeAtStripEdge    Name = "pipe at the edge of a strip"
+	StripBesideAValve  Name = "strip beside a valve"
+	SmallPieceInAStrip Name = "small piece in a strip"
 
 	HoleNearAJoint          Name = "hole of a fixture near a joint"
 	FixtureOffTheTile       Name = "fixture off the tile"

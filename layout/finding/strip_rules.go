@@ -13,6 +13,12 @@ import (
 func stripRules() []Rule {
 	return []Rule{
 		{
+			Name: SmallPieceInAStrip, Grade: Warning, judge: smallInStrip,
+			Why:    "A strip is put where people look, and its tile is small: a row of scraps along its foot or its head is seen, and such pieces break on the saw and come off.",
+			Do:     "Slip the course line until a fuller row ends it, take a strip tile of another height, or end the strip between heights.",
+			Source: practice,
+		},
+		{
 			Name: StripStandsProud, Grade: Advice, judge: stripProud,
 			Why:    "Thinner tile sits back beside the field and its edge catches water; thicker tile stands out of the wall from rim to head, beside a valve whose plate should lie flat.",
 			Do:     "Bring thin tile out to the face of the field with more mortar, or with a strip of board under the membrane.",
@@ -47,6 +53,20 @@ func eachStrip(in Input, of func(wall int, w plan.Wall, s *plan.Strip, o survey.
 
 func middleOf(s *plan.Strip) plane.Point {
 	return plane.Point{X: (s.Box.Left + s.Box.Right).Half(), Y: (s.Box.Bottom + s.Box.Top).Half()}
+}
+
+// smallInStrip names the smallest piece of each strip that is a sliver or less.
+func smallInStrip(in Input) []place {
+	return eachStrip(in, func(i int, w plan.Wall, s *plan.Strip, o survey.OpeningFound) []place {
+		worst, small := smallest(s.Pieces)
+		if worst == nil {
+			return nil
+		}
+		b := worst.Face.Bounds()
+		p := onPoint(i, middle(b), fmt.Sprintf("The strip %s has %s; the smallest, %s, is %s.", o.Name, count(small, "small piece"), worst.ID, in.fine(worst.Least)))
+		p.piece = worst.ID
+		return []place{p}
+	})
 }
 
 // stripProud finds strips of which the tile is thicker or thinner than that of the

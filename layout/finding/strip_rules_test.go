@@ -28,6 +28,17 @@ func stripCases() []ruleCase {
 		{"a strip as thick", StripStandsProud, func(in *Input) { upright(in, 20, in.Room.Tile.Thickness+inch/32) }, nil},
 		{"a hole in the strip", PipeAtStripEdge, func(in *Input) { upright(in, 20, 0); valve(in, 23*inch, 4*inch) }, nil},
 		{"a hole over its edge", PipeAtStripEdge, func(in *Input) { upright(in, 20, 0); valve(in, 25*inch, 4*inch) }, []string{"The hole for valve reaches over the edge of strip slate."}},
+		// Found on a shower with a strip from base to head: four pieces that nobody can cut were
+		// listed on the saw's sheet, and no finding spoke of them.
+		{"a strip that ends in scraps", SmallPieceInAStrip, func(in *Input) {
+			upright(in, 20, 0)
+			for n, high := range []length.Length{7 * inch / 16, 3 * inch / 8, 2 * inch} {
+				p := tile("B-S1-0"+string(rune('1'+n)), 1, 20, -40, 2, 2)
+				p.Least, p.Unworkable = high, high < inch/2
+				in.Walls[0].Strips[0].Pieces = append(in.Walls[0].Strips[0].Pieces, p)
+			}
+		}, []string{`The strip slate has 2 small pieces; the smallest, B-S1-02, is 3/8".`}},
+		{"a strip of whole tiles", SmallPieceInAStrip, func(in *Input) { upright(in, 20, 0) }, nil},
 		{"a strip on the valve's middle", StripBesideAValve, func(in *Input) { upright(in, 20, 0); valve(in, 23*inch, inch) }, nil},
 		{"a strip beside it", StripBesideAValve, func(in *Input) { upright(in, 20, 0); valve(in, 22*inch+inch/2, inch) }, []string{`The middle of strip slate stands 1/2" to the right of valve.`}},
 		{"a valve elsewhere", StripBesideAValve, func(in *Input) { upright(in, 20, 0); valve(in, 40*inch, inch) }, nil},
