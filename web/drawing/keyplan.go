@@ -26,7 +26,9 @@ func KeyPlan(plan layout.Plan, wall int) Scene {
 type run struct{ from, to Point }
 
 // runs walks along the walls: the first goes up the page, and each inside corner
-// turns to the right, as the eye does inside the room, each outside one to the left.
+// turns to the right, as the eye does inside the room, each outside one to the left. A wall
+// that meets the runs of others, as the front of a bench or a curb does, stands apart
+// beside them: nobody has said along which of them.
 func runs(plan layout.Plan) []run {
 	ways := []Point{{0, -1}, {1, 0}, {0, 1}, {-1, 0}}
 	way, at := 0, Point{}
@@ -34,7 +36,13 @@ func runs(plan layout.Plan) []run {
 		way = 1
 	}
 	var out []run
+	var apart []int
 	for i, w := range plan.Walls {
+		if w.Found.Left.Against {
+			apart = append(apart, i)
+			out = append(out, run{at, at})
+			continue
+		}
 		if i > 0 && w.Found.Left.Meets {
 			way = (way + 1) % len(ways)
 		} else if i > 0 && w.Found.Left.Outside != nil {
@@ -48,7 +56,28 @@ func runs(plan layout.Plan) []run {
 		out = append(out, run{at, to})
 		at = to
 	}
+	standApart(plan, out, apart)
 	return out
+}
+
+const apartBy = 300000 // what walls that stand apart keep from the rest, and have for their letters
+
+// standApart lays walls one under the other to the right of the rest, from right to left as
+// a wall is seen that faces the back one, half as long as they are: a key plan has little room.
+func standApart(plan layout.Plan, rs []run, apart []int) {
+	if len(apart) == 0 {
+		return
+	}
+	var pts []Point
+	for _, r := range rs {
+		pts = append(pts, r.from, r.to)
+	}
+	lo, hi := extent([][]Point{pts})
+	left, step := hi.X+apartBy, (hi.Y-lo.Y)/Micron(len(apart))
+	for n, i := range apart {
+		l, y := Scale{1, 2}.On(plan.Walls[i].Found.Width), hi.Y-step*Micron(len(apart)-1-n)
+		rs[i] = run{Point{left + l, y}, Point{left, y}}
+	}
 }
 
 // keyPlan draws the plan into a box of the given size.
@@ -58,8 +87,10 @@ func (b *board) keyPlan(p, size Point, wall int) {
 		return
 	}
 	var pts []Point
-	for _, r := range rs {
-		pts = append(pts, r.from, r.to)
+	for i, r := range rs {
+		if pts = append(pts, r.from, r.to); b.plan.Walls[i].Found.Left.Against {
+			pts = append(pts, Point{r.from.X + apartBy, r.from.Y}) // for its letter
+		}
 	}
 	lo, hi := extent([][]Point{pts})
 	w, h := max(hi.X-lo.X, 1), max(hi.Y-lo.Y, 1)
@@ -98,11 +129,15 @@ func (b *board) keyWall(i int, from, to Point, here bool) {
 	b.path(tag, ink, corners(a, z))
 }
 
-// keyLetter writes a wall's letter on the inner side, where it has room.
+// keyLetter writes a wall's letter on the inner side, where it has room, or behind one that
+// stands apart.
 func (b *board) keyLetter(i int, from, to Point, here bool) {
 	dx, dy := sign(to.X-from.X), sign(to.Y-from.Y)
 	const in = keyLetter * 4 / 5
 	mid := Point{(from.X+to.X)/2 - dy*in, (from.Y+to.Y)/2 + dx*in}
+	if b.plan.Walls[i].Found.Left.Against {
+		mid = Point{from.X + in, from.Y + keyThick/2}
+	}
 	b.offer(centred(Label{Tag: Tag{Kind: KeyWall, Wall: i}, Text: b.plan.Walls[i].Found.Letter, Size: keyLetter, Bold: here, Colour: Black}, mid))
 }
 

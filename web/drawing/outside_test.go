@@ -60,6 +60,30 @@ func TestTheKeyPlanTurnsAway(t *testing.T) {
 	assert.Equal(t, []Point{{0, -1}, {1, 0}, {0, 1}, {1, 0}}, ways)
 }
 
+// Walls that meet the runs of others stand apart in the key plan, beside what is walked along.
+// Found on a shower with a curb and a seat: the curb was drawn across the back wall.
+func TestTheKeyPlanSetsBenchesAndCurbsApart(t *testing.T) {
+	data, err := os.ReadFile("../../testdata/jobs/bench.json")
+	require.NoError(t, err)
+	job, err := survey.Read(data)
+	require.NoError(t, err)
+	p, err := layout.Now(job)
+	require.NoError(t, err)
+	rs := runs(p)
+	right := rs[2].to.X
+	for _, i := range []int{3, 4} {
+		assert.Greater(t, min(rs[i].from.X, rs[i].to.X), right, p.Walls[i].Found.Name)
+	}
+	assert.NotEqual(t, rs[3].from.Y, rs[4].from.Y)
+	letters := 0
+	for _, e := range KeyPlan(p, 0).Elements {
+		if l, is := e.(Label); is && l.Kind == KeyWall {
+			letters++
+		}
+	}
+	assert.Equal(t, len(p.Walls), letters, "each has its letter")
+}
+
 // A wrap marks where it folds away from the room, once, and nowhere else.
 func TestAWrapIsMarkedWhereItFolds(t *testing.T) {
 	folds := func(p layout.Plan) (n int) {
