@@ -244,3 +244,21 @@ func TestABandIsSetBetweenItsCourses(t *testing.T) {
 	}
 	assert.Len(t, seen, n)
 }
+
+// A free band ends at the edge of a measured window rather than run into its side by a strip that
+// nobody can cut. Found on a wainscot with a pencil liner round four walls: 1/8 in of it stood under
+// the window's edge.
+func TestAFreeBandEndsAtAWindow(t *testing.T) {
+	level := []survey.Drop{{At: "0", Drop: "36 3/8"}, {At: "60", Drop: "36 1/4"}}
+	job := survey.Job{Format: survey.Format, Title: "wainscot", Units: "in", Tile: survey.Tile{Width: "5 7/8", Height: "5 7/8", Thickness: "1/4"},
+		Joint: survey.Measure{Plain: "1/8"}, Bond: survey.Bond{Kind: "stack"},
+		Bands: []survey.Band{{Name: "pencil", Courses: 1, Bottom: survey.Mark{From: "-6", To: "4"}, Tile: survey.Tile{Width: "11 7/8", Height: "5/8"}}},
+		Walls: []survey.Wall{{Name: "window side", Width: "60", Left: survey.End{Meets: "corner", Gap: "1/8"}, Right: survey.End{Meets: "corner", Gap: "1/8"},
+			Base: []survey.Segment{{Meets: "floor", Gap: "1/8", Readings: level}}, Head: survey.Head{Stops: &survey.Mark{At: "11 1/8"}},
+			Openings: []survey.Opening{{Kind: "window", Name: "light", Left: &survey.Mark{At: "20"}, Width: &survey.Mark{At: "20"},
+				Bottom: &survey.Mark{At: "0"}, Height: &survey.Measure{Mark: &survey.Mark{At: "30"}}}}}}}
+	p, err := layout.Now(job)
+	require.NoError(t, err)
+	assert.Zero(t, p.Setout.Merit.Unworkable)
+	assert.Zero(t, p.Setout.Bands[0].Top, "it ends at the window's lower edge")
+}

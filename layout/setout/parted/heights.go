@@ -93,6 +93,35 @@ func (p *parter) otherJoints(line length.Length) (out []found) {
 	return out
 }
 
+// flush are the course lines with which a free band ends or begins at an edge of a measured
+// opening of its wall, instead of running into its side by a strip.
+func (p *parter) flush() (out []found) {
+	for i, b := range p.room.Bands {
+		if !b.Bottom.Free() || b.ToHead || b.Upon != "" {
+			continue
+		}
+		high, joint := b.High(p.room.Joint), p.room.Joint
+		for _, w := range b.Walls {
+			for _, o := range p.room.Walls[w].Openings {
+				if o.Kind == survey.Pipe || o.Bottom.Free() || o.Height.Free() {
+					continue
+				}
+				low, top := o.Bottom.From, o.Bottom.From+o.Height.From
+				for _, from := range []length.Length{low - high, low + joint, top - high - joint, top} {
+					line := from - p.room.Under(w, i)
+					if b.Bottom.From <= from && from <= b.Bottom.To && p.stands(line) && len(out) < mostFlush {
+						out = append(out, found{line: line})
+					}
+				}
+			}
+		}
+	}
+	return out
+}
+
+// mostFlush bounds how many more lines are tried beside measured openings.
+const mostFlush = 4
+
 // mostHeads bounds how many more lines are tried for bands that go up to the head.
 const mostHeads = 4
 

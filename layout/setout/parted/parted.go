@@ -21,6 +21,7 @@ package parted
 
 import (
 	"context"
+	"slices"
 
 	"coursewright/layout/length"
 	"coursewright/layout/merit"
@@ -118,7 +119,8 @@ type found struct {
 
 // lines gives the course lines to set the room out on: the best of the folded room,
 // with its bands where they are wished. Where a band goes up to the head its own
-// courses have a say, and a few more are tried.
+// courses have a say, and where it may run into a measured opening the edges of that; a few more
+// are tried.
 func (p *parter) lines() ([]found, error) {
 	strips := p.strips(nil)
 	zones := firsts(ways(p.room.Walls, strips, nil))
@@ -132,7 +134,7 @@ func (p *parter) lines() ([]found, error) {
 		best.field = &r
 	}
 	out := []found{best}
-	for _, f := range append(p.otherJoints(r.Line), p.fullHeads()...) {
+	for _, f := range slices.Concat(p.otherJoints(r.Line), p.fullHeads(), p.flush()) {
 		f.hand = r.Hand
 		out = append(out, f)
 	}
