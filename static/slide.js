@@ -5,7 +5,7 @@
 import { act, PAUSE } from "./save.js";
 import { say } from "./form.js";
 import * as look from "./look.js";
-import { tape } from "./tape.js";
+import { figure, tape } from "./tape.js";
 
 let timer = 0;
 let began = null; // the slider that is moved, and where it stood
@@ -15,8 +15,10 @@ let dropped = false; // given up with the hand still down: what it does until it
 const asks = ({ dataset: d, value }) => d.sets ? `set ${d.sets}=${tape(value, d.per)}` : `pin ${d.pin} ${d.is}=${tape(value, d.per)}`;
 const slides = ({ dataset: d }) => d.pin || d.sets;
 
+// told says where what is slid stands; of a start, as it is struck on the wall.
 function told(range) {
-  const text = `${range.dataset.says ?? range.dataset.is} at ${tape(range.value, range.dataset.per)}`;
+  const { says, is, shift, per } = range.dataset;
+  const text = says ? `${says} ${figure(Math.round(Number(range.value) + Number(shift)))}` : `${is} at ${tape(range.value, per)}`;
   range.setAttribute("aria-valuetext", text);
   document.querySelector(`output[for="${range.id}"]`).textContent = text;
 }

@@ -54,7 +54,7 @@ func FuzzJobFile(f *testing.F) {
 		stages.Of(stages.Input{Room: plan.Room, Walls: plan.Walls, Cuts: schedule}, stages.For(plan.Room))
 		for i := range plan.Walls {
 			require.NoError(t, elevation.Write(&out, drawing.Elevation(plan, i, drawing.Options{Handles: true}), elevation.Options{}))
-			require.NoError(t, elevation.Write(&out, drawing.Slide(plan, i), elevation.Options{}))
+			require.NoError(t, elevation.Write(&out, drawing.Slide(plan, i, 0), elevation.Options{}))
 		}
 		require.NoError(t, elevation.Write(&out, drawing.Wrap(plan, drawing.Options{}), elevation.Options{Inline: true, ID: "x"}))
 		require.NoError(t, sheet.Write(&out, plan, sheet.Options{}))

@@ -78,6 +78,7 @@ type Figures struct {
 	Bare        length.Length
 	Term        merit.Term // the first term in which it differs from the chosen one; merit.None where it does not
 	Its, Chosen string     // both figures, in the unit of that term
+	Than        string     // that of the chosen one without the words that Its says already
 }
 
 // Against says in the unit of the term that decided how the set-out differs from
@@ -86,7 +87,7 @@ func (f Figures) Against() string {
 	if f.Term == merit.None {
 		return ""
 	}
-	return f.Its + ", not " + f.Chosen
+	return f.Its + ", not " + f.Than
 }
 
 // Classic is a start people know by name, or "best".
@@ -123,6 +124,7 @@ type SlidePoint struct {
 // Hold says between which sizes a measured length may lie before a sliver appears.
 type Hold struct {
 	What     string // "width of back"
+	Path     string // of the field or group of the job that was measured, as walls[1].base[0]
 	Wall     int
 	Measured length.Length
 	From, To length.Length

@@ -238,7 +238,6 @@ func jointOf(room survey.Room, size length.Length, s, best *plan.Setout) plan.Jo
 	if s.Least.Piece == "" {
 		f.Share = piece.Share{Num: 1, Den: 1}
 	}
-	_, f.Term = best.Order.Compare(&s.Merit, &best.Merit)
-	f.Its, f.Chosen = tell.Figure(room.Units, f.Term, &s.Merit, &best.Merit), tell.Figure(room.Units, f.Term, &best.Merit, &s.Merit)
+	tell.Against(&f, room.Units, best.Order, &s.Merit, &best.Merit)
 	return plan.Joint{Size: size, Line: s.Line, Figures: f}
 }

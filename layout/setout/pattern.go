@@ -107,8 +107,7 @@ func phaseFigures(room *survey.Room, best *phase.Result, walls []phase.Counted, 
 			f.Least, f.Share = w.Least, s
 		}
 	}
-	_, f.Term = best.Order().Compare(its, &best.Merit)
-	f.Its, f.Chosen = tell.Figure(room.Units, f.Term, its, &best.Merit), tell.Figure(room.Units, f.Term, &best.Merit, its)
+	tell.Against(&f, room.Units, best.Order(), its, &best.Merit)
 	return f
 }
 
@@ -162,21 +161,7 @@ func phaseReasons(s *plan.Setout, room survey.Room, walls []plan.Wall, free bool
 			s.Least.Piece, s.Least.Size.Fine(room.Units), tell.Percent(s.Least.Share), walls[s.Least.Wall].Found.Name))
 	}
 	for _, w := range walls {
-		said := fmt.Sprintf("Wall %s starts with the left side of a tile at %s", w.Found.Name, w.Start.Edge.Tape(room.Units))
-		if w.Start.Pinned {
-			out = append(out, said+", as pinned.")
-			continue
-		}
-		var others []string
-		for _, c := range w.Start.Classic {
-			if c.Name != "best" && c.Term != merit.None {
-				others = append(others, fmt.Sprintf("%s would give %s instead of %s", c.Name, c.Its, c.Chosen))
-			}
-		}
-		if len(others) > 0 {
-			said += "; " + strings.Join(others, "; ")
-		}
-		out = append(out, said+".")
+		out = append(out, tell.Because(w))
 	}
 	if free {
 		out = append(out, "Ends, heads and openings that are free were tried on joint lines where the pattern has them, where they are wished, and at a dozen even steps of their ranges or fewer; openings also centred on a tile, on a joint, and on a line of symmetry.")

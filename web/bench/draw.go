@@ -27,9 +27,16 @@ func draw(b *Bench) {
 	}
 }
 
+// cardEdges is what padding and border of a wall's card leave a slide curve less than the drawing has.
+const cardEdges = 37 * drawing.Pixel
+
 func drawSlides(b *Bench) {
+	wide := drawing.Micron(0)
+	if b.narrow() {
+		wide = b.Wide - cardEdges
+	}
 	b.Slides = make([]templ.Component, len(b.Plan.Walls))
 	for _, i := range b.Walls() {
-		b.Slides[i] = page.Picture(drawing.Slide(b.Plan, i), fmt.Sprintf("slide-%d", i))
+		b.Slides[i] = page.Picture(drawing.Slide(b.Plan, i, wide), fmt.Sprintf("slide-%d", i))
 	}
 }

@@ -10,6 +10,7 @@ import (
 	"coursewright/layout/merit"
 	"coursewright/layout/piece"
 	"coursewright/layout/plan"
+	"coursewright/layout/stages"
 	"coursewright/web/form"
 	"coursewright/web/page"
 )
@@ -33,12 +34,15 @@ func (b Bench) drawingName() string {
 }
 
 func (b Bench) startText(i int) string {
-	s := b.Plan.Walls[i].Start
-	return fmt.Sprintf("%s at %s from the left", middleOf(s), b.Tape(s.X))
+	return "START " + b.Tape(b.struckAt(i)) + " from its left end"
 }
 
 func (b Bench) lineText() string {
-	return "bottom edge of a course " + b.FromLevel(b.Plan.Setout.Line)
+	text := "bottom edge of a course " + b.FromLevel(b.Plan.Setout.Line)
+	if struck := stages.ToStrike(b.Plan.Room, b.Plan.Setout.Line, b.Plan.Walls); struck.Joint {
+		text += "; to strike: the joint " + b.FromLevel(struck.At)
+	}
+	return text
 }
 
 // lines are the course lines people know, and that of the plan where it is none
@@ -60,7 +64,11 @@ func (b Bench) lines() []plan.ClassicLine {
 }
 
 func (b Bench) doubtText(d plan.Hold) string {
-	return fmt.Sprintf("%s is between %s and %s (measured %s)", d.What, b.Tape(d.From), b.Tape(d.To), b.Tape(d.Measured))
+	was := "measured"
+	if slices.ContainsFunc(b.Typed.Guess, func(path string) bool { return path == d.Path || strings.HasPrefix(path, d.Path+".") }) {
+		was = "guess"
+	}
+	return fmt.Sprintf("%s is between %s and %s (%s %s)", d.What, b.Tape(d.From), b.Tape(d.To), was, b.Tape(d.Measured))
 }
 
 // chosen tells whether a classic start is the one the wall has.

@@ -4,15 +4,16 @@ import (
 	"strconv"
 
 	"coursewright/layout/length"
-	"coursewright/layout/plan"
+	"coursewright/layout/stages"
 )
 
-// Slide is what the slider of one wall needs. Its whole numbers count steps of
-// the tape; Per of them make the unit.
+// Slide is what the slider of one wall needs. Its numbers count steps of the tape; Per of
+// them make the unit.
 type Slide struct {
-	Wall, Is, Says, Text, StepText string
-	Min, Max, Value, Per           string
-	Left, Right                    string // what the nudge buttons do
+	Wall, Is, Text, StepText string
+	Min, Max, Value, Per     string
+	Shift                    string // steps from there to what is struck on the wall
+	Left, Right              string // what the nudge buttons do
 }
 
 // slide lets a wall's start go one period of the bond, under its slide curve.
@@ -32,20 +33,24 @@ func (b Bench) slide(i int) Slide {
 	}
 	whole := func(n int64) string { return strconv.FormatInt(n, 10) }
 	return Slide{
-		Wall: w.Found.Name, Is: is, Says: middleOf(w.Start), Text: middleOf(w.Start) + " at " + b.Tape(w.Start.X), StepText: step.Format(b.System(), 0),
+		Wall: w.Found.Name, Is: is, Text: "START " + b.Tape(b.struckAt(i)), StepText: step.Format(b.System(), 0),
 		Min: whole(length.DivFloor(low, step)), Max: whole(length.DivFloor(low+period, step)), Value: whole(k),
-		Per:  b.per(),
-		Left: pin(k - 1), Right: pin(k + 1),
+		Per:   b.per(),
+		Shift: strconv.FormatFloat(float64(b.struckAt(i)-length.Length(k)*step)/float64(step), 'f', 4, 64),
+		Left:  pin(k - 1), Right: pin(k + 1),
 	}
 }
 
-// middleOf is what a start is told by where it slides. What is struck on the wall is a
-// tile's edge, half a joint or half a tile beside it.
-func middleOf(s plan.Start) string {
-	if s.OnTile {
-		return "middle of a tile"
+// struckAt is where a wall starts as it is struck, in the answers and on every drawing: the
+// left edge of the tile to start with, half a joint or half a tile from what is slid, and in
+// most bonds in another course.
+func (b Bench) struckAt(i int) length.Length {
+	w := b.Plan.Walls[i]
+	struck := stages.ToStrike(b.Plan.Room, b.Plan.Setout.Line, b.Plan.Walls)
+	if edge, ok := stages.Strike(w, struck.Full); ok {
+		return stages.StruckFrom(w, edge, struck.At)
 	}
-	return "middle of a joint"
+	return w.Start.Edge
 }
 
 // slip says how far a wall's start may slip before a sliver appears.
@@ -54,7 +59,8 @@ func (b Bench) slip(i int) string {
 	if s.From >= s.To {
 		return ""
 	}
-	from, to := s.X+s.From-s.Edge, s.X+s.To-s.Edge
+	at := b.struckAt(i)
+	from, to := at+s.From-s.Edge, at+s.To-s.Edge
 	return "no new sliver from " + b.Tape(from) + " to " + b.Tape(to)
 }
 

@@ -42,3 +42,23 @@ func theSlider(t *testing.T, ctx context.Context) {
 	assert.Equal(t, after.Revision+1, last.Revision, "along the curve itself")
 	assert.NotEqual(t, job.Pins, moved.Pins)
 }
+
+// On a phone a slide curve stands in the window with texts that can be read, and says where the
+// wall starts as everything else does: by what is struck.
+func TestASlideCurveOnAPhone(t *testing.T) {
+	s := trial.New(t)
+	ctx := trial.Browse(t)
+	for _, width := range []int64{390, 320} {
+		trial.Steps(t, ctx, chromedp.EmulateViewport(width, 844))
+		openAt(t, ctx, s, "/jobs/1?wall=2")
+		opened(t, ctx, "compare-starts")
+		trial.Await(t, ctx, `document.querySelector(".slide svg") !== null`)
+		assert.LessOrEqual(t, trial.See[float64](t, ctx, `document.querySelector(".curve").scrollWidth - document.querySelector(".curve").clientWidth`), 0.0, "%d", width)
+		assert.GreaterOrEqual(t, trial.See[float64](t, ctx, `Math.min(...[...document.querySelectorAll(".slide svg text")].map((e) => e.getBoundingClientRect().height))`), 11.0, "%d", width)
+		starts := trial.See[[]string](t, ctx, `[document.querySelector("[id^=start-is-]").firstChild.textContent, document.querySelector("output[for^=slide-]").textContent,
+			...[...document.querySelectorAll(".slide svg text")].map((e) => e.textContent).filter((t) => t.startsWith("START"))].map((t) => /START [^"]*"/.exec(t)[0])`)
+		assert.Equal(t, []string{`START 27"`, `START 27"`, `START 27"`}, starts, "%d", width)
+		trial.See[bool](t, ctx, `(() => { const r = document.querySelector("[data-pin]"); r.stepUp(); r.dispatchEvent(new Event("input", { bubbles: true })); return true })()`)
+		assert.Equal(t, "START 27 1/16″", trial.See[string](t, ctx, `document.querySelector("output[for^=slide-]").textContent`), "%d", width)
+	}
+}

@@ -30,7 +30,7 @@ func newTub(t *testing.T) trial.Site {
 func TestANewJobIsAGuessAndSaysSo(t *testing.T) {
 	s := newTub(t)
 	_, page := s.Get("/jobs/2")
-	for _, said := range []string{"This plan is a guess.", `href="#survey">To the survey`, "0 of 14 measured", "not measured · guess 60", `class="guess"`, "Print the measuring sheet"} {
+	for _, said := range []string{"This plan is a guess.", `href="#survey">To the survey`, "0 of 14 measured", "not measured · guess 60", `class="guess"`, "(guess 35&#34;)", "Print the measuring sheet"} {
 		assert.Contains(t, page, said)
 	}
 	answer, _ := s.Post("/jobs/2", trial.Fields(t, page))
@@ -43,6 +43,7 @@ func TestANewJobIsAGuessAndSaysSo(t *testing.T) {
 	_, page = s.Get("/jobs/2")
 	assert.Contains(t, page, "1 of 14 measured")
 	assert.NotContains(t, page, "guess 60")
+	assert.Contains(t, page, "(measured 4&#39;-11 7/8&#34;)")
 	_, list := s.Get("/")
 	assert.Contains(t, list, "1 of 14 measured")
 	assert.Contains(t, list, ">example<", "the job that was there at first is marked")

@@ -91,7 +91,7 @@ func TestTheSlideCurveShowsHowFarTheStartMaySlip(t *testing.T) {
 	start := &p.Walls[1].Start
 	bars := func() int {
 		n := 0
-		for _, e := range Slide(p, 1).Elements {
+		for _, e := range Slide(p, 1, 0).Elements {
 			if l, ok := e.(Path); ok && l.Kind == Start && l.Width == 900 {
 				assert.Less(t, l.Rings[0][0].X, l.Rings[0][1].X)
 				n++

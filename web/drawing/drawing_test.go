@@ -101,7 +101,7 @@ func TestRunsLieWhereTheirTilesStand(t *testing.T) {
 func TestNothingIsDrawnOffThePaper(t *testing.T) {
 	p := sample.Plan()
 	for name, s := range map[string]Scene{"left": Elevation(p, 0, Options{}), "back": Elevation(p, 1, Options{}), "wrap": Wrap(p, Options{}),
-		"sheet": Elevation(p, 1, Options{Sheet: true, Scale: Scale{1, 10}}), "slide": Slide(p, 1), "key": KeyPlan(p, 0)} {
+		"sheet": Elevation(p, 1, Options{Sheet: true, Scale: Scale{1, 10}}), "slide": Slide(p, 1, 0), "key": KeyPlan(p, 0)} {
 		for _, e := range s.Elements {
 			for _, q := range places(e) {
 				assert.True(t, q.X >= 0 && q.Y >= 0 && q.X <= s.Width && q.Y <= s.Height, "%s: %+v", name, e)
@@ -209,7 +209,7 @@ func TestAWallThatIsNotThereGivesAnEmptyScene(t *testing.T) {
 	p := sample.Plan()
 	assert.Empty(t, Elevation(p, 7, Options{}).Elements)
 	assert.Empty(t, Elevation(p, -1, Options{}).Elements)
-	assert.Empty(t, Slide(p, 9).Elements)
+	assert.Empty(t, Slide(p, 9, 0).Elements)
 	p.Walls = nil
 	assert.NotPanics(t, func() { KeyPlan(p, 0) })
 	assert.Empty(t, Wrap(p, Options{}).Elements)

@@ -221,7 +221,9 @@ func TestNamesOfStartsKeepApart(t *testing.T) {
 		}
 		s.Classic = append(s.Classic, plan.Classic{Name: "quarter on centre", Edge: length.Length(r.Int64N(int64(period)))})
 		s.Edge = length.Length(r.Int64N(int64(p.Room.Walls[1].Width)))
-		keepApart(t, fmt.Sprint("seed ", seed), Slide(p, 1), wrapTexts.least)
+		for _, wide := range []Micron{0, 250 * px, 320 * px, 440 * px} {
+			keepApart(t, fmt.Sprintf("seed %d, %d wide", seed, wide/px), Slide(p, 1, wide), wrapTexts.least)
+		}
 	}
 }
 

@@ -3,6 +3,7 @@ package drawing
 import (
 	"cmp"
 	"slices"
+	"strings"
 
 	"coursewright/layout"
 	"coursewright/layout/length"
@@ -15,6 +16,7 @@ type chart struct {
 	lo, hi Point
 	first  length.Length
 	period length.Length
+	lower  Micron // how far all is lower than on a wide frame; 0 on one
 }
 
 // Places of a chart on paper: its field between an edge for the shares at the
@@ -35,6 +37,7 @@ const (
 	shareGap     = 3200
 	dotRadius    = 1100
 	chosenRadius = 1700
+	narrowLower  = 4200 // how far all is lower where the headings have a line each
 	slipReach    = 1400 // half an end stroke of the bar under the field
 )
 
@@ -42,8 +45,12 @@ const (
 // against the start over one period of the bond. Dots mark the classic starts
 // and a larger one the chosen start; a bar on the axis is how far that may slip.
 // The curve is what the edges that stand decide; what an opening cuts in the midst of
-// tiles is counted at the dots alone, which may lie below it.
-func Slide(plan layout.Plan, wall int) Scene {
+// tiles is counted at the dots alone, which may lie below it. On a frame that is narrower than
+// its headings side by side they stand under each other and the names of starts are short; wide
+// is the frame's width, or 0.
+//
+// Law, with a test: no text lies on another, whatever the width.
+func Slide(plan layout.Plan, wall int, wide Micron) Scene {
 	if wall >= 0 && wall < len(plan.Walls) && plan.Walls[wall].Start.Map != nil {
 		return mapOf(plan, wall)
 	}
@@ -53,8 +60,12 @@ func Slide(plan layout.Plan, wall int) Scene {
 	b := newBoard(plan, wrapTexts)
 	w := plan.Walls[wall]
 	b.Width, b.Height, b.Title = slideWide, slideHigh, "Slide curve of the "+wallName(w.Found.Name)
-	c := chart{lo: Point{slideLeft, slideTop}, hi: Point{slideWide - slideRight, slideHigh - slideBottom}, first: w.Start.Slide[0].Edge,
-		period: plan.Room.Tile.Width + plan.Room.Joint}
+	c := chart{lo: Point{slideLeft, slideTop}, first: w.Start.Slide[0].Edge, period: plan.Room.Tile.Width + plan.Room.Joint}
+	if wide > 0 && wide < slideWide {
+		b.Width, b.Height, c.lower = wide, slideHigh+narrowLower, narrowLower
+	}
+	c.lo.Y += c.lower
+	c.hi = Point{b.Width - slideRight, b.Height - slideBottom}
 	b.grid(c)
 	b.curve(c, w.Start.Slide, wall)
 	b.slip(c, w.Start, wall)
@@ -115,7 +126,7 @@ func (b *board) grid(c chart) {
 	b.chain(tag, line(Black, 350), Point{c.lo.X, c.lo.Y}, Point{c.lo.X, c.hi.Y}, Point{c.hi.X, c.hi.Y})
 	b.label(Label{Tag: tag, Text: "smallest cut at best, share of the tile", Size: size, At: Point{edgeRoom, titleLine}, Colour: Black})
 	b.label(Label{Tag: tag, Text: "start slides right by one tile and joint, " + b.figure(c.period), Size: size,
-		Anchor: Right, At: Point{c.hi.X, titleLine}, Colour: Black})
+		Anchor: Right, At: Point{c.hi.X, titleLine + c.lower}, Colour: Black})
 }
 
 // curve draws the corners as a line; two corners at one edge are a jump and
@@ -164,16 +175,33 @@ func (b *board) dots(c chart, s plan.Start, wall int) {
 	labels := make([]Label, len(classic))
 	at, half := make([]Micron, len(classic)), make([]Micron, len(classic))
 	for i, k := range classic {
-		labels[i] = Label{Tag: tag, Text: k.Name, Size: size, Anchor: Middle, Colour: Black, Bold: k.Name == "best"}
+		labels[i] = Label{Tag: tag, Text: c.called(k.Name), Size: size, Anchor: Middle, Colour: Black, Bold: k.Name == "best"}
 		at[i], half[i] = c.x(k.Edge), labels[i].width()/2+1
+	}
+	room := b.Width - 2*edgeRoom
+	for _, h := range half {
+		room -= 2*h + blockGap
 	}
 	for i, x := range abreast(at, half, blockGap, edgeRoom, b.Width-edgeRoom) {
 		y := c.y(classic[i].Share)
-		b.chain(tag, line(Grey, 180), Point{x, namesFoot}, Point{at[i], c.lo.Y - leaderTurn}, Point{at[i], y})
+		named := room >= -blockGap // else the dots stand alone: the table beside them has the names
+		if named {
+			b.chain(tag, line(Grey, 180), Point{x, namesFoot + c.lower}, Point{at[i], c.lo.Y - leaderTurn}, Point{at[i], y})
+		}
 		b.disc(tag, Ink{Fill: White, Line: Black, Width: 350}, Point{at[i], y}, dotRadius)
-		labels[i].At = Point{x, namesLine}
-		b.label(labels[i])
+		if named {
+			labels[i].At = Point{x, namesLine + c.lower}
+			b.label(labels[i])
+		}
 	}
+}
+
+// called is the name of a classic start, in a word or two on a narrow frame.
+func (c chart) called(name string) string {
+	if c.lower == 0 {
+		return name
+	}
+	return strings.NewReplacer(" on centre", "", " tile at", "").Replace(name)
 }
 
 // chosen marks the start of the plan: a larger dot on the curve, and its

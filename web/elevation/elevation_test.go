@@ -30,7 +30,7 @@ func TestGoldenDrawings(t *testing.T) {
 		"wall-with-a-window":            drawing.Elevation(p, 2, drawing.Options{}),
 		"wrap-of-three-walls":           drawing.Wrap(p, drawing.Options{}),
 		"key-plan-with-the-second-wall": drawing.KeyPlan(p, 1),
-		"slide-curve-with-a-jump":       drawing.Slide(p, 1),
+		"slide-curve-with-a-jump":       drawing.Slide(p, 1, 0),
 	} {
 		t.Run(name, func(t *testing.T) { golden(t, name+".svg", write(t, s, elevation.Options{})) })
 	}
@@ -91,7 +91,7 @@ func TestNamesPeopleTypeStayText(t *testing.T) {
 		}
 	}
 	o := drawing.Options{Handles: true, Sheet: true}
-	for _, s := range []drawing.Scene{drawing.Elevation(p, 0, o), drawing.Elevation(p, 1, o), drawing.Wrap(p, o), drawing.KeyPlan(p, 0), drawing.Slide(p, 1)} {
+	for _, s := range []drawing.Scene{drawing.Elevation(p, 0, o), drawing.Elevation(p, 1, o), drawing.Wrap(p, o), drawing.KeyPlan(p, 0), drawing.Slide(p, 1, 0)} {
 		doc := string(write(t, s, elevation.Options{Inline: true, ID: hostile}))
 		assert.NotContains(t, doc, "<script")
 		assert.NotContains(t, doc, "<style")

@@ -4,7 +4,6 @@
 package tell
 
 import (
-	"fmt"
 	"strconv"
 
 	"coursewright/layout/length"
@@ -20,8 +19,7 @@ import (
 func figures(room *survey.Room, order merit.Order, its, chosen *merit.Merit, runs []count.Run) plan.Figures {
 	f := plan.Figures{Slivers: its.Slivers, Unworkable: its.Unworkable, Bare: its.Bare}
 	f.Least, f.Share = smallest(room, runs)
-	_, f.Term = order.Compare(its, chosen)
-	f.Its, f.Chosen = Figure(room.Units, f.Term, its, chosen), Figure(room.Units, f.Term, chosen, its)
+	Against(&f, room.Units, order, its, chosen)
 	return f
 }
 
@@ -40,62 +38,91 @@ func smallest(room *survey.Room, runs []count.Run) (length.Length, piece.Share) 
 	return least, share
 }
 
+// Against writes into f in what a set-out first differs from the chosen one, and what each
+// of them has there.
+func Against(f *plan.Figures, units length.System, order merit.Order, its, chosen *merit.Merit) {
+	_, f.Term = order.Compare(its, chosen)
+	own := figureOf(units, f.Term, chosen, its)
+	f.Its, f.Chosen, f.Than = Figure(units, f.Term, its, chosen), own.String(), own.alone()
+}
+
 // Figure is what a merit has in one term, in the unit of the term. Of a list it
 // is the first entry that differs from the other's.
 func Figure(units length.System, t merit.Term, m, other *merit.Merit) string {
+	return figureOf(units, t, m, other).String()
+}
+
+// amount is a figure with the words before and after it that say of what.
+type amount struct{ before, is, after string }
+
+func (a amount) String() string { return a.before + a.is + a.after }
+
+// alone is the figure without its words, to stand against another of the same term.
+func (a amount) alone() string {
+	if a.is == nothing {
+		return "none"
+	}
+	return a.is
+}
+
+// nothing is the figure of what there is none of.
+const nothing = "no"
+
+func figureOf(units length.System, t merit.Term, m, other *merit.Merit) amount {
+	const hidden = " out of sight"
 	switch t {
 	case merit.Bare:
 		return bare(units, m.Bare)
 	case merit.HiddenBare:
-		return bare(units, m.OutOfSight.Bare) + " out of sight"
+		return bare(units, m.OutOfSight.Bare).and(hidden)
 	case merit.Unworkable:
 		return counted(m.Unworkable, "unworkable piece")
 	case merit.HiddenUnworkable:
-		return counted(m.OutOfSight.Unworkable, "unworkable piece") + " out of sight"
+		return counted(m.OutOfSight.Unworkable, "unworkable piece").and(hidden)
 	case merit.Slivers:
 		return counted(m.Slivers, "sliver")
 	case merit.HiddenSlivers:
-		return counted(m.OutOfSight.Slivers, "sliver") + " out of sight"
+		return counted(m.OutOfSight.Slivers, "sliver").and(hidden)
 	case merit.Fifths:
-		return counted(m.Fifths, "run") + " of cuts under a fifth of a tile"
+		return counted(m.Fifths, "run").and(" of cuts under a fifth of a tile")
 	case merit.HiddenFifths:
-		return counted(m.OutOfSight.Fifths, "run") + " of cuts under a fifth of a tile out of sight"
+		return counted(m.OutOfSight.Fifths, "run").and(" of cuts under a fifth of a tile" + hidden)
 	case merit.Thirds:
-		return counted(m.Thirds, "run") + " of cuts under a third of a tile"
+		return counted(m.Thirds, "run").and(" of cuts under a third of a tile")
 	case merit.HiddenThirds:
-		return counted(m.OutOfSight.Thirds, "run") + " of cuts under a third of a tile out of sight"
+		return counted(m.OutOfSight.Thirds, "run").and(" of cuts under a third of a tile" + hidden)
 	case merit.Exposed:
-		return counted(m.Exposed, "exposed end") + " off the joint lines"
+		return counted(m.Exposed, "exposed end").and(" off the joint lines")
 	case merit.Openings:
-		return counted(m.Openings, "direction") + " of free openings off the joint lines"
+		return counted(m.Openings, "pair").and(" of edges of free openings off the joint lines") // left and right, bottom and top
 	case merit.Built:
-		return counted(m.Built, "edge") + " of built openings off the joint lines"
+		return counted(m.Built, "edge").and(" of built openings off the joint lines")
 	case merit.Runs:
-		return "a run of cuts at " + entry(m.Runs, other.Runs, "half a tile or more")
+		return amount{"a run of cuts at ", entry(m.Runs, other.Runs, "half a tile or more"), ""}
 	case merit.HiddenRuns:
-		return "a run of cuts at " + entry(m.OutOfSight.Runs, other.OutOfSight.Runs, "half a tile or more") + " out of sight"
+		return amount{"a run of cuts at ", entry(m.OutOfSight.Runs, other.OutOfSight.Runs, "half a tile or more"), hidden}
 	case merit.Rim:
-		return entry(m.Rim, other.Rim, "a whole tile") + " at the rim"
+		return amount{"", entry(m.Rim, other.Rim, "a whole tile"), " at the rim"}
 	case merit.Head:
-		return entry(m.Head, other.Head, "a whole tile") + " at the head"
+		return amount{"", entry(m.Head, other.Head, "a whole tile"), " at the head"}
 	case merit.Mirror:
-		return m.Mirror.Tape(units) + " between the two ends"
+		return amount{"", m.Mirror.Tape(units), " between the two ends"}
 	case merit.Facing:
-		return m.Facing.Tape(units) + " between facing walls"
+		return amount{"", m.Facing.Tape(units), " between facing walls"}
 	case merit.Near:
-		return m.Near.Tape(units) + " from the place wished for"
+		return amount{"", m.Near.Tape(units), " from the place wished for"}
 	case merit.Work:
-		return strconv.Itoa(m.Work) + " points of work"
+		return amount{"the work of ", strconv.Itoa(m.Work), " plain cuts"}
 	case merit.Corners:
-		return counted(m.Corners, "corner") + " with small cuts on both sides"
+		return counted(m.Corners, "corner").and(" with small cuts on both sides")
 	case merit.Alike:
-		return counted(m.Alike, "course") + " that do not run on round a corner"
+		return counted(m.Alike, "course").and(" that do not run on round a corner")
 	case merit.Find:
-		return "starts that count " + strconv.Itoa(m.Find) + " to find again"
+		return amount{"starts that are harder to find again by ", strconv.Itoa(m.Find), " (a full tile at an end counts 1, any other but a middle 2)"}
 	case merit.Slack:
-		return m.Slack.Tape(units) + " of slack"
+		return amount{"", m.Slack.Tape(units), " by which the starts may slip"}
 	}
-	return "the same"
+	return amount{is: "the same"}
 }
 
 // entry is the first entry of an ascending list that differs from the other's.
@@ -111,19 +138,25 @@ func entry(list, other []piece.Share, past string) string {
 // Percent is a share as a person reads it, rounded down.
 func Percent(s piece.Share) string { return strconv.FormatInt(s.Num*100/s.Den, 10) + " %" }
 
-func bare(units length.System, l length.Length) string {
+func bare(units length.System, l length.Length) amount {
 	if l == 0 {
-		return "no bare wall"
+		return amount{is: nothing, after: " bare wall"}
 	}
-	return l.Tape(units) + " of bare wall"
+	return amount{is: l.Tape(units), after: " of bare wall"}
 }
 
-func counted(n int, what string) string {
+func counted(n int, what string) amount {
 	switch n {
 	case 0:
-		return "no " + what + "s"
+		return amount{is: nothing, after: " " + what + "s"}
 	case 1:
-		return "1 " + what
+		return amount{is: "1", after: " " + what}
 	}
-	return fmt.Sprintf("%d %ss", n, what)
+	return amount{is: strconv.Itoa(n), after: " " + what + "s"}
+}
+
+// and goes on after the figure.
+func (a amount) and(words string) amount {
+	a.after += words
+	return a
 }

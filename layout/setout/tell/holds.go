@@ -1,6 +1,7 @@
 package tell
 
 import (
+	"fmt"
 	"slices"
 
 	"coursewright/layout/length"
@@ -26,18 +27,18 @@ func Holds(room survey.Room, walls []plan.Wall) []plan.Hold {
 // comes after the next joint is more than sealant fills.
 func holds(room survey.Room, wall int, w plan.Wall) []plan.Hold {
 	var out []plan.Hold
-	add := func(what string, measured length.Length, side plane.Side, level bool) {
+	add := func(what, path string, measured length.Length, side plane.Side, level bool) {
 		if shrink, grow, found := slack(room, w, side, level); found {
-			out = append(out, plan.Hold{What: what, Wall: wall, Measured: measured, From: measured - shrink, To: measured + grow})
+			out = append(out, plan.Hold{What: what, Path: fmt.Sprintf("walls[%d].%s", wall, path), Wall: wall, Measured: measured, From: measured - shrink, To: measured + grow})
 		}
 	}
 	f := w.Found
-	add("width of "+f.Name, f.Width, survey.SideRight, false)
+	add("width of "+f.Name, "width", f.Width, survey.SideRight, false)
 	for i, b := range f.Base {
-		add("drop to the "+string(b.Meets)+" under "+f.Name, -highest(b.Readings), survey.SideBase+plane.Side(i), true)
+		add("drop to the "+string(b.Meets)+" under "+f.Name, fmt.Sprintf("base[%d]", i), -highest(b.Readings), survey.SideBase+plane.Side(i), true)
 	}
 	if f.Head.Meets {
-		add("rise to the ceiling over "+f.Name, -highest(negated(f.Head.Readings)), survey.SideHead, true)
+		add("rise to the ceiling over "+f.Name, "head", -highest(negated(f.Head.Readings)), survey.SideHead, true)
 	}
 	return out
 }

@@ -59,14 +59,14 @@ func Reasons(s *plan.Setout, room survey.Room, walls []plan.Wall) []string {
 			s.Least.Piece, s.Least.Size.Fine(room.Units), Percent(s.Least.Share), walls[s.Least.Wall].Found.Name))
 	}
 	for _, w := range walls {
-		out = append(out, because(room, w))
+		out = append(out, Because(w))
 		if w.Top != nil && !w.Top.Slab {
 			out = append(out, onTop(room, w.Top))
 		}
 	}
 	for _, l := range s.Lines {
 		if l.Term != merit.None {
-			out = append(out, fmt.Sprintf("With a %s (line at %s) there would be %s; now there is %s.", l.Name, l.Line.Tape(room.Units), l.Its, l.Chosen))
+			out = append(out, fmt.Sprintf("With a %s (line at %s) there would be %s instead of %s.", l.Name, l.Line.Tape(room.Units), l.Its, l.Than))
 		}
 	}
 	if s.Bound != "" {
@@ -75,23 +75,23 @@ func Reasons(s *plan.Setout, room survey.Room, walls []plan.Wall) []string {
 	return out
 }
 
-// because tells where a wall starts, and what the classic starts would give.
-func because(room survey.Room, w plan.Wall) string {
-	said := fmt.Sprintf("Wall %s starts with a tile edge at %s", w.Found.Name, w.Start.Edge.Tape(room.Units))
+// Because tells against each classic start of a wall what it would give. Where the wall
+// starts is told by what is struck there, which is not said here a second time.
+func Because(w plan.Wall) string {
 	switch {
 	case w.Found.Set != nil:
-		return said + ", as it is set."
+		return "Wall " + w.Found.Name + " starts as it is set."
 	case w.Start.Pinned:
-		return said + ", as pinned."
+		return "Wall " + w.Found.Name + " starts as pinned."
 	}
 	var others []string
 	for _, c := range w.Start.Classic {
 		if c.Name != "best" && c.Term != merit.None {
-			others = append(others, fmt.Sprintf("%s would give %s instead of %s", c.Name, c.Its, c.Chosen))
+			others = append(others, fmt.Sprintf("%s would give %s instead of %s", c.Name, c.Its, c.Than))
 		}
 	}
 	if len(others) == 0 {
-		return said + "."
+		return "On wall " + w.Found.Name + " no start that people know would give anything else."
 	}
-	return said + "; " + strings.Join(others, "; ") + "."
+	return "On wall " + w.Found.Name + " a start with " + strings.Join(others, "; ") + "."
 }

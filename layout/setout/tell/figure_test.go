@@ -1,0 +1,40 @@
+package tell_test
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+
+	"coursewright/layout/length"
+	"coursewright/layout/merit"
+	"coursewright/layout/piece"
+	"coursewright/layout/plan"
+	"coursewright/layout/setout/tell"
+	"coursewright/layout/survey"
+)
+
+// What a set-out would give is told against the chosen one in one breath: the second figure
+// without the words of the first, and never "not no slivers".
+func TestAFigureAgainstTheChosenOne(t *testing.T) {
+	sight := func(s merit.Sight) merit.Merit { return merit.Merit{Sight: s} }
+	half := []piece.Share{{Num: 1, Den: 2}}
+	for _, c := range []struct {
+		its, chosen merit.Merit
+		says        string
+	}{
+		{sight(merit.Sight{Slivers: 15}), merit.Merit{}, "15 slivers, not none"},
+		{sight(merit.Sight{Slivers: 2}), sight(merit.Sight{Slivers: 1}), "2 slivers, not 1"},
+		{merit.Merit{}, sight(merit.Sight{Slivers: 1}), "no slivers, not 1"},
+		{sight(merit.Sight{Bare: length.Inch}), merit.Merit{}, `1" of bare wall, not none`},
+		{sight(merit.Sight{Thirds: 2}), merit.Merit{}, "2 runs of cuts under a third of a tile, not none"},
+		{merit.Merit{Openings: 1}, merit.Merit{}, "1 pair of edges of free openings off the joint lines, not none"},
+		{sight(merit.Sight{Runs: []piece.Share{{Num: 2, Den: 5}}}), sight(merit.Sight{Runs: half}), "a run of cuts at 40 %, not 50 %"},
+		{merit.Merit{Work: 215}, merit.Merit{Work: 213}, "the work of 215 plain cuts, not 213"},
+		{merit.Merit{Facing: 2 * length.Inch}, merit.Merit{Facing: length.Inch}, `2" between facing walls, not 1"`},
+	} {
+		var f plan.Figures
+		tell.Against(&f, length.Imperial, merit.OrderFor(survey.Prefer{}), &c.its, &c.chosen)
+		assert.Equal(t, c.says, f.Against())
+		assert.Equal(t, tell.Figure(length.Imperial, f.Term, &c.chosen, &c.its), f.Chosen, "the plan file keeps the words of both")
+	}
+}
