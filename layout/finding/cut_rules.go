@@ -156,7 +156,8 @@ func thinnest(pieces []piece.Piece, small func(piece.Piece) bool) []piece.Piece 
 
 // offLine finds edges of niches, windows and strips that lie on no joint line of the wall; one
 // sentence to an opening. An edge within the breadth of a joint cuts no tile, so it is on the line here,
-// while the order of merit asks for the edge of a tile (formats.md).
+// while the order of merit asks for the edge of a tile (formats.md). Two facing edges that were placed where
+// both leave equal cuts of at least half a tile are where merit wants them, and are passed over.
 func offLine(in Input) []place {
 	if !in.Room.Bond.Coursed() {
 		return nil // a pattern has no line from end to end
@@ -166,6 +167,7 @@ func offLine(in Input) []place {
 		for _, o := range in.openings(kind) {
 			plumb, level := jointLines(in.Walls[o.wall].Pieces, in.Room.Joint)
 			mid := o.middle()
+			across, up := placedEven(in.Walls[o.wall].Pieces, in.Room.Joint, o)
 			var sides []string
 			var first plane.Point
 			for _, side := range []struct {
@@ -173,10 +175,10 @@ func offLine(in Input) []place {
 				on   bool
 				at   plane.Point
 			}{
-				{"left", plumb(o.edges.Left), plane.Point{X: o.edges.Left, Y: mid.Y}},
-				{"right", plumb(o.edges.Right), plane.Point{X: o.edges.Right, Y: mid.Y}},
-				{"bottom", level(o.edges.Bottom) || o.found.Strip != nil && o.found.Strip.Low, plane.Point{X: mid.X, Y: o.edges.Bottom}},
-				{"top", level(o.edges.Top) || o.found.Strip != nil && o.found.Strip.High, plane.Point{X: mid.X, Y: o.edges.Top}},
+				{"left", across || plumb(o.edges.Left), plane.Point{X: o.edges.Left, Y: mid.Y}},
+				{"right", across || plumb(o.edges.Right), plane.Point{X: o.edges.Right, Y: mid.Y}},
+				{"bottom", up || level(o.edges.Bottom) || o.found.Strip != nil && o.found.Strip.Low, plane.Point{X: mid.X, Y: o.edges.Bottom}},
+				{"top", up || level(o.edges.Top) || o.found.Strip != nil && o.found.Strip.High, plane.Point{X: mid.X, Y: o.edges.Top}},
 			} {
 				if side.on {
 					continue
@@ -197,6 +199,40 @@ func offLine(in Input) []place {
 		}
 	}
 	return all
+}
+
+// placedEven tells of the plumb and of the level edges of an opening whether they were free to be
+// placed and leave equal cuts of at least half a tile on both sides: the same sizes over the courses or
+// columns that the opening meets.
+func placedEven(pieces []piece.Piece, joint length.Length, o opening) (across, up bool) {
+	var left, right, under, over, wide, high []length.Length
+	for _, p := range pieces {
+		t := p.Tile
+		if t.Bottom < o.edges.Top && o.edges.Bottom < t.Top {
+			left, right, wide = cutAt(left, o.edges.Left, t.Left, t.Right, joint), cutAt(right, -o.edges.Right, -t.Right, -t.Left, joint), append(wide, t.Width())
+		}
+		if t.Left < o.edges.Right && o.edges.Left < t.Right {
+			under, over, high = cutAt(under, o.edges.Bottom, t.Bottom, t.Top, joint), cutAt(over, -o.edges.Top, -t.Top, -t.Bottom, joint), append(high, t.Height())
+		}
+	}
+	f := o.found
+	return (f.Left.Free() || f.Width.Free()) && even(left, right, wide), (f.Bottom.Free() || f.Height.Free()) && even(under, over, high)
+}
+
+// cutAt adds what an edge at x leaves of a tile that it falls in, or of the one whole before it.
+func cutAt(list []length.Length, x, from, to, joint length.Length) []length.Length {
+	if from < x && x <= to+joint {
+		list = append(list, min(x, to)-from)
+	}
+	return list
+}
+
+// even tells whether cuts on two sides are of the same sizes, all at least half a tile.
+func even(a, b, tiles []length.Length) bool {
+	slices.Sort(a)
+	slices.Sort(b)
+	a, b = slices.Compact(a), slices.Compact(b)
+	return len(a) > 0 && 2*a[0] >= slices.Max(tiles) && slices.Equal(a, b)
 }
 
 // jointLines tells where the plumb and level joints beside the uncut tiles lie, as broad as a joint.

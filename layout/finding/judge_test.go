@@ -75,6 +75,11 @@ func opens(in *Input, o survey.OpeningFound, left, bottom, right, top length.Len
 	w.Start.Placed.Openings = append(w.Start.Placed.Openings, survey.Edges{Left: left * inch, Bottom: bottom * inch, Right: right * inch, Top: top * inch})
 }
 
+// evenRow lays a row of three tiles, 8 in each, in the place of the second piece.
+func evenRow(in *Input) {
+	in.Walls[0].Pieces = []piece.Piece{tile("B-02-01", 2, 0, 4, 8, 8), tile("B-02-02", 2, 8, 4, 16, 8), tile("B-02-03", 2, 16, 4, 24, 8)}
+}
+
 // ruleCase is a change of the quiet room and what one rule then says.
 type ruleCase struct {
 	name   string
@@ -85,6 +90,8 @@ type ruleCase struct {
 
 func TestRules(t *testing.T) {
 	niche := survey.OpeningFound{Kind: "niche", Name: "shelf"}
+	placed := niche
+	placed.Left = survey.Span{From: 0, To: 40 * inch}
 	window := survey.OpeningFound{Kind: "window", Name: "light"}
 	valve := survey.OpeningFound{Kind: "pipe", Name: "valve", At: 4 * inch, Up: 2 * inch, Diameter: inch}
 	cases := []ruleCase{
@@ -113,6 +120,13 @@ func TestRules(t *testing.T) {
 		{"a niche between two joint lines", "edge off the joint lines", func(in *Input) { opens(in, niche, 8, 4, 16, 8) }, nil},
 		{"a niche off two lines", "edge off the joint lines", func(in *Input) { opens(in, niche, 7, 4, 16, 9) },
 			[]string{"The left and top edges of niche shelf are on no joint line."}},
+		{"a niche placed where both cuts are equal, as merit wants it", "edge off the joint lines", func(in *Input) { opens(in, placed, 5, 4, 19, 8); evenRow(in) }, nil},
+		{"a niche placed where cuts are equal and small", "edge off the joint lines", func(in *Input) { opens(in, placed, 3, 4, 21, 8); evenRow(in) },
+			[]string{"The left and right edges of niche shelf are on no joint line."}},
+		{"a niche placed where cuts differ", "edge off the joint lines", func(in *Input) { opens(in, placed, 5, 4, 18, 8); evenRow(in) },
+			[]string{"The left and right edges of niche shelf are on no joint line."}},
+		{"a niche that is measured, between equal cuts", "edge off the joint lines", func(in *Input) { opens(in, niche, 5, 4, 19, 8); evenRow(in) },
+			[]string{"The left and right edges of niche shelf are on no joint line."}},
 		{"a niche whose edges lie within joints", "edge off the joint lines", func(in *Input) {
 			in.Room.Joint = inch
 			opens(in, niche, 8, 4, 16, 8)
