@@ -85,7 +85,7 @@ type corner struct {
 	Wall   int
 	X      length.Length
 	Rim    length.Length // of the base, over the level line
-	Height length.Length // of the first course there
+	Height length.Length // of the first course there, as its first or last tile is cut
 	Whole  bool
 }
 
@@ -96,11 +96,7 @@ func (b Bench) firstCourse() Answer {
 		return b.alongBase(a)
 	}
 	for _, c := range b.corners() {
-		value := strings.TrimSuffix(drawing.CourseHeight(b.Plan.Room.Units, c.Height), `"`)
-		if c.Whole {
-			value = "whole"
-		}
-		a.Figures = append(a.Figures, page.Figure{Value: value, Note: c.Name})
+		a.Figures = append(a.Figures, page.Figure{Value: b.courseText(c), Note: c.Name})
 	}
 	if len(a.Figures) > 4 && !slices.ContainsFunc(a.Figures, func(f page.Figure) bool { return f.Value != a.Figures[0].Value }) {
 		a.Figures = []page.Figure{{Value: a.Figures[0].Value, Note: "at every corner"}}
@@ -114,6 +110,14 @@ func (b Bench) firstCourse() Answer {
 		}
 	}
 	return a
+}
+
+// courseText is how high the first course stands at a corner, as the sheets have it.
+func (b Bench) courseText(c corner) string {
+	if c.Whole {
+		return "whole"
+	}
+	return strings.TrimSuffix(drawing.CourseHeight(b.Plan.Room.Units, c.Height), `"`)
 }
 
 // alongBase tells of a pattern how wide the least piece along the base is, wall by
@@ -151,12 +155,14 @@ func (b Bench) base() string {
 // stands over the base everywhere.
 func (b Bench) corners() []corner {
 	var out []corner
+	var bases []survey.SegmentFound
 	top, first := length.Length(0), true
 	for i, w := range b.Plan.Walls {
 		for _, s := range w.Found.Base {
 			if string(s.Meets) != b.base() || len(s.Readings) == 0 {
 				continue
 			}
+			bases = append(bases, s)
 			for _, r := range []survey.Reading{s.Readings[0], s.Readings[len(s.Readings)-1]} {
 				out = append(out, corner{Wall: i, X: r.At, Rim: r.Value + s.Gap})
 			}
@@ -173,9 +179,11 @@ func (b Bench) corners() []corner {
 	}
 	line := b.Plan.Setout.Line + tile
 	edge := line + pitch*length.Length(length.DivFloor(top-line, pitch)+1)
-	for i := range out {
-		h := edge - out[i].Rim
-		out[i].Height, out[i].Whole = min(h, tile), h >= tile
+	at := func(c corner) length.Length { return min(edge-c.Rim, tile) }
+	for i := 0; i < len(out); i += 2 { // both ends of a stretch
+		l, r := drawing.FootCuts(b.Plan, b.Plan.Walls[out[i].Wall], bases[i/2], at(out[i]), at(out[i+1]))
+		out[i].Height, out[i].Whole = l, l >= tile
+		out[i+1].Height, out[i+1].Whole = r, r >= tile
 	}
 	return b.named(out)
 }
@@ -189,7 +197,7 @@ func (b Bench) named(all []corner) []corner {
 		switch {
 		case !meets:
 			c.Name = map[bool]string{true: "front", false: "end"}[len(b.Plan.Walls) > 1]
-		case i%2 == 0 && c.Wall > 0 && len(out) > 0 && out[len(out)-1].Height == c.Height && out[len(out)-1].Wall == c.Wall-1:
+		case i%2 == 0 && c.Wall > 0 && len(out) > 0 && b.courseText(out[len(out)-1]) == b.courseText(c) && out[len(out)-1].Wall == c.Wall-1:
 			continue
 		default:
 			c.Name = b.cornerName(c.Wall, i%2 == 0)

@@ -3,6 +3,8 @@ package bench_test
 import (
 	"encoding/json"
 	"os"
+	"regexp"
+	"strings"
 	"testing"
 	"time"
 
@@ -10,7 +12,11 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"coursewright/layout"
+	"coursewright/layout/plane"
+	"coursewright/layout/stages"
 	"coursewright/layout/survey"
+	"coursewright/web/drawing"
 	"coursewright/web/shapes"
 	"coursewright/web/trial"
 )
@@ -188,4 +194,38 @@ func TestAllTilesOfAPatternAreToBeBought(t *testing.T) {
 	require.NoError(t, err)
 	_, page := trial.Of(t, file).Get("/jobs/1")
 	assert.Regexp(t, `[0-9]+ \+ [0-9]+ of its sizes, [0-9]+ spare`, page)
+}
+
+// The first course is told by what its outer tiles are cut to, as on the first-course sheet: at the ends of
+// their cuts, and not at the corner of the boards, from which a gap and the neighbour's tile keep them.
+func TestTheFirstCourseIsThatOfTheSheet(t *testing.T) {
+	figures := regexp.MustCompile(`<span class="corner"><b>(.*?)</b>`)
+	told := 0
+	for _, name := range []string{"cases/dubious-niche-beyond-end", "cases/few-tiles-many-places-pinned", "cases/free-openings-placed-overlapping", "cases/leg-rules-the-room",
+		"cases/pipe-eats-tile-valve", "cases/upright-bare-min", "jobs/corner-bench", "jobs/corner-shower"} {
+		document, err := os.ReadFile("../../testdata/" + name + ".json")
+		require.NoError(t, err)
+		job, err := survey.Read(document)
+		require.NoError(t, err)
+		plan, err := layout.Now(job)
+		require.NoError(t, err)
+		cut := map[string]bool{"whole": true}
+		in := stages.Input{Room: plan.Room, Walls: plan.Walls}
+		for _, w := range plan.Walls {
+			for _, p := range w.Pieces {
+				if in.FirstCourse(w, p) {
+					left, right := drawing.FootEnds(w, p)
+					for _, end := range []plane.Point{left, right} {
+						cut[strings.TrimSuffix(drawing.CourseHeight(plan.Room.Units, p.Face.Bounds().Top-end.Y), `"`)] = true
+					}
+				}
+			}
+		}
+		_, page := trial.Of(t, document).Get("/jobs/1")
+		for _, m := range figures.FindAllStringSubmatch(page, -1) {
+			told++
+			assert.Contains(t, cut, m[1], name)
+		}
+	}
+	require.Greater(t, told, 10)
 }

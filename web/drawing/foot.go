@@ -20,14 +20,10 @@ type foot struct {
 func footOf(f frame, w layout.Wall) (t foot, found bool) {
 	var most length.Length
 	for _, s := range w.Found.Base {
-		n := len(s.Readings)
-		if n == 0 {
+		if len(s.Readings) == 0 {
 			continue
 		}
-		from, to := max(s.Readings[0].At, 0), min(s.Readings[n-1].At, w.Found.Width)
-		if n == 1 {
-			from, to = 0, w.Found.Width
-		}
+		from, to := reach(w, s)
 		if found && to-from <= most {
 			continue
 		}
@@ -38,6 +34,14 @@ func footOf(f frame, w layout.Wall) (t foot, found bool) {
 		}
 	}
 	return t, found
+}
+
+// reach is the stretch of a wall that a base runs over; one with a lone reading runs over all.
+func reach(w layout.Wall, base survey.SegmentFound) (from, to length.Length) {
+	if len(base.Readings) == 1 {
+		return 0, w.Found.Width
+	}
+	return max(base.Readings[0].At, 0), min(base.Readings[len(base.Readings)-1].At, w.Found.Width)
 }
 
 // firstCourse is the height of the lowest piece over a base at a place: what is
@@ -110,7 +114,7 @@ func (b *board) footLines(f frame, w layout.Wall, y Micron) {
 	}
 	tag := Tag{Kind: Dim, Wall: f.wall}
 	if b.inCourses() {
-		l, r := b.footCuts(w, t, b.firstCourse(t.base, t.ends[0]), b.firstCourse(t.base, t.ends[1]))
+		l, r := FootCuts(b.plan, w, t.base, b.firstCourse(t.base, t.ends[0]), b.firstCourse(t.base, t.ends[1]))
 		b.pair(Label{Tag: tag, Size: b.texts.figure, Bold: true, Colour: Blue}, b.courseText(l), b.courseText(r), t, y)
 		y += b.footStep()
 	}
@@ -118,22 +122,26 @@ func (b *board) footLines(f frame, w layout.Wall, y Micron) {
 	b.pair(Label{Tag: tag, Size: b.texts.note, Colour: Black}, b.signed(left), b.signed(right), t, y)
 }
 
-// footCuts are the heights of the first course at the outer ends of its first and its
+// FootCuts are the heights of the first course at the outer ends of its first and its
 // last cut over a stretch of base, as the first-course sheet gives them; l and r where
 // it has none.
-func (b *board) footCuts(w layout.Wall, t foot, l, r length.Length) (left, right length.Length) {
-	in, rim := stages.Input{Room: b.plan.Room, Walls: b.plan.Walls}, t.base.Readings[0].Value
-	for _, s := range t.base.Readings {
+func FootCuts(plan layout.Plan, w layout.Wall, base survey.SegmentFound, l, r length.Length) (left, right length.Length) {
+	in, rim := stages.Input{Room: plan.Room, Walls: plan.Walls}, base.Readings[0].Value
+	for _, s := range base.Readings {
 		rim = min(rim, s.Value)
 	}
 	left, right = l, r
-	first, last := t.ends[1], t.ends[0]
+	from, to := reach(w, base)
+	first, last := to, from
 	for _, p := range w.Pieces {
 		box := p.Face.Bounds()
-		if box.Top <= rim || box.Bottom > rim+2*b.plan.Room.Tile.Height || !in.FirstCourse(w, p) {
+		if box.Top <= rim || box.Bottom > rim+2*plan.Room.Tile.Height || !in.FirstCourse(w, p) {
 			continue
 		}
 		a, z := FootEnds(w, p)
+		if a.X >= to || z.X <= from {
+			continue // over another stretch
+		}
 		if a.X < first {
 			first, left = a.X, box.Top-a.Y
 		}
