@@ -216,6 +216,7 @@ var arrows = []arrow{
 	{"web/page", "layout/...", "pages show a job and its plan"},
 	{"web/page", "store", "a page is given the jobs kept, and says what went wrong with them"},
 	{"web/page", "web/form", "fields bear the form's names"},
+	{"web/page", "web/ask", "and are called as the boxes they are asked in"},
 	{"web/page", "web/drawing", "a scene is put on a page"},
 	{"web/page", "web/elevation", "as SVG"},
 	{"web/history", "layout", "an edit is kept with its plan"},

@@ -19,7 +19,7 @@ func Once(job survey.Job, faults survey.Faults) survey.Faults {
 		for _, q := range questions {
 			wall, isWidth := strings.CutSuffix(q.Path, ".width")
 			follows := slices.Contains(q.Same, f.Path) || isWidth && strings.HasPrefix(f.Path, wall+".")
-			if follows && slices.ContainsFunc(faults, func(g survey.Fault) bool { return g.Path == q.Path && g.Found == f.Found }) {
+			if follows && slices.ContainsFunc(faults, func(g survey.Fault) bool { return g.Path == q.Path && unquoted(g) == unquoted(f) }) {
 				return q.Path
 			}
 		}
@@ -28,12 +28,15 @@ func Once(job survey.Job, faults survey.Faults) survey.Faults {
 	var out survey.Faults
 	for _, f := range faults {
 		f.Path = boxOf(f)
-		if !slices.ContainsFunc(out, func(g survey.Fault) bool { return g.Path == f.Path && g.Found == f.Found }) {
+		if !slices.ContainsFunc(out, func(g survey.Fault) bool { return g.Path == f.Path && unquoted(g) == unquoted(f) }) {
 			out = append(out, f)
 		}
 	}
 	return out
 }
+
+// unquoted is what a fault found: as it was typed it stands in quotes, as a figure that was read it does not.
+func unquoted(f survey.Fault) string { return strings.Trim(f.Found, "“”") }
 
 // atWidths says at the width of a wall what it does to guesses about that wall: nobody has typed those,
 // so nothing can be put right at them.

@@ -40,3 +40,11 @@ func TestAWidthIsRefusedForAGuess(t *testing.T) {
 	job.Guess = append(job.Guess, "walls[0].width")
 	assert.Equal(t, survey.Faults{fault}, ask.Once(job, survey.Faults{fault}), "neither was typed")
 }
+
+// A width that is refused spoils the end of the tub too, which nobody typed: one fault.
+func TestAWidthThatIsRefusedIsOneFault(t *testing.T) {
+	job := survey.Job{Walls: []survey.Wall{{Name: "left", Width: "0"}}}
+	once := ask.Once(job, survey.Faults{{Path: "walls[0].width", Found: "“0”", Want: "a length over 0"},
+		{Path: "walls[0].base[1].readings[1].at", Found: "0", Want: "more than the 5 of the reading before it"}})
+	assert.Equal(t, survey.Faults{{Path: "walls[0].width", Found: "“0”", Want: "a length over 0"}}, once)
+}

@@ -148,6 +148,7 @@ func (p pasts) changes(ctx context.Context, r store.Revision) ([]string, error) 
 		}
 		out = append(out, page.PlaceIn(both.Job, c.Path)+": "+orNone(c.Was)+" → "+orNone(c.Is))
 	}
+	out = once(out)
 	if len(out) == 0 && len(both.Changes) > 0 {
 		out = measured(both.Job, was.Guess, is.Guess)
 	}
@@ -166,6 +167,16 @@ func measured(job survey.Job, was, is []string) []string {
 	for _, path := range is {
 		if !slices.Contains(was, path) {
 			out = append(out, page.PlaceIn(job, path)+": not measured")
+		}
+	}
+	return once(out)
+}
+
+// once leaves out what was said before: a place that two walls share stands in a field of each.
+func once(list []string) (out []string) {
+	for _, text := range list {
+		if !slices.Contains(out, text) {
+			out = append(out, text)
 		}
 	}
 	return out

@@ -35,7 +35,7 @@ func TestTheHistorySaysWhatChangedAndWhen(t *testing.T) {
 	answer, page := s.Get("/jobs/1/history")
 	require.Equal(t, http.StatusOK, answer.StatusCode)
 	assert.Contains(t, page, "Joint: 1/8 → 3/16")
-	assert.Contains(t, page, "Back wall, width: ")
+	assert.Contains(t, page, "Width of wall back: ")
 	assert.Contains(t, page, " → 60 1/8")
 	assert.Contains(t, page, "1 Mar 2026, 08:30:00")
 	assert.Contains(t, page, "The first state.")
@@ -51,10 +51,13 @@ func TestTheHistorySaysWhatIsMeasuredInWords(t *testing.T) {
 	edited(t, s, "do", "guess tile.width tile.height")
 	edited(t, s, "tile.width", "6")
 	_, page := s.Get("/jobs/1/history")
-	assert.Contains(t, page, "Tile, height: not measured")
-	assert.Contains(t, page, "Tile, width: 5 7/8 → 6")
+	assert.Contains(t, page, "Height of a tile: not measured")
+	assert.Contains(t, page, "Width of a tile: 5 7/8 → 6")
 	assert.NotContains(t, page, "Guess:")
 	assert.NotContains(t, page, "tile.height")
+	edited(t, s, "walls[0].base[1].readings[1].drop", "38 5/8") // one box, which fills a field of both walls
+	_, page = s.Get("/jobs/1/history")
+	assert.Equal(t, 1, strings.Count(page, "Left corner, below the line: "), "a corner that two walls share")
 }
 
 func TestAStateIsBroughtBackAsANewOneAndUndoTakesItBack(t *testing.T) {
@@ -195,6 +198,6 @@ func TestTheHistorySaysWhichChoiceWasChosen(t *testing.T) {
 	s.Post("/jobs/1/choices", s.With("do", "choose", "of", "first"))
 	_, page := s.Get("/jobs/1/history")
 	assert.Contains(t, page, "choosing first")
-	assert.Contains(t, page, "Tile, width: 5 7/8 → 11 7/8")
+	assert.Contains(t, page, "Width of a tile: 5 7/8 → 11 7/8")
 	assert.NotContains(t, page, "Choices 1")
 }

@@ -3,19 +3,26 @@ package page
 import (
 	"cmp"
 	"fmt"
+	"slices"
 	"strings"
 	"unicode"
 	"unicode/utf8"
 
 	"coursewright/layout/survey"
+	"coursewright/web/ask"
 	"coursewright/web/drawing"
 	"coursewright/web/form"
 )
 
-// PlaceIn says where a field of a job is, by the names the job gives things:
-// "Back wall, width", "Niche shelf on back, left edge". What has no name yet is
-// counted from one, as in placeName.
+// PlaceIn says where a field of a job is: by the label of the box in which it is asked for, as
+// "Left corner, below the line", else by the names the job gives things: "Niche shelf on back, left
+// edge". What has no name yet is counted from one, as in placeName.
 func PlaceIn(job survey.Job, path string) string {
+	for _, q := range ask.All(job) {
+		if q.Path == path || slices.Contains(q.Same, path) {
+			return q.Label
+		}
+	}
 	parts := form.Parts(path)
 	words := wordsOf(job, parts)
 	if len(words) == 0 {

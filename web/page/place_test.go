@@ -1,6 +1,7 @@
 package page
 
 import (
+	"slices"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -10,12 +11,16 @@ import (
 	"coursewright/static"
 )
 
+// A field is called as the box in which it is asked for, so that a refusal, undo and the history speak of it
+// by the words that stand over it.
 func TestAFieldIsCalledByThePlainNamesOfItsJob(t *testing.T) {
 	job, err := survey.Read(static.Demo)
 	require.NoError(t, err)
 	for path, want := range map[string]string{
-		"walls[1].width":                         "Back wall, width",
-		"walls[1].base[0].readings[2].drop":      "Back wall, tub, reading 3, down",
+		"walls[1].width":                         "Width of wall back",
+		"walls[1].base[0].readings[2].drop":      "Right corner, below the line",
+		"walls[0].base[1].readings[0].drop":      "Front of wall left, below the line",
+		"walls[1].base[0].readings[2].at":        "Back wall, tub, reading 3, at",
 		"walls[0].left.stops.from":               "Left wall, left end, stops at, from",
 		"walls[1].openings[0].left.from":         "Niche shelf on back, left edge, from",
 		"walls[0].openings[1]":                   "Pipe valve on left",
@@ -24,9 +29,27 @@ func TestAFieldIsCalledByThePlainNamesOfItsJob(t *testing.T) {
 		"pins.walls.back.marks.niche shelf left": "Left edge of niche shelf on back",
 		"pins.walls.back.marks.end left":         "Left end of back",
 		"pins.walls.back.marks.head":             "Head of back",
-		"tile.width":                             "Tile, width",
+		"tile.width":                             "Width of a tile",
 		"walls[7].width":                         "Wall 8, width",
 	} {
 		assert.Equal(t, want, PlaceIn(job, path), path)
 	}
+}
+
+// What is added or removed is named, not the list it stands in.
+func TestAPartThatIsAddedOrRemovedIsNamed(t *testing.T) {
+	job, err := survey.Read(static.Demo)
+	require.NoError(t, err)
+	less := job
+	less.Walls = slices.Clone(job.Walls)
+	less.Walls[1].Openings = nil
+	assert.Equal(t, "adding niche shelf on back", PartsEdit(less, job))
+	assert.Equal(t, "removing niche shelf on back", PartsEdit(job, less))
+	less.Walls = job.Walls[:2]
+	assert.Equal(t, "removing wall right", PartsEdit(job, less))
+	assert.Empty(t, PartsEdit(job, job))
+	other := job
+	other.Walls = slices.Clone(job.Walls)
+	other.Walls[2].Name = "window wall"
+	assert.Empty(t, PartsEdit(job, other), "another name adds and removes nothing")
 }

@@ -45,7 +45,7 @@ func (s Site) undoes(ctx context.Context, stored store.Job, now survey.Job) stri
 	if len(edit.Changes) == 0 && !bytes.Equal(was.Setout, stored.Setout) {
 		return "taking the new set-out"
 	}
-	return cmp.Or(ChoicesEdit(before, now), EditName(now, edit.Changes))
+	return cmp.Or(ChoicesEdit(before, now), PartsEdit(before, now), EditName(now, edit.Changes))
 }
 
 // ChoicesEdit says in a few words what was done with the choices of a job, or nothing where
