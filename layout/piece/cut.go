@@ -229,13 +229,13 @@ func near(r, part plane.Region) plane.Region {
 
 // turnBack swaps x and y again of a piece cut in columns.
 func (p *Piece) turnBack() {
-	face, visible := p.Face, p.Visible
+	face, visible, solid := p.Face, p.Visible, p.solid
 	p.Face = face.Transposed()
 	if p.Visible = p.Face; !same(visible, face) {
 		p.Visible = visible.Transposed()
 	}
-	if p.solid = p.Face; !same(p.solid, face) {
-		p.solid = p.solid.Transposed()
+	if p.solid = p.Face; !same(solid, face) {
+		p.solid = solid.Transposed()
 	}
 	p.turnSizes()
 }
