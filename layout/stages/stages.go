@@ -99,7 +99,7 @@ func Of(in Input, set Settings) []Stage {
 	if end := &out[len(out)-1]; set.Grout > end.Wait {
 		end.Wait, end.Why = set.Grout, "the mortar hardens before the grout"
 	}
-	return append(out, finishing(set)...)
+	return append(out, in.finishing(set)...)
 }
 
 // begins tells whether a step begins a stage after the one before it.
@@ -179,11 +179,48 @@ func (in Input) onBatten(set Settings) Stage {
 }
 
 // finishing is what follows when all tile stands.
-func finishing(set Settings) []Stage {
+func (in Input) finishing(set Settings) []Stage {
 	return []Stage{
 		{Name: "Grout", Do: "Clean the joints, then grout them all but the inside corners and where tile meets other things.",
 			Wait: set.Sealant, Why: "the grout dries before the sealant"},
-		{Name: "Soft joints", Do: "Fill the tub, where there is one, and keep it full. Seal the inside corners, the base, the head and round the pipes.",
+		{Name: "Soft joints", Do: in.softly(),
 			Wait: set.Water, Why: "the sealant sets before it gets wet"},
+	}
+}
+
+// softly says where sealant goes in this room: where tile meets something, never where it stops.
+func (in Input) softly() string {
+	text, where := "", []string{}
+	add := func(is bool, place string) {
+		if is && !slices.Contains(where, place) {
+			where = append(where, place)
+		}
+	}
+	for _, w := range in.Walls {
+		add(w.Found.Left.Meets || w.Found.Right.Meets, "the inside corners")
+	}
+	for _, w := range in.Walls {
+		for _, s := range w.Found.Base {
+			add(true, "along the "+string(s.Meets))
+			if s.Meets == survey.Tub {
+				text = "Fill the tub and keep it full. "
+			}
+		}
+	}
+	for _, w := range in.Walls {
+		add(w.Found.Head.Meets, "along the ceiling")
+	}
+	for _, w := range in.Walls {
+		for _, o := range w.Found.Openings {
+			add(o.Kind == survey.Pipe, "round the pipes")
+		}
+	}
+	switch n := len(where); n {
+	case 0:
+		return "Nothing here meets anything: no joint takes sealant."
+	case 1:
+		return text + "Seal " + where[0] + "."
+	default:
+		return text + "Seal " + strings.Join(where[:n-1], ", ") + " and " + where[n-1] + "."
 	}
 }

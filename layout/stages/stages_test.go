@@ -71,6 +71,19 @@ func TestStagesComeInTheOrderOfWork(t *testing.T) { // law 3
 	assert.Equal(t, []string{"Dry lay and marks", "First full course", "Wall W, wall", "Grout", "Soft joints"}, names)
 }
 
+// Sealant is told of where this room's tile meets something, and never where it stops: the demo's heads stop
+// under trim, the shower's meet a ceiling, and one wall over a floor has no tub to fill.
+func TestSealantGoesWhereTileMeetsSomething(t *testing.T) {
+	for name, want := range map[string]string{
+		"alcove":        "Fill the tub and keep it full. Seal the inside corners, along the floor, along the tub and round the pipes.",
+		"corner-shower": "Seal the inside corners, along the shower base, along the ceiling and round the pipes.",
+		"toy":           "Seal along the floor.",
+	} {
+		all := stages.Of(input(t, name), stages.Usual())
+		assert.Equal(t, want, all[len(all)-1].Do, name)
+	}
+}
+
 // In the toy job three whole tiles of 100 mm stand over a level floor, and
 // three over those.
 func TestTheFirstCourseIsWhatNothingFitsUnder(t *testing.T) {

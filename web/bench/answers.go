@@ -237,7 +237,11 @@ func (b Bench) smallestCut() Answer {
 		a.Figures, a.Note = []page.Figure{{Value: "none"}}, "every tile is whole"
 		return a
 	}
-	a.Figures = []page.Figure{{Value: b.fine(least.Size), Note: "shows, " + page.Percent(least.Share) + " of a tile"}}
+	of := page.Percent(least.Share) + " of a tile"
+	if b.cutOf(least.Piece) != b.fine(least.Size) {
+		of = "shows, " + of
+	}
+	a.Figures = []page.Figure{{Value: b.fine(least.Size), Note: of}}
 	if least.Size == 0 {
 		a.Figures = []page.Figure{{Value: "hidden", Note: "nothing of it shows beside the next wall’s tile"}}
 	}
@@ -265,7 +269,7 @@ func (b Bench) troubles() (bare, slivers int) {
 	return bare, b.Plan.Setout.Merit.Slivers + b.Plan.Setout.Merit.Unworkable
 }
 
-// whereIs says where a piece stands and what is cut for it.
+// whereIs says where a piece stands and what is cut for it, where that is not what shows.
 func (b Bench) whereIs(l plan.Least) string {
 	w := b.Plan.Walls[l.Wall]
 	i := slices.IndexFunc(w.Pieces, func(p piece.Piece) bool { return p.ID == l.Piece })
@@ -283,7 +287,7 @@ func (b Bench) whereIs(l plan.Least) string {
 	}
 	out = append(out, "course "+strconv.Itoa(p.Course))
 	text := strings.Join(slices.Compact(out), ", ")
-	if g := b.cutOf(p.ID); g != "" {
+	if g := b.cutOf(p.ID); g != "" && g != b.fine(l.Size) {
 		text += " · cut\u00a0" + page.Unbroken(g)
 	}
 	return text

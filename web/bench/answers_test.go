@@ -71,6 +71,16 @@ func TestTheSmallestCutIsToldByWhatItIsCutTo(t *testing.T) {
 	assert.Contains(t, page, "cut\u00a07\u00a05/16 × 1\u00a01/2")
 	_, page = s.Get("/jobs/1?piece=L-02-06")
 	assert.Contains(t, page, "cut to the seat&#39;s front")
+
+	job, err = shapes.New("tub", "in", "tub") // beside the front of the tub all of it shows
+	require.NoError(t, err)
+	file, err = json.Marshal(job)
+	require.NoError(t, err)
+	_, page = trial.Of(t, file).Get("/jobs/1")
+	answer := page[strings.Index(page, `id="answer-smallest"`):]
+	answer = answer[:strings.Index(answer, "</a>")]
+	assert.Contains(t, answer, "2 1/8 <small>26 % of a tile")
+	assert.NotContains(t, answer, "· cut", "one size is said once")
 }
 
 // Undo says what it takes back, on every page of the job, and leads back to that page.

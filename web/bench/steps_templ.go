@@ -1302,7 +1302,7 @@ func question(b Bench, q ask.Question) templ.Component {
 			}
 		}
 		if !b.Guessed(q.Path) {
-			templ_7745c5c3_Err = page.Act("guess "+page.Joined(append([]string{q.Path}, q.Same...)), "Not measured", q.Label+": not measured").Render(ctx, templ_7745c5c3_Buffer)
+			templ_7745c5c3_Err = page.Act("guess "+page.Joined(append([]string{q.Path}, q.Same...)), "Clear", "Clear: "+q.Label+" is not measured").Render(ctx, templ_7745c5c3_Buffer)
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}

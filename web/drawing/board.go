@@ -2,6 +2,7 @@ package drawing
 
 import (
 	"slices"
+	"strings"
 
 	"coursewright/layout"
 	"coursewright/layout/length"
@@ -157,6 +158,10 @@ func (b *board) figure(l length.Length) string {
 		return l.Tape(u)
 	}
 }
+
+// plain is a figure without the inch sign, as a place or a clear size is told everywhere: to the
+// nearest mark, where the size of a piece (bare) is rounded down.
+func (b *board) plain(l length.Length) string { return strings.TrimSuffix(b.figure(l), `"`) }
 
 // cutTo writes a size to cut as the tape shows it, rounded down as in the cut
 // schedule, so that the piece is never larger than its place.

@@ -188,11 +188,11 @@ func (f *fold) lines() []string {
 		return f.topLines()
 	}
 	c := f.in.Clear
-	size := "clear " + f.bare(c.Right-c.Left) + " × " + f.bare(c.Top-c.Bottom) + ", " + f.bare(f.in.Depth) + " deep"
+	size := "clear " + f.plain(c.Right-c.Left) + " × " + f.plain(c.Top-c.Bottom) + ", " + f.plain(f.in.Depth) + " deep"
 	out := linesOf(size, f.texts.note, f.room-2*edgeRoom)
 	if f.kind == survey.Niche && !f.built {
 		r := f.in.Rough
-		framed := "framed " + f.bare(r.Right-r.Left) + " × " + f.bare(r.Top-r.Bottom) + ": " + f.bare(r.Left) + " to " + f.bare(r.Right) +
+		framed := "framed " + f.plain(r.Right-r.Left) + " × " + f.plain(r.Top-r.Bottom) + ": " + f.plain(r.Left) + " to " + f.plain(r.Right) +
 			" from the left end, " + f.signed(r.Bottom) + " to " + f.signed(r.Top) + " from the level line"
 		out = append(out, linesOf(framed, f.texts.note, f.room-2*edgeRoom)...)
 	}

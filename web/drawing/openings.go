@@ -79,7 +79,7 @@ func (b *board) opening(f frame, o survey.OpeningFound, e survey.Edges) {
 func (b *board) openingName(f frame, name string, o survey.OpeningFound, e survey.Edges) {
 	a, z := f.at(e.Left, e.Top), f.at(e.Right, e.Bottom)
 	space := box{Point{a.X + frameWidth + clearance, a.Y + frameWidth + clearance}, Point{z.X - frameWidth - clearance, z.Y - frameWidth - clearance}}
-	wide, high := b.bare(e.Right-e.Left), b.bare(e.Top-e.Bottom)
+	wide, high := b.plain(e.Right-e.Left), b.plain(e.Top-e.Bottom)
 	bold := Label{Tag: Tag{Kind: Niche, Wall: f.wall}, Text: name, Size: b.texts.figure, Bold: true, Colour: Black}
 	if o.Kind == "window" {
 		bold.Kind = Window

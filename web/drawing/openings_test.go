@@ -4,6 +4,10 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/assert"
+
+	"coursewright/layout/length"
+	"coursewright/layout/survey"
+	"coursewright/web/drawing/sample"
 )
 
 func TestAnOpeningIsNotCalledByItsKindTwice(t *testing.T) {
@@ -12,4 +16,27 @@ func TestAnOpeningIsNotCalledByItsKindTwice(t *testing.T) {
 	} {
 		assert.Equal(t, c.want, OpeningName(c.kind, c.name))
 	}
+}
+
+// A niche is as wide on the drawing as in the answers and on the sheets: 12 7/32 reads 12 1/4 everywhere,
+// while a piece of that size is cut to 12 3/16.
+func TestAnOpeningIsToldToTheNearestMark(t *testing.T) {
+	p := sample.Plan()
+	p.Room.Units = length.Imperial
+	b := newBoard(p, wrapTexts)
+	l := 12*length.Inch + 7*length.Inch/32
+	assert.Equal(t, "12 1/4", b.plain(l))
+	assert.Equal(t, "12 3/16", b.bare(l))
+	for i, o := range p.Walls[1].Found.Openings {
+		if e := &p.Walls[1].Start.Placed.Openings[i]; o.Kind == survey.Niche {
+			e.Right, e.Top = e.Left+l, e.Bottom+l
+		}
+	}
+	var said []string
+	for _, e := range Elevation(p, 1, Options{}).Elements {
+		if l, is := e.(Label); is {
+			said = append(said, l.Text)
+		}
+	}
+	assert.Contains(t, said, "× 12 1/4")
 }

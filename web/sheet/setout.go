@@ -123,7 +123,7 @@ func (b *book) checks() string {
 	if b.plan.Room.Units == length.Metric {
 		side = [3]length.Length{900 * length.Millimetre, 1200 * length.Millimetre, 1500 * length.Millimetre}
 	}
-	return text + fmt.Sprintf("The line and the plumb line are square if from where they cross %s along and %s up are %s apart; half of each on a small wall.",
+	return text + fmt.Sprintf("Line and plumb line are square if a mark %s along the one and a mark %s up the other, both from where they cross, are %s apart; on a small wall take half of each.",
 		b.tape(side[0]), b.tape(side[1]), b.tape(side[2]))
 }
 

@@ -11,12 +11,27 @@ import (
 func (b *book) takeOff() {
 	b.fitted(subject{title: "Take-off"}, false, func(f *flow) {
 		f.words(plain, "What to buy, in the packs of a shop: counted from the pieces and the joints, not guessed.")
-		t := table{columns: []column{{name: "item", share: 32, bold: true}, {name: "buy", share: 19, bold: true, right: true}, {name: "of", share: 28},
-			{name: "boxes", share: 12, right: true}, {name: "price", share: 20, right: true}, {name: "because", share: 69}}}
-		total := int64(0)
+		t := table{columns: []column{{name: "item", share: 32, bold: true}, {name: "buy", share: 19, bold: true, right: true}, {name: "of", share: 28}}}
+		total, boxes := int64(0), 0
 		for _, l := range b.buy.Lines {
-			total += l.Cents
-			t.rows = append(t.rows, row{cells: []string{l.Item, held(l.Amount()), packText(l), unlessZero(l.Boxes), l.Price(), l.Because}})
+			total, boxes = total+l.Cents, boxes+l.Boxes
+		}
+		if boxes > 0 {
+			t.columns = append(t.columns, column{name: "boxes", share: 12, right: true})
+		}
+		if total > 0 {
+			t.columns = append(t.columns, column{name: "price", share: 20, right: true})
+		}
+		t.columns = append(t.columns, column{name: "because", share: 69})
+		for _, l := range b.buy.Lines {
+			cells := []string{l.Item, held(l.Amount()), packText(l)}
+			if boxes > 0 {
+				cells = append(cells, unlessZero(l.Boxes))
+			}
+			if total > 0 {
+				cells = append(cells, l.Price())
+			}
+			t.rows = append(t.rows, row{cells: append(cells, l.Because)})
 		}
 		f.table(t)
 		if total > 0 {

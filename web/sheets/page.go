@@ -52,7 +52,7 @@ var presets = []struct {
 	Key, Name string
 	Kinds     []sheet.Kind
 }{
-	{"job", "The job", []sheet.Kind{sheet.SetOut, sheet.Elevations, sheet.FirstCourse, sheet.CutSchedule, sheet.TakeOff, sheet.Stages}},
+	{"job", "The job", []sheet.Kind{sheet.SetOut, sheet.Elevations, sheet.FirstCourse, sheet.CutSchedule, sheet.StoryPole, sheet.TakeOff, sheet.Stages}},
 	{"saw", "The saw", []sheet.Kind{sheet.CutSchedule}},
 	{"client", "A client", []sheet.Kind{sheet.Elevations, sheet.Compare}},
 	{"measure", "Measuring", []sheet.Kind{sheet.Measuring}},

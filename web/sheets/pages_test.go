@@ -48,3 +48,9 @@ func TestThePageCountsWhatTheButtonPrints(t *testing.T) {
 		}
 	}
 }
+
+// Who sets the tile gets the story pole with the rest: the stages send him to it every fifth course.
+func TestTheJobIncludesTheStoryPole(t *testing.T) {
+	_, page := trial.New(t).Get("/jobs/1/sheets")
+	assert.Regexp(t, `value="story-pole"[^>]* checked`, page)
+}
