@@ -169,3 +169,28 @@ func TestTheJointOverALegIsNotBare(t *testing.T) {
 		assert.Empty(t, p.Walls[0].Gaps, line)
 	}
 }
+
+// A free end keeps a leg in single tiles from being too narrow to cut: here bullnose of 2 in
+// covers it. Found on a tub with bullnose: nine pieces 5/16 in wide stood beside it, and the plan
+// said that nothing was better.
+func TestAFreeEndLeavesNoScrapsInALeg(t *testing.T) {
+	drops := func(from, low, to, high string) []survey.Drop {
+		return []survey.Drop{{At: from, Drop: low}, {At: to, Drop: high}}
+	}
+	job := survey.Job{Format: survey.Format, Title: "leg", Units: "in", Tile: survey.Tile{Width: "4 1/4", Height: "4 1/4", Thickness: "5/16"},
+		Joint: survey.Measure{Plain: "1/16"}, Bond: survey.Bond{Kind: "stack"}, Trims: []survey.TrimTile{{Name: "edge", Kind: "bullnose", Width: "2", Length: "4 1/4"}},
+		Walls: []survey.Wall{{Name: "head", Width: "32", Left: survey.End{Stops: &survey.Mark{From: "0", To: "1"}, Trim: "edge"}, Right: survey.End{Meets: "corner", Gap: "1/8"},
+			Base: []survey.Segment{{Meets: "floor", Gap: "1/8", Leg: "single", Readings: drops("0", "50", "2 1/2", "50 3/16")},
+				{Meets: "tub", Gap: "1/8", Readings: drops("2 1/2", "36", "32", "36 1/8")}},
+			Head: survey.Head{Stops: &survey.Mark{From: "36", To: "40"}, Trim: "edge"},
+			Openings: []survey.Opening{{Kind: "pipe", Name: "spout", At: "16", Height: &survey.Measure{Plain: "-31"}, Diameter: "1 1/4"},
+				{Kind: "pipe", Name: "valve", At: "16", Height: &survey.Measure{Plain: "-12"}, Diameter: "4"}}}}}
+	p, err := layout.Now(job)
+	require.NoError(t, err)
+	w := p.Walls[0]
+	assert.LessOrEqual(t, 2*length.Inch+3*length.Inch/8, w.Start.Placed.Left, "at the front of the tub or beyond it")
+	assert.Empty(t, w.Gaps)
+	for _, x := range w.Pieces {
+		assert.False(t, x.Unworkable, x.ID)
+	}
+}

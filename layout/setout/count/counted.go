@@ -39,7 +39,7 @@ func (t *tally) counted(s Setting, box plane.Rect) Counted {
 		}
 	}
 	t.marks.add(m, s, box)
-	t.addFeet(m, s.Line)
+	t.addLegs(m, s)
 	if t.w.top != nil {
 		on := t.w.top.At(s)
 		c.Merit = m.Plus(&on.Merit)

@@ -13,8 +13,8 @@ import (
 )
 
 // CutWithLegs makes the pieces of the wall as Cut does, and those of the legs that
-// are in single tiles. What these give hangs on no start; of them merit counts the
-// foot alone, which hangs on the line. What stands wholly under the rim belongs to
+// are in single tiles. What these give hangs on no start; of them merit counts
+// the foot, which hangs on the line, and those that are as narrow as the leg, which hangs on its end. What stands wholly under the rim belongs to
 // the leg. The course that reaches over the rim belongs to the bond down to its
 // bottom, unless the leg's own tile goes up in it and leaves better pieces.
 func (w *Wall) CutWithLegs(s Setting) (survey.Shape, []piece.Piece, []piece.Gap) {
@@ -153,40 +153,76 @@ func outOfBox(s survey.Shape, box plane.Rect, on plane.Side) survey.Shape {
 	return s
 }
 
-// addFeet grades the lowest piece of every leg in single tiles, which its floor cuts.
-func (t *tally) addFeet(m *merit.Merit, line length.Length) {
+// addLegs grades the pieces of every leg in single tiles: each is as wide as the leg, and the
+// lowest is cut by its floor.
+func (t *tally) addLegs(m *merit.Merit, s Setting) {
 	w := t.w
 	if !w.found.SingleLegs() {
 		return
 	}
 	for _, leg := range w.found.LegsBeside() {
 		index, how := w.found.LegOf(leg)
-		if how != survey.SingleTiles {
+		wide := leg.Width(w.found, s.Placed)
+		floor, tub, end := w.found.Base[index], w.found.Base[1], w.found.Left
+		if leg.Right {
+			tub, end = w.found.Base[index-1], w.found.Right
+		}
+		sight := sightOf(m, end.Sight)
+		switch {
+		case how != survey.SingleTiles || wide <= 0:
+			continue
+		case wide <= max(0, w.room.Sealant-tub.Gap): // too narrow for any piece
+			sight.Bare += max(0, leg.Rim-highest(floor))
 			continue
 		}
-		floor := w.found.Base[index]
-		high := foot(w.room, floor, line)
-		sight := &m.Sight
-		if floor.Sight == survey.Low {
-			sight = &m.OutOfSight
+		across, up := w.rule.Limits[0], w.rule.Limits[1]
+		if wide >= w.room.Tile.Width {
+			across = piece.Limits{} // no piece is cut to its width
 		}
-		switch limits := w.rule.Limits[1]; {
-		case high < limits.Unworkable:
-			sight.Unworkable++
-		case high < limits.Sliver:
-			sight.Slivers++
-		}
+		high := foot(w.room, floor, s.Line)
+		grade(sight, wide < across.Unworkable, wide < across.Sliver, above(w.room, floor, leg, s.Line))
+		grade(sightOf(m, floor.Sight), high < up.Unworkable || wide < across.Unworkable, high < up.Sliver || wide < across.Sliver, 1)
 	}
+}
+
+func sightOf(m *merit.Merit, s survey.Sight) *merit.Sight {
+	if s == survey.Low {
+		return &m.OutOfSight
+	}
+	return &m.Sight
+}
+
+// grade counts n pieces that are unworkable, or else slivers.
+func grade(m *merit.Sight, unworkable, sliver bool, n int) {
+	switch {
+	case unworkable:
+		m.Unworkable += n
+	case sliver:
+		m.Slivers += n
+	}
+}
+
+// above is how many pieces a leg has over its lowest: one for each course that ends under the rim.
+func above(room *survey.Room, floor survey.SegmentFound, leg survey.LegBeside, line length.Length) int {
+	pitch := room.Tile.Height + room.Joint
+	from := highest(floor) + floor.Gap + max(0, room.Sealant-floor.Gap) + 1
+	top := from + length.Mod(line+room.Tile.Height-from, pitch) // of the lowest piece
+	return max(0, int(length.DivFloor(leg.Rim-top, pitch)))
+}
+
+// highest is how high a floor comes.
+func highest(floor survey.SegmentFound) length.Length {
+	top := floor.Readings[0].Value
+	for _, r := range floor.Readings {
+		top = max(top, r.Value)
+	}
+	return top
 }
 
 // foot is the height of the lowest piece over a floor, where the floor is highest.
 // What sealant fills is no piece.
 func foot(room *survey.Room, floor survey.SegmentFound, line length.Length) length.Length {
-	top := floor.Readings[0].Value
-	for _, r := range floor.Readings {
-		top = max(top, r.Value)
-	}
-	top += floor.Gap
+	top := highest(floor) + floor.Gap
 	tile := room.Tile.Height
 	high := tile - length.Mod(top-line, tile+room.Joint)
 	if high <= max(0, room.Sealant-floor.Gap) {

@@ -5,6 +5,7 @@ import (
 
 	"coursewright/layout/bond"
 	"coursewright/layout/length"
+	"coursewright/layout/merit"
 	"coursewright/layout/piece"
 	"coursewright/layout/survey"
 
@@ -37,7 +38,7 @@ func TestTheFootOfALeg(t *testing.T) {
 	require.Equal(t, 50*mm, foot(w.facts.room, raked, -240*mm), "where the floor is highest")
 }
 
-// Merit counts of a leg in single tiles its foot alone, out of sight.
+// Merit counts of a leg in single tiles its foot, out of sight, and what is too narrow.
 func TestTheFootIsGraded(t *testing.T) {
 	for name, c := range map[string]struct {
 		line               length.Length
@@ -50,6 +51,25 @@ func TestTheFootIsGraded(t *testing.T) {
 		w := single("1000x600 300x100+2")
 		with := w.Count(Setting{Line: c.line * mm, Placed: w.Outer()}).Merit.OutOfSight
 		require.Equal(t, [2]int{c.unworkable, c.sliver}, [2]int{with.Unworkable, with.Slivers}, name)
+	}
+}
+
+// The pieces of a leg are as wide as it is. Over a floor at -200 with a rim at 0, two courses of 100
+// and 2 end under the rim; the lower is the foot.
+func TestANarrowLegIsGraded(t *testing.T) {
+	room, found := sketch("1000x600 300x100+2 leg=150")
+	found.Base[0].Leg, room.Sliver = survey.SingleTiles, 50*mm
+	found.Left = survey.EndFound{Stops: survey.Span{From: 0, To: 150 * mm}, Beyond: -1}
+	w := NewWall(&room, found, survey.Left)
+	rim := found.LegsBeside()[0]
+	require.Equal(t, 1, above(&room, found.Base[0], rim, -202*mm), "rim %v", rim.Rim)
+	for wide, want := range map[length.Length][5]int{200: {}, 60: {0, 0, 0, 0, 0}, 30: {0, 1, 0, 1, 0}, 10: {1, 0, 1, 0, 0}, 4: {0, 0, 0, 0, 200}, 0: {}} {
+		at := w.Outer()
+		at.Left = rim.Front - wide*mm
+		var m merit.Merit
+		(&tally{w: w.facts}).addLegs(&m, Setting{Line: -202 * mm, Placed: at})
+		got := [5]int{m.Sight.Unworkable, m.Sight.Slivers, m.OutOfSight.Unworkable, m.OutOfSight.Slivers, int(m.Sight.Bare / mm)}
+		require.Equal(t, want, got, "%d mm", wide)
 	}
 }
 
