@@ -157,6 +157,7 @@ func TestAButtonLeadsBackToItsChoice(t *testing.T) {
 	ctx := trial.Browse(t)
 	s := trial.New(t)
 	trial.Steps(t, ctx, chromedp.EmulateViewport(1440, 900), chromedp.Navigate(s.URL+"/jobs/1/choices"), chromedp.WaitVisible("#choice0"))
+	assert.Less(t, trial.See[float64](t, ctx, `document.querySelector("button[value=duplicate]").getBoundingClientRect().bottom`), 900.0, "a second way is offered on the first screen")
 	for _, step := range []struct{ button, shown string }{{"duplicate", ".option #choice1"}, {"choose", ".option.chosen #choice1"}} {
 		trial.Steps(t, ctx, chromedp.Click("button[value="+step.button+"]"), chromedp.WaitVisible(step.shown))
 		assert.Equal(t, "#choice1", trial.See[string](t, ctx, `location.hash`), step.button)

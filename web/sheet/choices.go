@@ -181,6 +181,9 @@ func (c Choice) facts(b *book) []string {
 		}
 	}
 	bond := string(room.Bond.Kind)
+	if k := room.Bond.Kind; k == survey.Stack || k == survey.Running {
+		bond += " bond"
+	}
 	if room.Bond.Num > 0 {
 		bond += " " + strconv.FormatInt(room.Bond.Num, 10) + "/" + strconv.FormatInt(room.Bond.Den, 10)
 	}
