@@ -169,7 +169,7 @@ func (r *room) widths() {
 			Ask: "How wide is wall " + w.Name + "?", Help: "Board to board, just over the rim."}
 		if r.corner(i, true) != r.corner(i, false) {
 			q.Ask = "How far from the corner do the boards of wall " + w.Name + " run?"
-			q.Help = "From the inside corner to where the board, the trim or the wall ends."
+			q.Help = "From the inside corner to where the board, the trim, a casing or the wall ends."
 			q.Label = "Wall " + w.Name + ", from the corner"
 		}
 		if r.turns(i, true) || r.turns(i, false) {

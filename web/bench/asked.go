@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"coursewright/layout/doubt"
+	"coursewright/layout/survey"
 	"coursewright/web/ask"
 	"coursewright/web/form"
 	"coursewright/web/page"
@@ -112,14 +113,22 @@ func (b Bench) wallsOf(paths []string) string {
 }
 
 // stops are the ends of walls at which the tile stops, with their names.
-func (b Bench) stops() []page.Choice {
+func (b Bench) stops() []page.Choice { return b.endsThat(func(e survey.End) bool { return e.Meets == "" }) }
+
+// plainStops are those of them without trim in pieces: what covers the edge is one word.
+func (b Bench) plainStops() []page.Choice {
+	return b.endsThat(func(e survey.End) bool { return e.Meets == "" && e.Trim == "" })
+}
+
+// endsThat are the ends of walls of a kind, by their fields.
+func (b Bench) endsThat(are func(survey.End) bool) []page.Choice {
 	var out []page.Choice
 	for i, w := range b.Typed.Walls {
 		at := form.At("walls", i)
-		if w.Left.Meets == "" {
+		if are(w.Left) {
 			out = append(out, page.Choice{Value: at + ".left", Text: "Left end of " + w.Name})
 		}
-		if w.Right.Meets == "" {
+		if are(w.Right) {
 			out = append(out, page.Choice{Value: at + ".right", Text: "Right end of " + w.Name})
 		}
 	}

@@ -281,3 +281,20 @@ func TestWhatIsTypedDuringAnAnswerStays(t *testing.T) {
 	assert.Equal(t, "60 1/2", job.Walls[1].Width)
 	assert.Equal(t, "stack", job.Bond.Kind)
 }
+
+// Who measures to a casing can say so in the step in which he does; an edge with trim in pieces has its own place.
+func TestWhatCoversAnEdgeIsAskedWithTheWidths(t *testing.T) {
+	s := newTub(t)
+	_, page := s.Get("/jobs/2")
+	require.Contains(t, page, `name="walls[2].right.finish"`)
+	filled := trial.Fields(t, page)
+	filled.Set("walls[2].right.finish", "casing")
+	answer, _ := s.Post("/jobs/2", filled)
+	require.Equal(t, http.StatusSeeOther, answer.StatusCode)
+	_, job := s.Get("/jobs/2/job.json")
+	assert.Contains(t, job, `"finish": "casing"`)
+	posted, made := s.Post("/jobs", url.Values{"shape": {"trimmed"}, "units": {"in"}, "title": {"With bullnose"}})
+	require.Equal(t, http.StatusSeeOther, posted.StatusCode, made)
+	_, page = s.Get("/jobs/3")
+	assert.NotContains(t, page, `.finish"`)
+}
