@@ -2,6 +2,7 @@ package search
 
 import (
 	"context"
+	"math"
 	"slices"
 	"testing"
 
@@ -145,6 +146,7 @@ func TestWallByWallNoOtherStartIsBetter(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		room := coarse(t, 2)
 		s := solverIn(&room)
+		s.fresh = math.MaxInt32 // for a line, which is not what this is about
 		line := rapid.SampledFrom(s.lines()).Draw(t, "line")
 		var walls []count.Counted
 		for _, w := range s.walls {
@@ -162,4 +164,47 @@ func TestWallByWallNoOtherStartIsBetter(t *testing.T) {
 			require.GreaterOrEqual(t, order, 0, "wall %d begun at %v is better in %s", last, edge, term)
 		}
 	})
+}
+
+// With the starts as they are, the free marks of each wall are placed as well as they are where all
+// placings of its start are looked at.
+func TestPlacedAnewNoPlaceIsBetter(t *testing.T) {
+	moved := 0
+	rapid.Check(t, func(t *rapid.T) {
+		room := coarse(t, 2)
+		s := solverIn(&room)
+		s.fresh = math.MaxInt32 // for a line, which is not what this is about
+		line := rapid.SampledFrom(s.lines()).Draw(t, "line")
+		var walls []count.Counted
+		for _, w := range s.walls {
+			walls = append(walls, w.Count(anywhere(t, s.placer(w, line, rapid.SampledFrom(w.Starts.Tried()).Draw(t, "start"), nil))))
+		}
+		before := trialOf(s, line, walls)
+		after := before.placedAnew(s)
+		require.False(t, s.order.Better(&before.merit, &after.merit))
+		if s.order.Better(&after.merit, &before.merit) {
+			moved++
+		}
+		for i, w := range s.walls {
+			got := s.place(w, line, walls[i].Edge, nil, nil, tries)
+			order, term := s.order.Until(&got.Merit, &after.walls[i].Merit, s.order.Shared())
+			require.GreaterOrEqual(t, order, 0, "wall %d is better in %s", i, term)
+		}
+	})
+	require.Positive(t, moved, "no room had a place that was better")
+}
+
+// anywhere places the free marks of a wall, none in another where that can be.
+func anywhere(t *rapid.T, p *placer) count.Setting {
+	var set count.Setting
+	for range 20 {
+		at := make([]int, len(p.axes))
+		for i, a := range p.axes {
+			at[i] = rapid.IntRange(0, len(a.options)-1).Draw(t, "place")
+		}
+		if set = p.setting(at); !p.wall.Places.Overlap(set.Placed) {
+			break
+		}
+	}
+	return set
 }
