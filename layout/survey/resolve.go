@@ -97,6 +97,7 @@ func (r *resolver) walls(j Job, room *Room) {
 	neighbours(room.Walls)
 	lap(room.Walls, room.Bed+room.Tile.Thickness)
 	r.outsideCorners(j.Walls, room)
+	r.beneath(room)
 	for i, w := range room.Walls {
 		if r.sound[i] {
 			r.leftOver(path("walls").at(i), w)

@@ -227,6 +227,7 @@ type HeadFound struct {
 	Finish   Kind
 	Trim     *TrimFound // set in pieces along it, or nil
 	Top      *TopFound  // the horizontal face on the wall, or nil
+	Beneath  *TopFound  // that of the wall round the corner, where it lies over the end of this one too, or nil
 	Sight    Sight
 }
 

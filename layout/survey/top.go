@@ -111,14 +111,22 @@ func (t *TopFound) Shallowest() length.Length {
 // and a joint, or what the top takes.
 func (h HeadFound) Inset(r Room) length.Length {
 	in := h.Trim.Inset(r.Joint)
-	if t := h.Top; t != nil {
+	if t := h.under(); t != nil {
 		in += t.under(t.Thick(r), r.Joint) - t.Lined
 	}
 	return in
 }
 
+// under is the top over the head: its own, or that of the wall round the corner.
+func (h HeadFound) under() *TopFound {
+	if h.Top == nil {
+		return h.Beneath
+	}
+	return h.Top
+}
+
 // Mitred tells whether the edge of tile at the head is mitred.
-func (h HeadFound) Mitred() bool { return h.Top != nil && h.Top.How == Mitre }
+func (h HeadFound) Mitred() bool { t := h.under(); return t != nil && t.How == Mitre }
 
 // deepestTop bounds the depth of a top: deeper is a platform.
 const deepestTop = 4 * length.Foot
@@ -147,6 +155,7 @@ func (r *resolver) top(p path, t *Top, head *HeadFound) {
 		found.lined(r.around)
 	}
 	r.deepEnough(p, t, found)
+	head.Top = found
 	head.edgedBy(found)
 }
 
@@ -229,9 +238,8 @@ func (r *resolver) topFits(p path, w WallFound) {
 	}
 }
 
-// edgedBy lets the head end where the top needs it.
+// edgedBy lets the head end as the top that lies on it needs it.
 func (h *HeadFound) edgedBy(t *TopFound) {
-	h.Top = t
 	if t.How == Profile || t.How == Bullnose && !t.Laps {
 		h.Trim = t.Strip
 	}

@@ -2,6 +2,7 @@ package form
 
 import (
 	"fmt"
+	"reflect"
 	"slices"
 
 	"coursewright/layout/survey"
@@ -33,7 +34,32 @@ func addTop(job *survey.Job, w *survey.Wall, way []step, what string) error {
 		w.Top.Depth = pick(job, "5", "130")
 	}
 	w.Head.Meets, w.Head.Gap, w.Head.Readings, w.Head.Finish, w.Head.Trim = "", "", nil, "", ""
+	for i := range job.Walls {
+		if capRound(job, i) == w.Top { // it lies over the end of the half wall too
+			job.Walls[i].Head.Finish, job.Walls[i].Head.Trim = "", ""
+		}
+	}
 	return nil
+}
+
+// capRound is the cap or curb of the wall round an outside corner that lies over the end of a wall
+// too, or nil.
+func capRound(job *survey.Job, i int) *survey.Top {
+	w := &job.Walls[i]
+	over := func(k int, turns bool) *survey.Top {
+		if !turns || k < 0 || k >= len(job.Walls) || w.Top != nil {
+			return nil
+		}
+		next := &job.Walls[k]
+		if t := next.Top; t != nil && (t.Kind == string(survey.CapTop) || t.Kind == string(survey.CurbTop)) && reflect.DeepEqual(w.Head.Stops, next.Head.Stops) {
+			return t
+		}
+		return nil
+	}
+	if t := over(i-1, w.Left.Meets == string(survey.OutsideCorner)); t != nil {
+		return t
+	}
+	return over(i+1, w.Right.Meets == string(survey.OutsideCorner))
 }
 
 // ownTile gives a face a tile of its own.

@@ -2,6 +2,7 @@ package form
 
 import (
 	"net/url"
+	"slices"
 	"testing"
 
 	"coursewright/layout/survey"
@@ -36,6 +37,12 @@ func TestATopIsPutOnAWall(t *testing.T) {
 	assert.Equal(t, "cap", w().Top.Kind)
 	assert.Empty(t, w().Head.Finish, "the edge is made as the top says")
 	sound(t, job)
+	trimmed := job
+	trimmed.Walls = slices.Clone(job.Walls)
+	require.NoError(t, Apply(&trimmed, "add trims bullnose"))
+	assert.Empty(t, trimmed.Walls[3].Head.Trim, "the cap lies over the end of the half wall too")
+	assert.NotEmpty(t, trimmed.Walls[0].Left.Trim)
+	sound(t, trimmed)
 	require.NoError(t, Decode(&job, url.Values{"walls[2].top.corner": {"profile"}, "walls[2].top.laps": {"front"}, "walls[2].top.depth": {"6"}}))
 	assert.Equal(t, "6", w().Top.Depth)
 	assert.Empty(t, w().Top.Laps, "at a profile neither laps")

@@ -43,7 +43,7 @@ func addTrim(job *survey.Job, kind string) error {
 		}
 		lay(w.Left.Meets == "", w.Left.Finish, &w.Left.Trim)
 		lay(w.Right.Meets == "", w.Right.Finish, &w.Right.Trim)
-		lay(w.Head.Meets == "", w.Head.Finish, &w.Head.Trim)
+		lay(w.Head.Meets == "" && capRound(job, i) == nil, w.Head.Finish, &w.Head.Trim)
 	}
 	return nil
 }
