@@ -48,6 +48,7 @@ type Server struct {
 	Solve  page.Solver  // need not tell why
 	Tell   page.Solver  // tells why
 	Turns  turns.Limits // how many rooms are worked on at once; the usual ones where they are zero
+	Ration int64        // bytes that the jobs may fill before devices of the network save nothing more; the usual ones where it is zero
 }
 
 // Handler gives every route, behind the guards.
@@ -57,7 +58,7 @@ func (s *Server) Handler() http.Handler {
 		entry = door.New(s.Store)
 	}
 	r := chi.NewRouter()
-	r.Use(door.Guard{Hosts: s.Hosts, Door: entry}.Wrap, squeezed, middleware.GetHead, s.footed)
+	r.Use(door.Guard{Hosts: s.Hosts, Door: entry}.Wrap, squeezed, middleware.GetHead, s.footed, s.rationed)
 	r.NotFound(s.page(func(http.ResponseWriter, *http.Request) error { return fs.ErrNotExist }))
 	r.MethodNotAllowed(s.page(func(http.ResponseWriter, *http.Request) error { return page.ErrMethod }))
 	for _, one := range entry.Routes() {
@@ -90,7 +91,7 @@ func (s *Server) site(desk *turns.Desk) page.Site {
 func (s *Server) footed(next http.Handler) http.Handler {
 	return http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
 		if door.AtHome(r) {
-			r = r.WithContext(page.WithFoot(r.Context(), page.Foot{Data: s.Store.Path()}))
+			r = r.WithContext(page.WithFoot(r.Context(), page.Foot{Data: s.Store.Path(), Filled: s.filled}))
 		}
 		next.ServeHTTP(w, r)
 	})

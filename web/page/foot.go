@@ -4,7 +4,8 @@ import "context"
 
 // Foot is what stands at the foot of every page of a request.
 type Foot struct {
-	Data string // where the data file is; empty for those whom it does not concern
+	Data   string                                                  // where the data file is; empty for those whom it does not concern
+	Filled func(context.Context) (size string, networkIsFull bool) // how much the jobs fill
 }
 
 type footKey struct{}

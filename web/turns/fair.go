@@ -22,6 +22,18 @@ func askerOf(r *http.Request) asker {
 	return asker{device, strings.Join(parts[:min(3, len(parts))], "/")}
 }
 
+// each is how many places every device has.
+type each map[string]int
+
+func (e *each) add(device string, n int) {
+	if *e == nil {
+		*e = each{}
+	}
+	if (*e)[device] += n; (*e)[device] <= 0 {
+		delete(*e, device)
+	}
+}
+
 // lately is when devices and their jobs were last let in, in the order that they were: of a device, and, with
 // the job, of a job. Nothing of it is kept once nothing is worked on.
 type lately struct {

@@ -4,8 +4,8 @@
 // Laws, each with a test:
 //
 //  1. So many rooms are worked on at once and no more, from the first step of solving to the last
-//     byte of the page; and one more of a device at a job of which none is. Of large rooms it is
-//     fewer, so that they never fill all places.
+//     byte of the page; and one more of a device at a job of which none is, and one of a device of
+//     which none is. Of large rooms it is fewer, so that they never fill all places.
 //  2. Those who wait are let in by turns: the device that was let in longest ago, of that its job,
 //     and of those in the order they came; each among those of its size.
 //  3. Who leaves gives up their place in the queue, or their turn, at once.
@@ -70,6 +70,7 @@ type queue struct {
 	mu     sync.Mutex
 	free   [2]int        // places, by size; less than none where one is worked on beyond them
 	has    map[asker]int // places for ordinary rooms, by who has them
+	each   each          // and by device
 	packed int           // bytes that wait for their readers
 	most   int           // bytes that may wait while a large room is begun
 	wait   time.Duration
@@ -138,6 +139,7 @@ func (q *queue) giveBack(who asker, s size) {
 		if q.has[who]--; q.has[who] == 0 {
 			delete(q.has, who)
 		}
+		q.each.add(who.device, -1)
 	}
 	q.letIn()
 }
@@ -159,6 +161,7 @@ func (q *queue) letIn() {
 		q.free[p.size]--
 		if p.size == ordinary {
 			q.has[p.who]++
+			q.each.add(p.who.device, 1)
 		}
 		close(p.ready)
 	}
@@ -181,13 +184,21 @@ func (q *queue) next() int {
 	return at
 }
 
-// hasRoom tells whether there is a place for somebody. Who has none beside it gets one beyond those
-// there are. Its caller has mu.
+// hasRoom tells whether there is a place for somebody. Beyond those there are, one goes to a device's job
+// that has none, and one more to a device that has none at all, which a device with many jobs cannot take
+// from it. Its caller has mu.
 func (q *queue) hasRoom(p *place) bool {
 	if p.size == large {
 		return q.free[large] > 0 && q.packed <= q.most
 	}
-	return q.free[ordinary] > 0 || q.free[ordinary] == 0 && q.has[p.who] == 0
+	switch free := q.free[ordinary]; {
+	case free > 0:
+		return true
+	case free == 0:
+		return q.has[p.who] == 0
+	default:
+		return free == -1 && q.each[p.who.device] == 0
+	}
 }
 
 // turn is one request's turn. It is taken when the first room is worked on, and kept to the end.
