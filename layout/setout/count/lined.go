@@ -29,7 +29,7 @@ type alike struct {
 }
 
 // mostLined bounds of how many lines the rows are kept.
-const mostLined = 256
+const mostLined = 4096
 
 // rowsOn gives the rows of a line that stand at across. They are looked at once.
 func (b *Bounds) rowsOn(line, across length.Length) *lined {

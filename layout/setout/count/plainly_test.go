@@ -41,31 +41,8 @@ func TestTheLeastThatRowsOfAnEndMayHave(t *testing.T) {
 	}
 }
 
-// Which rows a free mark may cut or leave out, and whether ends can be told apart by arithmetic.
-func TestWhichRowsMayEnd(t *testing.T) {
-	row := bond.Row{Low: 500 * mm, High: 600 * mm}
-	for name, c := range map[string]struct {
-		sketch string
-		may    bool
-	}{
-		"a head that meets a ceiling":        {"1000x600 300x100+2", false},
-		"a free head that may come under it": {"1000x700 300x100+2 head=590..700", true},
-		"a free head over it":                {"1000x700 300x100+2 head=600..700", false},
-		"columns, a free left end beside it": {"1000x600 300x100+2 columns left=0..501", true},
-		"columns, one before it":             {"1000x600 300x100+2 columns left=0..500", false},
-		"columns, a free right end":          {"1000x600 300x100+2 columns right=599..1000", true},
-		"columns, one behind it":             {"1000x600 300x100+2 columns right=600..1000", false},
-		"level courses beside a free end":    {"1000x600 300x100+2 left=0..501", false},
-		"columns under a free head":          {"1000x700 300x100+2 columns head=590..700", false},
-	} {
-		w := drawWall(c.sketch)
-		heads := w.Places.Heads(0)
-		head := heads[0]
-		if name == "a free head that may come under it" || name == "a free head over it" {
-			head = w.Found.Head.Stops.From
-		}
-		require.Equal(t, c.may, w.facts.mayEnd(row, head), name)
-	}
+// Which ends can be told apart by arithmetic.
+func TestWhichEndsCanBeToldApart(t *testing.T) {
 	for line, tells := range map[string]bool{
 		"1000x600 300x100+2":                   true,
 		"1000x600 300x100+2 1/2":               true,

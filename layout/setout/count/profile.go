@@ -156,6 +156,9 @@ func (f *profile) drilled(low, high length.Length) bool {
 // row lists what crosses a plain row, from left to right in pairs: where tile may
 // begin and where it ends.
 func (f *profile) row(low, high length.Length, into []crossing) ([]crossing, bool) {
+	if into == nil {
+		into = make([]crossing, 0, 4)
+	}
 	for i := range f.steep {
 		s := &f.steep[i]
 		if s.from.Y <= low && s.to.Y >= high {
