@@ -207,11 +207,29 @@ func (l *Layer) Cut(set bond.Set, each func(*Piece)) {
 		l.simple(p, set, &found, each)
 		return
 	}
+	if !l.sizes && found.n[solid]+found.n[visible] == 0 && l.shape.Visible.Contains(middle(set.Outline)) {
+		l.drilled(p, set, each)
+		return
+	}
 	uncut, whole := *p, l.inTile(solid, set.Outline)
 	for _, part := range ordered(whole.Parts()) {
 		*p = uncut
 		l.part(p, set, &found, whole, part, each)
 	}
+}
+
+// drilled makes the piece of a tile that is whole but for its holes, without its outline round them.
+func (l *Layer) drilled(p *Piece, set bond.Set, each func(*Piece)) {
+	p.Face = l.region(regions, set.Outline)
+	p.Visible, p.solid, p.Least, p.Kind = p.Face, p.Face, l.pattern.Tiles[set.Tile].Least, Hole
+	for i := range l.edges {
+		if e := &l.edges[i]; e.of == drilled && e.through(set.Outline) && !slices.Contains(p.Cuts, e.on) {
+			p.Cuts = append(p.Cuts, e.on)
+		}
+	}
+	p.Share, p.Awkward = Part(p.Least, p.Least), l.rule.awkward(p)
+	l.Cover.Near(p.solid)
+	each(p)
 }
 
 // cutBy is what the last edge of a region that crosses a tile leaves of it.

@@ -5,6 +5,7 @@ import (
 
 	"coursewright/layout/bond"
 	"coursewright/layout/length"
+	"coursewright/layout/merit"
 	"coursewright/layout/piece"
 	"coursewright/layout/plane"
 )
@@ -14,6 +15,11 @@ import (
 // mark can touch are cut.
 func (c *choice) cutCorners(a *axis, o *option) {
 	w := c.w
+	at, alone := a.standsAt(w, c.origin, o)
+	if known := a.cut[at]; alone && known != nil {
+		o.take(known)
+		return
+	}
 	p := w.outer
 	p.Openings = slices.Clone(p.Openings)
 	a.set(&p, o)
@@ -54,9 +60,18 @@ func (c *choice) cutCorners(a *axis, o *option) {
 		return other
 	})
 	m := t.merit()
+	if alone {
+		a.cut[at] = &m
+	}
+	o.take(&m)
+	w.Work += 2
+}
+
+// take takes what the corners of an option give, beside the terms of its own marks.
+func (o *option) take(corners *merit.Merit) {
+	m := *corners
 	m.Exposed, m.Openings, m.Near = o.merit.Exposed, o.merit.Openings, o.merit.Near
 	o.merit, o.cut = m, true
-	w.Work += 2
 }
 
 // within is how much of a bare stretch lies in a box.

@@ -134,7 +134,9 @@ func (s *solver) look(h *hunt) {
 		top.choice.closer()
 		top.merit = top.choice.least()
 	case list:
-		top.choice.list()
+		if !top.choice.sharpen() { // few starts are still worth it once the best options listed are cut
+			top.choice.list()
+		}
 		top.merit = top.choice.least()
 	case pick:
 		if top.choice.sharpen() {

@@ -5,6 +5,7 @@ import (
 
 	"coursewright/layout/length"
 	"coursewright/layout/merit"
+	"coursewright/layout/piece"
 	"coursewright/layout/plane"
 	"coursewright/layout/survey"
 )
@@ -17,11 +18,13 @@ type axis struct {
 	opening int         // or -1
 	span    survey.Span // where an end or the head may stand
 	edges   []*looseEdge
-	hull    plane.Rect   // of all places at which its marks may stand
-	zone    plane.Rect   // of all tiles that it may cut, wherever it stands
-	fence   plane.Rect   // the tiles that it cuts alone stand within
-	busy    []plane.Rect // round other boundaries that may cut tiles of the zone
-	known   map[standing]*merit.Merit
+	hull    plane.Rect                // of all places at which its marks may stand
+	zone    plane.Rect                // of all tiles that it may cut, wherever it stands
+	fence   plane.Rect                // the tiles that it cuts alone stand within
+	busy    []plane.Rect              // round other boundaries that may cut tiles of the zone
+	known   map[standing]*merit.Merit // what the edges are sure to cut, and with the corners
+	cut     map[standing]*merit.Merit
+	apart   bool                      // no boundary that stands comes near: what an option cuts is its own
 	clear   [2]map[length.Length]bool // whether an opening can be placed clear, along and up, by where the lattice stands
 }
 
@@ -122,7 +125,20 @@ func (w *Wall) fenceAxes() {
 				a.edges = append(a.edges, &w.loose[i])
 			}
 		}
+		a.apart = a.standsApart(w)
 	}
+}
+
+// standsApart tells whether an axis is of an opening that no boundary that stands comes near, nor any pipe.
+func (a *axis) standsApart(w *Wall) bool {
+	if a.opening < 0 || w.rule.Sides[a.on].Meets {
+		return false
+	}
+	near := wider(a.hull, w.far()+4*rounded)
+	return !slices.ContainsFunc(w.edges, func(e edge) bool { return near.Overlaps(between(e.line.P, e.end(), rounded)) }) &&
+		!slices.ContainsFunc(w.rule.Pipes, func(p piece.Pipe) bool {
+			return near.Overlaps(between(p.Centre, p.Centre, p.Radius+p.Radius/64+rounded))
+		})
 }
 
 // sure is what an axis is sure to give with its marks placed so, without the terms that are
@@ -132,20 +148,7 @@ func (w *Wall) sure(a *axis, origin plane.Point, o *option) *merit.Merit {
 	p.Openings = append(w.scratch[:0], p.Openings...)
 	w.scratch = p.Openings
 	a.set(&p, o)
-	at := standing{phase: origin}
-	switch a.on {
-	case survey.SideLeft, survey.SideRight:
-		at.phase.X -= o.at
-	case survey.SideHead:
-		at.phase.Y -= o.at
-	default:
-		at.phase = plane.Point{X: origin.X - o.edges.Left, Y: origin.Y - o.edges.Bottom}
-		at.size = plane.Point{X: o.edges.Right - o.edges.Left, Y: o.edges.Top - o.edges.Bottom}
-	}
-	at.phase = w.Pattern.Phase(at.phase)
-	if a.nearBusy(o, w.reach()) {
-		at.on = plane.Point{X: o.at + o.edges.Left, Y: o.edges.Bottom + 1}
-	}
+	at, _ := a.standsAt(w, origin, o)
 	m := a.known[at]
 	if m == nil {
 		t := afresh(w)
@@ -158,6 +161,27 @@ func (w *Wall) sure(a *axis, origin plane.Point, o *option) *merit.Merit {
 		w.Work++
 	}
 	return m
+}
+
+// standsAt is where the axis stands with an option, and whether all that it cuts then hangs on
+// that alone, with its corners.
+func (a *axis) standsAt(w *Wall, origin plane.Point, o *option) (at standing, alone bool) {
+	at = standing{phase: origin}
+	switch a.on {
+	case survey.SideLeft, survey.SideRight:
+		at.phase.X -= o.at
+	case survey.SideHead:
+		at.phase.Y -= o.at
+	default:
+		at.phase = plane.Point{X: origin.X - o.edges.Left, Y: origin.Y - o.edges.Bottom}
+		at.size = plane.Point{X: o.edges.Right - o.edges.Left, Y: o.edges.Top - o.edges.Bottom}
+	}
+	at.phase = w.Pattern.Phase(at.phase)
+	near := a.nearBusy(o, w.reach()+4*rounded)
+	if near {
+		at.on = plane.Point{X: o.at + o.edges.Left, Y: o.edges.Bottom + 1}
+	}
+	return at, !near && a.apart
 }
 
 // nearBusy tells whether tiles that the axis cuts where it stands may be cut by others.

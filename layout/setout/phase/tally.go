@@ -75,6 +75,9 @@ func (t *tally) piece(p *piece.Piece, tile int) {
 // barely tells whether a piece is so nearly whole, or so nearly nothing, that where a boundary
 // slants it may be so where another of its ends is moved.
 func barely(p *piece.Piece) bool {
+	if p.Kind&piece.Hole != 0 {
+		return false
+	}
 	face, off := p.Face.Area2(), 2*length.Area(rounded)*length.Area(p.Tile.Width()+p.Tile.Height())
 	return face <= off || face+off >= p.Outline.Area2()
 }
