@@ -19,11 +19,12 @@ type choice struct {
 	w          *Wall
 	line, edge length.Length
 	origin     plane.Point
-	apart      *tally       // of the pieces that no free mark can touch, as far as they are cut
-	cover      *piece.Cover // what these cover
-	stands     merit.Merit  // what they are sure to give
-	cut        int          // how much of them was cut: nothing, the corners, all
-	axes       []ranked     // those whose options are listed
+	apart      *tally           // of the pieces that no free mark can touch, as far as they are cut
+	cover      *piece.Cover     // what these cover
+	stands     merit.Merit      // what they are sure to give
+	cut        int              // how much of them was cut: nothing, the corners, all
+	axes       []ranked         // those whose options are listed
+	others     map[*axis]*tally // see beside
 }
 
 // ranked are the options of an axis, the best first as far as they were asked for. Before one is

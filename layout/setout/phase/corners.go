@@ -2,6 +2,7 @@ package phase
 
 import (
 	"cmp"
+	"slices"
 
 	"coursewright/layout/bond"
 	"coursewright/layout/merit"
@@ -67,9 +68,7 @@ func (w *Wall) taken(set *bond.Set, p *survey.Placed) bool {
 func (w *Wall) ofAxes(t *tally, s Setting) {
 	origin := w.Pattern.Origin(s.Line, s.Edge)
 	for _, a := range w.axes {
-		for _, e := range a.edges {
-			e.bounds(t, origin, &s.Placed, a)
-		}
+		a.bounds(t, origin, &s.Placed)
 	}
 }
 
@@ -80,14 +79,7 @@ func (w *Wall) alone(set bond.Set, p *survey.Placed) bool {
 
 // takenByMarks tells whether it may be one that an edge is that free marks move.
 func (w *Wall) takenByMarks(set *bond.Set, p *survey.Placed) bool {
-	for _, a := range w.axes {
-		for _, e := range a.edges {
-			if e.takes(w, set, p, a) {
-				return true
-			}
-		}
-	}
-	return false
+	return slices.ContainsFunc(w.axes, func(a *axis) bool { return a.takes(w, set, p) })
 }
 
 // standsAlone tells whether it may be one that an edge that stands is taken to cut alone.

@@ -39,11 +39,13 @@ func TestAnOptionGivesTheSameWhateverWasCutBefore(t *testing.T) {
 				for k, o := range a.axes[i].wait.items {
 					other := b.axes[i].wait.items[k]
 					axis := used.axes[i]
-					if at, alone := axis.standsAt(used, a.origin, o); alone && axis.cut[at] != nil {
+					if axis.clearOfAll(used, o) && axis.cut[axis.standsAt(used, a.origin, o)] != nil {
 						hits++
 					}
 					a.cutCorners(axis, o)
 					clear(fresh.axes[i].cut)
+					clear(fresh.axes[i].notches)
+					clear(b.others)
 					b.cutCorners(fresh.axes[i], other)
 					require.Equal(t, *other, *o)
 				}

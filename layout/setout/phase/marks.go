@@ -1,11 +1,8 @@
 package phase
 
 import (
-	"slices"
-
 	"coursewright/layout/length"
 	"coursewright/layout/merit"
-	"coursewright/layout/piece"
 	"coursewright/layout/plane"
 	"coursewright/layout/survey"
 )
@@ -22,9 +19,10 @@ type axis struct {
 	zone    plane.Rect                // of all tiles that it may cut, wherever it stands
 	fence   plane.Rect                // the tiles that it cuts alone stand within
 	busy    []plane.Rect              // round other boundaries that may cut tiles of the zone
-	known   map[standing]*merit.Merit // what the edges are sure to cut, and with the corners
-	cut     map[standing]*merit.Merit
-	apart   bool                      // no boundary that stands comes near: what an option cuts is its own
+	known   map[standing]*merit.Merit // what the edges are sure to cut
+	around  []plane.Rect              // boundaries near an opening, see findAround
+	cut     map[standing]*tally       // what an opening that is clear of all cuts
+	notches map[notch]*tally          // and what it takes out of tiles
 	clear   [2]map[length.Length]bool // whether an opening can be placed clear, along and up, by where the lattice stands
 }
 
@@ -125,20 +123,8 @@ func (w *Wall) fenceAxes() {
 				a.edges = append(a.edges, &w.loose[i])
 			}
 		}
-		a.apart = a.standsApart(w)
+		a.findAround(w)
 	}
-}
-
-// standsApart tells whether an axis is of an opening that no boundary that stands comes near, nor any pipe.
-func (a *axis) standsApart(w *Wall) bool {
-	if a.opening < 0 || w.rule.Sides[a.on].Meets {
-		return false
-	}
-	near := wider(a.hull, w.far()+4*rounded)
-	return !slices.ContainsFunc(w.edges, func(e edge) bool { return near.Overlaps(between(e.line.P, e.end(), rounded)) }) &&
-		!slices.ContainsFunc(w.rule.Pipes, func(p piece.Pipe) bool {
-			return near.Overlaps(between(p.Centre, p.Centre, p.Radius+p.Radius/64+rounded))
-		})
 }
 
 // sure is what an axis is sure to give with its marks placed so, without the terms that are
@@ -148,13 +134,11 @@ func (w *Wall) sure(a *axis, origin plane.Point, o *option) *merit.Merit {
 	p.Openings = append(w.scratch[:0], p.Openings...)
 	w.scratch = p.Openings
 	a.set(&p, o)
-	at, _ := a.standsAt(w, origin, o)
+	at := a.standsAt(w, origin, o)
 	m := a.known[at]
 	if m == nil {
 		t := afresh(w)
-		for _, e := range a.edges {
-			e.bounds(&t, origin, &p, a)
-		}
+		a.bounds(&t, origin, &p)
 		sum := t.merit()
 		w.runs = t.runs
 		m, a.known[at] = &sum, &sum
@@ -163,10 +147,9 @@ func (w *Wall) sure(a *axis, origin plane.Point, o *option) *merit.Merit {
 	return m
 }
 
-// standsAt is where the axis stands with an option, and whether all that it cuts then hangs on
-// that alone, with its corners.
-func (a *axis) standsAt(w *Wall, origin plane.Point, o *option) (at standing, alone bool) {
-	at = standing{phase: origin}
+// standsAt is where the axis stands with an option.
+func (a *axis) standsAt(w *Wall, origin plane.Point, o *option) standing {
+	at := standing{phase: origin}
 	switch a.on {
 	case survey.SideLeft, survey.SideRight:
 		at.phase.X -= o.at
@@ -177,24 +160,10 @@ func (a *axis) standsAt(w *Wall, origin plane.Point, o *option) (at standing, al
 		at.size = plane.Point{X: o.edges.Right - o.edges.Left, Y: o.edges.Top - o.edges.Bottom}
 	}
 	at.phase = w.Pattern.Phase(at.phase)
-	near := a.nearBusy(o, w.reach()+4*rounded)
-	if near {
+	if a.nearBusy(o, w.reach()) {
 		at.on = plane.Point{X: o.at + o.edges.Left, Y: o.edges.Bottom + 1}
 	}
-	return at, !near && a.apart
-}
-
-// nearBusy tells whether tiles that the axis cuts where it stands may be cut by others.
-func (a *axis) nearBusy(o *option, far length.Length) bool {
-	if len(a.busy) == 0 {
-		return false
-	}
-	box := plane.Rect{Left: o.edges.Left, Bottom: o.edges.Bottom, Right: o.edges.Right, Top: o.edges.Top}
-	if a.opening < 0 {
-		return true
-	}
-	box = plane.Rect{Left: box.Left - far, Bottom: box.Bottom - far, Right: box.Right + far, Top: box.Top + far}
-	return slices.ContainsFunc(a.busy, box.Overlaps)
+	return at
 }
 
 // endsStandApart tells whether both ends of the wall meet a corner and no tile that they cut may be touched by

@@ -11,7 +11,7 @@ import (
 )
 
 // Work is how much one search counts before it settles for the best found.
-const Work = 200_000
+const Work = 300_000
 
 // weight is what one unit of Work is in effort: as much of a processor's time.
 const weight = 12

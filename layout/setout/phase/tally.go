@@ -82,6 +82,20 @@ func barely(p *piece.Piece) bool {
 	return face <= off || face+off >= p.Outline.Area2()
 }
 
+// add adds what another tally has added up.
+func (t *tally) add(more *tally) {
+	for low := range t.sights {
+		t.sights[low].Bare += more.sights[low].Bare
+		t.sights[low].Unworkable += more.sights[low].Unworkable
+		t.sights[low].Slivers += more.sights[low].Slivers
+	}
+	t.work += more.work
+	for i := range more.runs {
+		r := &more.runs[i]
+		t.run(r.edges[:r.n], r.least, r.full)
+	}
+}
+
 // run notes a width of a run.
 func (t *tally) run(edges []piece.Edge, least, full length.Length) {
 	if len(edges) == 0 {

@@ -1,0 +1,71 @@
+package phase
+
+import (
+	"coursewright/layout/bond"
+	"coursewright/layout/length"
+	"coursewright/layout/piece"
+	"coursewright/layout/plane"
+	"coursewright/layout/survey"
+)
+
+// notch is what an opening takes out of a tile, from where the tile stands.
+type notch struct {
+	tile int
+	out  plane.Rect
+}
+
+// beside is what the other boundaries cut of the tiles that an opening may touch, while it is clear of all:
+// the same wherever it then stands.
+func (c *choice) beside(a *axis, p *survey.Placed) *tally {
+	t := c.others[a]
+	if t == nil {
+		t = &tally{w: c.w, surely: true}
+		if len(a.around) > 0 {
+			c.cutTurns(t, a, p, rectOf(p.Openings[a.opening]))
+		}
+		if c.others == nil {
+			c.others = map[*axis]*tally{}
+		}
+		c.others[a] = t
+	}
+	return t
+}
+
+// notched is what an opening that is clear of all cuts, with the tiles at its corners.
+func (c *choice) notched(a *axis, o *option, p *survey.Placed) *tally {
+	at := a.standsAt(c.w, c.origin, o)
+	t := a.cut[at]
+	if t == nil {
+		t = &tally{w: c.w, surely: true}
+		a.bounds(t, c.origin, p)
+		c.cutNotches(t, a, p)
+		a.cut[at] = t
+	}
+	return t
+}
+
+// cutNotches adds up what an opening that is clear of all cuts of the tiles at its corners, but for those
+// that its edges cut alone. What is cut out of a tile hangs on where the opening stands beside it, and
+// is cut once.
+func (c *choice) cutNotches(t *tally, a *axis, p *survey.Placed) {
+	w, at := c.w, rectOf(p.Openings[a.opening])
+	corner := func(x, y length.Length) plane.Rect {
+		return between(plane.Point{X: x, Y: y}, plane.Point{X: x, Y: y}, 1)
+	}
+	corners := []plane.Rect{corner(at.Left, at.Bottom), corner(at.Right, at.Bottom), corner(at.Left, at.Top), corner(at.Right, at.Top)}
+	w.eachIn(&ground{box: everywhere}, corners, c.origin, func(set bond.Set) {
+		out := meet(w.boxOf(&set), at)
+		if out.Empty() || a.takes(w, &set, p) {
+			return
+		}
+		key := notch{set.Tile, moved(out, set.At)}
+		cut := a.notches[key]
+		if cut == nil {
+			cut = &tally{w: w, surely: true}
+			w.ground(*p).layer.Cut(set, func(p *piece.Piece) { cut.piece(p, set.Tile) })
+			a.notches[key] = cut
+			w.Work++
+		}
+		t.add(cut)
+	})
+}
