@@ -146,7 +146,7 @@ func half(job *survey.Job, r []survey.Drop) string {
 	return middle(job, "0", less(job, r[len(r)-1].At, r[0].At))
 }
 
-// narrower gives the smaller of two lengths; the first where one does not read.
+// narrower gives the smaller of two lengths, or the lower of two heights; the first where one does not read.
 func narrower(job *survey.Job, a, b string) string {
 	return compute(job, a, b, func(x, y length.Length) length.Length { return min(x, y) })
 }

@@ -43,8 +43,26 @@ func addFixture(job *survey.Job, w *survey.Wall, kind string) error {
 		taken = append(taken, x.Name)
 	}
 	f.Name = freeName(kind, taken)
+	underHead(job, w, &f)
 	w.Fixtures = append(w.Fixtures, f)
 	return nil
+}
+
+// underHead lowers a fixture that would stand over the head of a low wall, to 2 in (50 mm) under
+// where that stops at the lowest.
+func underHead(job *survey.Job, w *survey.Wall, f *survey.Fixture) {
+	if w.Head.Stops == nil {
+		return
+	}
+	most := less(job, cmp.Or(w.Head.Stops.At, w.Head.Stops.From), pick(job, "2", "50"))
+	if m := f.Height.Mark; m != nil {
+		room := less(job, m.To, m.From)
+		m.To = narrower(job, m.To, most)
+		m.From = narrower(job, m.From, less(job, m.To, room))
+	}
+	for i := range f.Holes {
+		f.Holes[i].Height = narrower(job, f.Holes[i].Height, most)
+	}
 }
 
 // barHeight is 33 to 36 in (840 to 915 mm) over the floor (ADA 609.4), or over a shower base where

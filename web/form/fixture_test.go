@@ -72,3 +72,18 @@ func TestAGrabBarIsOfferedOverTheFloor(t *testing.T) {
 		sound(t, job)
 	}
 }
+
+// What is added to a half wall stands under its head. Found by adding a corner shelf to one: it was
+// offered 8 to 20 in over the level line, over a wall that ended at 4.
+func TestAFixtureIsOfferedUnderTheHead(t *testing.T) {
+	job := room(t, "half wall")
+	job.Walls[2].Head.Stops = &survey.Mark{At: "4"}
+	for _, kind := range []string{"corner shelf", "glass line"} {
+		require.NoError(t, Apply(&job, "add walls[2].fixtures "+kind))
+	}
+	assert.Equal(t, survey.Mark{From: "-10", To: "2"}, *job.Walls[2].Fixtures[0].Height.Mark, "as high, 2 in under the head")
+	assert.Equal(t, []survey.Drilled{{Height: "-30"}, {Height: "2"}}, job.Walls[2].Fixtures[1].Holes)
+	require.NoError(t, Apply(&job, "add walls[0].fixtures corner shelf"))
+	assert.Equal(t, survey.Mark{From: "8", To: "20"}, *job.Walls[0].Fixtures[0].Height.Mark)
+	sound(t, job)
+}
