@@ -36,6 +36,21 @@ func TestPictures(t *testing.T) {
 	}
 }
 
+// In forced colours nothing is told by a colour that the page chose: every text of a drawing has the colour of
+// text, also that of names on a plate, and of the pages, walls and looks the one shown is marked, alone.
+func TestForcedColoursHideNothing(t *testing.T) {
+	s := trial.New(t)
+	ctx := trial.Browse(t)
+	trial.Steps(t, ctx, trial.Forced(), chromedp.EmulateViewport(1440, 900))
+	for _, path := range []string{"/jobs/1", "/jobs/1?wall=1", "/jobs/1?wall=2"} {
+		trial.Steps(t, ctx, chromedp.Navigate(s.URL+path), chromedp.WaitVisible("#drawing svg"))
+		assert.Empty(t, trial.See[[]string](t, ctx, `[...document.querySelectorAll(".drawing svg text")].filter((e) => getComputedStyle(e).fill !== getComputedStyle(document.body).color).map((e) => e.textContent)`), path)
+		marked := `[...document.querySelectorAll(%q)].filter((e) => (%s)(getComputedStyle(e))).map((e) => e.textContent.trim().replace(/\s+/g, " "))`
+		assert.Equal(t, []string{"Bench"}, trial.See[[]string](t, ctx, fmt.Sprintf(marked, ".bar .nav a", `(c) => c.borderBottomColor !== getComputedStyle(document.body).backgroundColor`)), path)
+		assert.Len(t, trial.See[[]string](t, ctx, fmt.Sprintf(marked, "#main .seg:has(a[href*=look]) a, .fronts a", `(c) => c.outlineStyle !== "none"`)), 2, path)
+	}
+}
+
 // TestAccessibility runs axe-core over every page at three widths. AXE names
 // the file axe.min.js of its npm package, which the build installs.
 func TestAccessibility(t *testing.T) {

@@ -32,6 +32,7 @@ type Answer struct {
 	Pieces    []string // what it is about, to be marked on the drawing
 	Trouble   bool
 	Decided   bool // by the plan, so it is blue
+	corners   []corner
 }
 
 // answers are all five, and the strip of the first course apart.
@@ -95,7 +96,8 @@ func (b Bench) firstCourse() Answer {
 	if !b.Plan.Room.Bond.Coursed() {
 		return b.alongBase(a)
 	}
-	for _, c := range b.corners() {
+	a.corners = b.corners()
+	for _, c := range a.corners {
 		a.Figures = append(a.Figures, page.Figure{Value: b.courseText(c), Note: c.Name})
 	}
 	if len(a.Figures) > 4 && !slices.ContainsFunc(a.Figures, func(f page.Figure) bool { return f.Value != a.Figures[0].Value }) {

@@ -410,9 +410,9 @@ func firstStrip(b Bench, a Answer) templ.Component {
 			return templ_7745c5c3_Err
 		}
 		var templ_7745c5c3_Var21 string
-		templ_7745c5c3_Var21, templ_7745c5c3_Err = templruntime.NewAttributeExpression(b.stripPath()).Resolve(ctx)
+		templ_7745c5c3_Var21, templ_7745c5c3_Err = templruntime.NewAttributeExpression(stripPath(a.corners)).Resolve(ctx)
 		if templ_7745c5c3_Err != nil {
-			return templ.Error{Err: templ_7745c5c3_Err, FileName: `web/bench/answers.templ`, Line: 56, Col: 45}
+			return templ.Error{Err: templ_7745c5c3_Err, FileName: `web/bench/answers.templ`, Line: 56, Col: 52}
 		}
 		_, templ_7745c5c3_Err = templ_7745c5c3_Buffer.WriteString(templ_7745c5c3_Var21)
 		if templ_7745c5c3_Err != nil {
@@ -466,8 +466,7 @@ const stripHigh = 26
 
 // stripPath draws the foot of the course through all its corners, the lowest at
 // the foot of the picture.
-func (b Bench) stripPath() string {
-	all := b.corners()
+func stripPath(all []corner) string {
 	if len(all) < 2 {
 		return ""
 	}

@@ -113,7 +113,9 @@ func (b Bench) wallsOf(paths []string) string {
 }
 
 // stops are the ends of walls at which the tile stops, with their names.
-func (b Bench) stops() []page.Choice { return b.endsThat(func(e survey.End) bool { return e.Meets == "" }) }
+func (b Bench) stops() []page.Choice {
+	return b.endsThat(func(e survey.End) bool { return e.Meets == "" })
+}
 
 // plainStops are those of them without trim in pieces: what covers the edge is one word.
 func (b Bench) plainStops() []page.Choice {

@@ -30,7 +30,7 @@ svg.drawing:not(.finished) .whole[stroke-dasharray]{stroke:#1a2026}
 @media (forced-colors:active){
 .drawing{forced-color-adjust:none}
 .drawing .paper,.drawing .plate,.drawing .ground{fill:Canvas}
-.drawing text{fill:CanvasText}
+.drawing text{fill:CanvasText!important;stroke:none!important}
 .drawing .joints{fill:CanvasText}
 .drawing .whole{stroke:Canvas}
 .drawing .cut-half,.drawing .niche:not(text),.drawing .window:not(text),.drawing .hole{fill:Canvas}

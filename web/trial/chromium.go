@@ -102,9 +102,16 @@ func Shot(t *testing.T, ctx context.Context, name string) {
 
 // Colours shows pages as on a system set to light or to dark.
 func Colours(scheme string) chromedp.Action[chromedp.Void] {
+	return media("prefers-color-scheme", scheme)
+}
+
+// Forced shows pages in the few colours of a person, as for eyes that need much contrast.
+func Forced() chromedp.Action[chromedp.Void] { return media("forced-colors", "active") }
+
+func media(name, value string) chromedp.Action[chromedp.Void] {
 	return chromedp.Func(func(ctx context.Context, t *chromedp.Target) error {
 		_, err := cdp.Call(ctx, t, emulation.SetEmulatedMedia, emulation.SetEmulatedMediaParams{
-			Features: []*emulation.MediaFeature{{Name: "prefers-color-scheme", Value: scheme}},
+			Features: []*emulation.MediaFeature{{Name: name, Value: value}},
 		})
 		return err
 	})
