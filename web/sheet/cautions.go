@@ -41,7 +41,7 @@ func (f *flow) cautions(rules ...finding.Name) {
 }
 
 // cautionsLeft writes the cautions that found no room on the set-out sheet on the first
-// list with room for them, or on a sheet of their own.
+// list with room for them, else on that of a wall, or on a sheet of their own.
 func (b *book) cautionsLeft() {
 	if !b.warnLater {
 		return
@@ -50,8 +50,9 @@ func (b *book) cautionsLeft() {
 		f.cautions()
 		f.words(plain, finding.LocalCode)
 	}
-	for _, f := range b.flows {
-		if f.kind != Elevations && f.kind != Measuring && b.roomFor(f, write) {
+	lists := slices.DeleteFunc(slices.Clone(b.flows), func(f *flow) bool { return f.kind == Elevations || f.kind == Measuring })
+	for _, f := range slices.Concat(lists, b.walls) {
+		if b.roomFor(f, write) {
 			write(f)
 			return
 		}

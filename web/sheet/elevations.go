@@ -92,6 +92,7 @@ func (b *book) laidAt(wall int, scale drawing.Scale, anyhow bool) bool {
 				f.table(t)
 				f.findings(wall)
 				f.insides(wall)
+				b.walls = append(b.walls, f)
 				return true
 			}
 		}

@@ -148,3 +148,16 @@ func TestAWallIsOnOnePageWithItsTop(t *testing.T) {
 		}
 	}
 }
+
+// Cautions that find no room on a list stand on the sheet of a wall that has room, not on a leaf of
+// their own. Found on the shower with a corner bench, on Letter.
+func TestCautionsTakeNoLeafWhereAWallHasRoom(t *testing.T) {
+	plan := roomOf(t, "jobs/corner-bench")
+	for _, paper := range Papers()[:2] {
+		b := newBook(plan, Options{Paper: paper})
+		assert.LessOrEqual(t, len(b.leaves), 13, "%s: %v", paper.Name, leavesOf(b))
+		for _, l := range b.leaves {
+			assert.NotEqual(t, "Cautions", l.title, paper.Name)
+		}
+	}
+}

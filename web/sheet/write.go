@@ -51,6 +51,7 @@ type book struct {
 
 	warnLater bool    // the cautions found no room on the set-out sheet
 	flows     []*flow // of the lists
+	walls     []*flow // of the walls whose sheet is theirs alone
 }
 
 func newBook(plan layout.Plan, opts Options) *book {
