@@ -53,11 +53,13 @@ func (b BondRule) closes(units length.System, t TileSize, j length.Length) (foun
 			return found, want
 		}
 	case BasketWeave:
-		want = woven(say, units.FineStep(), long, short, j)
 		if len(b.Others) > 0 {
-			want = b.dotted(say, long, short, j)
+			return found, b.dotted(say, long, short, j)
 		}
-		return found, want
+		if long == short {
+			found = fmt.Sprintf("a %s of square tile, %s × %s, which is a stack", b.Kind, say(t.Width), say(t.Height))
+		}
+		return found, woven(say, units.FineStep(), long, short, j)
 	case Hexagon:
 		// Point to point is 2/√3 of flat to flat; a fiftieth is left for sizes rounded on the box.
 		if points := short * 1_154_701 / 1_000_000; long != short && (long-points).Abs() > points/50 {
@@ -101,19 +103,19 @@ func (b BondRule) alongName() string {
 	return "height"
 }
 
-// woven says what would close a basket weave without a dot: L = n·W + (n − 1)·j; step is
-// the least that is told of a size.
+// woven says what would close a basket weave without a dot: L = n·W + (n − 1)·j of two tiles or more, since
+// one would be a stack; step is the least that is told of a size.
 func woven(say func(length.Length) string, step, long, short, j length.Length) string {
-	n := Weave(long, short, j)
+	n := max(2, Weave(long, short, j))
 	fits := n*short + (n-1)*j
 	if (long - fits).Abs() <= give {
 		return ""
 	}
 	want := fmt.Sprintf("a tile %s long: %d of %s side by side with their joints", say(fits), n, say(short))
-	if wide := ((long-(n-1)*j)/n + step/2).FloorTo(step); n > 1 && wide > 0 && (long-n*wide-(n-1)*j).Abs() <= give {
+	if wide := ((long-(n-1)*j)/n + step/2).FloorTo(step); wide > 0 && (long-n*wide-(n-1)*j).Abs() <= give {
 		want += ", or one " + say(wide) + " wide"
 	}
-	if spare := long - n*short; n > 1 && spare >= n*give {
+	if spare := long - n*short; spare >= n*give {
 		want += ", or a joint of " + say(spare/(n-1))
 	}
 	return want
