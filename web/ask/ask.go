@@ -12,6 +12,7 @@ package ask
 import (
 	"slices"
 	"strconv"
+	"strings"
 
 	"coursewright/layout/length"
 	"coursewright/layout/survey"
@@ -116,6 +117,14 @@ func (r *room) add(q Question) {
 	r.asked = append(r.asked, q)
 }
 
+// wallName is a wall as it is asked about: wall back, and not wall window wall.
+func wallName(name string) string {
+	if strings.Contains(strings.ToLower(name), "wall") {
+		return name
+	}
+	return "wall " + name
+}
+
 // corner tells whether a wall meets a corner at an end, inside or outside, and there
 // the neighbour of the list.
 func (r *room) corner(wall int, left bool) bool {
@@ -142,7 +151,7 @@ func (r *room) place(wall int, left bool) string {
 		if len(r.job.Walls) == 1 {
 			return map[bool]string{true: "left end", false: "right end"}[left]
 		}
-		return "front of wall " + name
+		return "front of " + wallName(name)
 	}
 	at := wall
 	if left {
@@ -165,15 +174,15 @@ func (r *room) place(wall int, left bool) string {
 
 func (r *room) widths() {
 	for i, w := range r.job.Walls {
-		q := Question{Path: form.At("walls", i) + ".width", Label: "Width of wall " + w.Name, Picture: "width",
-			Ask: "How wide is wall " + w.Name + "?", Help: "Board to board, just over the rim."}
+		q := Question{Path: form.At("walls", i) + ".width", Label: "Width of " + wallName(w.Name), Picture: "width",
+			Ask: "How wide is " + wallName(w.Name) + "?", Help: "Board to board, just over the rim."}
 		if r.corner(i, true) != r.corner(i, false) {
-			q.Ask = "How far from the corner do the boards of wall " + w.Name + " run?"
+			q.Ask = "How far from the corner do the boards of " + wallName(w.Name) + " run?"
 			q.Help = "From the inside corner to where the board, the trim, a casing or the wall ends."
-			q.Label = "Wall " + w.Name + ", from the corner"
+			q.Label = capital(wallName(w.Name)) + ", from the corner"
 		}
 		if r.turns(i, true) || r.turns(i, false) {
-			q.Ask, q.Label = "How wide is wall "+w.Name+"?", "Width of wall "+w.Name
+			q.Ask, q.Label = "How wide is "+wallName(w.Name)+"?", "Width of "+wallName(w.Name)
 			q.Help = "Board to board; at an outside corner to the edge of the board itself, without tile."
 		}
 		r.add(q)
@@ -207,14 +216,14 @@ func (r *room) drop(i, j, k int) {
 	w := r.job.Walls[i]
 	s := w.Base[j]
 	first, last := k == 0 && !r.hasMainBefore(w, j), k == len(s.Readings)-1 && !r.hasMainAfter(w, j)
-	where := "wall " + w.Name + ", " + s.Readings[k].At + " from its left end"
+	where := wallName(w.Name) + ", " + s.Readings[k].At + " from its left end"
 	switch {
 	case first:
 		where = r.place(i, true)
 	case last:
 		where = r.place(i, false)
 	case len(s.Readings) == 3 && k == 1:
-		where = "middle of wall " + w.Name
+		where = "middle of " + wallName(w.Name)
 	}
 	q := Question{Path: form.At(form.At(form.At("walls", i)+".base", j)+".readings", k) + ".drop", Picture: "tape",
 		Label: capital(where) + ", below the line", Ask: "How far is the rim of the " + s.Meets + " below the line at the " + where + "?",
@@ -285,8 +294,8 @@ func (r *room) fronts() {
 				continue
 			}
 			path := form.At(form.At("walls", i)+".base", j) + ".readings"
-			q := Question{Path: form.At(path, 0) + ".drop", Picture: "front", Label: "Floor at wall " + w.Name + ", below the line",
-				Ask: "How far is the floor below the line at the outer edge of wall " + w.Name + "?", Help: "Down to the finished floor."}
+			q := Question{Path: form.At(path, 0) + ".drop", Picture: "front", Label: "Floor at " + wallName(w.Name) + ", below the line",
+				Ask: "How far is the floor below the line at the outer edge of " + wallName(w.Name) + "?", Help: "Down to the finished floor."}
 			for k := 1; k < len(s.Readings); k++ {
 				if r.same(s.Readings[k].Drop, s.Readings[0].Drop) {
 					q.Same = append(q.Same, form.At(path, k)+".drop")
@@ -310,8 +319,8 @@ func (r *room) front(i, j int) {
 	}
 	base := form.At("walls", i) + ".base"
 	q := Question{Path: form.At(form.At(base, j)+".readings", len(left.Readings)-1) + ".at", Same: []string{form.At(base, j+1) + ".readings[0].at"},
-		Picture: "front", Label: "Front of the " + what + " on wall " + w.Name + ", from the " + endWord,
-		Ask:  "How far from the " + endWord + " is the front of the " + what + ", on wall " + w.Name + "?",
+		Picture: "front", Label: "Front of the " + what + " on " + wallName(w.Name) + ", from the " + endWord,
+		Ask:  "How far from the " + endWord + " is the front of the " + what + ", on " + wallName(w.Name) + "?",
 		Help: "Measure along the wall at the rim. Where the rim ends, the leg begins."}
 	r.add(r.along(q, i))
 }
@@ -325,7 +334,7 @@ func (r *room) top() {
 			continue
 		}
 		for k, one := range w.Head.Readings {
-			where := "wall " + w.Name + ", " + one.At + " from its left end"
+			where := wallName(w.Name) + ", " + one.At + " from its left end"
 			switch k {
 			case 0:
 				where = r.place(i, true)

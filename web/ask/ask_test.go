@@ -2,6 +2,7 @@ package ask_test
 
 import (
 	"net/url"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -255,4 +256,16 @@ func TestTheSideOfAGuessIsKeptBeforeItsFigure(t *testing.T) {
 	job = answered(t, job, ask.UpDown+height, "42")
 	assert.Equal(t, "42", form.Get(job, height), "the side chosen first is kept")
 	assert.NotContains(t, job.Guess, height)
+}
+
+// A wall that is called one is not called one twice.
+func TestAWallIsNotCalledOneTwice(t *testing.T) {
+	job, err := shapes.New("tub", "in", "bath")
+	require.NoError(t, err)
+	job.Walls[0].Name = "Window wall"
+	for _, q := range ask.All(job) {
+		assert.NotContains(t, strings.ToLower(q.Label+q.Ask), "wall window wall")
+	}
+	assert.Equal(t, "Window wall, from the corner", ask.All(job)[0].Label)
+	assert.Equal(t, "Width of wall back", ask.All(job)[1].Label)
 }

@@ -76,9 +76,12 @@ func (b Bench) fromLine(y length.Length) string {
 	return "on the level line"
 }
 
-// bare gives a length as the tape shows it, without the inch sign: the large
-// figures of the answers are all of one unit.
-func (b Bench) bare(l length.Length) string { return page.Minus(strings.TrimSuffix(b.Tape(l), `"`)) }
+// bare gives a length as the tape shows it, without its unit: the figures of the answers are all of one.
+func (b Bench) bare(l length.Length) string { return withoutUnit(b.Tape(l)) }
+
+func withoutUnit(text string) string {
+	return page.Minus(strings.TrimSuffix(strings.TrimSuffix(text, " mm"), `"`))
+}
 
 // corner is a place where the first course begins or ends on a wall.
 type corner struct {
@@ -256,7 +259,7 @@ func (b Bench) smallestCut() Answer {
 }
 
 func (b Bench) fine(l length.Length) string {
-	return page.Minus(strings.TrimSuffix(l.Fine(b.Plan.Room.Units), `"`))
+	return withoutUnit(l.Fine(b.Plan.Room.Units))
 }
 
 // troubles counts what no plan should have.

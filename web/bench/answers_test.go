@@ -239,3 +239,13 @@ func TestTheFirstCourseIsThatOfTheSheet(t *testing.T) {
 	}
 	require.Greater(t, told, 10)
 }
+
+// All answers of a room are in one unit, which none of them says: neither inches nor millimetres.
+func TestTheAnswersSayNoUnit(t *testing.T) {
+	for _, name := range []string{"alcove", "corner-shower", "hexagon"} {
+		_, page := trial.OfFile(t, name).Get("/jobs/1")
+		answers := page[strings.Index(page, `id="answers"`):]
+		answers = answers[:strings.Index(answers, "</nav>")]
+		assert.NotRegexp(t, `\d mm|\d&#34;`, answers, name)
+	}
+}

@@ -23,8 +23,11 @@ func phrase(v reflect.Value) string {
 	}
 	switch v.Kind() {
 	case reflect.Struct:
-		if _, held := v.Interface().(survey.Held); held {
+		switch group := v.Interface().(type) {
+		case survey.Held:
 			return "as it stands"
+		case survey.Bond:
+			return bondPhrase(group)
 		}
 		return groupPhrase(v)
 	case reflect.Slice:
@@ -64,4 +67,21 @@ func groupPhrase(v reflect.Value) string {
 		out = append(out, fieldName(v.Type(), i)+" "+phrase(v.Field(i)))
 	}
 	return strings.Join(out, ", ")
+}
+
+// bondPhrase says which bond it is, as people do: running bond 1/2 left, stack bond, herringbone at 45°.
+func bondPhrase(b survey.Bond) string {
+	out := []string{b.Kind}
+	if b.Kind == "stack" || b.Kind == "running" {
+		out = append(out, "bond")
+	}
+	for _, part := range []struct{ before, is, after string }{{"", b.Offset, ""}, {"", b.Hand, ""}, {"", b.Angle, "°"}, {"at ", b.Turn, "°"}} {
+		if part.is != "" {
+			out = append(out, part.before+part.is+part.after)
+		}
+	}
+	if b.Along == "plumb" {
+		out = append(out, "plumb")
+	}
+	return strings.Join(out, " ")
 }

@@ -201,3 +201,11 @@ func TestTheHistorySaysWhichChoiceWasChosen(t *testing.T) {
 	assert.Contains(t, page, "Width of a tile: 5 7/8 → 11 7/8")
 	assert.NotContains(t, page, "Choices 1")
 }
+
+// A bond is told as people call it, not by the fields of the job file.
+func TestTheHistoryCallsABondByItsName(t *testing.T) {
+	s := trial.Swift(t)
+	edited(t, s, "bond.kind", "stack")
+	_, page := s.Get("/jobs/1/history")
+	assert.Contains(t, page, "Bond: running bond 1/2 → stack bond")
+}
