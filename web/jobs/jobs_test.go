@@ -5,6 +5,7 @@ import (
 	"net/url"
 	"testing"
 
+	"github.com/chromedp/chromedp"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
@@ -59,4 +60,13 @@ func TestADeletedJobCanBeBroughtBack(t *testing.T) {
 	assert.Equal(t, "/jobs/1", answer.Header.Get("Location"))
 	answer, _ = s.Get("/jobs/1")
 	assert.Equal(t, http.StatusOK, answer.StatusCode)
+}
+
+// Jobs begun already stand on the first screen under the plain rooms; rooms with more in them are folded away.
+func TestTheJobsStandOnTheFirstScreen(t *testing.T) {
+	ctx, s := trial.Browse(t), trial.New(t)
+	trial.Steps(t, ctx, chromedp.EmulateViewport(1440, 900), chromedp.Navigate(s.URL+"/"), chromedp.WaitVisible("#main"))
+	assert.Less(t, trial.See[float64](t, ctx, `document.querySelector(".jobs li").getBoundingClientRect().bottom`), 900.0)
+	assert.Equal(t, 4.0, trial.See[float64](t, ctx, `[...document.querySelectorAll("button.shape")].filter((b) => b.checkVisibility()).length`))
+	assert.Equal(t, float64(len(shapes.All())), trial.See[float64](t, ctx, `document.querySelectorAll("button.shape").length`))
 }

@@ -12,12 +12,13 @@ import (
 // Shape is a plain room to start from.
 type Shape struct{ Key, Name, About string }
 
-// All lists the shapes in the order they are offered.
+// All lists the shapes in the order they are offered, the plain ones first.
 func All() []Shape {
 	return []Shape{
 		{"tub", "Tub in an alcove", "Three walls round a tub, each end wall running a little past its front."},
 		{"corner", "Corner shower", "Two walls that meet over a shower base."},
 		{"three", "Three-wall shower", "Three walls round a shower base, tiled to the ceiling."},
+		{"one", "One wall", "A single wall between two lines."},
 		{"trimmed", "Tub with trim", "Three walls round a tub, edged with bullnose in pieces, with a shelf, a soap dish and grab bars."},
 		{"niche", "Shower with a niche", "Three walls round a shower base, with a niche between two studs, tiled within."},
 		{"banded", "Shower with a band", "Three walls round a shower base, with a band of mosaic at one height round all of them."},
@@ -27,8 +28,13 @@ func All() []Shape {
 		{"half wall", "Shower behind a half wall", "Two walls and a half wall round a shower base, with bullnose round the end of the half wall."},
 		{"bench", "Shower with a bench and a curb", "Three walls, a bench across the far end and a curb at the entry, each with its top of tile."},
 		{"corner bench", "Shower with a corner bench", "Three walls, a bench in the corner of two of them with a three-cornered seat of tile."},
-		{"one", "One wall", "A single wall between two lines."},
 	}
+}
+
+// Plain tells whether a room has nothing but its walls and what they stand on; everything else can be
+// added to it later.
+func (s Shape) Plain() bool {
+	return s.Key == "tub" || s.Key == "corner" || s.Key == "three" || s.Key == "one"
 }
 
 // New makes a job of a shape in units "in" or "mm".
