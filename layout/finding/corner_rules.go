@@ -134,19 +134,28 @@ func tops(in Input) []place {
 	return []place{{wall: first, text: fmt.Sprintf("There is a top over %s, %s over what %s stands on.", list(names), in.tape(headHeight(w)-lowestBase(w.Found)), w.Found.Name)}}
 }
 
-// crowned tells whether a wall has a top, or ends a half wall whose cap goes on over it: one
-// whose head is less than a course from its own.
+// crowned tells whether a wall has a top, or whether the cap of a half wall goes on over it: that of
+// a wall round outside corners from it whose head is less than a course from its own.
 func (in Input) crowned(wall int) bool {
 	w := in.Walls[wall]
-	if w.Top != nil {
+	if w.Top != nil || w.Found.Head.Beneath != nil {
 		return true
 	}
-	for _, e := range []survey.EndFound{w.Found.Left, w.Found.Right} {
-		if e.Outside == nil || e.Outside.Next < 0 {
-			continue
-		}
-		if next := in.Walls[e.Outside.Next]; next.Top != nil && (headHeight(next)-headHeight(w)).Abs() < in.Room.Tile.Height {
-			return true
+	for _, end := range []func(survey.WallFound) survey.EndFound{
+		func(w survey.WallFound) survey.EndFound { return w.Left }, func(w survey.WallFound) survey.EndFound { return w.Right }} {
+		e := end(w.Found)
+		for range in.Walls {
+			if e.Outside == nil || e.Outside.Next < 0 {
+				break
+			}
+			next := in.Walls[e.Outside.Next]
+			if (headHeight(next) - headHeight(w)).Abs() >= in.Room.Tile.Height {
+				break
+			}
+			if next.Top != nil {
+				return true
+			}
+			e = end(next.Found)
 		}
 	}
 	return false

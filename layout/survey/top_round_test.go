@@ -52,3 +52,24 @@ func TestTheEndOfAHalfWallStopsUnderItsCap(t *testing.T) {
 		assert.Equal(t, wider.Walls[0].Head.Stops, wider.Walls[1].Head.Stops, "%s: with another joint too", name)
 	}
 }
+
+// The back of a half wall stops under the cap too, round both corners; a wall behind it that is
+// higher does not. Found on a half wall tiled all round.
+func TestTheBackOfAHalfWallStopsUnderItsCap(t *testing.T) {
+	job := turned(nil)
+	job.Walls[0].Top = &survey.Top{Kind: "cap", Depth: "6", Corner: "lap"}
+	job.Walls[1].Right = survey.End{Meets: "outside corner"}
+	back := job.Walls[0]
+	back.Name, back.Top, back.Left, back.Right = "back", nil, survey.End{Meets: "outside corner"}, survey.End{Stops: mark("36")}
+	job.Walls = append(job.Walls, back)
+	room, faults := job.Resolve()
+	require.Empty(t, faults)
+	for _, w := range room.Walls {
+		assert.Equal(t, room.Walls[0].Head.Stops, w.Head.Stops, w.Name)
+	}
+	job.Walls[2].Head.Stops = mark("9")
+	room, faults = job.Resolve()
+	require.Empty(t, faults)
+	assert.Nil(t, room.Walls[2].Head.Beneath)
+	assert.NotNil(t, room.Walls[1].Head.Beneath)
+}

@@ -1,6 +1,7 @@
 package form
 
 import (
+	"cmp"
 	"fmt"
 	"reflect"
 	"slices"
@@ -42,24 +43,25 @@ func addTop(job *survey.Job, w *survey.Wall, way []step, what string) error {
 	return nil
 }
 
-// capRound is the cap or curb of the wall round an outside corner that lies over the end of a wall
-// too, or nil.
+// capRound is the cap or curb that lies over a wall from round its outside corners, or nil.
 func capRound(job *survey.Job, i int) *survey.Top {
-	w := &job.Walls[i]
-	over := func(k int, turns bool) *survey.Top {
-		if !turns || k < 0 || k >= len(job.Walls) || w.Top != nil {
-			return nil
-		}
-		next := &job.Walls[k]
-		if t := next.Top; t != nil && (t.Kind == string(survey.CapTop) || t.Kind == string(survey.CurbTop)) && reflect.DeepEqual(w.Head.Stops, next.Head.Stops) {
-			return t
+	over := func(step int, turns func(*survey.Wall) string) *survey.Top {
+		for k := i; turns(&job.Walls[k]) == string(survey.OutsideCorner) && k+step >= 0 && k+step < len(job.Walls); {
+			k += step
+			next := &job.Walls[k]
+			if !reflect.DeepEqual(job.Walls[i].Head.Stops, next.Head.Stops) {
+				return nil
+			}
+			if t := next.Top; t != nil && (t.Kind == string(survey.CapTop) || t.Kind == string(survey.CurbTop)) {
+				return t
+			}
 		}
 		return nil
 	}
-	if t := over(i-1, w.Left.Meets == string(survey.OutsideCorner)); t != nil {
-		return t
+	if job.Walls[i].Top != nil {
+		return nil
 	}
-	return over(i+1, w.Right.Meets == string(survey.OutsideCorner))
+	return cmp.Or(over(-1, func(w *survey.Wall) string { return w.Left.Meets }), over(1, func(w *survey.Wall) string { return w.Right.Meets }))
 }
 
 // ownTile gives a face a tile of its own.
