@@ -42,7 +42,7 @@ func (s pages) row(ctx context.Context, one store.Summary) Row {
 	}
 	shown := page.Job{Typed: job}
 	about = append(about, page.BondLine(shown), page.TileLine(shown))
-	out.About = page.Unbroken(strings.Join(about, " · "))
+	out.About = strings.ReplaceAll(page.Unbroken(strings.Join(about, " · ")), " × ", "\u00a0×\u00a0") // a size stays on its line
 	example, err := survey.Read(static.Demo)
 	if err != nil {
 		return out

@@ -54,7 +54,7 @@ func ChoicesEdit(before, now survey.Job) string {
 	was, is := choiceNames(before), choiceNames(now)
 	for _, name := range is {
 		if len(is) > len(was) && !slices.Contains(was, name) && name != now.Chosen { // of a first pair the chosen one is the job as it was
-			return "choice " + name
+			return "adding choice " + name
 		}
 	}
 	for _, name := range was {

@@ -37,8 +37,8 @@ func TestAnEditOfTheChoicesIsNamed(t *testing.T) {
 	two := must(none.Duplicate("white", "grey"))
 	three := must(two.Duplicate("grey", "blue"))
 	for want, job := range map[string][2]survey.Job{
-		"choice grey":         {none, two},
-		"choice blue":         {two, three},
+		"adding choice grey":  {none, two},
+		"adding choice blue":  {two, three},
 		"choosing grey":       {two, must(two.Choose("grey"))},
 		"name of choice grey": {two, must(two.Rename("grey", "stone"))},
 		"deleting blue":       {three, must(three.Drop("blue"))},
