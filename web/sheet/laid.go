@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"slices"
 	"strings"
 
 	"coursewright/layout/cuts"
@@ -14,27 +15,44 @@ func (b *book) marked(g cuts.Group) bool {
 	return g.Outline != nil && strings.HasPrefix(small, "marks ")
 }
 
-// markedLine is how high a line is at least whose tile is about as high as wide and has its
-// corners named.
-const markedLine = 15 * mmPaper
+// How high a line is at least whose tile is about as high as wide and has its corners named: beside the
+// tile, or over and under it too.
+const (
+	besideLine = 11 * mmPaper
+	markedLine = 15 * mmPaper
+)
+
+// besides tells whether the corners of a tile are named beside it: where it is a rectangle as it lies. Beside
+// a side that leans out a letter would stand on the tile.
+func besides(outline plane.Ring) bool {
+	return !slices.ContainsFunc(outline, func(c plane.Corner) bool {
+		return !slices.ContainsFunc(outline, func(d plane.Corner) bool { return d.X == c.X && d.Y != c.Y })
+	}) && len(outline) == 4
+}
 
 // sketchLine is how high the sketch of a line wants it.
 func (f *flow) sketchLine(g cuts.Group) drawing.Micron {
-	if box := (plane.Region{g.Outline}).Bounds(); f.book.marked(g) && 2*box.Height() > box.Width() {
-		return markedLine
+	switch box := (plane.Region{g.Outline}).Bounds(); {
+	case !f.book.marked(g) || 2*box.Height() <= box.Width():
+		return 0
+	case besides(g.Outline):
+		return besideLine
 	}
-	return 0
+	return markedLine
 }
 
 // laidSketch draws a piece of a pattern in its tile as it lies, long edge down, with
 // every corner named where marks are measured from them.
 func (f *flow) laidSketch(g cuts.Group, lo, hi drawing.Point) {
-	letters := drawing.Micron(0) // beside the tile, and over and under it
+	letters, over := drawing.Micron(0), drawing.Micron(0) // beside the tile, and over and under it
 	if f.book.marked(g) {
 		letters = 2600
+		if !besides(g.Outline) {
+			over = letters
+		}
 	}
 	box := plane.Region{g.Outline}.Bounds()
-	s := within(plane.Rect{Right: box.Width(), Top: box.Height()}, hi.X-lo.X-2*letters, hi.Y-lo.Y-2*letters)
+	s := within(plane.Rect{Right: box.Width(), Top: box.Height()}, hi.X-lo.X-2*letters, hi.Y-lo.Y-2*over)
 	corner := drawing.Point{X: lo.X + letters, Y: (lo.Y + hi.Y + s.On(box.Height())) / 2}
 	at := func(p plane.Point) drawing.Point {
 		return drawing.Point{X: corner.X + s.On(p.X-box.Left), Y: corner.Y - s.On(p.Y-box.Bottom)}
@@ -50,21 +68,26 @@ func (f *flow) laidSketch(g cuts.Group, lo, hi drawing.Point) {
 		if letters == 0 {
 			break
 		}
-		f.letter(p, ring[(i+len(ring)-1)%len(ring)], ring[(i+1)%len(ring)], string(rune('A'+i)))
+		f.letter(p, ring[(i+len(ring)-1)%len(ring)], ring[(i+1)%len(ring)], string(rune('A'+i)), over == 0)
 	}
 }
 
 // letter names the corner of a sketch that stands between two others, outside the tile: under its
-// lower side, over its upper one, or beside it where one of its sides goes up and one goes down.
-func (f *flow) letter(p, before, after drawing.Point, is string) {
+// lower side, over its upper one, or beside it where one of its sides goes up and one goes down. Where all
+// are named beside it, a lower one is level with the tile's foot and an upper one with its top.
+func (f *flow) letter(p, before, after drawing.Point, is string, beside bool) {
 	name := style{size: leastText}
 	x, y := p.X-name.width(is)/2, p.Y+leastText/3
 	const off = leastText * 3 / 5
+	out := drawing.Micron(off)
+	if beside {
+		out = -leastText / 3
+	}
 	switch {
 	case before.Y <= p.Y && after.Y <= p.Y:
-		y += off
+		y += out
 	case before.Y >= p.Y && after.Y >= p.Y:
-		y -= off
+		y -= out
 	}
 	switch mid := (before.X + after.X) / 2; {
 	case p.X < mid:
