@@ -398,6 +398,9 @@ func (b batcher) one(w work) lot {
 			key = appendLengths(key, g.Size.Width, g.Size.Height)
 		}
 		return lot{key: string(key), group: g, pieces: []work{w}}
+	case w.own != nil && kind&(piece.Notch|piece.Hole) == 0 && w.barely(b.step):
+		g.uncut(w, b.step)
+		return lot{key: fmt.Sprint("uncut ", w.piece.Of), group: g, pieces: []work{w}}
 	case w.own != nil:
 		g.Saws = w.saws(b.step)
 		return lot{key: fmt.Sprint("laid ", w.piece.Of, " ", len(w.piece.Outline), g.Kind, sawn, w.outline(b.near)), group: g, pieces: []work{w}}
@@ -438,9 +441,15 @@ func (b batcher) straighten(g *Group, w work) {
 	case lower:
 		g.Kind = w.lowering()
 	default:
-		g.How, g.Kind = Uncut, "none"
-		g.Size = straightSize(t.Width().FloorTo(b.step), t.Height().FloorTo(b.step))
+		g.uncut(w, b.step)
 	}
+}
+
+// uncut makes a line one of tiles that are set whole.
+func (g *Group) uncut(w work, step length.Length) {
+	t := w.piece.Tile
+	g.How, g.Kind = Uncut, "none"
+	g.Size = straightSize(t.Width().FloorTo(step), t.Height().FloorTo(step))
 }
 
 // plainKey is equal for straight cuts at one setting. A tile that may be turned

@@ -183,3 +183,22 @@ func (w work) mark(p plane.Point, step length.Length) (Mark, bool) {
 	}
 	return Mark{}, false
 }
+
+// barely tells whether all that is cut off the tile of a piece of a pattern is under a step wide: no corner of
+// the tile is as far as that from the piece.
+func (w work) barely(step length.Length) bool {
+	if len(w.piece.Face) != 1 {
+		return false
+	}
+	ring := w.piece.Face[0]
+	for _, c := range w.piece.Outline {
+		near := false
+		for i, a := range ring {
+			near = near || plane.Within(c.Point, a.Point, ring[(i+1)%len(ring)].Point, step-1)
+		}
+		if !near {
+			return false
+		}
+	}
+	return true
+}

@@ -74,6 +74,20 @@ func TestPairsOfAPatternFitIntoOneTile(t *testing.T) {
 	}
 }
 
+// A square of 100 on its point whose right corner loses 0.4 is set whole, since that is under the
+// step of 0.5; one that loses 0.6 is cut.
+func TestAnAngleCutUnderTheStepIsNone(t *testing.T) {
+	const mm = length.Millimetre
+	tile := plane.Ring{{Point: plane.Point{X: 0, Y: -100 * mm}}, {Point: plane.Point{X: 100 * mm, Y: 0}}, {Point: plane.Point{X: 0, Y: 100 * mm}}, {Point: plane.Point{X: -100 * mm, Y: 0}}}
+	sides := []survey.Boundary{{Name: "factory"}, {Name: "left"}, {Name: "right", Part: survey.Part{Is: survey.RightEnd}}}
+	for off, how := range map[length.Length]How{mm * 4 / 10: Uncut, mm * 6 / 10: Fence} {
+		left := plane.Region{{tile[0], {Point: plane.Point{X: 100*mm - off, Y: -off}, On: survey.SideRight}, {Point: plane.Point{X: 100*mm - off, Y: off}}, tile[2], tile[3]}}
+		p := piece.Piece{ID: "A-01-01", Outline: tile, Tile: plane.Region{tile}.Bounds(), Face: left, Visible: left, Cuts: []plane.Side{survey.SideRight}, Kind: piece.Angle}
+		b := batcher{step: mm / 2, near: mm * 3 / 2}
+		require.Equal(t, how, b.one(newWork(p, wallOf(sides), length.Metric, true)).group.How, "%v", off)
+	}
+}
+
 // Marks by hand: a square of 100 on its point, cut plumb 30 right of its left corner, has
 // its marks 30·√2 from that corner on both sides of it.
 func TestMarksOfAnAngleCut(t *testing.T) {
