@@ -104,7 +104,7 @@ func TestAPatternIsHeld(t *testing.T) {
 			job := read(t, niche)
 			job.Bond = survey.Bond{Kind: string(b)}
 			switch b {
-			case survey.Herringbone, survey.DoubleHerringbone:
+			case survey.Herringbone, survey.DoubleHerringbone, survey.BasketWeave:
 				job.Tile.Width = "302"
 			case survey.Picket:
 				job.Tile.Height = "300"
