@@ -269,6 +269,35 @@ func TestMitres(t *testing.T) {
 	assert.Empty(t, cuts.Of(cuts.Input{Room: p.Room, Walls: p.Walls}, cuts.Usual(p.Room.Units)).Mitres)
 }
 
+// Under a mitred cap the head of the end of a half wall is mitred as that of its face, and listed.
+// Found on a half wall tiled all round.
+func TestTheEndUnderAMitredCapIsMitred(t *testing.T) {
+	job := shippedJob(t, "half-wall.json")
+	for i := range job.Walls[2:] {
+		job.Walls[2+i].Head.Trim = ""
+	}
+	job.Walls[2].Top = &survey.Top{Kind: "cap", Depth: "5 7/8", Corner: "mitre"}
+	p, err := layout.Now(job)
+	require.NoError(t, err)
+	s := cuts.Of(cuts.Input{Room: p.Room, Walls: p.Walls}, cuts.Usual(p.Room.Units))
+	heads := map[string]int{}
+	for _, m := range s.Mitres {
+		if m.End == "head" {
+			heads[m.Wall] = len(m.Pieces)
+		}
+	}
+	for _, w := range p.Walls[2:] {
+		high := 0
+		for _, q := range w.Pieces {
+			if q.Face.Bounds().Top == w.Start.Placed.Head {
+				high++
+			}
+		}
+		assert.Equal(t, high, heads[w.Found.Letter], w.Found.Name)
+		assert.NotZero(t, high)
+	}
+}
+
 // The plan file says what stands at an outside corner; one of a job without any has none of its fields.
 func TestThePlanFileOfAnOutsideCorner(t *testing.T) {
 	of := func(name string) (doc struct {

@@ -82,10 +82,13 @@ func topMitres(in Input, set Settings) []Mitre {
 	}
 	for i := range in.Walls {
 		w := &in.Walls[i]
-		if w.Top == nil || !w.Found.Head.Mitred() {
+		if !w.Found.Head.Mitred() {
 			continue
 		}
 		add(w, "head", in.Room.Tile, func(p *piece.Piece) []string { return plan.Mitred(w, p) })
+		if w.Top == nil { // it lies on the wall round the corner
+			continue
+		}
 		for _, end := range []string{"front", "left", "right", "back"} {
 			add(&w.Top.Wall, end, w.Top.Tile, w.Top.Mitred)
 		}
