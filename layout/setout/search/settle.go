@@ -20,7 +20,7 @@ func (s *solver) settle(q *queue[*trial], best *trial) *Result {
 			best = t
 		}
 	}
-	until := s.work() + 3*s.share/4
+	until := s.work() + s.share/2
 	for _, line := range s.promising(q, best) {
 		if s.ended || best != nil && s.work() > until {
 			break
