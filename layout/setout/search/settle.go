@@ -11,8 +11,8 @@ import (
 // at the lines that promise most and the classic ones with their best starts and
 // the classic starts, and, as long as that is better, at the slips of the line that
 // promise most with the starts of the best, at the starts of one wall after the other
-// beside the rest, at all places of its free marks, and at every start on its line. It
-// says what no set-out can beat.
+// beside the rest, at all places of its free marks, and at every start on its line; then
+// at the lines next to it. It says what no set-out can beat.
 func (s *solver) settle(q *queue[*trial], best *trial) *Result {
 	bound := q.first().merit
 	better := func(t *trial) {
@@ -36,12 +36,12 @@ func (s *solver) settle(q *queue[*trial], best *trial) *Result {
 		for _, some := range [...][]length.Length{turns[:1], turns[1:]} { // within the pitch, and beyond it
 			best = (&slipper{s, before.walls, some}).best(best)
 		}
-		best = s.wallByWall(best).placedAnew(s)
+		best = s.wallByWall(best, 2*s.fresh).placedAnew(s)
 		if t := s.through(best); t != nil {
 			better(t)
 		}
 	}
-	return s.result(best, bound)
+	return s.result(best.nearby(s), bound)
 }
 
 // early looks at the lines that promise most and at the classic ones, to hold all others

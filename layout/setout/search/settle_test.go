@@ -153,7 +153,7 @@ func TestWallByWallNoOtherStartIsBetter(t *testing.T) {
 			walls = append(walls, *s.place(w, line, rapid.SampledFrom(w.Starts.Tried()).Draw(t, "start"), nil, nil, fewTries))
 		}
 		before := trialOf(s, line, walls)
-		after := s.wallByWall(before)
+		after := s.wallByWall(before, 2*s.fresh)
 		require.False(t, s.order.Better(&before.merit, &after.merit))
 		last := len(s.walls) - 1 // the others were looked at beside walls that were moved since
 		for _, edge := range s.walls[last].Starts.Tried() {
@@ -192,6 +192,36 @@ func TestPlacedAnewNoPlaceIsBetter(t *testing.T) {
 		}
 	})
 	require.Positive(t, moved, "no room had a place that was better")
+}
+
+// What a line next to that of the best gives, one wall after the other, is not worse than what was
+// there, and stands on a line within two of it.
+func TestNearbyLines(t *testing.T) {
+	moved := 0
+	rapid.Check(t, func(t *rapid.T) {
+		room := coarse(t, 2)
+		s := solverIn(&room)
+		s.fresh = math.MaxInt32
+		lines := s.lines()
+		n := rapid.IntRange(0, len(lines)-1).Draw(t, "line")
+		var walls []count.Counted
+		for _, w := range s.walls {
+			walls = append(walls, *s.place(w, lines[n], rapid.SampledFrom(w.Starts.Tried()).Draw(t, "start"), nil, nil, fewTries))
+		}
+		before := s.wallByWall(trialOf(s, lines[n], walls), s.fresh)
+		after := before.nearby(s)
+		require.False(t, s.order.Better(&before.merit, &after.merit))
+		at := slices.Index(lines, after.line)
+		require.InDelta(t, n, at, 2)
+		m := s.whole(after.walls)
+		order, term := s.order.Compare(&m, &after.merit)
+		require.Zero(t, order, "another merit in %s", term)
+		if at != n {
+			moved++
+			require.True(t, s.order.Better(&after.merit, &before.merit), "moved for nothing")
+		}
+	})
+	require.Positive(t, moved, "no line nearby was better")
 }
 
 // anywhere places the free marks of a wall, none in another where that can be.

@@ -9,10 +9,10 @@ import (
 )
 
 // wallByWall looks at the starts of one wall after the other on the line of the best, the others as
-// they are, as far as the work for that goes, and gives what is best then.
-func (s *solver) wallByWall(best *trial) *trial {
+// they are, as far as the work given for that goes, and gives what is best then.
+func (s *solver) wallByWall(best *trial, effort int) *trial {
 	for i, w := range s.walls {
-		s.limit = s.work() + 2*s.fresh/len(s.walls)
+		s.limit = s.work() + effort/len(s.walls)
 		for h := s.hunt(w, best.line); !h.queue.empty() && !s.stopped(); {
 			c, cut := h.queue.first(), best.beside(i)
 			if cut.passed(s.order, &c.merit) {
