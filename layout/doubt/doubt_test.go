@@ -49,6 +49,7 @@ var asked = map[string]struct {
 	"alcove-no-tub-fits":           {doubt.Tub, "walls[1].width", ""},
 	"arm-in-the-tub":               {doubt.Sign, "walls[2].openings[0].height", "44"},
 	"base-a-foot-less":             {doubt.Off, "walls[0].base[0].readings[1].drop", "46 1/16"},
+	"basket-of-squares":            {doubt.Shape, "tile.width", ""},
 	"box-of-300-by-600":            {doubt.Box, "tile.width", "300 mm × 600 mm"}, // a dealer's price book: 6 in 11.63 sq ft
 	"box-two-and-a-half-per-cent":  {doubt.Box, "tile.width", ""},
 	"ceiling-nought-left-out":      {doubt.Off, "walls[0].head.readings[1].rise", "1400"},

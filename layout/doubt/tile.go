@@ -5,6 +5,7 @@ import (
 	"fmt"
 
 	"coursewright/layout/length"
+	"coursewright/layout/survey"
 )
 
 // tile asks about the tile itself.
@@ -19,8 +20,8 @@ func (a *asker) tile() {
 	a.box()
 }
 
-// proportion asks about a tile more than sixteen times as long as it is broad,
-// larger than every wall, or of which a quarter is joint. Common practice, no
+// proportion asks about a tile more than sixteen times as long as it is broad, a square one in a
+// basket weave, one larger than every wall, or of which a quarter is joint. Common practice, no
 // source.
 func (a *asker) proportion() {
 	t := a.room.Tile
@@ -31,6 +32,10 @@ func (a *asker) proportion() {
 	if long > 16*short {
 		a.ask(Doubt{Rule: Shape, Path: path, Wall: -1,
 			Text: fmt.Sprintf("A tile of %s by %s is more than sixteen times as long as it is broad.", a.say(t.Width), a.say(t.Height))}, "tile.width", "tile.height")
+	}
+	if long == short && a.room.Bond.Kind == survey.BasketWeave && len(a.room.Bond.Others) == 0 {
+		a.ask(Doubt{Rule: Shape, Path: "tile.width", Wall: -1,
+			Text: fmt.Sprintf("A basket weave of square tile is a stack: each basket is one tile of %s. Is the tile longer than it is wide?", a.say(long))}, "tile.height")
 	}
 	if joint := a.room.Joints[len(a.room.Joints)-1]; 4*joint > short && len(a.room.Joints) == 1 {
 		path := "joint"

@@ -56,9 +56,6 @@ func (b BondRule) closes(units length.System, t TileSize, j length.Length) (foun
 		if len(b.Others) > 0 {
 			return found, b.dotted(say, long, short, j)
 		}
-		if long == short {
-			found = fmt.Sprintf("a %s of square tile, %s × %s, which is a stack", b.Kind, say(t.Width), say(t.Height))
-		}
 		return found, woven(say, units.FineStep(), long, short, j)
 	case Hexagon:
 		// Point to point is 2/√3 of flat to flat; a fiftieth is left for sizes rounded on the box.
@@ -103,9 +100,13 @@ func (b BondRule) alongName() string {
 	return "height"
 }
 
-// woven says what would close a basket weave without a dot: L = n·W + (n − 1)·j of two tiles or more, since
-// one would be a stack; step is the least that is told of a size.
+// woven says what would close a basket weave without a dot: L = n·W + (n − 1)·j. One tile, a square, closes
+// too, as a stack (layout/doubt asks about it), but is not what is wished for of any other; step is the least
+// that is told of a size.
 func woven(say func(length.Length) string, step, long, short, j length.Length) string {
+	if long == short {
+		return ""
+	}
 	n := max(2, Weave(long, short, j))
 	fits := n*short + (n-1)*j
 	if (long - fits).Abs() <= give {
