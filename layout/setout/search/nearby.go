@@ -3,6 +3,8 @@ package search
 import (
 	"slices"
 
+	"coursewright/layout/length"
+	"coursewright/layout/merit"
 	"coursewright/layout/setout/count"
 )
 
@@ -11,19 +13,32 @@ import (
 func (t *trial) nearby(s *solver) *trial {
 	best, lines := t, s.lines()
 	at := slices.Index(lines, t.line)
+	limit := s.work() + 6*s.fresh
 	for _, by := range [...]int{-1, 1, -2, 2} {
 		n := at + by
-		if s.ended || at < 0 || n < 0 || n >= len(lines) {
+		if at < 0 || n < 0 || n >= len(lines) || s.work() > limit {
 			continue
 		}
-		var walls []count.Counted
-		s.limit = s.work() + s.fresh/4
-		for i, w := range s.walls {
-			walls = append(walls, *s.place(w, lines[n], t.walls[i].Edge, nil, nil, fewTries))
-		}
-		if next := s.wallByWall(trialOf(s, lines[n], walls), s.fresh/2).placedAnew(s); s.order.Better(&next.merit, &best.merit) {
-			best = next
+		if next := t.moved(s, lines[n]); next != nil {
+			if next = s.wallByWall(next, s.fresh/2).placedAnew(s); s.order.Better(&next.merit, &best.merit) {
+				best = next
+			}
 		}
 	}
 	return best
+}
+
+// moved is what the starts of a trial give on another line; nil where the work for that does not go so
+// far, or one wall alone gives less than the trial.
+func (t *trial) moved(s *solver, line length.Length) *trial {
+	var walls []count.Counted
+	s.limit = s.work() + s.fresh/4
+	for i, w := range s.walls {
+		c := s.place(w, line, t.walls[i].Edge, nil, &cutoff{&merit.Merit{}, &t.merit, true}, fewTries)
+		if c == nil {
+			return nil
+		}
+		walls = append(walls, *c)
+	}
+	return trialOf(s, line, walls)
 }
