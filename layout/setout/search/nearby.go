@@ -13,14 +13,15 @@ import (
 func (t *trial) nearby(s *solver) *trial {
 	best, lines := t, s.lines()
 	at := slices.Index(lines, t.line)
-	limit := s.work() + 6*s.fresh
+	part := s.share / 16
+	limit := s.work() + 6*part
 	for _, by := range [...]int{-1, 1, -2, 2} {
 		n := at + by
 		if at < 0 || n < 0 || n >= len(lines) || s.work() > limit {
 			continue
 		}
-		if next := t.moved(s, lines[n]); next != nil {
-			if next = s.wallByWall(next, s.fresh/2).placedAnew(s); s.order.Better(&next.merit, &best.merit) {
+		if next := t.moved(s, lines[n], part/4); next != nil {
+			if next = s.wallByWall(next, part/2).placedAnew(s); s.order.Better(&next.merit, &best.merit) {
 				best = next
 			}
 		}
@@ -28,11 +29,11 @@ func (t *trial) nearby(s *solver) *trial {
 	return best
 }
 
-// moved is what the starts of a trial give on another line; nil where the work for that does not go so
+// moved is what the starts of a trial give on another line; nil where the work given for that does not go so
 // far, or one wall alone gives less than the trial.
-func (t *trial) moved(s *solver, line length.Length) *trial {
+func (t *trial) moved(s *solver, line length.Length, effort int) *trial {
 	var walls []count.Counted
-	s.limit = s.work() + s.fresh/4
+	s.limit = s.work() + effort
 	for i, w := range s.walls {
 		c := s.place(w, line, t.walls[i].Edge, nil, &cutoff{&merit.Merit{}, &t.merit, true}, fewTries)
 		if c == nil {

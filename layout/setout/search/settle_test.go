@@ -201,7 +201,7 @@ func TestNearbyLines(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		room := coarse(t, 2)
 		s := solverIn(&room)
-		s.fresh = math.MaxInt32
+		s.fresh, s.share = math.MaxInt32, math.MaxInt32
 		lines := s.lines()
 		n := rapid.IntRange(0, len(lines)-1).Draw(t, "line")
 		var walls []count.Counted
