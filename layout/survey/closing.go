@@ -100,11 +100,11 @@ func (b BondRule) alongName() string {
 	return "height"
 }
 
-// woven says what would close a basket weave without a dot: L = n·W + (n − 1)·j. One tile, a square, closes
-// too, as a stack (layout/doubt asks about it), but is not what is wished for of any other; step is the least
-// that is told of a size.
+// woven says what would close a basket weave without a dot: L = n·W + (n − 1)·j. One square tile closes too,
+// as a stack (layout/doubt asks about it), but is wished of no other tile; step is the least that is told of
+// a size.
 func woven(say func(length.Length) string, step, long, short, j length.Length) string {
-	if long == short {
+	if long-short <= give {
 		return ""
 	}
 	n := max(2, Weave(long, short, j))

@@ -37,6 +37,7 @@ func TestPatternsThatDoNotCloseAreRefused(t *testing.T) {
 		{"twice as long as wide", "6", "3", "1/8", b{Kind: "basket weave"}, "a tile 6 1/8\" long: 2 of 3\" side by side with their joints, or one 2 15/16\" wide"},
 		// With a dot: L = W + 2(dot + j): 1 × 2 with 3/8 and joints of 1/8.
 		{"squares, which are a stack", "4", "4", "1/8", b{Kind: "basket weave"}, ""},
+		{"squares but for half a millimetre", "4 1/64", "4", "1/8", b{Kind: "basket weave"}, ""},
 		{"nearly square", "4 1/2", "4", "1/8", b{Kind: "basket weave"}, "write a tile 8 1/8\" long: 2 of 4\" side by side with their joints"},
 		{"a dot that closes", "2", "1", "1/8", b{Kind: "basket weave", Tiles: []survey.Tile{{Width: "3/8"}}}, ""},
 		{"a dot that does not", "2", "1", "1/8", b{Kind: "basket weave", Tiles: []survey.Tile{{Width: "1/4"}}}, "a tile 1 3/4\" long: its width, two dots and two joints, or a dot of 3/8\""},

@@ -54,13 +54,8 @@ func (a *axis) bounds(t *tally, origin plane.Point, p *survey.Placed) {
 
 // nearBusy tells whether tiles that the axis cuts where it stands may be cut by others.
 func (a *axis) nearBusy(o *option, far length.Length) bool {
-	if len(a.busy) == 0 {
-		return false
+	if len(a.busy) == 0 || a.opening < 0 {
+		return len(a.busy) > 0
 	}
-	box := plane.Rect{Left: o.edges.Left, Bottom: o.edges.Bottom, Right: o.edges.Right, Top: o.edges.Top}
-	if a.opening < 0 {
-		return true
-	}
-	box = plane.Rect{Left: box.Left - far, Bottom: box.Bottom - far, Right: box.Right + far, Top: box.Top + far}
-	return slices.ContainsFunc(a.busy, box.Overlaps)
+	return slices.ContainsFunc(a.busy, wider(rectOf(o.edges), far).Overlaps)
 }

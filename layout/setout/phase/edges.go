@@ -173,10 +173,10 @@ func (e *edge) deepest(tile plane.Region, tab *table, limit length.Length) lengt
 	steep := e.line.D.Y.Abs() > e.line.D.X.Abs()
 	n := sort.Search(int(tab.deep), func(deep int) bool {
 		part := tile.Keep(parallel(e.line, tab.last-int64(deep)*int64(e.long)))
-		if !steep {
-			part = part.Transposed()
+		if steep {
+			return part.Across().Most > limit
 		}
-		return part.Across().Most > limit
+		return part.Upward().Most > limit
 	})
 	return length.Length(n)
 }

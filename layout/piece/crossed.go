@@ -1,0 +1,115 @@
+package piece
+
+import (
+	"slices"
+
+	"coursewright/layout/plane"
+)
+
+// segment is an edge of one of the shape's regions with its box.
+type segment struct {
+	a, b plane.Point
+	on   plane.Side
+	of   region
+	box  plane.Rect
+	twin bool // it is an edge of what is solid too
+}
+
+// region is one of the regions of a shape. Regions that are the same are counted
+// as the first of them.
+type region uint8
+
+const (
+	solid region = iota
+	visible
+	drilled
+	regions
+)
+
+func (l *Layer) note(r plane.Region, of region) {
+	for _, ring := range r {
+		for i, c := range ring {
+			a, b := c.Point, ring[(i+1)%len(ring)].Point
+			e := segment{a: a, b: b, on: c.On, of: of, box: plane.Rect{Left: min(a.X, b.X), Bottom: min(a.Y, b.Y), Right: max(a.X, b.X), Top: max(a.Y, b.Y)}}
+			e.twin = slices.ContainsFunc(l.edges, func(f segment) bool { return f.of == solid && f.alike(&e) })
+			l.edges = append(l.edges, e)
+		}
+	}
+}
+
+// crossings are the edges of the shape that run through the inside of a tile.
+type crossings struct {
+	n    [regions]int
+	own  [regions]int // those of them that are no edges of what is solid
+	last [regions]*segment
+}
+
+// crossed finds what crosses a tile. What nothing crosses is whole or outside.
+func (l *Layer) crossed(outline plane.Ring, box plane.Rect) (c crossings) {
+	for i := range l.edges {
+		e := &l.edges[i]
+		if e.box.Left < box.Right && e.box.Right > box.Left && e.box.Bottom < box.Top && e.box.Top > box.Bottom && e.through(outline) {
+			c.n[e.of]++
+			if !e.twin {
+				c.own[e.of]++
+			}
+			c.last[e.of] = e
+		}
+	}
+	return c
+}
+
+// alike tells whether the same edges of a region cross the tile as of what is solid.
+func (c *crossings) alike(of region) bool { return c.own[of] == 0 && c.n[of] == c.n[solid] }
+
+// simple tells whether the tile is cut by one straight edge alone, and no pipe.
+func (c *crossings) simple(l *Layer) bool {
+	return c.n[solid] == 1 && c.n[visible] <= 1 && (c.n[drilled] == 1 || same(l.shape.Region, l.shape.Solid))
+}
+
+// alike tells whether two edges are the same.
+func (e *segment) alike(f *segment) bool { return e.a == f.a && e.b == f.b && e.on == f.on }
+
+// cutBy is the part of a convex ring to the left of an edge that runs right through
+// it, in out. It crosses the ring where the ring's lines cross the edge.
+func (e *segment) cutBy(ring, out plane.Ring) plane.Ring {
+	line := plane.Through(e.a, e.b)
+	last := line.Side(ring[len(ring)-1].Point)
+	for i, c := range ring {
+		before := ring[(i+len(ring)-1)%len(ring)]
+		s := line.Side(c.Point)
+		if last > 0 && s < 0 || last < 0 && s > 0 {
+			p := plane.Corner{Point: plane.Crossing(e.a, e.b, plane.Through(before.Point, c.Point))}
+			if s < 0 {
+				p.On = e.on
+			}
+			out = append(out, p)
+		}
+		if s > 0 || s == 0 {
+			if s == 0 && ring[(i+1)%len(ring)].Point != c.Point && line.Side(ring[(i+1)%len(ring)].Point) < 0 {
+				c.On = e.on
+			}
+			out = append(out, c)
+		}
+		last = s
+	}
+	return out
+}
+
+// through tells whether the segment has a point inside a convex ring. Exact: two
+// convex figures are parted by a line along an edge of one of them, or meet.
+func (e *segment) through(ring plane.Ring) bool {
+	for i, c := range ring {
+		line := plane.Through(c.Point, ring[(i+1)%len(ring)].Point)
+		if line.Side(e.a) <= 0 && line.Side(e.b) <= 0 {
+			return false
+		}
+	}
+	line := plane.Through(e.a, e.b)
+	left, right := false, false
+	for _, c := range ring {
+		s := line.Side(c.Point)
+		left, right = left || s > 0, right || s < 0
+	}
+	return left && right
+}
