@@ -142,19 +142,6 @@ func (o Order) Shared() Term {
 
 // Until compares only the terms that come before end.
 func (o Order) Until(a, b *Merit, end Term) (int, Term) {
-	if end > Fifths {
-		// These come first in every order, and they mostly decide.
-		switch {
-		case a.Bare != b.Bare:
-			return cmp.Compare(a.Bare, b.Bare), Bare
-		case a.Unworkable != b.Unworkable:
-			return cmp.Compare(a.Unworkable, b.Unworkable), Unworkable
-		case a.Slivers != b.Slivers:
-			return cmp.Compare(a.Slivers, b.Slivers), Slivers
-		case a.Fifths != b.Fifths:
-			return cmp.Compare(a.Fifths, b.Fifths), Fifths
-		}
-	}
 	for _, t := range o.terms {
 		if t == end {
 			break

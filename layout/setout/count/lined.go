@@ -90,7 +90,7 @@ func (l *lined) add(z *zones, row bond.Row) {
 		return
 	}
 	for i := range l.plain {
-		if a := &l.plain[i]; a.uneven == nil && a.row.First == row.First && z.w.class(a.row.Course) == z.w.class(row.Course) && f.band(a.row.Low, a.row.High) == band {
+		if a := &l.plain[i]; a.uneven == nil && z.w.class(a.row.Course) == z.w.class(row.Course) && f.band(a.row.Low, a.row.High) == band {
 			a.n++
 			return
 		}
