@@ -26,44 +26,15 @@ const fromFront = "front"
 // finishLook is the value of look= in the address for the finish.
 const finishLook = "finish"
 
-// phoneFrame is how many pixels wide a frame is that has room for all walls.
-const phoneFrame = 480
-
-// everyWall is the value of wall= for all walls, where one is shown without it.
-const everyWall = "all"
-
 // sightOf reads how the drawing is to be looked at.
 func sightOf(r *http.Request, plan layout.Plan) sight {
-	s := sight{Wall: front(r, plan), Finish: r.URL.Query().Get("look") == finishLook, All: r.URL.Query().Get("all") == "1",
-		Front: r.URL.Query().Get("from") == fromFront, Wide: page.Wide(r)}
-	if s.narrow() && s.Wall < 0 && r.URL.Query().Get("wall") != everyWall {
-		s.Wall = widest(plan)
-	}
-	return s
+	wide := page.Wide(r, page.BenchFrame)
+	return sight{Wall: page.Front(r, plan, wide), Finish: r.URL.Query().Get("look") == finishLook, All: r.URL.Query().Get("all") == "1",
+		Front: r.URL.Query().Get("from") == fromFront, Wide: wide}
 }
 
 // narrow tells whether the frame is that of a phone.
-func (s sight) narrow() bool { return s.Wide > 0 && s.Wide < phoneFrame*drawing.Pixel }
-
-// widest is the wall that a phone shows at first.
-func widest(plan layout.Plan) int {
-	at := -1
-	for i, w := range plan.Walls {
-		if at < 0 || w.Found.Width > plan.Walls[at].Found.Width {
-			at = i
-		}
-	}
-	return at
-}
-
-// front is the wall brought to the front, or -1.
-func front(r *http.Request, plan layout.Plan) int {
-	n, err := strconv.Atoi(r.URL.Query().Get("wall"))
-	if err != nil || n < 1 || n > len(plan.Walls) {
-		return -1
-	}
-	return n - 1
-}
+func (s sight) narrow() bool { return page.Narrow(s.Wide) }
 
 // query is the part of the address that says how the drawing is looked at.
 func (s sight) query() string {
@@ -72,7 +43,7 @@ func (s sight) query() string {
 	case s.Wall >= 0:
 		q.Set("wall", strconv.Itoa(s.Wall+1))
 	case s.narrow():
-		q.Set("wall", everyWall)
+		q.Set("wall", page.EveryWall)
 	}
 	if s.Finish {
 		q.Set("look", finishLook)

@@ -3,7 +3,6 @@ package choices
 
 import (
 	"cmp"
-	"context"
 	"errors"
 	"fmt"
 	"io/fs"
@@ -14,7 +13,6 @@ import (
 	"coursewright/layout"
 	"coursewright/layout/survey"
 	"coursewright/store"
-	"coursewright/web/drawing"
 	"coursewright/web/history"
 	"coursewright/web/page"
 )
@@ -87,14 +85,14 @@ func chosen(job survey.Job, form url.Values) (survey.Job, error) {
 // choices solves every choice and renders them; one that cannot be solved says why.
 func (s pages) choices(w http.ResponseWriter, r *http.Request, stored store.Job, job survey.Job, faults survey.Faults) error {
 	shown := Choices{Job: s.Shown(r.Context(), stored, job, layout.Plan{})}
-	shown.Faults, shown.Finish = faults, r.URL.Query().Get("look") == "finish"
+	shown.Faults, shown.sight = faults, sightOf(r, job)
 	for i, name := range choiceNames(job) {
 		option := Option{Name: name, Chosen: name == job.Chosen}
 		one, there := job.As(name)
 		if !there { // a job without choices is the only one it has
 			one, option.Alone, option.Name, option.Chosen = job, true, cmp.Or(job.Tile.Name, "first"), true
 		}
-		if err := s.option(r.Context(), &option, one, i, shown.Finish); err != nil {
+		if err := s.option(r, &option, one, i, shown.sight); err != nil {
 			return err
 		}
 		shown.Options = append(shown.Options, option)
@@ -143,19 +141,10 @@ func (s pages) showHelp(w http.ResponseWriter, r *http.Request) error {
 	return page.Render(w, r, http.StatusOK, page.HelpPage(h))
 }
 
-// optionWide is how wide the drawing of a choice is laid out: two stand beside each other on
-// a page of 1440, or three and more.
-func optionWide(job survey.Job) drawing.Micron {
-	if len(job.Choices) > 2 {
-		return 384 * drawing.Pixel
-	}
-	return 560 * drawing.Pixel
-}
-
 // option solves one choice and draws it.
-func (s pages) option(ctx context.Context, o *Option, job survey.Job, i int, finish bool) error {
+func (s pages) option(r *http.Request, o *Option, job survey.Job, i int, how sight) error {
 	o.Typed = job
-	plan, err := s.Solve(ctx, job)
+	plan, err := s.Solve(r.Context(), job)
 	var faults survey.Faults
 	if errors.As(err, &faults) {
 		o.Faults = faults
@@ -166,6 +155,7 @@ func (s pages) option(ctx context.Context, o *Option, job survey.Job, i int, fin
 	}
 	o.Job = page.Job{Typed: job, Plan: plan}
 	o.Buy = page.ToBuy(plan, page.Schedule(plan))
-	o.Drawing = page.Picture(drawing.Wrap(plan, drawing.Options{Finish: finish, Wide: optionWide(job)}), fmt.Sprintf("choice-%d", i))
+	o.Front = how.front(r, plan)
+	o.Drawing = page.Picture(how.scene(plan, o.Front), fmt.Sprintf("choice-%d", i))
 	return nil
 }

@@ -18,16 +18,25 @@ import (
 // Choices is the page that puts the choices of a job side by side.
 type Choices struct {
 	page.Job
+	sight
 	Options []Option
-	Finish  bool // drawn in the colours of tile and grout
 }
 
-// look is the part of the address that says how the choices are drawn.
-func look(finish bool) string {
-	if finish {
-		return "?look=finish"
+// drawn is the first choice that has a drawing: all have the same walls.
+func (c Choices) drawn() (Option, bool) {
+	i := slices.IndexFunc(c.Options, func(o Option) bool { return o.Drawing != nil })
+	if i < 0 {
+		return Option{}, false
 	}
-	return ""
+	return c.Options[i], true
+}
+
+// shows says what its drawing shows of a choice.
+func (o Option) shows() string {
+	if o.Front >= 0 {
+		return "Wall " + o.Plan.Walls[o.Front].Found.Name + " of " + o.Name
+	}
+	return "The wrap of " + o.Name
 }
 
 // placeOf is the id of a choice on the page.
@@ -37,6 +46,7 @@ func placeOf(i int) string { return "choice" + strconv.Itoa(i) }
 type Option struct {
 	page.Job // its faults are why it cannot be set
 	Drawing  templ.Component
+	Front    int // the wall that is drawn, or -1 for all
 	Name     string
 	Chosen   bool
 	Alone    bool // the job has no choices yet

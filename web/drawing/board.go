@@ -19,6 +19,8 @@ type Options struct {
 	Finish  bool   // tile and grout in their colours, without a mark of any cut or handle
 	Wide    Micron // what it is laid out for; zero: on a screen ScreenWidth, on paper what it needs
 	High    Micron // on a screen, how high a wall may stand; zero: as is usual at that width
+	NoFlags bool   // without findings by their numbers, where no list of them is beside it
+	Within  bool   // on a screen, never wider than Wide, however small the walls become
 }
 
 // ScreenWidth is the width a drawing for a screen is laid out for where none is

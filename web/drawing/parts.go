@@ -18,7 +18,7 @@ func (b *board) parts(frames []frame, draw func(i int), full bool, o Options) {
 	}
 	for i, f := range frames {
 		b.Elements = each[i]
-		if !o.Finish {
+		if !o.Finish && !o.NoFlags {
 			b.flags(f, full)
 		}
 		from := len(scene)

@@ -90,7 +90,7 @@ func (w *wrap) lay() {
 			all := w.Scale.On(wide)
 			w.Scale = fit(wide, max(all-over, all/4))
 		}
-		if w.Scale.On(w.over.Height()) < fewHigh { // rather wider than its frame, which scrolls
+		if w.Scale.On(w.over.Height()) < fewHigh && !w.opt.Within { // rather wider than its frame, which scrolls
 			w.Scale = fit(w.over.Height(), leastHigh)
 		}
 	}

@@ -10,6 +10,7 @@ import (
 	"coursewright/layout/cuts"
 	"coursewright/layout/stages"
 	"coursewright/layout/takeoff"
+	"coursewright/web/drawing"
 	"coursewright/web/page"
 )
 
@@ -23,7 +24,8 @@ type Work struct {
 	Buy      takeoff.Takeoff
 	Stages   []stages.Stage
 	Days     stages.Settings
-	Marked   string // the id of the cut whose pieces are marked in the drawing
+	Marked   string         // the id of the cut whose pieces are marked in the drawing
+	Wide     drawing.Micron // of the frame of the drawing; 0 where it is not known
 }
 
 var (

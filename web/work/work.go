@@ -86,10 +86,10 @@ func workOf(r *http.Request, shown page.Job) Work {
 		Job:  shown,
 		Cuts: schedule, Saw: cuts.For(plan.Room), Buy: page.ToBuy(plan, schedule),
 		Stages: stages.Of(stages.Input{Room: plan.Room, Walls: plan.Walls, Cuts: schedule}, stages.For(plan.Room)),
-		Days:   stages.For(plan.Room), Marked: r.URL.Query().Get("cut"),
+		Days:   stages.For(plan.Room), Wide: page.Wide(r, page.BenchFrame), Marked: r.URL.Query().Get("cut"),
 	}
 	if len(plan.Walls) > 0 {
-		scene := drawing.Wrap(plan, sized(page.Wide(r)))
+		scene := drawing.Wrap(plan, sized(out.Wide))
 		for _, g := range schedule.Groups {
 			if g.ID == out.Marked {
 				scene = scene.Marked(g.Pieces)
@@ -108,7 +108,7 @@ func workOf(r *http.Request, shown page.Job) Work {
 // sized is how the drawing is laid out over the tables: where it stays in sight while they are
 // read it gets two fifths of the window, so it is laid out low instead of being made smaller, text and all.
 func sized(wide drawing.Micron) drawing.Options {
-	o := drawing.Options{Wide: wide}
+	o := drawing.Options{Wide: wide, NoFlags: true}
 	if wide == 0 || wide > 700*drawing.Pixel {
 		o.High = 270 * drawing.Pixel
 	}
