@@ -170,6 +170,8 @@ type wallFile struct {
 	Anew    []anewFile   `json:"anew,omitempty"`    // where the bond begins afresh beyond strips
 	Strips  []stripFile  `json:"strips,omitempty"`
 	Top     *topFile     `json:"top,omitempty"` // the horizontal face on it
+
+	Laid string `json:"laid,omitempty"` // "single" tiles of its own width: there is no start to pin
 }
 
 // setFile is the highest course that stands, with its top edge at both ends.
@@ -368,6 +370,9 @@ func wallOf(w Wall) wallFile {
 		Pieces: make([]pieceFile, len(w.Pieces)), Starts: []classicFile{}, Slide: [][2]float64{}}
 	for i, p := range w.Pieces {
 		out.Pieces[i] = pieceOf(w, p)
+	}
+	if w.Found.Single {
+		out.Laid = "single"
 	}
 	if s := w.Found.Set; s != nil {
 		out.Set = &setFile{s.Course, s.Left.Millimetres(), s.Right.Millimetres()}

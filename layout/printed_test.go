@@ -19,6 +19,7 @@ type printed struct {
 	Course struct{ Line json.Number }
 	Walls  []struct {
 		Name  string
+		Laid  string
 		Start struct {
 			X  json.Number
 			Is string
@@ -44,6 +45,9 @@ func (p printed) pins(t require.TestingT) survey.Pins {
 		x := w.Start.X.String() + " mm"
 		pin := map[string]survey.WallPin{"edge": {Edge: x}, "joint": {Joint: x}, "tile": {Tile: x}}[w.Start.Is]
 		require.NotEmpty(t, pin, "a word that pins a start: %s", w.Start.Is)
+		if w.Laid == "single" { // there is no start to pin
+			pin = survey.WallPin{}
+		}
 		pin.Marks = map[string]string{}
 		for mark, value := range w.Marks {
 			mm := func(v any) string { return strconv.FormatFloat(v.(float64), 'f', -1, 64) + " mm" }

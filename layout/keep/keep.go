@@ -43,7 +43,11 @@ func Of(engine string, job survey.Job, s plan.Setout, walls []plan.Wall) survey.
 	}
 	for i, w := range walls {
 		pin := survey.WallPin{}
-		if w.Found.Set == nil {
+		switch {
+		case w.Found.Single && job.Walls[i].Laid == "":
+			pin.Single = true
+		case w.Found.Single:
+		case w.Found.Set == nil:
 			pin.Edge = printed(w.Start.Edge)
 		}
 		for mark, at := range job.Walls[i].Open(w.Start.Placed) {

@@ -22,13 +22,14 @@ type Corner struct {
 // Corners lists the outside corners of a room from left to right.
 func Corners(room survey.Room, walls []Wall) []Corner {
 	var all []Corner
+	bonded := room.Bond.Coursed() && !room.Bond.Plumb && room.Bond.Num != 0
 	for i := range walls {
 		o := walls[i].Found.Right.Outside
 		if o == nil || o.Next < 0 || o.Next >= len(walls) {
 			continue
 		}
 		c := Corner{OutsideFound: o, Before: i, After: o.Next}
-		if room.Bond.Coursed() && !room.Bond.Plumb && room.Bond.Num != 0 {
+		if bonded && !walls[i].Found.Single && !walls[o.Next].Found.Single {
 			c.follow(room, &walls[i], &walls[o.Next])
 		}
 		all = append(all, c)

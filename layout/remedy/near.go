@@ -53,7 +53,7 @@ func (a *asker) nearMisses(ctx context.Context) (out []Remedy, err error) {
 // free are the walls whose start nobody has fixed.
 func (a *asker) free() (out []int) {
 	for i, w := range a.now.Walls {
-		if w.Found.Pin == nil && w.Found.Set == nil {
+		if w.Found.Pin == nil && w.Found.Set == nil && !w.Found.Single {
 			out = append(out, i)
 		}
 	}

@@ -143,10 +143,15 @@ func nearer(p, q piece.Piece, edge length.Length) bool {
 // first full course or over it. ok is false where no tile has its left edge on the
 // wall.
 //
+// A wall in single tiles has none, unless they are whole.
+//
 // Law, with a test: a factory edge of some piece lies there.
 func Strike(w plan.Wall, full FullCourse) (edge length.Length, ok bool) {
 	if t, whole := StartTile(w, full); whole {
 		return t.Tile.Left, true
+	}
+	if w.Found.Single {
+		return 0, false // each tile begins where the wall does
 	}
 	full = full.on(w)
 	var best piece.Piece

@@ -95,6 +95,8 @@ type Wall struct {
 	Strips   []Strip   `json:"strips,omitempty"`
 	Fixtures []Fixture `json:"fixtures,omitempty"`
 	Set      *AsSet    `json:"set,omitempty"` // where the courses that stand really are
+
+	Laid string `json:"laid,omitempty"` // of a wall no wider than a tile: "bond", or "single" tiles of its own width; default by merit
 }
 
 // End is one end of a wall: it meets a corner, inside or outside, or stops at a mark.
@@ -214,4 +216,6 @@ type WallPin struct {
 	Joint string            `json:"joint,omitempty"`
 	Tile  string            `json:"tile,omitempty"`
 	Marks map[string]string `json:"marks,omitempty"`
+
+	Single bool `json:"single,omitempty"` // of a set-out that is held: laid in single tiles, where the job does not say
 }

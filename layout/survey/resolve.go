@@ -46,6 +46,7 @@ func (j Job) Resolve() (Room, Faults) {
 	r.singleLegs(room)
 	r.partedRoom(room)
 	r.sheetedLegs(room)
+	r.singles(j, &room)
 	room.Work = r.work("work", j.Work, j.Joint)
 	room.Grout = r.colour(value{"grout", j.Grout}, UsualGrout)
 	r.choices(j)

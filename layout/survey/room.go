@@ -116,6 +116,7 @@ type WallFound struct {
 	MarkPins    map[MarkName]length.Length
 	Set         *Standing // the courses that stand, or nil
 	Taken       []Taken   // what bands take from a field laid in a pattern, or leave to a band that is
+	Single      bool      // laid in single tiles of its own width, course by course
 }
 
 // StartPin fixes what stands at X in course 0.

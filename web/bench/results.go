@@ -34,6 +34,9 @@ func (b Bench) drawingName() string {
 }
 
 func (b Bench) startText(i int) string {
+	if b.Plan.Walls[i].Found.Single {
+		return "single tiles, each cut to the width of the wall"
+	}
 	return "START " + b.Tape(b.struckAt(i)) + " from its left end"
 }
 

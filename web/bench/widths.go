@@ -95,6 +95,9 @@ func kept(job survey.Job, plan layout.Plan) survey.Job {
 		if pin.Joint = w.Start.X.Plain(u, 0); w.Start.OnTile {
 			pin.Joint, pin.Tile = "", pin.Joint
 		}
+		if w.Found.Single {
+			pin.Joint, pin.Tile = "", ""
+		}
 		pins[w.Found.Name] = pin
 	}
 	job.Pins.Walls = pins

@@ -73,7 +73,7 @@ func (h hands) decided(full bool) {
 	if !h.plan.Room.Stands() {
 		h.add(Handle{ID: "course", Axis: "y", Text: "course line", X: r.Left, Y: line, At: beside, Pinned: h.plan.Setout.Pinned})
 	}
-	if h.w.Found.Set == nil {
+	if h.w.Found.Set == nil && !h.w.Found.Single {
 		h.add(Handle{ID: "start", Axis: "x", Text: "start", X: h.w.Start.X, Y: line, At: h.f.at(h.w.Start.X, line), Pinned: h.w.Start.Pinned})
 	}
 	if e := h.w.Found.Left; !e.Meets && e.Stops.Free() {

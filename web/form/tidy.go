@@ -106,7 +106,10 @@ func tidyPins(found []survey.Wall, pins map[string]survey.WallPin) map[string]su
 	for _, w := range found {
 		pin := pins[w.Name]
 		pin.Marks = tidyMarks(w, pin.Marks)
-		if pin.Edge != "" || pin.Joint != "" || pin.Tile != "" || pin.Marks != nil {
+		if w.Laid == "single" { // which has no start to pin
+			pin.Edge, pin.Joint, pin.Tile = "", "", ""
+		}
+		if pin.Edge != "" || pin.Joint != "" || pin.Tile != "" || pin.Marks != nil || pin.Single {
 			walls[w.Name] = pin
 		}
 	}

@@ -141,6 +141,10 @@ func (b *book) edges(s stages.Struck) table {
 	for _, i := range b.inOrder() {
 		w := b.plan.Walls[i]
 		edge, ok := stages.Strike(w, s.Full)
+		if !ok && w.Found.Single {
+			t.rows = append(t.rows, row{cells: []string{wallText(w.Found), "none", "", "single tiles, each cut to the width of the wall"}})
+			continue
+		}
 		if !ok {
 			t.rows = append(t.rows, row{cells: []string{wallText(w.Found), "none", "", "no tile has its left edge on this wall"}})
 			continue

@@ -31,6 +31,10 @@ type facts struct {
 }
 
 func newFacts(room *survey.Room, found survey.WallFound, hand survey.Hand) *facts {
+	if found.Single {
+		with, single := room.Singly(found)
+		room, found = &with, single
+	}
 	w := &facts{found: WithPins(found), typed: found, room: room, order: merit.OrderFor(room.Prefer),
 		bond: bond.Of(*room, hand), frame: frame{room.Bond.Plumb}}
 	w.shifts = w.bond.Shifts()

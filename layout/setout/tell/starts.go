@@ -32,7 +32,7 @@ func Begins(room *survey.Room, r *search.Result) []plan.Start {
 
 func begins(room *survey.Room, r *search.Result, i int) plan.Start {
 	w, c := r.Wall(i), r.Walls[i]
-	s := plan.Start{Edge: c.Edge, Placed: c.Placed, Pinned: w.Found.Pin != nil, From: c.Edge, To: c.Edge}
+	s := plan.Start{Edge: c.Edge, Placed: c.Placed, Pinned: w.Found.Pin != nil && !w.Found.Single, From: c.Edge, To: c.Edge}
 	s.X, s.OnTile = struck(room, w, c.Edge)
 	s.Classic = []plan.Classic{{Name: "best", Edge: c.Edge, X: s.X, OnTile: s.OnTile, Figures: figures(room, r.Order(), &r.Merit, &r.Merit, c.Runs)}}
 	return s
@@ -41,7 +41,7 @@ func begins(room *survey.Room, r *search.Result, i int) plan.Start {
 func startOf(room *survey.Room, r *search.Result, i int) plan.Start {
 	w, c := r.Wall(i), r.Walls[i]
 	s := begins(room, r, i)
-	if w.Found.IsPart() {
+	if w.Found.IsPart() || w.Found.Single {
 		return s
 	}
 	best := s.Classic[0]

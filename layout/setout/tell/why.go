@@ -81,6 +81,8 @@ func Because(w plan.Wall) string {
 	switch {
 	case w.Found.Set != nil:
 		return "Wall " + w.Found.Name + " starts as it is set."
+	case w.Found.Single:
+		return "Wall " + w.Found.Name + " is laid in single tiles of its own width: a joint in it would leave smaller pieces."
 	case w.Start.Pinned:
 		return "Wall " + w.Found.Name + " starts as pinned."
 	}
