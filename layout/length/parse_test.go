@@ -180,6 +180,10 @@ func TestParseRefusesAndSaysWhere(t *testing.T) {
 		{"59 1/2 3", length.Imperial, 7, "has “3” after a number"},
 		{"59 - 1/2", length.Imperial, 3, "has “- 1/2” after a number"},
 		{"4-11", length.Imperial, 1, "has “-11” after a number"},
+		{"35 1/ 4", length.Imperial, 3, "has a space inside the fraction “1/ 4”"},
+		{"35 1 /4", length.Imperial, 3, "has a space inside the fraction “1 /4”"},
+		{"4' 11 1 / 2", length.Imperial, 6, "has a space inside the fraction “1 / 2”"},
+		{"1 / 4", length.Imperial, 0, "has a space inside the fraction “1 / 4”"},
 		{"1/0", length.Imperial, 2, "has a fraction without a number to divide by"},
 		{"1/00", length.Imperial, 2, "has a fraction without a number to divide by"},
 		{"7 1/", length.Imperial, 4, "has a fraction without a number to divide by"},
@@ -324,5 +328,17 @@ func TestParsePrintedRoundsNothingElse(t *testing.T) {
 	for _, text := range []string{"1/7", "830.2631 mm", "83.0263 cm", "0.830263 m", "1 m 3.263 mm", "59.001", "x mm", strings.Repeat("9", 70) + ".123 mm"} {
 		_, err := length.ParsePrinted(text, length.Imperial)
 		assert.Error(t, err, text)
+	}
+}
+
+// A space that slipped into a fraction is refused with the fraction as it would be read.
+func TestASpaceInAFractionSaysWhatWouldBeRight(t *testing.T) {
+	for text, want := range map[string]string{
+		"35 1/ 4": "35 1/4, without the space", "1 / 2": "1/2, without the space", " 4' 11-1 /2 in": "4' 11-1/2, without the space",
+	} {
+		_, err := length.Parse(text, length.Imperial)
+		var refused *length.ParseError
+		require.ErrorAs(t, err, &refused, text)
+		assert.Equal(t, want, refused.Want, text)
 	}
 }

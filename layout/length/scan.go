@@ -80,6 +80,8 @@ func (r *reader) number() (number, error) {
 	case r.slashAhead():
 		r.at = n.at
 		n.value, err = r.fraction()
+	case r.parted(n.at, whole) != nil:
+		err = r.parted(n.at, whole)
 	default:
 		n.value = ratio(whole, "1")
 		n.whole, err = r.addFraction(n.value)
@@ -156,7 +158,13 @@ func (r *reader) fraction() (*big.Rat, error) {
 	}
 	at := r.at
 	num := r.digits()
-	if num == "" || !r.take(slashes) {
+	if num == "" {
+		return nil, nil
+	}
+	if err := r.parted(at, num); err != nil {
+		return nil, err
+	}
+	if !r.take(slashes) {
 		r.at = at
 		return nil, nil
 	}
@@ -166,6 +174,22 @@ func (r *reader) fraction() (*big.Rat, error) {
 		return nil, r.fail(below, "has a fraction without a number to divide by", examples)
 	}
 	return ratio(num, den), nil
+}
+
+// parted refuses a fraction that begins with num at a byte and has spaces round its line: "1/ 4"
+// may be one fraction or a slip of the finger.
+func (r *reader) parted(at int, num string) error {
+	ahead := *r
+	before := ahead.spaces()
+	if !ahead.take(slashes) {
+		return nil
+	}
+	after := ahead.spaces()
+	den := ahead.digits()
+	if !before && !after || den == "" {
+		return nil
+	}
+	return r.fail(at, "has a space inside the fraction "+quote(r.text[at:ahead.at]), strings.TrimLeft(r.text[:at], spaceMarks)+num+"/"+den+", without the space")
 }
 
 // ratio gives num/den, two runs of decimal digits; den is not zero.
