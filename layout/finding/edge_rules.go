@@ -5,7 +5,6 @@ import (
 	"slices"
 
 	"coursewright/layout/length"
-	"coursewright/layout/plan"
 	"coursewright/layout/plane"
 	"coursewright/layout/survey"
 )
@@ -206,52 +205,6 @@ func (in Input) taper(by length.Length) string {
 		return fmt.Sprintf(" That is %d %% of a course, plain to see.", percent)
 	}
 	return fmt.Sprintf(" That is %d %% of a course.", percent)
-}
-
-// wetHeight judges the head of each wall over the lowest floor reading of the
-// room or, in a shower without one, over the lowest point of its base. With a
-// tub and no floor reading nothing can be said.
-func wetHeight(in Input) []place {
-	from, least, over := length.Length(0), in.Limits.WallHeight, "the floor"
-	floor, known := in.lowest(survey.Floor)
-	from = floor
-	if !known {
-		from, known = in.lowest(survey.ShowerBase)
-		least, over = in.Limits.OverDrain, "the shower base"
-	}
-	var heights []length.Length
-	names, walls := map[length.Length][]string{}, map[length.Length]int{}
-	for i, w := range in.Walls {
-		h := headHeight(w) - from
-		if !known || h >= least || in.low(i) {
-			continue
-		}
-		if names[h] == nil {
-			heights, walls[h] = append(heights, h), i
-		} else {
-			walls[h] = -1
-		}
-		names[h] = append(names[h], w.Found.Name)
-	}
-	var all []place
-	for _, h := range heights {
-		all = append(all, place{wall: walls[h], text: fmt.Sprintf("The tile on %s ends %s over %s; %s is commonly asked for.",
-			list(names[h]), in.tape(h), over, in.tape(least))})
-	}
-	return all
-}
-
-// headHeight is the lowest height at which the tile of a wall ends.
-func headHeight(w plan.Wall) length.Length {
-	h := w.Found.Head
-	if !h.Meets || len(h.Readings) == 0 {
-		return w.Start.Placed.Head
-	}
-	low := h.Readings[0].Value
-	for _, r := range h.Readings {
-		low = min(low, r.Value)
-	}
-	return low - h.Gap
 }
 
 // pastTub judges ends that stop beyond, or short of, the end of a tub: with their trim, if

@@ -8,6 +8,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"coursewright/layout/fixture"
 	"coursewright/layout/length"
 	"coursewright/layout/piece"
 	"coursewright/layout/plan"
@@ -248,11 +249,25 @@ func TestRules(t *testing.T) {
 			in.Room.Tile.Height = 5 * inch / 8
 		}, []string{`The rim lies 3/8" lower at its low point than at its high point; the first course takes that up. That is 60 % of a course, plain to see.`}},
 		{"6 ft 8 in over the floor", "height of the wet wall", func(in *Input) {}, nil},
-		{"5 ft over the floor", "height of the wet wall", func(in *Input) { in.Walls[0].Start.Placed.Head = 20 * inch },
+		{"a wainscot 5 ft over the floor", "height of the wet wall", func(in *Input) { in.Walls[0].Start.Placed.Head = 20 * inch }, nil},
+		{"a wainscot beside a tub", "height of the wet wall", func(in *Input) {
+			in.Walls = append(in.Walls, in.Walls[0])
+			base("tub", readings(0, -40, 60, -40))(in)
+			in.Walls[1].Start.Placed.Head, in.Walls[1].Found.Name = 20*inch, "panelled"
+		}, nil},
+		{"glass beside a tiled floor", "height of the wet wall", func(in *Input) {
+			in.Walls[0].Start.Placed.Head = 20 * inch
+			in.Walls[0].Fixtures = []fixture.Placed{{Found: survey.FixtureFound{Kind: survey.GlassLine, Name: "screen"}}}
+		}, []string{`The tile on back ends 5'-0" over the floor; 6'-0" is commonly asked for.`}},
+		{"5 ft over the floor", "height of the wet wall", func(in *Input) {
+			in.Walls[0].Start.Placed.Head = 20 * inch
+			in.Walls[0].Found.Openings = []survey.OpeningFound{{Kind: survey.Pipe}}
+		},
 			[]string{`The tile on back ends 5'-0" over the floor; 6'-0" is commonly asked for.`}},
 		{"three walls of one height", "height of the wet wall", func(in *Input) {
 			in.Walls[0].Start.Placed.Head = 20 * inch
 			in.Walls = append(in.Walls, in.Walls[0], in.Walls[0])
+			in.Walls[2].Found.Openings = []survey.OpeningFound{{Kind: survey.Pipe}}
 			in.Walls[0].Found.Name, in.Walls[2].Found.Name = "left", "right"
 		}, []string{`The tile on left, back and right ends 5'-0" over the floor; 6'-0" is commonly asked for.`}},
 		{"69 in over a shower base, under a ceiling", "height of the wet wall", func(in *Input) {
