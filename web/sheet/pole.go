@@ -47,7 +47,7 @@ func (b *book) pole() pole {
 		low, top = min(low, r.Bottom), max(top, r.Top)
 		p.marks = append(p.marks, b.wallMarks(w)...)
 	}
-	p.marks = append(p.marks, b.bandMarks()...)
+	p.marks = append(append(p.marks, b.baseMarks()...), b.bandMarks()...)
 	p.marks = joined(p.marks)
 	p.tiles = b.bySheets(b.column(low, top))
 	return p
@@ -164,22 +164,27 @@ func (b *book) firstRow(lowest int) int {
 	return lowest
 }
 
-// wallMarks are the heights of one wall: base and ceiling at both ends, where
-// tile and trim stop, openings, fixtures.
+// baseMarks are the heights of what the walls stand on, at the stations and by the names that
+// the set-out gives them; what is level all round is one mark.
+func (b *book) baseMarks() []notch {
+	var out []notch
+	all := stages.Stations(b.plan.Room.Units, b.plan.Walls)
+	for _, s := range all {
+		name := strings.TrimPrefix(string(s.Meets), "shower ")
+		if slices.ContainsFunc(all, func(t stages.Station) bool { return t.Meets == s.Meets && t.Height != s.Height }) {
+			name = s.Name + " " + name
+		}
+		out = append(out, notch{at: s.Height, name: name})
+	}
+	return out
+}
+
+// wallMarks are the heights of one wall: the ceiling at both ends, where tile and
+// trim stop, openings, fixtures.
 func (b *book) wallMarks(w layout.Wall) []notch {
 	var out []notch
 	add := func(at length.Length, name string) {
 		out = append(out, notch{at: at, name: name, wall: w.Found.Letter})
-	}
-	for _, s := range w.Found.Base {
-		name := strings.TrimPrefix(string(s.Meets), "shower ")
-		left, right := s.Readings[0].Value, s.Readings[len(s.Readings)-1].Value
-		if left == right {
-			add(left, name)
-			continue
-		}
-		add(left, name+" left")
-		add(right, name+" right")
 	}
 	if w.Found.Head.Meets {
 		n := len(w.Found.Head.Readings)

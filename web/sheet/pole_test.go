@@ -11,6 +11,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"coursewright/layout/finding"
+	"coursewright/layout/stages"
 	"coursewright/web/drawing"
 )
 
@@ -69,4 +70,24 @@ func written(all []drawing.Label, text string) bool {
 	return slices.ContainsFunc(all, func(l drawing.Label) bool {
 		return l.Kind == drawing.Dim && strings.Join(strings.Fields(l.Text), " ") == strings.Join(strings.Fields(text), " ")
 	})
+}
+
+// A height at a corner has one name on the pole and on the set-out, where it is read first.
+func TestThePoleNamesCornersAsTheSetOutDoes(t *testing.T) {
+	for _, name := range []string{"jobs/alcove", "jobs/old-house", "jobs/corner-shower", "cases/d-4x4-wainscot"} {
+		b := newBook(roomOf(t, name), Options{})
+		all := stages.Stations(b.plan.Room.Units, b.plan.Walls)
+		for _, s := range all {
+			kind, level := strings.TrimPrefix(string(s.Meets), "shower "), true
+			for _, other := range all {
+				level = level && (other.Meets != s.Meets || other.Height == s.Height)
+			}
+			want := s.Name + " " + kind
+			if level {
+				want = kind
+			}
+			at := slices.IndexFunc(b.pole().marks, func(m notch) bool { return m.at == s.Height && slices.Contains(strings.Split(m.name, ", "), want) })
+			assert.GreaterOrEqual(t, at, 0, "%s: no mark %q at %s", name, want, b.signed(s.Height))
+		}
+	}
 }
