@@ -157,6 +157,7 @@ type overhead struct {
 	columns
 	both  string // where the two ends agree
 	lines Micron // how many lines it takes
+	under Micron // how many are left for it under the wall's name
 }
 
 // heads finds how the columns of a wall are written over it, on being its width on

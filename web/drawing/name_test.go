@@ -6,6 +6,7 @@ import (
 
 	"github.com/stretchr/testify/assert"
 
+	"coursewright/layout/length"
 	"coursewright/web/drawing"
 )
 
@@ -43,4 +44,30 @@ func TestABathGoesIntoTheFrameOfATablet(t *testing.T) {
 			assert.LessOrEqual(t, s.Width, (wide+1)*drawing.Pixel, "%s on %d", job, wide)
 		}
 	}
+}
+
+// Names of walls that end at one height stand on one line, also where the ends of one wall take two lines
+// under it. Found in a narrow wrap of the alcove.
+func TestNamesOfWallsStandOnOneLine(t *testing.T) {
+	two := false
+	for _, job := range []string{"alcove", "corner-shower", "herringbone"} {
+		plan := planOf(t, job)
+		for wide := drawing.Micron(320); wide <= 1000; wide += 40 {
+			names, columns := map[drawing.Micron]bool{}, map[drawing.Micron]bool{}
+			for _, e := range drawing.Wrap(plan, drawing.Options{Wide: wide * drawing.Pixel}).Elements {
+				if l, ok := e.(drawing.Label); ok && l.Kind == drawing.Name {
+					names[l.At.Y] = true
+				} else if ok && l.Kind == drawing.Column {
+					columns[l.At.Y] = true
+				}
+			}
+			two = two || len(columns) > 1
+			tops := map[length.Length]bool{}
+			for _, w := range plan.Walls {
+				tops[w.Shape.Region.Bounds().Top] = true
+			}
+			assert.Len(t, names, len(tops), "%s on %d", job, wide)
+		}
+	}
+	assert.True(t, two, "nowhere two lines: the test shows nothing")
 }

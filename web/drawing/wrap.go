@@ -167,7 +167,11 @@ func (w *wrap) upright() {
 			h = w.board.heads(w.columnsOf(w.frames[i], wall), w.Scale.On(extents(wall).Width()), w.reach(i)-w.frames[i].at(extents(wall).Left, 0).X)
 		}
 		w.heads = append(w.heads, h)
-		over := edgeRoom + rise(w.texts.letter) + fall(w.texts.letter) + headRoom + h.lines*leading(w.texts.figure) + w.ceiling(wall) + headRoom
+	}
+	w.evenHeads()
+	for i, wall := range w.plan.Walls {
+		h := w.heads[i]
+		over := edgeRoom + rise(w.texts.letter) + fall(w.texts.letter) + headRoom + h.under*leading(w.texts.figure) + w.ceiling(wall) + headRoom
 		top = max(top, over-w.Scale.On(w.over.Top-extents(wall).Top))
 	}
 	w.zero = top + w.Scale.On(w.over.Top)
@@ -185,6 +189,20 @@ func (w *wrap) upright() {
 		lines := Micron(3)
 		w.Height = max(low+ground+clearance+leading(w.texts.note), w.foot+lines*w.footStep()) + edgeRoom
 		w.Height += w.notesHeight(w.Width - 2*edgeRoom)
+	}
+}
+
+// evenHeads leaves under the names of walls that end at one height room for as many lines, so
+// that the names stand on one line.
+func (w *wrap) evenHeads() {
+	for i, wall := range w.plan.Walls {
+		h := &w.heads[i]
+		h.under = h.lines
+		for k, other := range w.plan.Walls {
+			if away := w.Scale.On(extents(wall).Top) - w.Scale.On(extents(other).Top); max(away, -away) < leading(w.texts.figure) {
+				h.under = max(h.under, w.heads[k].lines)
+			}
+		}
 	}
 }
 
@@ -243,7 +261,7 @@ func (w *wrap) wallPart(i int) {
 	w.levelLine(i, w.zero, f.at(r.Left, 0).X-lineReach, f.at(r.Right, 0).X+lineReach)
 	y := f.at(0, r.Top).Y - w.ceiling(wall) - headRoom
 	w.overhang(f, w.heads[i], f.at(r.Left, 0).X, f.at(r.Right, 0).X, y)
-	w.nameOver(f, wall, y-w.heads[i].lines*leading(w.texts.figure)-fall(w.texts.letter))
+	w.nameOver(f, wall, y-w.heads[i].under*leading(w.texts.figure)-fall(w.texts.letter))
 	w.keepLegs(f, wall)
 	w.startUnder(f, wall)
 	w.footLines(f, wall, w.foot+w.footStep())
