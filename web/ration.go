@@ -17,10 +17,14 @@ import (
 // a bath, a hundred times what a job of weeks takes.
 const usualRation = 1 << 30
 
-// rationed refuses what a device of the network would save over the ration. It still may come in, and read.
-func (s *Server) rationed(next http.Handler) http.Handler {
+// rationed refuses what a device of the network would save over the ration. It still may come in, read,
+// and look at what would come of an edit.
+func (s *Server) rationed(route page.Route, next http.Handler) http.Handler {
+	if route.Method != http.MethodPost || route.Looks || route.Path == "/open" {
+		return next
+	}
 	return s.page(func(w http.ResponseWriter, r *http.Request) error {
-		if !door.AtHome(r) && r.Method == http.MethodPost && r.URL.Path != "/open" {
+		if !door.AtHome(r) {
 			if full, err := s.rationOut(r.Context()); err != nil || full {
 				return overRation(err)
 			}

@@ -58,17 +58,17 @@ func (s *Server) Handler() http.Handler {
 		entry = door.New(s.Store)
 	}
 	r := chi.NewRouter()
-	r.Use(door.Guard{Hosts: s.Hosts, Door: entry}.Wrap, squeezed, middleware.GetHead, s.footed, s.rationed)
+	r.Use(door.Guard{Hosts: s.Hosts, Door: entry}.Wrap, squeezed, middleware.GetHead, s.footed)
 	r.NotFound(s.page(func(http.ResponseWriter, *http.Request) error { return fs.ErrNotExist }))
 	r.MethodNotAllowed(s.page(func(http.ResponseWriter, *http.Request) error { return page.ErrMethod }))
 	for _, one := range entry.Routes() {
-		r.Method(one.Method, one.Path, s.page(one.Do))
+		r.Method(one.Method, one.Path, s.rationed(one, s.page(one.Do)))
 	}
 	desk := turns.New(s.Solve, s.Turns)
 	site := s.site(desk)
 	for _, routes := range pages {
 		for _, one := range routes(site) {
-			r.Method(one.Method, one.Path, desk.Handler(s.page(one.Do)))
+			r.Method(one.Method, one.Path, s.rationed(one, desk.Handler(s.page(one.Do))))
 		}
 	}
 	r.Get("/static/drawing.css", drawingStyle)

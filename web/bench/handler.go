@@ -27,7 +27,7 @@ func Routes(site page.Site) []page.Route {
 	return []page.Route{
 		page.Get("/jobs/{id}", s.showBench),
 		page.Post("/jobs/{id}", s.editJob),
-		page.Post("/jobs/{id}/look", s.look),
+		page.Look("/jobs/{id}/look", s.look),
 		page.Get("/jobs/{id}/piece", s.findPiece),
 		page.Get("/jobs/{id}/piece/{piece}", s.showPiece),
 		page.Get("/jobs/{id}/widths", s.showWidths),

@@ -41,6 +41,7 @@ type Handler func(http.ResponseWriter, *http.Request) error
 type Route struct {
 	Method, Path string
 	Do           Handler
+	Looks        bool // a form is posted, and nothing saved
 }
 
 // Get is a route that reads.
@@ -48,6 +49,11 @@ func Get(path string, do Handler) Route { return Route{Method: http.MethodGet, P
 
 // Post is a route that writes.
 func Post(path string, do Handler) Route { return Route{Method: http.MethodPost, Path: path, Do: do} }
+
+// Look is a route that is posted a form and saves nothing.
+func Look(path string, do Handler) Route {
+	return Route{Method: http.MethodPost, Path: path, Do: do, Looks: true}
+}
 
 // JobPath is the address of a job's page; rest is what stands behind its number.
 func JobPath(id int64, rest string) templ.SafeURL {
