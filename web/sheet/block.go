@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"coursewright/layout/length"
+	"coursewright/layout/stages"
 	"coursewright/layout/survey"
 	"coursewright/web/drawing"
 )
@@ -48,13 +49,14 @@ func (b *book) tile() string {
 	return b.bare(t.Width) + " × " + b.bare(t.Height)
 }
 
-// levelLine says where the level line is found again: over the first reading
-// of the base of the wall set first.
+// levelLine says where the level line is found again: over the first station
+// of the wall set first.
 func (b *book) levelLine() string {
-	for _, w := range b.plan.Walls {
+	for i, w := range b.plan.Walls {
 		if w.Found.Order == 0 {
-			s := w.Found.Base[0]
-			return b.over(-s.Readings[0].Value) + " the " + string(s.Meets) + ", " + w.Found.Letter + " left"
+			all := stages.Stations(b.plan.Room.Units, b.plan.Walls[:i+1])
+			s := all[len(all)-2*len(w.Found.Base)] // two for each stretch of its base, the first of them perhaps a corner's
+			return b.over(-s.Height) + " the " + string(s.Meets) + ", " + s.Name
 		}
 	}
 	return "the line of the laser"

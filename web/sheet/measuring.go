@@ -34,7 +34,8 @@ type form struct {
 	*flow
 	n             int // of the last box
 	shapes        []blankWall
-	widths, drops [2]int // the first and the last box of a sort
+	narrow        []blankWall // as they would be on the narrowest paper
+	widths, drops [2]int      // the first and the last box of a sort
 	floors, noses [2]int
 }
 
@@ -62,6 +63,7 @@ const (
 func (m *form) walls(walls []survey.WallFound) {
 	lo, hi := m.area()
 	m.shapes = shapesOf(walls, lo.X, hi.X)
+	m.narrow = shapesOf(walls, lo.X, hi.X-m.book.opts.Paper.Width+Papers()[0].Width)
 	bottom := formNoLegs
 	if slices.ContainsFunc(m.shapes, func(w blankWall) bool { return w.legs[0]+w.legs[1] > 0 }) {
 		bottom = formBottom
@@ -163,6 +165,18 @@ func (m *form) across(from, to, y drawing.Micron) {
 	m.tick(drawing.Point{X: (from + to) / 2, Y: y})
 }
 
+// wide tells whether a wall has room for a box in the middle of its base, between two corners whose
+// boxes hang higher or beside a free end. It is asked of the narrowest paper, so that a room has the
+// same numbers on every one.
+func (m *form) wide(i int, corners bool) bool {
+	need := drawing.Micron(2*boxWide + 12*mmPaper)
+	if corners {
+		need = 2*boxWide + 6*mmPaper
+	}
+	w := m.narrow[i]
+	return w.right-w.left > need
+}
+
 // down draws the heights from the level line to what the walls stand on: at free
 // ends, at the corners, once for both walls, and in the middle of a wide wall.
 func (m *form) down(level, rim drawing.Micron) {
@@ -172,7 +186,8 @@ func (m *form) down(level, rim drawing.Micron) {
 		if own {
 			m.drop(w.left+w.legs[0]+4*mmPaper, level, rim, mid+11*mmPaper, w.left+w.legs[0]+4*mmPaper+boxWide/2+3*mmPaper)
 		}
-		if w.right-w.left > 2*boxWide+12*mmPaper {
+		corners := !own && i+1 < len(m.shapes) && m.shapes[i+1].Left.Beyond == i
+		if m.wide(i, corners) {
 			m.drop((w.left+w.right)/2, level, rim, mid+2*mmPaper, (w.left+w.right)/2)
 		}
 		if i+1 < len(m.shapes) && m.shapes[i+1].Left.Beyond == i {

@@ -89,5 +89,9 @@ func TestThePoleNamesCornersAsTheSetOutDoes(t *testing.T) {
 			at := slices.IndexFunc(b.pole().marks, func(m notch) bool { return m.at == s.Height && slices.Contains(strings.Split(m.name, ", "), want) })
 			assert.GreaterOrEqual(t, at, 0, "%s: no mark %q at %s", name, want, b.signed(s.Height))
 		}
+		first := slices.IndexFunc(all, func(s stages.Station) bool {
+			return b.levelLine() == b.over(-s.Height)+" the "+string(s.Meets)+", "+s.Name
+		})
+		assert.GreaterOrEqual(t, first, 0, "%s: %s is no station", name, b.levelLine())
 	}
 }

@@ -234,6 +234,23 @@ func TestNothingMeasuredStandsOnTheMeasuringSheet(t *testing.T) {
 	}
 }
 
+// A room has the same boxes on every paper: who measured on one types by the numbers of another. Found on the
+// demo, which had a box in the middle of its back wall on Letter and none on A4.
+func TestTheMeasuringSheetHasTheSameBoxesOnEveryPaper(t *testing.T) {
+	numbers := regexp.MustCompile(`\d+ to \d+`)
+	for _, name := range append([]string{"../static/demo", "jobs/half-wall"}, five...) {
+		var first []string
+		for _, paper := range Papers() {
+			file, _ := paged(t, roomOf(t, name), Options{Paper: paper, Kinds: []Kind{Measuring}})
+			found := numbers.FindAllString(tool(t, "pdftotext", "-layout", file, "-"), -1)
+			if first == nil {
+				first = found
+			}
+			assert.Equal(t, first, found, "%s on %s", name, paper.Name)
+		}
+	}
+}
+
 // The boxes are numbered in the order in which the bench asks, so that one types down
 // the page.
 func TestTheMeasuringSheetAsksInTheOrderOfTheBench(t *testing.T) {
