@@ -25,6 +25,7 @@ func (m mixer) crowd(j *survey.Job) {
 	m.mix(j)
 	for i := range j.Walls {
 		w := &j.Walls[i]
+		w.Laid = oneOf(m, "laid", "", "", "single", "bond")
 		for k := range w.Base {
 			if s := &w.Base[k]; s.Meets == string(survey.Floor) && len(w.Base) > 1 {
 				s.Leg = oneOf(m, "leg", "", "single", "none")
@@ -84,6 +85,8 @@ func relent(j *survey.Job, f survey.Fault, was survey.Job) bool {
 		w.Fixtures = slices.Delete(w.Fixtures, k, k+1)
 	case "openings":
 		w.Openings = slices.Delete(w.Openings, k, k+1)
+	case "laid":
+		w.Laid = ""
 	case "top":
 		w.Top = nil
 	case "head":

@@ -106,6 +106,9 @@ func (b Bench) firstCourse() Answer {
 	if len(a.Figures) > 4 && !slices.ContainsFunc(a.Figures, func(f page.Figure) bool { return f.Value != a.Figures[0].Value }) {
 		a.Figures = []page.Figure{{Value: a.Figures[0].Value, Note: "at every corner"}}
 	}
+	if len(a.Figures) > mostCorners {
+		a.Figures = b.firstByWall()
+	}
 	in := stages.Input{Room: b.Plan.Room, Walls: b.Plan.Walls, Cuts: b.Schedule}
 	for _, w := range b.Plan.Walls {
 		for _, p := range w.Pieces {
@@ -115,6 +118,35 @@ func (b Bench) firstCourse() Answer {
 		}
 	}
 	return a
+}
+
+// mostCorners are told apart in the answer; of more it says on which walls the first course
+// is how high.
+const mostCorners = 5
+
+// firstByWall gives the heights of the first course, each once, with the walls that have it
+// at both ends or at one.
+func (b Bench) firstByWall() (out []page.Figure) {
+	add := func(value, where string) {
+		i := slices.IndexFunc(out, func(f page.Figure) bool { return f.Value == value })
+		switch {
+		case i < 0:
+			out = append(out, page.Figure{Value: value, Note: where})
+		case !slices.Contains(strings.Split(out[i].Note, ", "), where):
+			out[i].Note += ", " + where
+		}
+	}
+	all := b.baseEnds()
+	for i := 0; i+1 < len(all); i += 2 {
+		letter, left, right := b.Plan.Walls[all[i].Wall].Found.Letter, b.courseText(all[i]), b.courseText(all[i+1])
+		if left == right {
+			add(left, letter)
+			continue
+		}
+		add(left, letter+" left")
+		add(right, letter+" right")
+	}
+	return out
 }
 
 // courseText is how high the first course stands at a corner, as the sheets have it.
@@ -156,9 +188,12 @@ func (b Bench) base() string {
 }
 
 // corners are the ends of the base on each wall, from left to right; a corner
-// that two walls share is one. The first course is the lowest whose top edge
-// stands over the base everywhere.
-func (b Bench) corners() []corner {
+// that two walls share is one.
+func (b Bench) corners() []corner { return b.named(b.baseEnds()) }
+
+// baseEnds are both ends of each stretch of the base on each wall. The first course is the
+// lowest whose top edge stands over the base everywhere.
+func (b Bench) baseEnds() []corner {
 	var out []corner
 	var bases []survey.SegmentFound
 	top, first := length.Length(0), true
@@ -190,7 +225,7 @@ func (b Bench) corners() []corner {
 		out[i].Height, out[i].Whole = l, l >= tile
 		out[i+1].Height, out[i+1].Whole = r, r >= tile
 	}
-	return b.named(out)
+	return out
 }
 
 // named names the corners and lays those of one corner, inside or outside, together.

@@ -83,6 +83,26 @@ func TestTheSmallestCutIsToldByWhatItIsCutTo(t *testing.T) {
 	assert.NotContains(t, answer, "· cut", "one size is said once")
 }
 
+// In a room with many corners the first course is told by its walls, each height once. Found on
+// a bench with a curb: seven figures ran out of their answer, and two of them were called corner 4.
+func TestTheFirstCourseOfManyCornersIsToldByWalls(t *testing.T) {
+	job, err := shapes.New("bench", "in", "bench")
+	require.NoError(t, err)
+	answer := func() string {
+		file, err := json.Marshal(job)
+		require.NoError(t, err)
+		_, page := trial.Of(t, file).Get("/jobs/1")
+		page = page[strings.Index(page, `id="answer-first"`):]
+		return page[:strings.Index(page, "</a>")]
+	}
+	assert.Contains(t, answer(), "<b>3 5/8</b> <small>L, R, B</small>")
+	assert.Contains(t, answer(), "<b>3 7/16</b> <small>C</small>")
+	job.Pins.Course.Line = "-39 1/2"
+	drops := job.Walls[0].Base[0].Readings
+	drops[len(drops)-1].Drop = "40 1/2"
+	assert.Contains(t, answer(), "L right", "which falls by 1/2 in")
+}
+
 // Undo says what it takes back, on every page of the job, and leads back to that page.
 func TestUndoSaysWhatItTakesBack(t *testing.T) {
 	s := trial.New(t)

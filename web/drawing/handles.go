@@ -89,12 +89,14 @@ func (h hands) decided(full bool) {
 }
 
 // line is where course line and start hang on a wall: at the course line, or, where the
-// tile begins over a seat a course or more higher, at the lowest course over that in which
-// the joints stand as they do at the line. Pinned there, nothing else moves.
+// tile begins over a seat a course or more higher, all along it or where one of the two
+// would hang, at the lowest course over that in which the joints stand as they do at the
+// line. Pinned there, nothing else moves.
 func (h hands) line() length.Length {
 	room, line := h.plan.Room, h.plan.Setout.Line
 	pitch := (room.Tile.Height + room.Joint) * length.Length(max(1, room.Bond.Den))
-	over := h.w.Shape.Region.Bounds().Bottom - line
+	box := h.w.Shape.Region.Bounds()
+	over := max(box.Bottom, baseAt(h.w, box.Left), baseAt(h.w, h.w.Start.X)) - line
 	if over <= room.Tile.Height+room.Joint || !room.Bond.Coursed() || room.Bond.Plumb || len(room.Bands) > 0 {
 		return line
 	}

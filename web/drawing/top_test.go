@@ -98,7 +98,7 @@ func TestHandlesHangOnTheTileOverASeat(t *testing.T) {
 				continue
 			}
 			assert.True(t, h.Y > box.Bottom-high && h.Y < box.Top, "%s of %s at %v", h.ID, w.Found.Name, h.Y)
-			if w.Found.Name != "far end" {
+			if w.Found.Name != "far end" && w.Found.Name != "right" { // which has the seat at its left end
 				assert.Equal(t, p.Setout.Line, h.Y, w.Found.Name)
 				continue
 			}
