@@ -24,6 +24,8 @@ type choice struct {
 	stands     merit.Merit      // what they are sure to give
 	cut        int              // how much of them was cut: nothing, the corners, all
 	axes       []ranked         // those whose options are listed
+	ended      bool             // ends and the head are listed, and the best cut in their corners
+	small      map[*axis]along  // see along
 	others     map[*axis]*tally // see beside
 }
 
@@ -46,34 +48,33 @@ func (c *choice) list() {
 	options := w.options(a, c.origin, coarsely)
 	r := ranked{wait: queue[*option]{before: func(a, b *option) bool {
 		order, _ := w.order.Compare(&a.merit, &b.merit)
-		return order < 0 || order == 0 && a.cut && !b.cut // one that is cut shows what the best may give
+		return order < 0 || order == 0 && a.cut > b.cut // one that is cut shows what the best may give
 	}}}
+	small := c.along(a)
+	if c.small == nil {
+		c.small = map[*axis]along{}
+	}
+	c.small[a] = small
 	for i := range options {
+		small.add(a, &options[i])
 		r.wait.items = append(r.wait.items, &options[i])
 	}
 	heap.Init(&r.wait)
 	c.axes = append(c.axes, r)
 	w.Work += len(options) / 64
-	switch { // what the options say
-	case a.opening >= 0:
-		c.stands.Openings = 0
-	case w.movesExposed():
-		c.stands.Exposed = 0
-	}
+	c.unsay()
 }
 
-// sharpen cuts the corners of the best option of an axis whose best is not cut, and tells whether
-// there was one.
-func (c *choice) sharpen() bool {
-	for i := range c.axes {
-		if r := &c.axes[i]; !r.wait.first().cut {
-			o := r.wait.take()
-			c.cutCorners(c.w.axes[i], o)
-			r.wait.add(o)
-			return true
+// unsay leaves out of what stands what the options that are listed say.
+func (c *choice) unsay() {
+	for _, a := range c.w.axes[:len(c.axes)] {
+		switch {
+		case a.opening >= 0:
+			c.stands.Openings = 0
+		case c.w.movesExposed():
+			c.stands.Exposed = 0
 		}
 	}
-	return false
 }
 
 // ready lists the options if they are not listed yet.
@@ -94,9 +95,6 @@ func (c *choice) least() merit.Merit {
 	}
 	return m
 }
-
-// All of the tiles that no free mark can touch are cut.
-const allCut = 2
 
 // closer cuts more of the tiles that no free mark can touch: first those in the corners and at the
 // pipes, then all, which shows what wall is bare there.
@@ -134,6 +132,7 @@ func (c *choice) closer() {
 	}
 	c.stands = t.merit()
 	w.lines.sure(&c.stands, c.line, c.edge, 0, 0)
+	c.unsay()
 }
 
 // option is the nth best option of an axis, or nil.
@@ -141,7 +140,7 @@ func (c *choice) option(axis, n int) *option {
 	r := &c.axes[axis]
 	for len(r.given) <= n && !r.wait.empty() {
 		o := r.wait.take()
-		if o.cut {
+		if o.cut == allCut {
 			r.given = append(r.given, o)
 			continue
 		}

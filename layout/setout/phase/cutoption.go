@@ -31,6 +31,6 @@ func (c *choice) cutCorners(a *axis, o *option) {
 	})
 	m := t.merit()
 	m.Exposed, m.Openings, m.Near = o.merit.Exposed, o.merit.Openings, o.merit.Near
-	o.merit, o.cut = m, true
+	o.merit, o.cut = m, allCut
 	w.Work += 2
 }

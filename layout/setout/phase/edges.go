@@ -224,13 +224,18 @@ func (w *Wall) atBest(t *tally, line, start, along, up length.Length, within pla
 // bounds adds up what the edge is sure to cut of tiles within a box, where the lattice has
 // moved.
 func (e *edge) bounds(t *tally, move plane.Point, off int64, slack, beside length.Length, within plane.Rect) {
+	e.eachNear(off, slack, func(c *copied) { e.bound(t, c, move, off, slack, beside, within) })
+}
+
+// eachNear gives the tiles that may come to the edge where the lattice has moved.
+func (e *edge) eachNear(off int64, slack length.Length, each func(*copied)) {
 	for tile, near := range e.near {
 		tab := &e.tables[tile]
 		first := int64(min(0, e.bare))*int64(e.long) - tab.last - off // those before it do not reach the edge
 		end := -tab.first - off - int64(slack)*int64(e.long)          // from here on they are not cut
 		k, _ := slices.BinarySearchFunc(near, first, func(c copied, side int64) int { return cmp.Compare(c.side, side) })
 		for ; k < len(near) && near[k].side < end; k++ {
-			e.bound(t, &near[k], move, off, slack, beside, within)
+			each(&near[k])
 		}
 	}
 }
@@ -238,13 +243,9 @@ func (e *edge) bounds(t *tally, move plane.Point, off int64, slack, beside lengt
 // bound counts one tile within a box that reaches over the edge, if the edge surely cuts it and
 // nothing else does.
 func (e *edge) bound(t *tally, c *copied, move plane.Point, off int64, slack, beside length.Length, within plane.Rect) {
-	tab := &e.tables[c.tile]
+	tab, box := &e.tables[c.tile], e.boxOf(c, move, off)
 	long, s := int64(e.long), c.side+off
 	x, y := c.at.X+move.X, c.at.Y+move.Y
-	box := plane.Rect{Left: x + tab.box.Left, Bottom: y + tab.box.Bottom, Right: x + tab.box.Right, Top: y + tab.box.Top}
-	if short := int64(e.long) - s - tab.last; short > 0 { // it does not come to the edge, which is to be within too
-		box = wider(box, length.Length(short/long)+1)
-	}
 	if box.Left < within.Left || box.Right > within.Right || box.Bottom < within.Bottom || box.Top > within.Top {
 		return
 	}
@@ -277,6 +278,18 @@ func (e *edge) bound(t *tally, c *copied, move plane.Point, off int64, slack, be
 		t.work++
 	}
 	t.single(e, wide, limits.full)
+}
+
+// boxOf is round a tile where the lattice has moved, and as much more as it is short of the edge: that is to
+// be in a box too.
+func (e *edge) boxOf(c *copied, move plane.Point, off int64) plane.Rect {
+	tab := &e.tables[c.tile]
+	x, y := c.at.X+move.X, c.at.Y+move.Y
+	box := plane.Rect{Left: x + tab.box.Left, Bottom: y + tab.box.Bottom, Right: x + tab.box.Right, Top: y + tab.box.Top}
+	if short := int64(e.long) - c.side - off - tab.last; short > 0 {
+		box = wider(box, length.Length(short/int64(e.long))+1)
+	}
+	return box
 }
 
 // inside tells whether a tile at x, y stands before the edge from end to end, however

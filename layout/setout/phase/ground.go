@@ -19,7 +19,27 @@ type ground struct {
 	turns  []plane.Rect // where two boundaries meet, and the pipes
 	hard   []plane.Rect // the turns, and where tiles meet a boundary that may be left bare
 	marked []plane.Rect // the hard ones, then all zones, as far as free marks may touch tiles there
+	by     map[*axis]*zonesBy
 	box    plane.Rect
+}
+
+// zonesBy are the turns and the hard zones as far as the marks of one axis may touch tiles there.
+type zonesBy struct{ turns, hard []plane.Rect }
+
+// touchedBy are the zones in which an axis may touch tiles.
+func (g *ground) touchedBy(w *Wall, a *axis) *zonesBy {
+	z := g.by[a]
+	if z == nil {
+		here := func(zones []plane.Rect) []plane.Rect {
+			return slices.DeleteFunc(w.touchedIn(zones, []*axis{a}), func(r plane.Rect) bool { return r == nowhere })
+		}
+		z = &zonesBy{turns: here(g.turns), hard: here(g.hard)}
+		if g.by == nil {
+			g.by = map[*axis]*zonesBy{}
+		}
+		g.by[a] = z
+	}
+	return z
 }
 
 // mostGrounds is how many placings of a wall's marks are kept.

@@ -130,16 +130,17 @@ func (s *solver) look(h *hunt) {
 		top.choice = w.choose(top, h)
 		top.choice.closer()
 		top.merit = top.choice.least()
+	case listEnds:
+		s.first(h, top, &w.ends, (*choice).listEnds)
 	case cutApart:
-		top.choice.closer()
-		top.merit = top.choice.least()
+		s.first(h, top, &w.apart, (*choice).closer)
 	case list:
-		if !top.choice.sharpen() { // few starts are still worth it once the best options listed are cut
+		if !top.choice.sharpen(allCut) { // few starts are still worth it once the best options listed are cut
 			top.choice.list()
 		}
 		top.merit = top.choice.least()
 	case pick:
-		if top.choice.sharpen() {
+		if top.choice.sharpen(allCut) {
 			top.merit = top.choice.least()
 			break
 		}
@@ -160,6 +161,21 @@ func (s *solver) look(h *hunt) {
 		top.exact, top.merit = &c, c.Merit
 	}
 	h.queue.add(top)
+}
+
+// first takes a step at a start of which it is learned whether it is worth to be taken first: what showed
+// bare wall or small pieces, and its work.
+func (s *solver) first(h *hunt, x *stretch, o *odds, step func(*choice)) {
+	before, work := x.merit, h.wall.Work
+	for next := h.next(); ; {
+		step(x.choice)
+		x.merit = x.choice.least()
+		if x.choice.ended || o != &h.wall.ends || next != nil && s.order.Better(next, &x.merit) {
+			break
+		}
+	}
+	_, term := s.order.Compare(&before, &x.merit)
+	o.note(h.wall.Work-work, term <= merit.Slivers)
 }
 
 // place places the marks of a start, and lists the ways that come after this one. It tells

@@ -35,10 +35,16 @@ type option struct {
 	at    length.Length // of an end or the head
 	edges survey.Edges  // of an opening
 	merit merit.Merit
-	cut   bool // its corners were cut
+	cut   int // how much of what it touches was cut: nothing, the corners, all
 
 	lowers []run // widths there of runs of edges that stand
 }
+
+// How much of some tiles is cut: those in corners, or all.
+const (
+	cornersCut = 1
+	allCut     = 2
+)
 
 // set places the marks of the axis.
 func (a *axis) set(p *survey.Placed, o *option) {

@@ -124,20 +124,22 @@ func everyBound(w *Wall, line, edge length.Length, sharper func() int, option fu
 		choice, pick := w.choose(x, h), make([]int, len(w.axes))
 		choice.closer()
 		bounds["corners apart"] = choice.least()
+		ends := listedEnds(choice, sharper(), bounds)
 		choice.closer()
 		bounds["all apart"] = choice.least()
-		for i := range w.axes {
+		for i := len(choice.axes); i < len(w.axes); i++ {
 			choice.list()
 			bounds[fmt.Sprint("best options of ", i+1)] = choice.least()
 		}
 		for i := range sharper() {
-			choice.sharpen()
+			choice.sharpen(allCut)
 			bounds[fmt.Sprint("sharper ", i)] = choice.least()
 		}
 		for axis := range pick {
 			pick[axis] = option(len(choice.axes[axis].wait.items) - 1)
 		}
 		bounds["options"] = choice.bound(pick)
+		bounds["ends where they are placed"] = ends(pick)
 		if s.Placed, ok = choice.placed(pick); !ok {
 			return s, nil, false
 		}
@@ -146,6 +148,32 @@ func everyBound(w *Wall, line, edge length.Length, sharper func() int, option fu
 	bounds["corners"], _ = w.Closely(s, nil)
 	bounds["some corners"], _ = w.Closely(s, other)
 	return s, bounds, true
+}
+
+// listedEnds takes so many steps towards the best options of ends and the head, and gives what a way to place
+// the marks cannot beat by the corners of these.
+func listedEnds(c *choice, steps int, bounds map[string]merit.Merit) (placed func(pick []int) merit.Merit) {
+	for i := range steps {
+		c.listEnds()
+		bounds[fmt.Sprint("ends ", i)] = c.least()
+	}
+	stands, cut := c.stands, map[*option]merit.Merit{}
+	for i := range c.axes {
+		for _, o := range c.axes[i].wait.items {
+			corners := *o
+			c.cutEnds(c.w.axes[i], &corners)
+			cut[o] = corners.merit
+		}
+	}
+	return func(pick []int) merit.Merit {
+		m := stands
+		for axis, n := range pick {
+			if one, there := cut[c.option(axis, n)]; there {
+				m = m.Plus(&one)
+			}
+		}
+		return m
+	}
 }
 
 // nothingBeats wants that a set-out comes before none of its bounds.

@@ -4,12 +4,14 @@ package phase
 type step int
 
 // The steps, in the order in which they are taken: a stretch is divided into its marks; what no free mark
-// can touch is cut, first in the corners; the options of every axis are listed and the best of them
-// cut; a way to place the marks is taken, cut where they touch tiles, and counted.
+// can touch is cut, first in the corners; then, whichever of the two at a wall most often was enough, all of it, or
+// the options of ends and the head are listed and the best of them cut in their corners; the options of every axis
+// are listed and the best of them cut; a way to place the marks is taken, cut where they touch tiles, and counted.
 const (
 	known step = iota // it was counted
 	divide
 	cutTurns
+	listEnds
 	cutApart
 	list
 	pick
@@ -28,6 +30,8 @@ func (x *stretch) next(w *Wall) step {
 		return divide
 	case x.choice == nil && len(w.axes) > 0:
 		return cutTurns
+	case x.choice != nil && !x.choice.ended && x.choice.endsNext():
+		return listEnds
 	case x.choice != nil && x.choice.cut < allCut:
 		return cutApart
 	case x.choice != nil && len(x.choice.axes) < len(w.axes):
@@ -42,6 +46,15 @@ func (x *stretch) next(w *Wall) step {
 	return countAll
 }
 
+// endsNext tells whether ends and the head are looked at next: before all is cut that no free mark can touch where
+// they show small pieces for less work, afterwards where they ever showed any.
+func (c *choice) endsNext() bool {
+	if c.cut < allCut {
+		return c.w.ends.first(&c.w.apart)
+	}
+	return c.w.ends.hits > 0
+}
+
 // odds are how often a step at a wall was enough to show that a line is no better than others, and
 // what that took. It begins with as much as one success.
 type odds struct{ hits, work int }
@@ -53,6 +66,12 @@ func (h *hunt) odds() *odds { return &h.wall.odds[h.queue.first().next(h.wall)] 
 func (o *odds) better(than *odds) bool {
 	return (o.hits+1)*(than.work+firstWork) > (than.hits+1)*(o.work+firstWork)
 }
+
+// first tells whether a step is to be taken before another: while it was little tried, and then if it promises more.
+func (o *odds) first(than *odds) bool { return o.work < tried || o.hits > 0 && o.better(than) }
+
+// tried is the work after which a step was tried.
+const tried = 100
 
 // firstWork is what a step is taken to cost before it was tried.
 const firstWork = 10

@@ -14,7 +14,7 @@ func (c *choice) cutTurns(t *tally, a *axis, p *survey.Placed, but plane.Rect) {
 	w, g, far := c.w, c.w.ground(*p), c.w.far()
 	g.layer.Cover.Clear()
 	g.layer.Cover.Take(c.cover)
-	w.eachIn(g, w.touchedIn(g.hard, []*axis{a}), c.origin, func(set bond.Set) {
+	w.eachIn(g, g.touchedBy(w, a).hard, c.origin, func(set bond.Set) {
 		box := wider(w.boxOf(&set), rounded)
 		if !box.Overlaps(a.hull) || w.touchedBut(a, box, 0) || but.Overlaps(box) {
 			return

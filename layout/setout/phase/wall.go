@@ -30,6 +30,8 @@ type Wall struct {
 	Work int // what was counted so far
 	odds [allSteps]odds
 
+	ends, apart odds // what either was worth, see step
+
 	order     merit.Order
 	scratch   []survey.Edges
 	runs      []run // room for those of a tally that is not kept
