@@ -116,7 +116,7 @@ func joint(ctx context.Context, room survey.Room) (*search.Result, survey.Room, 
 	left := search.Work
 	for n, j := range joints {
 		with, share := room.Jointed(j), left/(len(joints)-n)
-		r, err := search.Within(ctx, &with, share)
+		r, err := search.Within(ctx, &with, beforeItSettles(share, len(joints)))
 		if err != nil {
 			return nil, room, nil, err
 		}
@@ -134,6 +134,15 @@ func joint(ctx context.Context, room survey.Room) (*search.Result, survey.Room, 
 		told = append(told, tell.Joint(&chosen, joints[i], &results[i], best))
 	}
 	return best, chosen, told, nil
+}
+
+// beforeItSettles is how much of its share a size of the joint may count before its search settles, which may take as
+// much again: of a room with one size that comes on top.
+func beforeItSettles(share, sizes int) int {
+	if sizes == 1 {
+		return share
+	}
+	return share * 2 / 3
 }
 
 // cut makes and numbers the pieces of every wall.

@@ -3,16 +3,13 @@ package search
 import (
 	"slices"
 
-	"coursewright/layout/length"
 	"coursewright/layout/merit"
 )
 
-// settle gives the best that is known when the work is spent, after a fresh look
-// at the lines that promise most and the classic ones with their best starts and
-// the classic starts, and, as long as that is better, at the slips of the line that
-// promise most with the starts of the best, at the starts of one wall after the other
-// beside the rest, at all places of its free marks, and at every start on its line; then
-// at the lines next to it. It says what no set-out can beat.
+// settle gives the best that is known when the work is spent, after a fresh look at the lines that promise most
+// and the classic ones with their best starts and the classic starts, and at starts far apart on lines far apart;
+// after bettering the best of these step by step; and after a look at every start on the line of what is best then,
+// and at the lines next to it. It says what no set-out can beat.
 func (s *solver) settle(q *queue[*trial], best *trial) *Result {
 	bound := q.first().merit
 	better := func(t *trial) {
@@ -20,7 +17,7 @@ func (s *solver) settle(q *queue[*trial], best *trial) *Result {
 			best = t
 		}
 	}
-	until := s.work() + s.share/2
+	until := s.work() + s.share/8
 	for _, line := range s.promising(q, best) {
 		if s.ended || best != nil && s.work() > until {
 			break
@@ -30,16 +27,11 @@ func (s *solver) settle(q *queue[*trial], best *trial) *Result {
 	if best == nil {
 		return nil
 	}
-	for before := (*trial)(nil); best != before && !s.ended && (before == nil || s.work() < 2*s.share); {
-		before = best
-		turns := turnsOf(s.room, s.hand)
-		for _, some := range [...][]length.Length{turns[:1], turns[1:]} { // within the pitch, and beyond it
-			best = (&slipper{s, before.walls, some}).best(best)
-		}
-		best = s.wallByWall(best, 2*s.fresh).placedAnew(s)
-		if t := s.through(best); t != nil {
-			better(t)
-		}
+	far := &scout{s, s.work() + s.share/8}
+	best = climb(s, append([]*trial{best}, far.lines()...), s.share)
+	best = s.wallByWall(best, 2*s.fresh).placedAnew(s)
+	if t := s.through(best); t != nil {
+		better(t)
 	}
 	return s.result(best.nearby(s), bound)
 }

@@ -1,0 +1,93 @@
+package search
+
+import (
+	"slices"
+
+	"coursewright/layout/length"
+	"coursewright/layout/setout/count"
+	"coursewright/layout/survey"
+)
+
+// mostClosely is how many of the starts that gave most at the first look are looked at closely.
+const mostClosely = 6
+
+// restarted is the best of a trial and of what other starts of one wall after the other give on its line, as far
+// as the work given for that goes. Every start is tried with its marks where they promise most, and those that give
+// most so with all their placings: where bounds do not tell the starts apart that gets past those that promise too much.
+func (t *trial) restarted(s *solver, effort int) *trial {
+	for i, w := range s.walls {
+		for _, c := range t.started(s, i, effort/len(s.walls)) {
+			t = t.with(s, i, &c)
+			s.limit = s.work() + effort/len(s.walls)/mostClosely
+			if placed := s.place(w, t.line, c.Edge, nil, t.beside(i), tries); placed != nil {
+				t = t.with(s, i, placed)
+			}
+		}
+	}
+	return t
+}
+
+// started are the starts of one wall that give most on the line, its head and the heights of its openings as they are.
+func (t *trial) started(s *solver, wall, effort int) []count.Counted {
+	s.limit = s.work() + effort
+	w, cut := s.walls[wall], t.beside(wall)
+	var out []count.Counted
+	for h := s.hunt(w, t.line); !h.queue.empty() && !s.stopped(); {
+		c := h.queue.first()
+		if cut.passed(s.order, &c.merit) {
+			break
+		}
+		if c.depth < refined {
+			h.closer(c)
+			continue
+		}
+		if got := s.placer(w, t.line, h.queue.take().edge, cut).along(t.walls[wall].Placed); got != nil {
+			out = append(out, *got)
+		}
+	}
+	slices.SortStableFunc(out, func(a, b count.Counted) int {
+		order, _ := s.order.Compare(&a.Merit, &b.Merit)
+		return order
+	})
+	return scattered(out, (s.room.Tile.Width+s.room.Joint)/32)
+}
+
+// scattered are the first few of some that begin at least so far from each other.
+func scattered(all []count.Counted, far length.Length) (out []count.Counted) {
+	for _, c := range all {
+		near := func(o count.Counted) bool { return max(c.Edge-o.Edge, o.Edge-c.Edge) < far }
+		if len(out) < mostClosely && !slices.ContainsFunc(out, near) {
+			out = append(out, c)
+		}
+	}
+	return out
+}
+
+// with is a trial with one wall set out otherwise, where that is better.
+func (t *trial) with(s *solver, wall int, c *count.Counted) *trial {
+	walls := slices.Clone(t.walls)
+	walls[wall] = *c
+	if m := s.whole(walls); s.order.Better(&m, &t.merit) {
+		return trialOf(s, t.line, walls)
+	}
+	return t
+}
+
+// along places the marks along the courses where they promise most; the head and the level edges of openings stay
+// where they stand.
+func (p *placer) along(at survey.Placed) *count.Counted {
+	p.leave(2, count.Pair{Low: at.Head})
+	for n, i := range p.wall.Free() {
+		p.leave(ends+2*n+1, count.Pair{Low: at.Openings[i].Bottom, High: at.Openings[i].Top})
+	}
+	got, _ := p.best(make([]int, len(p.axes)), 0, len(p.axes), nil, 1)
+	return got
+}
+
+// leave leaves an axis one option alone, where it has that.
+func (p *placer) leave(axis int, at count.Pair) {
+	options := p.axes[axis].options
+	if k := slices.IndexFunc(options, func(o count.Option) bool { return o.Pair == at }); k >= 0 {
+		p.axes[axis].options = options[k : k+1]
+	}
+}

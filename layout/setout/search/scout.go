@@ -1,0 +1,81 @@
+package search
+
+import (
+	"cmp"
+	"math/bits"
+	"slices"
+
+	"coursewright/layout/length"
+	"coursewright/layout/setout/count"
+)
+
+// farStarts is how many starts of a wall are looked at on one line, far apart.
+const farStarts = 32
+
+// scout looks at starts far apart on lines far apart: so no part of what a room allows goes unseen where bounds
+// do not tell its parts from each other.
+type scout struct {
+	*solver
+	until int // so much may be counted
+}
+
+// lines gives what comes of each line, as far as the work for that goes.
+func (s *scout) lines() []*trial {
+	var out []*trial
+	for _, line := range spread(s.solver.lines()) {
+		if s.ended || s.work() > s.until {
+			break
+		}
+		if t := s.on(line); t != nil {
+			out = append(out, t)
+		}
+	}
+	return out
+}
+
+// on is the best of a few starts of every wall on a line, with their marks where they promise most; nil
+// where the work for that ends before.
+func (s *scout) on(line length.Length) *trial {
+	t := &trial{line: line, depth: exact}
+	s.limit = s.until
+	for _, w := range s.walls {
+		h := s.hunt(w, line)
+		for _, edge := range h.apart(farStarts) {
+			if s.stopped() {
+				return nil
+			}
+			if got := s.place(w, line, edge, h.limit(), nil, 1); got != nil {
+				h.keep(*got)
+			}
+		}
+		t.hunts = append(t.hunts, h)
+	}
+	t.walls, t.merit = s.together(t.hunts)
+	return t
+}
+
+// apart are so many of the starts on a line, as far from each other as can be.
+func (h *hunt) apart(most int) []length.Length {
+	var all []*count.Start
+	for _, g := range h.groups {
+		all = append(all, g.Starts...)
+	}
+	slices.SortFunc(all, func(a, b *count.Start) int { return cmp.Compare(a.Edge, b.Edge) })
+	var out []length.Length
+	for k := 0; k < len(all); k += (len(all) + most - 1) / most {
+		out = append(out, all[k].Edge)
+	}
+	return out
+}
+
+// spread puts some things into an order of which every beginning is spread evenly over them.
+func spread[T any](all []T) []T {
+	width := bits.Len(uint(len(all)))
+	var out []T
+	for k := range 1 << width {
+		if at := int(bits.Reverse64(uint64(k)) >> (64 - width)); at < len(all) {
+			out = append(out, all[at])
+		}
+	}
+	return out
+}
