@@ -216,7 +216,7 @@ func TestShowersThatPinsBeatOnce(t *testing.T) {
 	} {
 		job, err := survey.Read(showers.Example(seed))
 		require.NoError(t, err)
-		plan, err := layout.Now(job)
+		plan, err := layout.Quick(t.Context(), job)
 		require.NoError(t, err)
 		m := plan.Setout.Merit
 		require.Zero(t, m.Bare, "shower %d has bare wall", seed)

@@ -21,6 +21,9 @@ func Within(ctx context.Context, room *survey.Room, work int) (Result, error) {
 		s := newSolver(ctx, room, hand, order)
 		s.most, s.share, s.fresh = work, work/len(hands), work/16
 		s.limit, s.late = s.share, s.share/3
+		if len(hands) > 1 {
+			s.limit = s.share * 2 / 3 // each of them settles, which takes as much again
+		}
 		r := s.solve(best)
 		effort.Add(ctx, s.work())
 		if err := ctx.Err(); err != nil {
