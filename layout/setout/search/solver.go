@@ -5,8 +5,9 @@
 //     tape in one pitch, under every course of the bond, and the classic ones) is better
 //     than the one found, where the result says it is proven.
 //  2. Where it is not proven, no such set-out is better than the bound that it gives.
-//     The classic lines and starts are looked at before it settles, as far as the
-//     work for that goes; it does not promise to beat each of them.
+//     The classic lines and starts, and starts far apart on lines far apart, are
+//     looked at before it settles, as far as the work for that goes; it does not
+//     promise to beat each of them.
 //  3. The same room gives the same result: what bounds the search is counted work.
 //  4. The search ends soon after its context does.
 //
