@@ -96,3 +96,21 @@ func TestEveryPagePrintsAsCleanSheets(t *testing.T) {
 		}
 	}
 }
+
+// Two choices stand beside each other under their heading, with no leaf for it alone, and a third on the next.
+func TestChoicesPrintBesideEachOther(t *testing.T) {
+	s := trial.New(t)
+	s.Post("/jobs/1/choices", s.With("do", "duplicate", "of", "first", "name", "second"))
+	s.Post("/jobs/1/choices", s.With("do", "duplicate", "of", "first", "name", "third"))
+	ctx := trial.Browse(t)
+	for i, look := range []string{"?wall=2", "?look=finish"} {
+		trial.Steps(t, ctx, chromedp.EmulateViewport(1440, 900), chromedp.Navigate(s.URL+"/jobs/1/choices"+look), chromedp.WaitVisible("#main"))
+		text, err := exec.Command("pdftotext", "-layout", printed(t, ctx, fmt.Sprintf("beside-%d", i)), "-").Output()
+		require.NoError(t, err)
+		leaves := strings.Split(strings.TrimSuffix(string(text), "\f"), "\f")
+		if assert.Len(t, leaves, 2, look) {
+			assert.Equal(t, 2, strings.Count(leaves[0], "Advice"), look)
+			assert.Equal(t, 1, strings.Count(leaves[0], "Heron Street"), "%s: the title once", look)
+		}
+	}
+}
