@@ -74,6 +74,7 @@ func (b *beside) choose(wall int, on *found) error {
 		if err == nil && apart > b.room.Tape && len(b.room.Bands) == 0 {
 			span := w.Openings[k].Left
 			near := b.marks(survey.Span{From: max(span.From, best.x-apart+1), To: min(span.To, best.x+apart-1)}, b.room.Tape)
+			near = slices.DeleteFunc(near, func(x length.Length) bool { return x == best.x })
 			best, err = b.best(wall, k, on, append([]option{best}, b.options(wall, k, near, []int{best.class}, on)...))
 		}
 		if err != nil {
@@ -102,11 +103,16 @@ func (b *beside) place(wall, opening int, o option) {
 func (b *beside) options(wall, opening int, places []length.Length, classes []int, on *found) (out []option) {
 	w := b.room.Walls[wall]
 	wish := wished(w, w.Openings[opening])
-	for _, x := range places {
-		for _, c := range classes {
-			o := option{x: x, class: c, near: (x - wish).Abs().FloorTo(b.room.Tape)}
+	for i, x := range places {
+		if slices.Contains(places[:i], x) {
+			continue
+		}
+		o := option{x: x, class: classes[0], near: (x - wish).Abs().FloorTo(b.room.Tape)}
+		b.place(wall, opening, o)
+		parts := b.ready(wall, on)
+		for _, o.class = range classes {
 			b.place(wall, opening, o)
-			o.bound = b.bound(wall, on)
+			o.bound = b.boundOf(wall, parts, on)
 			o.bound.Near += o.near
 			out = append(out, o)
 		}
@@ -139,16 +145,29 @@ func (b *beside) likely(wall, opening int, on *found, options []option) (out []o
 // mostLikely bounds at how many places a free strip is tried with bands beside it.
 const mostLikely = 3
 
-// bound is what a wall cannot beat with its strips as they are placed; nothing is known of
-// one with bands.
-func (b *beside) bound(wall int, on *found) (m merit.Merit) {
+// bound is what a wall cannot beat with its strips as they are placed.
+func (b *beside) bound(wall int, on *found) merit.Merit {
+	return b.boundOf(wall, b.ready(wall, on), on)
+}
+
+// ready prepares the parts of a wall whose strips are placed, whatever class of the bond they
+// go with; none of one with bands, of which nothing is known.
+func (b *beside) ready(wall int, on *found) (parts []*count.Wall) {
 	if len(b.room.Bands) > 0 {
-		return m
+		return nil
 	}
 	room := b.partsOf(wall, on)
 	for _, part := range room.Walls {
-		w := count.NewWall(&room, part, on.hand)
-		own := w.Bounds.OfBoth(on.line, part.Pin.Edge(room.Tile.Width, room.Joint))
+		parts = append(parts, count.NewWall(&room, part, on.hand))
+	}
+	return parts
+}
+
+// boundOf is what the parts of a wall cannot beat with the class that is chosen for it.
+func (b *beside) boundOf(wall int, parts []*count.Wall, on *found) (m merit.Merit) {
+	by := b.room.Walls[wall].PartedBy()
+	for n, w := range parts {
+		own := w.Bounds.OfBoth(on.line, b.pin(wall, by, n).Edge(b.room.Tile.Width, b.room.Joint))
 		m = m.Plus(&own)
 	}
 	return m
