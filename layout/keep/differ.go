@@ -43,7 +43,9 @@ func Differ(kept, anew Judged) Difference {
 		d.Moves = append(d.Moves, Move{"line to strike", a + over(was.At), b + over(is.At)})
 	}
 	for i := range kept.Walls {
-		if x := kept.Walls[i].Start.Edge - anew.Walls[i].Start.Edge; length.Mod(x, kept.Room.Tile.Width+kept.Setout.Joint) != 0 {
+		if a, b := kept.Walls[i].Found, anew.Walls[i].Found; a.Single != b.Single {
+			d.Moves = append(d.Moves, Move{"the tile on " + a.Name, laid(a), laid(b)})
+		} else if x := kept.Walls[i].Start.Edge - anew.Walls[i].Start.Edge; length.Mod(x, kept.Room.Tile.Width+kept.Setout.Joint) != 0 {
 			d.add(units, "tile edge on "+kept.Walls[i].Found.Name, kept.edge(i, was), anew.edge(i, is)) // a tile further on is no move
 		}
 		d.marks(units, kept.Walls[i], anew.Walls[i])
@@ -101,6 +103,14 @@ func apart(units length.System, a, b length.Length) (string, string) {
 		return x, y
 	}
 	return a.Format(units, 0), b.Format(units, 0)
+}
+
+// laid is how a narrow wall is laid.
+func laid(w survey.WallFound) string {
+	if w.Single {
+		return "in single tiles"
+	}
+	return "in the bond"
 }
 
 func hand(h survey.Hand) string {

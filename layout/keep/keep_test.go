@@ -326,3 +326,19 @@ func TestWhatDoesNotReadAsASetOutIsSaid(t *testing.T) {
 	var syntax *json.SyntaxError
 	require.ErrorAs(t, err, &syntax)
 }
+
+// A set-out of before narrow walls were laid in single tiles holds the start of an end panel, and
+// with it the bond there: nothing moves on the wall, and the difference says what would.
+func TestAPanelThatWasKeptInTheBondStaysSo(t *testing.T) {
+	file, err := os.ReadFile("../../testdata/jobs/half-wall.json")
+	require.NoError(t, err)
+	job := read(t, file)
+	job.Walls[3].Laid = "bond"
+	was := solved(t, job)
+	held := kept(job, was)
+	job.Walls[3].Laid = ""
+	stays, anew := solved(t, keep.Hold(job, held)), solved(t, job)
+	assert.True(t, keep.Same(was.Walls, stays.Walls))
+	assert.False(t, keep.Same(was.Walls, anew.Walls))
+	assert.Contains(t, keep.Differ(judged(stays), judged(anew)).Moves, keep.Move{What: "the tile on panel", Kept: "in the bond", Anew: "in single tiles"})
+}
