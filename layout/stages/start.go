@@ -32,7 +32,8 @@ func FirstFull(room survey.Room, line length.Length, walls []plan.Wall) (full Fu
 	rows := map[length.Length]int{}
 	for i := range walls {
 		w := &walls[i]
-		for _, p := range w.Pieces {
+		for k := range w.Pieces {
+			p := &w.Pieces[k] // a piece is large to copy
 			y := p.Tile.Bottom
 			if y < line || p.Laid > 0 || room.Bond.Plumb && p.Tile.Left != w.Start.Edge {
 				continue
@@ -67,7 +68,7 @@ func lowest(walls []plan.Wall) (low length.Length) {
 }
 
 // cutToBase tells whether a piece is cut to what the wall stands on.
-func cutToBase(w *plan.Wall, p piece.Piece) bool {
+func cutToBase(w *plan.Wall, p *piece.Piece) bool {
 	for _, side := range p.Cuts {
 		if w.Shape.Sides[side].Part.Is == survey.BaseSegment {
 			return true
@@ -90,22 +91,28 @@ func cutToBase(w *plan.Wall, p piece.Piece) bool {
 //     of the start is whole, it is that tile.
 func StartTile(w plan.Wall, full FullCourse) (start piece.Piece, ok bool) {
 	full = full.on(w)
-	for _, p := range w.Pieces {
+	var at *piece.Piece
+	for i := range w.Pieces {
+		p := &w.Pieces[i]
 		if !p.Whole || p.Laid > 0 || p.Tile.Bottom < full.Bottom || w.Found.Stands(p.Row) {
 			continue
 		}
-		if !ok || nearer(p, start, w.Start.Edge) {
-			start, ok = p, true
+		if at == nil || nearer(p, at, w.Start.Edge) {
+			at = p
 		}
 	}
-	return start, ok
+	if at == nil {
+		return piece.Piece{}, false
+	}
+	return *at, true
 }
 
 // on is the course on a wall, or of a wall that ends under it the lowest course there
 // that no base cuts; where a base cuts all, the lowest.
 func (f FullCourse) on(w plan.Wall) FullCourse {
 	cut := map[length.Length]bool{} // by bottom edge, whether a base cuts it
-	for _, p := range w.Pieces {
+	for i := range w.Pieces {
+		p := &w.Pieces[i]
 		if p.Laid > 0 {
 			continue
 		}
@@ -130,7 +137,7 @@ func (f FullCourse) on(w plan.Wall) FullCourse {
 
 // nearer tells whether p comes before q: lower, then nearer the edge, then
 // further left.
-func nearer(p, q piece.Piece, edge length.Length) bool {
+func nearer(p, q *piece.Piece, edge length.Length) bool {
 	if p.Tile.Bottom != q.Tile.Bottom {
 		return p.Tile.Bottom < q.Tile.Bottom
 	}
@@ -159,7 +166,7 @@ func Strike(w plan.Wall, full FullCourse) (edge length.Length, ok bool) {
 		if p.Laid > 0 || p.Tile.Bottom < full.Bottom || w.Found.Stands(p.Row) || !edged(p) {
 			continue
 		}
-		if !ok || nearer(p, best, w.Start.Edge) {
+		if !ok || nearer(&p, &best, w.Start.Edge) {
 			best, ok = p, true
 		}
 	}

@@ -78,17 +78,18 @@ func (b *board) inTurn(f frame, w layout.Wall, side plane.Side, said map[string]
 // lastIn lists the pieces at one end of a wall that are whole or cut by that
 // end alone.
 func (b *board) lastIn(f frame, w layout.Wall, side plane.Side) []piece.Piece {
-	last := map[int]piece.Piece{} // by course, the whole tile furthest to that end
+	last := map[int]*piece.Piece{} // by course, the whole tile furthest to that end
 	var out []piece.Piece
-	for _, p := range w.Pieces {
-		if b.kind(f, p) == Set {
+	for i := range w.Pieces {
+		p := &w.Pieces[i] // a piece is large to copy
+		if b.plan.Walls[f.wall].Found.Stands(p.Row) {
 			continue
 		}
 		if !p.Whole && slices.Equal(p.Cuts, []plane.Side{side}) && p.Kind&(piece.Notch|piece.Hole) == 0 {
-			out = append(out, p)
+			out = append(out, *p)
 		}
 		q, seen := last[p.Course]
-		if further := p.Tile.Left > q.Tile.Left; !seen || further == (side == survey.SideRight) {
+		if !seen || (p.Tile.Left > q.Tile.Left) == (side == survey.SideRight) {
 			last[p.Course] = p
 		}
 	}
@@ -97,7 +98,7 @@ func (b *board) lastIn(f frame, w layout.Wall, side plane.Side) []piece.Piece {
 	}
 	for _, p := range last {
 		if p.Whole {
-			out = append(out, p)
+			out = append(out, *p)
 		}
 	}
 	return out
