@@ -39,6 +39,7 @@ type planWall struct {
 		X  float64
 		Is string
 	}
+	Laid   string
 	Region shape
 	Marks  marks
 	Pieces []planPiece

@@ -282,13 +282,13 @@ func (j *judge) place(w *judgedWall, doc planWallDoc) {
 	case "tile":
 		x -= math.Floor(j.width / 2)
 	}
-	w.edge = x
+	w.edge, w.single = x, doc.Laid == "single"
 	if len(w.pieces) == 0 {
 		return
 	}
 	first := w.pieces[0]
 	if !j.plumb {
-		near := first.box[0] - j.shift(first.row)
+		near := first.box[0] - j.shift(w, first.row)
 		w.edge = near + math.Round((x-near)/j.repeat())*j.repeat()
 		return
 	}

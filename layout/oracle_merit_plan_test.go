@@ -143,9 +143,9 @@ func statesItsMerit(t require.TestingT, job []byte, plan planDoc) {
 func (j *judge) standsInTheBond(t require.TestingT, i int, says func(string) string) {
 	w := &j.walls[i]
 	for _, p := range w.pieces {
-		along, first := p.box[0], w.edge+j.shift(p.row)
+		along, first := p.box[0], w.edge+j.shift(w, p.row)
 		if j.plumb {
-			along, first = p.box[1], units(j.plan.Course.Line)+j.shift(p.row)
+			along, first = p.box[1], units(j.plan.Course.Line)+j.shift(w, p.row)
 		}
 		require.Zero(t, modulo(along-first, j.repeat()), says("tile of "+p.doc.ID+" stands in the bond"))
 	}

@@ -170,6 +170,7 @@ type planWallDoc struct {
 		X  float64
 		Is string
 	} `json:"start"`
+	Laid   string       `json:"laid"`
 	Marks  marks        `json:"marks"`
 	Pieces []pieceDoc   `json:"pieces"`
 	Runs   []planRunDoc `json:"runs"`
@@ -202,6 +203,11 @@ func planned(t require.TestingT, job []byte) planDoc {
 	require.NoError(t, err, "%s", job)
 	solved, err := layout.Now(read)
 	require.NoError(t, err, "%s", job)
+	return planDocOf(t, solved)
+}
+
+// planDocOf is a plan as a document.
+func planDocOf(t require.TestingT, solved layout.Plan) planDoc {
 	file, err := solved.File()
 	require.NoError(t, err)
 	var p planDoc
@@ -328,8 +334,11 @@ func (j *judge) step() float64 {
 }
 
 // shift of course k: k · offset · pitch to the side of the hand, to the nearest
-// unit, in [0, pitch).
-func (j *judge) shift(k int) float64 {
+// unit, in [0, pitch). Single tiles are not shifted.
+func (j *judge) shift(w *judgedWall, k int) float64 {
+	if w.single {
+		return 0
+	}
 	n := k * j.num % j.den
 	if j.plan.Course.Hand != "right" {
 		n = -n
@@ -338,8 +347,19 @@ func (j *judge) shift(k int) float64 {
 	return math.Floor(float64(2*n)*j.repeat()/float64(2*j.den) + 0.5)
 }
 
+// classes are how many classes of courses or columns a wall has.
+func (j *judge) classes(w *judgedWall) int {
+	if w.single {
+		return 1
+	}
+	return j.den
+}
+
 // class of a course or column.
-func (j *judge) class(k int) int { return (k%j.den + j.den) % j.den }
+func (j *judge) class(w *judgedWall, k int) int {
+	n := j.classes(w)
+	return (k%n + n) % n
+}
 
 // modulo gives what is left of a after whole multiples of m, in [0, m).
 func modulo(a, m float64) float64 { return a - math.Floor(a/m)*m }

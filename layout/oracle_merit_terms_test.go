@@ -29,7 +29,7 @@ func (j *judge) runs(i int) {
 			}
 			class := 0
 			if (way == wayUp) == j.plumb {
-				class = j.class(p.row)
+				class = j.class(w, p.row)
 			}
 			run := w.run(edges, way, class)
 			for _, e := range edges {
@@ -237,8 +237,8 @@ func (j *judge) offsets(w *judgedWall, way int) (out []float64, pitch float64) {
 	}
 	first := out[0]
 	out = nil
-	for k := range j.den {
-		out = append(out, first+j.shift(k))
+	for k := range j.classes(w) {
+		out = append(out, first+j.shift(w, k))
 	}
 	return out, pitch
 }
@@ -340,7 +340,7 @@ func (j *judge) fromWish(w *judgedWall, h holeFound) float64 {
 // ends are the least widths at one end of a wall by class, ascending: the full
 // tile where a class has no run cut by that end alone.
 func (j *judge) ends(w *judgedWall, name string) (out []float64) {
-	classes := j.den
+	classes := j.classes(w)
 	if j.plumb {
 		classes = 1
 	}
@@ -470,7 +470,7 @@ func (j *judge) corners(i int, m *terms) {
 	if j.small(a, "right") && j.small(b, "left") {
 		m.smallCorners++
 	}
-	if j.den == 1 || j.plumb {
+	if j.den == 1 || j.plumb || a.single || b.single {
 		return
 	}
 	left, right := j.atCorner(a, true), j.atCorner(b, false)

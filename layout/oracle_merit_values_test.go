@@ -33,7 +33,7 @@ func (j *judge) least(w int, edge string) float64 {
 	if edge == "head" || edge[:4] == "base" {
 		way, size = wayUp, j.height
 	}
-	for class := range j.den {
+	for class := range j.classes(&j.walls[w]) {
 		if r := j.walls[w].find([]string{edge}, way, class); r != nil {
 			size = min(size, r.least)
 		}

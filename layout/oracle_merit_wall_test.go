@@ -64,6 +64,7 @@ type judgedWall struct {
 	pipes       []pipe
 	left, right float64 // the tile field, from its leftmost to its rightmost place
 	edge        float64 // left edge of a tile of course 0, bottom edge of one of column 0's with columns
+	single      bool    // laid in single tiles of its own width
 	pieces      []judgedPiece
 	runs        []judgedRun
 	low         map[string]bool // edges out of sight

@@ -87,6 +87,7 @@ func TestSingleTilesAreByMerit(t *testing.T) {
 		for course, n := range per {
 			require.Equal(t, 1, n, "course %d", course)
 		}
+		statesItsMerit(t, mustWrite(job), planDocOf(t, single))
 		job.Walls[1].Laid = "bond"
 		bond, err := layout.Now(job)
 		require.NoError(t, err)

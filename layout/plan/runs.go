@@ -12,6 +12,9 @@ import (
 
 // FindRuns reads the runs of a wall off its numbered pieces.
 func FindRuns(room survey.Room, w Wall) []Run {
+	if w.Found.Single {
+		room, _ = room.Singly(w.Found)
+	}
 	found := map[string]*Run{}
 	add := func(p *piece.Piece, edges []piece.Edge, across bool, class int, size length.Length, share piece.Share) {
 		if len(edges) == 0 {

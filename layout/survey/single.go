@@ -157,7 +157,7 @@ func (w WallFound) freeEnds() bool {
 // Singly is the room as a wall in single tiles sees it, and that wall: no course is
 // shifted against another, and each tile begins at one end. Of equal ends that is the left.
 func (r Room) Singly(w WallFound) (Room, WallFound) {
-	r.Bond.Num = 0
+	r.Bond.Num, r.Bond.Den = 0, 1
 	edge := w.Left.Stops.From
 	if w.anchor(true) > w.anchor(false) {
 		edge = w.Right.Stops.From - r.Tile.Width

@@ -129,7 +129,7 @@ func (r row) corner(a, i, b, k int) (m merit.Merit) {
 	if r.hunts[a].ties[i].SmallRight && r.hunts[b].ties[k].SmallLeft {
 		m.Corners++
 	}
-	if r.room.Bond.Num != 0 && !r.room.Bond.Plumb {
+	if r.room.Bond.Num != 0 && !r.room.Bond.Plumb && !wa.Found.Single && !wb.Found.Single {
 		_, right := wa.Widths(&r.hunts[a].ties[i])
 		left, _ := wb.Widths(&r.hunts[b].ties[k])
 		m.Alike = alike(right, left, r.room.Tile.Width+r.room.Joint)
