@@ -63,8 +63,10 @@ func (w *Wall) Find(id string) (p *piece.Piece, on *Face) {
 	return nil, nil
 }
 
-// OfRoom tells whether a face is laid in the room's own tile.
-func (f *Face) OfRoom(room survey.Room) bool { return !f.Slab && f.Tile == room.Tile }
+// OfRoom tells whether a face is laid in the room's own tile, and in no others that the room's pattern has not.
+func (f *Face) OfRoom(room survey.Room) bool {
+	return !f.Slab && f.Tile == room.Tile && (len(f.Bond.Others) == 0 || slices.Equal(f.Bond.Others, room.Bond.Others))
+}
 
 // laid is the wall with only the pieces of the room's tile n.
 func (w Wall) laid(n int) Wall {
@@ -101,12 +103,13 @@ func Others(room survey.Room, walls []Wall) []Other {
 type Other struct {
 	Name  string // its own, or that of the first face it is laid on
 	Tile  survey.TileSize
+	Bond  survey.BondRule // of the first face, where it is a pattern of several tiles
 	Faces []Wall
 }
 
 func joined(all []Other, f *Face) []Other {
 	for i := range all {
-		if all[i].Tile == f.Tile {
+		if all[i].Tile == f.Tile && slices.Equal(all[i].Bond.Others, f.Bond.Others) {
 			all[i].Faces = append(all[i].Faces, f.Wall)
 			return all
 		}
@@ -115,7 +118,11 @@ func joined(all []Other, f *Face) []Other {
 	if name == "" {
 		name = "tile for the " + f.Name()
 	}
-	return append(all, Other{Name: name, Tile: f.Tile, Faces: []Wall{f.Wall}})
+	o := Other{Name: name, Tile: f.Tile, Faces: []Wall{f.Wall}}
+	if len(f.Bond.Others) > 0 {
+		o.Bond = f.Bond
+	}
+	return append(all, o)
 }
 
 // Count counts the pieces of walls as the cut schedule does, with those of what is folded

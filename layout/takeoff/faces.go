@@ -64,6 +64,9 @@ func (in Input) others(set Settings) []Line {
 	for i, o := range plan.Others(in.Room, in.Walls) {
 		of := in
 		of.Room.Tile, of.Room.Bond.Others, of.Walls = o.Tile, nil, o.Faces
+		if len(o.Bond.Others) > 0 {
+			of.Room.Bond = o.Bond
+		}
 		if i < len(in.Others) {
 			of.Cuts = in.Others[i]
 		}
@@ -71,11 +74,25 @@ func (in Input) others(set Settings) []Line {
 		if i < len(in.Room.Bands) { // they stand first
 			band = in.Room.Bands[i].Name
 		}
-		l := of.lineOf(band, set.of(o.Tile, survey.BondRule{}))
-		l.Item = o.Name
-		all = append(all, l)
+		all = append(all, of.named(o, band, set)...)
 	}
 	return all
+}
+
+// named are the lines of the tile of bands or of faces, or of each tile of the pattern that they are laid in.
+func (in Input) named(o plan.Other, band string, set Settings) []Line {
+	if len(o.Bond.Others) == 0 || o.Tile.Sheet.Any() {
+		l := in.lineOf(band, set.of(o.Tile, survey.BondRule{}))
+		l.Item = o.Name
+		return []Line{l}
+	}
+	lines := in.kinds(set.of(o.Tile, o.Bond), set)
+	for i := range lines {
+		if lines[i].Item, lines[i].Further = o.Name, 0; i > 0 {
+			lines[i].Item = fmt.Sprintf("%s, tile %d of its %s", o.Name, i+1, o.Bond.Kind)
+		}
+	}
+	return lines
 }
 
 // lineOf is the line of the room's tile, or of that of a band, by the piece or by the sheet.
