@@ -45,7 +45,8 @@ func (w work) size(step length.Length) Size {
 
 // sides measures, for each side, how far the edges that face it reach: the
 // height at left and right, the width at bottom and top. Rims of holes do not
-// count. A side that no edge faces has nothing.
+// count, nor do edges of a piece of a pattern that slant more than a taper: they face no side of the
+// saw's fence, and their marks say where they run. A side that no edge faces has nothing.
 func (w work) sides() (left, right, bottom, top length.Length) {
 	var reach [len(sideNames)]struct {
 		any      bool
@@ -54,7 +55,7 @@ func (w work) sides() (left, right, bottom, top length.Length) {
 	ring := w.face[0]
 	for i, c := range ring {
 		next := ring[(i+1)%len(ring)]
-		if w.pipe(c.On) {
+		if w.pipe(c.On) || w.own != nil && slants(c.Point, next.Point) {
 			continue
 		}
 		side := facing(c.Point, next.Point)
@@ -70,6 +71,12 @@ func (w work) sides() (left, right, bottom, top length.Length) {
 	}
 	of := func(side int) length.Length { return reach[side].to - reach[side].from }
 	return of(0), of(2), of(1), of(3)
+}
+
+// slants tells whether an edge runs neither along the fence nor square to it, but for a taper of 1 in 8.
+func slants(a, b plane.Point) bool {
+	wide, high := (b.X - a.X).Abs(), (b.Y - a.Y).Abs()
+	return 8*min(wide, high) > max(wide, high)
 }
 
 // notches finds the bites: runs of corners where the outline turns inwards,
