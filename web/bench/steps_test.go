@@ -234,7 +234,7 @@ func TestACornerThatLeansIsAskedInItsStep(t *testing.T) {
 func TestSightIsAskedWhereTileStops(t *testing.T) {
 	s := trial.New(t)
 	_, page := s.Get("/jobs/1")
-	for _, said := range []string{`name="walls[0].left.sight"`, `name="walls[2].right.sight"`, `name="walls[1].head.sight"`, "Left end of left", "Which ends of the tile are seen?"} {
+	for _, said := range []string{`name="walls[0].left.sight"`, `name="walls[2].right.sight"`, `name="walls[1].head.sight"`, "Left end of left", "Edge at the left end of left", "Which ends of the tile are seen?"} {
 		assert.Contains(t, page, said)
 	}
 	assert.NotContains(t, page, `name="walls[0].right.sight"`, "a corner is always seen")
