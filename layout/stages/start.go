@@ -161,20 +161,24 @@ func Strike(w plan.Wall, full FullCourse) (edge length.Length, ok bool) {
 		return 0, false // each tile begins where the wall does
 	}
 	full = full.on(w)
-	var best piece.Piece
-	for _, p := range w.Pieces {
+	var best *piece.Piece
+	for i := range w.Pieces {
+		p := &w.Pieces[i]
 		if p.Laid > 0 || p.Tile.Bottom < full.Bottom || w.Found.Stands(p.Row) || !edged(p) {
 			continue
 		}
-		if !ok || nearer(&p, &best, w.Start.Edge) {
-			best, ok = p, true
+		if best == nil || nearer(p, best, w.Start.Edge) {
+			best = p
 		}
 	}
-	return best.Tile.Left, ok
+	if best == nil {
+		return 0, false
+	}
+	return best.Tile.Left, true
 }
 
 // edged tells whether the left edge of a piece is an edge of its tile.
-func edged(p piece.Piece) bool {
+func edged(p *piece.Piece) bool {
 	for _, ring := range p.Face {
 		for i, c := range ring {
 			if next := ring[(i+1)%len(ring)]; c.On == survey.SideFactory && c.X == p.Tile.Left && next.X == p.Tile.Left {

@@ -32,16 +32,9 @@ func (t *trial) started(s *solver, wall, effort int) []count.Counted {
 	s.limit = s.work() + effort
 	w, cut := s.walls[wall], t.beside(wall)
 	var out []count.Counted
-	for h := s.hunt(w, t.line); !h.queue.empty() && !s.stopped(); {
-		c := h.queue.first()
-		if cut.passed(s.order, &c.merit) {
-			break
-		}
-		if c.depth < refined {
-			h.closer(c)
-			continue
-		}
-		if got := s.placer(w, t.line, h.queue.take().edge, cut).along(t.walls[wall].Placed); got != nil {
+	h := s.hunt(w, t.line)
+	for edge, left := h.take(cut); left; edge, left = h.take(cut) {
+		if got := s.placer(w, t.line, edge, cut).along(t.walls[wall].Placed); got != nil {
 			out = append(out, *got)
 		}
 	}
@@ -63,20 +56,10 @@ func scattered(all []count.Counted, far length.Length) (out []count.Counted) {
 	return out
 }
 
-// with is a trial with one wall set out otherwise, where that is better.
-func (t *trial) with(s *solver, wall int, c *count.Counted) *trial {
-	walls := slices.Clone(t.walls)
-	walls[wall] = *c
-	if m := s.whole(walls); s.order.Better(&m, &t.merit) {
-		return trialOf(s, t.line, walls)
-	}
-	return t
-}
-
 // along places the marks along the courses where they promise most; the head and the level edges of openings stay
 // where they stand.
 func (p *placer) along(at survey.Placed) *count.Counted {
-	p.leave(2, count.Pair{Low: at.Head})
+	p.leave(ends-1, count.Pair{Low: at.Head}) // the last of them
 	for n, i := range p.wall.Free() {
 		p.leave(ends+2*n+1, count.Pair{Low: at.Openings[i].Bottom, High: at.Openings[i].Top})
 	}

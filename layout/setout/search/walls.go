@@ -13,25 +13,44 @@ import (
 func (s *solver) wallByWall(best *trial, effort int) *trial {
 	for i, w := range s.walls {
 		s.limit = s.work() + effort/len(s.walls)
-		for h := s.hunt(w, best.line); !h.queue.empty() && !s.stopped(); {
-			c, cut := h.queue.first(), best.beside(i)
-			if cut.passed(s.order, &c.merit) {
+		for h := s.hunt(w, best.line); ; {
+			cut := best.beside(i)
+			edge, left := h.take(cut)
+			if !left {
 				break
 			}
-			if c.depth < refined {
-				h.closer(c)
-				continue
-			}
-			if got := s.place(w, best.line, h.queue.take().edge, nil, cut, fewTries); got != nil {
-				walls := slices.Clone(best.walls)
-				walls[i] = *got
-				if m := s.whole(walls); s.order.Better(&m, &best.merit) {
-					best = trialOf(s, best.line, walls)
-				}
+			if got := s.place(w, best.line, edge, nil, cut, fewTries); got != nil {
+				best = best.with(s, i, got)
 			}
 		}
 	}
 	return best
+}
+
+// take takes the start that promises most with its rows as they stand; none is left where no other can pass the cutoff,
+// or the work is spent.
+func (h *hunt) take(cut *cutoff) (edge length.Length, left bool) {
+	for !h.queue.empty() && !h.stopped() {
+		c := h.queue.first()
+		if cut.passed(h.order, &c.merit) {
+			break
+		}
+		if c.depth >= refined {
+			return h.queue.take().edge, true
+		}
+		h.closer(c)
+	}
+	return 0, false
+}
+
+// with is a trial with one wall set out otherwise, where that is better.
+func (t *trial) with(s *solver, wall int, c *count.Counted) *trial {
+	walls := slices.Clone(t.walls)
+	walls[wall] = *c
+	if m := s.whole(walls); s.order.Better(&m, &t.merit) {
+		return trialOf(s, t.line, walls)
+	}
+	return t
 }
 
 // beside is what a wall must reach beside the others of a trial to be better.
