@@ -156,6 +156,7 @@ func (s pages) option(r *http.Request, o *Option, job survey.Job, i int, how sig
 	o.Job = page.Job{Typed: job, Plan: plan}
 	o.Buy = page.ToBuy(plan, page.Schedule(plan))
 	o.Front = how.front(r, plan)
-	o.Drawing = page.Picture(how.scene(plan, o.Front), fmt.Sprintf("choice-%d", i))
+	scene := how.scene(plan, o.Front)
+	o.Drawing, o.Fitted = page.Picture(scene, fmt.Sprintf("choice-%d", i)), how.nearlyFits(scene)
 	return nil
 }

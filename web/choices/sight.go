@@ -62,6 +62,12 @@ func (s sight) scene(plan layout.Plan, wall int) drawing.Scene {
 	return drawing.Wrap(plan, o)
 }
 
+// nearlyFits tells whether a scene that is wider than its column is so by little: then it is drawn
+// smaller, all of it in sight, and its texts are no less than 10 pixels.
+func (s sight) nearlyFits(scene drawing.Scene) bool {
+	return scene.Width > s.Wide && 10*scene.Width <= 11*s.Wide
+}
+
 // query is the part of the address that says how the choices are looked at.
 func (s sight) query() string {
 	q := url.Values{}

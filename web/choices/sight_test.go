@@ -44,6 +44,18 @@ func TestChoicesInNarrowColumnsCanBeRead(t *testing.T) {
 	}
 }
 
+// On a desk two choices show all their walls whole, where little is missing a little smaller.
+func TestTwoChoicesAreInSightAsAWhole(t *testing.T) {
+	s := trial.New(t)
+	s.Post("/jobs/1/choices", s.With("do", "duplicate", "of", "kiln white", "name", "second"))
+	ctx := trial.Browse(t)
+	trial.Steps(t, ctx, chromedp.EmulateViewport(1440, 900), chromedp.Navigate(s.URL+"/jobs/1/choices"))
+	trial.Await(t, ctx, `(({clientWidth, dataset}) => Math.abs(clientWidth - dataset.wide) < 12)(document.querySelector(".option .drawing"))`)
+	assert.Zero(t, trial.See[float64](t, ctx, `(({scrollWidth, clientWidth}) => scrollWidth - clientWidth)(document.querySelector(".option .drawing"))`))
+	assert.GreaterOrEqual(t, trial.See[float64](t, ctx, least), 9.99)
+	assert.Equal(t, "All walls", trial.See[string](t, ctx, `document.querySelector("#fronts [aria-current]").textContent.trim()`))
+}
+
 // Without a script too each wall can be looked at by itself, by links that keep the look, and what a button does keeps it as well.
 func TestOneWallOfEveryChoice(t *testing.T) {
 	s := trial.New(t)

@@ -46,7 +46,8 @@ func placeOf(i int) string { return "choice" + strconv.Itoa(i) }
 type Option struct {
 	page.Job // its faults are why it cannot be set
 	Drawing  templ.Component
-	Front    int // the wall that is drawn, or -1 for all
+	Fitted   bool // drawn a little smaller than it was laid out, to be in sight as a whole
+	Front    int  // the wall that is drawn, or -1 for all
 	Name     string
 	Chosen   bool
 	Alone    bool // the job has no choices yet
