@@ -127,13 +127,14 @@ const mostCorners = 5
 // firstByWall gives the heights of the first course, each once, with the walls that have it
 // at both ends or at one.
 func (b Bench) firstByWall() (out []page.Figure) {
-	add := func(value, where string) {
-		i := slices.IndexFunc(out, func(f page.Figure) bool { return f.Value == value })
-		switch {
-		case i < 0:
-			out = append(out, page.Figure{Value: value, Note: where})
-		case !slices.Contains(strings.Split(out[i].Note, ", "), where):
-			out[i].Note += ", " + where
+	var heights []string
+	places := map[string][]string{} // by height
+	add := func(height, place string) {
+		if places[height] == nil {
+			heights = append(heights, height)
+		}
+		if !slices.Contains(places[height], place) {
+			places[height] = append(places[height], place)
 		}
 	}
 	all := b.baseEnds()
@@ -145,6 +146,9 @@ func (b Bench) firstByWall() (out []page.Figure) {
 		}
 		add(left, letter+" left")
 		add(right, letter+" right")
+	}
+	for _, height := range heights {
+		out = append(out, page.Figure{Value: height, Note: strings.Join(places[height], ", ")})
 	}
 	return out
 }

@@ -114,24 +114,24 @@ func (b Bench) wallsOf(paths []string) string {
 
 // stops are the ends of walls at which the tile stops, with their names.
 func (b Bench) stops() []page.Choice {
-	return b.endsThat(func(e survey.End) bool { return e.Meets == "" })
+	return b.endsThat("Left end of ", "Right end of ", func(e survey.End) bool { return e.Meets == "" })
 }
 
 // plainStops are those of them without trim in pieces: what covers the edge is one word.
 func (b Bench) plainStops() []page.Choice {
-	return b.endsThat(func(e survey.End) bool { return e.Meets == "" && e.Trim == "" })
+	return b.endsThat("Edge at the left end of ", "Edge at the right end of ", func(e survey.End) bool { return e.Meets == "" && e.Trim == "" })
 }
 
-// endsThat are the ends of walls of a kind, by their fields.
-func (b Bench) endsThat(are func(survey.End) bool) []page.Choice {
+// endsThat are the ends of walls of a kind, by their fields, with what is said before the name of the wall.
+func (b Bench) endsThat(left, right string, are func(survey.End) bool) []page.Choice {
 	var out []page.Choice
 	for i, w := range b.Typed.Walls {
 		at := form.At("walls", i)
 		if are(w.Left) {
-			out = append(out, page.Choice{Value: at + ".left", Text: "Left end of " + w.Name})
+			out = append(out, page.Choice{Value: at + ".left", Text: left + w.Name})
 		}
 		if are(w.Right) {
-			out = append(out, page.Choice{Value: at + ".right", Text: "Right end of " + w.Name})
+			out = append(out, page.Choice{Value: at + ".right", Text: right + w.Name})
 		}
 	}
 	return out

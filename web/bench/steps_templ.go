@@ -2041,7 +2041,7 @@ func endsSeen(b Bench) templ.Component {
 					return templ_7745c5c3_Err
 				}
 				for _, e := range plain {
-					templ_7745c5c3_Err = page.ChoiceField(b.Job, e.Value+".finish", "Edge at the "+strings.ToLower(e.Text[:1])+e.Text[1:], finishChoices).Render(ctx, templ_7745c5c3_Buffer)
+					templ_7745c5c3_Err = page.ChoiceField(b.Job, e.Value+".finish", e.Text, finishChoices).Render(ctx, templ_7745c5c3_Buffer)
 					if templ_7745c5c3_Err != nil {
 						return templ_7745c5c3_Err
 					}
