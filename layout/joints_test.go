@@ -11,8 +11,8 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// A joint in a range is solved at each of its sizes, four here, with the work of one room for all. What a
-// search counts once its work is spent comes to less than twice that.
+// A joint in a range is solved at each of its sizes, four here, with the work of one room for all. What the
+// searches count once their work is spent comes to less than one and a half times that.
 func TestTheSizesOfAJointShareTheWorkOfOneRoom(t *testing.T) {
 	job, err := survey.Read(houses.Example(39))
 	require.NoError(t, err)
@@ -24,5 +24,19 @@ func TestTheSizesOfAJointShareTheWorkOfOneRoom(t *testing.T) {
 	require.NoError(t, err)
 	require.Len(t, s.Joints, 4)
 	require.Greater(t, spent.Spent(), search.Work/2, "it is a room that takes all")
-	require.Less(t, spent.Spent(), 3*search.Work)
+	require.Less(t, spent.Spent(), 5*search.Work/2)
+}
+
+// So are the two hands of a bond that may have either.
+func TestTheHandsOfABondShareTheWorkOfOneRoom(t *testing.T) {
+	job, err := survey.Read(houses.Example(33))
+	require.NoError(t, err)
+	room, faults := job.Resolve()
+	require.Empty(t, faults)
+	require.Equal(t, survey.Free, room.Bond.Hand)
+	ctx, spent := effort.Counted(t.Context())
+	_, _, _, err = setout.Quick(ctx, room)
+	require.NoError(t, err)
+	require.Greater(t, spent.Spent(), search.Work/2, "it is a room that takes all")
+	require.Less(t, spent.Spent(), 5*search.Work/2)
 }

@@ -35,3 +35,14 @@ func TestAPointHasNoWidth(t *testing.T) {
 		require.Equal(t, c.says, words{length.Imperial}.size(w.size(length.Inch / 32))[0])
 	}
 }
+
+// An edge that leaves the fence, or what is square to it, by no more than 1 in 8 is that of a taper.
+func TestEdgesThatSlantMoreThanATaper(t *testing.T) {
+	for _, c := range []struct {
+		wide, high length.Length
+		slants     bool
+	}{{80, 0, false}, {0, 80, false}, {80, 10, false}, {-10, 80, false}, {80, 11, true}, {11, -80, true}, {50, 50, true}} {
+		to := plane.Point{X: 7 + c.wide, Y: 9 + c.high}
+		require.Equal(t, c.slants, slants(plane.Point{X: 7, Y: 9}, to), "%d over %d", c.wide, c.high)
+	}
+}

@@ -255,6 +255,12 @@ func TestRules(t *testing.T) {
 			base("tub", readings(0, -40, 60, -40))(in)
 			in.Walls[1].Start.Placed.Head, in.Walls[1].Found.Name = 20*inch, "panelled"
 		}, nil},
+		{"a valve on a wall beside the tub", "height of the wet wall", func(in *Input) {
+			in.Walls = append(in.Walls, in.Walls[0])
+			base("tub", readings(0, -40, 60, -40))(in)
+			in.Walls[1].Start.Placed.Head, in.Walls[1].Found.Name = 20*inch, "valve"
+			in.Walls[1].Found.Openings = []survey.OpeningFound{{Kind: survey.Pipe}}
+		}, []string{`The tile on valve ends 5'-0" over the floor; 6'-0" is commonly asked for.`}},
 		{"glass beside a tiled floor", "height of the wet wall", func(in *Input) {
 			in.Walls[0].Start.Placed.Head = 20 * inch
 			in.Walls[0].Fixtures = []fixture.Placed{{Found: survey.FixtureFound{Kind: survey.GlassLine, Name: "screen"}}}

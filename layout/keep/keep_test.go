@@ -341,4 +341,7 @@ func TestAPanelThatWasKeptInTheBondStaysSo(t *testing.T) {
 	assert.True(t, keep.Same(was.Walls, stays.Walls))
 	assert.False(t, keep.Same(was.Walls, anew.Walls))
 	assert.Contains(t, keep.Differ(judged(stays), judged(anew)).Moves, keep.Move{What: "the tile on panel", Kept: "in the bond", Anew: "in single tiles"})
+	assert.True(t, kept(job, anew).Walls["panel"].Single, "and single tiles are kept where the job does not say")
+	job.Walls[3].Laid = "single"
+	assert.False(t, kept(job, solved(t, job)).Walls["panel"].Single, "where it does, it says so alone")
 }

@@ -92,6 +92,11 @@ func TestThePoleNamesCornersAsTheSetOutDoes(t *testing.T) {
 		first := slices.IndexFunc(all, func(s stages.Station) bool {
 			return b.levelLine() == b.over(-s.Height)+" the "+string(s.Meets)+", "+s.Name
 		})
-		assert.GreaterOrEqual(t, first, 0, "%s: %s is no station", name, b.levelLine())
+		require.GreaterOrEqual(t, first, 0, "%s: %s is no station", name, b.levelLine())
+		for _, w := range b.plan.Walls {
+			if w.Found.Order == 0 {
+				assert.Contains(t, all[first].Name, w.Found.Letter, "%s: on the wall set first", name)
+			}
+		}
 	}
 }
