@@ -82,7 +82,7 @@ func (w Wall) laid(n int) Wall {
 func Others(room survey.Room, walls []Wall) []Other {
 	var out []Other
 	for i, b := range room.Bands {
-		o := Other{Name: "tile for the " + b.Name, Tile: b.Tile}
+		o := Other{Name: "tile for the " + b.Name, Tile: b.Tile, Bond: b.Bond}
 		for _, w := range b.Walls {
 			o.Faces = append(o.Faces, walls[w].laid(i+1))
 		}
@@ -103,14 +103,16 @@ func Others(room survey.Room, walls []Wall) []Other {
 type Other struct {
 	Name  string // its own, or that of the first face it is laid on
 	Tile  survey.TileSize
-	Bond  survey.BondRule // of the first face, where it is a pattern of several tiles
+	Bond  survey.BondRule // of the first face, or of the first that is laid in a pattern
 	Faces []Wall
 }
 
 func joined(all []Other, f *Face) []Other {
 	for i := range all {
 		if all[i].Tile == f.Tile && slices.Equal(all[i].Bond.Others, f.Bond.Others) {
-			all[i].Faces = append(all[i].Faces, f.Wall)
+			if all[i].Faces = append(all[i].Faces, f.Wall); all[i].Bond.Coursed() {
+				all[i].Bond = f.Bond
+			}
 			return all
 		}
 	}
@@ -118,11 +120,7 @@ func joined(all []Other, f *Face) []Other {
 	if name == "" {
 		name = "tile for the " + f.Name()
 	}
-	o := Other{Name: name, Tile: f.Tile, Faces: []Wall{f.Wall}}
-	if len(f.Bond.Others) > 0 {
-		o.Bond = f.Bond
-	}
-	return append(all, o)
+	return append(all, Other{Name: name, Tile: f.Tile, Bond: f.Bond, Faces: []Wall{f.Wall}})
 }
 
 // Count counts the pieces of walls as the cut schedule does, with those of what is folded

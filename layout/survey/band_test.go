@@ -38,8 +38,11 @@ func TestBandsAreRefused(t *testing.T) {
 		"bands[0].courses: found 2; write nothing here: a band laid in a pattern": func(_ *survey.Job, b *survey.Band) {
 			b.Bond.Kind, b.Height, b.Courses = "herringbone", "4", 2
 		},
-		"bands[0].bond.tiles: found 1 tiles; write nothing here: a band is laid of one tile": func(_ *survey.Job, b *survey.Band) {
-			b.Bond, b.Height, b.Tile = survey.Bond{Kind: "pinwheel", Tiles: []survey.Tile{{Width: "1"}}}, "4", survey.Tile{Width: "3", Height: "3"}
+		"bands[0].bond.tiles: found 0 tiles; write one square of another size": func(_ *survey.Job, b *survey.Band) {
+			b.Bond, b.Height, b.Tile = survey.Bond{Kind: "pinwheel"}, "4", survey.Tile{Width: "3", Height: "3"}
+		},
+		`bands[0].bond.kind: found a modular of tile 1" × 1" with a joint of 1/8", which do not close; write 2 1/8" × 1" as tile 2`: func(_ *survey.Job, b *survey.Band) {
+			b.Bond, b.Height, b.Joint, b.Tile = survey.Bond{Kind: "modular", Tiles: []survey.Tile{{Width: "2", Height: "1"}, {Width: "2"}, {Width: "3", Height: "2"}}}, "4", "1/8", survey.Tile{Width: "1", Height: "1"}
 		},
 		"bands[0].bond: found a band in a pattern, where a strip goes from base to head": func(j *survey.Job, b *survey.Band) {
 			b.Bond.Kind, b.Height = "herringbone", "4"

@@ -1,9 +1,5 @@
 package survey
 
-import (
-	"fmt"
-)
-
 // bandHeight reads how high a band stands that is laid in a pattern. Courses say it
 // of others.
 func (r *resolver) bandHeight(p path, b Band, found *BandFound) {
@@ -13,9 +9,6 @@ func (r *resolver) bandHeight(p path, b Band, found *BandFound) {
 		r.unused("a height belongs to a band that is laid in a pattern and ends under the head", here)
 	default:
 		found.Height = r.length(here, bounds{leastTile, widestWall})
-	}
-	if n := len(found.Bond.Others); n > 0 {
-		r.faults.add(p.dot("bond").dot("tiles"), fmt.Sprintf("%d tiles", n), "nothing here: a band is laid of one tile")
 	}
 }
 

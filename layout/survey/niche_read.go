@@ -92,6 +92,8 @@ func (r *resolver) face(p path, f InsideFace, name FaceName, kind Kind, lining l
 		}
 		b := r.bond(p.dot("bond"), *f.Bond, tile, []length.Length{found.Joint})
 		found.Bond = &b
+	} else if found.Tile != nil && name == BackFace {
+		r.goesOn(p.dot("bond").dot("kind"), *found.Tile, found.Joint)
 	}
 	r.clashes(p, f)
 	switch {
@@ -102,6 +104,18 @@ func (r *resolver) face(p path, f InsideFace, name FaceName, kind Kind, lining l
 	}
 	found.Cover = r.around.Bed + thick
 	return found
+}
+
+// goesOn refuses a tile of its own on the back of a niche that does not close in the wall's
+// pattern, which goes on there where no other bond is picked.
+func (r *resolver) goesOn(p path, t TileSize, joint length.Length) {
+	b := r.around.Bond
+	if b.Coursed() || t.Width == 0 || t.Height == 0 {
+		return
+	}
+	if found, want := b.closes(r.units, t, joint); want != "" {
+		r.faults.add(p, found, "a bond of its own, such as stack; as on the wall only "+want)
+	}
 }
 
 // clashes refuses what cannot be on one face together.

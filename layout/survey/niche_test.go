@@ -117,6 +117,22 @@ func TestFaultsOfAnInside(t *testing.T) {
 		require.Len(t, faults, 1, path)
 		assert.Equal(t, "walls[0].openings[0]."+path, faults[0].Path)
 	}
+	// In a wall of a pattern that goes on at the back, tile of its own there closes too.
+	for kind, tile := range map[string]Tile{"herringbone": {Width: "2", Height: "2"}, "hexagon": {Width: "2", Height: "1"}, "diagonal": {Width: "2", Height: "1"}} {
+		job := boxed(whole(Inside{Depth: "3", Back: InsideFace{Tile: &tile, Joint: "1/8"}}))
+		job.Tile, job.Bond = Tile{Width: "4", Height: "4"}, Bond{Kind: kind}
+		if kind == "herringbone" {
+			job.Tile.Height = "2"
+		}
+		_, faults := job.Resolve()
+		if kind == "diagonal" {
+			require.Empty(t, faults)
+			continue
+		}
+		require.Len(t, faults, 1, kind)
+		assert.Equal(t, "walls[0].openings[0].inside.back.bond.kind", faults[0].Path)
+		assert.Contains(t, faults[0].Want, "a bond of its own, such as stack; as on the wall only ")
+	}
 	_, faults := boxed(Opening{Kind: "pipe", At: "20", Height: &Measure{Plain: "0"}, Diameter: "2", Inside: &Inside{Depth: "3"}}).Resolve()
 	require.Len(t, faults, 1)
 	assert.Equal(t, "walls[0].openings[0].inside", faults[0].Path)

@@ -7,7 +7,6 @@ import (
 	"coursewright/layout/length"
 	"coursewright/layout/plan"
 	"coursewright/layout/plane"
-	"coursewright/layout/survey"
 )
 
 // field is the plan as far as it is laid in the room's own tile: its walls, and
@@ -63,10 +62,7 @@ func (in Input) others(set Settings) []Line {
 	var all []Line
 	for i, o := range plan.Others(in.Room, in.Walls) {
 		of := in
-		of.Room.Tile, of.Room.Bond.Others, of.Walls = o.Tile, nil, o.Faces
-		if len(o.Bond.Others) > 0 {
-			of.Room.Bond = o.Bond
-		}
+		of.Room.Tile, of.Room.Bond, of.Walls = o.Tile, o.Bond, o.Faces
 		if i < len(in.Others) {
 			of.Cuts = in.Others[i]
 		}
@@ -82,7 +78,7 @@ func (in Input) others(set Settings) []Line {
 // named are the lines of the tile of bands or of faces, or of each tile of the pattern that they are laid in.
 func (in Input) named(o plan.Other, band string, set Settings) []Line {
 	if len(o.Bond.Others) == 0 || o.Tile.Sheet.Any() {
-		l := in.lineOf(band, set.of(o.Tile, survey.BondRule{}))
+		l := in.lineOf(band, set.of(o.Tile, o.Bond))
 		l.Item = o.Name
 		return []Line{l}
 	}

@@ -9,9 +9,8 @@ import (
 	"coursewright/web/page"
 )
 
-// bandBonds are those of one tile.
-var bandBonds = page.Choices("", "stack bond", "running", "running bond", "diagonal", "diagonal (45°)", "herringbone", "herringbone", "double herringbone", "double herringbone",
-	"basket weave", "basket weave", "hexagon", "hexagon", "picket", "picket", "chevron", "chevron")
+// bandBonds are the bonds of a band; it is laid in stack bond where none was picked.
+var bandBonds = append(page.Choices("", "stack bond"), bondChoices[1:]...)
 
 // bandsLine is the one line of the closed section.
 func bandsLine(b Bench) string {

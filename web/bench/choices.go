@@ -22,6 +22,7 @@ var (
 	turnChoices   = page.Choices("", "upright", "45", "at 45°")
 	angleChoices  = page.Choices("30", "30°", "", "45°", "60", "60°")
 	alongChoices  = page.Choices("level", "level", "plumb", "plumb")
+	rowsChoices   = page.Choices("", "level", "plumb", "plumb")
 	jointsChoices = page.Choices("", "between", "each", "and at an end")
 	startChoices  = page.Choices("left edge", "left edge of a tile", "right edge", "right edge of a tile", "joint", "middle of a joint", "tile", "middle of a tile")
 	sightChoices  = page.Choices("", "seen", "low", "hidden")

@@ -38,8 +38,7 @@ var (
 	frontChoices  = page.Choices("", "the wall’s tile laps over", "flush", "its tile comes out flush")
 	behindChoices = page.Choices("", "nobody has looked", "inside", "a room: an inside wall", "outside", "outdoors: an outside wall")
 	faceBonds     = page.Choices("", "as on the wall", "stack", "stack bond", "running", "running bond", "hexagon", "hexagon")
-	backBonds     = page.Choices("", "as on the wall", "stack", "stack bond", "running", "running bond", "diagonal", "diagonal (45°)", "herringbone", "herringbone",
-		"double herringbone", "double herringbone", "basket weave", "basket weave", "hexagon", "hexagon", "picket", "picket", "chevron", "chevron")
+	backBonds     = append(page.Choices("", "as on the wall"), bondChoices...)
 )
 
 // insideWord offers the inside of an opening.

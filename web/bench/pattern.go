@@ -13,18 +13,23 @@ func (b Bench) rowsRun() string {
 	return "Rows run"
 }
 
+// twoWays tells whether a pattern looks another with its rows plumb.
+func twoWays(kind survey.BondKind) bool {
+	return kind == survey.Hexagon || kind == survey.Picket || kind == survey.Chevron || kind == survey.MixedHeights
+}
+
 // FurtherTile is what is asked about a tile of a pattern beside the job's; a size
 // without a question is not asked.
 type FurtherTile struct{ Name, Width, Height string }
 
-// furtherTiles are the tiles that the bond has beside the job's, or may have.
-func (b Bench) furtherTiles() []FurtherTile {
-	switch b.bondKind() {
+// furtherTiles are the tiles that a bond has beside the first, or may have.
+func furtherTiles(bond survey.Bond) []FurtherTile {
+	switch survey.BondKind(bond.Kind) {
 	case survey.BasketWeave:
 		return []FurtherTile{{Name: "Dot, where there is one", Width: "Side of the square"}}
 	case survey.MixedHeights:
 		ask := FurtherTile{Name: "Second course", Height: "Height"}
-		if b.Typed.Bond.Along == "plumb" {
+		if bond.Along == "plumb" {
 			ask = FurtherTile{Name: "Second column", Width: "Width"}
 		}
 		third := ask
@@ -38,15 +43,14 @@ func (b Bench) furtherTiles() []FurtherTile {
 	return nil
 }
 
-// hasTile tells whether a further tile has a size.
-func (b Bench) hasTile(i int) bool {
-	t := b.Typed.Bond.Tiles
-	return i < len(t) && t[i].Width+t[i].Height != ""
+// hasTile tells whether a further tile of a bond has a size.
+func hasTile(bond survey.Bond, i int) bool {
+	return i < len(bond.Tiles) && bond.Tiles[i].Width+bond.Tiles[i].Height != ""
 }
 
 // bondNote says how the sizes of the tile are meant in a pattern.
-func (b Bench) bondNote() string {
-	switch b.bondKind() {
+func bondNote(kind survey.BondKind) string {
+	switch kind {
 	case survey.Hexagon:
 		return "The tile's size is the distance between two of its sides, typed as both width and height. Level rows have the points up, plumb ones the flat sides."
 	case survey.Picket:
@@ -58,7 +62,7 @@ func (b Bench) bondNote() string {
 	case survey.BasketWeave:
 		return "Without a dot a tile is as long as several side by side with their joints; with one, as its width, two dots and two joints."
 	case survey.Herringbone, survey.DoubleHerringbone:
-		return "Any rectangle closes."
+		return "Any rectangle closes. Where the tile is as long as several side by side with their joints, all edges stay on one grid, and cuts along base and ceiling are alike."
 	}
 	return ""
 }

@@ -8,7 +8,7 @@ func (b *board) laidColour(n int, first Colour) Colour {
 	case n == 0 || n > len(b.plan.Room.Bands):
 		return first
 	case first == White:
-		return []Colour{0xe3e9ef, 0xd3dbe3, 0xc4ced8}[(n-1)%3]
+		return shades[(n-1)%len(shades)]
 	}
 	return Colour(b.plan.Room.Bands[n-1].Tile.Colour)
 }

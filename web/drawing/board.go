@@ -7,6 +7,7 @@ import (
 	"coursewright/layout"
 	"coursewright/layout/length"
 	"coursewright/layout/mosaic"
+	"coursewright/layout/plan"
 	"coursewright/layout/plane"
 	"coursewright/layout/stages"
 )
@@ -63,6 +64,7 @@ type board struct {
 	paper bool   // it is for a sheet
 
 	mosaic []mosaic.Field // what is laid by the sheet
+	faces  []plan.Face    // what is drawn instead of walls: the faces of an inside, or a top
 	folded plane.Region   // of the top of a wall: to the outer edges of its trim
 	single bool           // whole tiles are drawn one by one, to be picked
 

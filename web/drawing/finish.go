@@ -1,6 +1,9 @@
 package drawing
 
 import (
+	"maps"
+	"slices"
+
 	"coursewright/layout"
 	"coursewright/layout/piece"
 	"coursewright/layout/plane"
@@ -13,32 +16,17 @@ func (b *board) finished(f frame, w layout.Wall) {
 	tile, grout := Colour(b.plan.Room.Tile.Colour), Colour(b.plan.Room.Grout)
 	b.joints(f, w, grout)
 	var whole []*piece.Piece
-	var cut [][]Point
-	others, bands := map[int][][]Point{}, map[int][][]Point{}
+	cut := map[tint][][]Point{}
 	for i := range w.Pieces {
 		if p := &w.Pieces[i]; p.Whole {
 			whole = append(whole, p)
-		} else if p.Laid > 0 {
-			bands[p.Laid] = append(bands[p.Laid], f.rings(p.Face)...)
-		} else if p.Of > 0 {
-			others[p.Of] = append(others[p.Of], f.rings(p.Face)...)
 		} else {
-			cut = append(cut, f.rings(p.Face)...)
+			cut[tintOf(p)] = append(cut[tintOf(p)], f.rings(p.Face)...)
 		}
 	}
 	b.whole(f, whole, tile)
-	if len(cut) > 0 {
-		b.path(Tag{Kind: Finish, Wall: f.wall}, b.jointed(f, 0, tile), cut...)
-	}
-	for of := range b.plan.Room.Bond.Others {
-		if rings := others[of+1]; len(rings) > 0 {
-			b.path(Tag{Kind: Finish, Wall: f.wall}, b.jointed(f, 0, b.colourOf(of+1, tile)), rings...)
-		}
-	}
-	for n := range b.plan.Room.Bands {
-		if rings := bands[n+1]; len(rings) > 0 {
-			b.path(Tag{Kind: Finish, Wall: f.wall}, b.jointed(f, n+1, b.laidColour(n+1, tile)), rings...)
-		}
+	for _, t := range slices.SortedFunc(maps.Keys(cut), compareTints) {
+		b.path(Tag{Kind: Finish, Wall: f.wall}, b.jointed(f, t.laid, b.colourOf(f.wall, t, tile)), cut[t]...)
 	}
 	b.trimFinished(f, w, tile)
 	b.turnedFinished(f, w, tile)

@@ -62,7 +62,7 @@ func FoldOut(p layout.Plan, wall, inside int, o Options) Scene {
 	for _, face := range in.Faces {
 		faces.Walls = append(faces.Walls, face.Wall)
 	}
-	f.board = &board{plan: faces, texts: o.texts(wallTexts), mosaic: mosaicWithin(p, p.Walls[wall].Insides[inside].Faces)}
+	f.board = &board{plan: faces, texts: o.texts(wallTexts), mosaic: mosaicWithin(p, in.Faces), faces: in.Faces}
 	f.Title = "Inside of " + f.name + ", " + in.Letter
 	return f.drawn(wall, o)
 }
@@ -387,8 +387,25 @@ func (b *board) finishedWithin(f frame, w layout.Wall, opening int) {
 	back, at := backOf(f, w, opening)
 	if back != nil && len(back.Pieces) > 0 {
 		b.path(Tag{Kind: Niche, Wall: f.wall}, fill(Colour(b.plan.Room.Grout).darker()), at.rings(back.Shape.Region)...)
-		b.path(Tag{Kind: Niche, Wall: f.wall}, fill(Colour(back.Tile.Colour).darker()), at.faces(back)...)
+		for of, rings := range at.byTile(back) {
+			tile := back.Tile
+			if of > 0 {
+				tile = back.Bond.Others[of-1]
+			}
+			if len(rings) > 0 {
+				b.path(Tag{Kind: Niche, Wall: f.wall}, fill(Colour(tile.Colour).darker()), rings...)
+			}
+		}
 	}
+}
+
+// byTile are the outlines of the pieces of a face, by which tile of its bond they are.
+func (f frame) byTile(face *plan.Face) [][][]Point {
+	out := make([][][]Point, len(face.Bond.Others)+1)
+	for _, p := range face.Pieces {
+		out[p.Of] = append(out[p.Of], f.rings(p.Visible)...)
+	}
+	return out
 }
 
 // faces are the outlines of all pieces of a face.

@@ -15,16 +15,31 @@ func (b *board) inCourses() bool { return b.plan.Room.Bond.Coursed() && !b.plan.
 // each can be picked; more are one path.
 const manyTiles = 2500
 
-// colourOf is the colour of a tile of the bond: the nth of the others, or 0 the room's.
-// A drawing to work by has them in pale shades.
-func (b *board) colourOf(of int, first Colour) Colour {
-	switch others := b.plan.Room.Bond.Others; {
-	case of == 0 || of > len(others):
-		return first
-	case first == White:
-		return []Colour{0xe3e9ef, 0xd3dbe3, 0xc4ced8}[(of-1)%3]
+// tint is which of the tiles of a wall a piece is of: one of the room's own or of a band's,
+// and of a pattern the first or one of its others.
+type tint struct{ laid, of int }
+
+func tintOf(p *piece.Piece) tint { return tint{p.Laid, p.Of} }
+
+// shades tell tiles from each other in a drawing to work by.
+var shades = []Colour{0xe3e9ef, 0xd3dbe3, 0xc4ced8}
+
+// colourOf is the colour of a tile on a wall where the room's own has the first. A drawing to
+// work by has all others in pale shades.
+func (b *board) colourOf(wall int, t tint, first Colour) Colour {
+	others := b.plan.Room.Laid(t.laid).Bond.Others
+	if wall < len(b.faces) {
+		others = b.faces[wall].Bond.Others
+	}
+	switch n := t.laid + t.of; {
+	case t.of == 0 || t.of > len(others):
+		return b.laidColour(t.laid, first)
+	case first != White:
+		return Colour(others[t.of-1].Colour)
+	case t.of == len(shades) && t.laid > 0: // each shade is another tile of the band
+		return White
 	default:
-		return Colour(others[of-1].Colour)
+		return shades[(n-1)%len(shades)]
 	}
 }
 
@@ -33,7 +48,7 @@ func (b *board) colourOf(of int, first Colour) Colour {
 // to be seen, a line in its colour makes it so.
 func (b *board) wholeOfPattern(f frame, pieces []*piece.Piece, tile Colour) {
 	ink := func(p *piece.Piece) Ink {
-		i := fill(b.colourOf(p.Of, b.laidColour(p.Laid, tile)))
+		i := fill(b.colourOf(f.wall, tintOf(p), tile))
 		if less := thinJoint - f.exact(b.plan.Room.Laid(p.Laid).Joint); less > 0 {
 			i.Line, i.Width = Grout, Micron(less)
 			if tile != White {
@@ -48,17 +63,18 @@ func (b *board) wholeOfPattern(f frame, pieces []*piece.Piece, tile Colour) {
 		}
 		return
 	}
-	type kind struct{ laid, of int }
-	rings, first, order := map[kind][][]Point{}, map[kind]*piece.Piece{}, []kind{}
+	rings, first, order := map[tint][][]Point{}, map[tint]*piece.Piece{}, []tint{}
 	for _, p := range pieces {
-		k := kind{p.Laid, p.Of}
+		k := tintOf(p)
 		if first[k] == nil {
 			first[k], order = p, append(order, k)
 		}
 		rings[k] = append(rings[k], f.rings(p.Face)...)
 	}
-	slices.SortFunc(order, func(a, b kind) int { return cmp.Or(cmp.Compare(a.laid, b.laid), cmp.Compare(a.of, b.of)) })
+	slices.SortFunc(order, compareTints)
 	for _, k := range order {
 		b.path(Tag{Kind: Whole, Wall: f.wall}, ink(first[k]), rings[k]...)
 	}
 }
+
+func compareTints(a, b tint) int { return cmp.Or(cmp.Compare(a.laid, b.laid), cmp.Compare(a.of, b.of)) }

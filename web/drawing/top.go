@@ -21,7 +21,7 @@ func FoldTop(p layout.Plan, wall int, o Options) Scene {
 	f.in.Clear = survey.Edges{Left: t.Origin.X, Bottom: t.Origin.Y, Right: t.Origin.X + box.Width(), Top: t.Origin.Y + box.Height()}
 	face := p
 	face.Walls = []layout.Wall{t.Wall}
-	f.board = &board{plan: face, texts: o.texts(wallTexts), folded: t.Outline}
+	f.board = &board{plan: face, texts: o.texts(wallTexts), folded: t.Outline, faces: f.in.Faces}
 	for _, m := range mosaic.Of(p.Room, p.Walls) {
 		if m.Face == &t.Face {
 			m.Wall, m.Face = 0, nil

@@ -1,6 +1,10 @@
 package form
 
-import "coursewright/layout/survey"
+import (
+	"cmp"
+
+	"coursewright/layout/survey"
+)
 
 // Patterned tells whether a band is laid in a pattern, which is cut at the band's edges.
 func Patterned(b survey.Band) bool {
@@ -19,6 +23,6 @@ func tidyBandPattern(b *survey.Band, job survey.Job) {
 		b.Height = pick(&job, "6", "150")
 	}
 	if b.Bond.Kind != "" {
-		tidyPattern(&b.Bond, job)
+		tidyPattern(&b.Bond, laidIn{job.Units, b.Tile, cmp.Or(b.Joint, job.Joint.Plain)})
 	}
 }

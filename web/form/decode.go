@@ -49,7 +49,7 @@ func Decode(job *survey.Job, posted url.Values) error {
 	}
 	rename(job, names)
 	followBands(job, bands)
-	straighten(job, bonds)
+	pickedAnew(job, bonds)
 	renameTrims(job, trims)
 	follow(job, wide)
 	turnTogether(job, met)

@@ -1,6 +1,7 @@
 package form
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 
@@ -126,7 +127,7 @@ func openingAt(job *survey.Job, way []step) (*survey.Opening, error) {
 }
 
 // tidyInside drops what a choice has emptied.
-func tidyInside(o *survey.Opening) {
+func tidyInside(job *survey.Job, o *survey.Opening) {
 	in := o.Inside
 	if in == nil {
 		return
@@ -135,12 +136,12 @@ func tidyInside(o *survey.Opening) {
 		in.Studs = nil
 	}
 	for _, f := range faces(in) {
-		tidyFace(f)
+		tidyFace(job, f)
 	}
 }
 
 // tidyFace drops what a choice has emptied of one face.
-func tidyFace(f *survey.InsideFace) {
+func tidyFace(job *survey.Job, f *survey.InsideFace) {
 	if f.Tile != nil && *f.Tile == (survey.Tile{}) {
 		f.Tile, f.Joint = nil, ""
 	}
@@ -151,6 +152,10 @@ func tidyFace(f *survey.InsideFace) {
 		f.Bond.Offset = "1/2"
 	}
 	if f.Bond != nil {
-		tidyPattern(f.Bond, survey.Job{})
+		in := laidIn{job.Units, job.Tile, job.Joint.Plain}
+		if f.Tile != nil {
+			in.tile, in.joint = *f.Tile, cmp.Or(f.Joint, in.joint)
+		}
+		tidyPattern(f.Bond, in)
 	}
 }

@@ -8,10 +8,17 @@ import (
 	"coursewright/layout/survey"
 )
 
+// laidIn is the tile that a bond is laid of, and its joint, as typed.
+type laidIn struct {
+	units string
+	tile  survey.Tile
+	joint string
+}
+
 // tidyPattern drops the fields of a pattern that another bond has no use for, and
 // gives a pattern of several tiles those that it needs, of sizes that close with the
-// job's tile and joint where these can be read.
-func tidyPattern(b *survey.Bond, job survey.Job) {
+// first tile and its joint where these can be read.
+func tidyPattern(b *survey.Bond, in laidIn) {
 	kind := survey.BondKind(b.Kind)
 	if !slices.Contains(survey.Bonds, kind) {
 		return
@@ -31,7 +38,7 @@ func tidyPattern(b *survey.Bond, job survey.Job) {
 	least, most := kind.Tiles()
 	b.Tiles = slices.Clone(b.Tiles[:min(len(b.Tiles), most)])
 	for len(b.Tiles) < least {
-		b.Tiles = append(b.Tiles, besides(kind, len(b.Tiles), job))
+		b.Tiles = append(b.Tiles, besides(kind, len(b.Tiles), in))
 	}
 	for len(b.Tiles) > least && unsaid(b.Tiles[len(b.Tiles)-1]) {
 		b.Tiles = b.Tiles[:len(b.Tiles)-1]
@@ -53,7 +60,7 @@ func bondsOf(job survey.Job) map[string]survey.Bond {
 	return out
 }
 
-// eachBond gives the bonds of a job: its own, those of its bands, and of the insides of openings.
+// eachBond gives the bonds of a job: its own, those of its bands, of the insides of openings and of tops.
 func eachBond(job *survey.Job, each func(path string, b *survey.Bond)) {
 	each("", &job.Bond)
 	for i := range job.Bands {
@@ -71,26 +78,51 @@ func eachBond(job *survey.Job, each func(path string, b *survey.Bond)) {
 				}
 			}
 		}
+		if t := job.Walls[i].Top; t != nil && t.Face.Bond != nil {
+			each(fmt.Sprint("top ", i), t.Face.Bond)
+		}
 	}
 }
 
-// straighten drops the shift of a running bond from one that has just become a diagonal, which
-// is laid straight unless it is said otherwise.
-func straighten(job *survey.Job, were map[string]survey.Bond) {
-	const diagonal = string(survey.Diagonal)
+// pickedAnew drops from bonds that have just been picked what belonged to the bond before: the
+// shift of a running bond from a diagonal, which is laid straight unless it is said otherwise, the tiles of
+// another pattern, and rows that stood plumb where only a pattern is asked which way they go. Courses
+// of several heights that become columns take their heights along as widths.
+func pickedAnew(job *survey.Job, were map[string]survey.Bond) {
 	eachBond(job, func(path string, b *survey.Bond) {
-		if was, there := were[path]; there && b.Kind == diagonal && was.Kind != diagonal && b.Offset == was.Offset {
-			b.Offset, b.Hand = "", ""
+		was, there := were[path]
+		kind := survey.BondKind(b.Kind)
+		switch {
+		case !there:
+		case b.Kind != was.Kind:
+			if kind == survey.Diagonal && b.Offset == was.Offset {
+				b.Offset, b.Hand = "", ""
+			}
+			if slices.EqualFunc(b.Tiles, was.Tiles, sameSize) {
+				b.Tiles = nil
+			}
+			if path != "" && b.Along == was.Along {
+				b.Along = ""
+			}
+		case kind == survey.MixedHeights && (b.Along == "plumb") != (was.Along == "plumb"):
+			b.Tiles = slices.Clone(b.Tiles)
+			for i := range b.Tiles {
+				if t := &b.Tiles[i]; t.Width == "" || t.Height == "" {
+					t.Width, t.Height = t.Height, t.Width
+				}
+			}
 		}
 	})
 }
 
+func sameSize(a, b survey.Tile) bool { return a.Width == b.Width && a.Height == b.Height }
+
 // unsaid tells whether nothing was typed of a tile's size.
 func unsaid(t survey.Tile) bool { return t.Width == "" && t.Height == "" }
 
-// besides is the nth further tile of a pattern, such as closes with the job's tile.
-func besides(kind survey.BondKind, n int, job survey.Job) survey.Tile {
-	system, _ := System(job.Units)
+// besides is the nth further tile of a pattern, such as closes with its first tile.
+func besides(kind survey.BondKind, n int, in laidIn) survey.Tile {
+	system, _ := System(in.units)
 	read := func(text string) length.Length {
 		l, err := length.Parse(text, system)
 		if err != nil {
@@ -98,22 +130,30 @@ func besides(kind survey.BondKind, n int, job survey.Job) survey.Tile {
 		}
 		return l
 	}
-	wide, high, joint := read(job.Tile.Width), read(job.Tile.Height), read(job.Joint.Plain)
+	wide, high, joint := read(in.tile.Width), read(in.tile.Height), read(in.joint)
 	say := func(l length.Length) string {
 		if l <= 0 {
 			return ""
 		}
 		return l.Plain(system, 0)
 	}
-	half := func(l length.Length) string { return say(((l - joint) / 2).FloorTo(system.Step())) }
+	other := func(l length.Length) string { // half as large, or twice where that would be no tile
+		if half := ((l - joint) / 2).FloorTo(system.Step()); half >= leastOther {
+			return say(half)
+		}
+		return say(2*l + joint)
+	}
 	switch kind {
 	case survey.MixedHeights:
-		return survey.Tile{Height: half(high)}
+		return survey.Tile{Height: other(high)}
 	case survey.Pinwheel:
-		return survey.Tile{Width: half(wide)}
+		return survey.Tile{Width: other(wide)}
 	case survey.Modular:
 		m := [...][2]length.Length{{2, 1}, {2, 2}, {3, 2}}[n]
 		return survey.Tile{Width: say(m[0]*(wide+joint) - joint), Height: say(m[1]*(wide+joint) - joint)}
 	}
 	return survey.Tile{}
 }
+
+// leastOther is the smallest further tile that is offered: a practical bound.
+const leastOther = 8 * length.Millimetre

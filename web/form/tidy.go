@@ -34,7 +34,7 @@ func tidyWall(job *survey.Job, w *survey.Wall) {
 		w.Set = nil
 	}
 	for i := range w.Openings {
-		tidyInside(&w.Openings[i])
+		tidyInside(job, &w.Openings[i])
 	}
 	if legged(w) { // no cove stands beside a leg
 		for i := range w.Base {
@@ -82,7 +82,7 @@ func tidyBond(job *survey.Job) {
 	if job.Bond.Kind == "running" && job.Bond.Offset == "" {
 		job.Bond.Offset = "1/2"
 	}
-	tidyPattern(&job.Bond, *job)
+	tidyPattern(&job.Bond, laidIn{job.Units, job.Tile, job.Joint.Plain})
 }
 
 // tidyOrder keeps a setting order, where there is one, complete and free of

@@ -69,6 +69,9 @@ func ownTile(job *survey.Job, face *survey.InsideFace) {
 	face.Slab, face.Cased = "", false
 	face.Tile = &survey.Tile{Width: pick(job, "1", "25"), Height: pick(job, "1", "25"), Thickness: pick(job, "1/4", "6")}
 	face.Joint = pick(job, "1/8", "3")
+	if face.Bond == nil && !(survey.BondRule{Kind: survey.BondKind(job.Bond.Kind)}).Coursed() { // few tiles close in the wall's pattern
+		face.Bond = &survey.Bond{Kind: string(survey.Stack)}
+	}
 }
 
 // forgetTop drops the top of a wall, or the tile of its own.
@@ -152,5 +155,5 @@ func tidyTop(job *survey.Job, w *survey.Wall) {
 		t.Laps = ""
 	}
 	fitTrim(job, how, &t.Trim)
-	tidyFace(&t.Face)
+	tidyFace(job, &t.Face)
 }
