@@ -23,10 +23,18 @@ func patternBands() map[string]survey.Job {
 	liner := survey.Band{Name: "liner", Tile: survey.Tile{Width: "8", Height: "1/2"}}
 	above := survey.Band{Name: "above", ToHead: true, Tile: survey.Tile{Width: "3 7/8", Height: "3 7/8"}}
 	chevron := survey.Band{Name: "chevron", ToHead: true, Bond: survey.Bond{Kind: "chevron"}, Tile: survey.Tile{Width: "6", Height: "2"}}
+	several := func(name string, tile survey.Tile, bond survey.Bond) survey.Band {
+		return survey.Band{Name: name, Height: "7", Joint: "1/8", Bond: bond, Tile: tile}
+	}
+	dots := several("dots", survey.Tile{Width: "4", Height: "2"}, survey.Bond{Kind: "basket weave", Tiles: []survey.Tile{{Width: "7/8"}}})
+	pinwheel := several("pinwheel", survey.Tile{Width: "2", Height: "2"}, survey.Bond{Kind: "pinwheel", Turn: "45", Tiles: []survey.Tile{{Width: "7/8"}}})
+	mixed := several("mixed", survey.Tile{Width: "3", Height: "2"}, survey.Bond{Kind: "mixed heights", Offset: "1/2", Tiles: []survey.Tile{{Height: "7/8"}, {Height: "1/2"}}})
+	modular := several("modular", survey.Tile{Width: "7/8", Height: "7/8"}, survey.Bond{Kind: "modular", Tiles: []survey.Tile{{Width: "1 7/8", Height: "7/8"}, {Width: "1 7/8"}, {Width: "2 7/8", Height: "1 7/8"}}})
+	mixed.ToHead, mixed.Height = true, ""
 	for field, bands := range map[string][]survey.Band{
-		"running":     {herringbone, hexagons, chevron},
-		"herringbone": {mosaic(survey.Mark{}), liner, herringbone, above},
-		"hexagon":     {hexagons, above},
+		"running":     {herringbone, hexagons, chevron, dots, pinwheel, mixed, modular},
+		"herringbone": {mosaic(survey.Mark{}), liner, herringbone, above, modular},
+		"hexagon":     {hexagons, above, dots},
 		"diagonal":    {liner, chevron},
 	} {
 		for i, band := range bands {

@@ -90,3 +90,66 @@ func TestANicheBackOfSeveralTilesIsBoughtTileByTile(t *testing.T) {
 		}
 	}
 }
+
+// A band of several tiles is bought tile by tile too, as many as stand whole and the rest cut; what is printed of
+// the plan says of each piece which of them it is. The spare of bands and of the backs of niches is that of their own
+// pattern: 15 % of those cut at an angle, 10 of others (NTCA trainers: 5 to 15 % by shape and pattern, TileLetter).
+func TestBandsAreBoughtTileByTileWithTheSpareOfTheirPattern(t *testing.T) {
+	for name, of := range patternBands() {
+		job, band := withBands(t, of), of.Bands[0]
+		p, err := layout.Now(job)
+		require.NoError(t, err, name)
+		whole, all := map[int]int{}, map[int]int{}
+		for _, w := range p.Walls {
+			for _, q := range w.Pieces {
+				if q.Laid == 1 {
+					if all[q.Of]++; q.Whole {
+						whole[q.Of]++
+					}
+				}
+			}
+		}
+		s := cuts.Of(cuts.Input{Room: p.Room, Walls: p.Walls}, cuts.For(p.Room))
+		var lines []takeoff.Line
+		for _, l := range takeoff.Of(takeoff.Input{Room: p.Room, Walls: p.Walls, Cuts: s.Offcuts, Others: s.Others}, takeoff.For(p.Room)).Lines {
+			if strings.Contains(l.Item, "tile for the "+band.Name) {
+				lines = append(lines, l)
+			}
+		}
+		kinds := max(1, len(band.Bond.Tiles)+1)
+		require.Len(t, lines, kinds, name)
+		for of, l := range lines {
+			require.Contains(t, l.Because, fmt.Sprintf("%d whole, ", whole[of]), "%s, tile %d", name, of+1)
+			require.GreaterOrEqual(t, 2*l.Net, whole[of]+all[of], "%s, tile %d: an off-cut serves once", name, of+1)
+			require.LessOrEqual(t, l.Net, all[of], "%s, tile %d", name, of+1)
+			percent := map[string]string{"": "(5 %)", "herringbone": "(10 %; NTCA", "basket weave": "(10 %; NTCA", "mixed heights": "(10 %; NTCA", "modular": "(10 %; NTCA"}[band.Bond.Kind]
+			if percent == "" || band.Bond.Turn != "" {
+				percent = "(15 %; NTCA"
+			}
+			require.Contains(t, l.Because, percent, name)
+		}
+	}
+}
+
+// The back of a niche in a pattern of a single tile gets the spare of that pattern, and not that of the field.
+func TestANicheBackGetsTheSpareOfItsPattern(t *testing.T) {
+	for kind, want := range map[string]string{"hexagon": "(15 %; NTCA", "herringbone": "(10 %; NTCA", "stack": "(5 %)"} {
+		job := demo(t)
+		o := &job.Walls[1].Openings[0]
+		o.Inside = &survey.Inside{Depth: "3 1/2"}
+		o.Inside.Back = survey.InsideFace{Tile: &survey.Tile{Name: "accent", Width: "2", Height: "2"}, Joint: "1/8", Bond: &survey.Bond{Kind: kind}}
+		if kind == "herringbone" {
+			o.Inside.Back.Tile.Height = "1"
+		}
+		p, err := layout.Now(job)
+		require.NoError(t, err)
+		found := 0
+		for _, l := range takeoff.Of(takeoff.Input{Room: p.Room, Walls: p.Walls}, takeoff.For(p.Room)).Lines {
+			if l.Item == "accent" {
+				found++
+				require.Contains(t, l.Because, want, kind)
+			}
+		}
+		require.Equal(t, 1, found, kind)
+	}
+}

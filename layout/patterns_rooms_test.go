@@ -18,17 +18,22 @@ import (
 // with a joint of 2 mm.
 func smallPattern(by chooser, what string) object {
 	type tiles struct {
-		kind string
-		w, h int
-		less int // of the one other tile
+		kind  string
+		w, h  int
+		other []int // the other tiles, by twos
 	}
 	p := oneOf(by, "kind of "+what,
-		tiles{"herringbone", 60, 20, 0}, tiles{"hexagon", 50, 50, 0}, tiles{"picket", 30, 75, 0}, tiles{"chevron", 75, 25, 0},
-		tiles{"diagonal", 48, 48, 0}, tiles{"double herringbone", 60, 20, 0}, tiles{"basket weave", 62, 30, 0}, tiles{"basket weave", 50, 22, 12},
-		tiles{"pinwheel", 48, 48, 23}, tiles{"mixed heights", 70, 25, 12})
+		tiles{"herringbone", 60, 20, nil}, tiles{"hexagon", 50, 50, nil}, tiles{"picket", 30, 75, nil}, tiles{"chevron", 75, 25, nil},
+		tiles{"diagonal", 48, 48, nil}, tiles{"double herringbone", 60, 20, nil}, tiles{"basket weave", 62, 30, nil}, tiles{"basket weave", 50, 22, []int{12, 12}},
+		tiles{"pinwheel", 48, 48, []int{23, 23}}, tiles{"mixed heights", 70, 25, []int{70, 12}}, tiles{"mixed heights", 70, 25, []int{70, 12, 70, 40}},
+		tiles{"modular", 23, 23, []int{48, 23, 48, 48, 73, 48}})
 	bond := object{"kind": p.kind}
-	if p.less > 0 {
-		bond["tiles"] = []any{object{"width": fmt.Sprintf("%d mm", p.less), "height": fmt.Sprintf("%d mm", p.less)}}
+	var others []any
+	for i := 0; i < len(p.other); i += 2 {
+		others = append(others, object{"width": fmt.Sprintf("%d mm", p.other[i]), "height": fmt.Sprintf("%d mm", p.other[i+1])})
+	}
+	if others != nil {
+		bond["tiles"] = others
 	}
 	if survey.BondKind(p.kind).Turns() && by.yes("turned "+what) {
 		bond["turn"] = "45"
