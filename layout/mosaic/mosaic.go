@@ -1,5 +1,6 @@
 // Package mosaic says which tiles of a wall come on one sheet, where tile is bought and
-// set by the sheet. Sheets are laid from the start: beside each other and on top of each
+// set by the sheet. Sheets are laid from the start, in patterns without level rows from
+// that tile of the pattern from which fewest are needed: beside each other and on top of each
 // other, a joint apart, so that their lines are joints like all others.
 //
 // Laws, each with a test:
@@ -100,13 +101,25 @@ func ofWalls(room survey.Room, walls []plan.Wall) []Field {
 	l := layingOf(room, handOf(room, walls[0], 0))
 	up := l.start(walls)
 	l.origins(walls, up)
-	return l.better(func(l laying) (out []Field) {
+	lay := func(l laying, begin func(laying, int) plane.Point) (out []Field) {
 		for i, w := range walls {
 			f := Field{Wall: i, Name: w.Found.Name, Tile: room.Tile, Size: l.size, Level: l.level()}
-			l.lay(&f, w, plane.Point{X: w.Start.Edge, Y: up}, 0)
+			l.lay(&f, w, begin(l, i), 0)
 			out = append(out, f)
 		}
 		return out
+	}
+	return l.better(func(l laying) []Field {
+		from := func(_ laying, i int) plane.Point { return plane.Point{X: walls[i].Start.Edge, Y: up} }
+		plain := lay(l, from)
+		if l.level() {
+			return plain
+		}
+		moved := lay(l, func(l laying, i int) plane.Point { return l.begins(walls[i], from(l, i), 0) })
+		if needs(moved) < needs(plain) { // each wall by itself needs no more, but parts of several are cut from one sheet
+			return moved
+		}
+		return plain
 	})
 }
 
@@ -166,7 +179,7 @@ func ofFace(room survey.Room, wall int, face *plan.Face) Field {
 	l.base[first.Lift] = l.begin(l.row(l.cell(l.tileOf(first, from), from)))
 	return l.better(func(l laying) []Field {
 		f := Field{Wall: wall, Face: face, Name: face.Name(), Tile: face.Tile, Size: l.size, Level: l.level()}
-		l.lay(&f, face.Wall, from, 0)
+		l.lay(&f, face.Wall, l.begins(face.Wall, from, 0), 0)
 		return []Field{f}
 	})[0]
 }
@@ -183,7 +196,7 @@ func ofBand(room survey.Room, wall, n int, w plan.Wall) []Field {
 	from := l.from(first)
 	l.base[first.Lift] = l.begin(l.row(l.cell(l.tileOf(first, from), from)))
 	f := Field{Wall: wall, Band: b.Name, Name: b.Name + " on " + w.Found.Name, Tile: b.Tile, Size: l.size, Level: l.level()}
-	l.lay(&f, w, from, n+1)
+	l.lay(&f, w, l.begins(w, from, n+1), n+1)
 	return []Field{f}
 }
 
@@ -214,16 +227,27 @@ func (l laying) from(p *piece.Piece) plane.Point {
 	return less(t.corner, by)
 }
 
-// lay finds the sheets of what is laid in one tile on a wall or face, with a tile at origin.
+// lay finds the sheets of what is laid in one tile on a wall or face, with a tile at origin,
+// and the lines between them.
 func (l laying) lay(f *Field, w plan.Wall, origin plane.Point, laid int) {
+	l.gather(f, w, origin, laid)
+	for i := range w.Pieces {
+		if p := &w.Pieces[i]; p.Laid == laid {
+			f.Lines = append(f.Lines, l.lines(l.tileOf(p, origin), origin, p.Lift, f.Size, w.Shape.Region)...)
+		}
+	}
+	number(f.Sheets, w.Found.Letter, laid)
+}
+
+// gather puts the tiles onto their sheets.
+func (l laying) gather(f *Field, w plan.Wall, origin plane.Point, laid int) {
 	found := map[place]int{}
 	for i := range w.Pieces {
 		p := &w.Pieces[i]
 		if p.Laid != laid {
 			continue
 		}
-		t := l.tileOf(p, origin)
-		at, on := l.sheet(l.cell(t, origin), l.base[p.Lift], f.Size)
+		at, on := l.sheet(l.cell(l.tileOf(p, origin), origin), l.base[p.Lift], f.Size)
 		at.lift = p.Lift
 		n, there := found[at]
 		if !there {
@@ -232,9 +256,7 @@ func (l laying) lay(f *Field, w plan.Wall, origin plane.Point, laid int) {
 			f.Sheets = append(f.Sheets, Sheet{Box: p.Tile, at: at, on: on})
 		}
 		f.Sheets[n].add(p, on)
-		f.Lines = append(f.Lines, l.lines(t, origin, p.Lift, f.Size, w.Shape.Region)...)
 	}
-	number(f.Sheets, w.Found.Letter, laid)
 }
 
 // add takes a tile onto the sheet.

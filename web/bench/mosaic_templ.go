@@ -138,7 +138,7 @@ func sheetTable(b Bench) templ.Component {
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
-			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 6, "</span></summary><p>Sheets are laid from the start, a joint apart. Those that do not fit are cut along their joints first.</p><div class=\"scroll\" tabindex=\"0\" role=\"region\" aria-label=\"Sheets of mosaic\"><table class=\"list\"><thead><tr><th scope=\"col\">Where</th><th scope=\"col\">Of a sheet stay</th><th scope=\"col\" class=\"num\">How many</th><th scope=\"col\">Sheets</th></tr></thead> <tbody>")
+			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 6, "</span></summary><p>Sheets are laid from the start, a joint apart; in a pattern without level rows they begin where fewest are needed, as drawn. Those that do not fit are cut along their joints first.</p><div class=\"scroll\" tabindex=\"0\" role=\"region\" aria-label=\"Sheets of mosaic\"><table class=\"list\"><thead><tr><th scope=\"col\">Where</th><th scope=\"col\">Of a sheet stay</th><th scope=\"col\" class=\"num\">How many</th><th scope=\"col\">Sheets</th></tr></thead> <tbody>")
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
