@@ -47,8 +47,10 @@ func kind(v reflect.Value) string {
 	return ""
 }
 
-// SameFields tells whether the form has the same fields for two jobs. It has none for a set-out that is held.
+// SameFields tells whether the form has the same fields for two jobs. It has none for a set-out that is held,
+// and none that says which figures are guessed.
 func SameFields(a, b survey.Job) bool {
+	a.Guess, b.Guess = nil, nil
 	return a.Units == b.Units && a.Bond.Along == b.Bond.Along && sameFields(reflect.ValueOf(a), reflect.ValueOf(b))
 }
 

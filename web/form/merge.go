@@ -15,7 +15,10 @@ type Merged struct {
 }
 
 // Clash is a field that both edits changed: what it held before, and what each made of it.
-type Clash struct{ Path, Was, Saved, Yours string }
+type Clash struct {
+	Path, Was, Saved, Yours string
+	Guessed                 bool // what it held before was a guess
+}
 
 // Change is a field that one edit changed.
 type Change struct {
@@ -32,6 +35,9 @@ type Change struct {
 //  1. An edit merged with an unchanged job is that edit.
 //  2. Two edits that changed different fields both come through whole.
 //  3. A value that is in neither edit is never in the outcome.
+//  4. Who has measured a figure has changed it, also where it is the one that was guessed. A figure is
+//     a guess in the outcome where it is one in the edit that it was taken from. A guess that was made
+//     anew gives way to what was measured.
 func Merge(base, saved, later survey.Job, yours func(path string) bool) (Merged, error) {
 	var jobs [3]survey.Job
 	for i, job := range []survey.Job{base, saved, later} {
@@ -43,9 +49,12 @@ func Merge(base, saved, later survey.Job, yours func(path string) bool) (Merged,
 		return Merged{}, err
 	}
 	sameNames(b, s, l)
-	m := merger{yours: yours}
+	m := merger{yours: yours, guesses: threeGuesses{base: b.Guess, saved: s.Guess, later: l.Guess}}
+	b.Guess, s.Guess, l.Guess = nil, nil, nil
 	job := m.merge("", reflect.ValueOf(*b), reflect.ValueOf(*s), reflect.ValueOf(*l))
 	m.out.Job = job.Interface().(survey.Job)
+	m.out.Job.Guess = m.guesses.outcome()
+	m.out.Changes = append(m.guesses.changes(), m.out.Changes...)
 	return m.out, nil
 }
 
@@ -97,29 +106,54 @@ func sameNames(base, saved, later *survey.Job) {
 }
 
 type merger struct {
-	yours func(string) bool
-	out   Merged
+	yours   func(string) bool
+	guesses threeGuesses
+	out     Merged
 }
 
 // merge gives the outcome for one field and everything below it.
 func (m *merger) merge(path string, base, saved, later reflect.Value) reflect.Value {
+	g := m.guesses.under(path)
 	switch {
-	case same(saved, later):
-		return saved
-	case same(base, later):
+	case same(saved, later) && slices.Equal(g.saved, g.later):
+		return m.takeSaved(saved, g)
+	case same(base, later) && slices.Equal(g.base, g.later):
 		m.changed(path, base, saved, false)
-		return saved
-	case same(base, saved):
+		return m.takeSaved(saved, g)
+	case same(base, saved) && slices.Equal(g.base, g.saved):
 		m.changed(path, base, later, true)
-		return later
+		return m.takeLater(later, g)
 	case alike(base, saved) && alike(base, later):
 		return m.inside(path, base, saved, later)
+	case same(saved, later): // one is sure of what the other left a guess, or made one of
+		if len(g.saved) < len(g.later) {
+			return m.takeSaved(saved, g)
+		}
+		return m.takeLater(later, g)
+	case g.measuredOnlyIn(g.later, g.saved, path):
+		m.changed(path, base, later, true)
+		return m.takeLater(later, g)
+	case g.measuredOnlyIn(g.saved, g.later, path):
+		m.changed(path, base, saved, false)
+		return m.takeSaved(saved, g)
 	}
-	m.out.Clashes = append(m.out.Clashes, Clash{path, inWords(base), inWords(saved), inWords(later)})
+	m.out.Clashes = append(m.out.Clashes, Clash{
+		Path: path, Was: inWords(base), Saved: inWords(saved), Yours: inWords(later), Guessed: len(g.base) > 0,
+	})
 	if m.yours != nil && m.yours(path) {
-		return later
+		return m.takeLater(later, g)
 	}
+	return m.takeSaved(saved, g)
+}
+
+func (m *merger) takeSaved(saved reflect.Value, g threeGuesses) reflect.Value {
+	m.guesses.kept = append(m.guesses.kept, g.saved...)
 	return saved
+}
+
+func (m *merger) takeLater(later reflect.Value, g threeGuesses) reflect.Value {
+	m.guesses.kept = append(m.guesses.kept, g.later...)
+	return later
 }
 
 // inside merges the members of a group, list or map.

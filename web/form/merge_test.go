@@ -46,7 +46,7 @@ func TestEditsOfDifferentFieldsBothComeThrough(t *testing.T) {
 func TestAFieldBothChangedIsAClashWithAChoice(t *testing.T) {
 	base, saved, later := demo(t), edited(t, "joint", "3/16", "bed", "1/4"), edited(t, "joint", "3/32", "bed", "1/2")
 	m := merged(t, base, saved, later, "bed")
-	assert.Equal(t, []Clash{{"joint", "1/8", "3/16", "3/32"}, {"bed", demo(t).Bed, "1/4", "1/2"}}, m.Clashes)
+	assert.Equal(t, []Clash{{"joint", "1/8", "3/16", "3/32", false}, {"bed", demo(t).Bed, "1/4", "1/2", false}}, m.Clashes)
 	assert.Equal(t, "3/16", m.Job.Joint.Plain)
 	assert.Equal(t, "1/2", m.Job.Bed)
 	assert.Empty(t, m.Changes)
@@ -83,7 +83,7 @@ func TestARenamedWallTakesThePinsOfTheOtherSideAlong(t *testing.T) {
 
 func TestWallsBothRenamedClash(t *testing.T) {
 	m := merged(t, demo(t), edited(t, "walls[1].name", "long"), edited(t, "walls[1].name", "wide"))
-	assert.Contains(t, m.Clashes, Clash{"walls[1].name", "back", "long", "wide"})
+	assert.Contains(t, m.Clashes, Clash{"walls[1].name", "back", "long", "wide", false})
 }
 
 func TestAListThatGrewOnBothSidesIsOneChoice(t *testing.T) {
@@ -97,7 +97,7 @@ func TestAListThatGrewOnBothSidesIsOneChoice(t *testing.T) {
 
 	require.NoError(t, Apply(&later, "add walls[1].openings window"))
 	m = merged(t, base, saved, later, "walls[1].openings")
-	assert.Equal(t, []Clash{{"walls[1].openings", "shelf", "shelf; pipe", "shelf; window"}}, m.Clashes)
+	assert.Equal(t, []Clash{{"walls[1].openings", "shelf", "shelf; pipe", "shelf; window", false}}, m.Clashes)
 	assert.Equal(t, later.Walls[1].Openings, m.Job.Walls[1].Openings)
 }
 

@@ -40,7 +40,7 @@ func (k Keeper) meet(w http.ResponseWriter, r *http.Request, c *store.Conflict, 
 	}
 	if len(both.Clashes) == 0 && form.SameFields(both.Job, mine) {
 		if plan, err := k.Solve(r.Context(), both.Job); err == nil {
-			return k.Keep(w, r, Edit{ID: c.Theirs.ID, Base: c.Theirs.Revision, Job: both.Job, Plan: plan, Joined: joinedWords(both)})
+			return k.Keep(w, r, Edit{ID: c.Theirs.ID, Base: c.Theirs.Revision, Job: both.Job, Plan: plan, Joined: joinedWords(both, base, saved)})
 		}
 	}
 	asked := Conflict{ID: c.Theirs.ID, Revision: c.Theirs.Revision, Base: c.Mine, Saved: saved, Merged: both}
@@ -72,12 +72,15 @@ func (k Keeper) standing(ctx context.Context, stored store.Job) (survey.Job, err
 }
 
 // joinedWords say what an edit was saved together with.
-func joinedWords(both form.Merged) string {
+func joinedWords(both form.Merged, base, saved survey.Job) string {
 	var theirs []string
 	for _, c := range both.Changes {
 		if !c.Yours && c.Path != "guess" {
 			theirs = append(theirs, ChangeWords(both.Job, c))
 		}
+	}
+	if len(theirs) == 0 {
+		theirs = measured(both.Job, base.Guess, saved.Guess)
 	}
 	const most = 3
 	if more := len(theirs) - most; more > 0 {

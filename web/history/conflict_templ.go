@@ -166,7 +166,7 @@ func ConflictPage(c Conflict) templ.Component {
 					}
 				}
 			}
-			if len(c.Merged.Changes) > 0 {
+			if len(c.told()) > 0 {
 				templ_7745c5c3_Err = onlyOne(c).Render(ctx, templ_7745c5c3_Buffer)
 				if templ_7745c5c3_Err != nil {
 					return templ_7745c5c3_Err
@@ -258,9 +258,9 @@ func choose(c Conflict, clash form.Clash) templ.Component {
 			return templ_7745c5c3_Err
 		}
 		var templ_7745c5c3_Var12 string
-		templ_7745c5c3_Var12, templ_7745c5c3_Err = templ.JoinStringErrs(orNone(clash.Was))
+		templ_7745c5c3_Var12, templ_7745c5c3_Err = templ.JoinStringErrs(wasWords(clash))
 		if templ_7745c5c3_Err != nil {
-			return templ.Error{Err: templ_7745c5c3_Err, FileName: `web/history/conflict.templ`, Line: 73, Col: 95}
+			return templ.Error{Err: templ_7745c5c3_Err, FileName: `web/history/conflict.templ`, Line: 73, Col: 93}
 		}
 		_, templ_7745c5c3_Err = templ_7745c5c3_Buffer.WriteString(templ.EscapeString(templ_7745c5c3_Var12))
 		if templ_7745c5c3_Err != nil {
@@ -395,7 +395,7 @@ func onlyOne(c Conflict) templ.Component {
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}
-		for _, one := range c.Merged.Changes {
+		for _, one := range c.told() {
 			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 28, "<tr><th scope=\"row\">")
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
@@ -461,6 +461,25 @@ func onlyOne(c Conflict) templ.Component {
 		}
 		return nil
 	})
+}
+
+// wasWords say what a field held before both edits.
+func wasWords(c form.Clash) string {
+	if c.Guessed {
+		return orNone(c.Was) + ", a guess"
+	}
+	return orNone(c.Was)
+}
+
+// told are the changes of fields; that a figure is no guess any more is none.
+func (c Conflict) told() []form.Change {
+	var out []form.Change
+	for _, one := range c.Merged.Changes {
+		if one.Path != "guess" {
+			out = append(out, one)
+		}
+	}
+	return out
 }
 
 // verb is what the page's button does.

@@ -98,6 +98,39 @@ func TestEditsOfDifferentFieldsAreSavedTogetherAndSaid(t *testing.T) {
 	}
 }
 
+// Two people measure a new room, each in a window of their own.
+func TestWhatIsMeasuredInTwoWindowsIsMeasured(t *testing.T) {
+	guessed := func() trial.Site {
+		s := trial.Swift(t)
+		edited(t, s, "do", "guess tile.width tile.height")
+		return s
+	}
+	s := guessed()
+	answer, page := inTwoWindows(s, []string{"tile.width", "6"}, []string{"tile.height", "3"})
+	require.Equal(t, http.StatusOK, answer.StatusCode, "two figures, no question")
+	assert.Contains(t, page, "Saved, together with what was changed in another window: Width of a tile: 6")
+	_, job := s.Stored()
+	assert.Equal(t, []string{"6", "3"}, []string{job.Tile.Width, job.Tile.Height})
+	assert.Empty(t, job.Guess)
+
+	s = guessed()
+	_, job = s.Stored()
+	answer, page = inTwoWindows(s, []string{"tile.width", "6"}, []string{"tile.width", job.Tile.Width})
+	require.Equal(t, http.StatusConflict, answer.StatusCode, "who types just what was guessed has measured it too")
+	assert.Contains(t, page, "was: "+job.Tile.Width+", a guess")
+	answer, page = s.Post("/jobs/1/keep", picks(t, page, "pick tile.width", "saved"))
+	require.Equal(t, http.StatusSeeOther, answer.StatusCode, page)
+	_, job = s.Stored()
+	assert.Equal(t, "6", job.Tile.Width)
+	assert.Equal(t, []string{"tile.height"}, job.Guess)
+
+	s = guessed()
+	_, job = s.Stored()
+	answer, page = inTwoWindows(s, []string{"tile.width", job.Tile.Width}, []string{"tile.name", "mine"})
+	require.Equal(t, http.StatusOK, answer.StatusCode)
+	assert.Contains(t, page, "another window: Width of a tile: measured")
+}
+
 // TestAWallAddedElsewhereIsShownBeforeItIsSaved: the form of the later edit has no fields for it.
 func TestAWallAddedElsewhereIsShownBeforeItIsSaved(t *testing.T) {
 	s := trial.Swift(t)
