@@ -30,6 +30,9 @@ func (r *Result) Spent() int { return r.work() }
 // Order is the order in which the terms were compared.
 func (r *Result) Order() merit.Order { return r.order }
 
+// Ended tells whether whoever asked for the result waits for no more of it.
+func (r *Result) Ended() bool { return r.ctx.Err() != nil }
+
 // Taken is a wall as a result has it.
 type Taken struct {
 	From *Result

@@ -54,7 +54,7 @@ func startOf(room *survey.Room, r *search.Result, i int) plan.Start {
 		s.Classic = append(s.Classic, classic(room, k, figures(room, r.Order(), &whole, &r.Merit, its.Runs)))
 	}
 	s.Classic = append(s.Classic, best)
-	s.Slide = slide(w, r.Line, c.Placed)
+	s.Slide = slide(r, i)
 	s.From, s.To = slip(s.Slide, c.Edge, room.Tile.Width+room.Joint)
 	return s
 }
@@ -84,9 +84,10 @@ func struck(room *survey.Room, w *count.Wall, edge length.Length) (x length.Leng
 
 // slide is the worst run against the start over one period. Where all that stands on the wall was measured
 // it is counted from the pieces; what is free goes where each start has it best, and there it is as far
-// as the edges that stand decide it.
-func slide(w *count.Wall, line length.Length, placed survey.Placed) []plan.SlidePoint {
+// as the edges that stand decide it. Of a fine tape it has many points: it stops where nobody waits for it.
+func slide(r *search.Result, wall int) []plan.SlidePoint {
 	var out []plan.SlidePoint
+	w, line, placed := r.Wall(wall), r.Line, r.Walls[wall].Placed
 	given := func(edge length.Length) merit.Merit { return w.Bounds.OfBoth(line, edge) }
 	if len(w.Free()) == 0 && w.FixedEnds() && slices.ContainsFunc(w.Found.Openings, func(o survey.OpeningFound) bool { return o.Kind != survey.Pipe }) {
 		given = func(edge length.Length) merit.Merit {
@@ -94,6 +95,9 @@ func slide(w *count.Wall, line length.Length, placed survey.Placed) []plan.Slide
 		}
 	}
 	for _, edge := range w.Starts.All() {
+		if r.Ended() {
+			return nil
+		}
 		m := given(edge)
 		p := plan.SlidePoint{Edge: edge, Share: piece.Half, Slivers: m.Slivers + m.Unworkable}
 		if m.Bare > 0 {
