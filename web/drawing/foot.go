@@ -159,8 +159,9 @@ func (b *board) pair(l Label, left, right string, t foot, y Micron) {
 		l.Text, l.Anchor, l.At = text, a, Point{x, y}
 		return l
 	}
-	from, to := one(left, Left, t.x0+clearance), one(right, Right, t.x1-clearance)
-	if left != right && from.width()+to.width()+4*clearance <= t.x1-t.x0 {
+	const margin = 3 * clearance // off the outline of a leg beside it
+	from, to := one(left, Left, t.x0+margin), one(right, Right, t.x1-margin)
+	if left != right && from.width()+to.width()+2*margin <= t.x1-t.x0 {
 		b.label(from)
 		b.label(to)
 		return

@@ -47,7 +47,7 @@ func (b *book) pole() pole {
 		low, top = min(low, r.Bottom), max(top, r.Top)
 		p.marks = append(p.marks, b.wallMarks(w)...)
 	}
-	p.marks = append(append(p.marks, b.baseMarks()...), b.bandMarks()...)
+	p.marks = slices.Concat(p.marks, b.ceilingMarks(), b.baseMarks(), b.bandMarks())
 	p.marks = joined(p.marks)
 	p.tiles = b.bySheets(b.column(low, top))
 	return p
@@ -179,22 +179,45 @@ func (b *book) baseMarks() []notch {
 	return out
 }
 
-// wallMarks are the heights of one wall: the ceiling at both ends, where tile and
-// trim stop, openings, fixtures.
+// ceilingMarks are the heights of the ceiling at the ends of the walls, a corner once and by the name that the
+// set-out gives it over the base; where it is level over a wall, one for the wall.
+func (b *book) ceilingMarks() []notch {
+	var out []notch
+	for i, w := range b.plan.Walls {
+		if !w.Found.Head.Meets {
+			continue
+		}
+		letter, readings := w.Found.Letter, w.Found.Head.Readings
+		left, right := readings[0].Value, readings[len(readings)-1].Value
+		if left == right {
+			out = append(out, notch{at: left, name: "ceiling", wall: letter})
+			continue
+		}
+		if before := b.cornerBefore(i); before != "" && len(out) > 0 && out[len(out)-1] == (notch{at: left, name: before + " right ceiling"}) {
+			out[len(out)-1].name = "corner " + before + letter + " ceiling"
+		} else {
+			out = append(out, notch{at: left, name: letter + " left ceiling"})
+		}
+		out = append(out, notch{at: right, name: letter + " right ceiling"})
+	}
+	return out
+}
+
+// cornerBefore is the letter of the wall that a wall meets at its left, in the order of the walls; empty without one.
+func (b *book) cornerBefore(wall int) string {
+	if wall == 0 || b.plan.Walls[wall].Found.Left.Beyond != wall-1 {
+		return ""
+	}
+	return b.plan.Walls[wall-1].Found.Letter
+}
+
+// wallMarks are the heights of one wall: where tile and trim stop, openings, fixtures.
 func (b *book) wallMarks(w layout.Wall) []notch {
 	var out []notch
 	add := func(at length.Length, name string) {
 		out = append(out, notch{at: at, name: name, wall: w.Found.Letter})
 	}
-	if w.Found.Head.Meets {
-		n := len(w.Found.Head.Readings)
-		if left, right := w.Found.Head.Readings[0].Value, w.Found.Head.Readings[n-1].Value; left == right {
-			add(left, "ceiling")
-		} else {
-			add(left, "ceiling left")
-			add(right, "ceiling right")
-		}
-	} else {
+	if !w.Found.Head.Meets {
 		add(w.Start.Placed.Head, "top of the tile")
 	}
 	if w.Found.Head.Trim != nil && len(w.Trim) > 0 {

@@ -72,6 +72,18 @@ func written(all []drawing.Label, text string) bool {
 	})
 }
 
+// A ceiling that is not level is told corner by corner, as what the walls stand on is.
+func TestThePoleNamesACornerOfTheCeilingOnce(t *testing.T) {
+	b := newBook(roomOf(t, "jobs/old-house"), Options{})
+	var names []string
+	for _, m := range b.pole().marks {
+		if strings.Contains(m.name, "ceiling") {
+			names = append(names, m.name)
+		}
+	}
+	assert.Equal(t, []string{"L left ceiling", "corner LB ceiling", "R right ceiling", "corner BR ceiling"}, names)
+}
+
 // A height at a corner has one name on the pole and on the set-out, where it is read first.
 func TestThePoleNamesCornersAsTheSetOutDoes(t *testing.T) {
 	for _, name := range []string{"jobs/alcove", "jobs/old-house", "jobs/corner-shower", "cases/d-4x4-wainscot"} {
