@@ -116,6 +116,22 @@ func TestBandsAreBoughtTileByTileWithTheSpareOfTheirPattern(t *testing.T) {
 				lines = append(lines, l)
 			}
 		}
+		of, named := map[string]int{}, 0
+		for _, w := range p.Walls {
+			for _, q := range w.Pieces {
+				of[q.ID] = q.Of
+			}
+		}
+		for _, g := range s.Groups {
+			for _, id := range g.Pieces {
+				require.Equal(t, g.Of, of[id], "%s: %s of %s", name, id, g.ID)
+			}
+			if g.Of > 0 {
+				named++
+				require.Contains(t, g.Tile, fmt.Sprintf("tile for the %s, tile %d, ", band.Name, g.Of+1), name)
+			}
+		}
+		require.True(t, named > 0 || len(band.Bond.Tiles) == 0 || name == "dots in hexagon" || name == "dots in running", "%s: lines say which tile is cut", name)
 		kinds := max(1, len(band.Bond.Tiles)+1)
 		require.Len(t, lines, kinds, name)
 		for of, l := range lines {

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"slices"
 	"strconv"
+	"strings"
 
 	"coursewright/layout/length"
 	"coursewright/layout/survey"
@@ -54,8 +55,24 @@ func (b batcher) groups(cut []work) []Group {
 	for i, l := range lots {
 		slices.SortStableFunc(l.pieces, func(a, c work) int { return order[a.piece.ID] - order[c.piece.ID] })
 		all[i] = filled(l, b.step)
+		if of := l.pieces[0].piece.Of; of > 0 {
+			all[i].Of, all[i].Tile = of, b.further(of)
+		}
 	}
 	return numbered(all)
+}
+
+// further names a tile of a pattern beside the first: its own name, or its number and size.
+func (b batcher) further(of int) string {
+	if of > len(b.room.Bond.Others) {
+		return ""
+	}
+	t, u := b.room.Bond.Others[of-1], b.room.Units
+	if t.Name != "" {
+		return t.Name
+	}
+	hard := "\u00a0" // no line is broken within a size
+	return fmt.Sprintf("tile %d, %s", of+1, strings.ReplaceAll(t.Width.Fine(u)+" × "+t.Height.Fine(u), " ", hard))
 }
 
 // shrinkTo makes no measure larger than that of another size.

@@ -15,7 +15,7 @@ func Of(in Input, set Settings) Schedule {
 	s := of(Input{Room: in.Room, Walls: plan.Flat(in.Walls, func(f *plan.Face) bool { return f.OfRoom(in.Room) })}, set)
 	for _, o := range others {
 		room := in.Room
-		room.Tile = o.Tile
+		room.Tile, room.Bond = o.Tile, o.Bond
 		s.others(of(Input{Room: room, Walls: o.Faces}, set), o.Name)
 	}
 	s.Trim = trimCuts(in.Walls, in.Room.Units)
@@ -30,7 +30,11 @@ func (s *Schedule) others(next Schedule, name string) {
 	for _, g := range next.Groups {
 		id := fmt.Sprintf("C%d", len(s.Groups)+1)
 		line[g.ID] = id
-		g.ID, g.Tile = id, name
+		if g.ID = id; g.Of == 0 {
+			g.Tile = name
+		} else {
+			g.Tile = name + ", " + g.Tile
+		}
 		s.Groups = append(s.Groups, g)
 	}
 	for _, c := range next.Cuts {

@@ -59,10 +59,10 @@ func (b batcher) one(w work) lot {
 	switch kind := w.piece.Kind; {
 	case w.unworkable():
 		g.How, g.Size.Notches, g.Size.Holes = Unworkable, nil, nil
-		return lot{key: "unworkable " + w.wall.Found.Letter + " " + w.goes(), group: g, pieces: []work{w}}
+		return lot{key: fmt.Sprint("unworkable ", w.piece.Of, " ", w.wall.Found.Letter, " ", w.goes()), group: g, pieces: []work{w}}
 	case kind&piece.Hole != 0 && kind&(piece.Taper|piece.Notch) == 0:
 		g.How = InPlace
-		key := []byte("hole " + w.wall.Found.Letter + w.goes())
+		key := fmt.Append(nil, "hole ", w.piece.Of, " ", w.wall.Found.Letter, w.goes())
 		if kind != piece.Hole { // cut to size before
 			key = appendLengths(key, g.Size.Width, g.Size.Height)
 		}

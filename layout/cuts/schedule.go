@@ -75,7 +75,8 @@ type Cut struct {
 // gives, or that are made in the same way.
 type Group struct {
 	ID      string // "C1", "C2", … in the order of the schedule
-	Tile    string // the name of the tile that is cut, where it is not the room's
+	Tile    string // the name of the tile that is cut, where it is not the room's first
+	Of      int    // which of the tiles of its pattern it is, the first 0
 	Count   int
 	How     How
 	Kind    string        // as of a Cut

@@ -110,7 +110,11 @@ func (r *resolver) others(p path, tiles []Tile, rule *BondRule, tile TileSize) {
 		if t.Thickness == "" {
 			t.Thickness = tile.Thickness.Format(r.units, 0)
 		}
-		rule.Others = append(rule.Others, r.tile(p.at(i), t, Measure{Plain: "0"}))
+		found := r.tile(p.at(i), t, Measure{Plain: "0"})
+		if t.Colour == "" { // as one buys them
+			found.Colour = tile.Colour
+		}
+		rule.Others = append(rule.Others, found)
 	}
 }
 
