@@ -82,7 +82,7 @@ func (b BondRule) closes(units length.System, t TileSize, j length.Length) (foun
 	case Pinwheel:
 		switch o := b.Others[0]; {
 		case long != short:
-			return found, "a square as the job's tile, such as " + say(short) + " both ways, and another of any size"
+			return found, "a square as the first tile, such as " + say(short) + " both ways, and another of any size"
 		case o.Width != o.Height:
 			return found, "a square as tile 2 too, such as " + say(min(o.Width, o.Height)) + " both ways"
 		}
@@ -143,7 +143,7 @@ func (b BondRule) dotted(say func(length.Length) string, long, short, j length.L
 // less one joint, and the smallest tile is one module.
 func (b BondRule) modules(say func(length.Length) string, long, short, j length.Length) string {
 	if long != short {
-		return "a square as the job's tile, such as " + say(short) + " both ways: one module less a joint"
+		return "a square as the first tile, such as " + say(short) + " both ways: one module less a joint"
 	}
 	module := short + j
 	for i, n := range [...][2]length.Length{{2, 1}, {2, 2}, {3, 2}} {

@@ -128,7 +128,7 @@ func (k BondKind) wanted() string {
 	case Pinwheel:
 		return "one square of another size"
 	case Modular:
-		return "three tiles of 2 by 1, 2 by 2 and 3 by 2 modules; the job's is the small square, one module"
+		return "three tiles of 2 by 1, 2 by 2 and 3 by 2 modules; the first is the small square, one module"
 	}
 	return "nothing here: a " + string(k) + " is laid of one tile"
 }

@@ -54,7 +54,7 @@ func TestPatternsThatDoNotCloseAreRefused(t *testing.T) {
 		{"mixed heights of two widths", "8", "4", "1/8", b{Kind: "mixed heights", Tiles: []survey.Tile{{Width: "6", Height: "2"}}}, "tiles of one width, 8\", and several heights"},
 		{"no second height", "8", "4", "1/8", b{Kind: "mixed heights"}, "bond.tiles: found 0 tiles; write one or two tiles of the same width"},
 		{"pinwheel of any two squares", "6", "6", "1/8", b{Kind: "pinwheel", Tiles: []survey.Tile{{Width: "2 1/2"}}}, ""},
-		{"pinwheel of a rectangle", "6", "4", "1/8", b{Kind: "pinwheel", Tiles: []survey.Tile{{Width: "2"}}}, "a square as the job's tile, such as 4\" both ways, and another of any size"},
+		{"pinwheel of a rectangle", "6", "4", "1/8", b{Kind: "pinwheel", Tiles: []survey.Tile{{Width: "2"}}}, "a square as the first tile, such as 4\" both ways, and another of any size"},
 		{"modular of whole modules less a joint", "4", "4", "1/8", b{Kind: "modular", Tiles: []survey.Tile{{Width: "8 1/8", Height: "4"}, {Width: "8 1/8"}, {Width: "12 1/4", Height: "8 1/8"}}}, ""},
 		{"modular of nominal sizes", "4", "4", "1/8", b{Kind: "modular", Tiles: []survey.Tile{{Width: "8", Height: "4"}, {Width: "8"}, {Width: "12", Height: "8"}}}, "8 1/8\" × 4\" as tile 2: 2 by 1 modules of 4 1/8\" less a joint"},
 		{"an angle nobody makes", "9", "2", "1/8", b{Kind: "chevron", Angle: "50"}, "bond.angle: found “50”; write one of 30, 45, 60"},

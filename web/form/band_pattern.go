@@ -1,10 +1,6 @@
 package form
 
-import (
-	"cmp"
-
-	"coursewright/layout/survey"
-)
+import "coursewright/layout/survey"
 
 // Patterned tells whether a band is laid in a pattern, which is cut at the band's edges.
 func Patterned(b survey.Band) bool {
@@ -23,6 +19,6 @@ func tidyBandPattern(b *survey.Band, job survey.Job) {
 		b.Height = pick(&job, "6", "150")
 	}
 	if b.Bond.Kind != "" {
-		tidyPattern(&b.Bond, laidIn{job.Units, b.Tile, cmp.Or(b.Joint, job.Joint.Plain)})
+		tidyPattern(&b.Bond, ofBand(&job, b))
 	}
 }

@@ -1,7 +1,6 @@
 package form
 
 import (
-	"cmp"
 	"fmt"
 	"slices"
 
@@ -152,10 +151,6 @@ func tidyFace(job *survey.Job, f *survey.InsideFace) {
 		f.Bond.Offset = "1/2"
 	}
 	if f.Bond != nil {
-		in := laidIn{job.Units, job.Tile, job.Joint.Plain}
-		if f.Tile != nil {
-			in.tile, in.joint = *f.Tile, cmp.Or(f.Joint, in.joint)
-		}
-		tidyPattern(f.Bond, in)
+		tidyPattern(f.Bond, ofFace(job, f))
 	}
 }

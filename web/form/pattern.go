@@ -1,6 +1,7 @@
 package form
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 
@@ -53,33 +54,56 @@ func tidyPattern(b *survey.Bond, in laidIn) {
 	}
 }
 
+// bondAt is a bond with the tile it is laid of.
+type bondAt struct {
+	survey.Bond
+	in laidIn
+}
+
 // bondsOf are the bonds of a job by where they are typed.
-func bondsOf(job survey.Job) map[string]survey.Bond {
-	out := map[string]survey.Bond{}
-	eachBond(&job, func(path string, b *survey.Bond) { out[path] = *b })
+func bondsOf(job survey.Job) map[string]bondAt {
+	out := map[string]bondAt{}
+	eachBond(&job, func(path string, b *survey.Bond, in laidIn) { out[path] = bondAt{*b, in} })
 	return out
 }
 
+// ofJob is the job's own tile and joint.
+func ofJob(job *survey.Job) laidIn { return laidIn{job.Units, job.Tile, job.Joint.Plain} }
+
+// ofBand is the tile and joint of a band.
+func ofBand(job *survey.Job, b *survey.Band) laidIn {
+	return laidIn{job.Units, b.Tile, cmp.Or(b.Joint, job.Joint.Plain)}
+}
+
+// ofFace is the tile and joint of a face of an inside, or of a top.
+func ofFace(job *survey.Job, f *survey.InsideFace) laidIn {
+	if f.Tile == nil {
+		return ofJob(job)
+	}
+	return laidIn{job.Units, *f.Tile, cmp.Or(f.Joint, job.Joint.Plain)}
+}
+
 // eachBond gives the bonds of a job: its own, those of its bands, of the insides of openings and of tops.
-func eachBond(job *survey.Job, each func(path string, b *survey.Bond)) {
-	each("", &job.Bond)
+func eachBond(job *survey.Job, each func(path string, b *survey.Bond, in laidIn)) {
+	each("", &job.Bond, ofJob(job))
 	for i := range job.Bands {
-		each(fmt.Sprint("bands ", i), &job.Bands[i].Bond)
+		each(fmt.Sprint("bands ", i), &job.Bands[i].Bond, ofBand(job, &job.Bands[i]))
+	}
+	face := func(path string, f *survey.InsideFace) {
+		if f.Bond != nil {
+			each(path, f.Bond, ofFace(job, f))
+		}
 	}
 	for i := range job.Walls {
 		for k := range job.Walls[i].Openings {
-			in := job.Walls[i].Openings[k].Inside
-			if in == nil {
-				continue
-			}
-			for n, f := range faces(in) {
-				if f.Bond != nil {
-					each(fmt.Sprint("inside ", i, k, n), f.Bond)
+			if in := job.Walls[i].Openings[k].Inside; in != nil {
+				for n, f := range faces(in) {
+					face(fmt.Sprint("inside ", i, k, n), f)
 				}
 			}
 		}
-		if t := job.Walls[i].Top; t != nil && t.Face.Bond != nil {
-			each(fmt.Sprint("top ", i), t.Face.Bond)
+		if t := job.Walls[i].Top; t != nil {
+			face(fmt.Sprint("top ", i), &t.Face)
 		}
 	}
 }
@@ -87,9 +111,10 @@ func eachBond(job *survey.Job, each func(path string, b *survey.Bond)) {
 // pickedAnew drops from bonds that have just been picked what belonged to the bond before: the
 // shift of a running bond from a diagonal, which is laid straight unless it is said otherwise, the tiles of
 // another pattern, and rows that stood plumb where only a pattern is asked which way they go. Courses
-// of several heights that become columns take their heights along as widths.
-func pickedAnew(job *survey.Job, were map[string]survey.Bond) {
-	eachBond(job, func(path string, b *survey.Bond) {
+// of several heights that become columns take their heights along as widths, and tiles of the sizes that a button
+// gave follow the first tile.
+func pickedAnew(job *survey.Job, were map[string]bondAt) {
+	eachBond(job, func(path string, b *survey.Bond, in laidIn) {
 		was, there := were[path]
 		kind := survey.BondKind(b.Kind)
 		switch {
@@ -111,8 +136,23 @@ func pickedAnew(job *survey.Job, were map[string]survey.Bond) {
 					t.Width, t.Height = t.Height, t.Width
 				}
 			}
+		case !sameSize(in.tile, was.in.tile):
+			b.Tiles = followed(kind, b.Tiles, was, in)
 		}
 	})
+}
+
+// followed are the further tiles of a pattern whose first tile has changed: those that nobody has typed
+// close with it again.
+func followed(kind survey.BondKind, tiles []survey.Tile, was bondAt, in laidIn) []survey.Tile {
+	out := slices.Clone(tiles)
+	for i := range min(len(out), len(was.Tiles)) {
+		given, now := besides(kind, i, was.in), besides(kind, i, in)
+		if sameSize(out[i], was.Tiles[i]) && sameSize(out[i], given) && !unsaid(now) {
+			out[i].Width, out[i].Height = now.Width, now.Height
+		}
+	}
+	return out
 }
 
 func sameSize(a, b survey.Tile) bool { return a.Width == b.Width && a.Height == b.Height }

@@ -57,3 +57,34 @@ func TestAPhaseIsPlaced(t *testing.T) {
 	require.Equal(t, survey.WallPin{Edge: "24 1/2"}, job.Pins.Walls["b"])
 	require.Error(t, Apply(&job, "place 2 phase=24"))
 }
+
+// Bands and backs of niches get the further tiles of a pattern from their own tile and joint; those of another
+// pattern go, and those that nobody typed follow the tile when its size is typed.
+func TestABandsPatternGetsTilesThatCloseWithItsOwn(t *testing.T) {
+	job := survey.Job{Format: survey.Format, Units: "in", Tile: survey.Tile{Width: "8", Height: "3"}, Joint: survey.Measure{Plain: "1/4"},
+		Bands: []survey.Band{{Name: "b", Tile: survey.Tile{Width: "2", Height: "2"}, Joint: "1/8", Height: "6"}},
+		Walls: []survey.Wall{{Name: "a", Width: "60", Openings: []survey.Opening{{Kind: "niche", Name: "n", Inside: &survey.Inside{Depth: "3", Back: survey.InsideFace{
+			Tile: &survey.Tile{Width: "1", Height: "1"}, Bond: &survey.Bond{Kind: "hexagon", Along: "plumb"}}}}}}}}
+	type posts = url.Values
+	after := func(posted posts) []survey.Tile {
+		require.NoError(t, Decode(&job, posted))
+		return job.Bands[0].Bond.Tiles
+	}
+	tile := func(wide, high string) survey.Tile { return survey.Tile{Width: wide, Height: high} }
+	require.Equal(t, []survey.Tile{tile("15/16", "")}, after(posts{"bands[0].bond.kind": {"pinwheel"}}))
+	modular := after(posts{"bands[0].bond.kind": {"modular"}, "bands[0].bond.tiles[0].width": {"15/16"}})
+	require.Equal(t, []survey.Tile{tile("4 1/8", "2"), tile("4 1/8", "4 1/8"), tile("6 1/4", "4 1/8")}, modular)
+	require.Equal(t, tile("2 1/8", "1"), after(posts{"bands[0].tile.width": {"1"}, "bands[0].tile.height": {"1"}})[0])
+	require.Equal(t, tile("3 1/4", "2 1/8"), job.Bands[0].Bond.Tiles[2])
+	typed := after(posts{"bands[0].bond.tiles[0].width": {"2 3/16"}})
+	require.Equal(t, "2 3/16", typed[0].Width)
+	require.Equal(t, "2 3/16", after(posts{"bands[0].tile.width": {"3"}, "bands[0].tile.height": {"3"}})[0].Width, "what was typed stays")
+	liner := after(posts{"bands[0].tile.height": {"1/2"}, "bands[0].tile.width": {"8"}, "bands[0].bond.kind": {"mixed heights"}})
+	require.Equal(t, []survey.Tile{tile("", "1 1/8")}, liner, "half of it would be no tile")
+	back := &job.Walls[0].Openings[0].Inside.Back
+	require.NoError(t, Decode(&job, posts{"walls[0].openings[0].inside.back.bond.kind": {"mixed heights"}}))
+	require.Equal(t, []survey.Tile{tile("", "3/8")}, back.Bond.Tiles, "a joint of the room's")
+	require.Empty(t, back.Bond.Along, "which way its rows go was said of another")
+	require.NoError(t, Decode(&job, posts{"walls[0].openings[0].inside.back.bond.along": {"plumb"}}))
+	require.Equal(t, []survey.Tile{tile("3/8", "")}, back.Bond.Tiles, "heights become widths")
+}

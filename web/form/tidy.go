@@ -82,7 +82,7 @@ func tidyBond(job *survey.Job) {
 	if job.Bond.Kind == "running" && job.Bond.Offset == "" {
 		job.Bond.Offset = "1/2"
 	}
-	tidyPattern(&job.Bond, laidIn{job.Units, job.Tile, job.Joint.Plain})
+	tidyPattern(&job.Bond, ofJob(job))
 }
 
 // tidyOrder keeps a setting order, where there is one, complete and free of
