@@ -120,18 +120,28 @@ func (b *board) stackIn(space box, lines []Label) bool {
 	return false
 }
 
-// pipeName writes a pipe's name beside it, on the side where there is room.
+// pipeName writes a pipe's name beside it, on the side where there is room; on a screen clear of its
+// handle, if it can be.
 func (b *board) pipeName(f frame, o survey.OpeningFound) {
 	c, r := f.at(o.At, o.Up), max(f.scale.On(o.Diameter)/2, leastHole)+3*clearance
 	l := Label{Tag: Tag{Kind: Hole, Wall: f.wall}, Text: short(o.Name, b.texts.note, mostName), Size: b.texts.note, Colour: Black}
+	if !b.paper && r < handleReach && b.nameBeside(l, c, handleReach) {
+		return
+	}
+	b.nameBeside(l, c, r)
+}
+
+// nameBeside writes a name so far from a middle, on the first side on which there is room.
+func (b *board) nameBeside(l Label, c Point, r Micron) bool {
 	half, high := l.width()/2, leading(l.Size)/2
 	for _, at := range []Point{{c.X + r + half, c.Y}, {c.X - r - half, c.Y}, {c.X, c.Y - r - high}, {c.X, c.Y + r + high},
 		{c.X + r + half, c.Y - r}, {c.X - r - half, c.Y - r}, {c.X + r + half, c.Y + r}, {c.X - r - half, c.Y + r}} {
 		if b.vacant(plateRoom(l, at)) {
 			b.plate(l, at, White)
-			return
+			return true
 		}
 	}
+	return false
 }
 
 // OpeningName is how an opening is called: its kind and its name, or the name
@@ -143,6 +153,9 @@ func OpeningName(kind, name string) string {
 	}
 	return kind + " " + name
 }
+
+// handleReach is how far from its middle the grip of a handle is drawn, and its outline.
+const handleReach = 3700
 
 // leastHole is the least radius a pipe is drawn with.
 const leastHole = 300

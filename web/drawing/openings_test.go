@@ -40,3 +40,21 @@ func TestAnOpeningIsToldToTheNearestMark(t *testing.T) {
 	}
 	assert.Contains(t, said, "× 12 1/4")
 }
+
+// The name of a pipe can be read while the hand is on its handle.
+func TestAHandleCoversNoNameOfAPipe(t *testing.T) {
+	scene := Wrap(sample.Plan(), Options{Handles: true})
+	pipes := 0
+	for _, h := range scene.Handles {
+		for _, e := range scene.Elements {
+			l, is := e.(Label)
+			if !is || l.Kind != Hole || l.Wall != h.Wall || h.Axis != "xy" {
+				continue
+			}
+			pipes++
+			grip := box{Point{h.At.X - handleReach, h.At.Y - handleReach}, Point{h.At.X + handleReach, h.At.Y + handleReach}}
+			assert.False(t, l.box().meets(grip), "%q under its handle", l.Text)
+		}
+	}
+	assert.NotZero(t, pipes)
+}
