@@ -151,14 +151,43 @@ func (b Bathroom) what() string {
 	case s.Sheet != nil:
 		return "Sheet " + stays(*s.Field, *s.Sheet)
 	case s.Batch == nil:
-		return page.Count(n, "whole tile")
+		return page.Count(n, "whole tile") + b.ofKinds()
 	case n > 1:
-		return fmt.Sprintf("%d like this, cut %s", n, s.Batch.ID)
+		return fmt.Sprintf("%d like this, cut %s", n, s.Batch.ID) + b.ofKind()
 	}
 	if how := s.Batch.How.Words(); how != "" && s.Batch.How != cuts.FirstCourse {
-		return "Cut " + s.Batch.ID + ", " + how
+		return "Cut " + s.Batch.ID + b.ofKind() + ", " + how
 	}
-	return "Cut " + s.Batch.ID
+	return "Cut " + s.Batch.ID + b.ofKind()
+}
+
+// ofKinds says of whole tiles of a pattern of several which they are; empty of others.
+func (b Bathroom) ofKinds() string {
+	s := b.Step
+	all := plan.TilesOf(b.Plan.Room, s.On, &s.Pieces[0].Piece)
+	if len(all) == 1 {
+		return ""
+	}
+	many := make([]int, len(all))
+	for _, p := range s.Pieces {
+		many[min(p.Of, len(all)-1)]++
+	}
+	var out []string
+	for of, n := range many {
+		if n > 0 {
+			u := b.Plan.Room.Units
+			out = append(out, fmt.Sprintf("%d of %s × %s", n, all[of].Width.Fine(u), all[of].Height.Fine(u)))
+		}
+	}
+	return ": " + strings.Join(out, ", ")
+}
+
+// ofKind says which further tile of a pattern a piece is cut from; empty of its first.
+func (b Bathroom) ofKind() string {
+	if g := b.Step.Batch; g.Of > 0 {
+		return ", of " + g.Tile
+	}
+	return ""
 }
 
 // trimText says what of trim is set.

@@ -97,12 +97,15 @@ func (c Card) box() string {
 func (c Card) lines() []string {
 	if c.Piece.Whole {
 		s, wide, high := c.Plan.Room.Units, c.Piece.Tile.Width(), c.Piece.Tile.Height()
-		if c.On == nil {
-			t := c.Plan.Room.Laid(c.Piece.Laid).Tile
+		if c.On == nil || c.Piece.Outline != nil {
+			t := plan.TileOf(c.Plan.Room, c.On, &c.Piece)
 			wide, high = t.Width, t.Height
 		}
 		out := []string{"wide " + wide.Fine(s) + ", high " + high.Fine(s)}
-		if c.On == nil || !c.On.Slab {
+		if c.Piece.Outline != nil {
+			out[0] = "tile of " + wide.Fine(s) + " × " + high.Fine(s)
+			out = append(out, "factory: all edges")
+		} else if c.On == nil || !c.On.Slab {
 			out = append(out, "factory: left, right, bottom, top")
 		}
 		return append(out, c.mitred()...)
