@@ -34,6 +34,7 @@ const (
 	Level     Rule = "rim out of level"
 	Corner    Rule = "one corner, two heights"
 	Tall      Rule = "higher than a room"
+	Through   Rule = "stops over the ceiling"
 	Short     Rule = "readings stop short"
 	Lean      Rule = "lean out of proportion"
 	Tub       Rule = "size of the tub"
@@ -64,6 +65,7 @@ func Raise(room survey.Room, job survey.Job) []Doubt {
 	a.heights()
 	a.corners()
 	a.tall()
+	a.through()
 	a.ends()
 	a.leans()
 	a.tubs()

@@ -80,6 +80,7 @@ var asked = map[string]struct {
 	"tile-twenty-four-to-one":      {doubt.Shape, "tile.width", ""},
 	"tub-an-inch-and-a-half-out":   {doubt.Level, "walls[1].base[0].readings[2].drop", ""},
 	"two-pipes-in-one-place":       {doubt.Into, "walls[2].openings[1].at", ""},
+	"stops-over-a-slope":           {doubt.Through, "walls[1].head.stops.at", "10"},
 	"head-at-400":                  {doubt.Tall, "walls[0].head.stops.at", ""},
 	"ceiling-nought-too-many":      {doubt.Tall, "walls[0].head.readings[0].rise", ""},
 	"width-nought-too-many":        {doubt.Short, "walls[1].width", "60"},

@@ -345,3 +345,24 @@ func (a *asker) tall() {
 		}
 	}
 }
+
+// through asks about tile that stops over the ceiling where its wall stands, as in the
+// corner with a wall under a slope. Under a top that is refused.
+func (a *asker) through() {
+	for i, w := range a.room.Walls {
+		if w.Head.Meets || w.Head.Top != nil || a.rough[i] {
+			continue
+		}
+		ceiling, where := a.room.CeilingBeside(i)
+		stop := w.Head.Stops.From + w.Head.Inset(a.room)
+		if where == "" || stop <= ceiling+2*a.room.Doubt {
+			continue
+		}
+		path, fits := a.markPath(fmt.Sprintf("walls[%d].head.stops", i)), ""
+		if !w.Head.Stops.Free() {
+			fits = ceiling.FloorTo(a.room.Tape).Plain(a.room.Units, 0)
+		}
+		a.ask(Doubt{Rule: Through, Path: path, Wall: i, Fits: fits,
+			Text: fmt.Sprintf("Tile on %s stops %s, and the ceiling is read %s %s.", w.Name, a.height(stop), a.height(ceiling), where)})
+	}
+}

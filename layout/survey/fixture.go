@@ -49,6 +49,19 @@ type FixtureFound struct {
 // InCorner tells whether the fixture stands in a corner, on a joint line.
 func (f FixtureFound) InCorner() bool { return f.Kind == CornerShelf || f.Kind == FootRest }
 
+// reach is what a fixture takes along its wall; a glass line has no width.
+func (f FixtureFound) reach() Span {
+	switch {
+	case f.Kind == GlassLine:
+		return Span{f.At, f.At}
+	case !f.InCorner():
+		return Span{f.At - f.Width.Half(), f.At + f.Width.Half()}
+	case f.Right:
+		return Span{f.At - f.Width, f.At}
+	}
+	return Span{f.At, f.At + f.Width}
+}
+
 // Blocked tells whether the fixture needs blocking behind the board.
 func (f FixtureFound) Blocked() bool {
 	return f.Kind == GrabBar || f.Kind == GlassLine || f.Kind == FootRest

@@ -155,8 +155,12 @@ func (r *resolver) headOverBase(p path, w WallFound) {
 			if head > base {
 				continue
 			}
-			r.faults.add(p, fmt.Sprintf("the head %s at %s, where the base with its gap stands at %s",
-				head.Plain(r.units, 0), x.Plain(r.units, 0), base.Plain(r.units, 0)), "a head above the base everywhere")
+			what := Kind("base")
+			if s.Meets == Seat {
+				what = Seat // of a bench that meets the ceiling, say
+			}
+			r.faults.add(p, fmt.Sprintf("the head %s at %s, where the %s with its gap stands at %s",
+				head.Plain(r.units, 0), x.Plain(r.units, 0), what, base.Plain(r.units, 0)), fmt.Sprintf("a head above the %s everywhere", what))
 			return
 		}
 	}

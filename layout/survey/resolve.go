@@ -99,6 +99,7 @@ func (r *resolver) walls(j Job, room *Room) {
 	lap(room.Walls, room.Bed+room.Tile.Thickness)
 	r.outsideCorners(j.Walls, room)
 	r.beneath(room)
+	r.topsUnder(j.Walls, room)
 	for i, w := range room.Walls {
 		if r.sound[i] {
 			r.leftOver(path("walls").at(i), w)

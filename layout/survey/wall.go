@@ -36,6 +36,7 @@ func (r *resolver) wall(p path, w Wall, sealant length.Length, taken map[string]
 	if len(r.faults) == before {
 		r.headOverBase(p.dot("head"), found)
 		r.underCeiling(p.dot("openings"), found, r.around.Doubt)
+		r.fixturesUnder(p.dot("fixtures"), found, r.around.Doubt)
 	}
 	return found
 }
