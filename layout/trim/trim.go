@@ -53,7 +53,7 @@ func Of(w survey.WallFound, at survey.Placed, tile Tile) []Piece {
 	if w.Left.Trim == nil && w.Right.Trim == nil && w.Head.Trim == nil && !w.Coved() {
 		return nil
 	}
-	w = w.WithLegs()
+	w, at = edged(w.WithLegs(), at)
 	l := layer{wall: w, at: at, outer: outer(w, at, tile.Joint), tile: tile}
 	l.all = w.Bare().Shape(tile.Units, l.outer).Region
 	l.end(survey.LeftEnd)
@@ -68,7 +68,22 @@ func Of(w survey.WallFound, at survey.Placed, tile Tile) []Piece {
 
 // Outline is a wall, legs and all, to the outer edges of its trim.
 func Outline(w survey.WallFound, at survey.Placed, units length.System, joint length.Length) plane.Region {
-	return w.WithLegs().Bare().Shape(units, outer(w, at, joint)).Region
+	w, at = edged(w.WithLegs(), at)
+	return w.Bare().Shape(units, outer(w, at, joint)).Region
+}
+
+// edged is a wall without what its strips take from the field, for these have tile of
+// their own: trim runs on over a strip that goes up to the head, and before the foot of
+// one that goes down to the base.
+func edged(w survey.WallFound, at survey.Placed) (survey.WallFound, survey.Placed) {
+	openings, edges := w.Openings, at.Openings
+	w.Openings, at.Openings = nil, nil
+	for i, o := range openings {
+		if o.Strip == nil {
+			w.Openings, at.Openings = append(w.Openings, o), append(at.Openings, edges[i])
+		}
+	}
+	return w, at
 }
 
 // outer are the marks of a wall where its trim ends instead of its tile.

@@ -292,3 +292,24 @@ func TestTrimOverATubFront(t *testing.T) {
 	assert.Equal(t, []string{`4 1/4" long, ripped to 1" with the finished edge kept`, `6" long, ripped to 1" with the finished edge kept`,
 		`6" long, notched: held to its place and marked`}, sizes)
 }
+
+// A bar runs on over a strip of other tile that goes from the base to the head, and a
+// window that goes past the head parts it: between ends at 10 and 40 in it is one of 30 in,
+// and beside a window from 20 to 30 in two of 10 in.
+func TestTrimRunsOnOverAStrip(t *testing.T) {
+	bar := &survey.TrimFound{Kind: survey.Profile, Width: in / 8, Length: 96 * in, Mitred: true}
+	long := func(o survey.OpeningFound, at survey.Edges) (all []length.Length) {
+		w := wall(nil, nil, bar)
+		w.Left, w.Right = survey.EndFound{Stops: survey.Span{From: 10 * in, To: 10 * in}, Beyond: -1}, survey.EndFound{Stops: survey.Span{From: 40 * in, To: 40 * in}, Beyond: -1}
+		w.Openings = []survey.OpeningFound{o}
+		p := placed(w)
+		p.Openings = []survey.Edges{at}
+		for _, piece := range trim.Of(w, p, running) {
+			all = append(all, piece.Long)
+		}
+		return all
+	}
+	hole := survey.Edges{Left: 20 * in, Bottom: -in, Right: 30 * in, Top: 100 * in}
+	assert.Equal(t, []length.Length{30 * in}, long(survey.OpeningFound{Kind: survey.PlumbStrip, Strip: &survey.StripFound{Low: true, High: true}}, hole))
+	assert.Equal(t, []length.Length{10 * in, 10 * in}, long(survey.OpeningFound{Kind: survey.Window}, hole))
+}
