@@ -72,6 +72,9 @@ func (in Input) others(set Settings) []Line {
 		}
 		all = append(all, of.named(o, band, set)...)
 	}
+	for i := range all {
+		all[i].Other = true
+	}
 	return all
 }
 

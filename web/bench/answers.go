@@ -440,7 +440,7 @@ func (b Bench) whatToBuy() Answer {
 		return a
 	}
 	if kinds := b.kinds(); len(kinds) > 1 {
-		return ofKinds(a, kinds)
+		return b.withOther(ofKinds(a, kinds))
 	}
 	tile := b.Buy.Lines[0]
 	is := "tile"
@@ -455,6 +455,25 @@ func (b Bench) whatToBuy() Answer {
 	}
 	if tile.Cents > 0 {
 		a.Note += " · " + takeoff.Line{Cents: tile.Cents}.Price()
+	}
+	return b.withOther(a)
+}
+
+// withOther adds how many there are to buy of the tiles beside the room's own: those of
+// bands, of strips and of faces.
+func (b Bench) withOther(a Answer) Answer {
+	n := map[string]int{}
+	for _, l := range b.Buy.Lines {
+		if l.Other && l.Unit == "sheet" {
+			n["other sheet"] += l.Count
+		} else if l.Other {
+			n["other tile"] += l.Count
+		}
+	}
+	for _, is := range []string{"other tile", "other sheet"} {
+		if n[is] > 0 {
+			a.Note += " · and " + page.Count(n[is], is)
+		}
 	}
 	return a
 }

@@ -269,3 +269,16 @@ func TestTheAnswersSayNoUnit(t *testing.T) {
 		assert.NotRegexp(t, `\d mm|\d&#34;`, answers, name)
 	}
 }
+
+// What to buy names the tiles beside the room's own: whoever reads the boxes alone would
+// come home without those of the band.
+func TestWhatToBuyTellsOfOtherTile(t *testing.T) {
+	job, err := shapes.New("banded", "in", "banded")
+	require.NoError(t, err)
+	file, err := json.Marshal(job)
+	require.NoError(t, err)
+	_, page := trial.Of(t, file).Get("/jobs/1")
+	assert.Regexp(t, `answer-buy[^§]*?· and \d+ other (tiles|sheets)`, page)
+	_, page = trial.New(t).Get("/jobs/1")
+	assert.NotContains(t, page, "other tiles")
+}
