@@ -141,6 +141,23 @@ func TestPatternsAnyWayCoverTheRoom(t *testing.T) {
 	})
 }
 
+// Found by the rooms above: where the hole of a pipe lies across the edge of a band, a tile of the band that only the
+// hole's rim crosses beside that edge kept all of it, hole and all.
+func TestAPipeAcrossABandsEdgeCutsItsTiles(t *testing.T) {
+	job := survey.Job{Format: survey.Format, Units: "mm", Tile: survey.Tile{Width: "110", Height: "110"}, Joint: survey.Measure{Plain: "3"}, Bond: survey.Bond{Kind: "hexagon", Along: "plumb"},
+		Bands: []survey.Band{{Name: "stripe", Bottom: survey.Mark{At: "-85"}, Height: "32", Joint: "2", Bond: survey.Bond{Kind: "chevron"}, Tile: survey.Tile{Width: "75", Height: "25"}}},
+		Walls: []survey.Wall{{Name: "a", Width: "500", Left: survey.End{Stops: &survey.Mark{At: "0"}}, Right: survey.End{Meets: "corner"},
+			Base: []survey.Segment{{Meets: "tub", Readings: []survey.Drop{{At: "0", Drop: "152"}, {At: "500", Drop: "148"}}}}, Head: survey.Head{Stops: &survey.Mark{At: "429"}},
+			Openings: []survey.Opening{{Kind: "pipe", Name: "valve", At: "34", Height: &survey.Measure{Plain: "-103"}, Diameter: "67"}}}}}
+	for start := range 30 {
+		job.Held = nil
+		job.Walls[0].Openings[0].At = fmt.Sprint(34 + 2*start)
+		p, err := layout.Now(job)
+		require.NoError(t, err)
+		piecesMakeUp(t, &p.Walls[0])
+	}
+}
+
 // covered puts a finger on every part of a wall.
 func covered(t require.TestingT, p layout.Plan, w *layout.Wall, data string) {
 	const apart = 9.7

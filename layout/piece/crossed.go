@@ -62,9 +62,11 @@ func (l *Layer) crossed(outline plane.Ring, box plane.Rect) (c crossings) {
 // alike tells whether the same edges of a region cross the tile as of what is solid.
 func (c *crossings) alike(of region) bool { return c.own[of] == 0 && c.n[of] == c.n[solid] }
 
-// simple tells whether the tile is cut by one straight edge alone, and no pipe.
+// simple tells whether the tile is cut by one straight edge alone, and no pipe: the rim of one
+// may cross the tile where its hole has taken the straight edge.
 func (c *crossings) simple(l *Layer) bool {
-	return c.n[solid] == 1 && c.n[visible] <= 1 && (c.n[drilled] == 1 || same(l.shape.Region, l.shape.Solid))
+	undrilled := same(l.shape.Region, l.shape.Solid)
+	return c.n[solid] == 1 && c.n[visible] <= 1 && (undrilled || c.n[drilled] == 1 && c.last[drilled].on == c.last[solid].on)
 }
 
 // alike tells whether two edges are the same.
