@@ -82,7 +82,7 @@ func TestClimbingOnlyBetters(t *testing.T) {
 		}
 		effort := rapid.SampledFrom([]int{0, s.fresh}).Draw(t, "effort")
 		s.fresh = effort
-		for i, after := range []*trial{from[0].restarted(s, effort), climb(s, slices.Clone(from), effort)} {
+		for i, after := range []*trial{from[0].restarted(s, effort), climb(s, slices.Clone(from), effort), from[0].slid(s)} {
 			require.False(t, s.order.Better(&from[0].merit, &after.merit))
 			require.False(t, i == 1 && s.order.Better(&from[1].merit, &after.merit), "the other was the better one")
 			m := s.whole(after.walls)
@@ -134,7 +134,7 @@ func TestStartsThatAreScattered(t *testing.T) {
 		all = append(all, count.Counted{Setting: count.Setting{Edge: at * mm}})
 	}
 	var got []length.Length
-	for _, c := range scattered(all, 10*mm) {
+	for _, c := range scattered(all, func(c count.Counted) length.Length { return c.Edge }, 10*mm) {
 		got = append(got, c.Edge/mm)
 	}
 	require.Equal(t, []length.Length{500, 510, 100, 90, 300, 700}, got)

@@ -29,6 +29,24 @@ func (t *trial) nearby(s *solver) *trial {
 	return best
 }
 
+// slid is the best of a trial and of what comes of sliding its line under its starts, by ever smaller steps and each as
+// long as that betters it, as far as the work for that goes.
+func (t *trial) slid(s *solver) *trial {
+	lines, until := s.lines(), s.work()+s.fresh
+	for by := 16; by > 0; by /= 2 {
+		for _, way := range [...]int{-by, by} {
+			for at := slices.Index(lines, t.line) + way; 0 <= at && at < len(lines) && s.work() < until; at += way {
+				next := t.moved(s, lines[at], s.fresh/8)
+				if next == nil || !s.order.Better(&next.merit, &t.merit) {
+					break
+				}
+				t = next
+			}
+		}
+	}
+	return t
+}
+
 // moved is what the starts of a trial give on another line; nil where the work given for that does not go so
 // far, or one wall alone gives less than the trial.
 func (t *trial) moved(s *solver, line length.Length, effort int) *trial {

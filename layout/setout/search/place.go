@@ -178,6 +178,9 @@ func (p *placer) run(limit *merit.Merit, tries int) (*count.Counted, []int) {
 	if found == nil {
 		return p.oneByOne(), nil
 	}
+	if tries == 1 { // a first look: what gives most is looked at again
+		return found.counted, found.at
+	}
 	return p.nudge(found)
 }
 

@@ -42,13 +42,13 @@ func (t *trial) started(s *solver, wall, effort int) []count.Counted {
 		order, _ := s.order.Compare(&a.Merit, &b.Merit)
 		return order
 	})
-	return scattered(out, (s.room.Tile.Width+s.room.Joint)/32)
+	return scattered(out, func(c count.Counted) length.Length { return c.Edge }, (s.room.Tile.Width+s.room.Joint)/32)
 }
 
-// scattered are the first few of some that begin at least so far from each other.
-func scattered(all []count.Counted, far length.Length) (out []count.Counted) {
+// scattered are the first few of some that stand at least so far from each other.
+func scattered[T any](all []T, at func(T) length.Length, far length.Length) (out []T) {
 	for _, c := range all {
-		near := func(o count.Counted) bool { return max(c.Edge-o.Edge, o.Edge-c.Edge) < far }
+		near := func(o T) bool { return max(at(c)-at(o), at(o)-at(c)) < far }
 		if len(out) < mostClosely && !slices.ContainsFunc(out, near) {
 			out = append(out, c)
 		}

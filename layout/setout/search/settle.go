@@ -33,7 +33,7 @@ func (s *solver) settle(q *queue[*trial], best *trial) *Result {
 	if t := s.through(best); t != nil {
 		better(t)
 	}
-	return s.result(best.nearby(s), bound)
+	return s.result(best.slid(s).nearby(s).slid(s), bound)
 }
 
 // early looks at the lines that promise most and at the classic ones, to hold all others

@@ -1,6 +1,7 @@
 package search
 
 import (
+	"slices"
 	"testing"
 
 	"coursewright/layout/length"
@@ -58,6 +59,39 @@ func TestSlipsComeByWhatTheyPromise(t *testing.T) {
 	p := slip{moved: 100 * mm}
 	require.Equal(t, 40*mm, p.edge(pinned.walls[0], 40*mm))
 	require.Equal(t, 140*mm, p.edge(s.walls[0], 40*mm))
+}
+
+// With work enough a trial whose starts have a better line comes to it, however far that is, and slid to it where
+// every line on the way is better than the one before.
+func TestSlipsLeadToTheBestLine(t *testing.T) {
+	for _, line := range []string{"1000x600 300x100+2", "1000x600 300x100+2 1/2 window=300,200,250,150", "1130x640 300x100+2 1/3 base=0,-8"} {
+		s := solverOf(line)
+		on := func(y length.Length) *trial {
+			return trialOf(s, y, []count.Counted{*s.place(s.walls[0], y, 40*mm, nil, nil, tries)})
+		}
+		best := on(s.lines()[0])
+		for _, y := range s.lines() {
+			if next := on(y); s.order.Better(&next.merit, &best.merit) {
+				best = next
+			}
+		}
+		within := []length.Length{0}
+		for _, y := range s.lines() {
+			from := on(y)
+			got := (&slipper{s, from.walls, within}).best(from)
+			order, term := s.order.Compare(&best.merit, &got.merit)
+			require.Zero(t, order, "%s: from %v it stops short in %s", line, y, term)
+			slid := from.slid(s)
+			require.False(t, s.order.Better(&from.merit, &slid.merit))
+			at := slices.Index(s.lines(), slid.line)
+			for _, n := range []int{at - 1, at + 1} {
+				if n >= 0 && n < len(s.lines()) {
+					next := on(s.lines()[n])
+					require.False(t, s.order.Better(&next.merit, &slid.merit), "%s: from %v the line next to it is better", line, y)
+				}
+			}
+		}
+	}
 }
 
 // Law 1 holds where a search has to look early for something to hold the others to: what is
