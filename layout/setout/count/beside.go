@@ -10,10 +10,10 @@ import (
 	"coursewright/layout/survey"
 )
 
-// level tells what the plumb edges of a free opening give at best, wherever its
+// givenLevel tells what the plumb edges of a free opening give at best, wherever its
 // level edges go: joint lines, the runs beside it, and how far the middle is from
-// where it is wished. upright tells the same of its level edges.
-func (p *Places) level(i int, edge length.Length) func(Pair) merit.Merit {
+// where it is wished. givenUpright tells the same of its level edges.
+func (p *Places) givenLevel(i int, edge length.Length) func(Pair) merit.Merit {
 	o, tiles := p.w.typed.Openings[i], p.w.level(edge)
 	left, right := p.beside(i, tiles, piece.OnRight), p.beside(i, tiles, piece.OnLeft)
 	return func(at Pair) merit.Merit {
@@ -28,8 +28,8 @@ func (p *Places) level(i int, edge length.Length) func(Pair) merit.Merit {
 	}
 }
 
-// upright tells what the level edges of a free opening give at best.
-func (p *Places) upright(i int, line length.Length) func(Pair) merit.Merit {
+// givenUpright tells what the level edges of a free opening give at best.
+func (p *Places) givenUpright(i int, line length.Length) func(Pair) merit.Merit {
 	o, tiles := p.w.typed.Openings[i], p.w.upright(line)
 	bottom, top := p.beside(i, tiles, piece.Over), p.beside(i, tiles, piece.Under)
 	return func(at Pair) merit.Merit {
@@ -60,7 +60,7 @@ type besideEdge struct {
 
 type besidePlace struct {
 	at    length.Length
-	merit merit.Merit
+	merit *merit.Merit
 }
 
 // beside is the edge of a free opening that faces its tile so.
@@ -87,11 +87,12 @@ func (p *Places) beside(i int, tiles grid, facing piece.Facing) *besideEdge {
 func (e *besideEdge) given(x length.Length) *merit.Merit {
 	for i := range e.known {
 		if e.known[i].at == x {
-			return &e.known[i].merit
+			return e.known[i].merit
 		}
 	}
-	e.known = append(e.known, besidePlace{x, e.at(x)})
-	return &e.known[len(e.known)-1].merit
+	m := e.at(x)
+	e.known = append(e.known, besidePlace{x, &m})
+	return &m
 }
 
 func (e *besideEdge) at(x length.Length) merit.Merit {

@@ -171,8 +171,8 @@ func (b *Bounds) addLevelMarks(m *merit.Merit, edge length.Length) {
 			continue
 		}
 		if o.Left.Free() || o.Width.Free() {
-			if o := b.places.Level(i, edge); len(o) > 0 {
-				*m = m.Plus(&o[0].Merit)
+			if best := b.places.bestLevel(i, edge); best != nil {
+				*m = m.Plus(best)
 			}
 			continue
 		}
@@ -188,8 +188,8 @@ func (b *Bounds) addUprightMarks(m *merit.Merit, line length.Length) {
 			continue
 		}
 		if o.Bottom.Free() || o.Height.Free() {
-			if o := b.places.Upright(i, line); len(o) > 0 {
-				*m = m.Plus(&o[0].Merit)
+			if best := b.places.bestUpright(i, line); best != nil {
+				*m = m.Plus(best)
 			}
 			continue
 		}

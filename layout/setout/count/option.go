@@ -18,16 +18,62 @@ type Option struct {
 // first, and Upright those of its level edges for a course line. They are worked
 // out once.
 func (p *Places) Level(i int, edge length.Length) []Option {
-	return p.remember(optionKey{i, edge, false}, func() []Option {
-		return p.optionsOf(p.LevelPairs(i, edge), p.level(i, edge))
-	})
+	return p.level(i, edge).inOrder(p.w.order)
 }
 
 // Upright are the places of the level edges of a free opening.
 func (p *Places) Upright(i int, line length.Length) []Option {
-	return p.remember(optionKey{i, line, true}, func() []Option {
-		return p.optionsOf(p.UprightPairs(i, line), p.upright(i, line))
+	return p.upright(i, line).inOrder(p.w.order)
+}
+
+// bestLevel is what the best of the places along the wall gives, nil where there is none,
+// and bestUpright the same of those up the wall.
+func (p *Places) bestLevel(i int, edge length.Length) *merit.Merit {
+	return p.level(i, edge).best(p.w.order)
+}
+
+func (p *Places) bestUpright(i int, line length.Length) *merit.Merit {
+	return p.upright(i, line).best(p.w.order)
+}
+
+func (p *Places) level(i int, edge length.Length) *optionList {
+	return p.remember(optionKey{i, edge, false}, func() *optionList {
+		return p.optionsOf(p.LevelPairs(i, edge), p.givenLevel(i, edge))
 	})
+}
+
+func (p *Places) upright(i int, line length.Length) *optionList {
+	return p.remember(optionKey{i, line, true}, func() *optionList {
+		return p.optionsOf(p.UprightPairs(i, line), p.givenUpright(i, line))
+	})
+}
+
+// optionList is a list of options that is put in order when more than the best of them is asked for.
+type optionList struct {
+	options []Option
+	least   *merit.Merit // of the best, once it was asked for
+	sorted  bool
+}
+
+func (l *optionList) inOrder(by merit.Order) []Option {
+	if !l.sorted {
+		Sort(by, l.options)
+		l.sorted, l.least = true, nil
+	}
+	return l.options
+}
+
+func (l *optionList) best(by merit.Order) *merit.Merit {
+	if l.least != nil || len(l.options) == 0 {
+		return l.least
+	}
+	l.least = &l.options[0].Merit
+	for i := range l.options {
+		if m := &l.options[i].Merit; !l.sorted && by.Better(m, l.least) {
+			l.least = m
+		}
+	}
+	return l.least
 }
 
 // optionKey is an opening with the phase of the tiles that its edges seek.
@@ -40,7 +86,7 @@ type optionKey struct {
 // mostOptions bounds how many lists of options are kept.
 const mostOptions = 4000
 
-func (p *Places) remember(key optionKey, make func() []Option) []Option {
+func (p *Places) remember(key optionKey, make func() *optionList) *optionList {
 	out, there := p.options[key]
 	if !there {
 		if len(p.options) >= mostOptions {
@@ -52,14 +98,13 @@ func (p *Places) remember(key optionKey, make func() []Option) []Option {
 	return out
 }
 
-func (p *Places) optionsOf(pairs []Pair, of func(Pair) merit.Merit) []Option {
+func (p *Places) optionsOf(pairs []Pair, of func(Pair) merit.Merit) *optionList {
 	out := make([]Option, len(pairs))
 	for k, at := range pairs {
 		out[k] = Option{at, of(at)}
 	}
 	p.meter.add(4 * len(pairs))
-	Sort(p.w.order, out)
-	return out
+	return &optionList{options: out}
 }
 
 // Sort puts options in the order of merit; equal ones stay as they are.

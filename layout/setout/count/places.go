@@ -15,12 +15,12 @@ type Places struct {
 	marks    *Marks
 	boundary *boundary
 	apart    bool
-	options  map[optionKey][]Option
+	options  map[optionKey]*optionList
 	meter    *meter
 }
 
 func newPlaces(w *facts, marks *Marks, b *boundary, m *meter) *Places {
-	return &Places{w: w, marks: marks, boundary: b, apart: len(w.free) > 0 && w.fixedEnds() && b.apart(), options: map[optionKey][]Option{}, meter: m}
+	return &Places{w: w, marks: marks, boundary: b, apart: len(w.free) > 0 && w.fixedEnds() && b.apart(), options: map[optionKey]*optionList{}, meter: m}
 }
 
 // Apart tells whether every free opening stays farther than a tile from all else
