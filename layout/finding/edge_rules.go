@@ -172,9 +172,10 @@ func (in Input) rims() (out []rim) {
 	return out
 }
 
+// nearlyLevel says nothing of what is less than the least measure that is told: nobody sees that a rim is not level then.
 func nearlyLevel(in Input) (all []place) {
 	for _, r := range in.rims() {
-		if r.spread > 0 && r.spread <= in.Limits.NearlyLevel {
+		if r.spread >= in.Room.Units.FineStep() && r.spread <= in.Limits.NearlyLevel {
 			all = append(all, room(fmt.Sprintf("The %s is level within %s.", r.kind, in.fine(r.spread)))...)
 		}
 	}

@@ -231,6 +231,7 @@ func TestRules(t *testing.T) {
 		{"a level rim", "rim nearly level", base("tub", readings(0, -40, 60, -40)), nil},
 		{"a rim 1/8 in out", "rim nearly level", base("tub", []survey.Reading{{Value: -40 * inch}, {At: 60 * inch, Value: -40*inch + inch/8}}),
 			[]string{`The rim is level within 1/8".`}},
+		{"a rim 1/64 in out", "rim nearly level", base("tub", []survey.Reading{{Value: -40 * inch}, {At: 60 * inch, Value: -40*inch + inch/64}}), nil},
 		{"a rim 1/8 in out has no rake", "rake at the base", base("tub", []survey.Reading{{}, {At: 60 * inch, Value: inch / 8}}), nil},
 		{"a rim 3/8 in out", "rake at the base", base("tub", []survey.Reading{{}, {At: 60 * inch, Value: 3 * inch / 8}}),
 			[]string{`The rim lies 3/8" lower at its low point than at its high point; the first course takes that up. That is 9 % of a course.`}},
