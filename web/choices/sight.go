@@ -34,11 +34,14 @@ func sightOf(r *http.Request, job survey.Job) sight {
 	return s
 }
 
-// usualColumn is how wide the drawing of a choice is on a page of 1440: two stand beside each
-// other there, or three and more.
+// usualColumn is how wide the drawing of a choice is on a page of 1440: the only one has most of it, else two
+// stand beside each other there, or three and more.
 func usualColumn(job survey.Job) drawing.Micron {
-	if len(job.Choices) > 2 {
+	switch n := len(job.Choices); {
+	case n > 2:
 		return 380 * drawing.Pixel
+	case n == 0:
+		return 857 * drawing.Pixel
 	}
 	return 560 * drawing.Pixel
 }
