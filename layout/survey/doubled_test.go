@@ -68,6 +68,9 @@ func TestDoubledKeysAreThoseOfTheTokens(t *testing.T) {
 	found := 0
 	rapid.Check(t, func(t *rapid.T) {
 		data := []byte(anyJSON(t, 3))
+		if rapid.Bool().Draw(t, "one key twice") {
+			data = []byte(`{"k":` + anyJSON(t, 2) + `,"k":` + string(data) + `}`)
+		}
 		require.True(t, json.Valid(data), "%s", data)
 		var want Faults
 		byTokens(json.NewDecoder(bytes.NewReader(data)), "", &want)
