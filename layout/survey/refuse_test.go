@@ -46,6 +46,7 @@ func TestResolveRefuses(t *testing.T) {
 		{func(j *job, w *survey.Wall) { j.Joint.Plain = "1 1/64" }, "joint: found “1 1/64”; write a length from 0\" to 1\""},
 		{func(j *job, w *survey.Wall) { j.Bed = "thick" }, "bed: found “thick”, which has “thick” where a number is needed"},
 		{func(j *job, w *survey.Wall) { j.Measured.Tape = "0" }, "measured.tape: found “0”"},
+		{func(j *job, w *survey.Wall) { j.Measured.Tape = "1/960 mm" }, "measured.tape: found “1/960 mm”; write a length from 1/32\" to 1\""},
 		{func(j *job, w *survey.Wall) { j.Measured.Doubt = "-1" }, "measured.doubt: found “-1”; write a length from 0\" to 2\""},
 		// tile
 		{func(j *job, w *survey.Wall) { j.Tile.Width = "4.9 mm" }, "tile.width: found “4.9 mm”; write a length from 7/32\" to 9'-10 3/32\""},

@@ -61,7 +61,8 @@ func (j Job) Resolve() (Room, Faults) {
 }
 
 func (r *resolver) measured(m Measured, room *Room) {
-	room.Tape = r.or(value{"measured.tape", m.Tape}, r.usual(length.Inch/16, length.Millimetre), bounds{1, length.Inch})
+	finest := r.usual(length.Inch/64, length.Millimetre/2) // a finer one has more marks than can be tried
+	room.Tape = r.or(value{"measured.tape", m.Tape}, r.usual(length.Inch/16, length.Millimetre), bounds{finest, length.Inch})
 	room.Doubt = r.or(value{"measured.doubt", m.Doubt}, r.usual(length.Inch/8, 3*length.Millimetre), bounds{0, thickest})
 }
 

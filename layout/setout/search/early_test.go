@@ -1,9 +1,11 @@
 package search
 
 import (
+	"context"
 	"testing"
 
 	"coursewright/layout/length"
+	"coursewright/layout/merit"
 	"coursewright/layout/setout/chance"
 	"coursewright/layout/survey"
 
@@ -29,4 +31,24 @@ func TestNothingIsLeftToLookAtEarly(t *testing.T) {
 	require.Nil(t, s.solve(known))
 	spent := s.work()
 	require.Nil(t, solver(8*(spent-1)).solve(known), "an eighth of the work is spent by the last look at the line alone")
+}
+
+// A search that nobody waits for any more begins no further line; and with a tape so fine that its starts could not all
+// be looked at, those that promise most are taken as they come.
+func TestFineTapesAreBounded(t *testing.T) {
+	ctx, cancel := context.WithCancel(t.Context())
+	cancel()
+	room := chance.Sketch("1000x600 300x100+2")
+	s := newSolver(ctx, &room, hands(&room)[0], merit.OrderFor(room.Prefer))
+	s.limit = Work
+	require.Nil(t, s.solve(nil))
+	require.LessOrEqual(t, s.asked, 16)
+
+	room.Tape = length.Millimetre / 40
+	s = solverIn(&room)
+	h := s.hunt(s.walls[0], s.lowest())
+	require.Greater(t, len(h.queue.items)+len(h.groups[0].Starts), mostLooks)
+	before := s.asked
+	require.NotEmpty(t, h.few(promise, s.fresh, exact))
+	require.Less(t, s.asked-before, mostLooks+2*promise)
 }

@@ -71,14 +71,21 @@ const fewStarts = 4
 // fewTries is how many placings are looked at for one start when the search settles.
 const fewTries = 12
 
+// mostLooks is how often a start on one line is looked at more closely before those that promise most are taken as
+// they come: a tape that is very fine has more starts than could be looked at.
+const mostLooks = 6000
+
 // few are the starts that promise most on the line, as far as may be counted for it, then the
 // classic ones.
 func (h *hunt) few(most, effort int, to depth) []length.Length {
 	var out []length.Length
 	until := h.work() + effort/len(h.walls)
-	for n := 0; n < most && !h.queue.empty(); {
+	for n, looked := 0, 0; n < most && !h.queue.empty(); looked++ {
 		c := h.queue.first()
-		if h.work() >= until {
+		switch {
+		case h.stopped() && h.ended || looked > mostLooks:
+			to = guessed // as they come
+		case h.work() >= until:
 			to = refined // without cutting more
 		}
 		if c.depth < to {

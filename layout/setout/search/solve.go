@@ -64,6 +64,9 @@ func (s *solver) solve(known *Result) *Result {
 		return a.line < b.line
 	}}
 	for _, line := range s.lines() {
+		if s.stopped() && s.ended {
+			return nil
+		}
 		q.items = append(q.items, s.trial(line))
 	}
 	q.sort()
