@@ -33,48 +33,35 @@ func bondAsks(b Bench, path string, bond survey.Bond) templ.Component {
 		}
 		ctx = templ.InitializeContext(ctx)
 		ctx = templ.ClearChildren(ctx)
-		if kind := survey.BondKind(bond.Kind); true {
-			if kind.Shifts() {
-				templ_7745c5c3_Err = page.WordField(b.Job, path+".offset", "Each course shifts by").Render(ctx, templ_7745c5c3_Buffer)
-				if templ_7745c5c3_Err != nil {
-					return templ_7745c5c3_Err
-				}
-				if bond.Offset != "" {
-					templ_7745c5c3_Err = page.ChoiceField(b.Job, path+".hand", "It steps to the", handChoices).Render(ctx, templ_7745c5c3_Buffer)
-					if templ_7745c5c3_Err != nil {
-						return templ_7745c5c3_Err
-					}
-				}
-			}
-			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 1, " ")
+		kind := survey.BondKind(bond.Kind)
+		if kind.Shifts() {
+			templ_7745c5c3_Err = page.WordField(b.Job, path+".offset", "Each course shifts by").Render(ctx, templ_7745c5c3_Buffer)
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
-			if kind.Turns() {
-				templ_7745c5c3_Err = page.ChoiceField(b.Job, path+".turn", "It stands", turnChoices).Render(ctx, templ_7745c5c3_Buffer)
+			if bond.Offset != "" {
+				templ_7745c5c3_Err = page.ChoiceField(b.Job, path+".hand", "It steps to the", handChoices).Render(ctx, templ_7745c5c3_Buffer)
 				if templ_7745c5c3_Err != nil {
 					return templ_7745c5c3_Err
 				}
 			}
-			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 2, " ")
+		}
+		if kind.Turns() {
+			templ_7745c5c3_Err = page.ChoiceField(b.Job, path+".turn", "It stands", turnChoices).Render(ctx, templ_7745c5c3_Buffer)
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
-			if path != "bond" && twoWays(kind) && bond.Turn == "" {
-				templ_7745c5c3_Err = page.ChoiceField(b.Job, path+".along", "Rows run", rowsChoices).Render(ctx, templ_7745c5c3_Buffer)
-				if templ_7745c5c3_Err != nil {
-					return templ_7745c5c3_Err
-				}
-			}
-			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 3, " ")
+		}
+		if path != "bond" && twoWays(kind) && bond.Turn == "" {
+			templ_7745c5c3_Err = page.ChoiceField(b.Job, path+".along", "Rows run", rowsChoices).Render(ctx, templ_7745c5c3_Buffer)
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
-			if kind == survey.Chevron {
-				templ_7745c5c3_Err = page.ChoiceField(b.Job, path+".angle", "Its long edges rise at", angleChoices).Render(ctx, templ_7745c5c3_Buffer)
-				if templ_7745c5c3_Err != nil {
-					return templ_7745c5c3_Err
-				}
+		}
+		if kind == survey.Chevron {
+			templ_7745c5c3_Err = page.ChoiceField(b.Job, path+".angle", "Its long edges rise at", angleChoices).Render(ctx, templ_7745c5c3_Buffer)
+			if templ_7745c5c3_Err != nil {
+				return templ_7745c5c3_Err
 			}
 		}
 		return nil
@@ -100,20 +87,20 @@ func bondTiles(b Bench, path string, bond survey.Bond) templ.Component {
 		ctx = templ.InitializeContext(ctx)
 		ctx = templ.ClearChildren(ctx)
 		for i, asks := range furtherTiles(bond) {
-			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 4, "<fieldset class=\"further\"><legend>")
+			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 1, "<fieldset class=\"further\"><legend>")
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
 			var templ_7745c5c3_Var3 string
 			templ_7745c5c3_Var3, templ_7745c5c3_Err = templ.JoinStringErrs(asks.Name)
 			if templ_7745c5c3_Err != nil {
-				return templ.Error{Err: templ_7745c5c3_Err, FileName: `web/bench/pattern.templ`, Line: 34, Col: 22}
+				return templ.Error{Err: templ_7745c5c3_Err, FileName: `web/bench/pattern.templ`, Line: 33, Col: 22}
 			}
 			_, templ_7745c5c3_Err = templ_7745c5c3_Buffer.WriteString(templ.EscapeString(templ_7745c5c3_Var3))
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
-			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 5, "</legend><div class=\"grid\">")
+			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 2, "</legend><div class=\"grid\">")
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
@@ -147,7 +134,7 @@ func bondTiles(b Bench, path string, bond survey.Bond) templ.Component {
 					return templ_7745c5c3_Err
 				}
 			}
-			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 6, "</div></fieldset>")
+			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 3, "</div></fieldset>")
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
