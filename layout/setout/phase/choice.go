@@ -139,13 +139,11 @@ func (c *choice) closer() {
 func (c *choice) option(axis, n int) *option {
 	r := &c.axes[axis]
 	for len(r.given) <= n && !r.wait.empty() {
-		o := r.wait.take()
-		if o.cut == allCut {
-			r.given = append(r.given, o)
+		if r.wait.first().cut == allCut {
+			r.given = append(r.given, r.wait.take())
 			continue
 		}
-		c.cutCorners(c.w.axes[axis], o)
-		r.wait.add(o)
+		c.cutNext(c.w.axes[axis], &r.wait)
 	}
 	if n >= len(r.given) {
 		return nil

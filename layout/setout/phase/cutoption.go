@@ -3,24 +3,40 @@ package phase
 import (
 	"slices"
 
+	"coursewright/layout/merit"
 	"coursewright/layout/piece"
 )
 
+// cutNext works the best option that waits further out. The first time it stops cutting once another
+// promises more.
+func (c *choice) cutNext(a *axis, wait *queue[*option]) {
+	o := wait.take()
+	var other *merit.Merit
+	if !o.stopped && !wait.empty() {
+		other = &wait.first().merit
+	}
+	c.cutCorners(a, o, other)
+	wait.add(o)
+}
+
 // cutCorners works an option out with the tiles cut that only its axis can touch, but for those
 // that its own edges cut alone, and with what wall is bare there once these and all that no free
-// mark can touch are cut.
-func (c *choice) cutCorners(a *axis, o *option) {
-	w, t := c.w, &tally{w: c.w, surely: true}
+// mark can touch are cut. It stops, and notes so, once that comes after another merit.
+func (c *choice) cutCorners(a *axis, o *option, other *merit.Merit) {
+	w, t, done := c.w, &tally{w: c.w, surely: true}, false
 	p := w.outer
 	p.Openings = slices.Clone(p.Openings)
 	a.set(&p, o)
 	if a.clearOfAll(w, o) {
-		t.add(c.notched(a, o, &p))
+		var notched *tally
+		notched, done = c.notched(a, o, &p, other)
+		t.add(notched)
 		t.add(c.beside(a, &p))
 	} else {
 		a.bounds(t, c.origin, &p)
-		c.cutTurns(t, a, &p, nowhere)
+		done = c.cutTurns(t, a, &p, nowhere, other)
 	}
+	o.lowers = o.lowers[:0]
 	// Other runs are those of edges that stand, which have pieces elsewhere too.
 	t.runs = slices.DeleteFunc(t.runs, func(r run) bool {
 		other := !slices.ContainsFunc(r.edges[:r.n], func(e piece.Edge) bool { return e.Side() == a.on })
@@ -31,6 +47,9 @@ func (c *choice) cutCorners(a *axis, o *option) {
 	})
 	m := t.merit()
 	m.Exposed, m.Openings, m.Near = o.merit.Exposed, o.merit.Openings, o.merit.Near
-	o.merit, o.cut = m, allCut
+	o.merit, o.stopped = m, !done
+	if done {
+		o.cut = allCut
+	}
 	w.Work += 2
 }

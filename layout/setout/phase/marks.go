@@ -37,6 +37,8 @@ type option struct {
 	merit merit.Merit
 	cut   int // how much of what it touches was cut: nothing, the corners, all
 
+	stopped bool // cutting all was stopped once, see cutNext
+
 	lowers []run // widths there of runs of edges that stand
 }
 

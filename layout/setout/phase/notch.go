@@ -3,6 +3,7 @@ package phase
 import (
 	"coursewright/layout/bond"
 	"coursewright/layout/length"
+	"coursewright/layout/merit"
 	"coursewright/layout/piece"
 	"coursewright/layout/plane"
 	"coursewright/layout/survey"
@@ -21,7 +22,7 @@ func (c *choice) beside(a *axis, p *survey.Placed) *tally {
 	if t == nil {
 		t = &tally{w: c.w, surely: true}
 		if len(a.around) > 0 {
-			c.cutTurns(t, a, p, rectOf(p.Openings[a.opening]))
+			c.cutTurns(t, a, p, rectOf(p.Openings[a.opening]), nil)
 		}
 		if c.others == nil {
 			c.others = map[*axis]*tally{}
@@ -31,29 +32,35 @@ func (c *choice) beside(a *axis, p *survey.Placed) *tally {
 	return t
 }
 
-// notched is what an opening that is clear of all cuts, with the tiles at its corners.
-func (c *choice) notched(a *axis, o *option, p *survey.Placed) *tally {
+// notched is what an opening that is clear of all cuts, with the tiles at its corners. It stops, and is
+// not done, once that comes after another merit.
+func (c *choice) notched(a *axis, o *option, p *survey.Placed, other *merit.Merit) (t *tally, done bool) {
 	at := a.standsAt(c.w, c.origin, o)
-	t := a.cut[at]
-	if t == nil {
-		t = &tally{w: c.w, surely: true}
-		a.bounds(t, c.origin, p)
-		c.cutNotches(t, a, p)
+	if t = a.cut[at]; t != nil {
+		return t, true
+	}
+	t = &tally{w: c.w, surely: true}
+	a.bounds(t, c.origin, p)
+	if done = c.cutNotches(t, a, p, other); done {
 		a.cut[at] = t
 	}
-	return t
+	return t, done
 }
 
 // cutNotches adds up what an opening that is clear of all cuts of the tiles at its corners, but for those
 // that its edges cut alone. What is cut out of a tile hangs on where the opening stands beside it, and
 // is cut once.
-func (c *choice) cutNotches(t *tally, a *axis, p *survey.Placed) {
+func (c *choice) cutNotches(t *tally, a *axis, p *survey.Placed, other *merit.Merit) (done bool) {
 	w, at := c.w, rectOf(p.Openings[a.opening])
 	corner := func(x, y length.Length) plane.Rect {
 		return between(plane.Point{X: x, Y: y}, plane.Point{X: x, Y: y}, 1)
 	}
+	done = true
 	corners := []plane.Rect{corner(at.Left, at.Bottom), corner(at.Right, at.Bottom), corner(at.Left, at.Top), corner(at.Right, at.Top)}
 	w.eachIn(&ground{box: everywhere}, corners, c.origin, func(set bond.Set) {
+		if !done {
+			return
+		}
 		out := meet(w.boxOf(&set), at)
 		if out.Empty() || a.takes(w, &set, p) {
 			return
@@ -67,5 +74,7 @@ func (c *choice) cutNotches(t *tally, a *axis, p *survey.Placed) {
 			w.Work++
 		}
 		t.add(cut)
+		done = other == nil || !t.after(other)
 	})
+	return done
 }

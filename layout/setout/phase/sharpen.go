@@ -5,13 +5,13 @@ package phase
 func (c *choice) sharpen(cut int) bool {
 	for i := range c.axes {
 		if r := &c.axes[i]; r.wait.first().cut < cut {
-			o := r.wait.take()
 			if a := c.w.axes[i]; cut < allCut {
+				o := r.wait.take()
 				c.cutEnds(a, o)
+				r.wait.add(o)
 			} else {
-				c.cutCorners(a, o)
+				c.cutNext(a, &r.wait)
 			}
-			r.wait.add(o)
 			return true
 		}
 	}
