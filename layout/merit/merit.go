@@ -17,12 +17,8 @@
 package merit
 
 import (
-	"cmp"
-	"slices"
-
 	"coursewright/layout/length"
 	"coursewright/layout/piece"
-	"coursewright/layout/survey"
 )
 
 // Merit is what a set-out is judged by, term by term. Sizes are in whole marks
@@ -98,123 +94,6 @@ var names = [...]string{"bare wall", "unworkable pieces", "slivers", "runs under
 // String names the term as a person would.
 func (t Term) String() string { return names[t] }
 
-// Order is the order in which the terms are compared, and by which rule.
-type Order struct {
-	terms  []Term
-	shared bool
-}
-
-// OrderFor is the order of merit as a job prefers it.
-func OrderFor(p survey.Prefer) Order {
-	o := Order{shared: p.Shared}
-	for t := Bare; t < None; t++ {
-		o.terms = append(o.terms, t)
-	}
-	move := func(t, to Term, after int) {
-		o.terms = slices.DeleteFunc(o.terms, func(u Term) bool { return u == t })
-		i := slices.Index(o.terms, to) + after
-		o.terms = slices.Insert(o.terms, i, t)
-	}
-	if p.LargeCuts {
-		move(Exposed, Runs, 1)
-	}
-	if p.Openings {
-		move(Built, Thirds, 0)
-	}
-	if p.FullHead {
-		move(Head, Rim, 0)
-	}
-	return o
-}
-
-// Compare tells whether a is better (-1), as good (0) or worse (1) than b, and
-// the term that decided.
-func (o Order) Compare(a, b *Merit) (int, Term) { return o.Until(a, b, None) }
-
-// Shared is the first term for which walls are judged together, and not each by
-// itself.
-func (o Order) Shared() Term {
-	if o.shared {
-		return Rim
-	}
-	return Corners
-}
-
-// Until compares only the terms that come before end.
-func (o Order) Until(a, b *Merit, end Term) (int, Term) {
-	for _, t := range o.terms {
-		if t == end {
-			break
-		}
-		if c := o.compare(a, b, t); c != 0 {
-			return c, t
-		}
-	}
-	return 0, None
-}
-
-// Better tells whether a comes before b.
-func (o Order) Better(a, b *Merit) bool { c, _ := o.Compare(a, b); return c < 0 }
-
-func (o Order) compare(a, b *Merit, t Term) int {
-	switch t {
-	case Bare, Unworkable, Slivers, Fifths, Thirds, Runs:
-		return a.Sight.compare(&b.Sight, t)
-	case Exposed:
-		return cmp.Compare(a.Exposed, b.Exposed)
-	case Openings:
-		return cmp.Compare(a.Openings, b.Openings)
-	case Mirror:
-		return cmp.Compare(a.Mirror, b.Mirror)
-	case Rim:
-		if o.shared {
-			return compare(a.between(), b.between())
-		}
-		return compareShares(a.Rim, b.Rim)
-	case Head:
-		if o.shared {
-			return 0
-		}
-		return compareShares(a.Head, b.Head)
-	case Built:
-		return cmp.Compare(a.Built, b.Built)
-	case Work:
-		return cmp.Compare(a.Work, b.Work)
-	case Corners:
-		return cmp.Compare(a.Corners, b.Corners)
-	case Alike:
-		return cmp.Compare(a.Alike, b.Alike)
-	case Facing:
-		return cmp.Compare(a.Facing, b.Facing)
-	case Near:
-		return cmp.Compare(a.Near, b.Near)
-	case Find:
-		return cmp.Compare(a.Find, b.Find)
-	case Slack:
-		return cmp.Compare(b.Slack, a.Slack)
-	}
-	return a.OutOfSight.compare(&b.OutOfSight, seen[t-HiddenBare])
-}
-
-// seen leads from a term out of sight to the same term in sight.
-var seen = [...]Term{Bare, Unworkable, Slivers, Fifths, Thirds, Runs}
-
-func (s *Sight) compare(o *Sight, t Term) int {
-	switch t {
-	case Bare:
-		return cmp.Compare(s.Bare, o.Bare)
-	case Unworkable:
-		return cmp.Compare(s.Unworkable, o.Unworkable)
-	case Slivers:
-		return cmp.Compare(s.Slivers, o.Slivers)
-	case Fifths:
-		return cmp.Compare(s.Fifths, o.Fifths)
-	case Thirds:
-		return cmp.Compare(s.Thirds, o.Thirds)
-	}
-	return compareShares(s.Runs, o.Runs)
-}
-
 // between is the difference between the least rim and the least head.
 func (m *Merit) between() piece.Share {
 	if m.Part {
@@ -251,27 +130,6 @@ func (m *Merit) Plus(o *Merit) Merit {
 func (s *Sight) plus(o *Sight) Sight {
 	return Sight{Bare: s.Bare + o.Bare, Unworkable: s.Unworkable + o.Unworkable, Slivers: s.Slivers + o.Slivers,
 		Fifths: s.Fifths + o.Fifths, Thirds: s.Thirds + o.Thirds, Runs: merge(s.Runs, o.Runs)}
-}
-
-func compare(a, b piece.Share) int {
-	switch {
-	case a.Less(b):
-		return -1
-	case b.Less(a):
-		return 1
-	}
-	return 0
-}
-
-// compareShares compares two ascending lists entry by entry; the shorter is
-// filled up with what is better than any entry. The greater entry wins.
-func compareShares(a, b []piece.Share) int {
-	for i := range min(len(a), len(b)) {
-		if c := compare(b[i], a[i]); c != 0 {
-			return c
-		}
-	}
-	return cmp.Compare(len(a), len(b))
 }
 
 func merge(a, b []piece.Share) []piece.Share {

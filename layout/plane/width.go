@@ -75,9 +75,10 @@ func (r Ring) tidyAll() Ring {
 // leaning wall, are no notches.
 func (r Region) LeastWidth() length.Length {
 	var hull Ring
+	var space [2 * room]Corner
 	notches := !r.convex()
 	if notches {
-		hull = r.hull()
+		hull = r.hull(space[:0])
 	} else {
 		hull = r[0]
 	}
@@ -166,9 +167,9 @@ func foot(p, a, b Point) Point {
 	return Point{a.X + share(b.X-a.X, along, all), a.Y + share(b.Y-a.Y, along, all)}
 }
 
-// hull is the convex ring round all corners, counter-clockwise.
-func (r Region) hull() Ring {
-	var all []Point
+// hull is the convex ring round all corners, counter-clockwise, in the room of out.
+func (r Region) hull(out Ring) Ring {
+	all := make([]Point, 0, 2*room)
 	for _, ring := range r {
 		for _, c := range ring {
 			all = append(all, c.Point)
@@ -179,7 +180,6 @@ func (r Region) hull() Ring {
 	if len(all) < 3 {
 		return nil
 	}
-	var out Ring
 	chain := func(points []Point) {
 		start := len(out)
 		for _, p := range points {

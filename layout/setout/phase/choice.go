@@ -23,6 +23,7 @@ type choice struct {
 	cover      *piece.Cover     // what these cover
 	stands     merit.Merit      // what they are sure to give
 	cut        int              // how much of them was cut: nothing, the corners, all
+	stopped    bool             // cutting more was stopped once, see closer
 	axes       []ranked         // those whose options are listed
 	ended      bool             // ends and the head are listed, and the best cut in their corners
 	small      map[*axis]along  // see along
@@ -80,7 +81,7 @@ func (c *choice) unsay() {
 // ready lists the options if they are not listed yet.
 func (c *choice) ready() {
 	for c.cut < allCut {
-		c.closer()
+		c.closer(nil)
 	}
 	for len(c.axes) < len(c.w.axes) {
 		c.list()
@@ -94,45 +95,6 @@ func (c *choice) least() merit.Merit {
 		m = m.Plus(&c.axes[i].wait.first().merit)
 	}
 	return m
-}
-
-// closer cuts more of the tiles that no free mark can touch: first those in the corners and at the
-// pipes, then all, which shows what wall is bare there.
-func (c *choice) closer() {
-	w, t := c.w, c.apart
-	g := w.ground(w.outer)
-	g.layer.Cover.Clear()
-	cut := func(set *bond.Set) {
-		g.layer.Cut(*set, func(p *piece.Piece) { t.piece(p, set.Tile) })
-		w.Work++
-	}
-	if c.cut++; c.cut < allCut {
-		w.eachIn(g, g.turns, c.origin, func(set bond.Set) {
-			if !w.touched(w.boxOf(&set), 0) && !w.standsAlone(&set) {
-				cut(&set)
-			}
-		})
-		c.cover = g.layer.Cover.Copy()
-		t = t.copy()
-		w.atBest(t, c.line, c.edge, 0, 0, w.inner)
-	} else {
-		g.layer.Cover.Take(c.cover)
-		w.eachIn(g, g.zones, c.origin, func(set bond.Set) {
-			box := w.boxOf(&set)
-			if !w.touched(box, 0) && (!slices.ContainsFunc(g.turns, box.Overlaps) || w.standsAlone(&set)) {
-				cut(&set)
-			}
-		})
-		for _, gap := range g.layer.Cover.Sure() {
-			if !w.touched(between(gap.From, gap.To, 1), w.far()) {
-				t.sights[boolean(gap.Low)].Bare += gap.Length
-			}
-		}
-		c.cover = g.layer.Cover.Copy()
-	}
-	c.stands = t.merit()
-	w.lines.sure(&c.stands, c.line, c.edge, 0, 0)
-	c.unsay()
 }
 
 // option is the nth best option of an axis, or nil.

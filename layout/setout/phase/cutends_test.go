@@ -40,7 +40,7 @@ func TestCornersOfEndsAreAPartOfWhatTheyCut(t *testing.T) {
 					corners, all := *o, *o
 					corners.merit.Sight, corners.merit.OutOfSight = merit.Sight{}, merit.Sight{}
 					c.cutEnds(a, &corners)
-					c.cutCorners(a, &all)
+					c.cutCorners(a, &all, nil)
 					worse, term := w.order.Compare(&corners.merit, &all.merit)
 					require.LessOrEqual(t, worse, 0, "%s: corners %+v, all %+v at %v", term, corners.merit, all.merit, o.at)
 					small += corners.merit.Unworkable + corners.merit.Slivers

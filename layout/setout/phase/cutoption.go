@@ -23,7 +23,7 @@ func (c *choice) cutNext(a *axis, wait *queue[*option]) {
 // that its own edges cut alone, and with what wall is bare there once these and all that no free
 // mark can touch are cut. It stops, and notes so, once that comes after another merit.
 func (c *choice) cutCorners(a *axis, o *option, other *merit.Merit) {
-	w, t, done := c.w, &tally{w: c.w, surely: true}, false
+	w, t, done := c.w, &tally{w: c.w, surely: true, runs: c.w.cutRuns[:0]}, false
 	p := w.outer
 	p.Openings = slices.Clone(p.Openings)
 	a.set(&p, o)
@@ -37,6 +37,7 @@ func (c *choice) cutCorners(a *axis, o *option, other *merit.Merit) {
 		done = c.cutTurns(t, a, &p, nowhere, other)
 	}
 	o.lowers = o.lowers[:0]
+	w.cutRuns = t.runs
 	// Other runs are those of edges that stand, which have pieces elsewhere too.
 	t.runs = slices.DeleteFunc(t.runs, func(r run) bool {
 		other := !slices.ContainsFunc(r.edges[:r.n], func(e piece.Edge) bool { return e.Side() == a.on })

@@ -17,7 +17,7 @@ type ground struct {
 	layer  *piece.Layer
 	zones  []plane.Rect // where tiles meet a boundary: all others are whole or outside, and cover none
 	turns  []plane.Rect // where two boundaries meet, and the pipes
-	hard   []plane.Rect // the turns, and where tiles meet a boundary that may be left bare
+	hard   []plane.Rect // the turns, then where tiles meet a boundary that may be left bare
 	marked []plane.Rect // the hard ones, then all zones, as far as free marks may touch tiles there
 	by     map[*axis]*zonesBy
 	box    plane.Rect
@@ -87,7 +87,7 @@ func (w *Wall) ground(p survey.Placed) *ground {
 		g.turns = append(g.turns, g.zones[len(g.zones)-1])
 	}
 	g.zones, g.turns = slices.Compact(g.zones), slices.Compact(g.turns)
-	g.hard = append(slices.Compact(g.hard), g.turns...)
+	g.hard = slices.Concat(g.turns, slices.Compact(g.hard))
 	g.marked = w.touchedIn(slices.Concat(g.hard, g.zones), w.axes)
 	w.shape = g
 	if w.known == nil || len(w.known) >= mostGrounds {

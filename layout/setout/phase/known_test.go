@@ -42,11 +42,11 @@ func TestAnOptionGivesTheSameWhateverWasCutBefore(t *testing.T) {
 					if axis.clearOfAll(used, o) && axis.cut[axis.standsAt(used, a.origin, o)] != nil {
 						hits++
 					}
-					a.cutCorners(axis, o)
+					a.cutCorners(axis, o, nil)
 					clear(fresh.axes[i].cut)
 					clear(fresh.axes[i].notches)
 					clear(b.others)
-					b.cutCorners(fresh.axes[i], other)
+					b.cutCorners(fresh.axes[i], other, nil)
 					require.Equal(t, *other, *o)
 				}
 			}

@@ -128,12 +128,12 @@ func (s *solver) look(h *hunt) {
 		return
 	case cutTurns:
 		top.choice = w.choose(top, h)
-		top.choice.closer()
+		top.choice.closer(nil)
 		top.merit = top.choice.least()
 	case listEnds:
 		s.first(h, top, &w.ends, (*choice).listEnds)
 	case cutApart:
-		s.first(h, top, &w.apart, (*choice).closer)
+		s.first(h, top, &w.apart, func(c *choice) { c.closer(h.next()) })
 	case list:
 		if !top.choice.sharpen(allCut) { // few starts are still worth it once the best options listed are cut
 			top.choice.list()

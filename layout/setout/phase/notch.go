@@ -68,8 +68,11 @@ func (c *choice) cutNotches(t *tally, a *axis, p *survey.Placed, other *merit.Me
 		key := notch{set.Tile, moved(out, set.At)}
 		cut := a.notches[key]
 		if cut == nil {
-			cut = &tally{w: w, surely: true}
-			w.ground(*p).layer.Cut(set, func(p *piece.Piece) { cut.piece(p, set.Tile) })
+			now := afresh(w)
+			now.surely = true
+			w.ground(*p).layer.Cut(set, func(p *piece.Piece) { now.piece(p, set.Tile) })
+			w.runs = now.runs
+			cut = now.copy()
 			a.notches[key] = cut
 			w.Work++
 		}

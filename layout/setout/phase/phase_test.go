@@ -122,10 +122,10 @@ func everyBound(w *Wall, line, edge length.Length, sharper func() int, option fu
 	bounds = map[string]merit.Merit{"edges that stand": x.merit}
 	if len(w.axes) > 0 {
 		choice, pick := w.choose(x, h), make([]int, len(w.axes))
-		choice.closer()
+		choice.closer(nil)
 		bounds["corners apart"] = choice.least()
 		ends := listedEnds(choice, sharper(), bounds)
-		choice.closer()
+		choice.closer(nil)
 		bounds["all apart"] = choice.least()
 		for i := len(choice.axes); i < len(w.axes); i++ {
 			choice.list()

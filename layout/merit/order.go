@@ -1,0 +1,158 @@
+package merit
+
+import (
+	"cmp"
+	"slices"
+
+	"coursewright/layout/piece"
+	"coursewright/layout/survey"
+)
+
+// Order is the order in which the terms are compared, and by which rule.
+type Order struct {
+	terms  []Term
+	shared bool
+}
+
+// OrderFor is the order of merit as a job prefers it.
+func OrderFor(p survey.Prefer) Order {
+	o := Order{shared: p.Shared}
+	for t := Bare; t < None; t++ {
+		o.terms = append(o.terms, t)
+	}
+	move := func(t, to Term, after int) {
+		o.terms = slices.DeleteFunc(o.terms, func(u Term) bool { return u == t })
+		i := slices.Index(o.terms, to) + after
+		o.terms = slices.Insert(o.terms, i, t)
+	}
+	if p.LargeCuts {
+		move(Exposed, Runs, 1)
+	}
+	if p.Openings {
+		move(Built, Thirds, 0)
+	}
+	if p.FullHead {
+		move(Head, Rim, 0)
+	}
+	return o
+}
+
+// Compare tells whether a is better (-1), as good (0) or worse (1) than b, and
+// the term that decided.
+func (o Order) Compare(a, b *Merit) (int, Term) { return o.Until(a, b, None) }
+
+// Shared is the first term for which walls are judged together, and not each by
+// itself.
+func (o Order) Shared() Term {
+	if o.shared {
+		return Rim
+	}
+	return Corners
+}
+
+// Until compares only the terms that come before end.
+func (o Order) Until(a, b *Merit, end Term) (int, Term) {
+	for _, t := range o.terms {
+		if t == end {
+			break
+		}
+		if c := o.compare(a, b, t); c != 0 {
+			return c, t
+		}
+	}
+	return 0, None
+}
+
+// Better tells whether a comes before b.
+func (o Order) Better(a, b *Merit) bool { c, _ := o.Compare(a, b); return c < 0 }
+
+func (o Order) compare(a, b *Merit, t Term) int {
+	switch t {
+	case Bare:
+		return cmp.Compare(a.Bare, b.Bare)
+	case Unworkable:
+		return cmp.Compare(a.Unworkable, b.Unworkable)
+	case Slivers:
+		return cmp.Compare(a.Slivers, b.Slivers)
+	case Fifths:
+		return cmp.Compare(a.Fifths, b.Fifths)
+	case Exposed:
+		return cmp.Compare(a.Exposed, b.Exposed)
+	case Openings:
+		return cmp.Compare(a.Openings, b.Openings)
+	case Thirds:
+		return cmp.Compare(a.Thirds, b.Thirds)
+	case Runs:
+		return compareShares(a.Runs, b.Runs)
+	case Mirror:
+		return cmp.Compare(a.Mirror, b.Mirror)
+	case Rim:
+		if o.shared {
+			return compare(a.between(), b.between())
+		}
+		return compareShares(a.Rim, b.Rim)
+	case Head:
+		if o.shared {
+			return 0
+		}
+		return compareShares(a.Head, b.Head)
+	}
+	return compareLast(a, b, t)
+}
+
+// compareLast compares the terms from those out of sight on.
+func compareLast(a, b *Merit, t Term) int {
+	switch t {
+	case HiddenBare:
+		return cmp.Compare(a.OutOfSight.Bare, b.OutOfSight.Bare)
+	case HiddenUnworkable:
+		return cmp.Compare(a.OutOfSight.Unworkable, b.OutOfSight.Unworkable)
+	case HiddenSlivers:
+		return cmp.Compare(a.OutOfSight.Slivers, b.OutOfSight.Slivers)
+	case HiddenFifths:
+		return cmp.Compare(a.OutOfSight.Fifths, b.OutOfSight.Fifths)
+	case HiddenThirds:
+		return cmp.Compare(a.OutOfSight.Thirds, b.OutOfSight.Thirds)
+	case HiddenRuns:
+		return compareShares(a.OutOfSight.Runs, b.OutOfSight.Runs)
+	case Built:
+		return cmp.Compare(a.Built, b.Built)
+	case Work:
+		return cmp.Compare(a.Work, b.Work)
+	case Corners:
+		return cmp.Compare(a.Corners, b.Corners)
+	case Alike:
+		return cmp.Compare(a.Alike, b.Alike)
+	case Facing:
+		return cmp.Compare(a.Facing, b.Facing)
+	case Near:
+		return cmp.Compare(a.Near, b.Near)
+	case Find:
+		return cmp.Compare(a.Find, b.Find)
+	}
+	return cmp.Compare(b.Slack, a.Slack)
+}
+
+func compare(a, b piece.Share) int {
+	switch {
+	case a.Less(b):
+		return -1
+	case b.Less(a):
+		return 1
+	}
+	return 0
+}
+
+// compareShares compares two ascending lists entry by entry; the shorter is
+// filled up with what is better than any entry. The greater entry wins.
+func compareShares(a, b []piece.Share) int {
+	for i := range min(len(a), len(b)) {
+		if a[i] == b[i] {
+			continue
+		}
+		if c := compare(b[i], a[i]); c != 0 {
+			return c
+		}
+	}
+	return cmp.Compare(len(a), len(b))
+}
