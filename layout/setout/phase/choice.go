@@ -78,16 +78,6 @@ func (c *choice) unsay() {
 	}
 }
 
-// ready lists the options if they are not listed yet.
-func (c *choice) ready() {
-	for c.cut < allCut {
-		c.closer(nil)
-	}
-	for len(c.axes) < len(c.w.axes) {
-		c.list()
-	}
-}
-
 // least is what no way of the phase can beat.
 func (c *choice) least() merit.Merit {
 	m := c.stands

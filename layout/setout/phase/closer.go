@@ -61,3 +61,13 @@ func (c *choice) cutSoFar(t *tally, g *ground, all bool) {
 	}
 	c.apart, c.cover = t, g.layer.Cover.Copy()
 }
+
+// ready lists the options if they are not listed yet.
+func (c *choice) ready() {
+	for c.cut < allCut {
+		c.closer(nil)
+	}
+	for len(c.axes) < len(c.w.axes) {
+		c.list()
+	}
+}
