@@ -172,6 +172,8 @@ type wallFile struct {
 	Top     *topFile     `json:"top,omitempty"` // the horizontal face on it
 
 	Laid string `json:"laid,omitempty"` // "single" tiles of its own width: there is no start to pin
+
+	Legs map[string]string `json:"legs,omitempty"` // how its "left" and "right" leg is laid, where the job says best
 }
 
 // setFile is the highest course that stands, with its top edge at both ends.
@@ -373,6 +375,14 @@ func wallOf(w Wall) wallFile {
 	}
 	if w.Found.Single {
 		out.Laid = "single"
+	}
+	for _, l := range w.Found.LegsBeside() {
+		if k, how := w.Found.LegOf(l); w.Found.Base[k].Best {
+			if out.Legs == nil {
+				out.Legs = map[string]string{}
+			}
+			out.Legs[l.Side()] = how.String()
+		}
 	}
 	if s := w.Found.Set; s != nil {
 		out.Set = &setFile{s.Course, s.Left.Millimetres(), s.Right.Millimetres()}

@@ -28,7 +28,7 @@ func (m mixer) crowd(j *survey.Job) {
 		w.Laid = oneOf(m, "laid", "", "", "single", "bond")
 		for k := range w.Base {
 			if s := &w.Base[k]; s.Meets == string(survey.Floor) && len(w.Base) > 1 {
-				s.Leg = oneOf(m, "leg", "", "single", "none")
+				s.Leg = oneOf(m, "leg", "", "single", "none", "best")
 			}
 		}
 		if len(w.Openings) == 0 && m.yes("a niche") {

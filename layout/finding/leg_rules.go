@@ -27,12 +27,8 @@ func legsLeftOut(in Input) []place {
 			if _, how := w.Found.LegOf(leg); how != survey.NoLeg || leg.Width(w.Found, w.Start.Placed) <= 0 {
 				continue
 			}
-			side := "left"
-			if leg.Right {
-				side = "right"
-			}
 			all = append(all, onPoint(i, plane.Point{X: leg.Front, Y: leg.Rim},
-				fmt.Sprintf("At the %s of %s the leg is left out: over %s beside the tub the tile ends at the rim.", side, w.Found.Name, in.tape(leg.Width(w.Found, w.Start.Placed)))))
+				fmt.Sprintf("At the %s of %s the leg is left out: over %s beside the tub the tile ends at the rim.", leg.Side(), w.Found.Name, in.tape(leg.Width(w.Found, w.Start.Placed)))))
 		}
 	}
 	return all

@@ -48,6 +48,7 @@ func Differ(kept, anew Judged) Difference {
 		} else if x := kept.Walls[i].Start.Edge - anew.Walls[i].Start.Edge; length.Mod(x, kept.Room.Tile.Width+kept.Setout.Joint) != 0 {
 			d.add(units, "tile edge on "+kept.Walls[i].Found.Name, kept.edge(i, was), anew.edge(i, is)) // a tile further on is no move
 		}
+		d.legs(kept.Walls[i], anew.Walls[i])
 		d.marks(units, kept.Walls[i], anew.Walls[i])
 	}
 	for i, b := range kept.Setout.Bands {
@@ -111,6 +112,17 @@ func laid(w survey.WallFound) string {
 		return "in single tiles"
 	}
 	return "in the bond"
+}
+
+// legs adds the legs of one wall that are laid otherwise.
+func (d *Difference) legs(kept, anew plan.Wall) {
+	words := map[survey.Leg]string{survey.InBond: "in the bond", survey.SingleTiles: "in single tiles", survey.NoLeg: "left out"}
+	for _, l := range kept.Found.LegsBeside() {
+		_, was := kept.Found.LegOf(l)
+		if _, is := anew.Found.LegOf(l); was != is {
+			d.Moves = append(d.Moves, Move{"the leg at the " + l.Side() + " of " + kept.Found.Name, words[was], words[is]})
+		}
+	}
 }
 
 func hand(h survey.Hand) string {

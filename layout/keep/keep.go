@@ -50,6 +50,7 @@ func Of(engine string, job survey.Job, s plan.Setout, walls []plan.Wall) survey.
 		case w.Found.Set == nil:
 			pin.Edge = printed(w.Start.Edge)
 		}
+		pin.Legs = legs(w)
 		for mark, at := range job.Walls[i].Open(w.Start.Placed) {
 			if pin.Marks == nil {
 				pin.Marks = map[string]string{}
@@ -60,6 +61,22 @@ func Of(engine string, job survey.Job, s plan.Setout, walls []plan.Wall) survey.
 	}
 	for i, b := range s.Bands {
 		out.Bands = append(out.Bands, band(job.Bands[i], b, walls))
+	}
+	return out
+}
+
+// legs is how the legs of a wall are laid of which the job leaves it open.
+func legs(w plan.Wall) map[string]string {
+	var out map[string]string
+	for _, l := range w.Found.LegsBeside() {
+		k, how := w.Found.LegOf(l)
+		if s := w.Found.Base[k]; !s.Best || s.Why == survey.LegOnly {
+			continue
+		}
+		if out == nil {
+			out = map[string]string{}
+		}
+		out[l.Side()] = how.String()
 	}
 	return out
 }

@@ -18,16 +18,12 @@ func (a *asker) legs(poor []troubled) (out []try) {
 	}
 	for i, w := range a.now.Walls {
 		for _, leg := range w.Found.LegsBeside() {
-			index, how := w.Found.LegOf(leg)
-			if how != survey.InBond || leg.Width(w.Found, w.Start.Placed) < piece.SliverLimit(room, room.Tile.Width) || !slices.ContainsFunc(poor, func(t troubled) bool { return t.wall == i && inLeg(t) }) {
+			index, how := w.Found.LegOf(leg) // what is laid as is best was tried
+			if how != survey.InBond || w.Found.Base[index].Best || leg.Width(w.Found, w.Start.Placed) < piece.SliverLimit(room, room.Tile.Width) || !slices.ContainsFunc(poor, func(t troubled) bool { return t.wall == i && inLeg(t) }) {
 				continue
 			}
-			side := "left"
-			if leg.Right {
-				side = "right"
-			}
 			path := fmt.Sprintf("walls[%d].base[%d].leg", i, index)
-			text := fmt.Sprintf("Set the leg at the %s of %s in single tiles, each %s wide, course by course.", side, w.Found.Name, a.say(leg.Width(w.Found, w.Start.Placed).FloorTo(room.Units.FineStep())))
+			text := fmt.Sprintf("Set the leg at the %s of %s in single tiles, each %s wide, course by course.", leg.Side(), w.Found.Name, a.say(leg.Width(w.Found, w.Start.Placed).FloorTo(room.Units.FineStep())))
 			out = append(out, try{Leg, path, text, []Use{{path, "single"}}})
 		}
 	}

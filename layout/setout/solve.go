@@ -36,6 +36,9 @@ const (
 )
 
 func solve(ctx context.Context, room survey.Room, of telling) (survey.Room, plan.Setout, []plan.Wall, error) {
+	if len(room.OpenLegs()) > 0 {
+		return bestLegs(ctx, room, of)
+	}
 	if wall, _, _ := room.FreeColumns(); wall >= 0 {
 		return solveColumns(ctx, room, of)
 	}

@@ -128,7 +128,7 @@ type Segment struct {
 	Readings []Drop `json:"readings,omitempty"`
 	Sight    string `json:"sight,omitempty"` // "plain", "low"; the default is in SegmentFound
 	Trim     string `json:"trim,omitempty"`  // the name of one of Job.Trims, a cove
-	Leg      string `json:"leg,omitempty"`   // of a floor beside a rim: "bond" (default), "single", "none"
+	Leg      string `json:"leg,omitempty"`   // of a floor beside a rim: "bond" (default), "single", "none", "best" of these by merit
 }
 
 // Drop is a reading down from the level line to the base.
@@ -218,4 +218,6 @@ type WallPin struct {
 	Marks map[string]string `json:"marks,omitempty"`
 
 	Single bool `json:"single,omitempty"` // of a set-out that is held: laid in single tiles, where the job does not say
+
+	Legs map[string]string `json:"legs,omitempty"` // of a set-out that is held: how its "left" and "right" leg is laid, where the job says best
 }

@@ -17,6 +17,13 @@ const (
 	NoLeg
 )
 
+// IsLeg tells whether a stretch of base is the floor under a leg: at an end of the wall, beside
+// a tub, shower base or curb.
+func (w Wall) IsLeg(k int) bool {
+	rim := func(k int) bool { return k >= 0 && k < len(w.Base) && Kind(w.Base[k].Meets).Rim() }
+	return Kind(w.Base[k].Meets) == Floor && (k == 0 && rim(1) || k == len(w.Base)-1 && rim(k-1))
+}
+
 // legs reads how the legs of a wall are laid: over a floor at an end of the base
 // that has a tub, shower base or curb beside it.
 func (r *resolver) legs(p path, typed []Segment, found []SegmentFound) {
@@ -30,7 +37,11 @@ func (r *resolver) legs(p path, typed []Segment, found []SegmentFound) {
 			r.unused("a leg is a floor at the end of a wall, beside a tub, shower base or curb", at)
 			continue
 		}
-		found[i].Leg = Leg(slices.Index(Legs(), r.choice(at, Legs()...)))
+		if word := r.choice(at, Legs()...); word == BestLeg {
+			found[i].Best = true // which is settled once the whole room is read (bestLegs)
+		} else {
+			found[i].Leg = Leg(slices.Index(Legs(), word))
+		}
 		if found[i].Leg == SingleTiles && r.around != nil && (!r.around.Bond.Coursed() || r.around.Bond.Plumb) {
 			r.faults.add(at.path, quote(s.Leg)+" beside a bond without level courses", "bond or none")
 		}
@@ -52,8 +63,14 @@ func (r *resolver) singleLegs(room Room) {
 	}
 }
 
-// Legs are the words of the job file.
-func Legs() []string { return []string{"bond", "single", "none"} }
+// Legs are the words of the job file: how a leg is laid, and that it is laid as is best.
+func Legs() []string { return []string{"bond", "single", "none", BestLeg} }
+
+// BestLeg is the word for a leg that is laid as the order of merit says.
+const BestLeg = "best"
+
+// String is the word of the job file.
+func (l Leg) String() string { return Legs()[l] }
 
 // bonded gives the first and the last segment of base that the bond of the wall
 // comes down to: all but legs that are laid by themselves or left out. Where only
@@ -91,6 +108,14 @@ func (w WallFound) WithLegs() WallFound {
 type LegBeside struct {
 	Right      bool
 	Rim, Front length.Length
+}
+
+// Side is the side of the wall that the leg is at.
+func (l LegBeside) Side() string {
+	if l.Right {
+		return "right"
+	}
+	return "left"
 }
 
 // Width is how wide the leg is where the ends of the wall are placed.

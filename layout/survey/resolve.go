@@ -47,6 +47,7 @@ func (j Job) Resolve() (Room, Faults) {
 	r.partedRoom(room)
 	r.sheetedLegs(room)
 	r.singles(j, &room)
+	r.bestLegs(j, &room)
 	room.Work = r.work("work", j.Work, j.Joint)
 	room.Grout = r.colour(value{"grout", j.Grout}, UsualGrout)
 	r.choices(j)

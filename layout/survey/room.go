@@ -217,6 +217,8 @@ type SegmentFound struct {
 	Cove     *TrimFound    // that stands along it, or nil; then Gap reaches over it
 	Rise     length.Length // how much of Gap the cove takes, with the joint over it
 	Leg      Leg           // how the tile beside the rim is laid, over a floor at an end of the base
+	Best     bool          // the job leaves that to the order of merit
+	Why      LegReason     // why it is laid so, where it does
 }
 
 // HeadFound is the top of the tile. Value of a reading is the height.

@@ -99,10 +99,10 @@ func (w WallFound) most() length.Length {
 
 // parts tells whether the room's bond puts a joint into a wall in some course wherever it
 // starts: the wall is wider than what lies clear between neighbouring joints of all its courses.
-func (r Room) parts(w WallFound) bool {
-	if r.Bond.Num == 0 {
-		return false
-	}
+func (r Room) parts(w WallFound) bool { return r.Bond.Num != 0 && w.least() > r.clear() }
+
+// clear is the widest that lies clear between neighbouring joints of all courses of the bond.
+func (r Room) clear() length.Length {
 	pitch := r.Tile.Width + r.Joint
 	at := []length.Length{pitch}
 	for k := range int(r.Bond.Den) {
@@ -113,7 +113,7 @@ func (r Room) parts(w WallFound) bool {
 	for i := 1; i < len(at); i++ {
 		clear = max(clear, at[i]-at[i-1]-r.Joint)
 	}
-	return w.least() > clear
+	return clear
 }
 
 // least is how wide its tile is where it is narrowest.

@@ -12,7 +12,7 @@ import (
 var (
 	unitChoices   = page.Choices("in", "inches", "mm", "millimetres")
 	baseChoices   = page.Choices("tub", "tub", "shower base", "shower base", "curb", "curb", "seat", "seat of a bench", "floor", "floor")
-	legChoices    = page.Choices("", "in the bond", "single", "single tiles of its own width", "none", "left out")
+	legChoices    = page.Choices("best", "as is best", "", "in the bond", "single", "single tiles of its own width", "none", "left out")
 	headChoices   = page.Choices("ceiling", "meets the ceiling", "", "stops at a line")
 	endChoices    = page.Choices("corner", "meets a corner", "wall", "meets the run of a wall", "", "stops at a line", "outside corner", "turns an outside corner")
 	finishChoices = page.Choices("", "none", "trim", "trim", "bullnose", "bullnose", "casing", "casing")

@@ -3,14 +3,23 @@ package bench
 import (
 	"slices"
 
+	"coursewright/layout/setout/tell"
 	"coursewright/layout/survey"
 )
 
-// isLeg tells whether a stretch of base is the floor under a leg: at an end of the
-// wall, beside a tub, shower base or curb.
-func isLeg(w survey.Wall, j int) bool {
-	rim := func(k int) bool { return k >= 0 && k < len(w.Base) && survey.Kind(w.Base[k].Meets).Rim() }
-	return survey.Kind(w.Base[j].Meets) == survey.Floor && (j == 0 && rim(1) || j == len(w.Base)-1 && rim(j-1))
+// legLaid says how a leg is laid that the job leaves to the order of merit; empty where it says so
+// itself, or where the plan is of other walls.
+func legLaid(b Bench, wall, segment int) string {
+	if b.Typed.Walls[wall].Base[segment].Leg != survey.BestLeg || wall >= len(b.Plan.Walls) {
+		return ""
+	}
+	w := b.Plan.Walls[wall]
+	for _, l := range w.Found.LegsBeside() {
+		if k, _ := w.Found.LegOf(l); k == segment && w.Found.Base[k].Best {
+			return tell.Leg(b.Plan.Room, w, l)
+		}
+	}
+	return ""
 }
 
 // legBase is what legs stand beside.
@@ -29,7 +38,7 @@ func legBase(job survey.Job) string {
 func hasLegs(job survey.Job) bool {
 	return slices.ContainsFunc(job.Walls, func(w survey.Wall) bool {
 		for j := range w.Base {
-			if isLeg(w, j) {
+			if w.IsLeg(j) {
 				return true
 			}
 		}

@@ -642,7 +642,7 @@ func segment(b Bench, i, j, n int) templ.Component {
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}
-		if isLeg(b.Typed.Walls[i], j) {
+		if b.Typed.Walls[i].IsLeg(j) {
 			templ_7745c5c3_Err = page.ChoiceField(b.Job, path+".leg", "The leg is laid", legChoices).Render(ctx, templ_7745c5c3_Buffer)
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err

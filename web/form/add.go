@@ -117,7 +117,7 @@ func addBase(job *survey.Job, w *survey.Wall, way []step, what string) error {
 // addSegment cuts a strip off the outermost segment and makes it floor: the
 // leg of tile beside a tub.
 func addSegment(job *survey.Job, w *survey.Wall, left bool) {
-	strip := survey.Segment{Meets: "floor"}
+	strip := survey.Segment{Meets: "floor", Leg: survey.BestLeg} // which Tidy drops where it is no leg
 	wide := pick(job, "4", "100")
 	if len(w.Base) == 0 || len(edge(w, left).Readings) == 0 {
 		strip.Readings = []survey.Drop{{At: "0", Drop: "0"}, {At: w.Width, Drop: "0"}}

@@ -36,6 +36,7 @@ func tidyWall(job *survey.Job, w *survey.Wall) {
 	for i := range w.Openings {
 		tidyInside(job, &w.Openings[i])
 	}
+	tidyLegs(w)
 	if legged(w) { // no cove stands beside a leg
 		for i := range w.Base {
 			w.Base[i].Trim = ""
@@ -56,6 +57,15 @@ func tidyWall(job *survey.Job, w *survey.Wall) {
 	w.Head.Gap, w.Head.Readings = "", nil
 	if w.Head.Stops == nil {
 		w.Head.Stops = &survey.Mark{At: pick(job, "48", "1200")}
+	}
+}
+
+// tidyLegs drops how a leg is laid where there is none (any more).
+func tidyLegs(w *survey.Wall) {
+	for i := range w.Base {
+		if !w.IsLeg(i) {
+			w.Base[i].Leg = ""
+		}
 	}
 }
 
@@ -109,7 +119,7 @@ func tidyPins(found []survey.Wall, pins map[string]survey.WallPin) map[string]su
 		if w.Laid == "single" { // which has no start to pin
 			pin.Edge, pin.Joint, pin.Tile = "", "", ""
 		}
-		if pin.Edge != "" || pin.Joint != "" || pin.Tile != "" || pin.Marks != nil || pin.Single {
+		if pin.Edge != "" || pin.Joint != "" || pin.Tile != "" || pin.Marks != nil || pin.Single || len(pin.Legs) > 0 {
 			walls[w.Name] = pin
 		}
 	}

@@ -140,7 +140,7 @@ func (m maker) withLegs(walls []survey.Wall) []survey.Wall {
 
 func (m maker) leg(from, to string) survey.Segment {
 	drop := m.say("58", "1450")
-	return survey.Segment{Meets: "floor", Gap: m.gap(), Readings: []survey.Drop{{At: from, Drop: drop}, {At: to, Drop: drop}}}
+	return survey.Segment{Meets: "floor", Gap: m.gap(), Leg: survey.BestLeg, Readings: []survey.Drop{{At: from, Drop: drop}, {At: to, Drop: drop}}}
 }
 
 // wall is a plumb wall with the level line 40 in (1000 mm) over a level base.

@@ -2,8 +2,7 @@ package shapes
 
 import "coursewright/layout/survey"
 
-// edge lays bullnose of 2 by 6 in (50 by 150 mm) along every edge where tile stops, and
-// sets the legs beside the tub in single tiles.
+// edge lays bullnose of 2 by 6 in (50 by 150 mm) along every edge where tile stops.
 func (m maker) edge(job *survey.Job) {
 	job.Trims = []survey.TrimTile{{Name: "bullnose", Kind: string(survey.Bullnose), Width: m.say("2", "50"), Length: m.say("6", "150")}}
 	for i := range job.Walls {
@@ -18,7 +17,6 @@ func (m maker) edge(job *survey.Job) {
 		}
 		for k := range w.Base {
 			if w.Base[k].Meets == string(survey.Floor) {
-				w.Base[k].Leg = "single"
 				for n := range w.Base[k].Readings {
 					w.Base[k].Readings[n].Drop = m.say("58", "1430")
 				}

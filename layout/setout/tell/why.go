@@ -60,6 +60,7 @@ func Reasons(s *plan.Setout, room survey.Room, walls []plan.Wall) []string {
 	}
 	for _, w := range walls {
 		out = append(out, Because(w))
+		out = append(out, Legs(room, w)...)
 		if w.Top != nil && !w.Top.Slab {
 			out = append(out, onTop(room, w.Top))
 		}
