@@ -4,10 +4,10 @@ import (
 	"fmt"
 	"slices"
 	"strconv"
+	"strings"
 	"testing"
 
 	"coursewright/layout"
-	"coursewright/layout/length"
 	"coursewright/layout/merit"
 	"coursewright/layout/piece"
 	"coursewright/layout/survey"
@@ -29,7 +29,10 @@ func TestALegIsLaidAsIsBest(t *testing.T) {
 	}{
 		{"wider than what is clear between joints: two pieces or one", "150", nil, survey.SingleTiles, survey.LegParted},
 		{"as wide as a tile", "203", nil, survey.SingleTiles, survey.LegParted},
-		{"clear of every joint, but then the exposed end would have no tile edge", "60", nil, survey.SingleTiles, survey.LegWorse},
+		{"clear of every joint where the outer tile is whole", "60", nil, survey.InBond, survey.LegAlike},
+		{"clear of joints, but not where the start is pinned", "60", func(j *survey.Job) {
+			j.Pins.Walls = map[string]survey.WallPin{"wall": {Edge: "30"}}
+		}, survey.SingleTiles, survey.LegWorse},
 		{"in stack bond the outer column comes down as it is", "150", stacked, survey.InBond, survey.LegAlike},
 		{"narrower than can be cut (13 mm)", "14", nil, survey.NoLeg, survey.LegTooThin},
 		{"a second tile of 40 mm beside a whole one is worse than what the bond can do", "246", stacked, survey.InBond, survey.LegBetter},
@@ -52,7 +55,9 @@ func TestALegIsLaidAsIsBest(t *testing.T) {
 		hand, err := layout.Now(by)
 		require.NoError(t, err, c.what)
 		assert.Equal(t, ids(hand.Walls[0].Pieces), ids(p.Walls[0].Pieces), c.what)
-		assert.True(t, slices.ContainsFunc(p.Setout.Reasons, func(r string) bool { return len(r) > 12 && r[:12] == "The leg at t" }), c.what)
+		if p.Room.Bond.Coursed() {
+			assert.True(t, slices.ContainsFunc(p.Setout.Reasons, func(r string) bool { return strings.HasPrefix(r, "The leg at the left of wall is l") }), c.what)
+		}
 	}
 }
 
@@ -72,37 +77,17 @@ func oneLeg(wide, leg string) survey.Job {
 // than in the bond or in single tiles; where the bond is as good, it is the bond; and what is
 // kept of the plan gives it again. Legs narrower than can be cut are left out, others never.
 func TestNoLegIsBetterThanTheBest(t *testing.T) {
-	met := map[survey.LegReason]int{}
-	rapid.Check(t, func(t *rapid.T) {
-		mm := func(name string, low, high int) string { return strconv.Itoa(rapid.IntRange(low, high).Draw(t, name)) }
-		job := legged(survey.BestLeg, "")
-		job.Tile = survey.Tile{Width: mm("tile", 100, 300), Height: mm("high", 50, 120)}
-		job.Bond = rapid.SampledFrom([]survey.Bond{{Kind: "stack"}, {Kind: "running", Offset: "1/2"}, {Kind: "running", Offset: "1/3"}, {Kind: "running", Offset: "2/5"}}).Draw(t, "bond")
-		w := &job.Walls[0]
-		front, rim, floor := mm("front", 5, 320), mm("rim", 300, 600), mm("floor", 620, 1000)
-		w.Base[0].Readings = []survey.Drop{{At: "0", Drop: floor}, {At: front, Drop: floor}}
-		w.Base[1].Readings = []survey.Drop{{At: front, Drop: rim}, {At: "950", Drop: rim}}
-		if w.Base = w.Base[:2]; rapid.Bool().Draw(t, "another leg") {
-			w.Base = append(w.Base, survey.Segment{Meets: "floor", Gap: "3", Leg: survey.BestLeg, Readings: []survey.Drop{{At: "950", Drop: floor}, {At: "1100", Drop: floor}}})
-		} else {
-			w.Base[1].Readings[1].At = "1100"
-			w.Right = survey.End{Meets: "corner", Gap: "3"}
-		}
-		if rapid.Bool().Draw(t, "free end") {
-			w.Left.Stops = &survey.Mark{From: "0", To: mm("to", 1, 60)}
-		}
-		if rapid.Bool().Draw(t, "joints") {
-			job.Joint = survey.Measure{Mark: &survey.Mark{From: "2", To: "4"}}
-		}
-		best, err := layout.Now(job)
+	rooms := rapid.Custom(leggedRoom)
+	for seed := range 8 {
+		job := rooms.Example(seed)
+		best, err := layout.Quick(t.Context(), job)
 		require.NoError(t, err)
+		thin := false
 		for _, l := range best.Room.ChosenLegs() {
-			met[best.Room.Walls[0].Base[l.Segment].Why]++
-			limit := piece.UnworkableLimit(best.Room, best.Room.Tile.Width)
-			wide := l.Beside.Width(best.Room.Walls[0], best.Walls[0].Start.Placed)
-			if how := best.Room.Walls[0].Base[l.Segment].Leg; how == survey.NoLeg {
-				require.Less(t, wide, limit)
-				return // nothing to compare it with
+			w := best.Room.Walls[0]
+			if w.Base[l.Segment].Leg == survey.NoLeg {
+				thin = true
+				require.Less(t, l.Beside.Width(w, best.Walls[0].Start.Placed), piece.UnworkableLimit(best.Room, best.Room.Tile.Width))
 			}
 		}
 		for _, how := range []string{"bond", "single"} {
@@ -112,59 +97,87 @@ func TestNoLegIsBetterThanTheBest(t *testing.T) {
 					other.Walls[0].Base[k].Leg = how
 				}
 			}
-			p, err := layout.Now(other)
+			p, err := layout.Quick(t.Context(), other)
 			require.NoError(t, err)
-			if !best.Setout.Proven || !p.Setout.Proven {
+			if thin || !best.Setout.Proven || !p.Setout.Proven {
 				continue
 			}
 			a, b := withLegRuns(best), withLegRuns(p)
 			order, term := p.Setout.Order.Until(&a, &b, merit.Mirror)
-			require.LessOrEqual(t, order, 0, "%s is better in %v: %s", how, term, mustWrite(job))
+			require.LessOrEqual(t, order, 0, "seed %d: %s is better in %v: %s", seed, how, term, mustWrite(job))
 			if how == "bond" && order == 0 && len(best.Room.ChosenLegs()) == 1 && best.Setout.Joint == p.Setout.Joint && best.Setout.Line == p.Setout.Line {
-				require.Equal(t, survey.InBond, best.Room.Walls[0].Base[0].Leg, "the bond is as good: %s", mustWrite(job))
+				require.Equal(t, survey.InBond, best.Room.Walls[0].Base[0].Leg, "seed %d: the bond is as good: %s", seed, mustWrite(job))
 			}
 		}
-	})
-	fmt.Println(met)
+	}
 }
 
-// withLegRuns is what a plan states, with the runs of legs in single tiles, read from the runs of the plan.
+// leggedRoom draws a wall with a leg that is laid as is best, or with two.
+func leggedRoom(t *rapid.T) survey.Job {
+	mm := func(name string, low, high int) string { return strconv.Itoa(rapid.IntRange(low, high).Draw(t, name)) }
+	job := legged(survey.BestLeg, "")
+	job.Tile = survey.Tile{Width: mm("tile", 150, 400), Height: mm("high", 80, 200)}
+	job.Bond = rapid.SampledFrom([]survey.Bond{{Kind: "stack"}, {Kind: "running", Offset: "1/2"}, {Kind: "running", Offset: "1/3"}, {Kind: "running", Offset: "2/5"}}).Draw(t, "bond")
+	w := &job.Walls[0]
+	front, rim, floor := mm("front", 5, 420), mm("rim", 300, 600), mm("floor", 620, 1000)
+	w.Base = w.Base[:2]
+	w.Base[0].Readings = []survey.Drop{{At: "0", Drop: floor}, {At: front, Drop: floor}}
+	w.Base[1].Readings = []survey.Drop{{At: front, Drop: rim}, {At: "1100", Drop: rim}}
+	switch rapid.IntRange(0, 3).Draw(t, "more") {
+	case 0:
+		w.Base[1].Readings[1].At = "950"
+		w.Base = append(w.Base, survey.Segment{Meets: "floor", Gap: "3", Leg: survey.BestLeg, Readings: []survey.Drop{{At: "950", Drop: floor}, {At: "1100", Drop: floor}}})
+		return job
+	case 1:
+		w.Left.Stops = &survey.Mark{From: "0", To: mm("to", 1, 60)}
+	case 2:
+		job.Joint = survey.Measure{Mark: &survey.Mark{From: "2", To: "3"}}
+	}
+	w.Right = survey.End{Meets: "corner", Gap: "3"}
+	return job
+}
+
+// withLegRuns is what a plan states, but of the cuts at legs: pieces as wide as their leg are in no run, and of legs
+// in single tiles that are wider than one all cuts count; read from the pieces of the plan.
 func withLegRuns(p layout.Plan) merit.Merit {
 	m := p.Setout.Merit
-	for _, w := range p.Walls {
-		for k, s := range w.Found.Base {
-			if s.Leg != survey.SingleTiles {
+	w := p.Walls[0]
+	for _, l := range w.Found.LegsBeside() {
+		k, how := w.Found.LegOf(l)
+		wide, front := l.Width(w.Found, w.Start.Placed), fmt.Sprintf("step %d", max(0, k-1))
+		for _, r := range w.Runs {
+			if !slices.Contains(r.Edges, front) || !r.Across || r.Low || how != survey.SingleTiles && r.Least != wide || how == survey.SingleTiles && wide <= p.Room.Tile.Width {
 				continue
 			}
-			for _, r := range w.Runs {
-				if !slices.Contains(r.Edges, fmt.Sprintf("step %d", max(0, k-1))) {
-					continue
-				}
-				full := p.Room.Tile.Width
-				if !r.Across {
-					full = p.Room.Tile.Height
-				}
-				in := &m.Sight
-				if r.Low {
-					in = &m.OutOfSight
-				}
-				one := merit.Merit{Part: true}
-				size := r.Least / p.Room.Tape * p.Room.Tape
-				for _, of := range []struct {
-					n  length.Length
-					is *int
-				}{{5, &one.Fifths}, {3, &one.Thirds}} {
-					if size*of.n < full {
-						*of.is++
-					}
-				}
-				if 2*size < full {
-					one.Runs = []piece.Share{piece.Part(size, full)}
-				}
-				if in == &m.OutOfSight {
-					one.Sight, one.OutOfSight = merit.Sight{}, one.Sight
-				}
-				m = m.Plus(&one)
+			size := r.Least / p.Room.Tape * p.Room.Tape
+			by := 1
+			if how != survey.SingleTiles {
+				by = -1
+			}
+			if 5*size < p.Room.Tile.Width {
+				m.Fifths += by
+			}
+			if 3*size < p.Room.Tile.Width {
+				m.Thirds += by
+			}
+			share := piece.Part(size, p.Room.Tile.Width)
+			switch i := slices.Index(m.Runs, share); {
+			case 2*size >= p.Room.Tile.Width:
+			case by > 0:
+				m = m.Plus(&merit.Merit{Sight: merit.Sight{Runs: []piece.Share{share}}})
+			case i >= 0:
+				m.Runs = slices.Delete(slices.Clone(m.Runs), i, i+1)
+			}
+		}
+		for _, x := range w.Pieces {
+			at := slices.ContainsFunc(x.Across, func(e piece.Edge) bool { return e.Name(w.Shape.Sides) == front })
+			if how != survey.SingleTiles || wide <= p.Room.Tile.Width || !at {
+				continue
+			}
+			if x.Unworkable {
+				m.Unworkable++
+			} else if x.Sliver {
+				m.Slivers++
 			}
 		}
 	}

@@ -345,3 +345,35 @@ func TestAPanelThatWasKeptInTheBondStaysSo(t *testing.T) {
 	job.Walls[3].Laid = "single"
 	assert.False(t, kept(job, solved(t, job)).Walls["panel"].Single, "where it does, it says so alone")
 }
+
+// How a leg is laid is kept where the job leaves it to the order of merit, and stays so whatever the
+// leg would be judged anew.
+func TestALegIsHeldAsItWasLaid(t *testing.T) {
+	file, err := os.ReadFile("../../testdata/cases/leg-rules-the-room.json")
+	require.NoError(t, err)
+	job := read(t, file)
+	for i := range job.Walls {
+		for k := range job.Walls[i].Base {
+			if job.Walls[i].IsLeg(k) {
+				job.Walls[i].Base[k].Leg = survey.BestLeg
+			}
+		}
+	}
+	was := solved(t, job)
+	is := kept(job, was)
+	for _, l := range was.Room.ChosenLegs() {
+		side, w := l.Beside.Side(), was.Room.Walls[l.Wall]
+		require.Equal(t, w.Base[l.Segment].Leg.String(), is.Walls[w.Name].Legs[side])
+		for _, how := range []string{"bond", "none"} {
+			is.Walls[w.Name].Legs[side] = how
+			stays := solved(t, keep.Hold(job, is))
+			require.Equal(t, how, stays.Room.Walls[l.Wall].Base[l.Segment].Leg.String())
+			require.Equal(t, is, kept(job, stays))
+		}
+		anew := keep.Differ(judged(solved(t, keep.Hold(job, is))), judged(was)).Moves
+		require.Contains(t, anew, keep.Move{What: "the leg at the " + side + " of " + w.Name, Kept: "left out", Anew: "in single tiles"})
+		is.Walls[w.Name].Legs[side] = w.Base[l.Segment].Leg.String()
+	}
+	require.NotEmpty(t, was.Room.ChosenLegs())
+	require.True(t, keep.Same(was.Walls, solved(t, keep.Hold(job, is)).Walls))
+}

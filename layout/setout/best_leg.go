@@ -3,7 +3,6 @@ package setout
 import (
 	"context"
 	"slices"
-	"strconv"
 
 	"coursewright/layout/length"
 	"coursewright/layout/merit"
@@ -103,62 +102,30 @@ func down(a, b solved) int {
 	return order
 }
 
-// withLegs is the merit of a set-out with the runs of its legs in single tiles, which count for
-// nothing in the search.
+// withLegs is the merit of a set-out by which ways to lay its legs compare. Pieces as wide as their
+// leg count in no run, since nobody chooses that width. The search counts no other of a leg in single
+// tiles; one that is wider than a tile has more of them, beside the front.
 func withLegs(s solved) merit.Merit {
 	m := s.setout.Merit
 	m.Sight.Runs, m.OutOfSight.Runs = slices.Clone(m.Sight.Runs), slices.Clone(m.OutOfSight.Runs)
-	for _, w := range s.walls {
+	for _, l := range s.room.ChosenLegs() {
+		w := s.walls[l.Wall]
+		wide := l.Beside.Width(w.Found, w.Start.Placed)
+		single, wider := w.Found.Base[l.Segment].Leg == survey.SingleTiles, wide > s.room.Tile.Width
 		for _, r := range w.Runs {
-			if ofSingleLeg(w.Found, r) {
+			switch {
+			case !slices.ContainsFunc(r.Edges, ofLeg(l)):
+			case single && wider:
 				addRun(&m, s.room, r)
+			case !single && r.Across && r.Least == wide:
+				dropRun(&m, s.room, r)
 			}
+		}
+		if single && wider {
+			addSmall(&m, w, l)
 		}
 	}
 	slices.SortFunc(m.Sight.Runs, byShare)
 	slices.SortFunc(m.OutOfSight.Runs, byShare)
 	return m
-}
-
-// ofSingleLeg tells whether a run is of a leg in single tiles: cut beside the front, or by the floor.
-func ofSingleLeg(w survey.WallFound, r plan.Run) bool {
-	for _, l := range w.LegsBeside() {
-		k, how := w.LegOf(l)
-		floor, front := "base "+strconv.Itoa(k), "step "+strconv.Itoa(max(0, k-1))
-		if how == survey.SingleTiles && (slices.Contains(r.Edges, floor) || slices.Contains(r.Edges, front)) {
-			return true
-		}
-	}
-	return false
-}
-
-// addRun counts a run as the search does.
-func addRun(m *merit.Merit, room survey.Room, r plan.Run) {
-	tile := room.Tile.Height
-	if r.Across {
-		tile = room.Tile.Width
-	}
-	share, sight := piece.Part(r.Least.FloorTo(room.Tape), tile), &m.Sight
-	if r.Low {
-		sight = &m.OutOfSight
-	}
-	if share.Less(piece.Share{Num: 1, Den: 5}) {
-		sight.Fifths++
-	}
-	if share.Less(piece.Share{Num: 1, Den: 3}) {
-		sight.Thirds++
-	}
-	if share.Less(piece.Share{Num: 1, Den: 2}) {
-		sight.Runs = append(sight.Runs, share)
-	}
-}
-
-func byShare(a, b piece.Share) int {
-	switch {
-	case a.Less(b):
-		return -1
-	case b.Less(a):
-		return 1
-	}
-	return 0
 }
