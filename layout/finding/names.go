@@ -32,6 +32,7 @@ const (
 	RakeAtTheBase           Name = "rake at the base"
 	MovementJointInTheField Name = "movement joint in the field"
 	StepOfTheHead           Name = "step of the head"
+	HeadOverTheCeiling      Name = "head over the ceiling"
 
 	OpeningsRunIntoEachOther Name = "openings run into each other"
 	LargeHoleInOneTile       Name = "large hole in one tile"
@@ -46,6 +47,7 @@ const (
 	SoftJointsInANiche       Name = "soft joints in a niche"
 	NicheInAnOutsideWall     Name = "niche in an outside wall"
 	WallBehindANiche         Name = "wall behind a niche"
+	LinedOverTheTile         Name = "lined over the tile"
 	WaterproofingInAnOpening Name = "waterproofing in an opening"
 
 	LegLeftOut Name = "leg left out"

@@ -2,6 +2,7 @@ package finding
 
 import (
 	"fmt"
+	"slices"
 
 	"coursewright/layout/length"
 	"coursewright/layout/plan"
@@ -42,6 +43,12 @@ func nicheRules() []Rule {
 			Why:    "In an outside wall a niche takes the place of the insulation, and the vapour barrier is cut.",
 			Do:     "Find out what is behind the wall, and say so in the survey.",
 			Source: "how-to pages; TCNA (TileLetter) on keeping niches out of exterior walls if it can be helped",
+		},
+		{
+			Name: LinedOverTheTile, Grade: Advice, judge: linedOver,
+			Why:    "Over the head the tile of the returns comes out beside bare wall: its edges are seen, and the line of the head does not end at the window.",
+			Do:     "Let the tile of the wall go up to the top of the window, case its sides over the head, or finish those edges with trim of their own.",
+			Source: practice,
 		},
 		{
 			Name: WaterproofingInAnOpening, Grade: Caution, judge: waterproofed,
@@ -134,6 +141,20 @@ func outsideWalls(known bool) func(Input) []place {
 		})
 		return all
 	}
+}
+
+// linedOver judges windows that go up past the tile of their wall and are lined with tile up there.
+func linedOver(in Input) []place {
+	var all []place
+	in.eachInside(func(wall int, o survey.OpeningFound, inside plan.Inside) {
+		w := in.Walls[wall]
+		over := edges(w, inside.Opening).Top - w.Start.Placed.Head
+		lined := slices.ContainsFunc(inside.Faces, func(f plan.Face) bool { return f.Is != survey.SillFace })
+		if o.Kind == survey.Window && !w.Found.Head.Meets && over > 0 && lined {
+			all = append(all, in.atOpening(wall, inside.Opening, fmt.Sprintf("%s is lined with tile for %s over where the tile of %s stops.", capital(o.Called()), in.tape(over), w.Found.Name)))
+		}
+	})
+	return all
 }
 
 // waterproofed speaks once of all of them.

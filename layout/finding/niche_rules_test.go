@@ -6,6 +6,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"coursewright/layout/length"
 	"coursewright/layout/piece"
 	"coursewright/layout/plan"
 	"coursewright/layout/survey"
@@ -33,11 +34,25 @@ func nicheCases() []ruleCase {
 	with := func(f func(*survey.InsideFound)) func(*Input) {
 		return boxed(func(in *survey.InsideFound, _ *plan.Face) { f(in) })
 	}
+	// The tile of the wall stops 40 in over the level line; the window is 16 in high.
+	window := func(bottom length.Length, face survey.FaceName) func(*Input) {
+		return func(in *Input) {
+			opens(in, survey.OpeningFound{Kind: survey.Window, Name: "light", Inside: &survey.InsideFound{}}, 20, bottom, 40, bottom+16)
+			in.Walls[0].Insides = append(in.Walls[0].Insides, plan.Inside{Opening: len(in.Walls[0].Found.Openings) - 1, Faces: []plan.Face{{Is: face}}})
+		}
+	}
 	strip := func(small, worse bool) piece.Piece {
 		return piece.Piece{ID: "B-N1-left-01", Least: inch / 2, Sliver: small, Unworkable: worse}
 	}
 	return []ruleCase{
 		{"whole pieces", "small piece in an opening", sound, nil},
+		{"a window through the head", LinedOverTheTile, window(30, survey.LeftFace), []string{`Window light is lined with tile for 6" over where the tile of back stops.`}},
+		{"a window under the head", LinedOverTheTile, window(20, survey.LeftFace), nil},
+		{"of a window through the head the sill alone is lined", LinedOverTheTile, window(30, survey.SillFace), nil},
+		{"a window through the head of a wall that goes up to the ceiling", LinedOverTheTile, func(in *Input) {
+			window(30, survey.LeftFace)(in)
+			in.Walls[0].Found.Head.Meets = true
+		}, nil},
 		{"a strip on a side", "small piece in an opening", boxed(func(_ *survey.InsideFound, f *plan.Face) {
 			f.Pieces = []piece.Piece{strip(true, false), strip(false, true)}
 		}), []string{`The left of niche shelf has 2 small pieces; the smallest, B-N1-left-01, is 1/2".`}},
