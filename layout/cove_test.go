@@ -186,3 +186,38 @@ func shapeOfRegion(t *testing.T, r plane.Region) geom.Geometry {
 	}
 	return geometry(t, all)
 }
+
+// A strip from base to head ends on the cove as the field does: the cove runs on under it, piece by
+// piece as without it, and the strip's lowest tiles stand a joint over it (gap, cove and joint are
+// 1/8 + 4 + 1/8 in over the tub, which is out of level).
+func TestACoveRunsOnUnderAStrip(t *testing.T) {
+	job := coved(t)
+	without, err := layout.Now(job)
+	require.NoError(t, err)
+	job.Walls[0].Openings = nil
+	job.Walls[0].Strips = []survey.Strip{slate(survey.Mark{At: "30"})}
+	p, err := layout.Now(job)
+	require.NoError(t, err)
+	w := p.Walls[0]
+	require.Equal(t, len(without.Walls[0].Trim), len(w.Trim))
+	for i, c := range w.Trim {
+		assert.Equal(t, without.Walls[0].Trim[i].Long, c.Long, c.ID)
+	}
+	over := func(x length.Length) length.Length {
+		return survey.At(w.Found.Base[0].Readings, x) + 17*length.Inch/4
+	}
+	require.Len(t, w.Strips, 1)
+	lowest := map[length.Length]bool{}
+	for _, q := range w.Strips[0].Pieces {
+		b := q.Face.Bounds()
+		least := min(over(b.Left), over(b.Right))
+		require.GreaterOrEqual(t, b.Bottom, least-1, q.ID)
+		if b.Bottom <= least+sealantFills {
+			lowest[q.Tile.Left] = true
+		}
+	}
+	assert.Len(t, lowest, 3, "each of its columns comes down to the cove")
+}
+
+// sealantFills is how far the lowest tile may stand off.
+const sealantFills = length.Inch / 4
