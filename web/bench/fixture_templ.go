@@ -246,7 +246,7 @@ func fixture(b Bench, path string, f survey.Fixture) templ.Component {
 				return templ_7745c5c3_Err
 			}
 			if b.Value(path+".height.from") != "" {
-				templ_7745c5c3_Err = page.LengthField(b.Job, path+".near", "Wished at").Render(ctx, templ_7745c5c3_Buffer)
+				templ_7745c5c3_Err = page.LengthField(b.Job, path+".near", "Best near").Render(ctx, templ_7745c5c3_Buffer)
 				if templ_7745c5c3_Err != nil {
 					return templ_7745c5c3_Err
 				}

@@ -5,6 +5,7 @@ import (
 
 	"coursewright/layout/setout/tell"
 	"coursewright/layout/survey"
+	"coursewright/web/form"
 )
 
 // legLaid says how a leg is laid that the job leaves to the order of merit; empty where it says so
@@ -44,4 +45,24 @@ func hasLegs(job survey.Job) bool {
 		}
 		return false
 	})
+}
+
+// bareEnd is an end of a wall at which its tile stops over a rim, without a leg.
+type bareEnd struct{ path, side, wall string }
+
+// legless lists the ends to which a leg may be added.
+func legless(job survey.Job) (all []bareEnd) {
+	for i, w := range job.Walls {
+		if n := len(w.Base); n == 0 || w.Top != nil {
+			continue
+		}
+		at := form.At("walls", i) + ".base "
+		if w.Left.Stops != nil && survey.Kind(w.Base[0].Meets).Rim() {
+			all = append(all, bareEnd{at + "left", "left", w.Name})
+		}
+		if w.Right.Stops != nil && survey.Kind(w.Base[len(w.Base)-1].Meets).Rim() {
+			all = append(all, bareEnd{at + "right", "right", w.Name})
+		}
+	}
+	return all
 }

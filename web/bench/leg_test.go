@@ -35,3 +35,21 @@ func TestTheFormSaysHowALegIsLaid(t *testing.T) {
 	_, job := s.Stored()
 	assert.Equal(t, "none", job.Walls[0].Base[0].Leg)
 }
+
+// Where no tile runs past the front, the step offers a leg at every end that stops over the rim.
+func TestALegIsAddedInItsStep(t *testing.T) {
+	shower, err := shapes.New("three", "in", "A shower")
+	require.NoError(t, err)
+	file, err := survey.Write(shower)
+	require.NoError(t, err)
+	s := trial.Of(t, file)
+	_, page := s.Get("/jobs/1")
+	assert.True(t, strings.Contains(page, "Add a leg at the left of left") && strings.Contains(page, "Add a leg at the right of right"))
+	assert.False(t, strings.Contains(page, "Add a leg at the left of back"))
+	posted := s.Bench()
+	posted.Set(form.Do, "add walls[2].base right")
+	answer, body := s.Post("/jobs/1", posted)
+	require.Equal(t, http.StatusSeeOther, answer.StatusCode, body)
+	_, job := s.Stored()
+	assert.Equal(t, survey.BestLeg, job.Walls[2].Base[1].Leg)
+}

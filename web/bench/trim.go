@@ -19,7 +19,7 @@ import (
 
 var (
 	trimKinds   = page.Choices("bullnose", "bullnose", "quarter round", "quarter round", "pencil", "pencil", "profile", "profile in bars", "cove", "cove along the base")
-	trimPlaces  = page.Choices("", "inside the stop, the tile ends before it", "beyond", "beyond the stop")
+	trimPlaces  = page.Choices("", "inside the stop", "beyond", "beyond the stop")
 	trimCorners = page.Choices("", "as is usual for the kind", "piece", "a corner piece", "mitre", "a mitre")
 )
 

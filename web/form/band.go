@@ -41,6 +41,16 @@ func addBand(job *survey.Job, what string) error {
 	return nil
 }
 
+// keepBands keeps bands that go round all walls to those that the job has: a low wall that is added has
+// no room for them.
+func keepBands(job *survey.Job) {
+	for i := range job.Bands {
+		if b := &job.Bands[i]; len(b.Walls) == 0 {
+			b.Walls = wallNames(*job)
+		}
+	}
+}
+
 // clearOfBands moves a new band over those that the job has where it would run into one,
 // or under them where one goes up to the head.
 func clearOfBands(job *survey.Job, b *survey.Band) {

@@ -109,3 +109,17 @@ func TestBandsThatAreAddedKeepOffEachOther(t *testing.T) {
 	require.NoError(t, Apply(&job, "add bands mosaic"))
 	sound(t, job)
 }
+
+// Bands that go round all walls leave out a bench or a curb that is added later: its front ends under
+// them, and the button would be refused at the band.
+func TestBandsLeaveOutALowWallThatIsAdded(t *testing.T) {
+	for _, low := range []string{"bench", "corner bench", "curb"} {
+		job := room(t, "three")
+		require.NoError(t, Apply(&job, "add bands mosaic"))
+		require.Empty(t, job.Bands[0].Walls, "round all of them")
+		require.NoError(t, Apply(&job, "add walls "+low))
+		Tidy(&job)
+		sound(t, job)
+		assert.Equal(t, []string{"left", "back", "right"}, job.Bands[0].Walls)
+	}
+}

@@ -99,6 +99,7 @@ func addWallBetween(job *survey.Job, what string) error {
 	if what == "curb" {
 		name, kind, high = "curb", string(survey.CurbTop), pick(job, "4", "100")
 	}
+	keepBands(job)
 	right := survey.End{}
 	if n := len(job.Walls); n > 0 {
 		right = job.Walls[n-1].Right
