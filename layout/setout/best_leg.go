@@ -55,7 +55,7 @@ func bestLegs(ctx context.Context, room survey.Room, of telling) (survey.Room, p
 		}
 	}
 	if any {
-		with, err := solveWith(ctx, bonded, of)
+		with, err := bondedLegs(ctx, best, bonded, of)
 		if err != nil {
 			return room, plan.Setout{}, nil, err
 		}
@@ -87,12 +87,38 @@ func bondGood(ctx context.Context, best solved, room survey.Room, l survey.LegAt
 	if _, most := l.Widths(room); most > room.Tile.Width {
 		return true, survey.LegBetter, nil
 	}
-	joint := best.setout.Joint
-	room = room.Jointed(joint).LayLeg(l, survey.InBond, survey.LegAlike)
-	room.Joints = []length.Length{joint}
-	room.Line, room.Bond.Hand = &best.setout.Line, best.setout.Hand
-	with, err := solveWith(ctx, room, little)
+	with, err := solveWith(ctx, onLineOf(best, room.LayLeg(l, survey.InBond, survey.LegAlike)), little)
 	return err == nil && down(with, best) <= 0, survey.LegAlike, err
+}
+
+// bondedLegs sets the room out with those legs in the bond. Where not every line was looked at with
+// single tiles either, the line found with them stays: another whole search would take as long again.
+func bondedLegs(ctx context.Context, best solved, room survey.Room, of telling) (solved, error) {
+	if best.setout.Proven {
+		return solveWith(ctx, room, of)
+	}
+	s, err := solveWith(ctx, onLineOf(best, room), of)
+	if err != nil {
+		return s, err
+	}
+	s.room.Joints, s.room.Line, s.room.Bond.Hand = room.Joints, room.Line, room.Bond.Hand
+	s.setout.Pinned, s.setout.Joints = room.Line != nil, best.setout.Joints
+	if s.setout.Proven {
+		s.setout.Proven, s.setout.Bound = false, "Not every set-out was looked at."
+		if s.setout.Told() {
+			s.setout.Reasons = append(s.setout.Reasons, s.setout.Bound)
+		}
+	}
+	return s, nil
+}
+
+// onLineOf is a room with the course line, the joint and the hand of a set-out of it.
+func onLineOf(s solved, room survey.Room) survey.Room {
+	joint := s.setout.Joint
+	room = room.Jointed(joint)
+	room.Joints = []length.Length{joint}
+	room.Line, room.Bond.Hand = &s.setout.Line, s.setout.Hand
+	return room
 }
 
 // down compares two set-outs of a room with their legs, down to the runs.
