@@ -139,15 +139,10 @@ func phaseStart(room survey.Room, r *phase.Result, i int, of telling) plan.Start
 
 // boundOf says what no phase can beat where the best is not proven.
 func boundOf(room survey.Room, r *phase.Result) string {
-	switch order, term := r.Order().Compare(&r.Bound, &r.Merit); {
-	case r.Proven:
+	if r.Proven {
 		return ""
-	case order >= 0:
-		return "Not every set-out was looked at; none can be better than this one."
-	default:
-		return fmt.Sprintf("Not every set-out was looked at. The best there may be has at best %s; this one has %s.",
-			tell.Figure(room.Units, term, &r.Bound, &r.Merit), tell.Figure(room.Units, term, &r.Merit, &r.Bound))
 	}
+	return tell.Unproven(room.Units, r.Order(), &r.Bound, &r.Merit)
 }
 
 // phaseReasons are plain sentences: where the smallest cut is, what decided against

@@ -61,7 +61,9 @@ func bondNote(kind survey.BondKind) string {
 		return "The tile is the smallest square, one module less a joint; the others are whole modules less a joint."
 	case survey.BasketWeave:
 		return "Without a dot a tile is as long as several side by side with their joints; with one, as its width, two dots and two joints."
-	case survey.Herringbone, survey.DoubleHerringbone:
+	case survey.DoubleHerringbone:
+		return "Any rectangle closes. A tile as long as two side by side with their joint gives a basket weave: its pairs are squares."
+	case survey.Herringbone:
 		return "Any rectangle closes. Where the tile is as long as several side by side with their joints, all edges stay on one grid, and cuts along base and ceiling are alike."
 	}
 	return ""

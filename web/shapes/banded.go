@@ -10,6 +10,21 @@ func (m maker) band(job *survey.Job) {
 		Bottom: survey.Mark{From: m.say("17", "430"), To: m.say("23", "580")}}}
 }
 
+// dotted lays basket weave with dots round all walls, between two liners, in a room in stack bond. The weave
+// is as high as three of its tiles crosswise need: those that stand are cut alike at both edges.
+func (m maker) dotted(job *survey.Job) {
+	thick := m.say("5/16", "8")
+	job.Bond = survey.Bond{Kind: string(survey.Stack)}
+	liner := survey.Band{Name: "lower liner", Near: m.say("16", "400"), Bottom: survey.Mark{From: m.say("13", "330"), To: m.say("19", "480")},
+		Tile: survey.Tile{Width: m.say("7 7/8", "200"), Height: m.say("5/8", "15"), Thickness: thick, Colour: "#2f3e46"}}
+	weave := survey.Band{Name: "dotted weave", Upon: liner.Name, Height: m.say("5 1/8", "128"),
+		Tile: survey.Tile{Width: m.say("4", "100"), Height: m.say("2", "50"), Thickness: thick, Colour: "#e9e4da"},
+		Bond: survey.Bond{Kind: string(survey.BasketWeave), Tiles: []survey.Tile{{Width: m.say("7/8", "22"), Colour: "#2f3e46"}}}}
+	upper := liner
+	upper.Name, upper.Upon, upper.Near, upper.Bottom = "upper liner", weave.Name, "", survey.Mark{}
+	job.Bands = []survey.Band{liner, weave, upper}
+}
+
 // twoTiles lays large tile over a line about 48 in (1200 mm) over the base.
 func (m maker) twoTiles(job *survey.Job) {
 	job.Bands = []survey.Band{{Name: "tile above", ToHead: true, Near: m.say("8", "200"),

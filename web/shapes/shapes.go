@@ -22,6 +22,7 @@ func All() []Shape {
 		{"trimmed", "Tub with trim", "Three walls round a tub, edged with bullnose in pieces, with a shelf, a soap dish and grab bars."},
 		{"niche", "Shower with a niche", "Three walls round a shower base, with a niche between two studs, tiled within."},
 		{"banded", "Shower with a band", "Three walls round a shower base, with a band of mosaic at one height round all of them."},
+		{"dotted", "Shower with a dotted band", "Three walls round a shower base in stack bond, with a band of basket weave and its dots between two liners."},
 		{"strip", "Shower with a strip", "Three walls round a shower base, with a strip of mosaic up the wall behind the valve."},
 		{"two", "Shower with two tiles", "Three walls round a shower base, one tile up to a line and another above it."},
 		{"herringbone", "Shower in herringbone", "Three walls round a shower base, in herringbone that stands at 45°."},
@@ -55,6 +56,8 @@ func New(key, units, title string) (survey.Job, error) {
 		m.fit(&job)
 	case "banded":
 		m.band(&job)
+	case "dotted":
+		m.dotted(&job)
 	case "strip":
 		m.strip(&job)
 	case "two":
@@ -96,7 +99,7 @@ func (m maker) walls(key string) ([]survey.Wall, bool) {
 	switch key {
 	case "tub", "trimmed":
 		return m.withLegs(m.alcove("tub", side, back, m.stop("33", "840"))), true
-	case "three", "banded", "strip", "two", "herringbone":
+	case "three", "banded", "dotted", "strip", "two", "herringbone":
 		return m.alcove("shower base", m.say("36", "900"), m.say("48", "1200"), m.ceiling), true
 	case "niche":
 		return m.withNiche(m.alcove("shower base", m.say("36", "900"), m.say("48", "1200"), m.ceiling)), true

@@ -18,7 +18,7 @@ import (
 // newer are rooms with what was built later: trim and fixtures, the inside of a niche
 // and of a window, other tile, patterns without courses, outside corners,
 // the tops of a bench and a curb.
-var newer = []string{"shape/trimmed", "shape/niche", "shape/banded", "shape/two", "shape/herringbone", "insides/shower", "jobs/herringbone", "jobs/hexagon", "jobs/sheets", "jobs/boxing", "shape/half wall", "jobs/bench", "shape/corner bench"}
+var newer = []string{"shape/trimmed", "shape/niche", "shape/banded", "shape/two", "shape/herringbone", "insides/shower", "jobs/herringbone", "jobs/hexagon", "jobs/sheets", "jobs/boxing", "shape/half wall", "jobs/bench", "shape/corner bench", "shape/dotted", "jobs/dotted"}
 
 // shapeOf solves a new job of a shape, every reading of it taken as measured.
 func shapeOf(t *testing.T, key string) layout.Plan {

@@ -38,3 +38,16 @@ func TestAFigureAgainstTheChosenOne(t *testing.T) {
 		assert.Equal(t, tell.Figure(length.Imperial, f.Term, &c.chosen, &c.its), f.Chosen, "the plan file keeps the words of both")
 	}
 }
+
+// Of what is not proven it is said what the best may have, and not twice the same figure where they differ by
+// less than is shown.
+func TestWhatIsNotProven(t *testing.T) {
+	bare := func(l length.Length) *merit.Merit { return &merit.Merit{Sight: merit.Sight{Bare: l}} }
+	says := func(bound, found *merit.Merit) string {
+		return tell.Unproven(length.Imperial, merit.OrderFor(survey.Prefer{}), bound, found)
+	}
+	const begins = "Not every set-out was looked at"
+	assert.Equal(t, begins+"; none can be better than this one.", says(bare(length.Inch), bare(length.Inch)))
+	assert.Equal(t, begins+`. The best there may be has at best 1" of bare wall; this one has 2" of bare wall.`, says(bare(length.Inch), bare(2*length.Inch)))
+	assert.Equal(t, begins+`. This one has 1" of bare wall; the best there may be differs from that by less than the figure shows.`, says(bare(length.Inch-1), bare(length.Inch)))
+}

@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	"coursewright/layout/length"
 	"coursewright/layout/merit"
 	"coursewright/layout/piece"
 	"coursewright/layout/plan"
@@ -36,12 +37,20 @@ func Bound(room *survey.Room, r *search.Result) string {
 	if r.Proven {
 		return ""
 	}
-	order, term := r.Order().Compare(&r.Bound, &r.Merit)
-	if order >= 0 {
+	return Unproven(room.Units, r.Order(), &r.Bound, &r.Merit)
+}
+
+// Unproven says what no set-out can beat, beside what the one that was found gives.
+func Unproven(units length.System, order merit.Order, bound, found *merit.Merit) string {
+	better, term := order.Compare(bound, found)
+	if better >= 0 {
 		return "Not every set-out was looked at; none can be better than this one."
 	}
-	return fmt.Sprintf("Not every set-out was looked at. The best there may be has at best %s; this one has %s.",
-		Figure(room.Units, term, &r.Bound, &r.Merit), Figure(room.Units, term, &r.Merit, &r.Bound))
+	best, is := Figure(units, term, bound, found), Figure(units, term, found, bound)
+	if best == is {
+		return fmt.Sprintf("Not every set-out was looked at. This one has %s; the best there may be differs from that by less than the figure shows.", is)
+	}
+	return fmt.Sprintf("Not every set-out was looked at. The best there may be has at best %s; this one has %s.", best, is)
 }
 
 // Reasons are plain sentences: where the smallest cut is, and which term decided
