@@ -28,6 +28,7 @@ type blank struct {
 	tile       tile
 	area2      length.Area
 	laid       *laid // of a piece of a pattern
+	turn       bool  // its tile may be turned round
 }
 
 type tile struct{ wide, high length.Length }
@@ -105,7 +106,7 @@ func (s Settings) usable(blanks []blank) []int {
 
 func (w work) blank() blank {
 	b := blank{id: w.piece.ID, wide: w.box.Width(), high: w.box.Height(), area2: w.piece.Face.Area2(),
-		tile: tile{w.piece.Tile.Width(), w.piece.Tile.Height()}, laid: w.laid()}
+		tile: tile{w.piece.Tile.Width(), w.piece.Tile.Height()}, laid: w.laid(), turn: w.turn}
 	for i, c := range w.face[0] {
 		next := w.face[0][(i+1)%len(w.face[0])].Point
 		if w.made(c, next) {
@@ -142,9 +143,9 @@ func (s Settings) pairs(a, b *blank) bool {
 	}
 	wide, high := a.tile.wide-s.Kerf, a.tile.high-s.Kerf
 	switch {
-	case a.wide+b.wide <= wide && s.apart(a, b, 0, 2), a.high+b.high <= high && s.apart(a, b, 1, 3):
+	case a.wide+b.wide <= wide && a.apart(b, 0, 2), a.high+b.high <= high && a.apart(b, 1, 3):
 		return true
-	case !s.Turn || wide != high:
+	case !a.turn || wide != high:
 		return false
 	}
 	return a.wide+b.high <= wide || a.high+b.wide <= wide
@@ -153,8 +154,8 @@ func (s Settings) pairs(a, b *blank) bool {
 // apart tells whether two pieces beside each other in a tile get their factory
 // edges on the sides near and far. Each has one of the two, so pieces that need
 // the same one fit only if one of them may be turned by half.
-func (s Settings) apart(a, b *blank, near, far int) bool {
-	return s.Turn || !(a.keeps[near] && b.keeps[near] || a.keeps[far] && b.keeps[far])
+func (a *blank) apart(b *blank, near, far int) bool {
+	return a.turn || !(a.keeps[near] && b.keeps[near] || a.keeps[far] && b.keeps[far])
 }
 
 // lowerBound is the larger of the pieces' area in tiles and half their number,

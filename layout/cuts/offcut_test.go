@@ -77,13 +77,13 @@ func TestPairs(t *testing.T) {
 
 func TestSquareTilesMayMakeAQuarterTurn(t *testing.T) {
 	square := func(id string, wide, high length.Length, keeps [4]bool) *blank {
-		return &blank{id: id, wide: wide, high: high, tile: tile{6 * inch, 6 * inch}, keeps: keeps}
+		return &blank{id: id, wide: wide, high: high, tile: tile{6 * inch, 6 * inch}, keeps: keeps, turn: true}
 	}
 	lying := square("a", 6*inch, 3*inch, [4]bool{true, true, true, false})
 	upright := square("b", 2*inch, 6*inch, [4]bool{true, true, false, true})
 	set := Usual(length.Imperial)
 	assert.True(t, set.pairs(lying, upright))
-	set.Turn = false
+	lying.turn, upright.turn = false, false
 	assert.False(t, set.pairs(lying, upright))
 }
 

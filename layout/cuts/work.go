@@ -19,12 +19,12 @@ type work struct {
 	face  plane.Region
 	box   plane.Rect
 	clear length.Length // what tile keeps away from a pipe
-	turn  bool
-	own   *frame // of a piece of a pattern: its tile's frame, in which piece, face and box are; nil for the wall's
+	turn  bool          // its tile may be turned round
+	own   *frame        // of a piece of a pattern: its tile's frame, in which piece, face and box are; nil for the wall's
 }
 
 // inSettingOrder lists the cut pieces by setting order of the walls, then as
-// they stand on the wall: those still to be cut, and those set already.
+// they stand on the wall: those still to be cut, and those set already. A tile with grain is never turned.
 func inSettingOrder(in Input, turn bool) (cut, stood []work) {
 	walls := make([]*plan.Wall, len(in.Walls))
 	for i := range in.Walls {
@@ -33,6 +33,7 @@ func inSettingOrder(in Input, turn bool) (cut, stood []work) {
 	slices.SortStableFunc(walls, func(a, b *plan.Wall) int { return cmp.Compare(a.Found.Order, b.Found.Order) })
 	for _, w := range walls {
 		for _, p := range w.Pieces {
+			turn := turn && !in.Room.Grained(p.Of)
 			switch {
 			case p.Whole:
 			case w.Found.Stands(p.Row):

@@ -61,6 +61,11 @@ type TileSize struct {
 	Real                           Real // what a sample of real tiles says
 }
 
+// Grained tells whether a tile of the room's bond, the first 0, may not be turned: it has grain, or the first has.
+func (r Room) Grained(of int) bool {
+	return r.Tile.Grain || of > 0 && of <= len(r.Bond.Others) && r.Bond.Others[of-1].Grain
+}
+
 // BondRule is how courses shift against each other, or how tiles that do not
 // stand in courses are laid. Stack bond is Num 0, Den 1.
 type BondRule struct {

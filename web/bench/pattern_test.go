@@ -35,3 +35,19 @@ func TestAPatternIsPickedOnTheBench(t *testing.T) {
 	_, job = s.Stored()
 	assert.Equal(t, "herringbone", job.Bond.Kind, "nothing was saved")
 }
+
+// A tile of a pattern beside the first may have grain of its own.
+func TestAFurtherTileMayNotBeTurned(t *testing.T) {
+	s := trial.OfFile(t, "one-wall")
+	answer, _ := s.Post("/jobs/1", s.With("bond.kind", "mixed heights"))
+	require.Equal(t, http.StatusSeeOther, answer.StatusCode)
+	_, page := s.Get("/jobs/1")
+	assert.Contains(t, page, `<input type="checkbox" name="bond.tiles[0].grain" value="true">`)
+	for _, grain := range []string{"true", ""} {
+		answer, _ = s.Post("/jobs/1", s.With("bond.tiles[0].grain", grain))
+		require.Equal(t, http.StatusSeeOther, answer.StatusCode)
+		_, job := s.Stored()
+		assert.Equal(t, grain == "true", job.Bond.Tiles[0].Grain)
+		assert.False(t, job.Tile.Grain)
+	}
+}

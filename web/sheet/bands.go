@@ -9,22 +9,34 @@ import (
 )
 
 // bandedColumn gives the courses of the walls with most bands, as their pieces
-// stand: field, band and field.
+// stand: field, band and field. A band in a pattern, whose rows reach into each other and over its edges, is
+// one length of the pole; up to the head it is what stands of its rows.
 func (b *book) bandedColumn() []stood {
 	most := 0
 	for i := range b.plan.Walls {
 		most = max(most, len(b.plan.Room.BandsOn(i)))
 	}
-	seen := map[int]bool{}
+	seen, whole := map[int]bool{}, map[int]bool{}
 	var out []stood
 	for i, w := range b.plan.Walls {
 		if len(b.plan.Room.BandsOn(i)) < most {
 			continue
 		}
 		for _, p := range w.Pieces {
+			s := stood{p.Course, p.Tile.Bottom, p.Tile.Top}
+			if p.Laid > 0 && p.Outline != nil {
+				band := b.plan.Setout.Bands[p.Laid-1]
+				if s.bottom = max(s.bottom, band.Bottom); !band.ToHead {
+					s.bottom, s.top = band.Bottom, band.Top
+				}
+				if whole[p.Laid] && s.bottom == band.Bottom {
+					continue
+				}
+				whole[p.Laid] = true
+			}
 			if !seen[p.Course] {
 				seen[p.Course] = true
-				out = append(out, stood{p.Course, p.Tile.Bottom, p.Tile.Top})
+				out = append(out, s)
 			}
 		}
 	}
