@@ -196,8 +196,9 @@ func TestOnlyWhatChangedTravels(t *testing.T) {
 	assert.Less(t, len(some), len(all)*3/5)
 }
 
-// A piece that lies behind the tile of the next wall shows nothing: it was said to show 0.
-func TestAHiddenPieceIsSaidToBeHidden(t *testing.T) {
+// hiddenCut is a site with a job whose smallest piece lies behind the tile of the next wall.
+func hiddenCut(t *testing.T) trial.Site {
+	t.Helper()
 	file, err := os.ReadFile("../../testdata/jobs/alcove.json")
 	require.NoError(t, err)
 	job, err := survey.Read(file)
@@ -207,7 +208,12 @@ func TestAHiddenPieceIsSaidToBeHidden(t *testing.T) {
 		Tile: survey.Tile{Width: "3", Height: "7 1/2", Thickness: "1/4"}, Bond: survey.Bond{Kind: "picket"}}}
 	file, err = json.Marshal(job)
 	require.NoError(t, err)
-	_, page := trial.Of(t, file).Get("/jobs/1")
+	return trial.Of(t, file)
+}
+
+// A piece that lies behind the tile of the next wall shows nothing: it was said to show 0.
+func TestAHiddenPieceIsSaidToBeHidden(t *testing.T) {
+	_, page := hiddenCut(t).Get("/jobs/1")
 	assert.Contains(t, page, "hidden")
 	assert.Contains(t, page, "nothing of it shows")
 	assert.NotContains(t, page, "shows, 0")
@@ -282,4 +288,15 @@ func TestWhatToBuyTellsOfOtherTile(t *testing.T) {
 	assert.Regexp(t, `answer-buy[^§]*?· and \d+ other (tiles|sheets)`, page)
 	_, page = trial.New(t).Get("/jobs/1")
 	assert.NotContains(t, page, "other tiles")
+}
+
+// No answer stands over the next one, however long its words are: a cut of which nothing shows has the longest.
+func TestAnAnswerKeepsToItsPlace(t *testing.T) {
+	ctx := trial.Browse(t)
+	s := hiddenCut(t)
+	for _, wide := range []int64{1440, 1024, 768, 390} {
+		trial.Steps(t, ctx, chromedp.EmulateViewport(wide, 900), chromedp.Navigate(s.URL+"/jobs/1"), chromedp.WaitVisible("#drawing svg"), trial.Ready)
+		assert.Equal(t, "hidden", trial.See[string](t, ctx, `document.querySelector("#answer-smallest .figure").firstChild.textContent.trim()`))
+		assert.Empty(t, trial.See[[]string](t, ctx, `[...document.querySelectorAll("#answers .a, #answers .n")].filter(e => e.getBoundingClientRect().right > e.closest("li").getBoundingClientRect().right + 1).map(e => e.textContent)`), "%d wide", wide)
+	}
 }
