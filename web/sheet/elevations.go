@@ -151,14 +151,36 @@ func (b *book) apart(wall int, t table) {
 				b.leaves = append(b.leaves, f.leaf)
 				sheet := *f.leaf
 				sheet.title, f.leaf = "Cut list", &sheet
-				f.turn()
-				f.table(t)
+				f = f.onFewest(t)
 				f.findings(wall)
 				f.insides(wall)
 				return
 			}
 		}
 	}
+}
+
+// onFewest writes a table on leaves of its own, as few as it takes with text down to four fifths of its
+// size, and as large as it goes on these.
+func (f *flow) onFewest(t table) *flow {
+	fewest, size, before := 0, f.percent, f.book.mark()
+	for _, percent := range percents {
+		f.written(t, percent)
+		if n := len(f.book.leaves) - before.leaves; fewest == 0 || n < fewest {
+			fewest, size = n, percent
+		}
+		f.book.back(before)
+	}
+	return f.written(t, size)
+}
+
+// written is the flow after it has written a table with text of that size, from the next leaf on.
+func (f *flow) written(t table, percent drawing.Micron) *flow {
+	out := *f
+	out.percent = percent
+	out.turn()
+	out.table(t)
+	return &out
 }
 
 // ofWall tells whether a finding is told by its number on the sheet of a wall; cautions stand
