@@ -20,8 +20,7 @@ func dress(room survey.Room, walls []plan.Wall, line length.Length) {
 		if len(w.Found.Fixtures) == 0 {
 			continue
 		}
-		box := w.Shape.Region.Bounds()
 		w.Fixtures = fixture.Of(fixture.Wall{Found: w.Found, Units: room.Units, Pieces: w.Pieces, Placed: w.Start.Placed, Joint: room.Joint,
-			Level: coursed && (stack || !room.Bond.Plumb), Bottom: box.Bottom, Top: box.Top})
+			Level: coursed && (stack || !room.Bond.Plumb), Region: w.Shape.Region})
 	}
 }
