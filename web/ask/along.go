@@ -59,3 +59,23 @@ func (q Question) readRight(job survey.Job, posted url.Values) {
 		posted.Set(q.Path, (width-from).Plain(system, 0))
 	}
 }
+
+// keepFromCorner keeps a guess as far from the corner as it is when the width of its wall is
+// typed, where that is counted from the wall's other end: a tub is as deep on a wider wall.
+func (q Question) keepFromCorner(job survey.Job, posted url.Values) {
+	typed := posted.Get(q.width)
+	if !q.fromRight || typed == "" || typed == form.Get(job, q.width) {
+		return
+	}
+	system, _ := form.System(job.Units)
+	was, err := length.Parse(form.Get(job, q.width), system)
+	width, wide := length.Parse(typed, system)
+	at, unread := length.Parse(form.Get(job, q.Path), system)
+	moved := at + width - was
+	if err != nil || wide != nil || unread != nil || moved <= 0 {
+		return
+	}
+	for _, path := range append([]string{q.Path}, q.Same...) {
+		posted.Set(path, moved.Plain(system, 0))
+	}
+}

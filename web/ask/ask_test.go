@@ -68,6 +68,30 @@ func TestTheFrontIsOneFigureAskedFromTheCorner(t *testing.T) { // law 1
 	assert.Equal(t, "4 3/8", job.Walls[0].Base[1].Readings[0].At)
 }
 
+// What is not measured stays as far from the corner as guessed, whatever the wall's width is.
+func TestAGuessKeepsItsPlaceFromTheCorner(t *testing.T) {
+	const front = "walls[0].base[0].readings[1].at"
+	guess := func(job survey.Job) string {
+		for _, q := range ask.All(job) {
+			if q.Path == front {
+				return q.Guess(job)
+			}
+		}
+		return ""
+	}
+	for _, width := range []string{"35 1/4", "36", "33"} {
+		job := answered(t, newTub(t), "walls[0].width", width)
+		assert.Equal(t, "30", guess(job), width)
+		assert.Equal(t, job.Walls[0].Base[0].Readings[1].At, job.Walls[0].Base[1].Readings[0].At)
+		assert.Contains(t, job.Guess, front)
+		assert.Equal(t, "30", guess(answered(t, job, "walls[0].width", "34")), "typed anew")
+	}
+	job := answered(t, newTub(t), "walls[0].width", "28")
+	assert.Equal(t, "5", job.Walls[0].Base[0].Readings[1].At, "a wall that is shorter than the tub keeps a leg")
+	job = answered(t, newTub(t), "walls[0].width", "none")
+	assert.Equal(t, "5", job.Walls[0].Base[0].Readings[1].At)
+}
+
 // The front of the tub is typed from the corner or from the front, on either end wall.
 func TestAnEndWallIsMeasuredFromEitherEnd(t *testing.T) {
 	for _, wall := range []struct{ path, corner, front string }{

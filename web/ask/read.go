@@ -49,6 +49,11 @@ func Read(job survey.Job, posted url.Values) (measured []string) {
 	for _, c := range Corners(job) {
 		c.post(posted)
 	}
+	for _, q := range questions {
+		if slices.Contains(job.Guess, q.Path) && !slices.Contains(measured, q.Path) {
+			q.keepFromCorner(job, posted)
+		}
+	}
 	readTogether(job, posted)
 	dropCorners(posted)
 	dropGuesses(job, posted)
