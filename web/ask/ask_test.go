@@ -241,6 +241,25 @@ func TestARangeOfSeveralTopsIsOne(t *testing.T) { // law 1
 	assert.Equal(t, [][]string{{"walls[0].head.stops", "walls[2].head.stops"}, {"walls[1].head.stops"}}, ask.Together(job))
 }
 
+// Where tile may stop in a range nothing is measured, so nothing is left to guess.
+func TestAFigureThatIsGoneIsNoGuess(t *testing.T) {
+	job := newTub(t)
+	_, all := ask.Count(job)
+	require.NoError(t, form.Apply(&job, "free walls[0].head.stops walls[1].head.stops walls[2].head.stops"))
+	assert.NotContains(t, strings.Join(job.Guess, " "), "head")
+	for _, path := range job.Guess {
+		assert.NotEmpty(t, form.Get(job, path), path)
+	}
+	job = answered(t, job)
+	measured, now := ask.Count(job)
+	assert.Equal(t, 0, measured)
+	assert.Equal(t, all-1, now)
+	job = newTub(t)
+	job.Guess = []string{"walls[0].head.stops.at"}
+	require.NoError(t, form.Apply(&job, "free walls[0].head.stops"))
+	assert.Nil(t, job.Guess, "and the plan is a guess no more")
+}
+
 func TestWhatIsAddedIsAGuess(t *testing.T) { // law 2
 	job := newTub(t)
 	job.Guess = nil

@@ -104,6 +104,26 @@ func TestTheFirstCourseOfManyCornersIsToldByWalls(t *testing.T) {
 	assert.Contains(t, answer(), "L right", "which falls by 1/2 in")
 }
 
+// Where the first course is not as high on both walls of a corner, each wall's figure says whose it
+// is. Found in a bath whose right wall has whole tiles and whose back wall has them cut by 1/32 in:
+// two figures were called right corner.
+func TestTwoFiguresOfOneCornerSayTheirWalls(t *testing.T) {
+	job, err := shapes.New("tub", "in", "tub")
+	require.NoError(t, err)
+	job.Tile.Height, job.Pins.Course.Line = "3 7/8", "-35"
+	job.Walls[1].Base[0].Readings[1].Drop = "39 1/8"
+	job.Walls[2].Base[0].Readings[0].Drop, job.Walls[2].Base[0].Readings[1].Drop = "39 1/8", "39 1/4"
+	job.Walls[0].Base[1].Readings[0].Drop, job.Walls[0].Base[1].Readings[1].Drop, job.Walls[1].Base[0].Readings[0].Drop = "38 7/8", "38 3/4", "38 3/4"
+	file, err := json.Marshal(job)
+	require.NoError(t, err)
+	_, page := trial.Of(t, file).Get("/jobs/1")
+	answer := page[strings.Index(page, `id="answer-first"`):]
+	answer = answer[:strings.Index(answer, "</a>")]
+	assert.Contains(t, answer, "<b>3 27/32</b> <small>right corner, B</small>")
+	assert.Contains(t, answer, "<b>whole</b> <small>right corner, R</small>")
+	assert.Contains(t, answer, "<small>left corner</small>")
+}
+
 // Undo says what it takes back, on every page of the job, and leads back to that page.
 func TestUndoSaysWhatItTakesBack(t *testing.T) {
 	s := trial.New(t)

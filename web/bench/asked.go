@@ -28,8 +28,10 @@ func (b Bench) countText() string {
 	return text
 }
 
-// isGuess tells whether anything that is asked for has not been measured.
-func (b Bench) isGuess() bool { return len(b.Typed.Guess) > 0 }
+// isGuess tells whether any figure of the job has not been measured.
+func (b Bench) isGuess() bool {
+	return slices.ContainsFunc(b.Typed.Guess, func(path string) bool { return form.Get(b.Typed, path) != "" })
+}
 
 // questions are all that is asked, and step those of one step, from the end that
 // the person measures from.

@@ -161,7 +161,8 @@ func (b Bench) baseEnds() []corner {
 	return out
 }
 
-// named names the corners and lays those of one corner, inside or outside, together.
+// named names the corners and lays those of one corner, inside or outside, together, but
+// where the first course is not as high on both its walls.
 func (b Bench) named(all []corner) []corner {
 	var out []corner
 	for i, c := range all {
@@ -174,6 +175,10 @@ func (b Bench) named(all []corner) []corner {
 			continue
 		default:
 			c.Name = b.cornerName(c.Wall, i%2 == 0)
+			if n := len(out) - 1; n >= 0 && i%2 == 0 && out[n].Wall == c.Wall-1 && out[n].Name == c.Name { // which differ
+				out[n].Name += ", " + b.Plan.Walls[c.Wall-1].Found.Letter
+				c.Name += ", " + w.Letter
+			}
 		}
 		out = append(out, c)
 	}

@@ -121,7 +121,7 @@ func press(job *survey.Job, do string) error {
 		defer func() { ask.Settle(job, guessed.Changed(*job)) }()
 	case verb == "add" && strings.HasSuffix(rest, ".readings"):
 		defer ask.Between(job, rest)
-	case verb == "add" && strings.HasPrefix(rest, "walls"):
+	case verb == "add" && strings.HasPrefix(rest, "walls"), verb == "measure":
 		defer ask.Added(ask.Paths(*job), job)
 	}
 	return form.Apply(job, do)

@@ -187,3 +187,23 @@ func TestAPieceThatStandsHasACardAndIsNoStepOfTheWork(t *testing.T) {
 		}
 	}
 }
+
+// A range that becomes one value again holds nothing that anybody has measured.
+func TestOneValueForARangeIsAGuess(t *testing.T) {
+	s := trial.New(t)
+	for _, c := range []struct {
+		do      string
+		guesses int
+	}{
+		{"measure walls[0].head.stops", 1}, {"free walls[0].head.stops", 0},
+	} {
+		posted := s.Bench()
+		posted.Set("do", c.do)
+		answer, page := s.Post("/jobs/1?all=1", posted)
+		require.Equal(t, http.StatusSeeOther, answer.StatusCode, page)
+		_, job := s.Stored()
+		assert.Len(t, job.Guess, c.guesses, c.do)
+		_, page = s.Get("/jobs/1")
+		assert.Equal(t, c.guesses > 0, strings.Contains(page, "This plan is a guess"), c.do)
+	}
+}

@@ -24,9 +24,21 @@ func Tidy(job *survey.Job) {
 		*pins = tidyPins(job.Walls, *pins)
 	}
 	tidySample(&job.Tile)
+	tidyGuesses(job)
 	if b := job.Tile.Box; b != nil && *b == (survey.Box{}) {
 		job.Tile.Box = nil
 	}
+}
+
+// tidyGuesses drops the guesses of figures that are gone, as that of a line at which tile
+// stops once it may stop in a range.
+func tidyGuesses(job *survey.Job) {
+	texts := job.Texts()
+	kept := slices.DeleteFunc(slices.Clone(job.Guess), func(path string) bool { return texts[path] == "" })
+	if len(kept) == 0 {
+		kept = nil
+	}
+	job.Guess = kept
 }
 
 func tidyWall(job *survey.Job, w *survey.Wall) {
