@@ -56,7 +56,17 @@ func whereCut(w plan.Wall, p piece.Piece) string {
 
 // onLeg tells whether a piece stands wholly in front of a tub, shower base or
 // curb, between the end of the wall and its front.
-func onLeg(w plan.Wall, p piece.Piece) bool {
+func onLeg(w plan.Wall, p piece.Piece) bool { return legUnder(w, p) != nil }
+
+// mayBeSingle tells whether a piece stands on a leg that is laid in the bond of its wall and
+// may be laid in single tiles.
+func (in Input) mayBeSingle(w plan.Wall, p piece.Piece) bool {
+	leg := legUnder(w, p)
+	return leg != nil && leg.Leg == survey.InBond && in.Room.Bond.Coursed() && !in.Room.Bond.Plumb && len(in.Room.Bands) == 0
+}
+
+// legUnder is the floor of the leg that a piece stands wholly on, or nil.
+func legUnder(w plan.Wall, p piece.Piece) *survey.SegmentFound {
 	box := p.Face.Bounds()
 	for i, s := range w.Found.Base {
 		if s.Meets != survey.Floor {
@@ -76,9 +86,9 @@ func onLeg(w plan.Wall, p piece.Piece) bool {
 				from, to = min(from, 0), rimAt
 			}
 			if from <= box.Left && box.Right <= to && box.Bottom < survey.At(rim.Readings, rimAt) {
-				return true
+				return &w.Found.Base[i]
 			}
 		}
 	}
-	return false
+	return nil
 }

@@ -31,6 +31,7 @@ func cutRules() []Rule {
 			Name: Sliver, Grade: Warning, judge: slivers,
 			Why:    "A thin piece is hard to cut, breaks easily and shows.",
 			Do:     "Take the best start, slip the course line or the start, or choose another joint.",
+			Leg:    "Lay the leg in single tiles cut to its width, or leave it out; else let the tile end further out, or choose another joint.",
 			Source: cited("ANSI A108.02 4.3 (centre and balance; usually nothing under half a tile)", "CTEF") + "; the limit itself is " + practice,
 		},
 		{
@@ -134,7 +135,9 @@ func (in Input) thin(small func(piece.Piece) bool, what string) []place {
 			if n := len(of); n > 1 {
 				text = fmt.Sprintf("%d pieces %s are %s; the thinnest, %s, is only %s.", n, cause, what, of[0].ID, in.fine(of[0].Least))
 			}
-			all = append(all, onPiece(i, of[0], text))
+			said := onPiece(i, of[0], text)
+			said.leg = in.mayBeSingle(w, of[0])
+			all = append(all, said)
 		}
 	}
 	return all

@@ -25,6 +25,7 @@ type Rule struct {
 	Why    string // why it matters
 	Do     string // what to do
 	Built  string // what to do where the opening it speaks of is measured and may be built; empty: the same
+	Leg    string // what to do on a leg that may be laid in single tiles; empty: the same
 	Source string // as far as it is known
 
 	judge func(Input) []place
@@ -37,6 +38,7 @@ type place struct {
 	piece string
 	text  string
 	built bool // it speaks of an opening that is measured
+	leg   bool // it speaks of a leg that may be laid in single tiles
 }
 
 // Rules lists every rule in the order in which Judge applies them: faults
@@ -77,8 +79,11 @@ func (r Rule) at(p place) Finding {
 		Rule: r.Name, Grade: r.Grade, Wall: p.wall, At: p.at, Piece: p.piece,
 		Text: p.text, Why: r.Why, Do: r.Do, Source: r.Source,
 	}
-	if p.built && r.Built != "" {
+	switch {
+	case p.built && r.Built != "":
 		f.Do = r.Built
+	case p.leg && r.Leg != "":
+		f.Do = r.Leg
 	}
 	return f
 }

@@ -3,6 +3,7 @@ package finding
 import (
 	"fmt"
 	"slices"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -441,6 +442,24 @@ func TestSliversOfOneCauseAreOneSentence(t *testing.T) {
 	assert.Equal(t, "B-11-01", found[0].Piece, "the mark stands at the thinnest")
 	assert.Equal(t, `9 pieces at the left end of back are slivers; the thinnest, B-11-01, is only 1".`, found[0].Text)
 	assert.Equal(t, `B-01-09 of the leg on back is only 1" at its thinnest.`, found[1].Text)
+	assert.NotContains(t, found[0].Do, "leg")
+	assert.Contains(t, found[1].Do, "Lay the leg in single tiles")
+	w.Found.Base[0].Leg = survey.SingleTiles
+	assert.NotContains(t, legAdvice(in), "single tiles", "where it is")
+	w.Found.Base[0].Leg = survey.InBond
+	assert.Contains(t, legAdvice(in), "single tiles")
+	in.Room.Bands = []survey.BandFound{{}}
+	assert.NotContains(t, legAdvice(in), "single tiles", "which a room with bands refuses")
+}
+
+// legAdvice is what to do about slivers of a leg.
+func legAdvice(in Input) string {
+	for _, f := range Judge(in) {
+		if f.Rule == "sliver" && strings.Contains(f.Text, "of the leg") {
+			return f.Do
+		}
+	}
+	return ""
 }
 
 // A piece beside the step from a base up to a seat is at the seat's front.

@@ -22,6 +22,7 @@ func (b *board) widths(w layout.Wall) []station {
 	if e := w.Found.Right; !e.Meets && w.Start.Placed.Right != w.Found.Width {
 		s = append(s, station{l: w.Start.Placed.Right, name: "tile ends", colour: decided(e.Stops.Free()), rank: rankEnd})
 	}
+	s = append(s, legFronts(w)...)
 	for i, o := range w.Found.Openings {
 		switch e := placed(w, i); {
 		case o.Kind == "pipe":
@@ -37,6 +38,21 @@ func (b *board) widths(w layout.Wall) []station {
 	s = merged(s)
 	for i := range s {
 		s[i].name = b.brief(w, s[i].name)
+	}
+	return s
+}
+
+// legFronts are where a rim ends and a leg beside it begins: what a leg is wide is read off it.
+func legFronts(w layout.Wall) (s []station) {
+	base := w.Found.Base
+	for i := 1; i < len(base); i++ {
+		left, right := base[i-1], base[i]
+		switch {
+		case i == 1 && left.Meets == survey.Floor && right.Meets.Rim():
+			s = append(s, station{l: right.Readings[0].At, name: string(right.Meets) + "'s front", rank: rankOpening})
+		case i == len(base)-1 && right.Meets == survey.Floor && left.Meets.Rim():
+			s = append(s, station{l: right.Readings[0].At, name: string(left.Meets) + "'s front", rank: rankOpening})
+		}
 	}
 	return s
 }

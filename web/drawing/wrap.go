@@ -13,6 +13,7 @@ import (
 const (
 	wallGap   = 44 * px  // between two walls on a screen, at the least
 	paperGap  = 6000     // and on paper
+	spareGap  = 72 * px  // what two walls stand further apart, at most, where there is room
 	edgeRoom  = 4 * px   // along the edge of the paper
 	headRoom  = 5 * px   // between a wall and what is written over it
 	lineReach = 6 * px   // how far lines run past a wall
@@ -97,12 +98,13 @@ func (w *wrap) lay() {
 	w.end, w.axis = w.slots(left), left-railRoom
 	used := w.end + right
 	w.Width = used
-	if w.opt.Scale == (Scale{}) && used < w.opt.wide() { // spread what is left over between the walls
-		spare := (w.opt.wide() - used) / Micron(len(w.frames))
+	if rest := w.opt.wide() - used; w.opt.Scale == (Scale{}) && rest > 0 { // spread what is left over between the walls, and round them
+		spare := min(rest/Micron(len(w.frames)), spareGap)
+		begin := (rest - spare*Micron(len(w.frames)-1)) / 2
 		for i := range w.frames {
-			w.frames[i].origin.X += spare*Micron(i) + spare/2
+			w.frames[i].origin.X += begin + spare*Micron(i)
 		}
-		w.axis, w.end = w.axis+spare/2, w.end+spare*Micron(len(w.frames)-1)+spare/2
+		w.axis, w.end = w.axis+begin, w.end+begin+spare*Micron(len(w.frames)-1)
 		w.Width = w.opt.wide()
 	}
 	w.upright()
