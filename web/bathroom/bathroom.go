@@ -191,6 +191,7 @@ func (b bathroom) step(out *Bathroom, at int) {
 		shown.OnSheet = b.cutsOn(s)
 	}
 	out.Step, out.Back, out.Next, out.Cautions = &shown, b.turn(at, -1), b.turn(at, 1), b.cautions(at)
+	out.Row = b.wholeRow(at)
 	set := map[string]bool{}
 	for id, mark := range b.marks {
 		set[id] = b.set[mark]
@@ -209,6 +210,31 @@ func (b bathroom) step(out *Bathroom, at int) {
 	if s.cut != nil {
 		out.Sketch = page.Picture(drawing.Sketch(s.cut.Sketch, 80*drawing.Millimetre, 36*drawing.Millimetre, "Sketch of the cut"), "sketch")
 	}
+}
+
+// wholeRow is the course of the wall that a step is a part of, where more of it is left than the step.
+func (b bathroom) wholeRow(at int) *Row {
+	s := b.steps[at]
+	if s.On != nil || s.Trim != nil || s.Sheet != nil {
+		return nil
+	}
+	row, others := Row{}, false
+	for i, other := range b.steps {
+		if other.Wall != s.Wall || other.Part != s.Part || other.On != nil || other.Trim != nil || other.Sheet != nil || other.row() != s.row() {
+			continue
+		}
+		row.Last = other.Pieces[0].ID
+		for _, p := range other.Pieces {
+			if mark := b.marks[p.ID]; !b.set[mark] {
+				row.Marks = append(row.Marks, mark)
+				others = others || i != at
+			}
+		}
+	}
+	if !others {
+		return nil
+	}
+	return &row
 }
 
 // turn is the step before or after one.

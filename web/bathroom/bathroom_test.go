@@ -63,6 +63,31 @@ func TestTheBathroomTakesOneStepAfterTheOther(t *testing.T) {
 	assert.Contains(t, page, "course 1", "all is set: from the beginning")
 }
 
+// A course is set with one tick, cuts and all, and the page goes on behind it.
+func TestACourseIsSetWithOneTick(t *testing.T) {
+	s := trial.New(t)
+	_, page := s.Get("/jobs/1/bathroom")
+	assert.Contains(t, page, "9 whole tiles")
+	page = follow(s, trial.Form(t, page, "All 11 of course 7 are set"))
+	set := ticked(s)
+	assert.Len(t, set, 11)
+	for _, id := range set {
+		assert.True(t, strings.HasPrefix(id, "B-07-"), id)
+	}
+	assert.Contains(t, page, `role="status">✓ set</p>`)
+	assert.NotContains(t, page, "The whole course", "nothing of it is left")
+	next := regexp.MustCompile(`rel="next" href="([^"]*)"`).FindStringSubmatch(page)
+	require.NotNil(t, next)
+	_, page = s.Get(html.UnescapeString(next[1]))
+	assert.Contains(t, page, "· course 7,", "the first full course goes round")
+	whole := regexp.MustCompile(`class="set">([^<]*)<`).FindStringSubmatch(page)
+	require.NotNil(t, whole)
+	page = follow(s, trial.Form(t, page, whole[1]))
+	assert.Regexp(t, `The other \d of course 7 are set`, page)
+	_, page = trial.OfFile(t, "toy").Get("/jobs/1/bathroom")
+	assert.NotContains(t, page, "The whole course", "which the step is")
+}
+
 func TestATickIsTakenOffOnlyOnAsking(t *testing.T) {
 	s := trial.OfFile(t, "toy")
 	_, page := s.Get("/jobs/1/bathroom")

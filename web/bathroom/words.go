@@ -37,6 +37,13 @@ type Bathroom struct {
 	Cautions []finding.Finding
 	Sketch   templ.Component
 	Strip    templ.Component // the first course, where the step is of it
+	Row      *Row            // the course of the step, where more of it is left than the step; or nil
+}
+
+// Row is a course that may be set in one go.
+type Row struct {
+	Last  string   // the piece its last step is shown by
+	Marks []string // of all that is not set
 }
 
 // Step is what one sets in one go: whole tiles beside each other, alike cuts
@@ -246,6 +253,15 @@ func (s Step) setButton() string {
 		return fmt.Sprintf("All %d set", n)
 	}
 	return "Set"
+}
+
+// rowButton is what the button says that sets all that is left of a course.
+func (b Bathroom) rowButton() string {
+	n := len(b.Row.Marks)
+	if n == b.Step.Of {
+		return fmt.Sprintf("All %d of %s %d are set", n, b.course(), b.Step.Course)
+	}
+	return fmt.Sprintf("The other %d of %s %d are set", n, b.course(), b.Step.Course)
 }
 
 func (p Part) progress() string { return fmt.Sprintf("%d of %d set", p.Set, p.Total) }
