@@ -114,6 +114,7 @@ const (
 // stringHeight is the room that the level string takes: texts beside each other
 // where they have room, else reading up.
 func (b *board) stringHeight(s []station, wide Micron) Micron {
+	s = b.shorter(s, wide)
 	high := b.railStep()
 	if b.abreast(s) > wide {
 		high = 0
@@ -122,6 +123,25 @@ func (b *board) stringHeight(s []station, wide Micron) Micron {
 		}
 	}
 	return tickReach + stringLead + stringDrop + clearance + high
+}
+
+// shorter are the stations of a level string with shorter names, where only with those all texts
+// go beside each other.
+func (b *board) shorter(s []station, wide Micron) []station {
+	if b.abreast(s) <= wide {
+		return s
+	}
+	brief := slices.Clone(s)
+	for i := range brief {
+		brief[i].name = strings.TrimSuffix(brief[i].name, ": tile edge")
+		if _, front, is := strings.Cut(brief[i].name, "'s "); is {
+			brief[i].name = front
+		}
+	}
+	if b.abreast(brief) <= wide {
+		return brief
+	}
+	return s
 }
 
 // blockWidth is how wide a station's figure and name are, one over the other.
@@ -141,6 +161,7 @@ func (b *board) abreast(s []station) Micron {
 // across draws the running widths along y, their texts under it between the
 // left and the right edge of the paper.
 func (b *board) across(f frame, y Micron, s []station, lo, hi Micron) {
+	s = b.shorter(s, hi-lo)
 	if b.abreast(s) > hi-lo {
 		s = fewer(slices.Clone(s), int((hi-lo)/leading(b.texts.figure)))
 	}

@@ -53,9 +53,11 @@ func extents(w layout.Wall) plane.Rect {
 	return r
 }
 
-// base draws what the tile comes down to as hatched ground with its name.
+// base draws what the tile comes down to as hatched ground, the longest stretch with its name;
+// the others have theirs under them (legs).
 func (b *board) base(f frame, w layout.Wall, names bool) {
 	tag := Tag{Kind: Base, Wall: f.wall}
+	main, _ := footOf(f, w)
 	for _, s := range w.Found.Base {
 		pts := profile(f, s.Readings)
 		if len(pts) < 2 {
@@ -63,7 +65,7 @@ func (b *board) base(f frame, w layout.Wall, names bool) {
 		}
 		b.band(tag, pts, ground)
 		mid := Point{third(pts), pts[0].Y + ground/2}
-		if names && TextWidth(string(s.Meets), b.texts.note) < pts[len(pts)-1].X-pts[0].X {
+		if names && s.Readings[0] == main.base.Readings[0] && TextWidth(string(s.Meets), b.texts.note) < pts[len(pts)-1].X-pts[0].X {
 			b.plate(Label{Tag: tag, Text: string(s.Meets), Size: b.texts.note, Colour: Black}, mid, White)
 		}
 	}

@@ -71,3 +71,42 @@ func TestNamesOfWallsStandOnOneLine(t *testing.T) {
 	}
 	assert.True(t, two, "nowhere two lines: the test shows nothing")
 }
+
+// What a leg is wide is read off the widths under its wall, and its floor is named where nothing
+// covers it. Found on a bath: the cut list had pieces of 4 3/8 in, the drawing no such figure, and
+// of floor two arrows left "oor".
+func TestALegSaysWhereItBeginsAndItsFloor(t *testing.T) {
+	plan := planOf(t, "alcove")
+	for wall, front := range map[int]string{0: "4 3/8", 2: "30 5/8"} {
+		for _, o := range []drawing.Options{{Wide: 1000 * drawing.Pixel}, {Wide: 366 * drawing.Pixel}, {Wide: 1000 * drawing.Pixel, Handles: true}} {
+			var figure, floors []string
+			for _, e := range drawing.Elevation(plan, wall, o).Elements {
+				l, ok := e.(drawing.Label)
+				if ok && strings.HasPrefix(l.Text, front) {
+					figure = append(figure, l.Text)
+				}
+				if ok && strings.HasPrefix(l.Text, "floor") {
+					floors = append(floors, l.Text)
+				}
+			}
+			assert.NotEmpty(t, figure, "wall %d on %+v", wall, o)
+			assert.Len(t, floors, 1, "wall %d on %+v", wall, o)
+			assert.NotEqual(t, "floor", strings.Join(floors, ""), "with its height, under the leg")
+		}
+	}
+}
+
+// Where the widths of a wall go beside each other only with shorter names, they have these.
+func TestNamesOfWidthsAreShortBeforeTheyReadUp(t *testing.T) {
+	plan := planOf(t, "alcove")
+	short := false
+	for wide := drawing.Micron(300); wide <= 700; wide += 20 {
+		for _, e := range drawing.Elevation(plan, 0, drawing.Options{Wide: wide * drawing.Pixel}).Elements {
+			if l, ok := e.(drawing.Label); ok && l.Text == "front" {
+				short = true
+				assert.False(t, l.Up, "on %d", wide)
+			}
+		}
+	}
+	assert.True(t, short, "nowhere short")
+}
