@@ -2,6 +2,7 @@ package drawing
 
 import (
 	"fmt"
+	"slices"
 
 	"coursewright/layout"
 	"coursewright/layout/length"
@@ -55,6 +56,38 @@ func (b *board) handles(f frame, w layout.Wall, full bool) {
 		h.readings()
 		h.parts()
 	}
+	h.clearStart()
+}
+
+// clearStart hangs the start higher up its plumb line where another handle would cover it, as
+// a reading in the middle of a rim does, or a spout.
+func (h hands) clearStart() {
+	var start *Handle
+	var others []Point
+	for i := range h.Handles {
+		switch one := &h.Handles[i]; {
+		case one.Wall != h.f.wall:
+		case one.ID == "start":
+			start = one
+		default:
+			others = append(others, one.At)
+		}
+	}
+	if start == nil {
+		return
+	}
+	top := h.f.at(0, h.w.Shape.Region.Bounds().Top).Y
+	for at := start.At; at.Y >= top; at.Y -= gripStep {
+		if !slices.ContainsFunc(others, func(p Point) bool { return near(p, at, handlesApart) }) {
+			start.At = at
+			return
+		}
+	}
+}
+
+// near tells whether two places are closer than so far, along and up.
+func near(a, b Point, far Micron) bool {
+	return max(a.X-b.X, b.X-a.X) < far && max(a.Y-b.Y, b.Y-a.Y) < far
 }
 
 // handlesApart keeps two handles beside each other from lying over each other.

@@ -45,3 +45,30 @@ func TestArrowsKeepClearOfTexts(t *testing.T) {
 		}
 	}
 }
+
+// No other handle lies over the start. Found in the demo: the reading in the middle of the rim lay on
+// it to the pixel, and who dragged the start moved what was measured.
+func TestNothingLiesOverTheHandleOfTheStart(t *testing.T) {
+	const apart = 24 * drawing.Pixel
+	for _, name := range []string{"alcove", "old-house", "corner-shower", "half-wall", "bench", "one-wall", "boxing"} {
+		plan := planOf(t, name)
+		o := drawing.Options{Handles: true, Wide: 1006 * drawing.Pixel}
+		scenes := []drawing.Scene{drawing.Wrap(plan, o)}
+		for wall := range plan.Walls {
+			scenes = append(scenes, drawing.Elevation(plan, wall, o))
+		}
+		for _, s := range scenes {
+			for _, start := range s.Handles {
+				if start.ID != "start" {
+					continue
+				}
+				for _, other := range s.Handles {
+					dx, dy := max(other.At.X-start.At.X, start.At.X-other.At.X), max(other.At.Y-start.At.Y, start.At.Y-other.At.Y)
+					if other.Wall == start.Wall && other.ID != "start" {
+						assert.False(t, dx < apart && dy < apart, "%s, %s: %s lies over the start of wall %d", name, s.Title, other.ID, start.Wall)
+					}
+				}
+			}
+		}
+	}
+}
