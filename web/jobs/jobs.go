@@ -25,6 +25,7 @@ func Routes(site page.Site) []page.Route {
 		page.Get("/", s.listJobs),
 		page.Post("/jobs", s.newJob),
 		page.Post("/jobs/import", s.importJob),
+		page.Post("/jobs/{id}/copy", s.copyJob),
 		page.Post("/jobs/{id}/delete", s.deleteJob),
 		page.Post("/jobs/{id}/restore", s.restoreJob),
 		page.Post("/jobs/{id}/erase", s.eraseJob),
@@ -104,6 +105,28 @@ func (s pages) create(w http.ResponseWriter, r *http.Request, job survey.Job) er
 	}
 	http.Redirect(w, r, string(page.JobPath(made.ID, "")), http.StatusSeeOther)
 	return nil
+}
+
+// copyJob makes a job of its own of what a job is now, with the set-out that it holds, and
+// without its ticks: those are of one wall.
+func (s pages) copyJob(w http.ResponseWriter, r *http.Request) error {
+	standing, err := s.StandingOf(r)
+	if err != nil {
+		return err
+	}
+	job, err := survey.Read(standing.Stored.Document)
+	if err != nil {
+		return err
+	}
+	job.Title = copied(job.Title)
+	return s.create(w, r, job)
+}
+
+// copied is the title of a copy, no longer than a title may be.
+func copied(title string) string {
+	const suffix, most = ", copy", 200
+	runes := []rune(page.Titled(title))
+	return string(runes[:min(len(runes), most-len(suffix))]) + suffix
 }
 
 func (s pages) deleteJob(w http.ResponseWriter, r *http.Request) error {

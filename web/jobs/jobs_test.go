@@ -1,14 +1,17 @@
 package jobs_test
 
 import (
+	"fmt"
 	"net/http"
 	"net/url"
+	"strings"
 	"testing"
 
 	"github.com/chromedp/chromedp"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"coursewright/layout/survey"
 	"coursewright/web/shapes"
 	"coursewright/web/trial"
 )
@@ -69,4 +72,41 @@ func TestTheJobsStandOnTheFirstScreen(t *testing.T) {
 	assert.Less(t, trial.See[float64](t, ctx, `document.querySelector(".jobs li").getBoundingClientRect().bottom`), 900.0)
 	assert.Equal(t, 4.0, trial.See[float64](t, ctx, `[...document.querySelectorAll("button.shape")].filter((b) => b.checkVisibility()).length`))
 	assert.Equal(t, float64(len(shapes.All())), trial.See[float64](t, ctx, `document.querySelectorAll("button.shape").length`))
+}
+
+// A copy is a job of its own: the same room under another name, none of it on the wall yet.
+func TestAJobIsCopied(t *testing.T) {
+	s := trial.OfFile(t, "toy")
+	_, page := s.Get("/jobs/1/bathroom")
+	answer, _ := s.Post("/jobs/1/bathroom", trial.Form(t, page, "All 3 set"))
+	require.Equal(t, http.StatusSeeOther, answer.StatusCode)
+	_, page = s.Get("/")
+	assert.Contains(t, page, "on the wall: 3 set")
+	answer, _ = s.Post("/jobs/1/copy", nil)
+	require.Equal(t, http.StatusSeeOther, answer.StatusCode)
+	require.Equal(t, "/jobs/2", answer.Header.Get("Location"))
+	was, job := s.Stored()
+	stored, err := s.Store.Load(t.Context(), 2)
+	require.NoError(t, err)
+	copied, err := survey.Read(stored.Document)
+	require.NoError(t, err)
+	assert.Equal(t, job.Title+", copy", copied.Title)
+	assert.Equal(t, copied.Title, stored.Title)
+	copied.Title = job.Title
+	assert.Equal(t, job, copied)
+	_, page = s.Get("/")
+	assert.Equal(t, 1, strings.Count(page, "on the wall"), "ticks are of one wall")
+	again, _ := s.Stored()
+	assert.Equal(t, was, again, "the first stays as it is")
+	answer, _ = s.Post("/jobs/9/copy", nil)
+	assert.Equal(t, http.StatusNotFound, answer.StatusCode)
+	job.Title = strings.Repeat("ü", 200)
+	document, err := survey.Write(job)
+	require.NoError(t, err)
+	long, err := s.Store.Create(t.Context(), job.Title, document)
+	require.NoError(t, err)
+	answer, page = s.Post(fmt.Sprintf("/jobs/%d/copy", long.ID), nil)
+	require.Equal(t, http.StatusSeeOther, answer.StatusCode, page)
+	_, page = s.Get(answer.Header.Get("Location"))
+	assert.NotContains(t, page, "200 letters", "no title longer than a title may be")
 }

@@ -18,7 +18,7 @@ import (
 // Row is a job of the list, with what one tells it by.
 type Row struct {
 	store.Summary
-	About   string // "3 walls over a tub · 22 of 22 measured"
+	About   string // "3 walls over a tub · 22 of 22 measured · on the wall: 41 set"
 	Guess   bool   // not all of it is measured
 	Example bool   // it is the job an empty store begins with, unchanged
 }
@@ -39,6 +39,9 @@ func (s pages) row(ctx context.Context, one store.Summary) Row {
 	about := []string{page.Count(len(job.Walls), "wall") + over(job)}
 	if all > 0 {
 		about = append(about, fmt.Sprintf("%d of %d measured", measured, all))
+	}
+	if ticks, err := s.Store.Ticks(ctx, one.ID); err == nil && len(ticks) > 0 {
+		about = append(about, fmt.Sprintf("on the wall: %d set", len(ticks)))
 	}
 	shown := page.Job{Typed: job}
 	about = append(about, page.BondLine(shown), page.TileLine(shown))
