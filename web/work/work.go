@@ -61,7 +61,11 @@ func (s pages) editWork(w http.ResponseWriter, r *http.Request) error {
 		if !strings.HasPrefix(path, "work.") {
 			continue
 		}
-		if err := form.Set(&job, path, values[len(values)-1]); err != nil {
+		value := values[len(values)-1]
+		if path == "work.turn" && value == "true" && job.Work.Turn == nil {
+			continue // the usual answer is shown, but nobody has given it
+		}
+		if err := form.Set(&job, path, value); err != nil {
 			return page.BadRequest(err)
 		}
 	}

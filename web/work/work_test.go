@@ -100,3 +100,27 @@ func TestTwoWindowsDoNotOverwriteTheWork(t *testing.T) {
 	assert.Equal(t, http.StatusConflict, answer.StatusCode)
 	assert.Contains(t, page, "1/16")
 }
+
+// Saving one setting leaves the others as they are: what a list shows because it is usual is no answer.
+func TestASettingThatNobodyHasTouchedStaysOut(t *testing.T) {
+	s := trial.New(t)
+	_, page := s.Get("/jobs/1/work")
+	form := trial.Form(t, page, "Save the settings")
+	form.Set("work.kerf", "3/32")
+	_, job := s.Stored()
+	answer, page := s.Post("/jobs/1/work", form)
+	require.Equal(t, http.StatusSeeOther, answer.StatusCode, page)
+	_, saved := s.Stored()
+	assert.Equal(t, "3/32", saved.Work.Kerf)
+	saved.Work.Kerf = job.Work.Kerf
+	assert.Equal(t, job.Work, saved.Work)
+	for _, turn := range []string{"false", "true"} {
+		_, page = s.Get("/jobs/1/work")
+		form = trial.Form(t, page, "Save the settings")
+		form.Set("work.turn", turn)
+		s.Post("/jobs/1/work", form)
+		_, saved = s.Stored()
+		require.NotNil(t, saved.Work.Turn)
+		assert.Equal(t, turn == "true", *saved.Work.Turn)
+	}
+}
