@@ -22,7 +22,6 @@ func (b *board) widths(w layout.Wall) []station {
 	if e := w.Found.Right; !e.Meets && w.Start.Placed.Right != w.Found.Width {
 		s = append(s, station{l: w.Start.Placed.Right, name: "tile ends", colour: decided(e.Stops.Free()), rank: rankEnd})
 	}
-	s = append(s, legFronts(w)...)
 	for i, o := range w.Found.Openings {
 		switch e := placed(w, i); {
 		case o.Kind == "pipe":
@@ -35,6 +34,11 @@ func (b *board) widths(w layout.Wall) []station {
 		}
 	}
 	s = append(s, b.fixturePlaces(w)...)
+	for _, front := range legFronts(w) {
+		if !slices.ContainsFunc(s, func(x station) bool { return x.l == front.l }) { // where tile ends at the front, that says it
+			s = append(s, front)
+		}
+	}
 	s = merged(s)
 	for i := range s {
 		s[i].name = b.brief(w, s[i].name)
