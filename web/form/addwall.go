@@ -1,6 +1,7 @@
 package form
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 
@@ -60,7 +61,7 @@ func addOpening(job *survey.Job, w *survey.Wall, kind string) error {
 		o.Left = &survey.Mark{At: middle(job, "0", mid)}
 		o.Width = &survey.Mark{At: pick(job, "20", "500")}
 		o.Bottom = &survey.Mark{At: pick(job, "10", "250")}
-		o.Height = &survey.Measure{Mark: &survey.Mark{At: pick(job, "24", "600")}}
+		o.Height = &survey.Measure{Mark: &survey.Mark{At: underStop(job, w.Head, o.Bottom.At, pick(job, "24", "600"))}}
 	case "pipe":
 		o.At, o.Diameter = mid, pick(job, "1", "25")
 		o.Height = &survey.Measure{Plain: pick(job, "-7", "-180")}
@@ -69,6 +70,21 @@ func addOpening(job *survey.Job, w *survey.Wall, kind string) error {
 	}
 	w.Openings = append(w.Openings, o)
 	return nil
+}
+
+// underStop is the height that a window is guessed to have over its sill: as given, or less where
+// its top would stand over the line at which tile stops, so that a course is left over it.
+func underStop(job *survey.Job, head survey.Head, sill, height string) string {
+	if head.Meets != "" || head.Stops == nil {
+		return height
+	}
+	stop := cmp.Or(head.Stops.At, head.Stops.From)
+	under := less(job, less(job, stop, sill), pick(job, "4", "100"))
+	least := pick(job, "8", "200")
+	if narrower(job, under, height) != under || narrower(job, under, least) == under {
+		return height
+	}
+	return under
 }
 
 // freshName gives word, or word with the first number that is not taken.

@@ -214,3 +214,25 @@ func TestAMeasuredWindowIsMovedAndSized(t *testing.T) {
 	assert.Equal(t, "5", job.Pins.Walls["back"].Marks["window reading room bottom"])
 	assert.Error(t, Apply(&job, "place 2 move window reading room=19;4"), "the free mark is no measurement")
 }
+
+// A window is guessed to end under the line at which tile stops, so that the drawing of a room that
+// is not measured yet has none stand out of its tile.
+func TestAWindowIsGuessedUnderTheTopOfTheTile(t *testing.T) {
+	for _, c := range []struct{ from, at, height string }{
+		{"", "33", "19"}, {"31", "", "17"}, {"", "60", "24"}, {"", "20", "24"}, {"", "high", "24"},
+	} {
+		job := edited(t)
+		job.Walls[1].Head = survey.Head{Stops: &survey.Mark{At: c.at, From: c.from}}
+		if c.from != "" {
+			job.Walls[1].Head.Stops.To = "35"
+		}
+		require.NoError(t, Apply(&job, "add walls[1].openings window"))
+		openings := job.Walls[1].Openings
+		assert.Equal(t, c.height, openings[len(openings)-1].Height.Mark.At, "%+v", c)
+	}
+	job := edited(t)
+	job.Walls[1].Head = survey.Head{Meets: "ceiling", Readings: []survey.Rise{{At: "0", Rise: "20"}}}
+	require.NoError(t, Apply(&job, "add walls[1].openings window"))
+	openings := job.Walls[1].Openings
+	assert.Equal(t, "24", openings[len(openings)-1].Height.Mark.At)
+}
