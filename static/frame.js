@@ -19,6 +19,7 @@ async function fit() {
     if (!fresh) continue;
     old.replaceChildren(...fresh.childNodes);
     for (const { name, value } of fresh.attributes) old.setAttribute(name, value);
+    old.dispatchEvent(new Event("redrawn"));
   }
 }
 

@@ -20,6 +20,12 @@ for (const row of rows) {
   });
 }
 
+// A drawing that was laid out anew is marked as the old one was.
+drawing?.addEventListener("redrawn", () => {
+  const row = document.querySelector(".selected[data-pieces]");
+  if (row) mark(row);
+});
+
 drawing?.addEventListener("click", (e) => {
   const id = e.target.closest("[data-piece]")?.dataset.piece;
   const row = id && rows.find((r) => r.id && r.dataset.pieces.split(" ").includes(id));
