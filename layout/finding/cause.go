@@ -59,10 +59,10 @@ func whereCut(w plan.Wall, p piece.Piece) string {
 func onLeg(w plan.Wall, p piece.Piece) bool { return legUnder(w, p) != nil }
 
 // mayBeSingle tells whether a piece stands on a leg that is laid in the bond of its wall and
-// may be laid in single tiles.
+// may be laid in single tiles; where the best of both was asked for, it was tried.
 func (in Input) mayBeSingle(w plan.Wall, p piece.Piece) bool {
 	leg := legUnder(w, p)
-	return leg != nil && leg.Leg == survey.InBond && in.Room.Bond.Coursed() && !in.Room.Bond.Plumb && len(in.Room.Bands) == 0
+	return leg != nil && leg.Leg == survey.InBond && !leg.Best && in.Room.Bond.Coursed() && !in.Room.Bond.Plumb && len(in.Room.Bands) == 0
 }
 
 // legUnder is the floor of the leg that a piece stands wholly on, or nil.

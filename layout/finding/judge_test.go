@@ -448,6 +448,9 @@ func TestSliversOfOneCauseAreOneSentence(t *testing.T) {
 	assert.NotContains(t, legAdvice(in), "single tiles", "where it is")
 	w.Found.Base[0].Leg = survey.InBond
 	assert.Contains(t, legAdvice(in), "single tiles")
+	w.Found.Base[0].Best = true
+	assert.NotContains(t, legAdvice(in), "single tiles", "where the best of both was asked for")
+	w.Found.Base[0].Best = false
 	in.Room.Bands = []survey.BandFound{{}}
 	assert.NotContains(t, legAdvice(in), "single tiles", "which a room with bands refuses")
 }
