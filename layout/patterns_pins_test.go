@@ -1,0 +1,135 @@
+package layout_test
+
+import (
+	"context"
+	"encoding/json"
+	"maps"
+	"testing"
+
+	"coursewright/layout"
+	"coursewright/layout/bond"
+	"coursewright/layout/length"
+	"coursewright/layout/plane"
+	"coursewright/layout/survey"
+
+	"github.com/stretchr/testify/require"
+	"pgregory.net/rapid"
+)
+
+// inMillimetres are patterns of tile as it is sold.
+var inMillimetres = []object{
+	{"width": "190 mm", "height": "60 mm", "bond": object{"kind": "herringbone"}},
+	{"width": "190 mm", "height": "60 mm", "bond": object{"kind": "herringbone", "turn": "45"}},
+	{"width": "108 mm", "height": "108 mm", "bond": object{"kind": "hexagon"}},
+	{"width": "150 mm", "height": "150 mm", "bond": object{"kind": "hexagon", "along": "plumb"}},
+	{"width": "75 mm", "height": "190 mm", "bond": object{"kind": "picket"}},
+	{"width": "190 mm", "height": "60 mm", "bond": object{"kind": "chevron"}},
+	{"width": "100 mm", "height": "100 mm", "bond": object{"kind": "diagonal"}},
+	{"width": "153 mm", "height": "75 mm", "bond": object{"kind": "basket weave"}},
+	{"width": "126 mm", "height": "60 mm", "bond": object{"kind": "basket weave", "tiles": []object{{"width": "30 mm"}}}},
+	{"width": "130 mm", "height": "130 mm", "bond": object{"kind": "pinwheel", "tiles": []object{{"width": "60 mm"}}}},
+	{"width": "97 mm", "height": "97 mm", "bond": object{"kind": "modular", "tiles": []object{{"width": "197 mm", "height": "97 mm"}, {"width": "197 mm"}, {"width": "297 mm", "height": "197 mm"}}}},
+	{"width": "180 mm", "height": "75 mm", "bond": object{"kind": "mixed heights", "offset": "1/2", "tiles": []object{{"height": "40 mm"}}}},
+	{"width": "190 mm", "height": "60 mm", "bond": object{"kind": "double herringbone"}},
+}
+
+// showerInPattern is one of the showers, laid in one pattern after another.
+func showerInPattern(t require.TestingT, seed int) []byte {
+	var doc object
+	require.NoError(t, json.Unmarshal(showers.Example(seed), &doc))
+	tile := maps.Clone(inMillimetres[seed%len(inMillimetres)])
+	doc["joint"], doc["bond"] = "3 mm", tile["bond"]
+	delete(tile, "bond")
+	tile["thickness"] = "8 mm"
+	doc["tile"] = tile
+	data, err := json.Marshal(doc)
+	require.NoError(t, err)
+	return data
+}
+
+// Showers in patterns that are not proven best, with what they were found to have at worst since: pins beat each of them once
+// by its runs, before the search that settles looked further.
+func TestPatternsThatPinsBeatOnce(t *testing.T) {
+	for seed, most := range map[int]spoiled{27: {}, 75: {slivers: 3, exposed: 1, openings: 1, thirds: 2}, 76: {}} {
+		job, err := survey.Read(showerInPattern(t, seed))
+		require.NoError(t, err)
+		plan, err := layout.Quick(context.Background(), job)
+		require.NoError(t, err)
+		m := plan.Setout.Merit
+		got := spoiled{m.Slivers, m.Fifths, m.Exposed, m.Openings, m.Thirds}
+		require.LessOrEqual(t, got.compare(most), 0, "shower %d: %+v, was %+v", seed, got, most)
+		require.Less(t, len(m.Runs), map[int]int{27: 4, 75: 99, 76: 1}[seed], "shower %d: %v", seed, m.Runs)
+	}
+}
+
+// No phase that is pinned, quarters of the pattern's reach and marks by chance, beats the set-out of a shower in a
+// pattern that is proven best. Of 200 showers 191 are proven; of the others pins like these beat three.
+func TestNoPinnedPhaseBeatsAPattern(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		seed := rapid.IntRange(0, 199).Draw(t, "shower")
+		if !rare(t, 25) {
+			return
+		}
+		job, err := survey.Read(showerInPattern(t, seed))
+		require.NoError(t, err)
+		free, err := layout.Quick(context.Background(), job)
+		require.NoError(t, err)
+		if !free.Setout.Proven {
+			return
+		}
+		for range 3 {
+			job.Pins = phasePins(t, &free)
+			pinned, err := layout.Quick(context.Background(), job)
+			require.NoError(t, err)
+			order, term := free.Setout.Order.Until(&pinned.Setout.Merit, &free.Setout.Merit, free.Setout.Order.Shared())
+			require.GreaterOrEqual(t, order, 0, "shower %d: pinned it is better in %s\n%s", seed, term, mustWrite(job))
+		}
+	})
+}
+
+// phasePins pins the line, starts, or both at marks of the tape among those that are searched.
+func phasePins(t *rapid.T, free *layout.Plan) (pins survey.Pins) {
+	pattern, tape := bond.For(free.Room, free.Room.Bond.Hand), free.Room.Tape
+	mark := func(what string, middle2, size length.Length) string {
+		marks := int(max(1, size/tape))
+		k := rapid.IntRange(0, marks-1).Draw(t, what)
+		if rapid.Bool().Draw(t, what+" at a quarter") {
+			k = marks * rapid.IntRange(0, 3).Draw(t, what+" quarter") / 4
+		}
+		return lengthText((middle2 - size).Half().CeilTo(tape) + length.Length(k)*tape)
+	}
+	what := rapid.IntRange(0, 2).Draw(t, "pinned")
+	widest := &free.Walls[0]
+	for i := range free.Walls {
+		w := &free.Walls[i]
+		box := largest(w)
+		if w.Found.Width > widest.Found.Width {
+			widest = w
+		}
+		if what > 0 && rapid.Bool().Draw(t, w.Found.Name) {
+			if pins.Walls == nil {
+				pins.Walls = map[string]survey.WallPin{}
+			}
+			pins.Walls[w.Found.Name] = survey.WallPin{Edge: mark(w.Found.Name+" start", box.Left+box.Right, pattern.Reach)}
+		}
+	}
+	if what < 2 {
+		pins.Course.Line = mark("line", largest(widest).Bottom+largest(widest).Top, pattern.Rise)
+	}
+	return pins
+}
+
+// largest is the box of a wall's tile with free ends and head where they leave most.
+func largest(w *layout.Wall) plane.Rect {
+	box := w.Shape.Region.Bounds()
+	if !w.Found.Left.Meets {
+		box.Left = w.Found.Left.Stops.From
+	}
+	if !w.Found.Right.Meets {
+		box.Right = w.Found.Right.Stops.To
+	}
+	if !w.Found.Head.Meets {
+		box.Top = w.Found.Head.Stops.To
+	}
+	return box
+}
