@@ -136,19 +136,6 @@ func (h hands) line() length.Length {
 	return line + (over+pitch-1)/pitch*pitch
 }
 
-// besideWall is where the course line is held on a wall of its own: left of it, right
-// of it, or on it, where it meets no text.
-func (h hands) besideWall(left, right, line length.Length) Point {
-	l, r := h.f.at(left, line), h.f.at(right, line)
-	quarter := (r.X - l.X) / 4
-	for _, x := range []Micron{l.X - handlesApart, r.X + handlesApart, l.X + quarter, r.X - quarter} {
-		if at := (Point{x, l.Y}); h.vacant(gripRoom("y", at)) {
-			return at
-		}
-	}
-	return Point{l.X - handlesApart, l.Y}
-}
-
 // gripStep is how far apart places for a handle are tried, of which it takes the
 // first that keeps clear of texts.
 const gripStep = 4 * px

@@ -13,11 +13,23 @@ import (
 )
 
 // At 768 px the arrows at the heads had lain over the word "whole", those of the niche over "niche".
+// On a phone, in herringbone and chevron, those of the course line lay over its own height.
 func TestArrowsKeepClearOfTexts(t *testing.T) {
-	job, err := survey.Read(static.Demo)
-	require.NoError(t, err)
-	plan, err := layout.Now(job)
-	require.NoError(t, err)
+	for _, kind := range []string{"running", "herringbone", "chevron"} {
+		job, err := survey.Read(static.Demo)
+		require.NoError(t, err)
+		if kind != "running" {
+			job.Bond = survey.Bond{Kind: kind}
+		}
+		plan, err := layout.Quick(t.Context(), job)
+		require.NoError(t, err)
+		arrowsKeepClear(t, plan, kind != "running")
+	}
+}
+
+// arrowsKeepClear holds the arrows of a plan clear of texts, or those of the course line alone.
+func arrowsKeepClear(t *testing.T, plan layout.Plan, line bool) {
+	t.Helper()
 	for _, wide := range []drawing.Micron{336, 734, 1006} {
 		o := drawing.Options{Handles: true, Wide: wide * drawing.Pixel}
 		for name, s := range map[string]drawing.Scene{"wrap": drawing.Wrap(plan, o), "wall": drawing.Elevation(plan, 1, o)} {
@@ -25,7 +37,7 @@ func TestArrowsKeepClearOfTexts(t *testing.T) {
 				continue // a phone shows one wall
 			}
 			for _, h := range s.Handles {
-				if h.Measured || h.ID == "start" || h.ID == "end left" || h.ID == "end right" || h.ID == "course" && name == "wrap" {
+				if h.Measured || h.ID == "start" || h.ID == "end left" || h.ID == "end right" || h.ID == "course" && name == "wrap" || line && h.ID != "course" {
 					continue // they stand at their place
 				}
 				across, along := drawing.Micron(1500), drawing.Micron(3200)
