@@ -138,13 +138,13 @@ func (w *Wall) fenceAxes() {
 // sure is what an axis is sure to give with its marks placed so, without the terms that are
 // read from joint lines. What was worked out before is given again.
 func (w *Wall) sure(a *axis, origin plane.Point, o *option) *merit.Merit {
-	p := w.outer
-	p.Openings = append(w.scratch[:0], p.Openings...)
-	w.scratch = p.Openings
-	a.set(&p, o)
 	at := a.standsAt(w, origin, o)
 	m := a.known[at]
 	if m == nil {
+		p := w.outer
+		p.Openings = append(w.scratch[:0], p.Openings...)
+		w.scratch = p.Openings
+		a.set(&p, o)
 		t := afresh(w)
 		a.bounds(&t, origin, &p)
 		sum := t.merit()
