@@ -3,6 +3,7 @@ package layout_test
 import (
 	"encoding/json"
 	"math"
+	"slices"
 
 	"coursewright/layout/survey"
 
@@ -16,10 +17,10 @@ func inCourses(job survey.Job) bool {
 	return survey.BondRule{Kind: survey.BondKind(job.Bond.Kind)}.Coursed()
 }
 
-// laidInPattern tells the same of a job file.
+// laidInPattern tells whether a job file is laid in a pattern, or a band of it.
 func laidInPattern(data []byte) bool {
 	job, err := survey.Read(data)
-	return err == nil && !inCourses(job)
+	return err == nil && (!inCourses(job) || slices.ContainsFunc(job.Bands, func(b survey.Band) bool { return !inCourses(survey.Job{Bond: b.Bond}) }))
 }
 
 // laidPlan is what the plan file of a job in a pattern says beside others.
