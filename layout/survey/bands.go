@@ -11,15 +11,15 @@ import (
 
 // Bounds of bands: nobody sets more.
 const (
-	mostBands   = 4
+	MostBands   = 4
 	mostCourses = 100
 )
 
 // bands reads the bands, and checks that they and the course line can all stand
 // on joint lines. What compares several fields waits until each could be read.
 func (r *resolver) bands(p path, typed []Band, room *Room) {
-	if len(typed) > mostBands {
-		r.faults.add(p, fmt.Sprintf("%d bands", len(typed)), fmt.Sprintf("at most %d", mostBands))
+	if len(typed) > MostBands {
+		r.faults.add(p, fmt.Sprintf("%d bands", len(typed)), fmt.Sprintf("at most %d", MostBands))
 		return
 	}
 	taken, before := map[string]bool{}, len(r.faults)

@@ -18,7 +18,7 @@ func add(job *survey.Job, rest string) error {
 		return err
 	}
 	if path == "walls" && what == "round" {
-		return addWallRound(job)
+		return beforeBenches(job, addWallRound, func(w survey.Wall) bool { return w.Top != nil && w.Top.Behind != "" })
 	}
 	if path == "walls" && what == "corner bench" {
 		return addCornerBench(job)
@@ -27,7 +27,7 @@ func add(job *survey.Job, rest string) error {
 		return addWallBetween(job, what)
 	}
 	if path == "walls" {
-		return addWall(job)
+		return beforeBenches(job, addWall, func(survey.Wall) bool { return true })
 	}
 	if path == "trims" {
 		return addTrim(job, what)

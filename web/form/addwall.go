@@ -30,6 +30,26 @@ func addWall(job *survey.Job) error {
 	return nil
 }
 
+// beforeBenches adds a wall to the right of those that are not between two others, as the fronts of benches
+// and curbs are, which come last in the list. Of these only such as are meant count.
+func beforeBenches(job *survey.Job, add func(*survey.Job) error, meant func(survey.Wall) bool) error {
+	k := len(job.Walls)
+	for k > 0 && job.Walls[k-1].Left.Meets == "wall" && job.Walls[k-1].Right.Meets == "wall" && meant(job.Walls[k-1]) {
+		k--
+	}
+	names, between := wallNames(*job), slices.Clone(job.Walls[k:])
+	job.Walls = job.Walls[:k:k]
+	if err := add(job); err != nil {
+		return err
+	}
+	if len(between) > 0 {
+		job.Walls[k].Name = freshName(names, "wall")
+		job.Walls = append(job.Walls, between...)
+		shift(job, "walls", k, 1)
+	}
+	return nil
+}
+
 // continued carries the base of the last wall round the corner.
 func continued(last survey.Wall, plain survey.Segment, width string) survey.Segment {
 	if len(last.Base) == 0 {
@@ -51,15 +71,17 @@ func addOpening(job *survey.Job, w *survey.Wall, kind string) error {
 	}
 	o := survey.Opening{Kind: kind, Name: freshName(names, kind)}
 	mid := middle(job, "0", w.Width)
+	within := func(wide string) string { return narrower(job, wide, mid) }
 	switch kind {
 	case "niche":
 		o.Left = &survey.Mark{From: middle(job, "0", mid), To: mid}
-		o.Width = &survey.Mark{From: pick(job, "11", "280"), To: pick(job, "14 1/2", "370")}
+		o.Width = &survey.Mark{From: within(pick(job, "11", "280")), To: within(pick(job, "14 1/2", "370"))}
+		tidyMark(o.Width)
 		o.Bottom = &survey.Mark{From: pick(job, "2", "50"), To: pick(job, "12", "300")}
 		o.Height = &survey.Measure{Mark: &survey.Mark{From: pick(job, "12", "300"), To: pick(job, "20", "500")}}
 	case "window":
 		o.Left = &survey.Mark{At: middle(job, "0", mid)}
-		o.Width = &survey.Mark{At: pick(job, "20", "500")}
+		o.Width = &survey.Mark{At: within(pick(job, "20", "500"))}
 		o.Bottom = &survey.Mark{At: pick(job, "10", "250")}
 		o.Height = &survey.Measure{Mark: &survey.Mark{At: underStop(job, w.Head, o.Bottom.At, pick(job, "24", "600"))}}
 	case "pipe":
@@ -68,6 +90,7 @@ func addOpening(job *survey.Job, w *survey.Wall, kind string) error {
 	default:
 		return fmt.Errorf("an opening is a niche, a window or a pipe, not %q", kind)
 	}
+	clearOfStrips(job, w, &o)
 	w.Openings = append(w.Openings, o)
 	return nil
 }

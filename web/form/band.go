@@ -52,7 +52,7 @@ func keepBands(job *survey.Job) {
 }
 
 // clearOfBands moves a new band over those that the job has where it would run into one,
-// or under them where one goes up to the head.
+// or under them where over them is no room.
 func clearOfBands(job *survey.Job, b *survey.Band) {
 	system, _ := System(job.Units)
 	alone := *job
@@ -77,12 +77,16 @@ func clearOfBands(job *survey.Job, b *survey.Band) {
 	if !clash {
 		return
 	}
-	by := (over - low).CeilTo(system.Step())
-	if slices.ContainsFunc(room.Bands, func(o survey.BandFound) bool { return o.ToHead }) {
-		by = (under - top).FloorTo(system.Step())
+	move := func(by length.Length) {
+		say := func(l length.Length) string { return (l + by).Plain(system, system.Step()) }
+		b.Bottom, b.Near = survey.Mark{From: say(it.Bottom.From), To: say(it.Bottom.To)}, say((it.Bottom.From + it.Bottom.To).Half())
 	}
-	say := func(l length.Length) string { return (l + by).Plain(system, system.Step()) }
-	b.Bottom, b.Near = survey.Mark{From: say(it.Bottom.From), To: say(it.Bottom.To)}, say((it.Bottom.From + it.Bottom.To).Half())
+	move((over - low).CeilTo(system.Step()))
+	with := *job
+	with.Bands = append(slices.Clone(job.Bands), *b)
+	if _, faults := with.Resolve(); len(faults) > 0 { // under the head, or another tile that goes up to it, is no room
+		move((under - top).FloorTo(system.Step()))
+	}
 }
 
 // bandPlace is a range round the usual height that holds a joint line whatever the
@@ -148,7 +152,20 @@ func round(job *survey.Job, rest string) error {
 		on = nil
 	}
 	b.Walls = on
+	roundUpon(job, way[1].index, wall)
 	return nil
+}
+
+// roundUpon lets bands go with the one that they stand upon, or that stands upon them: off a wall with what
+// is under them, onto one with what is over it.
+func roundUpon(job *survey.Job, of int, wall string) {
+	b := job.Bands[of]
+	runs := Round(b, wall)
+	for i, o := range job.Bands {
+		if with := runs && o.Name == b.Upon || !runs && o.Upon == b.Name; with && Round(o, wall) != runs {
+			_ = round(job, At("bands", i)+" "+wall) // which a band on this wall alone refuses, and stays
+		}
+	}
 }
 
 // Round tells whether a band runs round a wall.

@@ -4,6 +4,7 @@ import (
 	"net/url"
 	"testing"
 
+	"coursewright/layout/length"
 	"coursewright/layout/survey"
 	"coursewright/web/shapes"
 
@@ -122,4 +123,18 @@ func TestBandsLeaveOutALowWallThatIsAdded(t *testing.T) {
 		sound(t, job)
 		assert.Equal(t, []string{"left", "back", "right"}, job.Bands[0].Walls)
 	}
+}
+
+// A band for which there is no room over the others stands under them.
+func TestABandWithoutRoomOverOthersStandsUnderThem(t *testing.T) {
+	job := room(t, "one")
+	for range 2 {
+		require.NoError(t, Apply(&job, "add bands mosaic"))
+		sound(t, job)
+	}
+	over, err := length.Parse(job.Bands[0].Near, length.Imperial)
+	require.NoError(t, err)
+	under, err := length.Parse(job.Bands[1].Near, length.Imperial)
+	require.NoError(t, err)
+	assert.Less(t, under, over)
 }

@@ -43,6 +43,9 @@ func addFixture(job *survey.Job, w *survey.Wall, kind string) error {
 		taken = append(taken, x.Name)
 	}
 	f.Name = freeName(kind, taken)
+	if f.Width != "" {
+		f.Width = narrower(job, f.Width, middle(job, "0", w.Width)) // on the end panel of a half wall
+	}
 	underHead(job, w, &f)
 	w.Fixtures = append(w.Fixtures, f)
 	return nil

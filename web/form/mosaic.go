@@ -14,6 +14,9 @@ func tidySheets(job *survey.Job) {
 		drop(&job.Bands[i].Tile)
 	}
 	for i := range job.Walls {
+		if t := job.Walls[i].Top; t != nil {
+			drop(t.Face.Tile)
+		}
 		for k := range job.Walls[i].Strips {
 			drop(&job.Walls[i].Strips[k].Tile)
 		}

@@ -24,6 +24,7 @@ func addStrip(job *survey.Job, w *survey.Wall) error {
 	off := pick(job, "3", "75")
 	s.Near = at
 	s.Middle = survey.Mark{From: less(job, at, off), To: compute(job, at, off, func(x, y length.Length) length.Length { return x + y })}
+	clearOfOpenings(job, w, &s)
 	var taken []string
 	for _, x := range w.Strips {
 		taken = append(taken, x.Name)

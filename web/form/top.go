@@ -119,7 +119,7 @@ func addWallBetween(job *survey.Job, what string) error {
 		drop = s.Readings[0].Drop
 		w.Base[0] = survey.Segment{Meets: s.Meets, Gap: s.Gap}
 	}
-	w.Base[0].Readings = []survey.Drop{{At: "0", Drop: drop}, {At: w.Width, Drop: drop}}
+	w.Base[0].Readings, w.Base[0].Trim = []survey.Drop{{At: "0", Drop: drop}, {At: w.Width, Drop: drop}}, "" // nor its cove
 	w.Head = survey.Head{Stops: &survey.Mark{At: less(job, high, drop)}}
 	job.Guess = append(job.Guess, At("walls", n-1)+".top.depth", At("walls", n-1)+".width")
 	return addTop(job, w, []step{{name: "top"}}, kind)

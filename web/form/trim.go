@@ -34,6 +34,9 @@ func addTrim(job *survey.Job, kind string) error {
 	for i := range job.Walls {
 		w := &job.Walls[i]
 		if kind == string(survey.Cove) {
+			if w.Top != nil && w.Top.Kind == string(survey.CurbTop) { // too low for a cove and tile over it
+				continue
+			}
 			for k := range w.Base {
 				if w.Base[k].Trim == "" && !legged(w) {
 					w.Base[k].Trim = t.Name
