@@ -1,8 +1,6 @@
 package count
 
 import (
-	"slices"
-
 	"coursewright/layout/length"
 	"coursewright/layout/merit"
 	"coursewright/layout/piece"
@@ -152,10 +150,7 @@ func touchedBy(stretch, tile, joint length.Length) int {
 func (b *boundary) alone(i int, f piece.Facing, x, from, to, round, deep length.Length) bool {
 	reach := b.w.besideAt(f, x, from-round, to+round, deep)
 	clear := b.w.besideAt(f, x, from-b.w.margin(), to+b.w.margin(), deep)
-	own := -1 // an opening that is pinned has no range of its own
-	if k := slices.Index(b.w.free, i); k >= 0 {
-		own = b.hullOf[k]
-	}
+	own := b.own(i)
 	for n, o := range b.obstacles {
 		crosses := round > 0 && o.edge >= 0 && o.edge.Across() != (f <= piece.OnRight) && !touch(o.Rect, clear)
 		if n != own && touch(o.Rect, reach) && !crosses {

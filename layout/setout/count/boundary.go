@@ -111,6 +111,14 @@ func (b *boundary) raked() bool {
 	return slices.ContainsFunc(b.ends, func(f feature) bool { return f.drift() > 0 })
 }
 
+// own is the number of the hull of an opening among the obstacles; none where all its marks are pinned.
+func (b *boundary) own(i int) int {
+	if k := slices.Index(b.w.free, i); k >= 0 {
+		return b.hullOf[k]
+	}
+	return -1
+}
+
 // apart tells whether every free opening stays farther than a tile from all else
 // wherever it goes.
 func (b *boundary) apart() bool {

@@ -69,6 +69,43 @@ func TestClearOpeningsGiveWhatCuttingGives(t *testing.T) {
 	})
 }
 
+// What an opening gives that is alone wherever all else goes is no more than what it adds to any
+// set-out of the wall, and all of what it adds to runs that it alone cuts.
+func TestWhatAnOpeningGivesAloneIsWhatItAdds(t *testing.T) {
+	walls := []string{
+		"1500x900 150x50+2 1/2 gap=3 base=0,6 niche=300..700,150..400,200..500,80..300",
+		"1500x900 60x150+3 1/2 columns gap=3 base=0,6 niche=300..700,150..400,200..500,80..300",
+		"1500x900 150x50+2 1/3 gap=3 head=800..900 left=0..60 niche=300..700,150..300,200..400,80..200",
+		"2400x1200 150x50+2 1/2 gap=3 right=2300..2400 niche=300..700,150..300,200..400,80..200 niche=1400..1800,150..300,200..400,80..200 pipe=1200,300,40",
+	}
+	rapid.Check(t, func(t *rapid.T) {
+		alone := 0
+		w := drawWall(rapid.SampledFrom(walls).Draw(t, "wall"))
+		for range 20 {
+			s := setting(t, w)
+			sum := w.Count(Setting{Line: s.Line, Edge: s.Edge, Placed: w.facts.without(s.Placed)}).Merit
+			for _, i := range w.Free() {
+				e := s.Placed.Openings[i]
+				m, is := w.Alone(i, Pair{e.Left, e.Right}, Pair{e.Bottom, e.Top}, s.Line, s.Edge)
+				if !is {
+					sum.Part = false // not all of them are
+					continue
+				}
+				alone++
+				sum = sum.Plus(&m)
+				require.True(t, w.Places.boundary.alwaysClear(i, w.facts.placed(i, s.Placed)))
+			}
+			if !w.Places.Clear(s.Placed) || alone%len(w.Free()) != 0 {
+				continue
+			}
+			got := w.Count(s).Merit
+			order, term := w.facts.order.Compare(&merit.Merit{Sight: sum.Sight, OutOfSight: sum.OutOfSight, Work: sum.Work},
+				&merit.Merit{Sight: got.Sight, OutOfSight: got.OutOfSight, Work: got.Work})
+			require.Zero(t, order, "differ in %s: %+v, %+v", term, sum, got)
+		}
+	})
+}
+
 // What long runs of law 3 have found: a piece cut aslant covers the joint beside it, as
 // over the front of a tub, and a niche that takes the end of a wall leaves none of it bare.
 func TestWhatIsBareIsBareWhenCutToo(t *testing.T) {

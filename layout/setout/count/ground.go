@@ -2,6 +2,7 @@ package count
 
 import (
 	"coursewright/layout/length"
+	"coursewright/layout/merit"
 	"coursewright/layout/piece"
 	"coursewright/layout/plane"
 	"coursewright/layout/survey"
@@ -17,12 +18,13 @@ type cutter struct {
 	bands   map[string]int // numbers of the bands that rows cover, by their keys
 	patches map[patchKey]*rowCount
 	bare    map[bareKey]*tally
-	corners int // of the wall's shape, for what it costs to cut
+	lonely  map[aloneKey]merit.Merit // what free openings give that stand clear
+	corners int                      // of the wall's shape, for what it costs to cut
 	meter   *meter
 }
 
 func newCutter(w *facts, marks *Marks, m *meter) *cutter {
-	c := &cutter{w: w, marks: marks, runs: &registry{w: w, numbers: map[runKey]int{}}, grounds: map[[3]length.Length]*ground{}, rows: map[rowKey]*rowCount{}, bands: map[string]int{}, patches: map[patchKey]*rowCount{}, bare: map[bareKey]*tally{}, meter: m}
+	c := &cutter{w: w, marks: marks, runs: &registry{w: w, numbers: map[runKey]int{}}, grounds: map[[3]length.Length]*ground{}, rows: map[rowKey]*rowCount{}, bands: map[string]int{}, patches: map[patchKey]*rowCount{}, bare: map[bareKey]*tally{}, lonely: map[aloneKey]merit.Merit{}, meter: m}
 	for _, ring := range w.field.Region {
 		c.corners += len(ring)
 	}
@@ -54,7 +56,7 @@ func (c *cutter) ground(p survey.Placed) *ground {
 		clear(c.bands)
 		clear(c.rows)
 	}
-	c.meter.add(300 + 30*c.corners)
+	c.meter.add(150 + 15*c.corners + c.corners*c.corners/500)
 	shape := c.w.found.Shape(c.w.room.Units, c.w.without(p))
 	g = &ground{shape: shape, box: shape.Solid.Bounds(), profile: profileOf(c.w, shape), cover: piece.NewCover(shape, c.w.rule), bands: map[length.Length]numbered{}}
 	c.grounds[key] = g

@@ -103,7 +103,7 @@ func (p *Places) optionsOf(pairs []Pair, of func(Pair) merit.Merit) *optionList 
 	for k, at := range pairs {
 		out[k] = Option{at, of(at)}
 	}
-	p.meter.add(4 * len(pairs))
+	p.meter.add(10 * len(pairs))
 	return &optionList{options: out}
 }
 

@@ -33,11 +33,7 @@ func (c *cutter) cleared(s Setting) *tally {
 			continue
 		}
 		box := c.w.placed(i, s.Placed)
-		for _, row := range c.w.rows(s, c.w.frame.rect(box)) {
-			if row.Low < box.Top && row.High > box.Bottom {
-				t.count(c.patch(i, box, row))
-			}
-		}
+		t.around(c, i, box, c.w.rows(s, c.w.frame.rect(box)))
 	}
 	return t
 }
@@ -56,7 +52,7 @@ func (c *cutter) patch(i int, box plane.Rect, row bond.Row) *rowCount {
 	if len(c.patches) >= mostPatches {
 		clear(c.patches)
 	}
-	c.meter.add(60)
+	c.meter.add(160)
 	ground := plane.Region{plane.Rect{Left: from, Right: to, Bottom: row.Low, Top: row.High}.Ring(survey.SideFactory)}
 	side := survey.SideBase + plane.Side(len(c.w.found.Base)+i)
 	region := c.w.frame.region(ground.Less(box.Ring(0), side))

@@ -88,11 +88,11 @@ func (f *fitted) row(row bond.Row) *rowCount {
 	if key.taken != "" {
 		band = piece.BandOf(f.whole(), row, w.frame.plumb)
 	}
-	f.c.meter.add(100 + f.c.corners/2)
+	f.c.meter.add(30 + f.c.corners/2)
 	t, at := f.c.tally(), bothEnds{w, f.box}
 	out := &rowCount{ends: noWidths}
 	piece.Row(band, row, w.rule, func(p *piece.Piece) {
-		f.c.meter.add(10)
+		f.c.meter.add(14)
 		out.tile = append(out.tile, p.Solid())
 		t.piece(p)
 		if !w.frame.plumb {
@@ -117,10 +117,10 @@ func (f *fitted) beyond(row bond.Row) *rowCount {
 	if known, there := f.c.rows[key]; there {
 		return known
 	}
-	f.c.meter.add(100 + f.c.corners/2)
+	f.c.meter.add(30 + f.c.corners/2)
 	t, out := f.c.tally(), &rowCount{ends: noWidths}
 	piece.Row(f.band(row).Band, row, w.rule, func(p *piece.Piece) {
-		f.c.meter.add(10)
+		f.c.meter.add(14)
 		if !w.freeIn(w.frame.rect(p.Tile)) {
 			t.piece(p)
 		}

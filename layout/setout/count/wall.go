@@ -80,6 +80,7 @@ func (w *Wall) Spend(n int) { w.meter.add(n) }
 func (w *Wall) Count(s Setting) Counted {
 	box := w.cutter.ground(s.Placed).shape.Region.Bounds()
 	if w.Places.Clear(s.Placed) {
+		w.meter.add(4)
 		return w.cutter.cleared(s).counted(s, box)
 	}
 	return w.cutter.all(s).counted(s, box)

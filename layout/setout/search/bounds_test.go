@@ -1,7 +1,6 @@
 package search
 
 import (
-	"fmt"
 	"slices"
 	"testing"
 
@@ -222,25 +221,22 @@ func TestNudgingOnlyMakesBetter(t *testing.T) {
 		for range 12 {
 			p := placed(t)
 			p.limit = p.work() + Work
-			at := make([]int, len(p.axes))
-			for i, a := range p.axes {
-				at[i] = len(a.options) - 1 // what promises least
-			}
+			at := p.last()
 			set := p.setting(at)
 			if p.wall.Places.Overlap(set.Placed) {
 				continue
 			}
 			c := p.wall.Count(set)
-			p.from, p.to = 0, len(p.axes)
-			got, to := p.nudge(&placing{at: at, merit: c.Merit, depth: exact, counted: &c})
+			p.from, p.to = 0, len(p.choices)
+			got, to := p.nudge(&placing{spots: at, merit: c.Merit, depth: exact, counted: &c})
 			order, term := p.order.Compare(&got.Merit, &c.Merit)
 			require.LessOrEqual(t, order, 0, "it is worse in %s", term)
-			require.Equal(t, order < 0, fmt.Sprint(to) != fmt.Sprint(at), "it moves for what is better alone")
+			require.Equal(t, order < 0, p.named(to) != p.named(at), "it moves for what is better alone")
 			moved = moved || order < 0
 			require.False(t, p.wall.Places.Overlap(got.Placed))
-			for k := range p.axes[0].options {
+			for k := range p.choices[0].axes[0].options {
 				one := slices.Clone(at)
-				one[0] = k
+				one[0] = p.choices[0].at(append([]int{k}, at[0].at[1:]...))
 				if set := p.setting(one); !p.wall.Places.Overlap(set.Placed) {
 					m := p.wall.Count(set).Merit
 					order, term := p.order.Compare(&got.Merit, &m)
@@ -250,4 +246,17 @@ func TestNudgingOnlyMakesBetter(t *testing.T) {
 		}
 		require.True(t, moved)
 	})
+}
+
+// last are the places that take of every axis the option that promises least.
+func (p *placer) last() []*spot {
+	var out []*spot
+	for _, c := range p.choices {
+		at := make([]int, len(c.axes))
+		for i, a := range c.axes {
+			at[i] = len(a.options) - 1
+		}
+		out = append(out, c.at(at))
+	}
+	return out
 }

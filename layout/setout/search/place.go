@@ -10,17 +10,11 @@ import (
 	"coursewright/layout/survey"
 )
 
-// axis is one mark, or two facing ones, that may stand in several places: what
-// each gives at best, the best first.
-type axis struct {
-	options []count.Option
-	put     func(*survey.Placed, count.Pair)
-}
-
 // placing is one way to place every free mark of a wall. Its merit is exact once
 // it was cut, before that what it cannot beat.
 type placing struct {
-	at      []int // by axis, the option taken
+	at      []int   // by choice, the place taken
+	spots   []*spot // those places, once they are known
 	merit   merit.Merit
 	depth   depth
 	counted *count.Counted
@@ -33,7 +27,7 @@ type depth uint8
 
 const (
 	guessed depth = iota // what its parts cannot beat
-	edged                // with the edges where rows stand
+	edged                // with the edges where rows stand, or with the places of its choices known
 	refined              // with those rows themselves
 	based                // with the rows cut that no free opening touches
 	exact
@@ -44,12 +38,10 @@ type placer struct {
 	*solver
 	wall       *count.Wall
 	line, edge length.Length
-	guess      merit.Merit               // what is sure of the edges that stand and of measured marks
-	beyond     map[[ends]int]merit.Merit // by the places of the ends and the head
 	mirrors    map[[ends]int]length.Length
 	cutoff     *cutoff
-	axes       []axis
-	from, to   int // the axes whose options are tried
+	choices    []*choice // the ends with the head, then the free openings
+	from, to   int       // the choices whose places are tried
 	queue      queue[*placing]
 }
 
@@ -61,15 +53,15 @@ type placer struct {
 // on the ends, the head and the other openings: then each is placed by itself.
 func (s *solver) place(w *count.Wall, line, edge length.Length, limit *merit.Merit, cut *cutoff, tries int) *count.Counted {
 	p := s.placer(w, line, edge, cut)
-	at := make([]int, len(p.axes))
+	at := p.first(tries)
 	if !w.Places.Apart() || p.worse(at, limit) {
 		got, _ := p.best(at, 0, len(at), limit, tries)
 		return got
 	}
 	var got *count.Counted
-	for from, to := 0, ends; from < len(at); from, to = to, to+2 {
-		var best []int
-		if got, best = p.best(at, from, to, nil, tries); best == nil {
+	for i := range at {
+		var best []*spot
+		if got, best = p.best(at, i, i+1, nil, tries); best == nil {
 			return got
 		}
 		at = best
@@ -78,50 +70,57 @@ func (s *solver) place(w *count.Wall, line, edge length.Length, limit *merit.Mer
 }
 
 func (s *solver) placer(w *count.Wall, line, edge length.Length, cut *cutoff) *placer {
-	p := &placer{solver: s, wall: w, line: line, edge: edge, cutoff: cut, beyond: map[[ends]int]merit.Merit{}, mirrors: map[[ends]int]length.Length{}}
-	fixed := w.Marks.Fixed(line, edge)
-	edges := w.Bounds.Standing(line, edge)
-	p.guess = edges.Plus(&fixed)
+	p := &placer{solver: s, wall: w, line: line, edge: edge, cutoff: cut, mirrors: map[[ends]int]length.Length{}}
 	p.addEnds()
 	p.addOpenings()
 	return p
 }
 
-// base is what a start on a line cannot beat wherever the free marks go: the best
-// that the places of the ends and the head allow in the rows that no free opening
-// touches.
-func (s *solver) base(w *count.Wall, line, edge length.Length) merit.Merit {
-	p := s.placer(w, line, edge, nil)
-	at := make([]int, len(p.axes))
-	best := p.sum(at)
-	for at[0] = range p.axes[0].options {
-		for at[1] = range p.axes[1].options {
-			for at[2] = range p.axes[2].options {
-				if m := p.sum(at); p.order.Better(&m, &best) {
-					best = m
-				}
-			}
+// first are the places of all choices that promise most, where so many placings are to be tried.
+func (p *placer) first(tries int) []*spot {
+	out := make([]*spot, len(p.choices))
+	for i, c := range p.choices {
+		c.begin(3 * tries)
+		if i > 0 { // a look at an opening takes little
+			c.looks *= clearForOne
 		}
+		out[i] = c.spot(0)
 	}
-	return best
+	return out
 }
 
-// worse tells whether a placing cannot be as good as limit.
-func (p *placer) worse(at []int, limit *merit.Merit) bool {
+// base is what a start on a line cannot beat wherever the free marks go: the best
+// that the places of the ends and the head allow in the rows that no free opening
+// touches, with the best place of each opening.
+func (s *solver) base(w *count.Wall, line, edge length.Length) merit.Merit {
+	return sum(s.placer(w, line, edge, nil).first(tries))
+}
+
+// sum is what several places cannot beat together.
+func sum(spots []*spot) merit.Merit {
+	m := spots[0].merit
+	for _, s := range spots[1:] {
+		m = m.Plus(&s.merit)
+	}
+	return m
+}
+
+// worse tells whether places cannot be as good as limit.
+func (p *placer) worse(at []*spot, limit *merit.Merit) bool {
 	if limit == nil {
 		return false
 	}
-	m := p.sum(at)
+	m := sum(at)
 	order, _ := p.order.Until(&m, limit, p.order.Shared())
 	return order > 0
 }
 
-// best tries the options of the axes from one to another, the others as they are
-// at, and gives the best with where it is.
-func (p *placer) best(at []int, from, to int, limit *merit.Merit, tries int) (*count.Counted, []int) {
+// best tries the places of the choices from one to another, the others as they are
+// given, and gives the best with where it is.
+func (p *placer) best(given []*spot, from, to int, limit *merit.Merit, tries int) (*count.Counted, []*spot) {
 	p.from, p.to = from, to
 	p.queue = queue[*placing]{before: p.before}
-	p.push(at)
+	p.push(make([]int, len(given)), given)
 	return p.run(limit, tries)
 }
 
@@ -132,16 +131,16 @@ func (p *placer) before(a, b *placing) bool {
 	return slices.Compare(a.at, b.at) < 0
 }
 
-func (p *placer) run(limit *merit.Merit, tries int) (*count.Counted, []int) {
+func (p *placer) run(limit *merit.Merit, tries int) (*count.Counted, []*spot) {
 	// A look costs one, a count two, and far more where it can only be better out of
 	// sight or quicker to cut; of openings that stand clear a small part of that.
 	left := 3 * clearForOne * tries
 	var found *placing
-	settled := func() (*count.Counted, []int) {
+	settled := func() (*count.Counted, []*spot) {
 		if found == nil {
 			return nil, nil
 		}
-		return found.counted, found.at
+		return found.counted, found.spots
 	}
 	for !p.queue.empty() {
 		first := p.queue.first()
@@ -151,10 +150,14 @@ func (p *placer) run(limit *merit.Merit, tries int) (*count.Counted, []int) {
 			}
 		}
 		if first.depth == exact {
-			return first.counted, first.at
+			return first.counted, first.spots
 		}
 		if p.cutoff.passed(p.order, &first.merit) || found == nil && p.cutoff.spares() && p.stopped() {
 			return nil, nil
+		}
+		if first.depth == guessed {
+			p.realize(first)
+			continue
 		}
 		cost := clearForOne
 		if p.standsClear(first) {
@@ -163,7 +166,7 @@ func (p *placer) run(limit *merit.Merit, tries int) (*count.Counted, []int) {
 		if left -= cost; found != nil && p.late(first, found) {
 			left -= cost * tries / lateTries
 		}
-		if left >= 0 && first.depth == guessed && !p.standsClear(first) {
+		if left >= 0 && first.depth == edged && !p.standsClear(first) {
 			p.refine(first)
 			continue
 		}
@@ -179,7 +182,7 @@ func (p *placer) run(limit *merit.Merit, tries int) (*count.Counted, []int) {
 		return p.oneByOne(), nil
 	}
 	if tries == 1 { // a first look: what gives most is looked at again
-		return found.counted, found.at
+		return found.counted, found.spots
 	}
 	return p.nudge(found)
 }
@@ -201,54 +204,68 @@ func (p *placer) late(next, found *placing) bool {
 
 // nudge moves one mark at a time from a placing, as long as that is better: for
 // walls with so many places that they cannot all be tried.
-func (p *placer) nudge(found *placing) (*count.Counted, []int) {
-	tries := 0
+func (p *placer) nudge(found *placing) (*count.Counted, []*spot) {
+	counted, spots, tries := found.counted, found.spots, 0
 	for i := p.from; i < p.to; i++ {
-		for k := range p.axes[i].options {
-			at := slices.Clone(found.at)
-			at[i] = k
-			set := p.setting(at)
-			if m := p.sum(at); k == found.at[i] || !p.order.Better(&m, &found.merit) || p.wall.Places.Overlap(set.Placed) {
-				continue
-			}
-			if tries++; tries > mostNudges || p.stopped() {
-				return found.counted, found.at
-			}
-			if c := p.wall.Count(set); p.order.Better(&c.Merit, &found.merit) {
-				found = &placing{at: at, merit: c.Merit, depth: exact, counted: &c}
+		c := p.choices[i]
+		for axis := range c.axes {
+			for k := range c.axes[axis].options {
+				at := slices.Clone(spots[i].at)
+				if at[axis] == k {
+					continue
+				}
+				at[axis] = k
+				next := slices.Clone(spots)
+				next[i] = c.at(at)
+				set := p.setting(next)
+				if m := sum(next); !p.order.Better(&m, &counted.Merit) || p.wall.Places.Overlap(set.Placed) {
+					continue
+				}
+				if tries++; tries > mostNudges || p.stopped() {
+					return counted, spots
+				}
+				if got := p.wall.Count(set); p.order.Better(&got.Merit, &counted.Merit) {
+					counted, spots = &got, next
+				}
 			}
 		}
 	}
-	return found.counted, found.at
+	return counted, spots
 }
 
 // mostNudges bounds how many places are tried one mark at a time.
 const mostNudges = 160
 
-// refine adds the placings that differ from the first by one option, and looks at
-// it with the rows that no free opening touches. No placing that is not in the queue
-// yet promises more than one that is: along an axis they promise ever less.
-func (p *placer) refine(first *placing) {
-	p.widen(first.at)
-	m := p.sum(first.at)
-	if set := p.setting(first.at); p.wall.Places.ClearOfEnds(set.Placed) {
-		m.Mirror = max(m.Mirror, p.mirror(first.at))
+// realize finds the places that the first placing takes of its choices.
+func (p *placer) realize(first *placing) {
+	first.spots = slices.Clone(first.spots)
+	for i := p.from; i < p.to; i++ {
+		first.spots[i] = p.choices[i].spot(first.at[i])
 	}
-	if p.order.Better(&first.merit, &m) {
-		first.merit = m
+	first.depth, first.merit = edged, sum(first.spots)
+	p.queue.settle()
+}
+
+// refine adds the placings that differ from the first by the next place of one choice, and looks at
+// how far its ends are from alike. No placing that is not in the queue
+// yet promises more than one that is: the places of a choice promise ever less.
+func (p *placer) refine(first *placing) {
+	p.widen(first)
+	if set := p.setting(first.spots); p.wall.Places.ClearOfEnds(set.Placed) {
+		first.merit.Mirror = max(first.merit.Mirror, p.mirror(first.spots))
 	}
 	first.depth = refined
 	heap.Fix(&p.queue, slices.Index(p.queue.items, first))
 }
 
-// closer counts the first placing, and adds those that differ from it by one option
+// closer counts the first placing, and adds those that differ from it by one place
 // where a look did not.
 func (p *placer) closer(first *placing) bool {
 	p.queue.take()
-	if first.depth == guessed {
-		p.widen(first.at)
+	if first.depth == edged {
+		p.widen(first)
 	}
-	set := p.setting(first.at)
+	set := p.setting(first.spots)
 	if p.wall.Places.Overlap(set.Placed) {
 		return false
 	}
@@ -262,15 +279,15 @@ func (p *placer) closer(first *placing) bool {
 // so that little needs to be cut to count it.
 func (p *placer) standsClear(a *placing) bool {
 	if !a.asked {
-		a.asked, a.clear = true, p.wall.Places.Clear(p.setting(a.at).Placed)
+		a.asked, a.clear = true, p.wall.Places.Clear(p.setting(a.spots).Placed)
 	}
 	return a.clear
 }
 
 // mirror is how far the ends are from alike with the ends and the head of a placing,
 // where no free opening comes near them.
-func (p *placer) mirror(at []int) length.Length {
-	key := [ends]int{at[0], at[1], at[2]}
+func (p *placer) mirror(at []*spot) length.Length {
+	key := [ends]int(at[0].at)
 	m, there := p.mirrors[key]
 	if !there {
 		m = p.wall.Bounds.Mirror(p.setting(at))
@@ -279,68 +296,62 @@ func (p *placer) mirror(at []int) length.Length {
 	return m
 }
 
-// widen adds the placings that differ from at by the next option of one axis: each
-// is reached once, from the one whose last axis that is not at its first option
-// comes no later.
-func (p *placer) widen(at []int) {
-	last := p.from
-	for i := p.from; i < p.to; i++ {
-		if at[i] > 0 {
-			last = i
-		}
-	}
-	for i := last; i < p.to; i++ {
-		if at[i]+1 < len(p.axes[i].options) {
-			next := slices.Clone(at)
-			next[i]++
-			p.push(next)
-		}
-	}
+// widen adds the placings that differ from one by the next place of one choice.
+func (p *placer) widen(a *placing) {
+	widened(a.at, p.from, p.to, func(i, n int) bool { return p.choices[i].has(n + 1) }, func(at []int) { p.push(at, a.spots) })
 }
 
-func (p *placer) push(at []int) {
-	p.wall.Spend(len(at))
-	p.queue.add(&placing{at: at, merit: p.promise(at)})
+// push adds a placing whose places are those of the choices that are tried, or given.
+func (p *placer) push(at []int, given []*spot) {
+	p.wall.Spend(4 + 2*len(at))
+	m := merit.Merit{}
+	for i := range at {
+		of := &given[i].merit
+		if p.from <= i && i < p.to {
+			of = p.choices[i].least(at[i])
+		}
+		m = m.Plus(of)
+	}
+	p.queue.add(&placing{at: at, spots: given, merit: m})
 }
 
-// promise is what a placing cannot beat, from what is sure of each mark alone.
-func (p *placer) promise(at []int) merit.Merit {
-	m := p.guess
+// ends is how many axes the ends and the head take.
+const ends = 3
+
+// ground is what cannot be beaten with the ends and the head at some of their options: the worse of what they promise
+// with the edges that stand, and of what stands in the rows that no free opening touches.
+func (p *placer) ground(at []int, promise merit.Merit) merit.Merit {
+	p.wall.Spend(3)
+	placed := p.wall.Outer()
 	for i, k := range at {
-		m = m.Plus(&p.axes[i].options[k].Merit)
+		p.choices[0].axes[i].put(&placed, p.choices[0].axes[i].options[k].Pair)
 	}
-	return m
-}
-
-// sum is what a placing cannot beat: the worse of what it promises and of what
-// stands, with its ends and head, in the rows that no free opening touches.
-func (p *placer) sum(at []int) merit.Merit {
-	m := p.ground([3]int{at[0], at[1], at[2]})
-	for i := ends; i < len(at); i++ {
-		m = m.Plus(&p.axes[i].options[at[i]].Merit)
+	m := p.wall.Bounds.Beyond(count.Setting{Line: p.line, Edge: p.edge, Placed: placed})
+	for i, right := range [...]bool{false, true} {
+		m.Exposed += p.wall.Marks.ExposedAt(p.edge, p.choices[0].axes[i].options[at[i]].Low, right)
 	}
-	if promise := p.promise(at); p.order.Better(&m, &promise) {
+	if p.order.Better(&m, &promise) {
 		return promise
 	}
 	return m
 }
 
-// ends is how many axes the ends and the head take; those of the openings follow.
-const ends = 3
-
-// ground is what stands in the rows that no free opening touches.
-func (p *placer) ground(at [ends]int) merit.Merit {
-	if m, there := p.beyond[at]; there {
+// opened is what cannot be beaten with a free opening at some of its options: the worse of what they promise, and of what
+// it makes of the tiles round it where it is sure to stand clear.
+func (p *placer) opened(opening int, c *choice) func(at []int, promise merit.Merit) merit.Merit {
+	return func(at []int, promise merit.Merit) merit.Merit {
+		p.wall.Spend(3)
+		level, upright := &c.axes[0].options[at[0]], &c.axes[1].options[at[1]]
+		m, is := p.wall.Alone(opening, level.Pair, upright.Pair, p.line, p.edge)
+		if !is {
+			return promise
+		}
+		m.Openings, m.Near = promise.Openings, promise.Near
+		if p.order.Better(&m, &promise) {
+			return promise
+		}
 		return m
 	}
-	all := make([]int, len(p.axes))
-	copy(all, at[:])
-	m := p.wall.Bounds.Beyond(p.setting(all))
-	for i, right := range [...]bool{false, true} {
-		m.Exposed += p.wall.Marks.ExposedAt(p.edge, p.axes[i].options[at[i]].Low, right)
-	}
-	p.beyond[at] = m
-	return m
 }
 
 // cutoff is what a wall's merit must not be worse than, together with what the
@@ -363,29 +374,30 @@ func (c *cutoff) passed(o merit.Order, m *merit.Merit) bool {
 	return order > 0
 }
 
-func (p *placer) setting(at []int) count.Setting {
+func (p *placer) setting(at []*spot) count.Setting {
 	placed := p.wall.Outer()
 	placed.Openings = slices.Clone(placed.Openings)
-	for i, k := range at {
-		p.axes[i].put(&placed, p.axes[i].options[k].Pair)
+	for i, c := range p.choices {
+		for axis, k := range at[i].at {
+			c.axes[axis].put(&placed, c.axes[axis].options[k].Pair)
+		}
 	}
 	return count.Setting{Line: p.line, Edge: p.edge, Placed: placed}
 }
 
-// add adds an axis with its options, the best first.
-func (p *placer) add(options []count.Option, put func(*survey.Placed, count.Pair)) {
-	count.Sort(p.order, options)
-	p.axes = append(p.axes, axis{options, put})
-}
-
 func (p *placer) addEnds() {
 	w := p.wall
-	p.add(p.endOptions(false), func(to *survey.Placed, o count.Pair) {
+	var axes []axis
+	add := func(options []count.Option, put func(*survey.Placed, count.Pair)) {
+		count.Sort(p.order, options)
+		axes = append(axes, axis{options, put})
+	}
+	add(p.endOptions(false), func(to *survey.Placed, o count.Pair) {
 		if !w.Found.Left.Meets {
 			to.Left = o.Low
 		}
 	})
-	p.add(p.endOptions(true), func(to *survey.Placed, o count.Pair) {
+	add(p.endOptions(true), func(to *survey.Placed, o count.Pair) {
 		if !w.Found.Right.Meets {
 			to.Right = o.Low
 		}
@@ -394,11 +406,13 @@ func (p *placer) addEnds() {
 	for _, y := range w.Places.Heads(p.line) {
 		heads = append(heads, count.Option{Pair: count.Pair{Low: y}, Merit: w.Bounds.AtHead(y, p.line, p.edge)})
 	}
-	p.add(heads, func(to *survey.Placed, o count.Pair) {
+	add(heads, func(to *survey.Placed, o count.Pair) {
 		if !w.Found.Head.Meets {
 			to.Head = o.Low
 		}
 	})
+	marks, edges := w.Marks.Fixed(p.line, p.edge), w.Bounds.Standing(p.line, p.edge)
+	p.choices = append(p.choices, &choice{fixed: edges.Plus(&marks), axes: axes, order: p.order, closer: p.ground, spent: p.stopped})
 }
 
 func (p *placer) endOptions(right bool) []count.Option {
@@ -412,9 +426,11 @@ func (p *placer) endOptions(right bool) []count.Option {
 func (p *placer) addOpenings() {
 	w := p.wall
 	for _, i := range w.Free() {
-		p.axes = append(p.axes,
-			axis{w.Places.Level(i, p.edge), func(to *survey.Placed, o count.Pair) { to.Openings[i].Left, to.Openings[i].Right = o.Low, o.High }},
-			axis{w.Places.Upright(i, p.line), func(to *survey.Placed, o count.Pair) { to.Openings[i].Bottom, to.Openings[i].Top = o.Low, o.High }})
+		c := &choice{order: p.order, spent: p.stopped, axes: []axis{
+			{w.Places.Level(i, p.edge), func(to *survey.Placed, o count.Pair) { to.Openings[i].Left, to.Openings[i].Right = o.Low, o.High }},
+			{w.Places.Upright(i, p.line), func(to *survey.Placed, o count.Pair) { to.Openings[i].Bottom, to.Openings[i].Top = o.Low, o.High }}}}
+		c.closer = p.opened(i, c)
+		p.choices = append(p.choices, c)
 	}
 }
 
@@ -422,28 +438,31 @@ func (p *placer) addOpenings() {
 // before it where it can be: for walls with so many that they cannot all be tried
 // together.
 func (p *placer) oneByOne() *count.Counted {
-	at := make([]int, len(p.axes))
-	first := len(p.axes) - 2*len(p.wall.Free())
-	for i := first; i < len(at); i += 2 {
-		p.clear(at, first, i)
+	at := make([]*spot, len(p.choices))
+	for i, c := range p.choices {
+		at[i] = &spot{at: make([]int, len(c.axes))}
+	}
+	for i := 1; i < len(at); i++ {
+		p.clear(at, i)
 	}
 	c := p.wall.Count(p.setting(at))
 	return &c
 }
 
-// clear finds the first options of the axes i and i+1 with which their opening is
+// clear finds the first options of an opening with which it is
 // clear of what stands and of the openings before it.
-func (p *placer) clear(at []int, first, i int) {
-	set := p.setting(at)
-	for k := i + 2; k < len(at); k += 2 {
-		set.Placed.Openings[p.wall.Free()[(k-first)/2]] = count.Away
+func (p *placer) clear(at []*spot, opening int) {
+	set, c := p.setting(at), p.choices[opening]
+	for k := opening; k < len(at)-1; k++ {
+		set.Placed.Openings[p.wall.Free()[k]] = count.Away
 	}
-	for sum := 0; sum < len(p.axes[i].options)+len(p.axes[i+1].options); sum++ {
-		for x := max(0, sum-len(p.axes[i+1].options)+1); x <= min(sum, len(p.axes[i].options)-1); x++ {
-			p.axes[i].put(&set.Placed, p.axes[i].options[x].Pair)
-			p.axes[i+1].put(&set.Placed, p.axes[i+1].options[sum-x].Pair)
+	along, up := c.axes[0], c.axes[1]
+	for sum := 0; sum < len(along.options)+len(up.options); sum++ {
+		for x := max(0, sum-len(up.options)+1); x <= min(sum, len(along.options)-1); x++ {
+			along.put(&set.Placed, along.options[x].Pair)
+			up.put(&set.Placed, up.options[sum-x].Pair)
 			if !p.wall.Places.Overlap(set.Placed) {
-				at[i], at[i+1] = x, sum-x
+				at[opening] = &spot{at: []int{x, sum - x}}
 				return
 			}
 		}

@@ -2,6 +2,8 @@ package search
 
 import (
 	"fmt"
+	"slices"
+	"strings"
 	"testing"
 
 	"coursewright/layout/length"
@@ -22,29 +24,48 @@ func placed(t *rapid.T) *placer {
 	starts, lines := w.Starts.Tried(), s.lines()
 	p := s.placer(w, lines[rapid.IntRange(0, len(lines)-1).Draw(t, "line")], starts[rapid.IntRange(0, len(starts)-1).Draw(t, "start")], nil)
 	all := 1
-	for i := range p.axes { // so many at each that a few hundred ways are left
-		keep := len(p.axes[i].options)
-		if all*keep > 300 {
-			keep = 1
+	for _, c := range p.choices { // so many at each that a few hundred ways are left
+		for i := range c.axes {
+			keep := len(c.axes[i].options)
+			if all*keep > 300 {
+				keep = 1
+			}
+			c.axes[i].options = c.axes[i].options[:keep]
+			all *= keep
 		}
-		p.axes[i].options = p.axes[i].options[:keep]
-		all *= keep
 	}
 	return p
 }
 
 // ways calls each with every way to take one option of each axis.
-func (p *placer) ways(each func(at []int)) {
-	at := make([]int, len(p.axes))
+func (c *choice) ways(each func(at []int)) {
+	at := make([]int, len(c.axes))
+	var pick func(i int)
+	pick = func(i int) {
+		if i == len(at) {
+			each(slices.Clone(at))
+			return
+		}
+		for at[i] = range c.axes[i].options {
+			pick(i + 1)
+		}
+	}
+	pick(0)
+}
+
+// ways calls each with every way to place every choice.
+func (p *placer) ways(each func(at []*spot)) {
+	at := make([]*spot, len(p.choices))
 	var pick func(i int)
 	pick = func(i int) {
 		if i == len(at) {
 			each(at)
 			return
 		}
-		for at[i] = range p.axes[i].options {
+		p.choices[i].ways(func(its []int) {
+			at[i] = p.choices[i].at(its)
 			pick(i + 1)
-		}
+		})
 	}
 	pick(0)
 }
@@ -55,7 +76,7 @@ func TestTheBestPlacingIsTheBestOfAll(t *testing.T) {
 		for range 10 {
 			p := placed(t)
 			var best *merit.Merit
-			p.ways(func(at []int) {
+			p.ways(func(at []*spot) {
 				set := p.setting(at)
 				if p.wall.Places.Overlap(set.Placed) {
 					return
@@ -64,7 +85,7 @@ func TestTheBestPlacingIsTheBestOfAll(t *testing.T) {
 					best = &m
 				}
 			})
-			got, _ := p.best(make([]int, len(p.axes)), 0, len(p.axes), nil, 1000)
+			got, _ := p.best(p.first(1000), 0, len(p.choices), nil, 1000)
 			require.False(t, p.short, "all were looked at")
 			if best == nil {
 				return // all of them run into one another: it gives one that does
@@ -81,41 +102,88 @@ func TestAPlacingGivesNoLessThanItPromised(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		for range 4 {
 			p := placed(t)
-			p.ways(func(at []int) {
+			p.ways(func(at []*spot) {
 				set := p.setting(at)
 				if p.wall.Places.Overlap(set.Placed) {
 					return
 				}
-				got, promise, sum := p.wall.Count(set).Merit, p.promise(at), p.sum(at)
-				for name, m := range map[string]merit.Merit{"promise": promise, "sum": sum} {
+				got, closely, promise := p.wall.Count(set).Merit, sum(at), merit.Merit{}
+				for i, c := range p.choices {
+					its := c.promise(at[i].at)
+					promise = promise.Plus(&its)
+				}
+				for name, m := range map[string]merit.Merit{"promise": promise, "look": closely} {
 					order, term := p.order.Compare(&got, &m)
 					require.GreaterOrEqual(t, order, 0, "%s of %v claims more in %s", name, at, term)
 				}
-				order, _ := p.order.Compare(&sum, &promise)
+				order, _ := p.order.Compare(&closely, &promise)
 				require.GreaterOrEqual(t, order, 0, "a closer look takes nothing back")
 			})
 		}
 	})
 }
 
-// From the first placing every other one is reached, and none twice.
+// From the first placing every other one is reached, and none twice, each after what promises more.
 func TestEveryPlacingIsReachedOnce(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		for range 20 {
 			p := placed(t)
 			all := map[string]bool{}
-			p.ways(func(at []int) { all[fmt.Sprint(at)] = true })
-			p.from, p.to = 0, len(p.axes)
+			p.ways(func(at []*spot) { all[p.named(at)] = true })
+			p.from, p.to = 0, len(p.choices)
 			p.queue = queue[*placing]{before: p.before}
-			p.push(make([]int, len(p.axes)))
+			p.push(make([]int, len(p.choices)), p.first(tries))
 			seen := map[string]bool{}
+			var last *placing
 			for !p.queue.empty() {
+				if p.queue.first().depth == guessed {
+					p.realize(p.queue.first())
+					continue
+				}
 				first := p.queue.take()
-				require.False(t, seen[fmt.Sprint(first.at)], "%v twice", first.at)
-				seen[fmt.Sprint(first.at)] = true
-				p.widen(first.at)
+				require.False(t, seen[p.named(first.spots)], "%v twice", first.at)
+				require.False(t, last != nil && p.order.Better(&first.merit, &last.merit), "%v promises more than what came before", first.at)
+				seen[p.named(first.spots)], last = true, first
+				p.widen(first)
 			}
 			require.Equal(t, all, seen)
+		}
+	})
+}
+
+// named names the options that places take.
+func (p *placer) named(at []*spot) string {
+	var out []string
+	for _, s := range at {
+		out = append(out, fmt.Sprint(s.at))
+	}
+	return strings.Join(out, " ")
+}
+
+// The places of a choice come one after the other by what they cannot beat, each once.
+func TestPlacesOfAChoiceComeInOrder(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		for range 10 {
+			p := placed(t)
+			p.first(tries)
+			for _, c := range p.choices {
+				var all []merit.Merit
+				c.ways(func(at []int) { all = append(all, c.at(at).merit) })
+				slices.SortStableFunc(all, func(a, b merit.Merit) int {
+					order, _ := p.order.Compare(&a, &b)
+					return order
+				})
+				seen := map[string]bool{}
+				for k := range all {
+					require.True(t, c.has(k+1))
+					its := c.spot(k)
+					order, term := p.order.Compare(&its.merit, &all[k])
+					require.Zero(t, order, "place %d differs in %s", k, term)
+					seen[fmt.Sprint(its.at)] = true
+				}
+				require.Len(t, seen, len(all))
+				require.False(t, c.has(len(all)+1))
+			}
 		}
 	})
 }
@@ -126,11 +194,13 @@ func TestOptionsOfAnAxisPromiseEverLess(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		for range 20 {
 			p := placed(t)
-			for _, a := range p.axes {
-				require.NotEmpty(t, a.options)
-				for k := 1; k < len(a.options); k++ {
-					order, _ := p.order.Compare(&a.options[k-1].Merit, &a.options[k].Merit)
-					require.LessOrEqual(t, order, 0)
+			for _, c := range p.choices {
+				for _, a := range c.axes {
+					require.NotEmpty(t, a.options)
+					for k := 1; k < len(a.options); k++ {
+						order, _ := p.order.Compare(&a.options[k-1].Merit, &a.options[k].Merit)
+						require.LessOrEqual(t, order, 0)
+					}
 				}
 			}
 		}
@@ -207,7 +277,7 @@ func TestOpeningsThatStandApartAreBestEachByItself(t *testing.T) {
 		apart := s.place(w, 20*mm, edge, nil, nil, tries)
 		p := s.placer(w, 20*mm, edge, nil)
 		var together *count.Counted
-		together, _ = p.best(make([]int, len(p.axes)), 0, len(p.axes), nil, 100*tries)
+		together, _ = p.best(p.first(tries), 0, len(p.choices), nil, 100*tries)
 		order, term := s.order.Compare(&apart.Merit, &together.Merit)
 		require.Zero(t, order, "differ in %s", term)
 	}

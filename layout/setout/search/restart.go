@@ -59,18 +59,11 @@ func scattered[T any](all []T, at func(T) length.Length, far length.Length) (out
 // along places the marks along the courses where they promise most; the head and the level edges of openings stay
 // where they stand.
 func (p *placer) along(at survey.Placed) *count.Counted {
-	p.leave(ends-1, count.Pair{Low: at.Head}) // the last of them
+	p.choices[0].leave(ends-1, count.Pair{Low: at.Head}) // the last of them
 	for n, i := range p.wall.Free() {
-		p.leave(ends+2*n+1, count.Pair{Low: at.Openings[i].Bottom, High: at.Openings[i].Top})
+		p.choices[n+1].leave(1, count.Pair{Low: at.Openings[i].Bottom, High: at.Openings[i].Top})
 	}
-	got, _ := p.best(make([]int, len(p.axes)), 0, len(p.axes), nil, 1)
+	first := p.first(1)
+	got, _ := p.best(first, 0, len(first), nil, 1)
 	return got
-}
-
-// leave leaves an axis one option alone, where it has that.
-func (p *placer) leave(axis int, at count.Pair) {
-	options := p.axes[axis].options
-	if k := slices.IndexFunc(options, func(o count.Option) bool { return o.Pair == at }); k >= 0 {
-		p.axes[axis].options = options[k : k+1]
-	}
 }

@@ -228,9 +228,13 @@ func TestNearbyLines(t *testing.T) {
 func anywhere(t *rapid.T, p *placer) count.Setting {
 	var set count.Setting
 	for range 20 {
-		at := make([]int, len(p.axes))
-		for i, a := range p.axes {
-			at[i] = rapid.IntRange(0, len(a.options)-1).Draw(t, "place")
+		var at []*spot
+		for _, c := range p.choices {
+			its := make([]int, len(c.axes))
+			for i, a := range c.axes {
+				its[i] = rapid.IntRange(0, len(a.options)-1).Draw(t, "place")
+			}
+			at = append(at, c.at(its))
 		}
 		if set = p.setting(at); !p.wall.Places.Overlap(set.Placed) {
 			break
