@@ -7,6 +7,7 @@ import (
 	"coursewright/layout/length"
 	"coursewright/layout/merit"
 	"coursewright/layout/piece"
+	"coursewright/layout/plane"
 	"coursewright/layout/survey"
 
 	"github.com/stretchr/testify/require"
@@ -103,20 +104,33 @@ func TestOptionsKnowThePlaceWishedFor(t *testing.T) {
 	require.Zero(t, optionAt(t, plain.Places.Upright(0, 0), 406, 612).Near, "and anywhere in height")
 }
 
-// Every free opening farther than a tile and a joint from all else, on each of its sides, to
-// the millimetre: tile of 300 by 100 with joints of 2.
-func TestWhenOpeningsStandApart(t *testing.T) {
-	const niche = "3000x2000 300x100+2 niche=1200..1300,300,800..850,300" // 1200 to 1600, 800 to 1150
-	for name, c := range map[string]struct {
-		near, far string
-	}{
-		"on the left":  {" window=598,300,800,300", " window=597,300,800,300"},   // 898 + 302 = 1200
-		"on the right": {" window=1902,300,800,300", " window=1903,300,800,300"}, // 1600 + 302
-		"under it":     {" window=1200,300,398,300", " window=1200,300,397,300"}, // 698 + 102
-		"over it":      {" window=1200,300,1252,300", " window=1200,300,1253,300"},
-		"at a corner":  {" window=1902,300,1252,300", " window=1903,300,1253,300"},
+// A free opening is alone where it stands farther from all else than a tile and what sealant, joint and the tile of the
+// next wall reach, on each of its sides, to the unit: tile of 300 by 100 with joints of 2.
+func TestWhenAnOpeningStandsAlone(t *testing.T) {
+	w := drawWall("4000x2400 300x100+2 niche=900..2800,200..900,500..1500,200..600 window=1800,300,1100,300")
+	window := plane.Rect{Left: 1800 * mm, Right: 2100 * mm, Bottom: 1100 * mm, Top: 1400 * mm}
+	along, across := 300*mm+w.facts.margin(), 100*mm+w.facts.margin()
+	for name, box := range map[string]func(far length.Length) plane.Rect{
+		"on the left": func(far length.Length) plane.Rect {
+			return plane.Rect{Left: window.Left - along - far - 300*mm, Right: window.Left - along - far, Bottom: 1150 * mm, Top: 1350 * mm}
+		},
+		"on the right": func(far length.Length) plane.Rect {
+			return plane.Rect{Left: window.Right + along + far, Right: window.Right + along + far + 300*mm, Bottom: 1150 * mm, Top: 1350 * mm}
+		},
+		"under it": func(far length.Length) plane.Rect {
+			return plane.Rect{Left: 1800 * mm, Right: 2000 * mm, Bottom: window.Bottom - across - far - 300*mm, Top: window.Bottom - across - far}
+		},
+		"over it": func(far length.Length) plane.Rect {
+			return plane.Rect{Left: 1800 * mm, Right: 2000 * mm, Bottom: window.Top + across + far, Top: window.Top + across + far + 300*mm}
+		},
+		"at a corner": func(far length.Length) plane.Rect {
+			return plane.Rect{Left: window.Right + along + far, Right: 2800 * mm, Bottom: window.Top + across, Top: 1900 * mm}
+		},
 	} {
-		require.False(t, drawWall(niche+c.near).Places.Apart(), name)
-		require.True(t, drawWall(niche+c.far).Places.Apart(), name)
+		for far, clear := range []bool{false, true} {
+			b := box(length.Length(far))
+			_, is := w.Alone(0, Pair{b.Left, b.Right}, Pair{b.Bottom, b.Top}, 0, 0)
+			require.Equal(t, clear, is, "%s, %d", name, far)
+		}
 	}
 }

@@ -118,21 +118,3 @@ func (b *boundary) own(i int) int {
 	}
 	return -1
 }
-
-// apart tells whether every free opening stays farther than a tile from all else
-// wherever it goes.
-func (b *boundary) apart() bool {
-	for k, i := range b.w.free {
-		hull := b.w.hull(i)
-		hull.Left -= b.w.rule.Along + b.w.room.Joint
-		hull.Right += b.w.rule.Along + b.w.room.Joint
-		hull.Bottom -= b.w.rule.Across + b.w.room.Joint
-		hull.Top += b.w.rule.Across + b.w.room.Joint
-		for n, o := range b.obstacles {
-			if n != b.hullOf[k] && o.Left <= hull.Right && o.Right >= hull.Left && o.Bottom <= hull.Top && o.Top >= hull.Bottom {
-				return false
-			}
-		}
-	}
-	return true
-}

@@ -14,18 +14,13 @@ type Places struct {
 	w        *facts
 	marks    *Marks
 	boundary *boundary
-	apart    bool
 	options  map[optionKey]*optionList
 	meter    *meter
 }
 
 func newPlaces(w *facts, marks *Marks, b *boundary, m *meter) *Places {
-	return &Places{w: w, marks: marks, boundary: b, apart: len(w.free) > 0 && w.fixedEnds() && b.apart(), options: map[optionKey]*optionList{}, meter: m}
+	return &Places{w: w, marks: marks, boundary: b, options: map[optionKey]*optionList{}, meter: m}
 }
-
-// Apart tells whether every free opening stays farther than a tile from all else
-// wherever it goes, and none is placed by a free end.
-func (p *Places) Apart() bool { return p.apart }
 
 // Ends lists where a free end may stand: on the edges of tiles, on either side of a
 // joint, and at the limits of its range and in front of the steps of the base, where a

@@ -87,7 +87,7 @@ func (c *choice) spot(k int) *spot {
 			c.spots = append(c.spots, c.queue.take())
 			continue
 		}
-		widened(first.at, 0, len(c.axes), func(i, n int) bool { return n < len(c.axes[i].options) }, c.push)
+		widened(first.at, func(i, n int) bool { return n < len(c.axes[i].options) }, c.push)
 		if first.closer = true; c.looks <= 0 || c.spent() {
 			continue
 		}
@@ -98,16 +98,16 @@ func (c *choice) spot(k int) *spot {
 	return c.spots[k]
 }
 
-// widened hands over what differs from at by the next of one of its entries, from one to another, where there is such:
-// each is reached once, from the one whose last entry that is not the first comes no later.
-func widened(at []int, from, to int, has func(i, n int) bool, each func([]int)) {
-	last := from
-	for i := from; i < to; i++ {
+// widened hands over what differs from at by the next of one of its entries, where there is such: each is reached
+// once, from the one whose last entry that is not the first comes no later.
+func widened(at []int, has func(i, n int) bool, each func([]int)) {
+	last := 0
+	for i := range at {
 		if at[i] > 0 {
 			last = i
 		}
 	}
-	for i := last; i < to; i++ {
+	for i := last; i < len(at); i++ {
 		if has(i, at[i]+1) {
 			next := slices.Clone(at)
 			next[i]++

@@ -41,32 +41,14 @@ type placer struct {
 	mirrors    map[[ends]int]length.Length
 	cutoff     *cutoff
 	choices    []*choice // the ends with the head, then the free openings
-	from, to   int       // the choices whose places are tried
 	queue      queue[*placing]
 }
 
 // place gives the wall's exact merit with the best placing; nil where none is
 // better than limit in the terms before those that walls share, or equal. A nil
 // limit stands for no limit. After so many tries it settles for the best so far.
-//
-// Where every free opening stays clear of all else, what it gives does not depend
-// on the ends, the head and the other openings: then each is placed by itself.
 func (s *solver) place(w *count.Wall, line, edge length.Length, limit *merit.Merit, cut *cutoff, tries int) *count.Counted {
-	p := s.placer(w, line, edge, cut)
-	at := p.first(tries)
-	if !w.Places.Apart() || p.worse(at, limit) {
-		got, _ := p.best(at, 0, len(at), limit, tries)
-		return got
-	}
-	var got *count.Counted
-	for i := range at {
-		var best []*spot
-		if got, best = p.best(at, i, i+1, nil, tries); best == nil {
-			return got
-		}
-		at = best
-	}
-	return got
+	return s.placer(w, line, edge, cut).best(limit, tries)
 }
 
 func (s *solver) placer(w *count.Wall, line, edge length.Length, cut *cutoff) *placer {
@@ -105,22 +87,11 @@ func sum(spots []*spot) merit.Merit {
 	return m
 }
 
-// worse tells whether places cannot be as good as limit.
-func (p *placer) worse(at []*spot, limit *merit.Merit) bool {
-	if limit == nil {
-		return false
-	}
-	m := sum(at)
-	order, _ := p.order.Until(&m, limit, p.order.Shared())
-	return order > 0
-}
-
-// best tries the places of the choices from one to another, the others as they are
-// given, and gives the best with where it is.
-func (p *placer) best(given []*spot, from, to int, limit *merit.Merit, tries int) (*count.Counted, []*spot) {
-	p.from, p.to = from, to
+// best gives the best placing.
+func (p *placer) best(limit *merit.Merit, tries int) *count.Counted {
+	p.first(tries)
 	p.queue = queue[*placing]{before: p.before}
-	p.push(make([]int, len(given)), given)
+	p.push(make([]int, len(p.choices)))
 	return p.run(limit, tries)
 }
 
@@ -131,29 +102,26 @@ func (p *placer) before(a, b *placing) bool {
 	return slices.Compare(a.at, b.at) < 0
 }
 
-func (p *placer) run(limit *merit.Merit, tries int) (*count.Counted, []*spot) {
+func (p *placer) run(limit *merit.Merit, tries int) *count.Counted {
 	// A look costs one, a count two, and far more where it can only be better out of
 	// sight or quicker to cut; of openings that stand clear a small part of that.
 	left := 3 * clearForOne * tries
 	var found *placing
-	settled := func() (*count.Counted, []*spot) {
-		if found == nil {
-			return nil, nil
-		}
-		return found.counted, found.spots
-	}
 	for !p.queue.empty() {
 		first := p.queue.first()
 		if limit != nil {
 			if order, _ := p.order.Until(&first.merit, limit, p.order.Shared()); order > 0 {
-				return settled()
+				if found == nil {
+					return nil
+				}
+				return found.counted
 			}
 		}
 		if first.depth == exact {
-			return first.counted, first.spots
+			return first.counted
 		}
 		if p.cutoff.passed(p.order, &first.merit) || found == nil && p.cutoff.spares() && p.stopped() {
-			return nil, nil
+			return nil
 		}
 		if first.depth == guessed {
 			p.realize(first)
@@ -178,11 +146,11 @@ func (p *placer) run(limit *merit.Merit, tries int) (*count.Counted, []*spot) {
 			found = first
 		}
 	}
-	if found == nil {
-		return p.oneByOne(), nil
-	}
-	if tries == 1 { // a first look: what gives most is looked at again
-		return found.counted, found.spots
+	switch {
+	case found == nil:
+		return p.oneByOne()
+	case tries == 1: // a first look: what gives most is looked at again
+		return found.counted
 	}
 	return p.nudge(found)
 }
@@ -204,10 +172,9 @@ func (p *placer) late(next, found *placing) bool {
 
 // nudge moves one mark at a time from a placing, as long as that is better: for
 // walls with so many places that they cannot all be tried.
-func (p *placer) nudge(found *placing) (*count.Counted, []*spot) {
+func (p *placer) nudge(found *placing) *count.Counted {
 	counted, spots, tries := found.counted, found.spots, 0
-	for i := p.from; i < p.to; i++ {
-		c := p.choices[i]
+	for i, c := range p.choices {
 		for axis := range c.axes {
 			for k := range c.axes[axis].options {
 				at := slices.Clone(spots[i].at)
@@ -222,7 +189,7 @@ func (p *placer) nudge(found *placing) (*count.Counted, []*spot) {
 					continue
 				}
 				if tries++; tries > mostNudges || p.stopped() {
-					return counted, spots
+					return counted
 				}
 				if got := p.wall.Count(set); p.order.Better(&got.Merit, &counted.Merit) {
 					counted, spots = &got, next
@@ -230,7 +197,7 @@ func (p *placer) nudge(found *placing) (*count.Counted, []*spot) {
 			}
 		}
 	}
-	return counted, spots
+	return counted
 }
 
 // mostNudges bounds how many places are tried one mark at a time.
@@ -238,9 +205,9 @@ const mostNudges = 160
 
 // realize finds the places that the first placing takes of its choices.
 func (p *placer) realize(first *placing) {
-	first.spots = slices.Clone(first.spots)
-	for i := p.from; i < p.to; i++ {
-		first.spots[i] = p.choices[i].spot(first.at[i])
+	first.spots = make([]*spot, len(first.at))
+	for i, k := range first.at {
+		first.spots[i] = p.choices[i].spot(k)
 	}
 	first.depth, first.merit = edged, sum(first.spots)
 	p.queue.settle()
@@ -298,21 +265,17 @@ func (p *placer) mirror(at []*spot) length.Length {
 
 // widen adds the placings that differ from one by the next place of one choice.
 func (p *placer) widen(a *placing) {
-	widened(a.at, p.from, p.to, func(i, n int) bool { return p.choices[i].has(n + 1) }, func(at []int) { p.push(at, a.spots) })
+	widened(a.at, func(i, n int) bool { return p.choices[i].has(n + 1) }, p.push)
 }
 
-// push adds a placing whose places are those of the choices that are tried, or given.
-func (p *placer) push(at []int, given []*spot) {
+// push adds a placing with what its places cannot beat, as far as they are known.
+func (p *placer) push(at []int) {
 	p.wall.Spend(4 + 2*len(at))
-	m := merit.Merit{}
-	for i := range at {
-		of := &given[i].merit
-		if p.from <= i && i < p.to {
-			of = p.choices[i].least(at[i])
-		}
-		m = m.Plus(of)
+	m := *p.choices[0].least(at[0])
+	for i := 1; i < len(at); i++ {
+		m = m.Plus(p.choices[i].least(at[i]))
 	}
-	p.queue.add(&placing{at: at, spots: given, merit: m})
+	p.queue.add(&placing{at: at, merit: m})
 }
 
 // ends is how many axes the ends and the head take.

@@ -9,7 +9,6 @@ import (
 	"coursewright/layout/length"
 	"coursewright/layout/merit"
 	"coursewright/layout/setout/chance"
-	"coursewright/layout/setout/count"
 	"coursewright/layout/survey"
 
 	"github.com/stretchr/testify/require"
@@ -85,7 +84,7 @@ func TestTheBestPlacingIsTheBestOfAll(t *testing.T) {
 					best = &m
 				}
 			})
-			got, _ := p.best(p.first(1000), 0, len(p.choices), nil, 1000)
+			got := p.best(nil, 1000)
 			require.False(t, p.short, "all were looked at")
 			if best == nil {
 				return // all of them run into one another: it gives one that does
@@ -130,9 +129,9 @@ func TestEveryPlacingIsReachedOnce(t *testing.T) {
 			p := placed(t)
 			all := map[string]bool{}
 			p.ways(func(at []*spot) { all[p.named(at)] = true })
-			p.from, p.to = 0, len(p.choices)
+			p.first(tries)
 			p.queue = queue[*placing]{before: p.before}
-			p.push(make([]int, len(p.choices)), p.first(tries))
+			p.push(make([]int, len(p.choices)))
 			seen := map[string]bool{}
 			var last *placing
 			for !p.queue.empty() {
@@ -267,18 +266,14 @@ func TestWhatIsPassedByTheCutoff(t *testing.T) {
 	require.False(t, c.passed(o, late), "terms that walls share do not pass a wall")
 }
 
-// Free marks of one wall that stays clear of all else are placed each by itself, as they
-// would be together.
-func TestOpeningsThatStandApartAreBestEachByItself(t *testing.T) {
+// Where free marks stay clear of all else each has its best place, and the first placing that is tried is the best.
+func TestOpeningsThatStandClearAreBestEachByItself(t *testing.T) {
 	s := solverOf("4000x2400 300x100+2 niche=900..1100,304,1000..1060,202 niche=2600..2800,204,1000..1040,304")
-	w := s.walls[0]
-	require.True(t, w.Places.Apart())
 	for _, edge := range []length.Length{0, 37 * mm, 151 * mm, 290 * mm} {
-		apart := s.place(w, 20*mm, edge, nil, nil, tries)
-		p := s.placer(w, 20*mm, edge, nil)
-		var together *count.Counted
-		together, _ = p.best(p.first(tries), 0, len(p.choices), nil, 100*tries)
-		order, term := s.order.Compare(&apart.Merit, &together.Merit)
+		p := s.placer(s.walls[0], 20*mm, edge, nil)
+		first := p.first(tries)
+		got, own := p.best(nil, tries), p.wall.Count(p.setting(first)).Merit
+		order, term := s.order.Until(&own, &got.Merit, s.order.Shared())
 		require.Zero(t, order, "differ in %s", term)
 	}
 }

@@ -63,7 +63,5 @@ func (p *placer) along(at survey.Placed) *count.Counted {
 	for n, i := range p.wall.Free() {
 		p.choices[n+1].leave(1, count.Pair{Low: at.Openings[i].Bottom, High: at.Openings[i].Top})
 	}
-	first := p.first(1)
-	got, _ := p.best(first, 0, len(first), nil, 1)
-	return got
+	return p.best(nil, 1)
 }
