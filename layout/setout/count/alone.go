@@ -1,7 +1,6 @@
 package count
 
 import (
-	"coursewright/layout/bond"
 	"coursewright/layout/length"
 	"coursewright/layout/merit"
 	"coursewright/layout/plane"
@@ -53,13 +52,4 @@ func (c *cutter) alone(i int, box plane.Rect, line, edge length.Length) merit.Me
 		c.lonely[key] = m
 	}
 	return m
-}
-
-// around adds what an opening that stands clear makes of the whole tiles of rows.
-func (t *tally) around(c *cutter, i int, box plane.Rect, rows []bond.Row) {
-	for _, row := range rows {
-		if row.Low < box.Top && row.High > box.Bottom {
-			t.count(c.patch(i, box, row))
-		}
-	}
 }

@@ -38,6 +38,15 @@ func (c *cutter) cleared(s Setting) *tally {
 	return t
 }
 
+// around adds what an opening that stands clear makes of the whole tiles of rows.
+func (t *tally) around(c *cutter, i int, box plane.Rect, rows []bond.Row) {
+	for _, row := range rows {
+		if row.Low < box.Top && row.High > box.Bottom {
+			t.count(c.patch(i, box, row))
+		}
+	}
+}
+
 // patch is what an opening makes of the whole tiles of a row, cut on a piece of wall
 // as large as those tiles, and once for every way the opening can lie among them.
 func (c *cutter) patch(i int, box plane.Rect, row bond.Row) *rowCount {

@@ -215,6 +215,13 @@ func (h *hunt) closer(c *candidate) {
 	}
 }
 
+// base is what a start on a line cannot beat wherever the free marks go: the best
+// that the places of the ends and the head allow in the rows that no free opening
+// touches, with the best place of each opening.
+func (s *solver) base(w *count.Wall, line, edge length.Length) merit.Merit {
+	return sum(s.placer(w, line, edge, nil).first(tries))
+}
+
 // worsen notes what a start cannot beat, where that is worse than what was known.
 func (h *hunt) worsen(c *candidate, m merit.Merit) {
 	if h.order.Better(&c.merit, &m) {

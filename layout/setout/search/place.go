@@ -71,13 +71,6 @@ func (p *placer) first(tries int) []*spot {
 	return out
 }
 
-// base is what a start on a line cannot beat wherever the free marks go: the best
-// that the places of the ends and the head allow in the rows that no free opening
-// touches, with the best place of each opening.
-func (s *solver) base(w *count.Wall, line, edge length.Length) merit.Merit {
-	return sum(s.placer(w, line, edge, nil).first(tries))
-}
-
 // sum is what several places cannot beat together.
 func sum(spots []*spot) merit.Merit {
 	m := spots[0].merit
