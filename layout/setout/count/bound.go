@@ -28,7 +28,7 @@ func newBounds(c *cutter, p *Places, z *zones) *Bounds {
 // OfBoth is what no set-out with the start on the course line can beat, wherever
 // the free marks go.
 func (b *Bounds) OfBoth(line, edge length.Length) merit.Merit {
-	b.meter.add(7)
+	b.meter.add(4)
 	m := b.edges(line, edge)
 	b.addLevelMarks(&m, edge)
 	b.addUprightMarks(&m, line)

@@ -141,7 +141,7 @@ func (s *sure) slots(t *tiled, p span, n int, period length.Length) {
 		return
 	}
 	is, worst, bare := t.slot(p.v0, p.v1)
-	s.meter.add(2)
+	s.meter.add(1)
 	if bare {
 		s.bare(t.feature, n)
 	}

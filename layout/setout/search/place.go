@@ -62,7 +62,7 @@ func (s *solver) placer(w *count.Wall, line, edge length.Length, cut *cutoff) *p
 func (p *placer) first(tries int) []*spot {
 	out := make([]*spot, len(p.choices))
 	for i, c := range p.choices {
-		c.begin(3 * tries)
+		c.begin(10 * tries)
 		if i > 0 { // a look at an opening takes little
 			c.looks *= clearForOne
 		}

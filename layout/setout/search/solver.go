@@ -28,7 +28,7 @@ import (
 
 // Work is how much is counted for one room before its search settles for the best found: it
 // bounds the time that a room may take in which nearly everything is free.
-const Work = 2_600_000
+const Work = 3_000_000
 
 type solver struct {
 	missed *merit.Merit // what no set-out can beat that was not looked at; nil where all were
