@@ -4,12 +4,15 @@ import (
 	"cmp"
 	"encoding/json"
 	"fmt"
+	"maps"
+	"slices"
 	"strconv"
 	"testing"
 
 	"coursewright/layout"
 	"coursewright/layout/survey"
 
+	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
 )
@@ -189,7 +192,8 @@ func TestOrdinaryShowersAreProven(t *testing.T) {
 }
 
 // Showers that are not proven best, with what they were found to have at worst since, from slivers on in the order
-// of merit: pins or other ways to search beat each of them once, two by bare wall, six by unworkable pieces.
+// of merit: pins or other ways to search beat each of them once, two by bare wall, six by unworkable pieces. Since counted
+// work stands for the same time everywhere, two of them are worse than they once were; many others are better.
 func TestShowersThatPinsBeatOnce(t *testing.T) {
 	noWorseThan(t, showers, map[int]spoiled{
 		82:  {thirds: 4},
@@ -200,11 +204,11 @@ func TestShowersThatPinsBeatOnce(t *testing.T) {
 		185: {slivers: 6, fifths: 1, thirds: 4},
 		209: {openings: 1, thirds: 1},
 		241: {slivers: 1, thirds: 2},
-		255: {thirds: 1},
+		255: {exposed: 2, thirds: 1}, // without the ends off the joint lines, until then: a loss
 		262: {slivers: 25, fifths: 3, exposed: 2, thirds: 8},
 		308: {slivers: 3, thirds: 4},
 		328: {slivers: 7, fifths: 1, exposed: 1, openings: 1, thirds: 1},
-		384: {openings: 1, thirds: 3}, // without the pair off its lines, and five thirds, until work stood for the same time everywhere: a loss
+		384: {openings: 1, thirds: 3}, // without the pair off its lines, with five thirds, until then: a loss
 		407: {slivers: 6, fifths: 4, openings: 1, thirds: 11},
 		483: {openings: 1},
 		581: {fifths: 4, exposed: 1, openings: 1, thirds: 8},
@@ -224,7 +228,8 @@ func TestHousesThatPinsBeatOnce(t *testing.T) {
 
 // noWorseThan holds rooms of some kind, by their seeds, to what they were found to have at worst.
 func noWorseThan(t *testing.T, rooms *rapid.Generator[[]byte], known map[int]spoiled) {
-	for seed, most := range known {
+	for _, seed := range slices.Sorted(maps.Keys(known)) {
+		most := known[seed]
 		job, err := survey.Read(rooms.Example(seed))
 		require.NoError(t, err)
 		plan, err := layout.Quick(t.Context(), job)
@@ -233,7 +238,7 @@ func noWorseThan(t *testing.T, rooms *rapid.Generator[[]byte], known map[int]spo
 		require.Zero(t, m.Bare, "room %d has bare wall", seed)
 		require.Zero(t, m.Unworkable, "room %d has unworkable pieces", seed)
 		got := spoiled{m.Slivers, m.Fifths, m.Exposed, m.Openings, m.Thirds}
-		require.LessOrEqual(t, got.compare(most), 0, "room %d: %+v, was %+v", seed, got, most)
+		assert.LessOrEqual(t, got.compare(most), 0, "room %d: %+v, was %+v", seed, got, most)
 	}
 }
 
