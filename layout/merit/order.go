@@ -88,7 +88,7 @@ func (o Order) compare(a, b *Merit, t Term) int {
 		return cmp.Compare(a.Mirror, b.Mirror)
 	case Rim:
 		if o.shared {
-			return compare(a.between(), b.between())
+			return a.between().Compare(b.between())
 		}
 		return compareShares(a.Rim, b.Rim)
 	case Head:
@@ -133,16 +133,6 @@ func compareLast(a, b *Merit, t Term) int {
 	return cmp.Compare(b.Slack, a.Slack)
 }
 
-func compare(a, b piece.Share) int {
-	switch {
-	case a.Less(b):
-		return -1
-	case b.Less(a):
-		return 1
-	}
-	return 0
-}
-
 // compareShares compares two ascending lists entry by entry; the shorter is
 // filled up with what is better than any entry. The greater entry wins.
 func compareShares(a, b []piece.Share) int {
@@ -150,7 +140,7 @@ func compareShares(a, b []piece.Share) int {
 		if a[i] == b[i] {
 			continue
 		}
-		if c := compare(b[i], a[i]); c != 0 {
+		if c := b[i].Compare(a[i]); c != 0 {
 			return c
 		}
 	}

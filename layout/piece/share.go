@@ -1,6 +1,10 @@
 package piece
 
-import "coursewright/layout/length"
+import (
+	"cmp"
+
+	"coursewright/layout/length"
+)
 
 // Share is a size as a part of the full tile, an exact fraction. The zero
 // value means nothing; Half is the most that the order of merit counts.
@@ -14,6 +18,9 @@ func Part(size, full length.Length) Share { return Share{int64(size), int64(full
 
 // Less compares two shares exactly.
 func (s Share) Less(t Share) bool { return s.Num*t.Den < t.Num*s.Den }
+
+// Compare orders shares, the smaller first.
+func (s Share) Compare(t Share) int { return cmp.Compare(s.Num*t.Den, t.Num*s.Den) }
 
 // Min is the smaller of two shares.
 func (s Share) Min(t Share) Share {

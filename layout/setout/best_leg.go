@@ -142,16 +142,16 @@ func withLegs(s solved) merit.Merit {
 			switch {
 			case !slices.ContainsFunc(r.Edges, ofLeg(l)):
 			case single && wider:
-				addRun(&m, s.room, r)
+				sightOf(&m, r).AddRun(inMarks(s.room, r))
 			case !single && r.Across && r.Least == wide:
-				dropRun(&m, s.room, r)
+				sightOf(&m, r).DropRun(inMarks(s.room, r))
 			}
 		}
 		if single && wider {
 			addSmall(&m, w, l)
 		}
 	}
-	slices.SortFunc(m.Sight.Runs, byShare)
-	slices.SortFunc(m.OutOfSight.Runs, byShare)
+	slices.SortFunc(m.Sight.Runs, piece.Share.Compare)
+	slices.SortFunc(m.OutOfSight.Runs, piece.Share.Compare)
 	return m
 }

@@ -16,26 +16,6 @@ func ofLeg(l survey.LegAt) func(edge string) bool {
 	return func(edge string) bool { return edge == floor || edge == front }
 }
 
-// addRun counts a run as the search does.
-func addRun(m *merit.Merit, room survey.Room, r plan.Run) {
-	sight, share := sightOf(m, r), inMarks(room, r)
-	sight.Fifths += one(share.Less(piece.Share{Num: 1, Den: 5}))
-	sight.Thirds += one(share.Less(piece.Share{Num: 1, Den: 3}))
-	if share.Less(piece.Share{Num: 1, Den: 2}) {
-		sight.Runs = append(sight.Runs, share)
-	}
-}
-
-// dropRun takes a run out of what the search has counted.
-func dropRun(m *merit.Merit, room survey.Room, r plan.Run) {
-	sight, share := sightOf(m, r), inMarks(room, r)
-	if i := slices.Index(sight.Runs, share); i >= 0 {
-		sight.Runs = slices.Delete(sight.Runs, i, i+1)
-		sight.Fifths -= one(share.Less(piece.Share{Num: 1, Den: 5}))
-		sight.Thirds -= one(share.Less(piece.Share{Num: 1, Den: 3}))
-	}
-}
-
 func sightOf(m *merit.Merit, r plan.Run) *merit.Sight {
 	if r.Low {
 		return &m.OutOfSight
@@ -70,21 +50,4 @@ func addSmall(m *merit.Merit, w plan.Wall, l survey.LegAt) {
 			}
 		}
 	}
-}
-
-func one(is bool) int {
-	if is {
-		return 1
-	}
-	return 0
-}
-
-func byShare(a, b piece.Share) int {
-	switch {
-	case a.Less(b):
-		return -1
-	case b.Less(a):
-		return 1
-	}
-	return 0
 }

@@ -30,7 +30,7 @@ func (t *tally) counted(s Setting, box plane.Rect) Counted {
 		m.Mirror = t.w.mark(differences(c.LeftCuts, c.RightCuts))
 	}
 	for _, r := range c.Runs {
-		if !r.Across() || !piece.Part(r.Least, t.w.room.Tile.Width).Less(third) {
+		if !r.Across() || !piece.Part(r.Least, t.w.room.Tile.Width).Less(merit.Third) {
 			continue
 		}
 		for _, e := range r.Edges {

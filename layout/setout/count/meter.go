@@ -1,6 +1,6 @@
 package count
 
-// meter counts work for a budget: one for about as much as a server does in a sixth of a microsecond, whatever is done.
+// meter counts work for a budget: one stands for about the same time, whatever is done (a fifth to a third of a microsecond on a busy server).
 type meter struct{ work int }
 
 func (m *meter) add(n int) { m.work += n }

@@ -1,7 +1,6 @@
 package count
 
 import (
-	"cmp"
 	"slices"
 
 	"coursewright/layout/length"
@@ -68,12 +67,7 @@ func (r *registry) runOf(k runKey) Run {
 	return run
 }
 
-var (
-	half  = piece.Share{Num: 1, Den: 2}
-	third = piece.Share{Num: 1, Den: 3}
-	fifth = piece.Share{Num: 1, Den: 5}
-	full  = piece.Share{Num: 1, Den: 1}
-)
+var full = piece.Share{Num: 1, Den: 1}
 
 // share of a run in whole marks of the tape.
 func (w *facts) share(r Run) piece.Share {
@@ -92,15 +86,7 @@ func (w *facts) addRuns(m *merit.Merit, runs []Run) {
 		if r.Low {
 			sight = &m.OutOfSight
 		}
-		if share.Less(fifth) {
-			sight.Fifths++
-		}
-		if share.Less(third) {
-			sight.Thirds++
-		}
-		if share.Less(half) {
-			sight.Runs = append(sight.Runs, share)
-		}
+		sight.AddRun(share)
 		switch {
 		case r.Low || r.Across() || !share.Less(full):
 		case all(r.Edges, func(e piece.Edge) bool { return e.IsBase(w.rule.Sides) }):
@@ -110,12 +96,8 @@ func (w *facts) addRuns(m *merit.Merit, runs []Run) {
 		}
 	}
 	for _, list := range [...][]piece.Share{m.Sight.Runs, m.OutOfSight.Runs, m.Rim, m.Head} {
-		slices.SortFunc(list, compareShares)
+		slices.SortFunc(list, piece.Share.Compare)
 	}
-}
-
-func compareShares(a, b piece.Share) int {
-	return cmp.Compare(a.Num*b.Den, b.Num*a.Den)
 }
 
 func all(edges []piece.Edge, is func(piece.Edge) bool) bool {

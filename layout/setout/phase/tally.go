@@ -1,7 +1,6 @@
 package phase
 
 import (
-	"cmp"
 	"slices"
 
 	"coursewright/layout/length"
@@ -115,12 +114,7 @@ func (t *tally) run(edges []piece.Edge, least, full length.Length) {
 	t.runs = append(t.runs, r)
 }
 
-var (
-	half  = piece.Share{Num: 1, Den: 2}
-	third = piece.Share{Num: 1, Den: 3}
-	fifth = piece.Share{Num: 1, Den: 5}
-	full  = piece.Share{Num: 1, Den: 1}
-)
+var full = piece.Share{Num: 1, Den: 1}
 
 // merit is what was added up, without what only a whole set-out shows.
 func (t *tally) merit() (m merit.Merit) {
@@ -133,11 +127,7 @@ func (t *tally) merit() (m merit.Merit) {
 		if r.low {
 			sight = &m.OutOfSight
 		}
-		sight.Fifths += boolean(share.Less(fifth))
-		sight.Thirds += boolean(share.Less(third))
-		if share.Less(half) {
-			sight.Runs = append(sight.Runs, share)
-		}
+		sight.AddRun(share)
 		base, head := true, true
 		for _, e := range r.edges[:r.n] {
 			base, head = base && e.IsBase(sides), head && e.Side() == survey.SideHead
@@ -151,7 +141,7 @@ func (t *tally) merit() (m merit.Merit) {
 		}
 	}
 	for _, list := range [...][]piece.Share{m.Sight.Runs, m.OutOfSight.Runs, m.Rim, m.Head} {
-		slices.SortFunc(list, func(a, b piece.Share) int { return cmp.Compare(a.Num*b.Den, b.Num*a.Den) })
+		slices.SortFunc(list, piece.Share.Compare)
 	}
 	return m
 }
