@@ -14,7 +14,9 @@ import (
 func (a *asker) heights() {
 	for _, g := range a.groups() {
 		if g[0].kind == survey.Ceiling {
-			a.ceiling(g)
+			if len(a.places(g)) < 4 || !a.slipped(g, a.inch(), false) {
+				a.ceiling(g)
+			}
 		} else {
 			a.level(g)
 		}
@@ -34,7 +36,11 @@ func (a *asker) level(g group) {
 			limit += (l.last().at - l.readings[0].at) / 48
 		}
 	}
-	if a.smooth(g) {
+	smooth := a.smooth(g)
+	if a.slipped(g, limit, smooth) {
+		return
+	}
+	if smooth {
 		a.tilt(g, limit)
 		return
 	}
@@ -303,7 +309,7 @@ func (a *asker) corners() {
 func (a *asker) corner(g group, o, l *line) {
 	end, begin := o.last(), &l.readings[0]
 	left, right := survey.At(o.found, a.room.Walls[o.wall].Width), survey.At(l.found, 0)
-	if (left - right).Abs() <= max(2*a.room.Doubt, a.room.Tape) {
+	if (left - right).Abs() <= a.twice() {
 		return
 	}
 	r, other, want := begin, end, left
@@ -311,7 +317,7 @@ func (a *asker) corner(g group, o, l *line) {
 	if (left - middle).Abs() > (right - middle).Abs() {
 		r, other, want = end, begin, right
 	}
-	fits, _ := a.fits(r, want, max(2*a.room.Doubt, a.room.Tape))
+	fits, _ := a.fits(r, want, a.twice())
 	a.ask(Doubt{Rule: Corner, Path: r.path, Wall: r.wall, Fits: fits,
 		Text: fmt.Sprintf("In the corner of %s and %s the %s is read %s on %s and %s on %s. One corner has one height.",
 			a.wall(o.wall), a.wall(l.wall), o.kind, a.height(left), a.wall(o.wall), a.height(right), a.wall(l.wall))}, other.path)
