@@ -157,6 +157,22 @@ func (q Question) Name() string {
 	return q.Path
 }
 
+// Boxes are the names of the boxes that a field of the job is read from.
+func Boxes(job survey.Job, path string) []string {
+	out := []string{path, FromRight + path, UpDown + path}
+	for _, q := range All(job) {
+		if slices.Contains(q.Same, path) {
+			out = append(out, q.Path, FromRight+q.Path, UpDown+q.Path)
+		}
+	}
+	for _, c := range Corners(job) {
+		if c.Path() == path {
+			out = append(out, LeanGap+c.End)
+		}
+	}
+	return out
+}
+
 // Settle takes the fields that were answered off the guesses.
 func Settle(job *survey.Job, measured []string) {
 	job.Guess = slices.DeleteFunc(slices.Clone(job.Guess), func(path string) bool {

@@ -97,7 +97,11 @@ func AsTyped(faults survey.Faults, all Typed) survey.Faults {
 		if !is || box.text == "" {
 			continue
 		}
-		if box.right && f.Found != "“"+box.text+"”" {
+		if strings.HasPrefix(f.Found, "“"+box.text+"”") {
+			continue // what does not read is as it was typed
+		}
+		f.Meant = "" // of a figure that nobody has typed
+		if box.right {
 			f.Found = "“" + box.text + "”, which is " + strings.Trim(f.Found, "“”") + " from the left end"
 		}
 		f.Found = strings.Replace(f.Found, "“-"+box.text+"”", "“"+box.text+"”", 1)

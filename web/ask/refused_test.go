@@ -20,6 +20,10 @@ func TestARefusalSpeaksOfWhatWasTyped(t *testing.T) {
 	assert.Equal(t, "“x”", told[1].Found)
 	same := ask.AsTyped(survey.Faults{{Path: "walls[0].openings[0].at", Found: "“60”"}}, typed)
 	assert.Equal(t, "“60”", same[0].Found, "what does not read is as it was typed")
+	unread := survey.Fault{Path: "walls[0].openings[0].at", Found: "“60”, which has no unit “o”", Meant: "6"}
+	assert.Equal(t, survey.Faults{unread}, ask.AsTyped(survey.Faults{unread}, typed), "and why it does not read is said of it")
+	meant := ask.AsTyped(survey.Faults{{Path: "walls[0].openings[0].at", Found: "“-2512”", Meant: "-25 1/2"}}, typed)
+	assert.Empty(t, meant[0].Meant, "nothing is offered for a figure that nobody has typed")
 }
 
 // Nor of a sign, which is a choice beside the box.

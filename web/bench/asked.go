@@ -69,8 +69,8 @@ func escaped(text string) string { return url.QueryEscape(text) }
 // boxOf is what the box of a question shows: as typed while that does not read. A guess
 // shows nothing, though another answer may have made it impossible: sent back, it would be measured.
 func (b Bench) boxOf(q ask.Question) string {
-	if b.Fault(q.Path) != "" && !b.Guessed(q.Path) {
-		return b.Value(q.Path)
+	if raw, odd := b.Raw[q.Path]; odd && !b.Guessed(q.Path) {
+		return raw
 	}
 	return q.Shown(b.Typed)
 }

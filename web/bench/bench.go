@@ -26,6 +26,8 @@ type Bench struct {
 	Anew     *keep.Difference // what the set-out held would be, judged anew; nil where that was not asked
 	Unfit    []page.Fault     // why the set-out that was kept is not held
 
+	RestSaved bool // all but what is refused is saved
+
 	steps map[string][]ask.Question // what is asked, by step, once that is worked out
 }
 

@@ -6,7 +6,10 @@ import (
 	"context"
 	"errors"
 	"fmt"
+	"maps"
 	"net/http"
+	"net/url"
+	"slices"
 	"strings"
 
 	"coursewright/layout"
@@ -56,6 +59,7 @@ func (s pages) editJob(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return err
 	}
+	boxes := maps.Clone(r.PostForm)
 	tried, err := posted(r, stored)
 	if err != nil {
 		return page.BadRequest(err)
@@ -63,8 +67,13 @@ func (s pages) editJob(w http.ResponseWriter, r *http.Request) error {
 	plan, err := s.solveHeld(r, &tried)
 	var faults survey.Faults
 	if errors.As(err, &faults) || len(tried.faults) > 0 {
+		refused := slices.Concat(tried.faults, faults)
 		tried.faults, tried.code = tried.refused(faults), http.StatusUnprocessableEntity
-		return s.bench(w, r, stored, &tried, "Not saved")
+		stored, status, err := s.saveTheRest(r, stored, &tried, boxes, refused)
+		if err != nil {
+			return err
+		}
+		return s.bench(w, r, stored, &tried, status)
 	}
 	if err != nil {
 		return err
@@ -92,6 +101,7 @@ func posted(r *http.Request, stored store.Job) (attempt, error) {
 	if err != nil {
 		return attempt{}, err
 	}
+	answered(r.PostForm)
 	before := job.Clone() // because Decode writes into the job
 	tried := attempt{typed: map[string]string{}, boxes: ask.TypedIn(r.PostForm)}
 	guesses := ask.Emptied(before, saved, r.PostForm)
@@ -109,6 +119,19 @@ func posted(r *http.Request, stored store.Job) (attempt, error) {
 	err = press(&job, r.PostForm.Get(form.Do))
 	tried.job, tried.shown = job, form.Shown(job, before)
 	return tried, err
+}
+
+// answer writes into a box of the form by its name: what was meant stands there as if it were typed,
+// also where the box counts from another end than the job.
+const answer = "answer "
+
+// answered does so before the form is read.
+func answered(posted url.Values) {
+	rest, is := strings.CutPrefix(posted.Get(form.Do), answer)
+	if box, text, ok := strings.Cut(rest, "="); is && ok {
+		posted.Set(box, text)
+		posted.Del(form.Do)
+	}
 }
 
 // press does what a button asks. What it puts into the room is a guess until it is
@@ -200,6 +223,7 @@ type attempt struct {
 	typed  map[string]string // by path, what no field of the job can hold
 	boxes  ask.Typed         // what was typed where the job holds another figure
 	faults survey.Faults
+	saved  int64 // the revision under which all but what is refused was saved, or 0
 }
 
 // refused are the faults of an attempt and of the room it makes, each said once and of what was typed.
@@ -231,8 +255,9 @@ func (s pages) bench(w http.ResponseWriter, r *http.Request, stored store.Job, t
 		shown.Typed, shown.Raw, shown.Filled = tried.job, tried.typed, string(filled)
 		shown.Faults, code = tried.faults, tried.code
 		if base, err := page.Revision(r); err == nil {
-			shown.Revision = base
+			shown.Revision = cmp.Or(tried.saved, base)
 		}
+		shown.RestSaved = tried.saved != 0
 	}
 	shown.All = shown.All || shown.beyondTheSteps()
 	return show(w, r, code, shown)

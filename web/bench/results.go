@@ -23,6 +23,9 @@ func bareOr(slivers int, bare length.Length) string {
 }
 
 func (b Bench) faultTitle() string {
+	if b.RestSaved {
+		return page.Count(len(b.Faults), "thing") + " to put right; all else is saved and drawn."
+	}
 	return "Not saved: " + page.Count(len(b.Faults), "thing") + " to put right. The drawing shows the last good plan."
 }
 

@@ -1414,8 +1414,8 @@ func said(b Bench, q ask.Question) templ.Component {
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
-			if m := b.Meant(q.Path); m != "" && !q.HasEnds() && !q.Updown {
-				templ_7745c5c3_Err = page.Act("set "+q.Path+"="+m, "Use "+m, "Use "+m+" for "+q.Label).Render(ctx, templ_7745c5c3_Buffer)
+			if m := b.Meant(q.Path); m != "" {
+				templ_7745c5c3_Err = page.Act(answer+q.Name()+"="+m, "Use "+m, "Use "+m+" for "+q.Label).Render(ctx, templ_7745c5c3_Buffer)
 				if templ_7745c5c3_Err != nil {
 					return templ_7745c5c3_Err
 				}

@@ -167,7 +167,29 @@ func TestAMistypedFigureOffersWhatWasMeant(t *testing.T) {
 	require.Contains(t, page, "aria-invalid")
 	posted.Set("walls[1].width", "5o 7/8")
 	_, page = s.Post("/jobs/1", posted)
-	assert.Contains(t, page, `value="set walls[1].width=50 7/8"`)
+	assert.Contains(t, page, `value="answer walls[1].width=50 7/8"`)
+	posted.Set("do", "answer walls[1].width=50 7/8")
+	s.Post("/jobs/1", posted)
+	_, job := s.Stored()
+	assert.Equal(t, "50 7/8", job.Walls[1].Width)
+}
+
+// It counts from the end that the box is asked from, and so does what would be right.
+func TestWhatWasMeantCountsFromTheSameEnd(t *testing.T) {
+	s := newTub(t)
+	_, page := s.Get("/jobs/2")
+	posted := trial.Fields(t, page)
+	const box = "right walls[0].base[0].readings[1].at"
+	require.True(t, posted.Has(box))
+	posted.Set(box, "3o 1/4")
+	_, page = s.Post("/jobs/2", posted)
+	assert.NotContains(t, page, "from the left end; write")
+	require.Contains(t, page, `value="answer `+box+`=30 1/4"`)
+	posted.Set("do", "answer "+box+"=30 1/4")
+	answer, _ := s.Post("/jobs/2", posted)
+	require.Equal(t, http.StatusSeeOther, answer.StatusCode)
+	_, page = s.Get("/jobs/2")
+	assert.Contains(t, page, `id="walls[0].base[0].readings[1].at" name="`+box+`" value="30 1/4"`)
 }
 
 // The echo says exactly what was read.
