@@ -262,3 +262,19 @@ func TestAFreeBandEndsAtAWindow(t *testing.T) {
 	assert.Zero(t, p.Setout.Merit.Unworkable)
 	assert.Zero(t, p.Setout.Bands[0].Top, "it ends at the window's lower edge")
 }
+
+// With another tile above a line that is free the course line is struck where the walls begin, and not
+// at that line over one's head, whose height was looked for.
+func TestTheCourseLineIsStruckAboveTheBase(t *testing.T) {
+	above := survey.Band{Name: "above", ToHead: true, Tile: survey.Tile{Width: "8", Height: "8"}, Bottom: survey.Mark{From: "8", To: "24"}, Near: "16"}
+	plan := demoWith(t, above)
+	lowest := 0.0
+	for _, ring := range plan.Walls[1].Region {
+		for _, p := range ring {
+			lowest = min(lowest, p[1])
+		}
+	}
+	require.Greater(t, plan.Bands[0].Bottom, 200.0)
+	assert.GreaterOrEqual(t, plan.Course.Line, lowest)
+	assert.Less(t, plan.Course.Line, lowest+plan.Course.Pitch)
+}
