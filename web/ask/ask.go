@@ -11,8 +11,6 @@ package ask
 
 import (
 	"slices"
-	"strconv"
-	"strings"
 
 	"coursewright/layout/length"
 	"coursewright/layout/survey"
@@ -117,61 +115,6 @@ func (r *room) add(q Question) {
 	r.asked = append(r.asked, q)
 }
 
-// wallName is a wall as it is asked about: wall back, and not wall window wall.
-func wallName(name string) string {
-	if strings.Contains(strings.ToLower(name), "wall") {
-		return name
-	}
-	return "wall " + name
-}
-
-// corner tells whether a wall meets a corner at an end, inside or outside, and there
-// the neighbour of the list.
-func (r *room) corner(wall int, left bool) bool {
-	w := r.job.Walls[wall]
-	if left {
-		return w.Left.Meets != ""
-	}
-	return w.Right.Meets != ""
-}
-
-// turns tells whether a wall turns an outside corner at an end.
-func (r *room) turns(wall int, left bool) bool {
-	e := r.job.Walls[wall].Right
-	if left {
-		e = r.job.Walls[wall].Left
-	}
-	return e.Meets == string(survey.OutsideCorner)
-}
-
-// place names the end of a wall: the corner, or the front.
-func (r *room) place(wall int, left bool) string {
-	name := r.job.Walls[wall].Name
-	if !r.corner(wall, left) {
-		if len(r.job.Walls) == 1 {
-			return map[bool]string{true: "left end", false: "right end"}[left]
-		}
-		return "front of " + wallName(name)
-	}
-	at := wall
-	if left {
-		at--
-	}
-	if r.turns(wall, left) {
-		before, after := r.job.Walls[(at+len(r.job.Walls))%len(r.job.Walls)].Name, r.job.Walls[(at+1)%len(r.job.Walls)].Name
-		return "outside corner of " + before + " and " + after
-	}
-	switch {
-	case len(r.job.Walls) == 2:
-		return "corner"
-	case len(r.job.Walls) == 3 && at == 0:
-		return "left corner"
-	case len(r.job.Walls) == 3 && at == 1:
-		return "right corner"
-	}
-	return "corner " + strconv.Itoa(at+1)
-}
-
 func (r *room) widths() {
 	for i, w := range r.job.Walls {
 		q := Question{Path: form.At("walls", i) + ".width", Label: "Width of " + wallName(w.Name), Picture: "width",
@@ -180,6 +123,9 @@ func (r *room) widths() {
 			q.Ask = "How far from the corner do the boards of " + wallName(w.Name) + " run?"
 			q.Help = "From the inside corner to where the board, the trim, a casing or the wall ends."
 			q.Label = capital(wallName(w.Name)) + ", from the corner"
+		}
+		if between(w) {
+			q.Ask, q.Label, q.Help = "How wide is the front of "+w.Name+"?", "Width of "+w.Name, "Board to board, along its front."
 		}
 		if r.turns(i, true) || r.turns(i, false) {
 			q.Ask, q.Label = "How wide is "+wallName(w.Name)+"?", "Width of "+wallName(w.Name)
@@ -222,14 +168,23 @@ func (r *room) drop(i, j, k int) {
 		where = r.place(i, true)
 	case last:
 		where = r.place(i, false)
+	case besideSeat(w, j, k):
+		where = "front of the " + seatAt(w, j, k) + " on " + wallName(w.Name)
 	case len(s.Readings) == 3 && k == 1:
 		where = "middle of " + wallName(w.Name)
 	}
+	named := capital(where)
+	if r.kinds() {
+		named = capital(s.Meets) + ", " + where
+	}
 	q := Question{Path: form.At(form.At(form.At("walls", i)+".base", j)+".readings", k) + ".drop", Picture: "tape",
-		Label: capital(where) + ", below the line", Ask: "How far is the rim of the " + s.Meets + " below the line at the " + where + "?",
+		Label: named + ", below the line", Ask: "How far is the rim of the " + s.Meets + " below the line at the " + where + "?",
 		Help: "Stand the tape on the rim, tight to the wall; read it at the line."}
-	if s.Meets == string(survey.Floor) {
+	switch s.Meets {
+	case string(survey.Floor):
 		q.Ask, q.Help = "How far is the floor below the line at the "+where+"?", "Down to the finished floor."
+	case string(survey.Seat):
+		q.Ask, q.Help = "How far is the finished seat below the line at the "+where+"?", "Tight to the wall. Of a seat of bare boards take off its bed and its tile."
 	}
 	if last && r.corner(i, false) {
 		r.share(&q, i, s.Readings[k].Drop)
@@ -249,7 +204,10 @@ func (r *room) share(q *Question, i int, drop string) {
 		}
 		if r.same(s.Readings[0].Drop, drop) {
 			q.Same = append(q.Same, form.At(form.At("walls", i+1)+".base", j)+".readings[0].drop")
-			q.Help, q.Picture = "Stand the tape on the rim, tight in the corner; read it at the line. One figure serves both walls.", "corner"
+			if q.Picture = "corner"; s.Meets != string(survey.Seat) {
+				q.Help = "Stand the tape on the rim, tight in the corner; read it at the line."
+			}
+			q.Help += " One figure serves both walls."
 		}
 		return
 	}
@@ -313,15 +271,19 @@ func (r *room) front(i, j int) {
 	if len(left.Readings) == 0 || len(right.Readings) == 0 || !r.same(left.Readings[len(left.Readings)-1].At, right.Readings[0].At) {
 		return
 	}
-	what := left.Meets
-	if what == string(survey.Floor) {
+	what, help := left.Meets, "Measure along the wall at the rim. Where the rim ends, the leg begins."
+	if what == string(survey.Floor) || right.Meets == string(survey.Seat) {
 		what = right.Meets
+	}
+	if what == string(survey.Seat) {
+		what = seatAt(w, j, len(left.Readings)-1)
+		help = "Measure along the wall to where the face of its tile is, or will be."
 	}
 	base := form.At("walls", i) + ".base"
 	q := Question{Path: form.At(form.At(base, j)+".readings", len(left.Readings)-1) + ".at", Same: []string{form.At(base, j+1) + ".readings[0].at"},
 		Picture: "front", Label: "Front of the " + what + " on " + wallName(w.Name) + ", from the " + endWord,
 		Ask:  "How far from the " + endWord + " is the front of the " + what + ", on " + wallName(w.Name) + "?",
-		Help: "Measure along the wall at the rim. Where the rim ends, the leg begins."}
+		Help: help}
 	r.add(r.along(q, i))
 }
 
@@ -331,6 +293,7 @@ func (r *room) top() {
 		path := form.At("walls", i) + ".head"
 		if w.Head.Meets == "" {
 			r.stop(i, path)
+			r.topDepth(i)
 			continue
 		}
 		for k, one := range w.Head.Readings {
@@ -352,23 +315,6 @@ func (r *room) top() {
 			r.add(q)
 		}
 	}
-}
-
-// stop asks for the line at which the tile stops; one answer serves all walls
-// that stop at the same.
-func (r *room) stop(i int, path string) {
-	stops := r.job.Walls[i].Head.Stops
-	if stops == nil || stops.At == "" {
-		return // a range is a choice, not a reading
-	}
-	q := Question{Path: path + ".stops.at", Picture: "top", Label: "Tile stops, above the line", Ask: "How far above the line does the tile stop?",
-		Help: "To the finished edge. A range lets the plan put a full course there."}
-	for n := i + 1; n < len(r.job.Walls); n++ {
-		if s := r.job.Walls[n].Head.Stops; r.job.Walls[n].Head.Meets == "" && s != nil && s.At != "" && r.same(s.At, stops.At) {
-			q.Same = append(q.Same, form.At("walls", n)+".head.stops.at")
-		}
-	}
-	r.add(q)
 }
 
 // openings asks where pipes come through the wall.

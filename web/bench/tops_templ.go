@@ -169,20 +169,23 @@ func wallTop(b Bench, i int) templ.Component {
 				return templ_7745c5c3_Err
 			}
 		}
-		if w.Top.Behind == "corner" {
+		if b.All && w.Top.Behind == "corner" {
 			templ_7745c5c3_Err = page.LengthField(b.Job, path+".depth", "Along the left wall, on the boards").Render(ctx, templ_7745c5c3_Buffer)
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
-			templ_7745c5c3_Err = page.LengthField(b.Job, path+".right", "Along the right wall, if another").Render(ctx, templ_7745c5c3_Buffer)
-			if templ_7745c5c3_Err != nil {
-				return templ_7745c5c3_Err
-			}
-		} else {
+		} else if b.All {
 			templ_7745c5c3_Err = page.LengthField(b.Job, path+".depth", "Depth, level").Render(ctx, templ_7745c5c3_Buffer)
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
+		}
+		if (b.All || w.Top.Right == "") && w.Top.Behind == "corner" {
+			templ_7745c5c3_Err = page.LengthField(b.Job, path+".right", "Along the right wall, if another").Render(ctx, templ_7745c5c3_Buffer)
+			if templ_7745c5c3_Err != nil {
+				return templ_7745c5c3_Err
+			}
+		} else if b.All || w.Top.Right == "" {
 			templ_7745c5c3_Err = page.LengthField(b.Job, path+".right", "At the right end, if another").Render(ctx, templ_7745c5c3_Buffer)
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err

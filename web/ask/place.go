@@ -1,0 +1,124 @@
+package ask
+
+import (
+	"slices"
+	"strconv"
+	"strings"
+
+	"coursewright/layout/survey"
+)
+
+// wallName is a wall as it is asked about: wall back, and not wall window wall.
+func wallName(name string) string {
+	if strings.Contains(strings.ToLower(name), "wall") {
+		return name
+	}
+	return "wall " + name
+}
+
+// corner tells whether a wall meets a corner at an end, inside or outside, and there
+// the neighbour of the list.
+func (r *room) corner(wall int, left bool) bool {
+	w := r.job.Walls[wall]
+	if left {
+		return w.Left.Meets != ""
+	}
+	return w.Right.Meets != ""
+}
+
+// turns tells whether a wall turns an outside corner at an end.
+func (r *room) turns(wall int, left bool) bool {
+	e := r.job.Walls[wall].Right
+	if left {
+		e = r.job.Walls[wall].Left
+	}
+	return e.Meets == string(survey.OutsideCorner)
+}
+
+// place names the end of a wall: the corner, or the front.
+func (r *room) place(wall int, left bool) string {
+	name, end := r.job.Walls[wall].Name, map[bool]string{true: "left end", false: "right end"}[left]
+	if between(r.job.Walls[wall]) {
+		return end + " of " + name
+	}
+	if !r.corner(wall, left) {
+		if r.round() == 1 {
+			return end
+		}
+		return "front of " + wallName(name)
+	}
+	at := wall
+	if left {
+		at--
+	}
+	if r.turns(wall, left) {
+		before, after := r.job.Walls[(at+len(r.job.Walls))%len(r.job.Walls)].Name, r.job.Walls[(at+1)%len(r.job.Walls)].Name
+		return "outside corner of " + before + " and " + after
+	}
+	switch n := r.round(); {
+	case n == 2:
+		return "corner"
+	case n == 3 && at == 0:
+		return "left corner"
+	case n == 3 && at == 1:
+		return "right corner"
+	}
+	return "corner " + strconv.Itoa(at+1)
+}
+
+// between tells whether a wall stands between the runs of two others, as the front of a bench and the
+// face of a curb do: it makes no corner of the room.
+func between(w survey.Wall) bool { return w.Left.Meets == "wall" && w.Right.Meets == "wall" }
+
+// round counts the walls that go round the room.
+func (r *room) round() (n int) {
+	for _, w := range r.job.Walls {
+		if !between(w) {
+			n++
+		}
+	}
+	return n
+}
+
+// kinds tells whether the walls stand on more than one kind of base, legs aside: then it is
+// said which is meant.
+func (r *room) kinds() bool {
+	first := ""
+	for _, w := range r.job.Walls {
+		for j, s := range w.Base {
+			if main(w, j) && first != "" && s.Meets != first {
+				return true
+			}
+			if main(w, j) {
+				first = s.Meets
+			}
+		}
+	}
+	return false
+}
+
+// besideSeat tells whether a reading of a stretch of base stands where a seat begins or ends.
+func besideSeat(w survey.Wall, j, k int) bool {
+	before, after := k == 0 && j > 0, k == len(w.Base[j].Readings)-1 && j+1 < len(w.Base)
+	return before && isSeat(w.Base[j]) != isSeat(w.Base[j-1]) || after && isSeat(w.Base[j]) != isSeat(w.Base[j+1])
+}
+
+// seatAt names the seat that begins or ends at a reading of a stretch of base: of two on a wall by its side.
+func seatAt(w survey.Wall, j, k int) string {
+	seat := isSeat(w.Base[j])
+	if !seat && k == 0 {
+		j--
+	} else if !seat {
+		j++
+	}
+	before, after := slices.ContainsFunc(w.Base[:j], isSeat), slices.ContainsFunc(w.Base[min(j+1, len(w.Base)):], isSeat)
+	switch {
+	case before:
+		return "right seat"
+	case after:
+		return "left seat"
+	}
+	return "seat"
+}
+
+func isSeat(s survey.Segment) bool { return s.Meets == string(survey.Seat) }
