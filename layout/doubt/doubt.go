@@ -39,6 +39,7 @@ const (
 	Lean      Rule = "lean out of proportion"
 	Tub       Rule = "size of the tub"
 	Square    Rule = "bench in no square corner"
+	Seat      Rule = "seat and bench disagree"
 	Facing    Rule = "facing walls differ"
 	Outside   Rule = "sticks out of the tile"
 	Into      Rule = "two openings in one place"
@@ -70,6 +71,7 @@ func Raise(room survey.Room, job survey.Job) []Doubt {
 	a.leans()
 	a.tubs()
 	a.benches()
+	a.seats()
 	a.facing()
 	a.openings()
 	return a.found

@@ -50,6 +50,7 @@ var asked = map[string]struct {
 	"arm-in-the-tub":                 {doubt.Sign, "walls[2].openings[0].height", "44"},
 	"base-a-foot-less":               {doubt.Off, "walls[0].base[0].readings[1].drop", "46 1/16"},
 	"basket-of-squares":              {doubt.Shape, "tile.width", ""},
+	"bench-over-the-level-line":      {doubt.Seat, "walls[3].head.stops.at", "-535"},
 	"box-of-300-by-600":              {doubt.Box, "tile.width", "300 mm × 600 mm"}, // a dealer's price book: 6 in 11.63 sq ft
 	"box-two-and-a-half-per-cent":    {doubt.Box, "tile.width", ""},
 	"ceiling-nought-left-out":        {doubt.Off, "walls[0].head.readings[1].rise", "1400"},
@@ -80,6 +81,9 @@ var asked = map[string]struct {
 	"tile-twenty-four-to-one":        {doubt.Shape, "tile.width", ""},
 	"tub-an-inch-and-a-half-out":     {doubt.Level, "walls[1].base[0].readings[2].drop", ""},
 	"two-pipes-in-one-place":         {doubt.Into, "walls[2].openings[1].at", ""},
+	"seat-an-inch-low":               {doubt.Seat, "walls[0].base[1].readings[0].drop", ""},
+	"seat-not-as-deep-as-its-bench":  {doubt.Seat, "walls[0].base[0].readings[1].at", "39"},
+	"seat-shorter-than-its-bench":    {doubt.Seat, "walls[1].base[0].readings[1].at", "664"},
 	"stops-over-a-slope":             {doubt.Through, "walls[1].head.stops.at", "10"},
 	"head-at-400":                    {doubt.Tall, "walls[0].head.stops.at", ""},
 	"ceiling-nought-too-many":        {doubt.Tall, "walls[0].head.readings[0].rise", ""},
