@@ -86,15 +86,25 @@ func column(i int) string {
 
 // neighbours ties the right end of a wall to the left end of the next one
 // where both meet a corner, and the last to the first in a closed room, which
-// takes four walls.
+// takes four walls. The fronts of benches and curbs, which meet the runs of two others, come after
+// them in the list and go round nothing.
 func neighbours(walls []WallFound) {
+	last, round := 0, 0
+	for i, w := range walls {
+		if !w.Left.Against || !w.Right.Against {
+			last, round = i, round+1
+		}
+	}
 	for i := range walls {
 		next := i + 1
-		if next == len(walls) {
-			if len(walls) < 4 {
+		if i == last {
+			if round < 4 {
 				return
 			}
 			next = 0
+		}
+		if next == len(walls) {
+			return
 		}
 		if a, b := walls[i].Right, walls[next].Left; a.Meets && b.Meets && !a.Against && !b.Against {
 			walls[i].Right.Beyond = next

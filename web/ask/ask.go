@@ -124,7 +124,7 @@ func (r *room) widths() {
 			q.Help = "From the inside corner to where the board, the trim, a casing or the wall ends."
 			q.Label = capital(wallName(w.Name)) + ", from the corner"
 		}
-		if between(w) {
+		if form.Between(w) {
 			q.Ask, q.Label, q.Help = "How wide is the front of "+w.Name+"?", "Width of "+w.Name, "Board to board, along its front."
 		}
 		if r.turns(i, true) || r.turns(i, false) {
@@ -189,6 +189,9 @@ func (r *room) drop(i, j, k int) {
 	if last && r.corner(i, false) {
 		r.share(&q, i, s.Readings[k].Drop)
 	}
+	if n, closes := r.closing(); closes && i == 0 && first {
+		r.shareLast(&q, n, s.Readings[k].Drop)
+	}
 	r.add(q)
 }
 
@@ -210,6 +213,20 @@ func (r *room) share(q *Question, i int, drop string) {
 			q.Help += " One figure serves both walls."
 		}
 		return
+	}
+}
+
+// shareLast lets the answer at the left of the first wall of a closed room serve the last one too.
+func (r *room) shareLast(q *Question, wall int, drop string) {
+	w := r.job.Walls[wall]
+	for j := len(w.Base) - 1; j >= 0; j-- {
+		if n := len(w.Base[j].Readings); main(w, j) && n > 0 {
+			if r.same(w.Base[j].Readings[n-1].Drop, drop) {
+				q.Same = append(q.Same, form.At(form.At(form.At("walls", wall)+".base", j)+".readings", n-1)+".drop")
+				q.Help += " One figure serves both walls."
+			}
+			return
+		}
 	}
 }
 
@@ -309,6 +326,12 @@ func (r *room) top() {
 			if k == len(w.Head.Readings)-1 && r.corner(i, false) && i+1 < len(r.job.Walls) && r.corner(i+1, true) {
 				if n := r.job.Walls[i+1].Head.Readings; len(n) > 0 && r.same(n[0].Rise, one.Rise) {
 					q.Same = []string{form.At("walls", i+1) + ".head.readings[0].rise"}
+					q.Help += " One figure serves both walls."
+				}
+			}
+			if last, closes := r.closing(); closes && i == 0 && k == 0 {
+				if n := r.job.Walls[last].Head.Readings; len(n) > 0 && r.same(n[len(n)-1].Rise, one.Rise) {
+					q.Same = append(q.Same, form.At(form.At("walls", last)+".head.readings", len(n)-1)+".rise")
 					q.Help += " One figure serves both walls."
 				}
 			}

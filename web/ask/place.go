@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"coursewright/layout/survey"
+	"coursewright/web/form"
 )
 
 // wallName is a wall as it is asked about: wall back, and not wall window wall.
@@ -38,7 +39,7 @@ func (r *room) turns(wall int, left bool) bool {
 // place names the end of a wall: the corner, or the front.
 func (r *room) place(wall int, left bool) string {
 	name, end := r.job.Walls[wall].Name, map[bool]string{true: "left end", false: "right end"}[left]
-	if between(r.job.Walls[wall]) {
+	if form.Between(r.job.Walls[wall]) {
 		return end + " of " + name
 	}
 	if !r.corner(wall, left) {
@@ -55,7 +56,11 @@ func (r *room) place(wall int, left bool) string {
 		before, after := r.job.Walls[(at+len(r.job.Walls))%len(r.job.Walls)].Name, r.job.Walls[(at+1)%len(r.job.Walls)].Name
 		return "outside corner of " + before + " and " + after
 	}
-	switch n := r.round(); {
+	n := r.round()
+	if at < 0 { // of a closed room
+		at += n
+	}
+	switch {
 	case n == 2:
 		return "corner"
 	case n == 3 && at == 0:
@@ -66,18 +71,27 @@ func (r *room) place(wall int, left bool) string {
 	return "corner " + strconv.Itoa(at+1)
 }
 
-// between tells whether a wall stands between the runs of two others, as the front of a bench and the
-// face of a curb do: it makes no corner of the room.
-func between(w survey.Wall) bool { return w.Left.Meets == "wall" && w.Right.Meets == "wall" }
-
 // round counts the walls that go round the room.
 func (r *room) round() (n int) {
 	for _, w := range r.job.Walls {
-		if !between(w) {
+		if !form.Between(w) {
 			n++
 		}
 	}
 	return n
+}
+
+// closing is the last wall that goes round, where the first meets it in an inside corner.
+func (r *room) closing() (wall int, closes bool) {
+	for i, w := range r.job.Walls {
+		if !form.Between(w) {
+			wall = i
+		}
+	}
+	if may, does := form.Closes(r.job); !may || !does || r.turns(0, true) || r.turns(wall, false) {
+		return 0, false
+	}
+	return wall, true
 }
 
 // kinds tells whether the walls stand on more than one kind of base, legs aside: then it is

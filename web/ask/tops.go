@@ -52,7 +52,7 @@ func (r *room) ofTop(q *Question) {
 // higher tells whether another wall of the room goes up to a ceiling, or ends at another line.
 func (r *room) higher(w survey.Wall) bool {
 	return slices.ContainsFunc(r.job.Walls, func(o survey.Wall) bool {
-		return o.Head.Meets != "" || o.Head.Stops != nil && !between(o) && *o.Head.Stops != *w.Head.Stops
+		return o.Head.Meets != "" || o.Head.Stops != nil && !form.Between(o) && *o.Head.Stops != *w.Head.Stops
 	})
 }
 

@@ -96,3 +96,20 @@ func TestABenchIsMeasuredInItsOwnWords(t *testing.T) {
 	assert.NotContains(t, front.Help, "leg")
 	assert.Contains(t, question(t, job, "walls[0].base[1].readings[1].drop").Help, "take off its bed and its tile")
 }
+
+// In a closed room the corner of the last wall and the first is measured once too.
+func TestTheLastCornerOfAClosedRoomIsAskedOnce(t *testing.T) {
+	job := newRoom(t, "three", "add walls", "close")
+	job.Walls[3].Head = job.Walls[2].Head
+	low := question(t, job, "walls[0].base[0].readings[0].drop")
+	assert.Equal(t, "Corner 4, below the line", low.Label)
+	assert.Contains(t, low.Same, "walls[3].base[0].readings[1].drop")
+	assert.Contains(t, question(t, job, "walls[0].head.readings[0].rise").Same, "walls[3].head.readings[1].rise")
+	named := map[string]bool{}
+	for _, q := range ask.All(job) {
+		assert.False(t, named[q.Label], q.Label)
+		named[q.Label] = true
+	}
+	job = answered(t, job, low.Name(), "39 3/4")
+	assert.Equal(t, "39 3/4", job.Walls[3].Base[0].Readings[1].Drop)
+}

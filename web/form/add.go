@@ -24,7 +24,13 @@ func add(job *survey.Job, rest string) error {
 		return addCornerBench(job)
 	}
 	if path == "walls" && (what == "bench" || what == "curb") {
-		return addWallBetween(job, what)
+		if err := addWallBetween(job, what); err != nil {
+			return err
+		}
+		if what == "bench" {
+			seatAcross(job, len(job.Walls)-1)
+		}
+		return nil
 	}
 	if path == "walls" {
 		return beforeBenches(job, addWall, func(survey.Wall) bool { return true })

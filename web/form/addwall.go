@@ -34,7 +34,7 @@ func addWall(job *survey.Job) error {
 // and curbs are, which come last in the list. Of these only such as are meant count.
 func beforeBenches(job *survey.Job, add func(*survey.Job) error, meant func(survey.Wall) bool) error {
 	k := len(job.Walls)
-	for k > 0 && job.Walls[k-1].Left.Meets == "wall" && job.Walls[k-1].Right.Meets == "wall" && meant(job.Walls[k-1]) {
+	for k > 0 && Between(job.Walls[k-1]) && meant(job.Walls[k-1]) {
 		k--
 	}
 	names, between := wallNames(*job), slices.Clone(job.Walls[k:])

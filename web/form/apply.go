@@ -28,6 +28,8 @@ import (
 //	guess PATHS        the fields are not measured yet
 //	confirm PATH       a reading that was doubted is so
 //	use PATH=VALUE&…   write what would fit, query-escaped
+//	close              the last wall of the room meets the first
+//	open               both end by themselves again
 //	spacers            of the usual spacers the one that fits best
 //
 // An empty verb changes nothing.
@@ -66,6 +68,8 @@ var verbs = map[string]func(*survey.Job, string) error{
 	"guess":   guess,
 	"confirm": confirm,
 	"use":     use,
+	"close":   closeRoom,
+	"open":    openRoom,
 	"spacers": spacers,
 }
 
