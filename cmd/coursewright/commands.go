@@ -67,7 +67,7 @@ which names the field and what would be right.
 ` + jobHelp
 	sheetsHelp = `  -o FILE.pdf       the PDF to write; - for standard output
   --paper PAPER     a4 (the usual one), letter, a3 or tabloid
-  --kinds KINDS     which sheets, with commas between; all but full-size-pole unless said otherwise
+  --kinds KINDS     which sheets, with commas between; all but full-size-pole and measuring unless said otherwise
   --date DATE       the date printed on the sheets, today unless said otherwise
 
 ` + jobHelp

@@ -35,9 +35,13 @@ func (b *book) sized(s subject, wide bool, percent drawing.Micron) *flow {
 	return f
 }
 
-// fitted fills one leaf: where the usual text takes more, with text down to three
+// fitted fills what is left of the leaf of the list before it, where all of it stands there, or else one
+// leaf: where the usual text takes more, with text down to three
 // quarters of its size. What does not fit even so goes on to another leaf, at four fifths.
 func (b *book) fitted(s subject, wide bool, fill func(*flow)) {
+	if !wide && b.follow(s.title, fill) {
+		return
+	}
 	before := b.mark()
 	for _, percent := range append(slices.Clone(percents), smallest, percents[len(percents)-1]) {
 		b.back(before)
@@ -77,8 +81,7 @@ func (f *flow) turn() {
 	f.leaf = &leaf{subject: f.subject, size: f.book.opts.Paper.lie(f.wide)}
 	f.book.leaves = append(f.book.leaves, f.leaf)
 	f.lo, f.hi = f.leaf.area()
-	lo := f.lo
-	f.y, f.beside, f.until = lo.Y, 0, 0
+	f.y, f.beside, f.until = f.lo.Y, 0, 0
 	title := f.title
 	if f.wall != "" {
 		title += ": " + f.wall
@@ -86,10 +89,15 @@ func (f *flow) turn() {
 	if again {
 		title += ", continued"
 	}
+	f.heading(title)
+}
+
+// heading writes what a list is over it, with a line under it.
+func (f *flow) heading(title string) {
 	y := f.y + heading.size*3/4
-	f.text(drawing.Point{X: lo.X, Y: y}, heading, heading.short(title, f.breadth()))
+	f.text(drawing.Point{X: f.lo.X, Y: y}, heading, heading.short(title, f.breadth()))
 	f.y = y + 2600
-	f.line(ink(drawing.Black, 700), drawing.Point{X: lo.X, Y: f.y}, drawing.Point{X: lo.X + f.breadth(), Y: f.y})
+	f.line(ink(drawing.Black, 700), drawing.Point{X: f.lo.X, Y: f.y}, drawing.Point{X: f.lo.X + f.breadth(), Y: f.y})
 	f.y += 2200
 }
 

@@ -19,6 +19,7 @@ type subject struct {
 type leaf struct {
 	subject
 	size  drawing.Point
+	also  []Kind // of the lists that follow on it
 	own   drawing.Scene
 	parts []part
 }

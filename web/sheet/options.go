@@ -38,10 +38,10 @@ func Kinds() []Kind {
 	return []Kind{SetOut, Elevations, FirstCourse, CutSchedule, StoryPole, FullPole, TakeOff, Stages, Compare, Measuring}
 }
 
-// usualKinds are printed where none is asked for: all but the pole at full size,
-// and the comparison only where there are choices.
+// usualKinds are printed where none is asked for: all but the pole at full size and the
+// measuring sheet, which is for a room before it is measured, and the comparison only where there are choices.
 func usualKinds(choices int) []Kind {
-	return slices.DeleteFunc(Kinds(), func(k Kind) bool { return k == FullPole || k == Compare && choices < 2 })
+	return slices.DeleteFunc(Kinds(), func(k Kind) bool { return k == FullPole || k == Measuring || k == Compare && choices < 2 })
 }
 
 // ParseKinds reads kinds with commas between them; nothing stands for the usual
@@ -74,7 +74,7 @@ func kindList() string {
 // for what is usual.
 type Options struct {
 	Paper  Paper             // zero: Letter for inches, A4 for millimetres
-	Kinds  []Kind            // none: all but the pole at full size
+	Kinds  []Kind            // none: all but the pole at full size and the measuring sheet
 	Date   time.Time         // printed on every sheet, and the date of the document
 	Hash   string            // of the job, as Hash gives it
 	Saw    *cuts.Settings    // nil: the job's

@@ -38,7 +38,8 @@ func (b *book) schedule() {
 	for i, g := range b.cuts.Groups {
 		lines[i] = f.cutLine(g, partners[g.ID])
 	}
-	for i, leaf := range f.parted(lines, f.tried((*flow).cutEnd)) {
+	end := f.tried((*flow).cutEnd)
+	for i, leaf := range f.nextOnLeaf(lines, end, f.parted(lines, end, leastLine)) {
 		if i > 0 {
 			f.turn()
 		}
@@ -76,12 +77,12 @@ func (f *flow) cutEnd() {
 
 // parted shares lines out to leaves with what stands at their end: no more leaves than
 // they must take, as many lines on each so that none is nearly empty, and each line as
-// high as that allows.
-func (f *flow) parted(lines []cutLine, end drawing.Micron) [][]cutLine {
+// high as that allows and no lower than least.
+func (f *flow) parted(lines []cutLine, end, least drawing.Micron) [][]cutLine {
 	room := f.left() - columnName.leading() - 600 // a leaf that follows has more, for it has no words
 	for leaves := 1; ; leaves++ {
 		each := (len(lines) + leaves - 1) / leaves
-		for high := drawing.Micron(mostLine); high >= leastLine; high -= 500 {
+		for high := drawing.Micron(mostLine); high >= least; high -= 500 {
 			for _, most := range []int{each, len(lines)} {
 				if out := packed(lines, high, room, end, most); len(out) <= leaves {
 					return out

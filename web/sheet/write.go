@@ -3,6 +3,7 @@ package sheet
 import (
 	"bytes"
 	"io"
+	"slices"
 
 	"codeberg.org/go-pdf/fpdf"
 
@@ -52,8 +53,13 @@ type book struct {
 	warnLater bool    // the cautions found no room on the set-out sheet
 	flows     []*flow // of the lists
 	walls     []*flow // of the walls whose sheet is theirs alone
+
+	single bool // every list begins a leaf of its own
+	joined bool // one does not
+	next   Kind // the list for which the one before it leaves room
 }
 
+// newBook makes the sheets: with lists on one leaf where that takes fewer.
 func newBook(plan layout.Plan, opts Options) *book {
 	b := &book{plan: plan, opts: opts.filled(plan.Room)}
 	if len(plan.Walls) == 0 {
@@ -62,19 +68,32 @@ func newBook(plan layout.Plan, opts Options) *book {
 	}
 	b.cuts = cuts.Of(cuts.Input{Room: plan.Room, Walls: plan.Walls}, *b.opts.Saw)
 	b.buy = takeoff.Of(takeoff.Input{Room: plan.Room, Walls: plan.Walls, Cuts: b.cuts.Offcuts, Others: b.cuts.Others}, *b.opts.Buy)
-	chosen := map[Kind]bool{}
-	for _, k := range b.opts.Kinds {
-		chosen[k] = true
+	each := &book{plan: plan, opts: b.opts, cuts: b.cuts, buy: b.buy, single: true}
+	b.fill()
+	if !b.joined && b.next == "" {
+		return b
 	}
+	if each.fill(); len(each.leaves) <= len(b.leaves) {
+		return each
+	}
+	return b
+}
+
+// fill makes all leaves.
+func (b *book) fill() {
+	done := map[Kind]bool{}
 	for _, k := range Kinds() {
-		if chosen[k] {
+		if slices.Contains(b.opts.Kinds, k) && !done[k] {
 			b.kind(k)
+		}
+		if k == CutSchedule && b.next != "" {
+			b.kind(b.next)
+			done[b.next] = true
 		}
 	}
 	b.cautionsLeft()
 	b.findingsLeft()
 	b.help() // last, so that it changes no leaf
-	return b
 }
 
 // kind makes the sheets of one kind.
@@ -113,10 +132,14 @@ func (b *book) buying(plan layout.Plan) takeoff.Takeoff {
 // Page is one sheet as it is printed, for whoever shows it elsewhere.
 type Page struct {
 	Kind  Kind
+	Also  []Kind // of the lists that follow on the same sheet
 	Title string // "Wall: B, back"
 	Scale string // "1:10", or "no scale"
 	Scene drawing.Scene
 }
+
+// Shows tells whether something of a kind stands on the sheet.
+func (p Page) Shows(k Kind) bool { return p.Kind == k || slices.Contains(p.Also, k) }
 
 // Pages gives the sheets that the options choose, each as one scene.
 func Pages(plan layout.Plan, opts Options) []Page {
@@ -128,7 +151,7 @@ func Pages(plan layout.Plan, opts Options) []Page {
 		if l.wall != "" {
 			title += ": " + l.wall
 		}
-		out = append(out, Page{Kind: l.kind, Title: title, Scale: scaleText(l.scale, plan.Room.Units), Scene: l.scene(title)})
+		out = append(out, Page{Kind: l.kind, Also: l.also, Title: title, Scale: scaleText(l.scale, plan.Room.Units), Scene: l.scene(title)})
 	}
 	return out
 }

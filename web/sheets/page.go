@@ -83,8 +83,8 @@ func (s pages) showSheets(w http.ResponseWriter, r *http.Request) error {
 	for _, k := range sheet.Kinds() {
 		one := Kind{Key: string(k), Name: kindWords[k][0], About: kindWords[k][1], Picked: slices.Contains(picked, k)}
 		if one.Picked {
-			one.First = 1 + slices.IndexFunc(together, func(l sheet.Page) bool { return l.Kind == k })
-			one.Leaves = slices.DeleteFunc(slices.Clone(together), func(l sheet.Page) bool { return l.Kind != k })
+			one.First = 1 + slices.IndexFunc(together, func(l sheet.Page) bool { return l.Shows(k) })
+			one.Leaves = slices.DeleteFunc(slices.Clone(together), func(l sheet.Page) bool { return !l.Shows(k) })
 		} else {
 			one.Leaves = sheet.Pages(plan, s.counted(r.Context(), picks{stored, job, plan, []sheet.Kind{k}, paper}))
 		}
