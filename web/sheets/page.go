@@ -33,6 +33,14 @@ type Kind struct {
 	First            int // the first page of it among those picked, from 1; 0 where it is not
 }
 
+// count says how many pages a kind has, or on which it stands under another.
+func (k Kind) count() string {
+	if k.Picked && len(k.Leaves) == 0 && k.First > 0 {
+		return "on " + strconv.Itoa(k.First)
+	}
+	return strconv.Itoa(len(k.Leaves))
+}
+
 // kindWords say what each kind is, by its key.
 var kindWords = map[sheet.Kind][2]string{
 	sheet.SetOut:      {"Set-out", "where the lines go"},
@@ -84,7 +92,7 @@ func (s pages) showSheets(w http.ResponseWriter, r *http.Request) error {
 		one := Kind{Key: string(k), Name: kindWords[k][0], About: kindWords[k][1], Picked: slices.Contains(picked, k)}
 		if one.Picked {
 			one.First = 1 + slices.IndexFunc(together, func(l sheet.Page) bool { return l.Shows(k) })
-			one.Leaves = slices.DeleteFunc(slices.Clone(together), func(l sheet.Page) bool { return !l.Shows(k) })
+			one.Leaves = slices.DeleteFunc(slices.Clone(together), func(l sheet.Page) bool { return l.Kind != k })
 		} else {
 			one.Leaves = sheet.Pages(plan, s.counted(r.Context(), picks{stored, job, plan, []sheet.Kind{k}, paper}))
 		}

@@ -49,6 +49,14 @@ func TestThePageCountsWhatTheButtonPrints(t *testing.T) {
 	}
 }
 
+// A list that stands under another has no page of its own: the page says on which it is.
+func TestAListUnderAnotherIsFound(t *testing.T) {
+	_, page := trial.Of(t, trial.File(t, "hexagon.json")).Get("/jobs/1/sheets")
+	on := regexp.MustCompile(`Story pole</b>[^/]*</small></span> <i>on (\d+)</i>`).FindStringSubmatch(page)
+	require.NotNil(t, on)
+	assert.Contains(t, page, "<b>"+on[1]+"</b> Cut schedule, story pole")
+}
+
 // Who sets the tile gets the story pole with the rest: the stages send him to it every fifth course.
 func TestTheJobIncludesTheStoryPole(t *testing.T) {
 	_, page := trial.New(t).Get("/jobs/1/sheets")
