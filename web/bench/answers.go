@@ -30,8 +30,8 @@ type Answer struct {
 	To        templ.SafeURL
 	Pieces    []string // what it is about, to be marked on the drawing
 	Trouble   bool
-	Decided   bool // by the plan, so it is blue
-	corners   []corner
+	Decided   bool     // by the plan, so it is blue
+	ends      []corner // of the base on each wall, two and two
 }
 
 // answers are all five, and the strip of the first course apart.

@@ -119,8 +119,8 @@ func TestTwoFiguresOfOneCornerSayTheirWalls(t *testing.T) {
 	_, page := trial.Of(t, file).Get("/jobs/1")
 	answer := page[strings.Index(page, `id="answer-first"`):]
 	answer = answer[:strings.Index(answer, "</a>")]
-	assert.Contains(t, answer, "<b>3 27/32</b> <small>right corner, B</small>")
-	assert.Contains(t, answer, "<b>whole</b> <small>right corner, R</small>")
+	assert.Contains(t, answer, "<b>3 27/32</b> <small>B right</small>")
+	assert.Contains(t, answer, "<b>whole</b> <small>R left</small>")
 	assert.Contains(t, answer, "<small>left corner</small>")
 }
 

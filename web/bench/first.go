@@ -28,15 +28,17 @@ func (b Bench) firstCourse() Answer {
 	if !b.Plan.Room.Bond.Coursed() {
 		return b.alongBase(a)
 	}
-	a.corners = b.corners()
-	for _, c := range a.corners {
+	a.ends = b.baseEnds()
+	for _, c := range b.named(a.ends) {
 		a.Figures = append(a.Figures, page.Figure{Value: b.courseText(c), Note: c.Name})
 	}
 	if len(a.Figures) > 4 && !slices.ContainsFunc(a.Figures, func(f page.Figure) bool { return f.Value != a.Figures[0].Value }) {
 		a.Figures = []page.Figure{{Value: a.Figures[0].Value, Note: "at every corner"}}
 	}
 	if len(a.Figures) > mostCorners {
-		a.Figures = b.firstByWall()
+		if a.Figures = b.firstByWall(a.ends); len(a.Figures) > mostHeights && len(a.ends) <= 2*mostWalls {
+			a.Figures = nil
+		}
 	}
 	in := stages.Input{Room: b.Plan.Room, Walls: b.Plan.Walls, Cuts: b.Schedule}
 	for _, w := range b.Plan.Walls {
@@ -49,13 +51,17 @@ func (b Bench) firstCourse() Answer {
 	return a
 }
 
-// mostCorners are told apart in the answer; of more it says on which walls the first course
-// is how high.
-const mostCorners = 5
+// mostCorners are told apart in the answer. Of more it says on which walls the first course is how
+// high; where that are more than mostHeights, each of up to mostWalls has its two heights under its letter.
+const (
+	mostCorners = 5
+	mostHeights = 4
+	mostWalls   = 4
+)
 
 // firstByWall gives the heights of the first course, each once, with the walls that have it
 // at both ends or at one.
-func (b Bench) firstByWall() (out []page.Figure) {
+func (b Bench) firstByWall(all []corner) (out []page.Figure) {
 	var heights []string
 	places := map[string][]string{} // by height
 	add := func(height, place string) {
@@ -66,7 +72,6 @@ func (b Bench) firstByWall() (out []page.Figure) {
 			places[height] = append(places[height], place)
 		}
 	}
-	all := b.baseEnds()
 	for i := 0; i+1 < len(all); i += 2 {
 		letter, left, right := b.Plan.Walls[all[i].Wall].Found.Letter, b.courseText(all[i]), b.courseText(all[i+1])
 		if left == right {
@@ -120,10 +125,6 @@ func (b Bench) base() string {
 	return string(survey.Floor)
 }
 
-// corners are the ends of the base on each wall, from left to right; a corner
-// that two walls share is one.
-func (b Bench) corners() []corner { return b.named(b.baseEnds()) }
-
 // baseEnds are both ends of each stretch of the base on each wall. The first course is the
 // lowest whose top edge stands over the base everywhere.
 func (b Bench) baseEnds() []corner {
@@ -176,8 +177,7 @@ func (b Bench) named(all []corner) []corner {
 		default:
 			c.Name = b.cornerName(c.Wall, i%2 == 0)
 			if n := len(out) - 1; n >= 0 && i%2 == 0 && out[n].Wall == c.Wall-1 && out[n].Name == c.Name { // which differ
-				out[n].Name += ", " + b.Plan.Walls[c.Wall-1].Found.Letter
-				c.Name += ", " + w.Letter
+				out[n].Name, c.Name = b.Plan.Walls[c.Wall-1].Found.Letter+" right", w.Letter+" left"
 			}
 		}
 		out = append(out, c)

@@ -166,9 +166,13 @@ func leaning(e survey.EndFound, at length.Length) length.Length {
 
 // outline draws the outer edge of the tiled region.
 func (b *board) outline(f frame, w layout.Wall) {
+	ink := line(Black, 700)
+	if b.guessed(b.wallPath(w)) {
+		ink.Dash = Hidden
+	}
 	for _, ring := range f.rings(w.Shape.Region) {
 		if area(ring) > 0 { // paper's y runs down: outer rings turn positive here
-			b.path(Tag{Kind: Outline, Wall: f.wall}, line(Black, 700), ring)
+			b.path(Tag{Kind: Outline, Wall: f.wall}, ink, ring)
 		}
 	}
 }

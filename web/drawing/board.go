@@ -81,19 +81,20 @@ func newBoard(plan layout.Plan, t texts) *board {
 }
 
 func (b *board) path(t Tag, ink Ink, rings ...[]Point) {
-	b.Elements = append(b.Elements, Path{Tag: t, Ink: ink, Rings: rings})
+	b.Elements = append(b.Elements, Path{Tag: t, Ink: b.sureInk(ink), Rings: rings})
 }
 
 func (b *board) chain(t Tag, ink Ink, pts ...Point) {
-	b.Elements = append(b.Elements, Path{Tag: t, Ink: ink, Rings: [][]Point{pts}, Open: true})
+	b.Elements = append(b.Elements, Path{Tag: t, Ink: b.sureInk(ink), Rings: [][]Point{pts}, Open: true})
 }
 
 func (b *board) disc(t Tag, ink Ink, c Point, r Micron) {
-	b.Elements = append(b.Elements, Disc{Tag: t, Ink: ink, Centre: c, Radius: r})
+	b.Elements = append(b.Elements, Disc{Tag: t, Ink: b.sureInk(ink), Centre: c, Radius: r})
 }
 
 // label writes a text and keeps its room.
 func (b *board) label(l Label) {
+	l.Colour = b.sure(l.Colour)
 	b.Elements = append(b.Elements, l)
 	b.taken = append(b.taken, l.box())
 }

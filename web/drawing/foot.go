@@ -13,13 +13,14 @@ type foot struct {
 	x0, x1 Micron // the stretch on paper
 	low    Micron // its lowest point there
 	base   survey.SegmentFound
+	n      int              // the segment's number
 	ends   [2]length.Length // along the wall
 }
 
 // footOf finds the longest stretch of base. found is false on a wall without one.
 func footOf(f frame, w layout.Wall) (t foot, found bool) {
 	var most length.Length
-	for _, s := range w.Found.Base {
+	for n, s := range w.Found.Base {
 		if len(s.Readings) == 0 {
 			continue
 		}
@@ -28,7 +29,7 @@ func footOf(f frame, w layout.Wall) (t foot, found bool) {
 			continue
 		}
 		most, found = to-from, true
-		t = foot{x0: f.at(from, 0).X, x1: f.at(to, 0).X, base: s, ends: [2]length.Length{from, to}}
+		t = foot{x0: f.at(from, 0).X, x1: f.at(to, 0).X, base: s, n: n, ends: [2]length.Length{from, to}}
 		for _, r := range s.Readings {
 			t.low = max(t.low, f.at(0, r.Value).Y)
 		}
@@ -119,7 +120,7 @@ func (b *board) footLines(f frame, w layout.Wall, y Micron) {
 		y += b.footStep()
 	}
 	left, right := survey.At(t.base.Readings, t.ends[0]), survey.At(t.base.Readings, t.ends[1])
-	b.pair(Label{Tag: tag, Size: b.texts.note, Colour: Black}, b.signed(left), b.signed(right), t, y)
+	b.pair(Label{Tag: tag, Size: b.texts.note, Colour: b.heightsOf(f.wall, t.n)}, b.signed(left), b.signed(right), t, y)
 }
 
 // FootCuts are the heights of the first course at the outer ends of its first and its
@@ -192,7 +193,7 @@ func (b *board) keepLegs(f frame, w layout.Wall) {
 // where there is room.
 func (b *board) legs(f frame, w layout.Wall) {
 	main, _ := footOf(f, w)
-	for _, s := range w.Found.Base {
+	for i, s := range w.Found.Base {
 		n := len(s.Readings)
 		if n == 0 || s.Readings[0] == main.base.Readings[0] {
 			continue
@@ -200,7 +201,7 @@ func (b *board) legs(f frame, w layout.Wall) {
 		a, z := f.at(s.Readings[0].At, s.Readings[0].Value), f.at(s.Readings[n-1].At, s.Readings[n-1].Value)
 		y := max(a.Y, z.Y) + ground + clearance + rise(b.texts.note)
 		figure := b.signed(s.Readings[0].Value)
-		l := Label{Tag: Tag{Kind: Dim, Wall: f.wall}, Text: string(s.Meets) + " " + figure, Size: b.texts.note, Colour: Black}
+		l := Label{Tag: Tag{Kind: Dim, Wall: f.wall}, Text: string(s.Meets) + " " + figure, Size: b.texts.note, Colour: b.heightsOf(f.wall, i)}
 		middle, left, right := l, l, l
 		middle.Anchor, middle.At = Middle, Point{(a.X + z.X) / 2, y}
 		left.At = Point{a.X, y}

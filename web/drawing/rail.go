@@ -42,7 +42,7 @@ func (b *board) heights(walls []layout.Wall) []station {
 	s := []station{{l: 0, name: "level line", colour: Red, rank: rankLevel},
 		{l: b.struck, name: b.struckName, colour: Blue, rank: rankCourse}}
 	one := len(walls) == 1
-	s = append(s, headHeights(walls)...)
+	s = append(s, b.headHeights(walls)...)
 	s = append(s, b.trimHeights(walls)...)
 	for _, w := range walls {
 		s = append(s, b.openingHeights(w, one)...)
@@ -55,13 +55,21 @@ func (b *board) heights(walls []layout.Wall) []station {
 
 // headHeights are the heights at which the tile of some walls ends: where it
 // stops, wall by wall if they differ; under ceilings the lowest and the highest.
-func headHeights(walls []layout.Wall) []station {
+func (b *board) headHeights(walls []layout.Wall) []station {
 	var s []station
 	var low, high length.Length
 	ceiling := false
+	colour := Black
+	for _, w := range walls {
+		colour = max(colour, b.measured(b.wallPath(w)+"head"))
+	}
 	for _, w := range walls {
 		if !w.Found.Head.Meets {
-			s = append(s, station{l: w.Start.Placed.Head, name: "head " + w.Found.Letter, colour: decided(w.Found.Head.Stops.Free()), rank: rankEnd})
+			stop := station{l: w.Start.Placed.Head, name: "head " + w.Found.Letter, colour: colour, rank: rankEnd}
+			if w.Found.Head.Stops.Free() {
+				stop.colour = Blue
+			}
+			s = append(s, stop)
 			continue
 		}
 		for _, r := range w.Found.Head.Readings {
@@ -77,9 +85,9 @@ func headHeights(walls []layout.Wall) []station {
 	}
 	switch {
 	case ceiling && low == high:
-		s = append(s, station{l: low, name: "ceiling", rank: rankEnd})
+		s = append(s, station{l: low, name: "ceiling", colour: colour, rank: rankEnd})
 	case ceiling:
-		s = append(s, station{l: low, name: "ceiling, low", rank: rankEnd}, station{l: high, name: "ceiling, high", rank: rankEnd})
+		s = append(s, station{l: low, name: "ceiling, low", colour: colour, rank: rankEnd}, station{l: high, name: "ceiling, high", colour: colour, rank: rankEnd})
 	}
 	return s
 }

@@ -286,7 +286,7 @@ func (w *wrap) nameOver(f frame, wall layout.Wall, y Micron) {
 	if full := space + TextWidth(width, w.texts.name); TextWidth(wall.Found.Name, w.texts.name) > space && !w.opt.Finish {
 		space, width = full, "" // rather no width than half a name
 	}
-	name := Label{Tag: tag, Text: short(wall.Found.Name, w.texts.name, space) + width, Size: w.texts.name, At: at, Colour: Black}
+	name := Label{Tag: tag, Text: short(wall.Found.Name, w.texts.name, space) + width, Size: w.texts.name, At: at, Colour: w.measured(w.wallPath(wall) + "width")}
 	if w.opt.Finish && w.opt.Scale != (Scale{}) && name.Text != wall.Found.Name {
 		return // the letter alone, rather than half a name
 	}

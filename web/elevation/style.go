@@ -26,6 +26,8 @@ svg.drawing:not(.finished) .whole[stroke-dasharray]{stroke:#1a2026}
 .drawing .level-line:not(text){stroke:#ff6674}
 .drawing [stroke="#0b4a8f"]>:is(.course-line,.start,.sheet-line){stroke:#8fbfff}
 .drawing [fill="#0b4a8f"]>:is(.course-line,.start,.pointer){fill:#8fbfff}
+.drawing [stroke="#595959"]>:is(.course-line,.start,.sheet-line){stroke:#a9b1b8}
+.drawing [fill="#595959"]>:is(.course-line,.start,.pointer){fill:#a9b1b8}
 }
 @media (forced-colors:active){
 .drawing{forced-color-adjust:none}
