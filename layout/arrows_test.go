@@ -245,6 +245,7 @@ var arrows = []arrow{
 	{"web/bench", "web/form", "a posted form is a job"},
 	{"web/bench", "web/ask", "the survey is asked step by step"},
 	{"web/bench", "web/drawing", "the drawing, the sketch of a piece, the slide curves"},
+	{"web/bench", "web/sheet", "the cut list of a wall, as it stands on its sheet"},
 	{"web/bench", "web/history", "an edit is kept"},
 	{"web/bench", "web/page", "is a page"},
 	{"web/work", "layout/...", "cuts, take-off and stages are shown"},

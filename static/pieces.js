@@ -143,7 +143,7 @@ document.addEventListener("pointerover", (e) => {
 });
 
 document.addEventListener("click", (e) => {
-  const part = pieceOf(e.target), row = e.target.closest?.("#more tr[data-piece], #more tr[data-pieces]");
+  const part = pieceOf(e.target), row = e.target.closest?.(":is(#more, #wallcuts) :is(tr[data-piece], tr[data-pieces])");
   const named = e.target.closest?.("#more .ids a, #more tr[data-piece] a");
   if (part) return focusOn(part);
   if (e.target.matches?.("#drawing .piece.whole")) return found(e.target, e);

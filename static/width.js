@@ -14,6 +14,7 @@ const PAUSE = 200; // ms after the last change of the window
 const AGAIN = 5000; // ms after an answer that was none
 
 const frame = () => document.getElementById("drawing");
+const listed = () => document.getElementById("wallcuts")?.offsetWidth ?? 0; // the list beside a single wall, where it is shown
 const paper = () => document.getElementById("paper");
 const note = (width) => { document.cookie = `frame=${width}; path=/; SameSite=Strict`; };
 
@@ -26,8 +27,10 @@ addEventListener("pointerdown", () => { held = true; }, true);
 for (const end of ["pointerup", "pointercancel"]) addEventListener(end, () => { held = false; }, true);
 
 async function fit(near = NEAR) {
-  const width = frame()?.clientWidth, old = paper();
-  if (!width || !old || off(old, width) < near) return;
+  const old = paper();
+  if (!frame()?.clientWidth) return;
+  const width = frame().clientWidth + listed();
+  if (!old || off(old, width) < near) return;
   if (held) return later();
   note(width);
   if (!document.cookie.includes(`frame=${width}`)) return; // nobody gets to know it
@@ -52,8 +55,8 @@ function wallsShown(page) {
   if (shown.className === frame().className) return;
   frame().className = shown.className;
   frame().setAttribute("aria-label", shown.getAttribute("aria-label"));
-  unknown("tools", "more");
-  for (const id of ["tools", "more"]) document.getElementById(id)?.replaceWith(page.getElementById(id));
+  unknown("tools", "more", "wallcuts");
+  for (const id of ["tools", "more", "wallcuts"]) document.getElementById(id)?.replaceWith(page.getElementById(id));
 }
 
 let timer = 0, nearest = Infinity;

@@ -34,6 +34,16 @@ type Answer struct {
 	ends      []corner // of the base on each wall, two and two
 }
 
+// long tells whether the figures ask for smaller letters to stand on one line at 1440.
+func (a Answer) long() bool {
+	const most = 19
+	n := 0
+	for _, f := range a.Figures {
+		n += len(f.Value)
+	}
+	return n > most
+}
+
 // answers are all five, and the strip of the first course apart.
 func (b Bench) answers() []Answer {
 	if len(b.Plan.Walls) == 0 {
@@ -79,6 +89,9 @@ func (b Bench) fromLine(y length.Length) string {
 func (b Bench) bare(l length.Length) string { return withoutUnit(b.Tape(l)) }
 
 func withoutUnit(text string) string {
+	if strings.Contains(text, "'") {
+		return page.Minus(text) // of feet and inches both are said
+	}
 	return page.Minus(strings.TrimSuffix(strings.TrimSuffix(text, " mm"), `"`))
 }
 

@@ -208,7 +208,7 @@ func fiveAnswers(b Bench) templ.Component {
 						if templ_7745c5c3_Err != nil {
 							return templ_7745c5c3_Err
 						}
-						var templ_7745c5c3_Var11 = []any{"a", templ.KV("decided", a.Decided)}
+						var templ_7745c5c3_Var11 = []any{"a", templ.KV("decided", a.Decided), templ.KV("long", a.long())}
 						templ_7745c5c3_Err = templ.RenderCSSItems(ctx, templ_7745c5c3_ElementWriter, templ_7745c5c3_Var11...)
 						if templ_7745c5c3_Err != nil {
 							return templ_7745c5c3_Err

@@ -15,7 +15,7 @@ func draw(b *Bench) {
 	if len(b.Plan.Walls) == 0 {
 		return
 	}
-	o := drawing.Options{Handles: true, Finish: b.Finish, Wide: b.Wide}
+	o := drawing.Options{Handles: true, Finish: b.Finish, Wide: b.drawingWide()}
 	if b.Wall >= 0 {
 		b.Drawing = page.DrawWalls(drawing.Elevation(b.Plan, b.Wall, o), "drawing")
 	} else {

@@ -58,6 +58,7 @@ func (b *book) placeTogether(all []entry) []entry {
 		}
 		o := &out[i]
 		o.courses, o.pieces, o.lines = append(o.courses, e.courses...), o.pieces+e.pieces, append(o.lines, e.lines...)
+		o.ids = slices.Concat(o.ids, e.ids)
 		for _, c := range e.courses {
 			told[e.where][c] = append(told[e.where][c], e.called)
 		}

@@ -87,10 +87,11 @@ type entry struct {
 	line              string // of the schedule, where it is not one of lines
 	lines             []int  // their numbers there
 	pieces            int
-	alone             string // what pieces are called that are cut each by itself
-	pattern           bool   // they are laid in a pattern, and may be cut
-	called            string // the line with its figure, in a row of many
-	byCourse          string // such a row: what is cut in each course
+	ids               []string // of the pieces
+	alone             string   // what pieces are called that are cut each by itself
+	pattern           bool     // they are laid in a pattern, and may be cut
+	called            string   // the line with its figure, in a row of many
+	byCourse          string   // such a row: what is cut in each course
 }
 
 // wallEntries are the rows of a wall, by the courses they begin in.
@@ -107,7 +108,7 @@ func (b *book) wallEntries(w layout.Wall, course map[string]int) []entry {
 				courses = append(courses, course[id])
 			}
 			slices.Sort(courses)
-			e := entry{courses: slices.Compact(courses), where: placeText(p.Side), lines: []int{i + 1}, pieces: len(p.Pieces)}
+			e := entry{courses: slices.Compact(courses), where: placeText(p.Side), lines: []int{i + 1}, pieces: len(p.Pieces), ids: p.Pieces}
 			e.big, e.small = b.fence(g)
 			e.small, _, _ = strings.Cut(e.small, larger) // the schedule says it
 			e.small = strings.TrimRight(e.small, "; ")
@@ -162,7 +163,7 @@ func drawnTogether(all []entry) []entry {
 			o.courses = append(o.courses, e.courses...)
 			slices.Sort(o.courses)
 			o.courses = slices.Compact(o.courses)
-			o.pieces, o.lines = o.pieces+e.pieces, append(o.lines, e.lines...)
+			o.pieces, o.lines, o.ids = o.pieces+e.pieces, append(o.lines, e.lines...), slices.Concat(o.ids, e.ids)
 		}
 	}
 	return out
