@@ -143,6 +143,23 @@ func (q Question) figure(job survey.Job) string {
 	return typed
 }
 
+// Said is a figure of the job as it is asked for: from the end that the box counts from, and with its
+// side of the level line for its sign.
+func (q Question) Said(job survey.Job, figure string) string {
+	if figure == "" {
+		return ""
+	}
+	job = job.Clone()
+	if form.Set(&job, q.Path, figure) != nil {
+		return figure
+	}
+	said := q.figure(job)
+	if q.Updown {
+		said += map[bool]string{true: " below", false: " above"}[q.Below(job)]
+	}
+	return said
+}
+
 // Below tells whether a height lies below the level line.
 func (q Question) Below(job survey.Job) bool { return strings.HasPrefix(form.Get(job, q.Path), "-") }
 

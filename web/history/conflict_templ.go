@@ -34,7 +34,7 @@ func PickField(path string) string { return "pick " + path }
 
 // ChangeWords say in one line what was changed.
 func ChangeWords(job survey.Job, c form.Change) string {
-	return page.PlaceIn(job, c.Path) + ": " + orNone(c.Is)
+	return page.PlaceIn(job, c.Path) + ": " + orNone(page.ValueIn(job, c.Path, c.Is))
 }
 
 func ConflictPage(c Conflict) templ.Component {
@@ -258,9 +258,9 @@ func choose(c Conflict, clash form.Clash) templ.Component {
 			return templ_7745c5c3_Err
 		}
 		var templ_7745c5c3_Var12 string
-		templ_7745c5c3_Var12, templ_7745c5c3_Err = templ.JoinStringErrs(wasWords(clash))
+		templ_7745c5c3_Var12, templ_7745c5c3_Err = templ.JoinStringErrs(wasWords(c.Merged.Job, clash))
 		if templ_7745c5c3_Err != nil {
-			return templ.Error{Err: templ_7745c5c3_Err, FileName: `web/history/conflict.templ`, Line: 73, Col: 93}
+			return templ.Error{Err: templ_7745c5c3_Err, FileName: `web/history/conflict.templ`, Line: 73, Col: 107}
 		}
 		_, templ_7745c5c3_Err = templ_7745c5c3_Buffer.WriteString(templ.EscapeString(templ_7745c5c3_Var12))
 		if templ_7745c5c3_Err != nil {
@@ -270,11 +270,11 @@ func choose(c Conflict, clash form.Clash) templ.Component {
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}
-		templ_7745c5c3_Err = pick(c, clash.Path, "saved", "Saved", clash.Saved).Render(ctx, templ_7745c5c3_Buffer)
+		templ_7745c5c3_Err = pick(c, clash.Path, "saved", "Saved", page.ValueIn(c.Merged.Job, clash.Path, clash.Saved)).Render(ctx, templ_7745c5c3_Buffer)
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}
-		templ_7745c5c3_Err = pick(c, clash.Path, "yours", "Yours", clash.Yours).Render(ctx, templ_7745c5c3_Buffer)
+		templ_7745c5c3_Err = pick(c, clash.Path, "yours", "Yours", page.ValueIn(c.Merged.Job, clash.Path, clash.Yours)).Render(ctx, templ_7745c5c3_Buffer)
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}
@@ -414,9 +414,9 @@ func onlyOne(c Conflict) templ.Component {
 				return templ_7745c5c3_Err
 			}
 			var templ_7745c5c3_Var20 string
-			templ_7745c5c3_Var20, templ_7745c5c3_Err = templ.JoinStringErrs(orNone(one.Was))
+			templ_7745c5c3_Var20, templ_7745c5c3_Err = templ.JoinStringErrs(orNone(page.ValueIn(c.Merged.Job, one.Path, one.Was)))
 			if templ_7745c5c3_Err != nil {
-				return templ.Error{Err: templ_7745c5c3_Err, FileName: `web/history/conflict.templ`, Line: 97, Col: 26}
+				return templ.Error{Err: templ_7745c5c3_Err, FileName: `web/history/conflict.templ`, Line: 97, Col: 64}
 			}
 			_, templ_7745c5c3_Err = templ_7745c5c3_Buffer.WriteString(templ.EscapeString(templ_7745c5c3_Var20))
 			if templ_7745c5c3_Err != nil {
@@ -427,9 +427,9 @@ func onlyOne(c Conflict) templ.Component {
 				return templ_7745c5c3_Err
 			}
 			var templ_7745c5c3_Var21 string
-			templ_7745c5c3_Var21, templ_7745c5c3_Err = templ.JoinStringErrs(orNone(one.Is))
+			templ_7745c5c3_Var21, templ_7745c5c3_Err = templ.JoinStringErrs(orNone(page.ValueIn(c.Merged.Job, one.Path, one.Is)))
 			if templ_7745c5c3_Err != nil {
-				return templ.Error{Err: templ_7745c5c3_Err, FileName: `web/history/conflict.templ`, Line: 98, Col: 25}
+				return templ.Error{Err: templ_7745c5c3_Err, FileName: `web/history/conflict.templ`, Line: 98, Col: 63}
 			}
 			_, templ_7745c5c3_Err = templ_7745c5c3_Buffer.WriteString(templ.EscapeString(templ_7745c5c3_Var21))
 			if templ_7745c5c3_Err != nil {
@@ -464,11 +464,12 @@ func onlyOne(c Conflict) templ.Component {
 }
 
 // wasWords say what a field held before both edits.
-func wasWords(c form.Clash) string {
+func wasWords(job survey.Job, c form.Clash) string {
+	was := orNone(page.ValueIn(job, c.Path, c.Was))
 	if c.Guessed {
-		return orNone(c.Was) + ", a guess"
+		return was + ", a guess"
 	}
-	return orNone(c.Was)
+	return was
 }
 
 // told are the changes of fields; that a figure is no guess any more is none.

@@ -146,7 +146,7 @@ func (p pasts) changes(ctx context.Context, r store.Revision) ([]string, error) 
 		if c.Path == "guess" {
 			continue
 		}
-		out = append(out, page.PlaceIn(both.Job, c.Path)+": "+orNone(c.Was)+" → "+orNone(c.Is))
+		out = append(out, page.PlaceIn(both.Job, c.Path)+": "+orNone(page.ValueIn(was, c.Path, c.Was))+" → "+orNone(page.ValueIn(both.Job, c.Path, c.Is)))
 	}
 	out = once(out)
 	if len(out) == 0 && len(both.Changes) > 0 {

@@ -31,6 +31,17 @@ func PlaceIn(job survey.Job, path string) string {
 	return capital(strings.Join(words, ", "))
 }
 
+// ValueIn says a figure of a field as it is asked for: PlaceIn may call it “from the corner”, which the
+// job counts from the left end.
+func ValueIn(job survey.Job, path, figure string) string {
+	for _, q := range ask.All(job) {
+		if q.Path == path || slices.Contains(q.Same, path) {
+			return q.Said(job, figure)
+		}
+	}
+	return figure
+}
+
 func wordsOf(job survey.Job, parts []form.Part) []string {
 	switch head := parts[0].Name; {
 	case head == "walls" && len(parts) > 1 && parts[1].Index >= 0 && parts[1].Index < len(job.Walls):

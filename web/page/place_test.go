@@ -11,6 +11,25 @@ import (
 	"coursewright/static"
 )
 
+// A figure is told as it is asked for, from the corner and without its sign, as the words before it say.
+func TestAFigureIsToldAsItIsAskedFor(t *testing.T) {
+	job, err := survey.Read(static.Demo)
+	require.NoError(t, err)
+	require.Equal(t, "35 1/4", job.Walls[0].Width)
+	for path, c := range map[string][2]string{
+		"walls[0].openings[1].at":           {"19 3/4", "15 1/2"},
+		"walls[0].openings[1].height":       {"-9", "9 below"},
+		"walls[1].width":                    {"60", "60"},
+		"walls[0].base[0].readings[1].at":   {"4 1/4", "31"},
+		"walls[0].openings[0].diameter":     {"4 1/2", "4 1/2"},
+		"walls[2].base[0].readings[1].drop": {"38 7/8 in", "38 7/8 in"},
+	} {
+		assert.Equal(t, c[1], ValueIn(job, path, c[0]), path)
+	}
+	assert.Equal(t, "15 l/2", ValueIn(job, "walls[0].openings[1].at", "15 l/2"), "what does not read")
+	assert.Empty(t, ValueIn(job, "walls[0].openings[1].at", ""))
+}
+
 // A field is called as the box in which it is asked for, so that a refusal, undo and the history speak of it
 // by the words that stand over it.
 func TestAFieldIsCalledByThePlainNamesOfItsJob(t *testing.T) {
