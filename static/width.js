@@ -44,6 +44,9 @@ async function fit(near = NEAR) {
   const folded = page.getElementById("insides");
   if (folded) document.getElementById("insides")?.replaceWith(folded);
   unknown("paper", "insides");
+  const list = page.getElementById("wallcuts");
+  if (list) document.getElementById("wallcuts")?.replaceWith(list);
+  unknown("wallcuts");
   wallsShown(page);
   document.dispatchEvent(new Event("redrawn"));
   refocus(focus);
@@ -55,8 +58,8 @@ function wallsShown(page) {
   if (shown.className === frame().className) return;
   frame().className = shown.className;
   frame().setAttribute("aria-label", shown.getAttribute("aria-label"));
-  unknown("tools", "more", "wallcuts");
-  for (const id of ["tools", "more", "wallcuts"]) document.getElementById(id)?.replaceWith(page.getElementById(id));
+  unknown("tools", "more");
+  for (const id of ["tools", "more"]) document.getElementById(id)?.replaceWith(page.getElementById(id));
 }
 
 let timer = 0, nearest = Infinity;

@@ -27,6 +27,7 @@ type Bench struct {
 	Unfit    []page.Fault     // why the set-out that was kept is not held
 
 	RestSaved bool // all but what is refused is saved
+	Listed    bool // the cuts of the wall in front stand beside it
 
 	steps map[string][]ask.Question // what is asked, by step, once that is worked out
 }

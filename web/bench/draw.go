@@ -15,9 +15,9 @@ func draw(b *Bench) {
 	if len(b.Plan.Walls) == 0 {
 		return
 	}
-	o := drawing.Options{Handles: true, Finish: b.Finish, Wide: b.drawingWide()}
+	o := drawing.Options{Handles: true, Finish: b.Finish, Wide: b.Wide}
 	if b.Wall >= 0 {
-		b.Drawing = page.DrawWalls(drawing.Elevation(b.Plan, b.Wall, o), "drawing")
+		b.Drawing = page.DrawWalls(b.front(o), "drawing")
 	} else {
 		b.Drawing = page.DrawWalls(drawing.Wrap(b.Plan, o), "drawing")
 	}

@@ -1,6 +1,7 @@
 package bench
 
 import (
+	"coursewright/layout/length"
 	"coursewright/web/drawing"
 	"coursewright/web/sheet"
 )
@@ -12,19 +13,23 @@ const (
 	listWide = 352 * drawing.Pixel // what the list takes of it
 )
 
-// besideCuts tells whether the cuts of the wall in front may be listed beside it.
-func (b Bench) besideCuts() bool { return b.Drawing != nil && b.Wall >= 0 && !b.Finish }
-
-// drawingWide is what the list leaves of the frame.
-func (b Bench) drawingWide() drawing.Micron {
-	wide := b.Wide
-	if wide == 0 {
-		wide = drawing.ScreenWidth
+// front draws the wall in front, its cuts beside it where that makes it hardly smaller: a wide wall needs
+// all of its frame, or what is to be taken hold of on it would lie close together.
+func (b *Bench) front(o drawing.Options) drawing.Scene {
+	full := drawing.Elevation(b.Plan, b.Wall, o)
+	if o.Wide == 0 {
+		o.Wide = drawing.ScreenWidth
 	}
-	if b.Wall < 0 || b.Finish || wide < listFrom {
-		return b.Wide
+	if b.Finish || o.Wide < listFrom {
+		return full
 	}
-	return wide - listWide
+	o.Wide -= listWide
+	less := drawing.Elevation(b.Plan, b.Wall, o)
+	if less.Scale.On(100*length.Metre) < full.Scale.On(85*length.Metre) {
+		return full
+	}
+	b.Listed = true
+	return less
 }
 
 // wallCuts are the cuts of the wall in front, as its sheet lists them.

@@ -37,7 +37,7 @@ func wallCutsPart(b Bench) templ.Component {
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}
-		if b.besideCuts() {
+		if b.Listed {
 			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 2, "<h2>Cuts of this wall</h2><div class=\"scroll\" tabindex=\"0\" role=\"region\" aria-label=\"Cuts of this wall\"><table class=\"list\"><thead><tr><th scope=\"col\">")
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err

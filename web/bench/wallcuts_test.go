@@ -51,6 +51,16 @@ func TestTheCutsOfASingleWallStandBesideIt(t *testing.T) {
 	}
 }
 
+// A wall that needs all of its frame keeps it. Found on one ten feet wide with shelves, dishes and strips:
+// beside the list the handles of two lay over each other.
+func TestAWideWallKeepsItsFrame(t *testing.T) {
+	s := trial.Of(t, fittedWall(t))
+	_, page := s.Get("/jobs/1?wall=1")
+	_, list, _ := strings.Cut(page, `id="wallcuts"`)
+	list, _, _ = strings.Cut(list, `<p class="hint scripted"`)
+	assert.NotContains(t, list, "<table")
+}
+
 // The list is shown where the frame has room, the drawing is laid out for what it leaves, and a row rings its pieces.
 func TestTheListLeavesTheDrawingItsWidth(t *testing.T) {
 	s := trial.New(t)
