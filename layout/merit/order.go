@@ -12,6 +12,7 @@ import (
 type Order struct {
 	terms  []Term
 	shared bool
+	moved  bool // some terms come elsewhere than where they stand in the list of them
 }
 
 // OrderFor is the order of merit as a job prefers it.
@@ -21,6 +22,7 @@ func OrderFor(p survey.Prefer) Order {
 		o.terms = append(o.terms, t)
 	}
 	move := func(t, to Term, after int) {
+		o.moved = true
 		o.terms = slices.DeleteFunc(o.terms, func(u Term) bool { return u == t })
 		i := slices.Index(o.terms, to) + after
 		o.terms = slices.Insert(o.terms, i, t)
@@ -52,7 +54,15 @@ func (o Order) Shared() Term {
 
 // Until compares only the terms that come before end.
 func (o Order) Until(a, b *Merit, end Term) (int, Term) {
-	for _, t := range o.terms {
+	terms := o.terms
+	if !o.moved && end > Thirds {
+		c, t := compareSums(a, b)
+		if c != 0 {
+			return c, t
+		}
+		terms = terms[Runs:]
+	}
+	for _, t := range terms {
 		if t == end {
 			break
 		}
@@ -65,6 +75,25 @@ func (o Order) Until(a, b *Merit, end Term) (int, Term) {
 
 // Better tells whether a comes before b.
 func (o Order) Better(a, b *Merit) bool { c, _ := o.Compare(a, b); return c < 0 }
+
+// compareSums compares the terms before the runs, which decide mostly, where they come in their own order.
+func compareSums(a, b *Merit) (int, Term) {
+	switch {
+	case a.Bare != b.Bare:
+		return cmp.Compare(a.Bare, b.Bare), Bare
+	case a.Unworkable != b.Unworkable:
+		return cmp.Compare(a.Unworkable, b.Unworkable), Unworkable
+	case a.Slivers != b.Slivers:
+		return cmp.Compare(a.Slivers, b.Slivers), Slivers
+	case a.Fifths != b.Fifths:
+		return cmp.Compare(a.Fifths, b.Fifths), Fifths
+	case a.Exposed != b.Exposed:
+		return cmp.Compare(a.Exposed, b.Exposed), Exposed
+	case a.Openings != b.Openings:
+		return cmp.Compare(a.Openings, b.Openings), Openings
+	}
+	return cmp.Compare(a.Thirds, b.Thirds), Thirds
+}
 
 func (o Order) compare(a, b *Merit, t Term) int {
 	switch t {

@@ -139,6 +139,23 @@ func TestLessTakesExactlyWhatBothHave(t *testing.T) {
 	})
 }
 
+// A rectangle that touches nothing is taken out at once as it is edge by edge.
+func TestAHoleThatTouchesNothing(t *testing.T) {
+	pierced := 0
+	rapid.Check(t, func(t *rapid.T) {
+		r := randomRegion(t)
+		left, bottom := number(t, "hole left", 0, 9000), number(t, "hole bottom", -9000, 20000)
+		ring := Rect{left, bottom, left + number(t, "hole wide", 1, 9000), bottom + number(t, "hole tall", 1, 9000)}.Ring(0)
+		box := Region{ring}.Bounds()
+		taken := r.KeepAll(Above(box.Bottom), LeftOf(box.Right), Below(box.Top), RightOf(box.Left))
+		if len(taken) == 1 && r.clearOf(box) {
+			require.Equal(t, r.without(taken, 7, false), r.pierced(taken[0], 7))
+			pierced++
+		}
+	})
+	require.Positive(t, pierced)
+}
+
 // A ring that takes part of a rectangle away: areas by hand.
 func TestLessOfARectangle(t *testing.T) {
 	whole := Region{Rect{0, 0, 100, 60}.Ring(1)}

@@ -42,10 +42,42 @@ func (r Region) less(ring Ring, box Rect, on Side) Region {
 		r = r.bendIn(lines[i], box)
 	}
 	taken := r.KeepAll(lines...)
-	if len(taken) == 0 {
+	switch {
+	case len(taken) == 0:
 		return r
+	case len(taken) == 1 && r.clearOf(box):
+		return r.pierced(taken[0], on)
 	}
 	return r.without(taken, on, !ring.upright())
+}
+
+// clearOf tells whether the box round every edge lies clear of a box.
+func (r Region) clearOf(box Rect) bool {
+	for _, ring := range r {
+		a := ring[len(ring)-1]
+		for _, b := range ring {
+			if max(a.X, b.X) >= box.Left && min(a.X, b.X) <= box.Right && max(a.Y, b.Y) >= box.Bottom && min(a.Y, b.Y) <= box.Top {
+				return false
+			}
+			a = b
+		}
+	}
+	return true
+}
+
+// pierced is without for a part that lies in the region and touches no edge of it: a hole more.
+func (r Region) pierced(part Ring, on Side) Region {
+	out := make(Region, 0, len(r)+1)
+	for _, ring := range r {
+		if ring = ring.tidy().straight(); len(ring) >= 3 && ring.Area2() != 0 {
+			out = append(out, ring)
+		}
+	}
+	hole, n := make(Ring, len(part)), len(part)
+	for i := range part {
+		hole[i] = Corner{part[(n+1-i)%n].Point, on}
+	}
+	return append(out, hole)
 }
 
 // edge is an edge of a region; one that another cancels is gone.
