@@ -142,6 +142,9 @@ func (c *Cover) Copy() *Cover {
 
 // Take covers what is covered on another wall that differs from this one elsewhere alone.
 func (c *Cover) Take(from *Cover) {
+	if from == nil {
+		return
+	}
 	c.slack = max(c.slack, from.slack)
 	for i := range c.bounds {
 		e := &c.bounds[i]
@@ -273,17 +276,7 @@ func (c *Cover) gaps(sure bool) []Gap {
 	plumb := c.rule.Plumb
 	var out []Gap
 	for i := range c.bounds {
-		e := &c.bounds[i]
-		u := e.from.u
-		for _, s := range append(merge(e.covered), stretch{e.to.u, e.to.u}) {
-			if s.from > u+c.slack {
-				out = append(out, e.gap(u, min(s.from, e.to.u), c.rule.Joint))
-				if g := &out[len(out)-1]; sure {
-					g.Length = max(0, g.Length-e.doubt())
-				}
-			}
-			u = max(u, s.to)
-		}
+		out = c.gapsOf(out, &c.bounds[i], sure)
 	}
 	for i := range out {
 		if g := &out[i]; plumb {
@@ -292,6 +285,37 @@ func (c *Cover) gaps(sure bool) []Gap {
 		}
 	}
 	slices.SortStableFunc(out, func(a, b Gap) int { return cmp.Compare(a.Edge, b.Edge) })
+	return out
+}
+
+// gapsOf adds the stretches of one boundary that nothing covers.
+func (c *Cover) gapsOf(out []Gap, e *bound, sure bool) []Gap {
+	u := e.from.u
+	add := func(to length.Length) {
+		if to > u+c.slack {
+			out = append(out, e.gap(u, min(to, e.to.u), c.rule.Joint))
+			if g := &out[len(out)-1]; sure {
+				g.Length = max(0, g.Length-e.doubt())
+			}
+		}
+	}
+	e.covered = merge(e.covered)
+	for _, s := range e.covered {
+		add(s.from)
+		u = max(u, s.to)
+	}
+	add(e.to.u)
+	return out
+}
+
+// SureOf are the sure gaps along the nth boundary, seen as it stands on a wall without columns.
+func (c *Cover) SureOf(n int) []Gap { return c.gapsOf(nil, &c.bounds[n], true) }
+
+// Boxes are, boundary by boundary, what a piece touches that covers any of it.
+func (c *Cover) Boxes() (out []plane.Rect) {
+	for i := range c.bounds {
+		out = append(out, c.bounds[i].box)
+	}
 	return out
 }
 

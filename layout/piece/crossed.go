@@ -27,6 +27,11 @@ const (
 )
 
 func (l *Layer) note(r plane.Region, of region) {
+	n := 0
+	for _, ring := range r {
+		n += len(ring)
+	}
+	l.edges = slices.Grow(l.edges, n)
 	for _, ring := range r {
 		for i, c := range ring {
 			a, b := c.Point, ring[(i+1)%len(ring)].Point
@@ -101,17 +106,22 @@ func (e *segment) cutBy(ring, out plane.Ring) plane.Ring {
 // through tells whether the segment has a point inside a convex ring. Exact: two
 // convex figures are parted by a line along an edge of one of them, or meet.
 func (e *segment) through(ring plane.Ring) bool {
-	for i, c := range ring {
-		line := plane.Through(c.Point, ring[(i+1)%len(ring)].Point)
-		if line.Side(e.a) <= 0 && line.Side(e.b) <= 0 {
-			return false
-		}
-	}
 	line := plane.Through(e.a, e.b)
 	left, right := false, false
 	for _, c := range ring {
 		s := line.Side(c.Point)
 		left, right = left || s > 0, right || s < 0
 	}
-	return left && right
+	if !left || !right {
+		return false
+	}
+	last := ring[len(ring)-1].Point
+	for _, c := range ring {
+		line := plane.Through(last, c.Point)
+		if line.Side(e.a) <= 0 && line.Side(e.b) <= 0 {
+			return false
+		}
+		last = c.Point
+	}
+	return true
 }

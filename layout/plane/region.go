@@ -54,6 +54,11 @@ func (r Rect) Overlaps(s Rect) bool {
 	return r.Left < s.Right && s.Left < r.Right && r.Bottom < s.Top && s.Bottom < r.Top
 }
 
+// Holds tells whether a rectangle lies in this one.
+func (r Rect) Holds(s Rect) bool {
+	return r.Left <= s.Left && s.Right <= r.Right && r.Bottom <= s.Bottom && s.Top <= r.Top
+}
+
 // Ring is the rectangle as an outer ring, every edge on side on.
 func (r Rect) Ring(on Side) Ring {
 	return Ring{

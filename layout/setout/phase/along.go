@@ -32,18 +32,20 @@ func (c *choice) along(a *axis) (out along) {
 		if e.long == 0 || !e.meets {
 			continue
 		}
-		off := e.off(move)
-		e.eachNear(off, rounded, func(near *copied) {
-			box := e.boxOf(near, move, off)
-			if !box.Overlaps(a.hull) || w.touchedBut(a, box, 0) {
-				return
+		at := e.laidAt(move, rounded, 0, everywhere)
+		for tile, near := range e.near {
+			for k, n := e.reached(tile, &at); k < n; k++ {
+				box := e.boxOf(&near[k], &at)
+				if !box.Overlaps(a.hull) || w.touchedBut(a, box, 0) {
+					continue
+				}
+				t.runs = t.runs[:0]
+				t.sights = [2]merit.Sight{}
+				if e.bound(&t, &near[k], &at); t.small() {
+					out = append(out, smallPiece{box, t.sights})
+				}
 			}
-			t.runs = t.runs[:0]
-			t.sights = [2]merit.Sight{}
-			if e.bound(&t, near, move, off, rounded, 0, everywhere); t.small() {
-				out = append(out, smallPiece{box, t.sights})
-			}
-		})
+		}
 	}
 	return out
 }

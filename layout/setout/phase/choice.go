@@ -23,7 +23,8 @@ type choice struct {
 	cover      *piece.Cover     // what these cover
 	stands     merit.Merit      // what they are sure to give
 	cut        int              // how much of them was cut: nothing, the corners, all
-	stopped    bool             // cutting more was stopped once, see closer
+	order      []int            // in which order the boundaries are cut, after the corners
+	zone, seen int              // how many of them are cut, and of what is cut next how many tiles
 	axes       []ranked         // those whose options are listed
 	ended      bool             // ends and the head are listed, and the best cut in their corners
 	small      map[*axis]along  // see along
@@ -174,7 +175,7 @@ func (c *choice) closely(s Setting, other *merit.Merit) (m merit.Merit, done boo
 	g.layer.Cover.Clear()
 	g.layer.Cover.Take(c.cover)
 	done = true
-	w.eachZone(g, g.marked, c.origin, func(set bond.Set, zone int) {
+	w.eachZone(g, &g.marked, c.origin, func(set bond.Set, zone int) {
 		if !done || !w.touched(w.boxOf(&set), 0) {
 			return
 		}

@@ -9,57 +9,112 @@ import (
 )
 
 // closer cuts more of the tiles that no free mark can touch: first those in the corners and at the
-// pipes, then all, which shows what wall is bare there. Of all it stops the first time once that comes after
-// another merit, and cuts them again when it is asked once more.
+// pipes, then all, which shows what wall is bare there. It stops once that comes after another merit, and goes on
+// from there when it is asked once more.
 func (c *choice) closer(other *merit.Merit) {
-	w, t := c.w, c.apart.copy()
-	g := w.ground(w.outer)
-	g.layer.Cover.Clear()
-	all, stop := c.cut+1 == allCut, false
-	mayStop := all && !c.stopped && other != nil
-	cut := func(set *bond.Set) {
-		g.layer.Cut(*set, func(p *piece.Piece) { t.piece(p, set.Tile) })
-		w.Work++
-		stop = mayStop && t.after(other)
-	}
-	if all {
-		g.layer.Cover.Take(c.cover)
-		w.eachIn(g, g.zones, c.origin, func(set bond.Set) {
-			box := w.boxOf(&set)
-			if !stop && !w.touched(box, 0) && (!slices.ContainsFunc(g.turns, box.Overlaps) || w.standsAlone(&set)) {
-				cut(&set)
-			}
-		})
+	if c.cut < cornersCut {
+		c.closerTurns(other)
 	} else {
-		w.eachIn(g, g.turns, c.origin, func(set bond.Set) {
-			if !w.touched(w.boxOf(&set), 0) && !w.standsAlone(&set) {
-				cut(&set)
-			}
-		})
+		c.closerZones(other)
 	}
-	if c.stopped = stop; !stop {
-		c.cutSoFar(t, g, all)
-	}
-	if !all {
-		t = t.copy()
-		w.atBest(t, c.line, c.edge, 0, 0, w.inner)
-	}
-	c.stands = t.merit()
-	w.lines.sure(&c.stands, c.line, c.edge, 0, 0)
+	c.w.lines.sure(&c.stands, c.line, c.edge, 0, 0)
 	c.unsay()
 }
 
-// cutSoFar keeps what was cut, with what wall is bare once that is all.
-func (c *choice) cutSoFar(t *tally, g *ground, all bool) {
-	c.cut++
-	if all {
-		for _, gap := range g.layer.Cover.Sure() {
+// closerTurns cuts what stands in the corners and at the pipes, beside what the edges are sure to cut.
+func (c *choice) closerTurns(other *merit.Merit) {
+	w, t, edges := c.w, c.apart.copy(), afresh(c.w)
+	w.atBest(&edges, c.line, c.edge, 0, 0, w.inner)
+	g := w.ground(w.outer)
+	g.layer.Cover.Clear()
+	g.layer.Cover.Take(c.cover)
+	stop, seen := false, 0
+	w.eachIn(g, &g.turns, c.origin, func(set bond.Set) {
+		if stop || w.touched(w.boxOf(&set), 0) || w.standsAlone(&set) {
+			return
+		}
+		if seen++; seen <= c.seen {
+			return
+		}
+		c.seen = seen
+		g.layer.Cut(set, func(p *piece.Piece) { t.piece(p, set.Tile) })
+		w.Work++
+		stop = other != nil && t.afterWith(&edges, other)
+	})
+	if c.apart, c.cover = t, g.layer.Cover.Copy(); !stop {
+		c.cut, c.seen = cornersCut, 0
+	}
+	edges.add(t)
+	c.stands = edges.merit()
+	w.runs = edges.runs
+}
+
+// closerZones cuts all that is left, along one boundary after another: those first at which that most often showed
+// that a phase is no good.
+func (c *choice) closerZones(other *merit.Merit) {
+	w, t := c.w, c.apart.copy()
+	g := w.ground(w.outer)
+	g.layer.Cover.Clear()
+	g.layer.Cover.Take(c.cover)
+	if c.order == nil {
+		c.order = w.shownFirst(len(g.zones.boxes))
+	}
+	stop := false
+	for ; c.zone < len(c.order) && !stop; c.zone++ {
+		n, seen := c.order[c.zone], 0
+		w.eachOf(g, &g.zones, c.order[:c.zone], n, c.origin, func(set bond.Set) {
+			box := w.boxOf(&set)
+			if stop || w.touched(box, 0) || slices.ContainsFunc(g.turns.boxes, box.Overlaps) && !w.standsAlone(&set) {
+				return
+			}
+			if seen++; seen <= c.seen {
+				return
+			}
+			c.seen = seen
+			g.layer.Cut(set, func(p *piece.Piece) { t.piece(p, set.Tile) })
+			w.Work++
+			stop = other != nil && t.after(other)
+		})
+		if stop {
+			w.shown[n]++
+			break
+		}
+		c.seen = 0
+		c.bare(t, g, g.meets[n])
+		if stop = other != nil && t.after(other); stop {
+			w.shown[n]++
+		}
+	}
+	if c.zone == len(c.order) {
+		c.bare(t, g, g.meetsFar)
+		c.cut = allCut
+	}
+	c.apart, c.cover = t, g.layer.Cover.Copy()
+	c.stands = t.merit()
+}
+
+// bare adds what wall is bare along some boundaries, where no free mark comes.
+func (c *choice) bare(t *tally, g *ground, bounds []int) {
+	for _, n := range bounds {
+		for _, gap := range g.layer.Cover.SureOf(n) {
 			if !c.w.touched(between(gap.From, gap.To, 1), c.w.far()) {
 				t.sights[boolean(gap.Low)].Bare += gap.Length
 			}
 		}
 	}
-	c.apart, c.cover = t, g.layer.Cover.Copy()
+}
+
+// shownFirst is in which order the boundaries of a wall are cut.
+func (w *Wall) shownFirst(n int) []int {
+	if len(w.shown) != n {
+		w.shown = make([]int, n)
+	}
+	order := make([]int, n)
+	for i := range order {
+		order[i] = i
+	}
+	slices.SortStableFunc(order, func(a, b int) int { return w.shown[b] - w.shown[a] })
+	return order
 }
 
 // ready lists the options if they are not listed yet.

@@ -20,7 +20,7 @@ func (w *Wall) Closely(s Setting, other *merit.Merit) (m merit.Merit, done bool)
 	g, origin := w.ground(s.Placed), w.Pattern.Origin(s.Line, s.Edge)
 	g.layer.Cover.Clear()
 	done = true
-	w.eachIn(g, g.turns, origin, func(set bond.Set) {
+	w.eachIn(g, &g.turns, origin, func(set bond.Set) {
 		if done && !w.alone(set, &s.Placed) {
 			g.layer.Cut(set, func(p *piece.Piece) { t.piece(p, set.Tile) })
 			w.Work++
@@ -35,7 +35,17 @@ func (w *Wall) Closely(s Setting, other *merit.Merit) (m merit.Merit, done bool)
 // after tells whether what was added up has more small pieces in sight than another
 // merit, so that it comes after it.
 func (t *tally) after(m *merit.Merit) bool {
-	s := &t.sights[0]
+	return smallAfter(t.sights[0], m)
+}
+
+// afterWith is after for what two tallies have added up.
+func (t *tally) afterWith(more *tally, m *merit.Merit) bool {
+	s, o := t.sights[0], &more.sights[0]
+	s.Bare, s.Unworkable, s.Slivers = s.Bare+o.Bare, s.Unworkable+o.Unworkable, s.Slivers+o.Slivers
+	return smallAfter(s, m)
+}
+
+func smallAfter(s merit.Sight, m *merit.Merit) bool {
 	return cmp.Or(cmp.Compare(s.Bare, m.Bare), cmp.Compare(s.Unworkable, m.Unworkable), cmp.Compare(s.Slivers, m.Slivers)) > 0
 }
 

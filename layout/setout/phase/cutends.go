@@ -18,7 +18,7 @@ func (c *choice) cutEnds(a *axis, o *option) {
 	g := w.ground(p)
 	cover := g.layer.Cover
 	g.layer.Cover = nil
-	w.eachIn(g, g.touchedBy(w, a).turns, c.origin, func(set bond.Set) {
+	w.eachIn(g, &g.touchedBy(w, a).turns, c.origin, func(set bond.Set) {
 		box := w.boxOf(&set)
 		if !box.Overlaps(a.hull) || w.touchedBut(a, box, 0) || a.takes(w, &set, &p) || a.leaves(o, box) {
 			return

@@ -33,8 +33,10 @@ type edge struct {
 // copied is one copy of a tile.
 type copied struct {
 	tile int
-	at   plane.Point
-	side int64 // of its origin, as the edge's line measures it
+	side int64      // of its origin, as the edge's line measures it
+	box  plane.Rect // round it
+	from int64      // where it begins along the edge, as the edge measures it
+	to   int64      // and where it ends
 }
 
 // off is how much farther from the line a tile is that is moved.
@@ -112,12 +114,18 @@ func (w *Wall) edgeOf(c, d plane.Corner) edge {
 	e.near = make([][]copied, len(w.Pattern.Tiles))
 	w.Pattern.Each(plane.Point{}, box, func(place int, at plane.Point) {
 		tile := w.Pattern.Places[place].Tile
-		e.near[tile] = append(e.near[tile], copied{tile, at, e.line.Side(at)})
+		tab, along := &e.tables[tile], e.along(plane.Point{X: at.X - e.line.P.X, Y: at.Y - e.line.P.Y})
+		e.near[tile] = append(e.near[tile], copied{tile, e.line.Side(at), w.Pattern.Tiles[tile].BoxAt(at), along + tab.from, along + tab.to})
 	})
 	for _, near := range e.near {
 		slices.SortStableFunc(near, func(a, b copied) int { return cmp.Compare(a.side, b.side) })
 	}
 	return e
+}
+
+// along is how far a vector goes along the edge, as the edge measures it.
+func (e *edge) along(v plane.Point) int64 {
+	return int64(e.line.D.X)*int64(v.X) + int64(e.line.D.Y)*int64(v.Y)
 }
 
 // square is a length measured plumb from the edge, or level from a steep one, measured square to it; it
@@ -215,54 +223,66 @@ func (w *Wall) atBest(t *tally, line, start, along, up length.Length, within pla
 			continue
 		}
 		slack := (along*e.normal.X.Abs()+up*e.normal.Y.Abs())/1000 + 2
-		beside := along + up
-		off := e.off(move)
-		e.bounds(t, move, off, slack, beside, within)
+		at := e.laidAt(move, slack, along+up, within)
+		e.bounds(t, &at)
 	}
 }
 
-// bounds adds up what the edge is sure to cut of tiles within a box, where the lattice has
-// moved.
-func (e *edge) bounds(t *tally, move plane.Point, off int64, slack, beside length.Length, within plane.Rect) {
-	e.eachNear(off, slack, func(c *copied) { e.bound(t, c, move, off, slack, beside, within) })
+// laid is where the lattice has moved and how far it may still move: what the edge is sure to cut then.
+type laid struct {
+	move          plane.Point
+	off, along    int64 // how much farther from the line a tile is, and how much farther on along it
+	slack, beside length.Length
+	within        plane.Rect // only tiles in it count
 }
 
-// eachNear gives the tiles that may come to the edge where the lattice has moved.
-func (e *edge) eachNear(off int64, slack length.Length, each func(*copied)) {
+// laidAt is where the lattice has moved, and by how much more it may.
+func (e *edge) laidAt(move plane.Point, slack, beside length.Length, within plane.Rect) laid {
+	return laid{move, e.off(move), e.along(move), slack, beside, within}
+}
+
+// bounds adds up what the edge is sure to cut.
+func (e *edge) bounds(t *tally, at *laid) {
 	for tile, near := range e.near {
-		tab := &e.tables[tile]
-		first := int64(min(0, e.bare))*int64(e.long) - tab.last - off // those before it do not reach the edge
-		end := -tab.first - off - int64(slack)*int64(e.long)          // from here on they are not cut
-		k, _ := slices.BinarySearchFunc(near, first, func(c copied, side int64) int { return cmp.Compare(c.side, side) })
-		for ; k < len(near) && near[k].side < end; k++ {
-			each(&near[k])
+		for k, n := e.reached(tile, at); k < n; k++ {
+			e.bound(t, &near[k], at)
 		}
 	}
 }
 
-// bound counts one tile within a box that reaches over the edge, if the edge surely cuts it and
-// nothing else does.
-func (e *edge) bound(t *tally, c *copied, move plane.Point, off int64, slack, beside length.Length, within plane.Rect) {
-	tab, box := &e.tables[c.tile], e.boxOf(c, move, off)
-	long, s := int64(e.long), c.side+off
-	x, y := c.at.X+move.X, c.at.Y+move.Y
-	if box.Left < within.Left || box.Right > within.Right || box.Bottom < within.Bottom || box.Top > within.Top {
+// reached are the copies of a tile, from the first to before the last, that may come to the edge.
+func (e *edge) reached(tile int, at *laid) (from, to int) {
+	tab, near, long := &e.tables[tile], e.near[tile], int64(e.long)
+	first := int64(min(0, e.bare))*long - tab.last - at.off // those before it do not reach the edge
+	end := -tab.first - at.off - int64(at.slack)*long       // from here on they are not cut
+	from = sort.Search(len(near), func(k int) bool { return near[k].side >= first })
+	for to = from; to < len(near) && near[to].side < end; {
+		to++
+	}
+	return from, to
+}
+
+// bound counts one tile that reaches over the edge, if the edge surely cuts it and nothing else does.
+func (e *edge) bound(t *tally, c *copied, at *laid) {
+	tab, long, s := &e.tables[c.tile], int64(e.long), c.side+at.off
+	// It stands before the edge from end to end, however it moves.
+	if margin := int64(at.beside+tab.deep/32) * long; c.from+at.along < margin || c.to+at.along > long*long-margin {
 		return
 	}
-	if e.shared(box, beside) || t.w.byMarks && !t.w.touched(box, 0) {
+	box := e.boxOf(c, at)
+	if in := &at.within; box.Left < in.Left || box.Right > in.Right || box.Bottom < in.Bottom || box.Top > in.Top {
 		return
 	}
-	x, y = x-e.line.P.X, y-e.line.P.Y
-	if s+tab.last <= int64(tab.sealed+slack)*long {
-		if tab.flat > 2*e.reach && s+tab.last >= int64(e.bare+slack)*long && s+tab.last <= int64(tab.strip-slack)*long && e.inside(tab, x, y, beside) {
+	if e.shared(&box, at.beside) || t.w.byMarks && !t.w.touched(box, 0) {
+		return
+	}
+	if s+tab.last <= int64(tab.sealed+at.slack)*long {
+		if tab.flat > 2*e.reach && s+tab.last >= int64(e.bare+at.slack)*long && s+tab.last <= int64(tab.strip-at.slack)*long {
 			t.sights[boolean(e.low)].Bare += tab.flat - 2*e.reach
 		}
 		return
 	}
-	if !e.inside(tab, x, y, beside) {
-		return
-	}
-	deep := length.Length((s+tab.last)/long) + slack
+	deep := length.Length((s+tab.last)/long) + at.slack
 	wide := tab.wide[min(steps-1, int(int64(deep)*steps/int64(tab.deep)))]
 	w := t.w
 	limits := &w.least[c.tile]
@@ -282,22 +302,18 @@ func (e *edge) bound(t *tally, c *copied, move plane.Point, off int64, slack, be
 
 // boxOf is round a tile where the lattice has moved, and as much more as it is short of the edge: that is to
 // be in a box too.
-func (e *edge) boxOf(c *copied, move plane.Point, off int64) plane.Rect {
-	tab := &e.tables[c.tile]
-	x, y := c.at.X+move.X, c.at.Y+move.Y
-	box := plane.Rect{Left: x + tab.box.Left, Bottom: y + tab.box.Bottom, Right: x + tab.box.Right, Top: y + tab.box.Top}
-	if short := int64(e.long) - c.side - off - tab.last; short > 0 {
+func (e *edge) boxOf(c *copied, at *laid) plane.Rect {
+	box := plane.Rect{Left: c.box.Left + at.move.X, Bottom: c.box.Bottom + at.move.Y, Right: c.box.Right + at.move.X, Top: c.box.Top + at.move.Y}
+	if short := int64(e.long) - c.side - at.off - e.tables[c.tile].last; short > 0 {
 		box = wider(box, length.Length(short/int64(e.long))+1)
 	}
 	return box
 }
 
-// inside tells whether a tile at x, y stands before the edge from end to end, however
-// it moves.
-func (e *edge) inside(tab *table, x, y, beside length.Length) bool {
-	long := int64(e.long)
-	a := int64(e.line.D.X)*int64(x) + int64(e.line.D.Y)*int64(y)
-	margin := int64(beside+tab.deep/32) * long
+// inside tells whether a tile at x, y stands before the edge from end to end.
+func (e *edge) inside(tab *table, x, y length.Length) bool {
+	long, a := int64(e.long), e.along(plane.Point{X: x, Y: y})
+	margin := int64(tab.deep/32) * long
 	return a+tab.from >= margin && a+tab.to <= long*long-margin
 }
 
@@ -318,10 +334,10 @@ func (e *edge) takes(tile int, at plane.Point) bool {
 		return false
 	}
 	tab := &e.tables[tile]
-	if e.shared(plane.Rect{Left: at.X + tab.box.Left, Bottom: at.Y + tab.box.Bottom, Right: at.X + tab.box.Right, Top: at.Y + tab.box.Top}, 0) {
+	if e.shared(&plane.Rect{Left: at.X + tab.box.Left, Bottom: at.Y + tab.box.Bottom, Right: at.X + tab.box.Right, Top: at.Y + tab.box.Top}, 0) {
 		return false
 	}
 	x, y := at.X-e.line.P.X, at.Y-e.line.P.Y
 	side := int64(e.line.D.X)*int64(y) - int64(e.line.D.Y)*int64(x)
-	return side+tab.first-2*int64(e.long) < 0 && side+tab.last > 0 && e.inside(tab, x, y, 0)
+	return side+tab.first-2*int64(e.long) < 0 && side+tab.last > 0 && e.inside(tab, x, y)
 }

@@ -104,14 +104,16 @@ func (s *solver) stretch(h *hunt, edge, marks, up length.Length) *stretch {
 func (s *solver) closer(t *trial, q *queue[*trial]) {
 	var next *hunt
 	for _, h := range t.hunts {
-		if h.best == nil && (next == nil || h.odds().better(next.odds())) {
+		if h.best == nil && (next == nil || h.promise() > next.promise()) {
 			next = h
 		}
 	}
 	o, before := next.odds(), next.wall.Work
 	s.look(next)
 	t.sum(s)
-	o.note(next.wall.Work-before, q.empty() || s.order.Better(&q.first().bound, &t.bound))
+	hit := q.empty() || s.order.Better(&q.first().bound, &t.bound)
+	o.note(next.wall.Work-before, hit)
+	next.wall.all.note(next.wall.Work-before, hit)
 }
 
 // look takes the most promising of a wall's starts one step further.
@@ -127,8 +129,10 @@ func (s *solver) look(h *hunt) {
 		}
 		return
 	case cutTurns:
-		top.choice = w.choose(top, h)
-		top.choice.closer(nil)
+		if top.choice == nil {
+			top.choice = w.choose(top, h)
+		}
+		top.choice.closer(h.next())
 		top.merit = top.choice.least()
 	case listEnds:
 		s.first(h, top, &w.ends, (*choice).listEnds)

@@ -26,7 +26,8 @@ func (e *looseEdge) bounds(t *tally, origin plane.Point, p *survey.Placed, a *ax
 		e.others = append(e.others, other{box: moved(b, by)})
 	}
 	move := t.w.Pattern.Phase(plane.Point{X: origin.X - by.X, Y: origin.Y - by.Y})
-	e.edge.bounds(t, move, e.off(move), rounded, 0, box)
+	at := e.laidAt(move, rounded, 0, box)
+	e.edge.bounds(t, &at)
 }
 
 // takes tells whether bounds may count a tile.

@@ -57,7 +57,7 @@ func (c *choice) cutNotches(t *tally, a *axis, p *survey.Placed, other *merit.Me
 	}
 	done = true
 	corners := []plane.Rect{corner(at.Left, at.Bottom), corner(at.Right, at.Bottom), corner(at.Left, at.Top), corner(at.Right, at.Top)}
-	w.eachIn(&ground{box: everywhere}, corners, c.origin, func(set bond.Set) {
+	w.eachIn(&ground{box: everywhere}, &zones{boxes: corners}, c.origin, func(set bond.Set) {
 		if !done {
 			return
 		}

@@ -78,12 +78,18 @@ func (e *edge) goesAway(c, d plane.Point) bool {
 }
 
 // shared tells whether another boundary may cut a tile in a box, however it moves.
-func (e *edge) shared(box plane.Rect, beside length.Length) bool {
-	return slices.ContainsFunc(e.others, func(o other) bool { return o.near(box, beside) })
+func (e *edge) shared(box *plane.Rect, beside length.Length) bool {
+	for i := range e.others {
+		if e.others[i].near(box, beside) {
+			return true
+		}
+	}
+	return false
 }
 
 // near tells whether the boundary comes to a box, or nearer than so much to it.
-func (o *other) near(box plane.Rect, beside length.Length) bool {
+func (o *other) near(at *plane.Rect, beside length.Length) bool {
+	box := *at
 	if o.box.Left > box.Right+beside || o.box.Right+beside < box.Left || o.box.Bottom > box.Top+beside || o.box.Top+beside < box.Bottom {
 		return false
 	}
@@ -108,7 +114,7 @@ func throughRoof(w *Wall) bool {
 			continue
 		}
 		o := other{between(e.line.P, e.end(), rounded), e.line}
-		if slices.ContainsFunc(w.axes, func(a *axis) bool { return a.opening >= 0 && o.near(a.hull, 0) }) {
+		if slices.ContainsFunc(w.axes, func(a *axis) bool { return a.opening >= 0 && o.near(&a.hull, 0) }) {
 			return true
 		}
 	}

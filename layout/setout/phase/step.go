@@ -28,7 +28,7 @@ func (x *stretch) next(w *Wall) step {
 		return known
 	case x.marks > 1:
 		return divide
-	case x.choice == nil && len(w.axes) > 0:
+	case len(w.axes) > 0 && (x.choice == nil || x.choice.cut < cornersCut):
 		return cutTurns
 	case x.choice != nil && !x.choice.ended && x.choice.endsNext():
 		return listEnds
@@ -61,6 +61,19 @@ type odds struct{ hits, work int }
 
 // odds are those of the step that is taken next.
 func (h *hunt) odds() *odds { return &h.wall.odds[h.queue.first().next(h.wall)] }
+
+// promise is how many hits in a million of work are expected of the step that is taken next at a wall: what it
+// gave so far, and before it was tried much what all steps at the wall gave.
+func (h *hunt) promise() int {
+	o, all := h.odds(), &h.wall.all
+	rate := million * (all.hits + 1) / (all.work + firstWork)
+	return (million*o.hits + wary*rate) / (o.work + wary)
+}
+
+const (
+	million = 1_000_000
+	wary    = 2000 // how much work a step is taken to be like all others for
+)
 
 // better tells whether a step promises more for its work than another.
 func (o *odds) better(than *odds) bool {

@@ -43,6 +43,10 @@ func (r *run) share() piece.Share { return piece.Part(r.least, r.full) }
 // note takes a width of a tile if it is less of it: in whole marks of the tape first,
 // because that is how runs compare.
 func (r *run) note(least, full, tape length.Length) {
+	if full == r.full {
+		r.least = min(r.least, least)
+		return
+	}
 	marks, have := piece.Part(least.FloorTo(tape), full), piece.Part(r.least.FloorTo(tape), r.full)
 	if marks.Less(have) || !have.Less(marks) && piece.Part(least, full).Less(r.share()) {
 		r.least, r.full = least, full

@@ -17,7 +17,7 @@ func (c *choice) cutTurns(t *tally, a *axis, p *survey.Placed, but plane.Rect, o
 	g.layer.Cover.Clear()
 	g.layer.Cover.Take(c.cover)
 	done := true
-	w.eachIn(g, g.touchedBy(w, a).hard, c.origin, func(set bond.Set) {
+	w.eachIn(g, &g.touchedBy(w, a).hard, c.origin, func(set bond.Set) {
 		if !done {
 			return
 		}

@@ -29,8 +29,10 @@ type Wall struct {
 	face
 	Work int // what was counted so far
 	odds [allSteps]odds
+	all  odds
 
-	ends, apart odds // what either was worth, see step
+	ends, apart odds  // what either was worth, see step
+	shown       []int // how often a boundary of the outermost ground showed that a phase is no good
 
 	order     merit.Order
 	scratch   []survey.Edges
@@ -61,7 +63,7 @@ func NewWall(room *survey.Room, found survey.WallFound, pattern bond.Pattern) *W
 	w.findAxes()
 	w.rule = piece.RuleFor(*room, w.Found, w.Found.Sides())
 	g := w.ground(w.outer)
-	w.corners = len(g.turns)
+	w.corners = len(g.turns.boxes)
 	w.findEdges(g.shape)
 	w.findOthers(g.shape)
 	w.fenceAxes()
@@ -77,7 +79,7 @@ func (w *Wall) Count(s Setting) Counted {
 	g := w.ground(s.Placed)
 	g.layer.Cover.Clear()
 	t := tally{w: w}
-	w.eachIn(g, g.zones, w.Pattern.Origin(s.Line, s.Edge), func(set bond.Set) {
+	w.eachIn(g, &g.zones, w.Pattern.Origin(s.Line, s.Edge), func(set bond.Set) {
 		g.layer.Cut(set, func(p *piece.Piece) { t.piece(p, set.Tile) })
 		w.Work++
 	})
