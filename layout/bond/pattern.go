@@ -172,7 +172,7 @@ func steps(low, high, step length.Length) (from, to int64, ok bool) {
 
 func floorDiv(a, b int64) int64 {
 	q := a / b
-	if a%b != 0 && (a < 0) != (b < 0) {
+	if q*b != a && (a < 0) != (b < 0) {
 		q--
 	}
 	return q

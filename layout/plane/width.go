@@ -2,6 +2,7 @@ package plane
 
 import (
 	"cmp"
+	"math"
 	"slices"
 
 	"coursewright/layout/length"
@@ -85,22 +86,7 @@ func (r Region) LeastWidth() length.Length {
 	if len(hull) < 3 {
 		return 0
 	}
-	least := length.Length(-1)
-	for i := range hull {
-		a, b := hull[i].Point, hull[(i+1)%len(hull)].Point
-		if a == b {
-			continue
-		}
-		line, far, off := Through(a, b), a, int64(0)
-		for _, c := range hull {
-			if s := line.Side(c.Point); max(s, -s) > off {
-				far, off = c.Point, max(s, -s)
-			}
-		}
-		if wide := Apart(far, a, b); least < 0 || wide < least {
-			least = wide
-		}
-	}
+	least := hull.narrowest()
 	if !notches {
 		return max(0, least)
 	}
@@ -110,6 +96,34 @@ func (r Region) LeastWidth() length.Length {
 			if inwards(a, c.Point, b) {
 				least = min(least, r.behind(a, c.Point, b, least))
 			}
+		}
+	}
+	return least
+}
+
+// narrowest is the smallest width of a convex ring, or under 0 for a point. Edges across which it is surely wider than
+// across another are passed over.
+func (r Ring) narrowest() length.Length {
+	least, most := length.Length(-1), math.MaxFloat64 // the square of the least width, and a little more
+	a := r[len(r)-1].Point
+	for _, c := range r {
+		from, b := a, c.Point
+		if a = b; from == b {
+			continue
+		}
+		line, far, off := Through(from, b), from, int64(0)
+		for _, d := range r {
+			if s := line.Side(d.Point); max(s, -s) > off {
+				far, off = d.Point, max(s, -s)
+			}
+		}
+		square := float64(off) / float64(apart(from, b)) * float64(off)
+		if square > most {
+			continue
+		}
+		most = min(most, square*(1+1e-9)+1e-9)
+		if wide := Apart(far, from, b); least < 0 || wide < least {
+			least = wide
 		}
 	}
 	return least

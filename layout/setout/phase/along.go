@@ -63,7 +63,9 @@ func (all along) add(a *axis, o *option) {
 		if !a.leaves(o, p.box) {
 			continue
 		}
-		for low, s := range [...]*merit.Sight{&o.merit.Sight, &o.merit.OutOfSight} {
+		m := *o.merit
+		o.merit = &m
+		for low, s := range [...]*merit.Sight{&m.Sight, &m.OutOfSight} {
 			s.Unworkable += p.sights[low].Unworkable
 			s.Slivers += p.sights[low].Slivers
 		}

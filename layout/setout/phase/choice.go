@@ -49,7 +49,7 @@ func (c *choice) list() {
 	w, a := c.w, c.w.axes[len(c.axes)]
 	options := w.options(a, c.origin, coarsely)
 	r := ranked{wait: queue[*option]{before: func(a, b *option) bool {
-		order, _ := w.order.Compare(&a.merit, &b.merit)
+		order := a.compare(w.order, b)
 		return order < 0 || order == 0 && a.cut > b.cut // one that is cut shows what the best may give
 	}}}
 	small := c.along(a)
@@ -83,7 +83,7 @@ func (c *choice) unsay() {
 func (c *choice) least() merit.Merit {
 	m := c.stands
 	for i := range c.axes {
-		m = m.Plus(&c.axes[i].wait.first().merit)
+		c.axes[i].wait.first().addTo(&m)
 	}
 	return m
 }
@@ -123,7 +123,7 @@ func (c *choice) bound(pick []int) merit.Merit {
 		m.Mirror = t.mirror()
 	}
 	for axis, n := range pick {
-		m = m.Plus(&c.option(axis, n).merit)
+		c.option(axis, n).addTo(&m)
 	}
 	return m
 }

@@ -31,8 +31,8 @@ func (c *choice) cutEnds(a *axis, o *option) {
 		return !slices.ContainsFunc(r.edges[:r.n], func(e piece.Edge) bool { return e.Side() == a.on })
 	})
 	m := t.merit()
-	m.Exposed, m.Openings, m.Near = o.merit.Exposed, o.merit.Openings, o.merit.Near
-	o.merit, o.cut = m, cornersCut
+	m.Exposed, m.Openings = o.merit.Exposed, o.merit.Openings
+	o.merit, o.cut = &m, cornersCut
 	c.small[a].add(a, o)
 	w.Work++
 }

@@ -13,7 +13,7 @@ func (c *choice) cutNext(a *axis, wait *queue[*option]) {
 	o := wait.take()
 	var other *merit.Merit
 	if !o.stopped && !wait.empty() {
-		other = &wait.first().merit
+		other = wait.first().merit
 	}
 	c.cutCorners(a, o, other)
 	wait.add(o)
@@ -47,8 +47,8 @@ func (c *choice) cutCorners(a *axis, o *option, other *merit.Merit) {
 		return other
 	})
 	m := t.merit()
-	m.Exposed, m.Openings, m.Near = o.merit.Exposed, o.merit.Openings, o.merit.Near
-	o.merit, o.stopped = m, !done
+	m.Exposed, m.Openings = o.merit.Exposed, o.merit.Openings
+	o.merit, o.stopped = &m, !done
 	if done {
 		o.cut = allCut
 	}

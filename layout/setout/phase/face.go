@@ -116,6 +116,7 @@ func (w *face) findAxes() {
 	w.inner = w.innermost()
 	for _, a := range w.axes {
 		a.known, a.cut, a.notches = map[standing]*merit.Merit{}, map[standing]*tally{}, map[notch]*tally{}
+		a.clearings = map[plane.Point]clearing{}
 		a.hull = w.hull(a)
 		a.zone = w.zone(a)
 	}

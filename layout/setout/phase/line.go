@@ -144,8 +144,7 @@ func (s *solver) look(h *hunt) {
 		}
 		top.merit = top.choice.least()
 	case pick:
-		if top.choice.sharpen(allCut) {
-			top.merit = top.choice.least()
+		if s.sharpen(top) {
 			break
 		}
 		top.pick = make([]int, len(w.axes))
@@ -166,6 +165,24 @@ func (s *solver) look(h *hunt) {
 	}
 	h.queue.add(top)
 }
+
+// sharpen cuts the best options of a start until they show something, and tells whether any was not yet cut.
+func (s *solver) sharpen(x *stretch) bool {
+	before := x.merit
+	for steps := range mostSteps {
+		if !x.choice.sharpen(allCut) {
+			return steps > 0
+		}
+		x.merit = x.choice.least()
+		if c, _ := s.order.Compare(&before, &x.merit); c != 0 {
+			break
+		}
+	}
+	return true
+}
+
+// mostSteps is after how many steps that show nothing another wall may be looked at.
+const mostSteps = 8
 
 // first takes a step at a start of which it is learned whether it is worth to be taken first: what showed
 // bare wall or small pieces, and its work.

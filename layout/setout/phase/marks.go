@@ -1,6 +1,8 @@
 package phase
 
 import (
+	"cmp"
+
 	"coursewright/layout/length"
 	"coursewright/layout/merit"
 	"coursewright/layout/plane"
@@ -11,19 +13,20 @@ import (
 // head, or of an opening. Where none of what it cuts may be cut by anything else, what it gives
 // hangs on where it stands in the lattice alone, and is worked out once.
 type axis struct {
-	on      plane.Side
-	opening int         // or -1
-	span    survey.Span // where an end or the head may stand
-	edges   []*looseEdge
-	hull    plane.Rect                // of all places at which its marks may stand
-	zone    plane.Rect                // of all tiles that it may cut, wherever it stands
-	fence   plane.Rect                // the tiles that it cuts alone stand within
-	busy    []plane.Rect              // round other boundaries that may cut tiles of the zone
-	known   map[standing]*merit.Merit // what the edges are sure to cut
-	around  []plane.Rect              // boundaries near an opening, see findAround
-	cut     map[standing]*tally       // what an opening that is clear of all cuts
-	notches map[notch]*tally          // and what it takes out of tiles
-	clear   [2]map[length.Length]bool // whether an opening can be placed clear, along and up, by where the lattice stands
+	on        plane.Side
+	opening   int         // or -1
+	span      survey.Span // where an end or the head may stand
+	edges     []*looseEdge
+	hull      plane.Rect                // of all places at which its marks may stand
+	zone      plane.Rect                // of all tiles that it may cut, wherever it stands
+	fence     plane.Rect                // the tiles that it cuts alone stand within
+	busy      []plane.Rect              // round other boundaries that may cut tiles of the zone
+	known     map[standing]*merit.Merit // what the edges are sure to cut
+	around    []plane.Rect              // boundaries near an opening, see findAround
+	cut       map[standing]*tally       // what an opening that is clear of all cuts
+	notches   map[notch]*tally          // and what it takes out of tiles
+	clearings map[plane.Point]clearing  // by size, see cutter
+	clear     [2]map[length.Length]bool // whether an opening can be placed clear, along and up, by where the lattice stands
 }
 
 // standing is where an axis stands in the lattice, how large it is, and, where other
@@ -34,8 +37,9 @@ type standing struct{ phase, size, on plane.Point }
 type option struct {
 	at    length.Length // of an end or the head
 	edges survey.Edges  // of an opening
-	merit merit.Merit
-	cut   int // how much of what it touches was cut: nothing, the corners, all
+	merit *merit.Merit  // what it is sure to give, but for near
+	near  length.Length // how far an opening is from where it is wished, in whole marks
+	cut   int           // how much of what it touches was cut: nothing, the corners, all
 
 	stopped bool // cutting all was stopped once, see cutNext
 
@@ -47,6 +51,18 @@ const (
 	cornersCut = 1
 	allCut     = 2
 )
+
+// compare compares what two options are sure to give.
+func (o *option) compare(order merit.Order, b *option) int {
+	c, _ := order.Compare(o.merit, b.merit)
+	return cmp.Or(c, cmp.Compare(o.near, b.near))
+}
+
+// addTo adds what the option is sure to give.
+func (o *option) addTo(m *merit.Merit) {
+	*m = m.Plus(o.merit)
+	m.Near += o.near
+}
 
 // set places the marks of the axis.
 func (a *axis) set(p *survey.Placed, o *option) {
@@ -135,8 +151,7 @@ func (w *Wall) fenceAxes() {
 	}
 }
 
-// sure is what an axis is sure to give with its marks placed so, without the terms that are
-// read from joint lines. What was worked out before is given again.
+// sure is what an axis is sure to give with its marks placed so. What was worked out before is given again.
 func (w *Wall) sure(a *axis, origin plane.Point, o *option) *merit.Merit {
 	at := a.standsAt(w, origin, o)
 	m := a.known[at]
@@ -147,11 +162,23 @@ func (w *Wall) sure(a *axis, origin plane.Point, o *option) *merit.Merit {
 		a.set(&p, o)
 		t := afresh(w)
 		a.bounds(&t, origin, &p)
-		sum := t.merit()
+		m = w.keptMerit()
+		*m = t.merit()
 		w.runs = t.runs
-		m, a.known[at] = &sum, &sum
+		w.byLines(a, origin, o, m)
+		a.known[at] = m
 		w.Work++
 	}
+	return m
+}
+
+// keptMerit is room for one of many that are kept.
+func (w *Wall) keptMerit() *merit.Merit {
+	if len(w.merits) == 0 {
+		w.merits = make([]merit.Merit, 64)
+	}
+	m := &w.merits[0]
+	w.merits = w.merits[1:]
 	return m
 }
 

@@ -70,7 +70,10 @@ func (c *choice) cutNotches(t *tally, a *axis, p *survey.Placed, other *merit.Me
 		if cut == nil {
 			now := afresh(w)
 			now.surely = true
-			w.ground(*p).layer.Cut(set, func(p *piece.Piece) { now.piece(p, set.Tile) })
+			layer, by := a.cutter(w, p)
+			there := set
+			there.At.X, there.At.Y = set.At.X+by.X, set.At.Y+by.Y
+			layer.Cut(there, func(p *piece.Piece) { now.piece(p, set.Tile) })
 			w.runs = now.runs
 			cut = now.copy()
 			a.notches[key] = cut
@@ -80,4 +83,23 @@ func (c *choice) cutNotches(t *tally, a *axis, p *survey.Placed, other *merit.Me
 		done = other == nil || !t.after(other)
 	})
 	return done
+}
+
+// clearing is an opening of one size where it stood clear of all the first time.
+type clearing struct {
+	layer *piece.Layer
+	at    plane.Point
+}
+
+// cutter cuts tiles at an opening that is clear of all as where one of its size stood first: by so much they
+// are to be moved.
+func (a *axis) cutter(w *Wall, p *survey.Placed) (*piece.Layer, plane.Point) {
+	is := p.Openings[a.opening]
+	size := plane.Point{X: is.Right - is.Left, Y: is.Top - is.Bottom}
+	first, there := a.clearings[size]
+	if !there {
+		first = clearing{w.ground(*p).layer, plane.Point{X: is.Left, Y: is.Bottom}}
+		a.clearings[size] = first
+	}
+	return first.layer, plane.Point{X: first.at.X - is.Left, Y: first.at.Y - is.Bottom}
 }

@@ -55,7 +55,10 @@ func (w *Wall) options(a *axis, origin plane.Point, f fineness) []option {
 		} else {
 			out[i].at = at[i]
 		}
-		out[i].merit = w.gives(a, origin, &out[i])
+		out[i].merit = w.sure(a, origin, &out[i])
+		if a.opening >= 0 && w.middleStands() {
+			out[i].near = w.lines.nearOf(a.opening, out[i].edges, w.ground(w.outer).box).Half().FloorTo(w.room.Tape)
+		}
 	}
 	return out
 }
@@ -120,18 +123,14 @@ func (w *face) onAnyTile(a *axis, l *bond.Lines, from length.Length, up bool) (o
 	return out
 }
 
-// gives is what an option is sure to give, with the terms of its own marks.
-func (w *Wall) gives(a *axis, origin plane.Point, o *option) merit.Merit {
-	m := *w.sure(a, origin, o)
+// byLines adds the terms of an option that are read from joint lines, but for how near it is to a wish.
+func (w *Wall) byLines(a *axis, origin plane.Point, o *option, m *merit.Merit) {
 	if a.opening >= 0 {
 		found := w.typed.Openings[a.opening]
-		off(&m, &w.lines.plumb, found.Left.Free() || found.Width.Free(), true, o.edges.Left-origin.X, o.edges.Right-origin.X, 0)
-		off(&m, &w.lines.level, found.Bottom.Free() || found.Height.Free(), true, o.edges.Bottom-origin.Y, o.edges.Top-origin.Y, 0)
+		off(m, &w.lines.plumb, found.Left.Free() || found.Width.Free(), true, o.edges.Left-origin.X, o.edges.Right-origin.X, 0)
+		off(m, &w.lines.level, found.Bottom.Free() || found.Height.Free(), true, o.edges.Bottom-origin.Y, o.edges.Top-origin.Y, 0)
 		m.Built = 0 // of what is measured, which is counted apart
-		if w.middleStands() {
-			m.Near = w.lines.nearOf(a.opening, o.edges, w.ground(w.outer).box).Half().FloorTo(w.room.Tape)
-		}
-		return m
+		return
 	}
 	at := survey.Span{From: o.at, To: o.at}
 	switch a.on {
@@ -144,7 +143,6 @@ func (w *Wall) gives(a *axis, origin plane.Point, o *option) merit.Merit {
 			m.Exposed = w.lines.exposed(origin.X, at, at)
 		}
 	}
-	return m
 }
 
 // ends lists the places of an end or the head, ascending.

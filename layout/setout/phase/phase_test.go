@@ -162,7 +162,7 @@ func listedEnds(c *choice, steps int, bounds map[string]merit.Merit) (placed fun
 		for _, o := range c.axes[i].wait.items {
 			corners := *o
 			c.cutEnds(c.w.axes[i], &corners)
-			cut[o] = corners.merit
+			cut[o] = *corners.merit
 		}
 	}
 	return func(pick []int) merit.Merit {

@@ -16,7 +16,7 @@ func (s *solver) placeMarks(w *Wall, c Counted) Counted {
 		better := false
 		for _, a := range w.axes {
 			options := w.options(a, w.Pattern.Origin(c.Line, c.Edge), finely)
-			slices.SortStableFunc(options, func(a, b option) int { order, _ := w.order.Compare(&a.merit, &b.merit); return order })
+			slices.SortStableFunc(options, func(a, b option) int { return a.compare(w.order, &b) })
 			for i := range options[:min(looked, len(options))] {
 				if s.ended = s.ended || s.ctx.Err() != nil; s.ended {
 					return c

@@ -36,10 +36,11 @@ type Wall struct {
 
 	order     merit.Order
 	scratch   []survey.Edges
-	runs      []run // room for those of a tally that is not kept
-	cutRuns   []run // and for those of what an option cuts
-	byMarks   bool  // only tiles that free marks may touch are bounded, along edges that meet nothing
-	endsApart bool  // see endsStandApart
+	merits    []merit.Merit // room, see keptMerit
+	runs      []run         // room for those of a tally that is not kept
+	cutRuns   []run         // and for those of what an option cuts
+	byMarks   bool          // only tiles that free marks may touch are bounded, along edges that meet nothing
+	endsApart bool          // see endsStandApart
 	lines     lines
 	shape     *ground
 	known     map[groundKey]*ground
