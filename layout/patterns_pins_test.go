@@ -47,10 +47,10 @@ func showerInPattern(t require.TestingT, seed int) []byte {
 	return data
 }
 
-// Showers in patterns that are not proven best, with what they were found to have at worst since: pins beat each of them once
-// by its runs, before the search that settles looked further.
+// Showers in patterns with what they were found to have at worst since: pins beat each of them once by its runs or by a
+// sliver, before the search that settles looked further, or while it cut more of what it passed over.
 func TestPatternsThatPinsBeatOnce(t *testing.T) {
-	for seed, most := range map[int]spoiled{27: {}, 75: {slivers: 3, exposed: 1, openings: 1, thirds: 2}, 76: {}} {
+	for seed, most := range map[int]spoiled{27: {}, 75: {slivers: 3, exposed: 1, openings: 1, thirds: 2}, 76: {}, 95: {slivers: 1, fifths: 99}} {
 		job, err := survey.Read(showerInPattern(t, seed))
 		require.NoError(t, err)
 		plan, err := layout.Quick(context.Background(), job)
@@ -58,7 +58,7 @@ func TestPatternsThatPinsBeatOnce(t *testing.T) {
 		m := plan.Setout.Merit
 		got := spoiled{m.Slivers, m.Fifths, m.Exposed, m.Openings, m.Thirds}
 		require.LessOrEqual(t, got.compare(most), 0, "shower %d: %+v, was %+v", seed, got, most)
-		require.Less(t, len(m.Runs), map[int]int{27: 4, 75: 99, 76: 1}[seed], "shower %d: %v", seed, m.Runs)
+		require.Less(t, len(m.Runs), map[int]int{27: 2, 75: 99, 76: 1, 95: 99}[seed], "shower %d: %v", seed, m.Runs)
 	}
 }
 

@@ -175,7 +175,7 @@ func (c *choice) closely(s Setting, other *merit.Merit) (m merit.Merit, done boo
 	g.layer.Cover.Clear()
 	g.layer.Cover.Take(c.cover)
 	done = true
-	w.eachZone(g, &g.marked, c.origin, func(set bond.Set, zone int) {
+	g.marked.each(&w.Pattern, g.box, c.origin, func(set bond.Set, zone int) {
 		if !done || !w.touched(w.boxOf(&set), 0) {
 			return
 		}

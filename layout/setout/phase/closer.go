@@ -57,12 +57,12 @@ func (c *choice) closerZones(other *merit.Merit) {
 	g.layer.Cover.Clear()
 	g.layer.Cover.Take(c.cover)
 	if c.order == nil {
-		c.order = w.shownFirst(len(g.zones.boxes))
+		c.order = w.shown.first(len(g.zones.boxes))
 	}
 	stop := false
 	for ; c.zone < len(c.order) && !stop; c.zone++ {
 		n, seen := c.order[c.zone], 0
-		w.eachOf(g, &g.zones, c.order[:c.zone], n, c.origin, func(set bond.Set) {
+		g.zones.eachOf(&w.Pattern, g.box, c.order[:c.zone], n, c.origin, func(set bond.Set) {
 			box := w.boxOf(&set)
 			if stop || w.touched(box, 0) || slices.ContainsFunc(g.turns.boxes, box.Overlaps) && !w.standsAlone(&set) {
 				return
@@ -104,16 +104,19 @@ func (c *choice) bare(t *tally, g *ground, bounds []int) {
 	}
 }
 
-// shownFirst is in which order the boundaries of a wall are cut.
-func (w *Wall) shownFirst(n int) []int {
-	if len(w.shown) != n {
-		w.shown = make([]int, n)
+// shown is how often each of some boundaries showed that a phase is no good.
+type shown []int
+
+// first is in which order so many boundaries are cut.
+func (s *shown) first(n int) []int {
+	if len(*s) != n {
+		*s = make(shown, n)
 	}
 	order := make([]int, n)
 	for i := range order {
 		order[i] = i
 	}
-	slices.SortStableFunc(order, func(a, b int) int { return w.shown[b] - w.shown[a] })
+	slices.SortStableFunc(order, func(a, b int) int { return (*s)[b] - (*s)[a] })
 	return order
 }
 

@@ -57,7 +57,7 @@ func TestKnownZonesHoldTheSameTiles(t *testing.T) {
 		origin := plane.Point{X: length.Length(rapid.IntRange(-900_000, 900_000).Draw(t, "x")), Y: length.Length(rapid.IntRange(-900_000, 900_000).Draw(t, "y"))}
 		for _, z := range []*zones{&g.zones, &g.turns, &g.marked} {
 			var asked, known, byZone []bond.Set
-			w.eachAsked(g, z.boxes, origin, func(set bond.Set, _ int) { asked = append(asked, set) })
+			eachAsked(&w.Pattern, z.boxes, g.box, origin, func(set bond.Set, _ int) { asked = append(asked, set) })
 			z.asked = true
 			w.eachIn(g, z, origin, func(set bond.Set) { known = append(known, set) })
 			require.Equal(t, asked, known)
@@ -67,7 +67,7 @@ func TestKnownZonesHoldTheSameTiles(t *testing.T) {
 			}
 			order = rapid.Permutation(order).Draw(t, "order")
 			for i, n := range order {
-				w.eachOf(g, z, order[:i], n, origin, func(set bond.Set) { byZone = append(byZone, set) })
+				z.eachOf(&w.Pattern, g.box, order[:i], n, origin, func(set bond.Set) { byZone = append(byZone, set) })
 			}
 			sorted := func(all []bond.Set) []bond.Set {
 				return slices.SortedFunc(slices.Values(all), func(a, b bond.Set) int {

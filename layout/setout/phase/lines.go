@@ -27,6 +27,28 @@ func (l *lines) add(m *merit.Merit, s Setting, box plane.Rect) {
 	m.Near, m.Find = l.near(p, box).FloorTo(l.w.room.Tape), l.find(at.X, box)
 }
 
+// ofOption adds the terms of an option that are read from joint lines, but for how near it is to a wish.
+func (l *lines) ofOption(a *axis, origin plane.Point, o *option, m *merit.Merit) {
+	if a.opening >= 0 {
+		found := l.w.typed.Openings[a.opening]
+		off(m, &l.plumb, found.Left.Free() || found.Width.Free(), true, o.edges.Left-origin.X, o.edges.Right-origin.X, 0)
+		off(m, &l.level, found.Bottom.Free() || found.Height.Free(), true, o.edges.Bottom-origin.Y, o.edges.Top-origin.Y, 0)
+		m.Built = 0 // of what is measured, which is counted apart
+		return
+	}
+	at := survey.Span{From: o.at, To: o.at}
+	switch a.on {
+	case survey.SideLeft:
+		if l.w.Found.Right.Meets {
+			m.Exposed = l.exposed(origin.X, at, at)
+		}
+	case survey.SideRight:
+		if l.w.Found.Left.Meets {
+			m.Exposed = l.exposed(origin.X, at, at)
+		}
+	}
+}
+
 // exposed counts the ends that stop, on a wall whose other end meets a corner, between whose
 // limits tile begins or ends on no joint line. A pattern without such lines has none.
 func (l *lines) exposed(x length.Length, left, right survey.Span) int {

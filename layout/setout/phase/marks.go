@@ -162,23 +162,13 @@ func (w *Wall) sure(a *axis, origin plane.Point, o *option) *merit.Merit {
 		a.set(&p, o)
 		t := afresh(w)
 		a.bounds(&t, origin, &p)
-		m = w.keptMerit()
+		m = w.merits.next()
 		*m = t.merit()
 		w.runs = t.runs
-		w.byLines(a, origin, o, m)
+		w.lines.ofOption(a, origin, o, m)
 		a.known[at] = m
 		w.Work++
 	}
-	return m
-}
-
-// keptMerit is room for one of many that are kept.
-func (w *Wall) keptMerit() *merit.Merit {
-	if len(w.merits) == 0 {
-		w.merits = make([]merit.Merit, 64)
-	}
-	m := &w.merits[0]
-	w.merits = w.merits[1:]
 	return m
 }
 

@@ -5,7 +5,6 @@ import (
 
 	"coursewright/layout/bond"
 	"coursewright/layout/length"
-	"coursewright/layout/merit"
 	"coursewright/layout/plane"
 	"coursewright/layout/survey"
 )
@@ -121,28 +120,6 @@ func (w *face) onAnyTile(a *axis, l *bond.Lines, from length.Length, up bool) (o
 		out = append(out, survey.Span{From: at, To: at + size})
 	}
 	return out
-}
-
-// byLines adds the terms of an option that are read from joint lines, but for how near it is to a wish.
-func (w *Wall) byLines(a *axis, origin plane.Point, o *option, m *merit.Merit) {
-	if a.opening >= 0 {
-		found := w.typed.Openings[a.opening]
-		off(m, &w.lines.plumb, found.Left.Free() || found.Width.Free(), true, o.edges.Left-origin.X, o.edges.Right-origin.X, 0)
-		off(m, &w.lines.level, found.Bottom.Free() || found.Height.Free(), true, o.edges.Bottom-origin.Y, o.edges.Top-origin.Y, 0)
-		m.Built = 0 // of what is measured, which is counted apart
-		return
-	}
-	at := survey.Span{From: o.at, To: o.at}
-	switch a.on {
-	case survey.SideLeft:
-		if w.Found.Right.Meets {
-			m.Exposed = w.lines.exposed(origin.X, at, at)
-		}
-	case survey.SideRight:
-		if w.Found.Left.Meets {
-			m.Exposed = w.lines.exposed(origin.X, at, at)
-		}
-	}
 }
 
 // ends lists the places of an end or the head, ascending.

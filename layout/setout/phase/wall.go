@@ -32,15 +32,15 @@ type Wall struct {
 	all  odds
 
 	ends, apart odds  // what either was worth, see step
-	shown       []int // how often a boundary of the outermost ground showed that a phase is no good
+	shown       shown // by boundary of the outermost ground
 
 	order     merit.Order
 	scratch   []survey.Edges
-	merits    []merit.Merit // room, see keptMerit
-	runs      []run         // room for those of a tally that is not kept
-	cutRuns   []run         // and for those of what an option cuts
-	byMarks   bool          // only tiles that free marks may touch are bounded, along edges that meet nothing
-	endsApart bool          // see endsStandApart
+	merits    merits // room for those that are kept
+	runs      []run  // room for those of a tally that is not kept
+	cutRuns   []run  // and for those of what an option cuts
+	byMarks   bool   // only tiles that free marks may touch are bounded, along edges that meet nothing
+	endsApart bool   // see endsStandApart
 	lines     lines
 	shape     *ground
 	known     map[groundKey]*ground

@@ -28,46 +28,46 @@ type nearBy struct {
 const mostKnown = 64
 
 // eachIn gives every tile in some zones of the wall, once, without its outline.
-func (w *Wall) eachIn(g *ground, z *zones, origin plane.Point, each func(bond.Set)) {
-	w.eachZone(g, z, origin, func(set bond.Set, _ int) { each(set) })
+func (w *face) eachIn(g *ground, z *zones, origin plane.Point, each func(bond.Set)) {
+	z.each(&w.Pattern, g.box, origin, func(set bond.Set, _ int) { each(set) })
 }
 
-// eachZone gives every tile in some zones, with the first that it is in.
-func (w *Wall) eachZone(g *ground, z *zones, origin plane.Point, each func(set bond.Set, zone int)) {
+// each gives every tile in the zones and in a box round them, with the first zone that it is in.
+func (z *zones) each(p *bond.Pattern, round plane.Rect, origin plane.Point, each func(set bond.Set, zone int)) {
 	if !z.asked || len(z.boxes) > mostKnown {
 		z.asked = true
-		w.eachAsked(g, z.boxes, origin, each)
+		eachAsked(p, z.boxes, round, origin, each)
 		return
 	}
 	if z.near == nil {
-		z.find(&w.Pattern)
+		z.find(p)
 	}
-	move := w.Pattern.Phase(origin)
+	move := p.Phase(origin)
 	for n := range z.near {
-		w.eachKnown(g, z, 1<<n-1, n, move, func(set bond.Set) { each(set, n) })
+		z.eachKnown(1<<n-1, n, round, move, func(set bond.Set) { each(set, n) })
 	}
 }
 
 // eachKnown gives every tile in the nth of zones whose tiles are known, but for those in some others.
-func (w *Wall) eachKnown(g *ground, z *zones, but uint64, n int, move plane.Point, each func(bond.Set)) {
+func (z *zones) eachKnown(but uint64, n int, round plane.Rect, move plane.Point, each func(bond.Set)) {
 	zone := &z.boxes[n]
 	for k := range z.near[n] {
 		c := &z.near[n][k]
 		box := plane.Rect{Left: c.box.Left + move.X, Bottom: c.box.Bottom + move.Y, Right: c.box.Right + move.X, Top: c.box.Top + move.Y}
-		if zone.Overlaps(box) && !z.within(c.in&but, &box) && g.box.Overlaps(box) {
+		if zone.Overlaps(box) && !z.within(c.in&but, &box) && round.Overlaps(box) {
 			each(bond.Set{Place: c.place, Tile: c.tile, At: plane.Point{X: c.at.X + move.X, Y: c.at.Y + move.Y}})
 		}
 	}
 }
 
 // eachOf gives every tile in the nth of some zones that is in none of those seen before.
-func (w *Wall) eachOf(g *ground, z *zones, seen []int, n int, origin plane.Point, each func(bond.Set)) {
+func (z *zones) eachOf(p *bond.Pattern, round plane.Rect, seen []int, n int, origin plane.Point, each func(bond.Set)) {
 	if len(z.boxes) > mostKnown {
 		boxes := make([]plane.Rect, 0, len(seen)+1)
 		for _, i := range append(slices.Clone(seen), n) {
 			boxes = append(boxes, z.boxes[i])
 		}
-		w.eachAsked(g, boxes, origin, func(set bond.Set, zone int) {
+		eachAsked(p, boxes, round, origin, func(set bond.Set, zone int) {
 			if zone == len(seen) {
 				each(set)
 			}
@@ -75,13 +75,13 @@ func (w *Wall) eachOf(g *ground, z *zones, seen []int, n int, origin plane.Point
 		return
 	}
 	if z.near == nil {
-		z.find(&w.Pattern)
+		z.find(p)
 	}
 	before := uint64(0)
 	for _, i := range seen {
 		before |= 1 << i
 	}
-	w.eachKnown(g, z, before, n, w.Pattern.Phase(origin), each)
+	z.eachKnown(before, n, round, p.Phase(origin), each)
 }
 
 // within tells whether a tile is in one of some boxes.
@@ -118,18 +118,18 @@ func (z *zones) find(p *bond.Pattern) {
 	}
 }
 
-// eachAsked is eachZone for boxes of which nothing is known.
-func (w *Wall) eachAsked(g *ground, boxes []plane.Rect, origin plane.Point, each func(set bond.Set, zone int)) {
+// eachAsked is each for boxes of which nothing is known.
+func eachAsked(p *bond.Pattern, boxes []plane.Rect, round plane.Rect, origin plane.Point, each func(set bond.Set, zone int)) {
 	for n, zone := range boxes {
-		w.Pattern.Each(origin, zone, func(place int, at plane.Point) {
-			tile := w.Pattern.Places[place].Tile
-			box := w.Pattern.Tiles[tile].BoxAt(at)
+		p.Each(origin, zone, func(place int, at plane.Point) {
+			tile := p.Places[place].Tile
+			box := p.Tiles[tile].BoxAt(at)
 			for _, before := range boxes[:n] {
 				if before.Overlaps(box) {
 					return
 				}
 			}
-			if g.box.Overlaps(box) {
+			if round.Overlaps(box) {
 				each(bond.Set{Place: place, Tile: tile, At: at}, n)
 			}
 		})
