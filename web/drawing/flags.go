@@ -79,6 +79,9 @@ func (b *board) strikes(from, to Point) bool {
 // offHandles tells whether a flag at c covers nothing that may be dragged.
 func (b *board) offHandles(c Point) bool {
 	return !slices.ContainsFunc(b.Handles, func(h Handle) bool {
+		if h.Axis != "xy" && gripRoom(h.Axis, h.At).meets(flagBox(c)) {
+			return true
+		}
 		dx, dy := c.X-h.At.X, c.Y-h.At.Y
 		return dx*dx+dy*dy < 4*(flagRadius+300)*(flagRadius+300)
 	})

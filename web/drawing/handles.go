@@ -141,8 +141,8 @@ func (h hands) line() length.Length {
 const gripStep = 4 * px
 
 // clear is where along a line from one place to another a handle meets no text: in
-// the middle, or as near to it as may be.
-func (h hands) clear(axis string, from, to plane.Point) plane.Point {
+// the middle, or as near to it as may be. It tells whether there is such a place.
+func (h hands) clear(axis string, from, to plane.Point) (plane.Point, bool) {
 	long := max(to.X-from.X, to.Y-from.Y)
 	step := max(1, long*length.Length(gripStep)/max(1, length.Length(h.f.scale.On(long))))
 	middle := plane.Point{X: (from.X + to.X) / 2, Y: (from.Y + to.Y) / 2}
@@ -156,12 +156,12 @@ func (h hands) clear(axis string, from, to plane.Point) plane.Point {
 					at.Y += away
 				}
 				if h.vacant(gripRoom(axis, h.f.at(at.X, at.Y)).grown(-tight)) {
-					return at
+					return at, true
 				}
 			}
 		}
 	}
-	return middle
+	return middle, false
 }
 
 // gripRoom is what the arrows of a handle take along its axis.
@@ -176,8 +176,28 @@ func gripRoom(axis string, at Point) box {
 // edge hangs the handle of a mark on the line that the mark moves, from one place to
 // another.
 func (h hands) edge(id string, side Side, axis, text string, from, to plane.Point) {
-	at := h.clear(axis, from, to)
+	at, clear := h.clear(axis, from, to)
 	h.mark(id, side, axis, text, at.X, at.Y)
+	if !clear {
+		h.hangUnder(&h.Handles[len(h.Handles)-1], from, to)
+	}
+}
+
+// hangUnder hangs the handle of a level mark just under its line, where texts stand on all of that.
+func (h hands) hangUnder(one *Handle, from, to plane.Point) {
+	if one.Axis != "y" {
+		return
+	}
+	left, right := h.f.at(from.X, from.Y), h.f.at(to.X, to.Y)
+	for off := Micron(0); off < (right.X-left.X)/2; off += gripStep {
+		for _, away := range []Micron{-off, off} {
+			at := Point{(left.X+right.X)/2 + away, left.Y + 3200 + clearance}
+			if h.vacant(gripRoom("y", at)) {
+				one.At = at
+				return
+			}
+		}
+	}
 }
 
 // opening are the edges of a niche or window that the set-out places.

@@ -25,7 +25,7 @@ func (h hands) bands() {
 			continue // it goes with the band it stands upon
 		}
 		id, text, y := "band "+found.Name, "bottom edge of "+found.Name, at.Bottom
-		place := h.clear("y", plane.Point{X: r.Left, Y: y}, plane.Point{X: r.Right, Y: y})
+		place, _ := h.clear("y", plane.Point{X: r.Left, Y: y}, plane.Point{X: r.Right, Y: y})
 		band := Handle{ID: id, Axis: "y", Text: text, X: place.X, Y: y, At: h.f.at(place.X, y), Measured: !found.Bottom.Free()}
 		if h.plan.Room.Bond.Coursed() { // a pattern has no joint lines to put it on
 			band.Snaps = []Snap{{Axis: "y", Side: Begins}}
@@ -78,7 +78,8 @@ func (h hands) stops() {
 	}
 	if e := w.Head; !e.Meets && !e.Stops.Free() {
 		in, y := e.Inset(h.plan.Room), h.w.Start.Placed.Head
-		x := h.clear("y", plane.Point{X: r.Left, Y: y}, plane.Point{X: r.Right, Y: y}).X
+		place, _ := h.clear("y", plane.Point{X: r.Left, Y: y}, plane.Point{X: r.Right, Y: y})
+		x := place.X
 		stop("head", "y", "head, as measured", plane.Point{X: x, Y: y + in}, Ends, -in)
 	}
 }

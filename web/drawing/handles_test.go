@@ -13,22 +13,29 @@ import (
 )
 
 // At 768 px the arrows at the heads had lain over the word "whole", those of the niche over "niche".
-// On a phone, in herringbone and chevron, those of the course line lay over its own height.
+// On a phone, in herringbone and chevron, those of the course line lay over its own height; in patterns those of the head
+// over what is written over its wall, and a finding's number over those of the niche.
 func TestArrowsKeepClearOfTexts(t *testing.T) {
-	for _, kind := range []string{"running", "herringbone", "chevron"} {
+	for _, kind := range []string{"running", "herringbone", "chevron", "double herringbone", "picket", "diagonal", "mixed heights"} {
 		job, err := survey.Read(static.Demo)
 		require.NoError(t, err)
-		if kind != "running" {
+		switch job.Bond.Kind = kind; kind {
+		case "running":
+		case "picket":
+			job.Bond, job.Tile.Width, job.Tile.Height = survey.Bond{Kind: kind}, "3", "7 1/2"
+		case "mixed heights":
+			job.Bond = survey.Bond{Kind: kind, Tiles: []survey.Tile{{Height: "1 1/2"}}}
+		default:
 			job.Bond = survey.Bond{Kind: kind}
 		}
 		plan, err := layout.Quick(t.Context(), job)
-		require.NoError(t, err)
-		arrowsKeepClear(t, plan, kind != "running")
+		require.NoError(t, err, kind)
+		arrowsKeepClear(t, plan, kind)
 	}
 }
 
-// arrowsKeepClear holds the arrows of a plan clear of texts, or those of the course line alone.
-func arrowsKeepClear(t *testing.T, plan layout.Plan, line bool) {
+// arrowsKeepClear holds the arrows of a plan clear of texts.
+func arrowsKeepClear(t *testing.T, plan layout.Plan, kind string) {
 	t.Helper()
 	for _, wide := range []drawing.Micron{336, 734, 1006} {
 		o := drawing.Options{Handles: true, Wide: wide * drawing.Pixel}
@@ -37,7 +44,7 @@ func arrowsKeepClear(t *testing.T, plan layout.Plan, line bool) {
 				continue // a phone shows one wall
 			}
 			for _, h := range s.Handles {
-				if h.Measured || h.ID == "start" || h.ID == "end left" || h.ID == "end right" || h.ID == "course" && name == "wrap" || line && h.ID != "course" {
+				if h.Measured || h.ID == "start" || h.ID == "end left" || h.ID == "end right" || h.ID == "course" && name == "wrap" {
 					continue // they stand at their place
 				}
 				across, along := drawing.Micron(1500), drawing.Micron(3200)
@@ -51,7 +58,7 @@ func arrowsKeepClear(t *testing.T, plan layout.Plan, line bool) {
 					}
 					from, to := l.Room()
 					over := h.At.X+across > from.X && h.At.X-across < to.X && h.At.Y+along > from.Y && h.At.Y-along < to.Y
-					assert.False(t, over, "%s at %d px: the arrows of %s lie over %q", name, wide, h.ID, l.Text)
+					assert.False(t, over, "%s, %s at %d px: the arrows of %s lie over %q", kind, name, wide, h.ID, l.Text)
 				}
 			}
 		}
