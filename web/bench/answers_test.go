@@ -40,6 +40,27 @@ func TestTheFiveAnswersStandOnTheFirstScreen(t *testing.T) {
 	}
 }
 
+// The heights of the first course over a base with many corners, as beside a bench, find room on a phone.
+func TestManyHeightsFindRoomOnAPhone(t *testing.T) {
+	job, err := shapes.New("corner bench", "in", "Bench")
+	require.NoError(t, err)
+	for i, drop := range []string{"39 3/4", "39 5/8", "39 11/16", "39 7/16", "39 1/2", "39 9/16"} {
+		w := &job.Walls[[]int{0, 0, 1, 1, 2, 3}[i]]
+		s := &w.Base[[]int{0, 0, 1, 1, 0, 0}[i]]
+		s.Readings[[]int{0, 1, 0, 1, 1, 1}[i]].Drop = drop
+	}
+	job.Walls[2].Base[0].Readings[0].Drop, job.Walls[3].Base[0].Readings[0].Drop = "39 7/16", "39 5/8"
+	file, err := survey.Write(job)
+	require.NoError(t, err)
+	s := trial.Of(t, file)
+	ctx := trial.Browse(t)
+	for _, width := range []int64{1440, 390, 320} {
+		trial.Steps(t, ctx, chromedp.EmulateViewport(width, 844), chromedp.Navigate(s.URL+"/jobs/1"), chromedp.WaitVisible("#drawing svg"))
+		require.Greater(t, trial.See[int](t, ctx, `document.querySelectorAll(".corners .corner").length`), 5)
+		assert.LessOrEqual(t, trial.See[float64](t, ctx, `document.documentElement.scrollWidth - innerWidth`), 0.0, "at %d", width)
+	}
+}
+
 // Each answer leads to its place: the smallest cut to its piece, the niche to its wall.
 func TestAnAnswerLeadsToItsPlace(t *testing.T) {
 	s := trial.New(t)
