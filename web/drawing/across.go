@@ -46,7 +46,8 @@ func (b *board) widths(w layout.Wall) []station {
 	return s
 }
 
-// legFronts are where a rim ends and a leg beside it begins: what a leg is wide is read off it.
+// legFronts are where a rim ends and a leg beside it begins: what a leg is wide is read off it. So are those
+// where a seat ends, beside which tile goes down to what the bench stands on.
 func legFronts(w layout.Wall) (s []station) {
 	base := w.Found.Base
 	for i := 1; i < len(base); i++ {
@@ -56,6 +57,8 @@ func legFronts(w layout.Wall) (s []station) {
 			s = append(s, station{l: right.Readings[0].At, name: string(right.Meets) + "'s front", rank: rankOpening})
 		case i == len(base)-1 && right.Meets == survey.Floor && left.Meets.Rim():
 			s = append(s, station{l: right.Readings[0].At, name: string(left.Meets) + "'s front", rank: rankOpening})
+		case (left.Meets == survey.Seat) != (right.Meets == survey.Seat):
+			s = append(s, station{l: right.Readings[0].At, name: string(survey.Seat) + "'s front", rank: rankOpening})
 		}
 	}
 	return s
