@@ -199,6 +199,7 @@ document.addEventListener("change", (e) => {
     if (gap && !gap.value.trim()) return; // which way a corner leans says nothing before how far
     return send(() => ({ ...request(form()), whole: true })); // the choice decides which fields there are
   }
+  if (e.target.matches('[name$=".name"]')) return send(() => ({ ...request(form()), whole: true })); // questions and buttons call a wall or a niche by its name
   if (String(request(form()).body) !== answered) edited(0);
 });
 

@@ -137,6 +137,26 @@ func TestANewcomersWalk(t *testing.T) {
 	t.Logf("typed %d values, %d refusals, %d doubts; %s", w.typed, len(w.refusals), len(w.doubts), count())
 }
 
+// What is renamed has its new name in every question and on every button, once its box is left by Tab or by Enter,
+// and the focus stays where the key has put it.
+func TestWhatIsRenamedIsAskedForByItsNewName(t *testing.T) {
+	if testing.Short() {
+		t.Skip("needs a browser")
+	}
+	s := trial.New(t)
+	ctx, cancel := context.WithTimeout(t.Context(), trial.Patience)
+	t.Cleanup(cancel)
+	w := &walker{t: t, ctx: trial.Chromium(t, ctx)}
+	trial.Steps(t, w.ctx, chromedp.EmulateViewport(1440, 900), chromedp.Navigate(s.URL+"/jobs/1"), chromedp.WaitVisible("#drawing svg"), trial.Ready)
+	for key, name := range map[string]string{kb.Tab: "window side", kb.Enter: "north"} {
+		trial.Type(t, w.ctx, "walls[1].name", name)
+		trial.Steps(t, w.ctx, chromedp.KeyEvent(key))
+		trial.Await(t, w.ctx, `document.querySelector('label[for="walls[1].width"]').textContent === "Width of wall `+name+`"`)
+		trial.Await(t, w.ctx, `[...document.querySelectorAll("#survey button")].some((b) => (b.getAttribute("aria-label") ?? "") === "Add a niche to wall `+name+`")`)
+		trial.Await(t, w.ctx, `document.activeElement.closest("#survey") !== null`)
+	}
+}
+
 // A box that was tabbed into is typed over, also where an answer swaps the form just then.
 func TestABoxStaysMarkedWhenTheFormIsSwapped(t *testing.T) {
 	if testing.Short() {
