@@ -85,7 +85,6 @@ func (r *resolver) outsideCorners(typed []Wall, room *Room) {
 			r.beginsRound(i, typed, walls)
 		}
 		if right.Outside != nil {
-			right.Stops = Span{walls[i].Width, walls[i].Width}
 			r.endsRound(i, typed, walls)
 		}
 	}

@@ -18,6 +18,9 @@ func (r *resolver) wall(p path, w Wall, sealant length.Length, taken map[string]
 	}
 	found.Left = r.end(p.dot("left"), w.Left, across, sealant)
 	found.Right = r.end(p.dot("right"), w.Right, across, sealant)
+	if found.Right.Outside != nil { // about there; outsideCorners says where
+		found.Right.Stops = Span{found.Width, found.Width}
+	}
 	found.Base = r.base(p.dot("base"), w.Base, across, sealant)
 	r.crownless(p.dot("head"), w.Head, w.Top)
 	found.Head = r.head(p.dot("head"), w.Head, across, sealant)

@@ -50,3 +50,18 @@ func TestTopsAreAskedFor(t *testing.T) {
 	job = press("forget " + path)
 	assert.Nil(t, job.Walls[last].Top)
 }
+
+// A wall that ends under a band is not offered to it: the survey says that it has no room.
+func TestAWallWithoutRoomIsNotOfferedToABand(t *testing.T) {
+	s := trial.New(t)
+	for _, do := range []string{"add walls curb", "add bands mosaic"} {
+		posted := s.Bench()
+		posted.Set(form.Do, do)
+		answer, _ := s.Post("/jobs/1", posted)
+		require.Equal(t, http.StatusSeeOther, answer.StatusCode, do)
+	}
+	_, page := s.Get("/jobs/1")
+	assert.Contains(t, page, "curb: no room at this height")
+	assert.NotContains(t, page, `value="round bands[0] curb"`)
+	assert.Contains(t, page, `value="round bands[0] back"`)
+}

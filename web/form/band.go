@@ -1,6 +1,7 @@
 package form
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strings"
@@ -84,9 +85,15 @@ func clearOfBands(job *survey.Job, b *survey.Band) {
 	move((over - low).CeilTo(system.Step()))
 	with := *job
 	with.Bands = append(slices.Clone(job.Bands), *b)
-	if _, faults := with.Resolve(); len(faults) > 0 { // under the head, or another tile that goes up to it, is no room
-		move((under - top).FloorTo(system.Step()))
+	if _, faults := with.Resolve(); len(faults) == 0 {
+		return
 	}
+	if it.ToHead { // it begins upon the highest of the others, wherever that stands
+		upon := slices.MaxFunc(room.Bands, func(a, b survey.BandFound) int { return cmp.Compare(a.Bottom.To, b.Bottom.To) })
+		b.Upon, b.Bottom, b.Near, b.Walls = upon.Name, survey.Mark{}, "", nil
+		return
+	}
+	move((under - top).FloorTo(system.Step())) // under the head, or another tile that goes up to it, is no room
 }
 
 // bandPlace is a range round the usual height that holds a joint line whatever the
@@ -138,6 +145,9 @@ func round(job *survey.Job, rest string) error {
 	names, b := wallNames(*job), &job.Bands[way[1].index]
 	if !slices.Contains(names, wall) {
 		return fmt.Errorf("there is no wall %q", wall)
+	}
+	if !Round(*b, wall) {
+		fitBand(job, way[1].index, wall)
 	}
 	var on []string
 	for _, name := range names {

@@ -138,3 +138,47 @@ func TestABandWithoutRoomOverOthersStandsUnderThem(t *testing.T) {
 	require.NoError(t, err)
 	assert.Less(t, under, over)
 }
+
+// A band that is let round a lower wall keeps under its head, as far as its range lets it; a wall that ends under
+// all of it has no room, and is refused with its field.
+func TestABandFindsRoomOnALowerWall(t *testing.T) {
+	job := demo(t)
+	require.NoError(t, Apply(&job, "add bands mosaic"))
+	require.NoError(t, Apply(&job, "round bands[0] left"))
+	before, _ := job.Resolve()
+	band := before.Bands[0]
+	low := band.Bottom.From + band.High(before.Joint) + 2*length.Inch
+	job.Walls[0].Head = survey.Head{Stops: &survey.Mark{At: low.Plain(length.Imperial, 0)}, Finish: "trim"}
+	found, faults := job.Resolve()
+	require.Empty(t, faults)
+	require.True(t, HasRoom(found, 0, 0))
+	require.NoError(t, Apply(&job, "round bands[0] left"))
+	sound(t, job)
+	after, _ := job.Resolve()
+	assert.Len(t, after.Bands[0].Walls, 3)
+	assert.Equal(t, band.Bottom.From, after.Bands[0].Bottom.From)
+	assert.Less(t, after.Bands[0].Bottom.To, band.Bottom.To)
+
+	require.NoError(t, Apply(&job, "add walls curb"))
+	found, faults = job.Resolve()
+	require.Empty(t, faults)
+	assert.False(t, HasRoom(found, 0, 3), "over a curb")
+	require.NoError(t, Apply(&job, "round bands[0] curb"))
+	_, faults = job.Resolve()
+	require.Len(t, faults, 1)
+	assert.Equal(t, "bands[0].bottom", faults[0].Path)
+}
+
+// Other tile above a line that has no room over a band just under the head begins upon that band.
+func TestTileAboveBeginsUponABandUnderTheHead(t *testing.T) {
+	job := room(t, "one")
+	for _, do := range []string{"add bands liner", "add walls"} {
+		require.NoError(t, Apply(&job, do))
+	}
+	job.Bands[0].Bottom = survey.Mark{From: "24", To: "31"}
+	job.Bands[0].Near = ""
+	sound(t, job)
+	require.NoError(t, Apply(&job, "add bands above"))
+	sound(t, job)
+	assert.Equal(t, "liner", job.Bands[1].Upon)
+}

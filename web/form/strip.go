@@ -24,7 +24,12 @@ func addStrip(job *survey.Job, w *survey.Wall) error {
 	off := pick(job, "3", "75")
 	s.Near = at
 	s.Middle = survey.Mark{From: less(job, at, off), To: compute(job, at, off, func(x, y length.Length) length.Length { return x + y })}
+	if !(survey.BondRule{Kind: survey.BondKind(job.Bond.Kind)}).Coursed() { // no joint lines of a pattern say where, and bands need to know
+		s.Middle, s.Near = survey.Mark{At: at}, ""
+	}
 	clearOfOpenings(job, w, &s)
+	narrowStrip(job, w, &s)
+	underPatterns(job, w, &s)
 	var taken []string
 	for _, x := range w.Strips {
 		taken = append(taken, x.Name)
@@ -32,6 +37,69 @@ func addStrip(job *survey.Job, w *survey.Wall) error {
 	s.Name = freeName("mosaic", taken)
 	w.Strips = append(w.Strips, s)
 	return nil
+}
+
+// RoomForStrip tells whether a wall has room for one more strip.
+func RoomForStrip(job survey.Job, wall int) bool {
+	if _, faults := job.Resolve(); len(faults) > 0 || len(job.Walls[wall].Strips) == 0 {
+		return true
+	}
+	with := job.Clone()
+	if add(&with, At("walls", wall)+".strips") != nil {
+		return false
+	}
+	_, faults := with.Resolve()
+	return len(faults) == 0
+}
+
+// narrowStrip leaves out columns that a narrow wall has no room for, as the end of a half wall, with some of its
+// own tile on both sides.
+func narrowStrip(job *survey.Job, w *survey.Wall, s *survey.Strip) {
+	system, _ := System(job.Units)
+	read := func(text string) length.Length { l, _ := length.Parse(text, system); return l }
+	joint := max(read(job.Joint.Plain), 0)
+	if job.Joint.Mark != nil {
+		joint = read(job.Joint.Mark.To)
+	}
+	wide, beside := read(w.Width), read(pick(job, "3/4", "20"))
+	need := func(columns int) length.Length {
+		return length.Length(columns)*(read(s.Tile.Width)+joint) + joint + 2*beside
+	}
+	off := read(pick(job, "3", "75"))
+	if need(s.Columns)+2*off <= wide {
+		return
+	}
+	for s.Columns > 1 && need(s.Columns) > wide {
+		s.Columns--
+	}
+	s.Middle, s.Near = survey.Mark{At: middle(job, "0", w.Width)}, ""
+}
+
+// underPatterns ends a strip under bands in a pattern: one from base to head parts the field, and they
+// cannot be parted.
+func underPatterns(job *survey.Job, w *survey.Wall, s *survey.Strip) {
+	room, faults := job.Resolve()
+	k := slices.IndexFunc(room.Walls, func(o survey.WallFound) bool { return o.Name == w.Name })
+	if len(faults) > 0 || k < 0 {
+		return
+	}
+	system, _ := System(job.Units)
+	joint := room.Joints[len(room.Joints)-1]
+	low, top := survey.Room{Walls: room.Walls[k : k+1]}.Between()
+	patterned := false
+	for _, i := range room.BandsOn(k) {
+		patterned, top = patterned || !room.Bands[i].Bond.Coursed(), min(top, room.Bands[i].Bottom.From)
+	}
+	if !patterned {
+		return
+	}
+	course := room.Tile.Height + joint
+	from, to := low+2*course, top-2*course
+	if from+course > to {
+		return // no room under them: it is refused with its field
+	}
+	say := func(l length.Length) string { return l.FloorTo(system.Step()).Plain(system, system.Step()) }
+	s.Bottom, s.Top = &survey.Mark{At: say(from)}, &survey.Mark{At: say(to)}
 }
 
 // reach lets a strip begin at the base or end at the head, or gives it a height where

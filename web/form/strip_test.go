@@ -4,6 +4,7 @@ import (
 	"net/url"
 	"testing"
 
+	"coursewright/layout"
 	"coursewright/layout/survey"
 
 	"github.com/stretchr/testify/assert"
@@ -71,4 +72,41 @@ func TestACoveThatIsAddedStandsAlongBasesOfOneStretch(t *testing.T) {
 	require.NoError(t, Apply(&job, "add walls[1].base left"))
 	assert.Empty(t, job.Walls[1].Base[0].Trim)
 	assert.Empty(t, job.Walls[1].Base[1].Trim)
+}
+
+// A strip is added wherever there is a wall: up a half wall and its end panel, in fewer columns where it is
+// narrow; measured in a pattern, where bands have to know its place; and under a band in a pattern.
+func TestAStripFindsRoomOnEveryWall(t *testing.T) {
+	for key, walls := range map[string][]int{"half wall": {0, 1, 2, 3}, "bench": {3}, "herringbone": {0, 1, 2}, "dotted": {0, 1, 2}} {
+		for _, wall := range walls {
+			job := room(t, key)
+			require.NoError(t, Apply(&job, "add "+At("walls", wall)+".strips"))
+			sound(t, job)
+			s := job.Walls[wall].Strips[0]
+			assert.Equal(t, key == "dotted", s.Top != nil, key)
+			assert.Equal(t, key == "half wall" && wall == 3, s.Columns < 3, "%s, wall %d: %d columns", key, wall, s.Columns)
+			if key != "half wall" && key != "herringbone" {
+				continue
+			}
+			if key == "herringbone" {
+				assert.NotEmpty(t, s.Middle.At)
+				require.NoError(t, Apply(&job, "add bands mosaic"))
+				sound(t, job)
+			}
+			plan, err := layout.Now(job)
+			require.NoError(t, err)
+			assert.NotEmpty(t, plan.Walls[wall].Strips, key)
+		}
+	}
+}
+
+// Where a narrow wall has a strip there is room for no other, and none is offered.
+func TestASecondStripIsOfferedWhereThereIsRoom(t *testing.T) {
+	job := room(t, "half wall")
+	for wall, more := range map[int]bool{1: true, 3: false} {
+		assert.True(t, RoomForStrip(job, wall))
+		require.NoError(t, Apply(&job, "add "+At("walls", wall)+".strips"))
+		assert.Equal(t, more, RoomForStrip(job, wall), "wall %d", wall)
+	}
+	assert.Len(t, job.Walls[3].Strips, 1, "asking adds none")
 }
