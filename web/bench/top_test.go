@@ -61,7 +61,7 @@ func TestAWallWithoutRoomIsNotOfferedToABand(t *testing.T) {
 		require.Equal(t, http.StatusSeeOther, answer.StatusCode, do)
 	}
 	_, page := s.Get("/jobs/1")
-	assert.Contains(t, page, "curb: no room at this height")
+	assert.Contains(t, page, "curb: no room for it")
 	assert.NotContains(t, page, `value="round bands[0] curb"`)
 	assert.Contains(t, page, `value="round bands[0] back"`)
 }

@@ -18,10 +18,14 @@ func bandRoom(room survey.Room, band, wall int) (over, under length.Length) {
 }
 
 // HasRoom tells whether a wall has room for a band at some height at which that may stand: a bench, a
-// curb and a half wall end under it.
+// curb and a half wall end under it, and a strip from base to head goes through one in a pattern.
 func HasRoom(room survey.Room, band, wall int) bool {
 	if band >= len(room.Bands) || wall >= len(room.Walls) {
 		return true
+	}
+	parts := func(o survey.OpeningFound) bool { return o.Kind == survey.PlumbStrip && o.Parts() }
+	if !room.Bands[band].Bond.Coursed() && slices.ContainsFunc(room.Walls[wall].Openings, parts) {
+		return false
 	}
 	over, under := bandRoom(room, band, wall)
 	bottom := room.Bands[band].Bottom

@@ -26,9 +26,16 @@ func addTrim(job *survey.Job, kind string) error {
 	}
 	t.Name = freeName(t.Kind, trimNames(*job))
 	job.Trims = append(job.Trims, t)
+	_, before := job.Resolve()
+	put := func(trim *string) { // unless that leaves no room for what stands there, as a strip or a band near it
+		*trim = t.Name
+		if _, faults := job.Resolve(); len(before) == 0 && len(faults) > 0 {
+			*trim = ""
+		}
+	}
 	lay := func(stops bool, finish string, trim *string) {
 		if stops && *trim == "" && finish != string(survey.Casing) {
-			*trim = t.Name
+			put(trim)
 		}
 	}
 	for i := range job.Walls {
@@ -39,7 +46,7 @@ func addTrim(job *survey.Job, kind string) error {
 			}
 			for k := range w.Base {
 				if w.Base[k].Trim == "" && !legged(w) {
-					w.Base[k].Trim = t.Name
+					put(&w.Base[k].Trim)
 				}
 			}
 			continue

@@ -58,3 +58,15 @@ func TestTrimHoldsWords(t *testing.T) {
 		assert.Equal(t, is, IsLength(path), path)
 	}
 }
+
+// Trim that is added leaves alone an edge at which it would take the room of a strip or of a band.
+func TestTrimLeavesRoomForWhatStandsAtAnEdge(t *testing.T) {
+	job := room(t, "one")
+	require.NoError(t, Apply(&job, "add walls[0].strips"))
+	job.Walls[0].Strips[0].Middle, job.Walls[0].Strips[0].Near = survey.Mark{At: "4"}, ""
+	sound(t, job)
+	require.NoError(t, Apply(&job, "add trims bullnose"))
+	sound(t, job)
+	w := job.Walls[0]
+	assert.Equal(t, []string{"", "bullnose", "bullnose"}, []string{w.Left.Trim, w.Right.Trim, w.Head.Trim})
+}

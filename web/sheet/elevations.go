@@ -11,8 +11,15 @@ import (
 // elevations makes one sheet of each wall, in setting order: its drawing at the
 // largest scale of the ladder that leaves room for its cut list.
 func (b *book) elevations() {
+	done := map[int]bool{}
 	for _, i := range b.inOrder() {
-		b.elevation(i)
+		if panel := b.panelOf(i); panel >= 0 && !done[i] && !done[panel] && b.withPanel(i, panel) {
+			done[i], done[panel] = true, true
+		}
+		if !done[i] {
+			done[i] = true
+			b.elevation(i)
+		}
 	}
 }
 

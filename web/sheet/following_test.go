@@ -62,3 +62,19 @@ func sizes(b *book, kinds ...Kind) []sizedText {
 	}
 	return out
 }
+
+// The narrow end of a half wall stands on the leaf of its neighbour where both go on it, with a list of its own.
+func TestAnEndPanelStandsOnItsNeighboursLeaf(t *testing.T) {
+	plan := shapeOf(t, "half wall")
+	b := newBook(plan, Options{Paper: Papers()[0], Kinds: []Kind{Elevations}})
+	require.Len(t, b.leaves, 3)
+	assert.Equal(t, "H, half wall; E, end panel", b.leaves[2].wall)
+	said := map[string]bool{}
+	for _, x := range texts(b.leaves[2]) {
+		said[x.Text] = true
+	}
+	for _, text := range []string{"half wall", "end panel wall", "Wall E, end panel"} {
+		assert.True(t, said[text], text)
+	}
+	laidOut(t, "half wall", plan, Options{Paper: Papers()[0], Kinds: []Kind{Elevations}})
+}
