@@ -26,6 +26,24 @@ function first() {
   }
 }
 
+// alone shows on a phone one question at a time, as one measures: while a pad is there for the box of a
+// question, nothing of the survey but it. Other boxes, as those of a range, stay in their step.
+function alone(field) {
+  for (const old of document.querySelectorAll("#survey .now")) old.classList.remove("now");
+  const one = Boolean(field?.querySelector(".help")) && field.parentElement?.matches(".step > .inside");
+  document.body.classList.toggle("one", one);
+  if (!one) return;
+  field.classList.add("now");
+  field.closest(".step").classList.add("now");
+}
+
+function leave() {
+  document.activeElement?.blur();
+  document.body.classList.remove("typing", "padded", "one");
+  document.getElementById("keys").hidden = true;
+  document.getElementById("stage")?.scrollIntoView({ block: "start" });
+}
+
 const boxes = () => [...document.querySelectorAll("#survey .asked input[id]")];
 
 // next gives the box after one, and opens its step.
@@ -33,6 +51,7 @@ export function next(box) {
   const all = boxes(), to = all[all.indexOf(box) + 1];
   if (!to) return null;
   to.closest("details.step").open = true;
+  if (document.body.classList.contains("one")) alone(to.closest(".asked")); // what is hidden takes no focus
   to.focus();
   to.select();
   return to;
@@ -41,6 +60,7 @@ export function next(box) {
 document.addEventListener("focusin", (e) => {
   const field = e.target.closest?.("#survey .asked");
   if (field) ask(field);
+  if (!e.target.closest?.("#keys")) alone(field);
   const typing = narrow.matches && e.target.matches?.("#survey input:not([type=checkbox]), #survey .doubtbox button");
   if (typing && !document.body.classList.contains("typing")) {
     document.body.classList.add("typing");
@@ -48,6 +68,10 @@ document.addEventListener("focusin", (e) => {
     e.target.scrollIntoView({ block: "nearest" });
   }
   if (!e.target.closest?.("#survey, #keys")) document.body.classList.remove("typing");
+});
+
+document.addEventListener("click", (e) => {
+  if (e.target.closest?.("[data-leave]")) leave();
 });
 
 document.addEventListener("pointerdown", (e) => {
@@ -61,5 +85,9 @@ document.addEventListener("keydown", (e) => {
   next(e.target);
 });
 
-document.addEventListener("redrawn", first);
+document.addEventListener("redrawn", () => {
+  first();
+  const field = document.activeElement?.closest?.("#survey .asked");
+  if (document.body.classList.contains("one")) alone(field);
+});
 first();

@@ -215,14 +215,26 @@ func TestThePadNeverCoversItsBox(t *testing.T) {
 	require.NoError(t, err)
 	trial.See[bool](t, ctx, `(() => { document.querySelector(".survey-head").dispatchEvent(new PointerEvent("pointerdown", { bubbles: true, pointerType: "touch" })); return true })()`)
 	for _, id := range []string{"walls[0].width", "walls[2].width", "walls[1].base[0].readings[0].drop"} {
-		trial.See[bool](t, ctx, `(() => { const f = document.getElementById(`+trial.Quote(id)+`) ?? document.querySelector("#section-down .asked input"); for (let d = f.closest("details"); d; d = d.parentElement.closest("details")) d.open = true; f.focus(); return true })()`)
+		trial.See[bool](t, ctx, `(() => { document.querySelector("[data-leave]").click(); const f = document.getElementById(`+trial.Quote(id)+`) ?? document.querySelector("#section-down .asked input"); for (let d = f.closest("details"); d; d = d.parentElement.closest("details")) d.open = true; f.focus(); return true })()`)
 		trial.Await(t, ctx, `!document.getElementById("keys").hidden`)
 		trial.Await(t, ctx, `(() => { const f = document.activeElement.getBoundingClientRect(), pad = document.getElementById("keys").getBoundingClientRect(); return f.bottom <= pad.top && f.top >= 0 })()`)
-		assert.True(t, trial.See[bool](t, ctx, `document.getElementById("paper").getBoundingClientRect().top < document.querySelector(".survey").getBoundingClientRect().top`), "the drawing is seen over it")
+		assert.Equal(t, 1, trial.See[int](t, ctx, `[...document.querySelectorAll("#survey .asked")].filter((f) => f.offsetParent).length`), "one question at a time")
+		assert.True(t, trial.See[bool](t, ctx, `(() => { const q = document.activeElement.closest(".inside").querySelector(".asking .question").getBoundingClientRect(); return q.top >= 0 && q.bottom < document.activeElement.getBoundingClientRect().top })()`), "and it is read over its box")
 	}
-	trial.See[bool](t, ctx, `(() => { const f = document.getElementById("walls[1].width"); f.focus(); for (const k of ["5", "9", "7/8"]) [...document.querySelectorAll("#keys button")].find((b) => b.textContent === k).dispatchEvent(new PointerEvent("pointerdown", { bubbles: true, cancelable: true })); return true })()`)
+	trial.See[bool](t, ctx, `(() => { document.querySelector("[data-leave]").click(); const f = document.getElementById("walls[1].width"); f.closest("details").open = true; f.focus(); for (const k of ["5", "9", "7/8"]) [...document.querySelectorAll("#keys button")].find((b) => b.textContent === k).dispatchEvent(new PointerEvent("pointerdown", { bubbles: true, cancelable: true })); return true })()`)
 	assert.Equal(t, "59 7/8", trial.See[string](t, ctx, `document.getElementById("walls[1].width").value`))
 	assert.Equal(t, "none", trial.See[string](t, ctx, `document.activeElement.inputMode`))
+	for _, id := range []string{"walls[2].width", "walls[0].base[1].readings[0].drop"} { // in the step, and in the next
+		trial.See[bool](t, ctx, `(() => { [...document.querySelectorAll("#keys button")].find((b) => b.textContent === "Next").dispatchEvent(new PointerEvent("pointerdown", { bubbles: true, cancelable: true })); dispatchEvent(new PointerEvent("pointerup")); return true })()`)
+		trial.Await(t, ctx, `document.activeElement.id === `+trial.Quote(id))
+		trial.Await(t, ctx, status+` === "Saved" && document.activeElement.offsetParent !== null`)
+		assert.Equal(t, 1, trial.See[int](t, ctx, `[...document.querySelectorAll("#survey .asked")].filter((f) => f.offsetParent).length`), "also after an answer")
+	}
+	trial.Shot(t, ctx, "one-question")
+	trial.See[bool](t, ctx, `(() => { const press = (k) => [...document.querySelectorAll("#keys button")].find((b) => b.textContent === k).dispatchEvent(new PointerEvent("pointerdown", { bubbles: true, cancelable: true })); for (const k of ["3", "9", "Next", "9", "3", "Next"]) press(k); dispatchEvent(new PointerEvent("pointerup")); return true })()`)
+	trial.Await(t, ctx, `document.querySelector(".asked.doubted .doubtbox")?.offsetParent != null && document.querySelector(".asked.now").offsetParent !== null && !document.querySelector(".asked.now.doubted")`) // what is in doubt is seen beside the next
+	trial.Steps(t, ctx, chromedp.Click("[data-leave]"))
+	trial.Await(t, ctx, `document.getElementById("keys").hidden && document.querySelector("#paper svg").getBoundingClientRect().height > 0 && [...document.querySelectorAll("#survey .asked")].filter((f) => f.offsetParent).length > 1`)
 }
 
 // A corner that leans is told by its gap and its side, and the drawing leans with it.
