@@ -617,3 +617,23 @@ func TestTheDeskShowsTheAddressForAPhoneWithoutTheCode(t *testing.T) {
 	assert.Contains(t, string(body), "--lan", "without a door it says how to get one")
 	assert.NotContains(t, string(body), `class="qr"`)
 }
+
+// An opener policy is sent wherever a browser takes one, and not where it would warn of it on every page.
+func TestNoOpenerPolicyOverPlainHTTPFromAnAddress(t *testing.T) {
+	handler := door.Guard{Hosts: []string{"bench.example"}, Door: new(door.Door)}.Wrap(http.NotFoundHandler())
+	for host, want := range map[string]string{
+		"127.0.0.1:7310": "same-origin", "[::1]:7310": "same-origin", "localhost": "same-origin", "bench.example": "same-origin", "[::ffff:127.0.0.1]:80": "same-origin",
+		"192.168.7.2:7310": "", "192.168.7.2": "", "[fe80::1]:7310": "", "10.0.0.9:80": "",
+	} {
+		for header, want := range map[string]string{"": want, "https": "same-origin"} {
+			r := httptest.NewRequest(http.MethodGet, "/", nil)
+			r.Host = host
+			if header != "" {
+				r.Header.Set("X-Forwarded-Proto", header)
+			}
+			w := httptest.NewRecorder()
+			handler.ServeHTTP(w, r)
+			assert.Equal(t, want, w.Header().Get("Cross-Origin-Opener-Policy"), "%s %s", host, header)
+		}
+	}
+}

@@ -37,12 +37,23 @@ func (g Guard) knownHost(next http.Handler) http.Handler {
 	})
 }
 
-func (g Guard) knows(host string) bool {
-	name := host
+// nameOf is a host without its port.
+func nameOf(host string) string {
 	if h, _, err := net.SplitHostPort(host); err == nil {
-		name = h
+		host = h
 	}
-	name = strings.ToLower(strings.Trim(name, "[]"))
+	return strings.ToLower(strings.Trim(host, "[]"))
+}
+
+// plainAddress tells whether a page comes over plain http from an address of the network: there a
+// browser takes no opener policy, and warns of one on every page.
+func plainAddress(r *http.Request) bool {
+	ip, err := netip.ParseAddr(nameOf(r.Host))
+	return err == nil && !ip.Unmap().IsLoopback() && r.TLS == nil && r.Header.Get("X-Forwarded-Proto") != "https"
+}
+
+func (g Guard) knows(host string) bool {
+	name := nameOf(host)
 	if name == "localhost" {
 		return true
 	}
@@ -63,11 +74,7 @@ func arrivedAt(r *http.Request) bool {
 	if err != nil {
 		return false
 	}
-	host := r.Host
-	if h, _, err := net.SplitHostPort(host); err == nil {
-		host = h
-	}
-	named, err := netip.ParseAddr(strings.Trim(host, "[]"))
+	named, err := netip.ParseAddr(nameOf(r.Host))
 	return err == nil && named.WithZone("").Unmap() == at.Addr().WithZone("").Unmap()
 }
 
@@ -83,7 +90,9 @@ func safeHeaders(next http.Handler) http.Handler {
 		h.Set("X-Content-Type-Options", "nosniff")
 		h.Set("X-Frame-Options", "DENY")
 		h.Set("Referrer-Policy", "no-referrer")
-		h.Set("Cross-Origin-Opener-Policy", "same-origin")
+		if !plainAddress(r) {
+			h.Set("Cross-Origin-Opener-Policy", "same-origin")
+		}
 		h.Set("Cross-Origin-Resource-Policy", "same-origin")
 		h.Set("Cache-Control", "no-store")
 		next.ServeHTTP(w, r)
