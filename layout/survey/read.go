@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"io"
 	"reflect"
+	"unicode/utf8"
 )
 
 // MaxBytes bounds a job file.
@@ -24,7 +25,11 @@ func Read(data []byte) (Job, error) {
 	tree, err := parse(data)
 	if err != nil {
 		var faults Faults
-		faults.add("document", err.Error(), "a job file in JSON")
+		if kind := stranger(data); kind != "" {
+			faults.add("document", kind, "a job file, as Export writes it")
+		} else {
+			faults.add("document", err.Error(), "a job file in JSON")
+		}
 		return Job{}, faults
 	}
 	var job Job
@@ -37,6 +42,20 @@ func Read(data []byte) (Job, error) {
 		return Job{}, d.faults
 	}
 	return job, nil
+}
+
+// stranger says what a file is that nobody meant as JSON, as a picture or a sheet; empty of one that
+// may be meant so.
+func stranger(data []byte) string {
+	switch text := bytes.TrimSpace(data); {
+	case bytes.HasPrefix(text, []byte("%PDF")):
+		return "a PDF"
+	case !utf8.Valid(data) || bytes.IndexByte(data, 0) >= 0:
+		return "a file that is no text, as a picture is"
+	case len(text) > 0 && text[0] == '<':
+		return "a page or a drawing"
+	}
+	return ""
 }
 
 // Write gives the job file in its canonical form, indented, absent fields

@@ -63,6 +63,9 @@ func TestWriteKeepsSignsReadable(t *testing.T) {
 func TestReadRefusals(t *testing.T) {
 	for name, c := range map[string]struct{ text, says string }{
 		"nothing":             {``, "document: found at line 1, column 1: EOF; write a job file in JSON"},
+		"a picture":           {"\x89PNG\r\n\x1a\n\x00", "document: found a file that is no text, as a picture is; write a job file, as Export writes it"},
+		"a sheet":             {"%PDF-1.7\n%\xe2\xe3", "document: found a PDF; write a job file"},
+		"a drawing":           {"<svg></svg>", "document: found a page or a drawing; write a job file"},
 		"not JSON":            {"{\n  \"title\" 5}", "document: found at line 2, column 12: invalid character '5' after object key"},
 		"cut short":           {`{"title": "a"`, "unexpected EOF"},
 		"something behind":    {`{} {}`, "something after the end"},
