@@ -56,7 +56,7 @@ func TestManyHeightsFindRoomOnAPhone(t *testing.T) {
 	ctx := trial.Browse(t)
 	for _, width := range []int64{1440, 390, 320} {
 		trial.Steps(t, ctx, chromedp.EmulateViewport(width, 844), chromedp.Navigate(s.URL+"/jobs/1"), chromedp.WaitVisible("#drawing svg"))
-		require.Greater(t, trial.See[int](t, ctx, `document.querySelectorAll(".corners .corner").length`), 5)
+		require.Greater(t, trial.See[int](t, ctx, `document.querySelectorAll(".corners b").length`), 5)
 		assert.LessOrEqual(t, trial.See[float64](t, ctx, `document.documentElement.scrollWidth - innerWidth`), 0.0, "at %d", width)
 	}
 }
