@@ -6,8 +6,9 @@ import (
 	"coursewright/layout/length"
 )
 
-// climb betters the best of some trials by a step, and the best that stands on a line far from its own, then the
-// better of the two step by step as far as the work given for that goes.
+// climb betters the best of some trials by a step, and the best that stands on a line far from its own, which takes other
+// starts there first, or its line would only slip back to where the best stands; then the better of the two step by step
+// as far as the work given for that goes.
 func climb(s *solver, from []*trial, effort int) *trial {
 	slices.SortStableFunc(from, func(a, b *trial) int {
 		order, _ := s.order.Compare(&a.merit, &b.merit)
@@ -17,7 +18,7 @@ func climb(s *solver, from []*trial, effort int) *trial {
 	best, before := from[0].step(s), from[0]
 	far := (s.room.Tile.Height + s.room.Joint) / 32
 	if k := slices.IndexFunc(from, func(t *trial) bool { return max(t.line-from[0].line, from[0].line-t.line) > far }); k > 0 {
-		if t := from[k].step(s); s.order.Better(&t.merit, &best.merit) {
+		if t := from[k].restarted(s, 3*s.fresh).step(s); s.order.Better(&t.merit, &best.merit) {
 			best, before = t, nil
 		}
 	}

@@ -253,7 +253,10 @@ func (h *hunt) step(cut *cutoff) {
 	if got := h.place(h.wall, h.line, c.edge, h.limit(), cut, tries); got != nil {
 		h.keep(*got)
 	}
-	if h.short {
+	switch {
+	case h.short && h.stopped(): // it is taken up again if there is more work for it
+		h.queue.add(c)
+	case h.short:
 		h.miss(c.merit)
 	}
 	h.steps++

@@ -24,7 +24,7 @@ func solverOf(line string) *solver {
 
 func solverIn(room *survey.Room) *solver {
 	s := newSolver(context.Background(), room, hands(room)[0], merit.OrderFor(room.Prefer))
-	s.most, s.limit, s.late, s.fresh = Work, Work, Work, Work/16
+	s.most, s.limit, s.fresh = Work, Work, Work/16
 	return s
 }
 

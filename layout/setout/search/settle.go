@@ -6,19 +6,29 @@ import (
 	"coursewright/layout/merit"
 )
 
-// settle gives the best that is known when the work is spent, after a fresh look at the lines that promise most
+// settled is the best that is known once it has settled. The search may go on from there with as much work again: all
+// that settling passed over is before it still.
+func (s *solver) settled(q queue[*trial], best *trial) *trial {
+	limit, missed := s.limit, s.missed
+	if best = s.settle(q, best); best != nil {
+		s.known, s.missed, s.limit = &best.merit, missed, 2*limit
+	}
+	return best
+}
+
+// settle gives the best that is known when the work for the search is spent, after a fresh look at the lines that promise most
 // and the classic ones with their best starts and the classic starts, and at starts far apart on lines far apart;
 // after bettering the best of these step by step; and after a look at every start on the line of what is best then,
-// and at the lines next to it. It says what no set-out can beat.
-func (s *solver) settle(q *queue[*trial], best *trial) *Result {
-	bound := q.first().merit
+// and at the lines next to it.
+func (s *solver) settle(q queue[*trial], best *trial) *trial {
+	q.items = slices.Clone(q.items)
 	better := func(t *trial) {
 		if best == nil || s.order.Better(&t.merit, &best.merit) {
 			best = t
 		}
 	}
 	until := s.work() + s.share/8
-	for _, line := range s.promising(q, best) {
+	for _, line := range s.promising(&q, best) {
 		if s.ended || best != nil && s.work() > until {
 			break
 		}
@@ -33,7 +43,7 @@ func (s *solver) settle(q *queue[*trial], best *trial) *Result {
 	if t := s.through(best); t != nil {
 		better(t)
 	}
-	return s.result(best.slid(s).nearby(s).slid(s), bound)
+	return best.slid(s).nearby(s).slid(s)
 }
 
 // early looks at the lines that promise most and at the classic ones, to hold all others

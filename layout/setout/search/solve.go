@@ -20,7 +20,7 @@ func Within(ctx context.Context, room *survey.Room, work int) (Result, error) {
 	for _, hand := range hands {
 		s := newSolver(ctx, room, hand, order)
 		s.most, s.share, s.fresh = work, work/len(hands), work/16
-		s.limit, s.late = s.share, s.share/3
+		s.limit = s.share
 		if len(hands) > 1 {
 			s.limit = s.share * 2 / 3 // each of them settles, which takes as much again
 		}
@@ -74,7 +74,7 @@ func (s *solver) solve(known *Result) *Result {
 	if known != nil {
 		s.known = &known.Merit
 	}
-	for looked, whole := false, false; ; { // early, and at the whole of a line
+	for looked, whole, settled := false, false, false; ; { // early, at the whole of a line, and at what settling looks at
 		if !looked && best == nil && !q.empty() && s.work() > s.share/8 {
 			looked, best = true, s.early(&q)
 			if known == nil || s.order.Better(&best.merit, s.known) {
@@ -94,11 +94,15 @@ func (s *solver) solve(known *Result) *Result {
 		if t.depth == exact {
 			return s.result(t, t.merit)
 		}
-		if s.stopped() {
-			return s.settle(&q, best)
-		}
-		if whole && s.work() > s.late && s.asGood(best, t) {
+		spent := settled || s.stopped()
+		switch {
+		case s.ended, settled && s.stopped(), spent && whole && s.asGood(best, t):
 			return s.result(best, t.merit)
+		case spent && !settled:
+			if best, settled = s.settled(q, best), true; best == nil {
+				return nil
+			}
+			continue
 		}
 		s.closer(t)
 		if t.dead {

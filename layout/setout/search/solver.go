@@ -43,7 +43,6 @@ type solver struct {
 	fresh  int          // for one line when the search settles
 	limit  int
 	worst  int // the wall that turned out worse than was known when it was last looked at more closely
-	late   int // beyond so much work it settles where only what is out of sight or quicker to cut is left to decide
 	ctx    context.Context
 	asked  int
 	ended  bool
