@@ -9,9 +9,10 @@ import (
 // settled is the best that is known once it has settled. The search may go on from there with as much work again: all
 // that settling passed over is before it still.
 func (s *solver) settled(q queue[*trial], best *trial) *trial {
-	limit, missed := s.limit, s.missed
+	limit, missed, known := s.limit, s.missed, s.known
 	if best = s.settle(q, best); best != nil {
-		s.known, s.missed, s.limit = &best.merit, missed, 2*limit
+		s.limit, s.missed, s.known = 2*limit, missed, known
+		s.hold(best)
 	}
 	return best
 }

@@ -57,19 +57,10 @@ func hands(room *survey.Room) []survey.Hand {
 }
 
 func (s *solver) solve(known *Result) *Result {
-	q := queue[*trial]{before: func(a, b *trial) bool {
-		if order, _ := s.order.Compare(&a.merit, &b.merit); order != 0 {
-			return order < 0
-		}
-		return a.line < b.line
-	}}
-	for _, line := range s.lines() {
-		if s.stopped() && s.ended {
-			return nil
-		}
-		q.items = append(q.items, s.trial(line))
+	q := s.trials()
+	if s.ended {
+		return nil
 	}
-	q.sort()
 	var best *trial
 	if known != nil {
 		s.known = &known.Merit
@@ -77,9 +68,7 @@ func (s *solver) solve(known *Result) *Result {
 	for looked, whole, settled := false, false, false; ; { // early, at the whole of a line, and at what settling looks at
 		if !looked && best == nil && !q.empty() && s.work() > s.share/8 {
 			looked, best = true, s.early(&q)
-			if known == nil || s.order.Better(&best.merit, s.known) {
-				s.known = &best.merit
-			}
+			s.hold(best)
 		}
 		if best != nil && (q.empty() || s.order.Better(&best.merit, &q.first().merit)) {
 			return s.result(best, best.merit)
@@ -112,11 +101,34 @@ func (s *solver) solve(known *Result) *Result {
 		whole = whole || t.depth == exact
 		if t.depth == exact && (best == nil || s.order.Better(&t.merit, &best.merit)) {
 			best = t
-			if s.known == nil || s.order.Better(&t.merit, s.known) {
-				s.known = &t.merit
-			}
+			s.hold(best)
 		}
 		q.settle()
+	}
+}
+
+// trials are all lines, the most promising first, as far as whoever asks waits for them.
+func (s *solver) trials() queue[*trial] {
+	q := queue[*trial]{before: func(a, b *trial) bool {
+		if order, _ := s.order.Compare(&a.merit, &b.merit); order != 0 {
+			return order < 0
+		}
+		return a.line < b.line
+	}}
+	for _, line := range s.lines() {
+		if s.stopped() && s.ended {
+			break
+		}
+		q.items = append(q.items, s.trial(line))
+	}
+	q.sort()
+	return q
+}
+
+// hold holds all that is looked at from now on to what a trial gives.
+func (s *solver) hold(t *trial) {
+	if s.known == nil || s.order.Better(&t.merit, s.known) {
+		s.known = &t.merit
 	}
 }
 
