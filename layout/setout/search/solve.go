@@ -19,7 +19,7 @@ func Within(ctx context.Context, room *survey.Room, work int) (Result, error) {
 	hands := hands(room)
 	for _, hand := range hands {
 		s := newSolver(ctx, room, hand, order)
-		s.most, s.share, s.fresh = work, work/len(hands), work/16
+		s.most, s.share, s.fresh = work, work/len(hands), work/len(hands)/16
 		s.limit = s.share
 		if len(hands) > 1 {
 			s.limit = s.share * 2 / 3 // each of them settles, which takes as much again

@@ -26,7 +26,7 @@ import (
 	"coursewright/layout/survey"
 )
 
-// Work is how much is counted for one room before its search settles for the best found: it
+// Work is how much is counted for one room before its search settles for the best found, and at most as much again: it
 // bounds the time that a room may take in which nearly everything is free.
 const Work = 3_000_000
 
