@@ -21,7 +21,7 @@ import (
 // asked, because each is solved some dozen times.
 func TestRemediesGiveWhatTheyState(t *testing.T) {
 	told := 0
-	for seed := range 10 {
+	for seed := range 16 {
 		job, err := survey.Read(rooms.Example(seed))
 		require.NoError(t, err)
 		room, faults := job.Resolve()

@@ -221,6 +221,16 @@ func TestShowersThatPinsBeatOnce(t *testing.T) {
 	})
 }
 
+// A leg a quarter of an inch wide is left without tile by all starts but a few, and by those ever more of it the higher the line:
+// the search came back to the line that leaves least, until other starts came first on lines far from it.
+func TestAStartThatTilesANarrowLegIsFound(t *testing.T) {
+	job, err := survey.Read(showers.Example(585))
+	require.NoError(t, err)
+	plan, err := layout.Quick(t.Context(), job)
+	require.NoError(t, err)
+	require.Zero(t, plan.Setout.Merit.Bare)
+}
+
 // The same of houses: pins beat one of them by its runs, the other by an unworkable piece.
 func TestHousesThatPinsBeatOnce(t *testing.T) {
 	noWorseThan(t, houses, map[int]spoiled{230: {fifths: 1, openings: 1, thirds: 7}, 239: {fifths: 1, thirds: 1}})

@@ -116,7 +116,7 @@ func TestWhatIsLeftMayStillBeBetter(t *testing.T) {
 		"quicker to cut alone":                   {merit.Merit{Sight: merit.Sight{Slivers: 3}, OutOfSight: merit.Sight{Slivers: 5}}, true},
 		"worse in sight, better where it is not": {merit.Merit{Sight: merit.Sight{Slivers: 4}}, true},
 	} {
-		require.Equal(t, c.good, s.asGood(best, &trial{merit: c.next}), name)
+		require.Equal(t, c.good, asGood(s.order, best, &trial{merit: c.next}), name)
 	}
 }
 

@@ -6,22 +6,15 @@ import (
 	"coursewright/layout/merit"
 )
 
-// settled is the best that is known once it has settled. The search may go on from there with as much work again: all
-// that settling passed over is before it still.
-func (s *solver) settled(q queue[*trial], best *trial) *trial {
-	limit, missed, known := s.limit, s.missed, s.known
-	if best = s.settle(q, best); best != nil {
-		s.limit, s.missed, s.known = 2*limit, missed, known
-		s.hold(best)
-	}
-	return best
-}
-
 // settle gives the best that is known when the work for the search is spent, after a fresh look at the lines that promise most
 // and the classic ones with their best starts and the classic starts, and at starts far apart on lines far apart;
 // after bettering the best of these step by step; and after a look at every start on the line of what is best then,
-// and at the lines next to it.
+// and at the lines next to it. The search may go on from there with as much work again: all that was passed over is
+// before it still.
 func (s *solver) settle(q queue[*trial], best *trial) *trial {
+	defer func(limit int, missed, known *merit.Merit) {
+		s.limit, s.missed, s.known = 2*limit, missed, known
+	}(s.limit, s.missed, s.known)
 	q.items = slices.Clone(q.items)
 	better := func(t *trial) {
 		if best == nil || s.order.Better(&t.merit, &best.merit) {

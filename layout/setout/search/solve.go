@@ -57,7 +57,7 @@ func hands(room *survey.Room) []survey.Hand {
 }
 
 func (s *solver) solve(known *Result) *Result {
-	q := s.trials()
+	q := trials(s)
 	if s.ended {
 		return nil
 	}
@@ -85,12 +85,13 @@ func (s *solver) solve(known *Result) *Result {
 		}
 		spent := settled || s.stopped()
 		switch {
-		case s.ended, settled && s.stopped(), spent && whole && s.asGood(best, t):
+		case s.ended, settled && s.stopped(), spent && whole && asGood(s.order, best, t):
 			return s.result(best, t.merit)
 		case spent && !settled:
-			if best, settled = s.settled(q, best), true; best == nil {
+			if best, settled = s.settle(q, best), true; best == nil {
 				return nil
 			}
+			s.hold(best)
 			continue
 		}
 		s.closer(t)
@@ -108,7 +109,7 @@ func (s *solver) solve(known *Result) *Result {
 }
 
 // trials are all lines, the most promising first, as far as whoever asks waits for them.
-func (s *solver) trials() queue[*trial] {
+func trials(s *solver) queue[*trial] {
 	q := queue[*trial]{before: func(a, b *trial) bool {
 		if order, _ := s.order.Compare(&a.merit, &b.merit); order != 0 {
 			return order < 0
@@ -134,7 +135,7 @@ func (s *solver) hold(t *trial) {
 
 // asGood tells whether nothing that is left can beat the best in a term before the
 // terms out of sight: what is left can only be better there, or quicker to cut.
-func (s *solver) asGood(best, next *trial) bool {
-	order, _ := s.order.Until(&next.merit, &best.merit, merit.HiddenBare)
+func asGood(by merit.Order, best, next *trial) bool {
+	order, _ := by.Until(&next.merit, &best.merit, merit.HiddenBare)
 	return order >= 0
 }
