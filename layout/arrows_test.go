@@ -260,6 +260,7 @@ var arrows = []arrow{
 	{"web/choices", "web/page", "is a page"},
 	{"web/sheets", "layout/...", "tables of a plan"},
 	{"web/sheets", "web/sheet", "sheets of a plan"},
+	{"web/sheets", "web/ask", "how much is measured, as the bench counts it"},
 	{"web/sheets", "web/page", "is a page"},
 	{"web/sheets", "store", "of a stored job"},
 	{"web/bathroom", "layout/...", "pieces are set in order"},

@@ -11,6 +11,7 @@ import (
 	"coursewright/layout"
 	"coursewright/layout/survey"
 	"coursewright/web/sheet"
+	"coursewright/web/sheets"
 )
 
 // sheets prints the sheets of a job into a PDF.
@@ -48,6 +49,7 @@ func (p *program) sheets(ctx context.Context, args []string) int {
 	}
 	solve := func(one survey.Job) (layout.Plan, error) { return layout.Solve(ctx, one) }
 	opts.Hash, opts.Choices, opts.Help = sheet.Hash(document), sheet.ChoicesOf(job, solve, help), help(job, plan)
+	opts.Measured = sheets.Measured(job)
 	if ctx.Err() != nil {
 		return p.fail(ctx.Err())
 	}

@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"cmp"
 	"fmt"
 	"strings"
 
@@ -39,7 +40,7 @@ func (b *book) fields(l *leaf, n int) []cell {
 		{20, "scale", scaleText(l.scale, room.Units)}, {32, "job " + b.opts.Hash + " · " + b.opts.Paper.Name, b.opts.Date.Format("2006-01-02")},
 		{16, "sheet", fmt.Sprintf("%d of %d", n, len(b.leaves))}}
 	if room.Guess() {
-		cells = append(cells, cell{24, "GUESS", fmt.Sprintf("%d not measured", len(room.Guesses))})
+		cells = append(cells, cell{24, "GUESS", cmp.Or(b.opts.Measured, "not all measured")})
 	}
 	return cells
 }

@@ -81,6 +81,8 @@ type Options struct {
 	Buy    *takeoff.Settings // nil: the job's
 	Stages *stages.Settings  // nil: the job's
 
+	Measured string // "4 of 22 measured", as the page says it; printed on guesses
+
 	Choices []Choice        // of the job, to compare; printed where there are several
 	Help    []layout.Remedy // what would help where poor cuts remain; the best of it stands with the cuts
 }

@@ -2,6 +2,7 @@ package sheets
 
 import (
 	"context"
+	"fmt"
 	"slices"
 	"strconv"
 	"strings"
@@ -10,6 +11,7 @@ import (
 	"coursewright/layout"
 	"coursewright/layout/survey"
 	"coursewright/store"
+	"coursewright/web/ask"
 	"coursewright/web/sheet"
 )
 
@@ -24,7 +26,7 @@ type picks struct {
 
 // options are those that the sheets are printed with.
 func (s pages) options(ctx context.Context, p picks) sheet.Options {
-	o := sheet.Options{Paper: p.paper, Kinds: p.kinds, Date: s.Store.Now(), Hash: sheet.Hash(p.stored.Document)}
+	o := sheet.Options{Paper: p.paper, Kinds: p.kinds, Date: s.Store.Now(), Hash: sheet.Hash(p.stored.Document), Measured: Measured(p.job)}
 	if len(p.kinds) == 0 || slices.Contains(p.kinds, sheet.Compare) {
 		o.Choices = sheet.ChoicesOf(p.job, func(one survey.Job) (layout.Plan, error) { return s.Solve(ctx, one) },
 			func(one survey.Job, plan layout.Plan) []layout.Remedy { return s.wouldHelp(ctx, one, plan) })
@@ -35,10 +37,16 @@ func (s pages) options(ctx context.Context, p picks) sheet.Options {
 	return o
 }
 
+// Measured says how much of a job is measured, as the bench counts it.
+func Measured(job survey.Job) string {
+	measured, all := ask.Count(job)
+	return fmt.Sprintf("%d of %d measured", measured, all)
+}
+
 // counted are the same without what would help, which takes no leaf of its own and
 // may take seconds to work out.
 func (s pages) counted(ctx context.Context, p picks) sheet.Options {
-	o := sheet.Options{Paper: p.paper, Kinds: p.kinds, Date: s.Store.Now(), Hash: sheet.Hash(p.stored.Document)}
+	o := sheet.Options{Paper: p.paper, Kinds: p.kinds, Date: s.Store.Now(), Hash: sheet.Hash(p.stored.Document), Measured: Measured(p.job)}
 	if slices.Contains(p.kinds, sheet.Compare) {
 		o.Choices = sheet.ChoicesOf(p.job, func(one survey.Job) (layout.Plan, error) { return s.Solve(ctx, one) }, nil)
 	}

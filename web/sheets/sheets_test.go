@@ -1,10 +1,16 @@
 package sheets_test
 
 import (
+	"coursewright/web/ask"
+	"coursewright/web/shapes"
+	"coursewright/web/sheets"
 	"coursewright/web/trial"
 
+	"encoding/json"
 	"net/http"
 	"os"
+	"os/exec"
+	"path/filepath"
 	"strings"
 	"testing"
 
@@ -49,4 +55,24 @@ func TestSheetsThatDoNotExistAreRefused(t *testing.T) {
 		answer, _ := s.Get(path)
 		assert.Equal(t, want, answer.StatusCode, path)
 	}
+}
+
+// A guess says on its sheets what the bench says of it: how many of the figures asked for are measured.
+func TestSheetsOfAGuessCountAsTheBenchDoes(t *testing.T) {
+	job, err := shapes.New("tub", "in", "tub")
+	require.NoError(t, err)
+	job.Guess = ask.Paths(job)
+	file, err := json.Marshal(job)
+	require.NoError(t, err)
+	s := trial.Of(t, file)
+	_, page := s.Get("/jobs/1")
+	require.True(t, strings.Contains(page, "0 of 14 measured"))
+	assert.Equal(t, "0 of 14 measured", sheets.Measured(job))
+	answer, pdf := s.Get("/jobs/1/sheets.pdf?kinds=set-out")
+	require.Equal(t, http.StatusOK, answer.StatusCode)
+	name := filepath.Join(t.TempDir(), "guess.pdf")
+	require.NoError(t, os.WriteFile(name, []byte(pdf), 0o600))
+	text, err := exec.Command("pdftotext", name, "-").Output()
+	require.NoError(t, err, "poppler-utils is needed")
+	assert.True(t, strings.Contains(string(text), "0 of 14 measured"))
 }
