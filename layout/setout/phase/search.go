@@ -11,10 +11,10 @@ import (
 )
 
 // Work is how much one search counts before it settles for the best found.
-const Work = 360_000
+const Work = 400_000
 
 // weight is what one unit of Work is in effort: as much of a processor's time.
-const weight = 10
+const weight = 9
 
 type solver struct {
 	ctx   context.Context

@@ -63,17 +63,13 @@ type odds struct{ hits, work int }
 func (h *hunt) odds() *odds { return &h.wall.odds[h.queue.first().next(h.wall)] }
 
 // promise is how many hits in a million of work are expected of the step that is taken next at a wall: what it
-// gave so far, and before it was tried much what all steps at the wall gave.
+// gave so far, and one hit for as much work as all steps at the wall took for one.
 func (h *hunt) promise() int {
 	o, all := h.odds(), &h.wall.all
-	rate := million * (all.hits + 1) / (all.work + firstWork)
-	return (million*o.hits + wary*rate) / (o.work + wary)
+	return million * (o.hits + 1) / (o.work + firstWork + (all.work+firstWork)/(all.hits+1))
 }
 
-const (
-	million = 1_000_000
-	wary    = 2000 // how much work a step is taken to be like all others for
-)
+const million = 1_000_000
 
 // better tells whether a step promises more for its work than another.
 func (o *odds) better(than *odds) bool {
