@@ -25,7 +25,6 @@ import (
 
 	"coursewright/layout/length"
 	"coursewright/layout/merit"
-	"coursewright/layout/setout/count"
 	"coursewright/layout/setout/search"
 	"coursewright/layout/survey"
 )
@@ -135,25 +134,12 @@ func (p *parter) lines() ([]found, error) {
 		best.field = &r
 	}
 	out := []found{best}
-	low := lowest(&folded, r.Hand)
+	low := r.Lowest() // by the height of a band it would be a line at one's head
 	for _, f := range slices.Concat(p.otherJoints(r.Line), p.fullHeads(), p.flush()) {
 		f.hand, f.line = r.Hand, low+length.Mod(f.line-low, p.pitch())
 		out = append(out, f)
 	}
 	return out, nil
-}
-
-// lowest is where the tile of the widest wall begins: a course line is named by the lowest course
-// over that, as a search names it, because that is where a setter strikes it. By the height of a
-// band it would be a line at one's head.
-func lowest(room *survey.Room, hand survey.Hand) length.Length {
-	widest := 0
-	for w := range room.Walls {
-		if room.Walls[w].Width > room.Walls[widest].Width {
-			widest = w
-		}
-	}
-	return count.NewWall(room, room.Walls[widest], hand).Box().Bottom
 }
 
 // onFixed sets the room out on the course line that is fixed. On a pinned one a band

@@ -46,7 +46,7 @@ func TestFineTapesAreBounded(t *testing.T) {
 
 	room.Tape = length.Millimetre / 40
 	s = solverIn(&room)
-	h := s.hunt(s.walls[0], s.lowest())
+	h := s.hunt(s.walls[0], s.Lowest())
 	require.Greater(t, len(h.queue.items)+len(h.groups[0].Starts), mostLooks)
 	before := s.asked
 	require.NotEmpty(t, h.few(promise, s.fresh, exact))

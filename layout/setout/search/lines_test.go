@@ -128,8 +128,8 @@ func TestLinesStandWhereTheRoomLetsThem(t *testing.T) {
 
 // The line is looked for first where the lowest tile of the widest wall is.
 func TestLinesBeginAtTheLowestTileOfTheWidestWall(t *testing.T) {
-	require.Equal(t, 0*mm, solverOf("1000x600 300x100+2 | 800x600 base=-50,-50").lowest())
-	require.Equal(t, -50*mm, solverOf("700x600 300x100+2 | 800x600 base=-50,-50").lowest())
+	require.Equal(t, 0*mm, solverOf("1000x600 300x100+2 | 800x600 base=-50,-50").Lowest())
+	require.Equal(t, -50*mm, solverOf("700x600 300x100+2 | 800x600 base=-50,-50").Lowest())
 }
 
 // A half bond has one hand, and so has stack bond; a third stepped either way has two.

@@ -46,6 +46,24 @@ func TestASearchWithLittleWorkSettles(t *testing.T) {
 	})
 }
 
+// A start whose places were not all tried when the work was spent waits to be tried again; one that was tried as often as
+// any is passed over, and what it might give is noted.
+func TestAStartThatIsInterruptedIsTakenUpAgain(t *testing.T) {
+	s := solverOf("2000x1200 300x100+2 niche=500..1200,304,410,202 niche=500..1200,304,410,202")
+	h := s.hunt(s.walls[0], 0)
+	h.depth = based
+	h.bound()
+	first, all := h.queue.first().edge, len(h.queue.items)
+	s.limit = s.work()
+	s.walls[0].Spend(1)
+	h.step(nil)
+	require.Len(t, h.ties, 1, "what was found of it is kept")
+	require.Nil(t, h.missed, "nothing is passed over yet")
+	require.Len(t, h.queue.items, all)
+	require.True(t, slices.ContainsFunc(h.queue.items, func(c *candidate) bool { return c.edge == first }))
+	require.False(t, h.done)
+}
+
 // What settles looks at the classic lines and at the classic starts beside those that promise
 // most.
 func TestSettlingLooksAtClassicLinesAndStarts(t *testing.T) {

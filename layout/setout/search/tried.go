@@ -16,7 +16,7 @@ func (s *solver) lines() []length.Length {
 		return []length.Length{*s.room.Line}
 	}
 	pitch := s.room.Tile.Height + s.room.Joint
-	from, period := s.lowest(), pitch*s.periods()
+	from, period := s.Lowest(), pitch*s.periods()
 	out := []length.Length{}
 	for y := from.CeilTo(s.room.Tape); y < from+pitch; y += s.room.Tape {
 		for _, shift := range s.shifts() {
@@ -53,9 +53,9 @@ func (s *solver) periods() length.Length {
 	return 1
 }
 
-// lowest is where the course line is looked for first: the lowest tile of the
-// widest wall.
-func (s *solver) lowest() length.Length {
+// Lowest is where the course line is looked for first: the lowest tile of the
+// widest wall. A line is named by the lowest course over it, for there a setter strikes it.
+func (s *solver) Lowest() length.Length {
 	widest := s.walls[0]
 	for _, w := range s.walls {
 		if w.Found.Width > widest.Found.Width {
@@ -78,7 +78,7 @@ func (s *solver) within(lines []length.Length) []length.Length {
 	if lines = slices.DeleteFunc(lines, out); len(lines) > 0 {
 		return lines
 	}
-	from := s.lowest()
+	from := s.Lowest()
 	for _, c := range s.room.Course {
 		for n := range s.periods() {
 			lines = append(lines, from+length.Mod(c.From-from, pitch)+n*pitch)
