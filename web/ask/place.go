@@ -56,19 +56,23 @@ func (r *room) place(wall int, left bool) string {
 		before, after := r.job.Walls[(at+len(r.job.Walls))%len(r.job.Walls)].Name, r.job.Walls[(at+1)%len(r.job.Walls)].Name
 		return "outside corner of " + before + " and " + after
 	}
-	n := r.round()
-	if at < 0 { // of a closed room
-		at += n
-	}
+	return CornerName(r.round(), at)
+}
+
+// CornerName is what the corner at the right end of a wall is called, or before the first wall of a closed room, where so
+// many walls go round.
+func CornerName(round, wall int) string {
 	switch {
-	case n == 2:
+	case round == 2:
 		return "corner"
-	case n == 3 && at == 0:
+	case round == 3 && wall == 0:
 		return "left corner"
-	case n == 3 && at == 1:
+	case round == 3 && wall == 1:
 		return "right corner"
+	case wall < 0:
+		wall += round
 	}
-	return "corner " + strconv.Itoa(at+1)
+	return "corner " + strconv.Itoa(wall+1)
 }
 
 // round counts the walls that go round the room.

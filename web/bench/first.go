@@ -2,12 +2,12 @@ package bench
 
 import (
 	"slices"
-	"strconv"
 	"strings"
 
 	"coursewright/layout/length"
 	"coursewright/layout/stages"
 	"coursewright/layout/survey"
+	"coursewright/web/ask"
 	"coursewright/web/drawing"
 	"coursewright/web/page"
 )
@@ -185,18 +185,17 @@ func (b Bench) named(all []corner) []corner {
 	return out
 }
 
-// cornerName says which inside corner a wall has at an end.
+// cornerName says which inside corner a wall has at an end, as the survey calls it: the fronts of benches and curbs, which
+// stand between two other walls, go round nothing.
 func (b Bench) cornerName(wall int, left bool) string {
 	if left {
 		wall--
 	}
-	switch n := len(b.Plan.Walls); {
-	case n == 2:
-		return "corner"
-	case n == 3 && wall == 0:
-		return "left corner"
-	case n == 3 && wall == 1:
-		return "right corner"
+	round := 0
+	for _, w := range b.Plan.Walls {
+		if !w.Found.Left.Against || !w.Found.Right.Against {
+			round++
+		}
 	}
-	return "corner " + strconv.Itoa(wall+1)
+	return ask.CornerName(round, wall)
 }
