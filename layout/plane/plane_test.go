@@ -263,6 +263,13 @@ func TestAcross(t *testing.T) {
 	}
 }
 
+// At 45° an edge is a level one: it is measured to plumb, and not level.
+func TestAnEdgeAt45DegreesIsMeasuredPlumb(t *testing.T) {
+	taper := Region{{{Point{0, 0}, 0}, {Point{40, 0}, 0}, {Point{40, 10}, 0}, {Point{20, 30}, 0}, {Point{0, 30}, 0}}}
+	require.Equal(t, Slices{10, 30, true}, taper.Upward())
+	require.Equal(t, Slices{40, 40, true}, taper.Across())
+}
+
 // Bent at many lines at once, cutting along any of them is exact.
 func TestBendYMakesEveryCutExact(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {

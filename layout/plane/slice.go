@@ -17,7 +17,11 @@ type Slices struct {
 // corners, where every width changes in a straight line. An edge counts as
 // plumb or leaning when it rises more than it runs. Widths are rounded to the
 // unit only where a leaning edge is measured between its ends.
-func (r Region) Across() Slices {
+func (r Region) Across() Slices { return r.across(0) }
+
+// across measures level between edges that rise more than they run, or, where one more unit
+// is given them, as much.
+func (r Region) across(more length.Length) Slices {
 	var s Slices
 	if box, is := r.upright(); is {
 		return Slices{Least: box.Width(), Most: box.Width(), Found: true}
@@ -28,17 +32,17 @@ func (r Region) Across() Slices {
 	)
 	ys := r.heights(heights[:0])
 	for i := 1; i < len(ys); i++ {
-		s.slab(r.spanning(ys[i-1], ys[i], flanks[:0]))
+		s.slab(r.spanning(ys[i-1], ys[i], more, flanks[:0]))
 	}
 	return s
 }
 
-// Upward measures the region plumb, as Across does level.
+// Upward measures the region plumb, as Across does level: an edge at 45° is a level one.
 func (r Region) Upward() Slices {
 	if box, is := r.upright(); is {
 		return Slices{Least: box.Height(), Most: box.Height(), Found: true}
 	}
-	return r.Transposed().Across()
+	return r.Transposed().across(1)
 }
 
 // upright tells whether the region is an upright rectangle and nothing else.
@@ -71,7 +75,7 @@ type flank struct {
 }
 
 // spanning lists the edges that pass the slab between two heights, from left to right.
-func (r Region) spanning(y0, y1 length.Length, out []flank) []flank {
+func (r Region) spanning(y0, y1, more length.Length, out []flank) []flank {
 	for _, ring := range r {
 		for i, a := range ring {
 			b := ring[(i+1)%len(ring)].Point
@@ -80,7 +84,7 @@ func (r Region) spanning(y0, y1 length.Length, out []flank) []flank {
 				p, b = b, p
 			}
 			if p.Y <= y0 && b.Y >= y1 && p.Y < b.Y {
-				out = append(out, flank{xAt(p, b, y0), xAt(p, b, y1), b.Y-p.Y > max(b.X-p.X, p.X-b.X)})
+				out = append(out, flank{xAt(p, b, y0), xAt(p, b, y1), b.Y-p.Y+more > max(b.X-p.X, p.X-b.X)})
 			}
 		}
 	}

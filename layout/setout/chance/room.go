@@ -119,6 +119,9 @@ func (d draw) roof(width length.Length) []survey.Reading {
 	if ridge == 0 {
 		out = out[1:]
 	}
+	if rapid.IntRange(0, 3).Draw(d.T, "at 45°") == 0 { // neither more nor less than as steep as wide
+		out[len(out)-1].Value = 400*mm - (width - ridge)
+	}
 	if d.yes("falls to the left") {
 		for i := range out {
 			out[i].At = width - out[i].At
