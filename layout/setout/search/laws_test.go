@@ -76,6 +76,29 @@ func TestAHuntFindsTheBestStartOfItsLine(t *testing.T) {
 	})
 }
 
+// A hunt that goes on with its work spent from the first still takes every start, or says what those give that it passed over.
+func TestAHuntWhoseWorkIsSpentLosesNoStart(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		room := alone(t)
+		s := solverIn(&room)
+		s.limit = 0
+		w, line := s.walls[0], rapid.SampledFrom(s.lines()).Draw(t, "line")
+		h := s.hunt(w, line)
+		for !h.done {
+			h.step(nil)
+		}
+		best := &h.ties[0].Merit
+		if h.missed != nil && s.order.Better(h.missed, best) {
+			best = h.missed
+		}
+		for _, edge := range w.Starts.Tried() {
+			c := w.Count(count.Setting{Line: line, Edge: edge, Placed: w.Outer()})
+			order, term := s.order.Until(&c.Merit, best, s.order.Shared())
+			require.GreaterOrEqual(t, order, 0, "the start at %v is better in %s", edge, term)
+		}
+	})
+}
+
 // While a line is looked at more closely what it cannot beat only ever gets worse, until it is
 // known exactly.
 func TestALineOnTrialOnlyGetsWorse(t *testing.T) {

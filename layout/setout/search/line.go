@@ -249,6 +249,9 @@ func (h *hunt) step(cut *cutoff) {
 	h.depth = based
 	h.bound()
 	c := h.queue.take()
+	if c.depth < edged { // the work is spent, and nobody has looked at it: the next of its group comes in its place
+		h.feed(c.group)
+	}
 	h.short = false
 	if got := h.place(h.wall, h.line, c.edge, h.limit(), cut, tries); got != nil {
 		h.keep(*got)
