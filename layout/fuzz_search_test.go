@@ -13,10 +13,17 @@ import (
 	"pgregory.net/rapid"
 )
 
-// FuzzSearch searches through any small room, with whatever is free left free: what is found
-// holds together, is found again where it is pinned as printed, and, if it is proven, none of the
-// classic starts and lines and none of the marks of the tape that can be pinned instead is better.
+// FuzzSearch searches through rooms of few tiles and few marks of the tape, some hundreds a second, and
+// holds what is found to brute force.
 func FuzzSearch(f *testing.F) {
+	f.Add([]byte{})
+	f.Fuzz(func(t *testing.T, data []byte) { searchedSmall(t, &byBytes{data}) })
+}
+
+// FuzzSearchAny searches through any small room, a few a second, with whatever is free left free: what is
+// found holds together, is found again where it is pinned as printed, and, if it is proven, none of the
+// classic starts and lines and none of the marks of the tape that can be pinned instead is better.
+func FuzzSearchAny(f *testing.F) {
 	f.Add([]byte{})
 	f.Fuzz(func(t *testing.T, data []byte) {
 		by := &byBytes{data}

@@ -76,6 +76,7 @@ type object = map[string]any
 type roomDraw struct {
 	by     chooser
 	metric bool
+	small  bool // of few tiles, and of few marks that are free
 }
 
 // step is the tape's: a sixteenth of an inch or a millimetre.
@@ -115,6 +116,14 @@ func (r roomDraw) draw(what string, low, high int) int {
 	return r.by.number(what, int(float64(low)/r.step()), int(float64(high)/r.step()))
 }
 
+// smaller is the first, or in a small room the second.
+func (r roomDraw) smaller(n, small int) int {
+	if r.small {
+		return small
+	}
+	return n
+}
+
 // one in n.
 func (r roomDraw) one(n int, what string) bool { return r.by.number(what, 1, n) == n }
 
@@ -126,8 +135,12 @@ func (r roomDraw) word(what string, words ...string) string {
 type roomSize struct{ tileLow, tileHigh, wallLow, wallHigh, walls int }
 
 func (r roomDraw) job() object {
-	size := oneOf(r.by, "size",
-		roomSize{40, 110, 250, 500, 2}, roomSize{100, 200, 350, 800, 3}, roomSize{100, 200, 350, 800, 4}, roomSize{200, 450, 600, 1100, 3}, roomSize{300, 620, 500, 1500, 3})
+	return r.jobOf(oneOf(r.by, "size",
+		roomSize{40, 110, 250, 500, 2}, roomSize{100, 200, 350, 800, 3}, roomSize{100, 200, 350, 800, 4}, roomSize{200, 450, 600, 1100, 3}, roomSize{300, 620, 500, 1500, 3}))
+}
+
+// jobOf draws a room of a size.
+func (r roomDraw) jobOf(size roomSize) object {
 	tile := object{"width": r.of(r.draw("tile width", size.tileLow, size.tileHigh)), "height": r.of(r.draw("tile height", size.tileLow, size.tileHigh))}
 	job := object{"format": survey.Format, "title": "any", "units": r.word("units", "in"), "tile": tile,
 		"joint": r.of(r.draw("joint", 2, 6)), "bond": r.bond()}
@@ -206,7 +219,7 @@ func (r roomDraw) wall(name string, size roomSize, corner, nextCorner bool) obje
 
 // mark is measured, or free from there on.
 func (r roomDraw) mark(what string, from, spread int) object {
-	if spread > 0 && r.one(2, what+" free") {
+	if spread > 0 && r.one(r.smaller(2, 6), what+" free") {
 		return object{"from": r.of(from), "to": r.of(from + spread)}
 	}
 	return object{"at": r.of(from)}
@@ -235,7 +248,7 @@ func (r roomDraw) end(what string, corner bool, at int, right bool) object {
 
 // base is a tub, with a leg beside it at times, or a floor; level or raked.
 func (r roomDraw) base(width int) []any {
-	drop, raked := r.draw("drop", 150, 400), r.one(2, "raked")
+	drop, raked := r.draw("drop", r.smaller(150, 40), r.smaller(400, 160)), r.one(2, "raked")
 	reading := func(at, drop int) object {
 		if raked {
 			drop += r.draw("rake", -6, 6)
@@ -258,7 +271,7 @@ func (r roomDraw) base(width int) []any {
 }
 
 func (r roomDraw) head(width int, size roomSize) object {
-	high := r.draw("high", size.wallLow/2+100, size.wallHigh/2+250)
+	high := r.draw("high", size.wallLow/2+r.smaller(100, 0), size.wallHigh/2+r.smaller(250, 20))
 	h := object{}
 	if r.one(2, "ceiling") {
 		rise := high
