@@ -84,7 +84,8 @@ func (t *tally) bareEnds(ends []bareEnd, along length.Length) {
 }
 
 // bare is how much of the height of one row is bare along an edge: less what the tile above and
-// below covers of it.
+// below covers of it. What is no longer than the corner with an edge out of sight may be out of sight
+// itself, and is not counted.
 func (e *bareEnd) bare(row bond.Row, joint length.Length) length.Length {
 	height, reach := e.height, e.fills()
 	beside := max(joint, reach)
@@ -96,7 +97,10 @@ func (e *bareEnd) bare(row bond.Row, joint length.Length) length.Length {
 	case e.whole:
 		beside = max(0, reach-joint)
 	}
-	return max(0, height-2*beside)
+	if height -= 2 * beside; height <= max(0, e.reach)+joint {
+		return 0
+	}
+	return height
 }
 
 // mayTake tells whether a free opening may take some of the boundary in a part of the wall, or

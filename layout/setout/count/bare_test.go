@@ -83,3 +83,15 @@ func TestBareEndsClaimNoMoreThanTheCount(t *testing.T) {
 	})
 	require.Positive(t, claims, "no room had bare ends")
 }
+
+// A bound that was too high: where a leg's last course is so low that its corner with the floor, which is out of
+// sight, is all of it that is bare.
+func TestABareCornerWithTheFloorIsOutOfSight(t *testing.T) {
+	w := drawWall("300x600 41x40+6 1/2 gap=3 leg=30")
+	for line := range length.Length(46) {
+		for edge := range length.Length(94) {
+			s := Setting{Line: line * mm, Edge: edge * mm, Placed: w.Outer()}
+			require.LessOrEqual(t, w.Bounds.Plainly(s.Line, s.Edge).Bare, w.Count(s).Merit.Bare, "line %d, start %d", line, edge)
+		}
+	}
+}

@@ -101,15 +101,12 @@ func (b *Bounds) surelyApart(runs []Run, doubtful []bond.Row, along length.Lengt
 		}
 		ends++
 		for class, shift := range b.w.shifts {
+			known := b.w.room.Tile.Width
+			if n := slices.IndexFunc(runs, func(r Run) bool { return r.Class == class && len(r.Edges) == 1 && r.Edges[0] == f.edge }); n >= 0 {
+				known = runs[n].Least
+			}
 			t := f.tiled(along + shift)
-			is, _, _ := t.slot(f.low, f.high)
-			n := slices.IndexFunc(runs, func(r Run) bool { return r.Class == class && len(r.Edges) == 1 && r.Edges[0] == f.edge })
-			if !t.alike() || is == kept && n < 0 {
-				return 0
-			}
-			if is == kept {
-				doubt += runs[n].Least - b.leastOf(&t, class, doubtful, runs[n].Least)
-			}
+			doubt += known - b.leastOf(&t, class, doubtful, known)
 		}
 	}
 	if ends != 2 {
@@ -127,14 +124,9 @@ func (b *Bounds) leastOf(t *tiled, class int, rows []bond.Row, known length.Leng
 		}
 		for _, e := range t.edges {
 			from, to := max(e.from, row.Low), min(e.to, row.High)
-			if from > to {
-				continue
+			if from <= to {
+				known = min(known, t.leaves(e.at(from), e.at(to)))
 			}
-			_, least, _ := t.slot(min(e.at(from), e.at(to)), max(e.at(from), e.at(to)))
-			if t.drift() > 0 {
-				least -= 4 // for rounding, where it is cut
-			}
-			known = min(known, least)
 		}
 	}
 	return known

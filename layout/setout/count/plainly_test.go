@@ -41,6 +41,26 @@ func TestTheLeastThatRowsOfAnEndMayHave(t *testing.T) {
 	}
 }
 
+// What the edge of 60 in 600 leaves of tiles from 0 to 300 with joints of 2: whole ones where it stands in a joint
+// or where sealant takes the strip, and of the next tile where it comes out of the joint into that.
+func TestWhatAnEdgeLeavesOfTheTilesOnItsWay(t *testing.T) {
+	w := drawWall("1000x600 300x100+2 leanleft=0,60")
+	left := edgeOf(t, w, int(survey.SideLeft), piece.OnLeft)
+	tl := left.tiled(0)
+	for name, c := range map[string]struct{ from, to, leaves length.Length }{
+		"it cuts one":                      {30, 40, 260},
+		"the same downwards":               {40, 30, 260},
+		"it stands in a joint":             {300, 301, 300},
+		"a strip for sealant":              {296, 297, 300},
+		"out of a joint into a tile":       {301, 312, 290},
+		"out of a tile into a joint":       {290, 301, 0},
+		"out of a tile, a joint, and into": {290, 312, 0},
+		"out of a joint over a whole tile": {301, 603, 0},
+	} {
+		require.InDelta(t, float64(c.leaves*mm), float64(tl.leaves(c.from*mm, c.to*mm)), 5, name)
+	}
+}
+
 // Which ends can be told apart by arithmetic.
 func TestWhichEndsCanBeToldApart(t *testing.T) {
 	for line, tells := range map[string]bool{

@@ -60,6 +60,26 @@ func (t *tiled) slot(v0, v1 length.Length) (is cut, least length.Length, bare bo
 	return kept, least, false
 }
 
+// leaves is no more than the edge leaves of any tile that it cuts on its way from v0 to v1: a whole
+// tile where it cuts none.
+func (t *tiled) leaves(v0, v1 length.Length) length.Length {
+	low, high := min(v0, v1), max(v0, v1)
+	is, least, _ := t.slot(low, high)
+	if a := length.Mod(low-t.first, t.pitch()); is == unsure && a >= t.deep && high-low+a-t.pitch() < t.deep {
+		// It comes out of a joint, into one tile.
+		is, least = kept, max(0, t.left(high)-t.hidden)
+	}
+	switch {
+	case is == uncut, is == sealed:
+		return t.deep
+	case is == unsure:
+		return 0
+	case t.drift() > 0:
+		return max(0, least-4) // for rounding, where it is cut
+	}
+	return least
+}
+
 // left is what is left of the tile that v falls in, from v to its far side: less
 // than nothing in a joint.
 func (t *tiled) left(v length.Length) length.Length { return t.deep - length.Mod(v-t.first, t.pitch()) }
