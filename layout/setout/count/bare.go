@@ -37,9 +37,9 @@ func (f *profile) only(row bond.Row) (low, high length.Length, one bool) {
 		if from >= to {
 			continue
 		}
-		in, _ := f.row(from, to, nil)
+		in, ok := f.row(from, to, nil)
 		switch {
-		case f.blocked[i] || len(in) > 0 && (one || f.drilled(from, to)):
+		case !ok, f.blocked[i] || len(in) > 0 && (one || f.drilled(from, to)):
 			return 0, 0, false
 		case len(in) > 0:
 			low, high, one = from, to, true

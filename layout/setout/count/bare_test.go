@@ -95,3 +95,13 @@ func TestABareCornerWithTheFloorIsOutOfSight(t *testing.T) {
 		}
 	}
 }
+
+// Another: where the tile of the next wall hides the end of a rim that falls, what is a strip for sealant of what is
+// seen of the last column is a larger piece behind it.
+func TestARimThatFallsOnBehindTheNextWallsTile(t *testing.T) {
+	w := drawWall("338x600 40x46+2 columns gap=3 cover=13 base=0,-20")
+	for line := 35 * mm; line < 38*mm; line += mm / 8 {
+		s := Setting{Line: line, Placed: w.Outer()}
+		require.LessOrEqual(t, w.Bounds.Plainly(s.Line, s.Edge).Bare, w.Count(s).Merit.Bare, "line %d", line)
+	}
+}
