@@ -8,14 +8,23 @@ import (
 	"coursewright/layout/survey"
 )
 
-// givenLevel tells what the plumb edges of a free opening give at best, wherever its
-// level edges go: joint lines, the runs beside it, and how far the middle is from
-// where it is wished. givenUpright tells the same of its level edges.
-func (p *Places) givenLevel(i int, edge length.Length) func(Pair) merit.Merit {
+// opened tells what two facing edges of a free opening give at best where they stand, wherever the other two go:
+// the pieces beside them, joint lines, and how far the middle is from where it is wished.
+type opened struct {
+	before, after *besideEdge
+	marks         func(Pair) merit.Merit // without the pieces
+}
+
+func (o opened) given(at Pair) merit.Merit {
+	m, marks := o.before.given(at.Low).Plus(o.after.given(at.High)), o.marks(at)
+	m.Openings, m.Near = marks.Openings, marks.Near
+	return m
+}
+
+// openedLevel tells it of the plumb edges, and openedUpright of the level ones.
+func (p *Places) openedLevel(i int, edge length.Length) opened {
 	o, tiles := p.w.typed.Openings[i], p.w.level(edge)
-	left, right := p.beside(i, tiles, piece.OnRight), p.beside(i, tiles, piece.OnLeft)
-	return func(at Pair) merit.Merit {
-		m := left.given(at.Low).Plus(right.given(at.High))
+	return opened{p.beside(i, tiles, piece.OnRight), p.beside(i, tiles, piece.OnLeft), func(at Pair) (m merit.Merit) {
 		if o.Left.Free() || o.Width.Free() {
 			m.Openings = tiles.off(at.Low, at.High)
 			if wish, is := p.marks.wishX(o, p.w.box()); is && (o.Near.X != nil || p.w.fixedEnds()) {
@@ -23,15 +32,12 @@ func (p *Places) givenLevel(i int, edge length.Length) func(Pair) merit.Merit {
 			}
 		}
 		return m
-	}
+	}}
 }
 
-// givenUpright tells what the level edges of a free opening give at best.
-func (p *Places) givenUpright(i int, line length.Length) func(Pair) merit.Merit {
+func (p *Places) openedUpright(i int, line length.Length) opened {
 	o, tiles := p.w.typed.Openings[i], p.w.upright(line)
-	bottom, top := p.beside(i, tiles, piece.Over), p.beside(i, tiles, piece.Under)
-	return func(at Pair) merit.Merit {
-		m := bottom.given(at.Low).Plus(top.given(at.High))
+	return opened{p.beside(i, tiles, piece.Over), p.beside(i, tiles, piece.Under), func(at Pair) (m merit.Merit) {
 		if o.Bottom.Free() || o.Height.Free() {
 			m.Openings = tiles.off(at.Low, at.High)
 			if o.Near.Y != nil {
@@ -39,7 +45,7 @@ func (p *Places) givenUpright(i int, line length.Length) func(Pair) merit.Merit 
 			}
 		}
 		return m
-	}
+	}}
 }
 
 // besideEdge is an edge of a free opening with the tiles that it cuts.

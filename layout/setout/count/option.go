@@ -38,39 +38,60 @@ func (p *Places) bestUpright(i int, line length.Length) *merit.Merit {
 
 func (p *Places) level(i int, edge length.Length) *optionList {
 	return p.remember(optionKey{i, edge, false}, func() *optionList {
-		return p.optionsOf(p.LevelPairs(i, edge), p.givenLevel(i, edge))
+		return p.optionsOf(p.LevelPairs(i, edge), p.openedLevel(i, edge))
 	})
 }
 
 func (p *Places) upright(i int, line length.Length) *optionList {
 	return p.remember(optionKey{i, line, true}, func() *optionList {
-		return p.optionsOf(p.UprightPairs(i, line), p.givenUpright(i, line))
+		return p.optionsOf(p.UprightPairs(i, line), p.openedUpright(i, line))
 	})
 }
 
-// optionList is a list of options that is put in order when more than the best of them is asked for.
+// optionList is a list of options of which as much is worked out as is asked for: what the best of them gives, or
+// all of them in order.
 type optionList struct {
-	options []Option
+	opened  opened
+	pairs   []Pair
 	least   *merit.Merit // of the best, once it was asked for
-	sorted  bool
+	options []Option     // all of them, once they were
 }
 
 func (l *optionList) inOrder(by merit.Order) []Option {
-	if !l.sorted {
+	if l.options == nil {
+		l.options = make([]Option, len(l.pairs))
+		for k, at := range l.pairs {
+			l.options[k] = Option{at, l.opened.given(at)}
+		}
 		Sort(by, l.options)
-		l.sorted, l.least = true, nil
 	}
 	return l.options
 }
 
+// best looks at the places in the order of what their marks give, which the pieces beside them only make worse: no
+// farther than to the first whose marks alone are no better than the best.
 func (l *optionList) best(by merit.Order) *merit.Merit {
-	if l.least != nil || len(l.options) == 0 {
+	if l.least != nil || len(l.pairs) == 0 {
 		return l.least
 	}
-	l.least = &l.options[0].Merit
-	for i := range l.options {
-		if m := &l.options[i].Merit; !l.sorted && by.Better(m, l.least) {
-			l.least = m
+	marks := make([]merit.Merit, len(l.pairs))
+	left := make([]int, len(l.pairs))
+	for k, at := range l.pairs {
+		marks[k], left[k] = l.opened.marks(at), k
+	}
+	for len(left) > 0 {
+		next := 0
+		for i := range left {
+			if by.Better(&marks[left[i]], &marks[left[next]]) {
+				next = i
+			}
+		}
+		k := left[next]
+		if left = slices.Delete(left, next, next+1); l.least != nil && !by.Better(&marks[k], l.least) {
+			break
+		}
+		if m := l.opened.given(l.pairs[k]); l.least == nil || by.Better(&m, l.least) {
+			l.least = &m
 		}
 	}
 	return l.least
@@ -98,13 +119,9 @@ func (p *Places) remember(key optionKey, make func() *optionList) *optionList {
 	return out
 }
 
-func (p *Places) optionsOf(pairs []Pair, of func(Pair) merit.Merit) *optionList {
-	out := make([]Option, len(pairs))
-	for k, at := range pairs {
-		out[k] = Option{at, of(at)}
-	}
+func (p *Places) optionsOf(pairs []Pair, o opened) *optionList {
 	p.meter.add(10 * len(pairs))
-	return &optionList{options: out}
+	return &optionList{opened: o, pairs: pairs}
 }
 
 // Sort puts options in the order of merit; equal ones stay as they are.
