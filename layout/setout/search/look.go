@@ -52,6 +52,9 @@ func (s *solver) look(line length.Length, g glance) *trial {
 			if len(h.ties) > 0 && s.stopped() {
 				break
 			}
+			if h.beaten(edge) {
+				continue
+			}
 			if c := s.place(w, line, edge, h.limit(), nil, g.tries); c != nil {
 				h.keep(*c)
 			}
@@ -60,6 +63,17 @@ func (s *solver) look(line length.Length, g glance) *trial {
 	}
 	t.walls, t.merit = s.together(t.hunts)
 	return t
+}
+
+// beaten tells whether a start cannot be as good as the best so far: its rows say so before anything is cut.
+func (h *hunt) beaten(edge length.Length) bool {
+	limit := h.limit()
+	if limit == nil {
+		return false
+	}
+	m := h.wall.Bounds.Plainly(h.line, edge)
+	order, _ := h.order.Until(&m, limit, h.order.Shared())
+	return order > 0
 }
 
 // promise is how many of the starts that promise most are looked at on a line.

@@ -44,6 +44,9 @@ func (s *scout) on(line length.Length) *trial {
 			if s.stopped() {
 				return nil
 			}
+			if h.beaten(edge) {
+				continue
+			}
 			if got := s.place(w, line, edge, h.limit(), nil, 1); got != nil {
 				h.keep(*got)
 			}

@@ -4,8 +4,6 @@ import (
 	"slices"
 
 	"coursewright/layout/length"
-	"coursewright/layout/merit"
-	"coursewright/layout/piece"
 	"coursewright/layout/plan"
 	"coursewright/layout/setout/count"
 	"coursewright/layout/setout/search"
@@ -54,7 +52,7 @@ func startOf(room *survey.Room, r *search.Result, i int) plan.Start {
 		s.Classic = append(s.Classic, classic(room, k, figures(room, r.Order(), &whole, &r.Merit, its.Runs)))
 	}
 	s.Classic = append(s.Classic, best)
-	s.Slide = slide(r, i)
+	s.Slide = slide(room, r, i)
 	s.From, s.To = slip(s.Slide, c.Edge, room.Tile.Width+room.Joint)
 	return s
 }
@@ -80,79 +78,6 @@ func struck(room *survey.Room, w *count.Wall, edge length.Length) (x length.Leng
 		}
 	}
 	return edge - room.Joint.Half(), false
-}
-
-// slide is the worst run against the start over one period. Where all that stands on the wall was measured
-// it is counted from the pieces; what is free goes where each start has it best, and there it is as far
-// as the edges that stand decide it. Of a fine tape it has many points: it stops where nobody waits for it.
-func slide(r *search.Result, wall int) []plan.SlidePoint {
-	var out []plan.SlidePoint
-	w, line, placed := r.Wall(wall), r.Line, r.Walls[wall].Placed
-	given := func(edge length.Length) merit.Merit { return w.Bounds.OfBoth(line, edge) }
-	if len(w.Free()) == 0 && w.FixedEnds() && slices.ContainsFunc(w.Found.Openings, func(o survey.OpeningFound) bool { return o.Kind != survey.Pipe }) {
-		given = func(edge length.Length) merit.Merit {
-			return w.Count(count.Setting{Line: line, Edge: edge, Placed: placed}).Merit
-		}
-	}
-	for _, edge := range w.Starts.All() {
-		if r.Ended() {
-			return nil
-		}
-		m := given(edge)
-		p := plan.SlidePoint{Edge: edge, Share: piece.Half, Slivers: m.Slivers + m.Unworkable}
-		if m.Bare > 0 {
-			p.Slivers++
-		}
-		if len(m.Runs) > 0 {
-			p.Share = m.Runs[0]
-		}
-		out = append(out, p)
-	}
-	return straighten(out)
-}
-
-// straighten drops points in the middle of a straight stretch.
-func straighten(p []plan.SlidePoint) []plan.SlidePoint {
-	var out []plan.SlidePoint
-	for i, q := range p {
-		if i > 0 && i < len(p)-1 && inLine(out[len(out)-1], q, p[i+1]) {
-			continue
-		}
-		out = append(out, q)
-	}
-	return out
-}
-
-// inLine tells whether b lies on the way from a to c to within a thousandth of
-// a tile: good enough to draw.
-func inLine(a, b, c plan.SlidePoint) bool {
-	if a.Slivers != b.Slivers || b.Slivers != c.Slivers || a.Edge == c.Edge {
-		return false
-	}
-	want := a.Share.Float() + (c.Share.Float()-a.Share.Float())*float64(b.Edge-a.Edge)/float64(c.Edge-a.Edge)
-	got := b.Share.Float()
-	return want-got < 0.001 && got-want < 0.001
-}
-
-// slip is how far the start may move, both ways, before more slivers appear.
-func slip(slide []plan.SlidePoint, edge, pitch length.Length) (from, to length.Length) {
-	if len(slide) == 0 {
-		return edge, edge
-	}
-	at := slide[0].Edge + length.Mod(edge-slide[0].Edge, pitch)
-	i := 0
-	for i+1 < len(slide) && slide[i+1].Edge <= at {
-		i++
-	}
-	limit := slide[i].Slivers
-	low, high := i, i
-	for low > 0 && slide[low-1].Slivers <= limit {
-		low--
-	}
-	for high+1 < len(slide) && slide[high+1].Slivers <= limit {
-		high++
-	}
-	return edge + slide[low].Edge - at, edge + slide[high].Edge - at
 }
 
 // Lines says what the course lines of the trade would give. Lines whole pitches
