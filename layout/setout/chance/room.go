@@ -119,8 +119,9 @@ func (d draw) roof(width length.Length) []survey.Reading {
 	if ridge == 0 {
 		out = out[1:]
 	}
-	if rapid.IntRange(0, 3).Draw(d.T, "at 45°") == 0 { // neither more nor less than as steep as wide
-		out[len(out)-1].Value = 400*mm - (width - ridge)
+	even := 400*mm - (width - ridge) // neither more nor less than as steep as wide, where that ends over the base
+	if rapid.IntRange(0, 3).Draw(d.T, "at 45°") == 0 && even >= -560*mm {
+		out[len(out)-1].Value = even
 	}
 	if d.yes("falls to the left") {
 		for i := range out {

@@ -1,6 +1,9 @@
 package count
 
 import (
+	"cmp"
+	"slices"
+
 	"coursewright/layout/length"
 	"coursewright/layout/merit"
 	"coursewright/layout/survey"
@@ -137,20 +140,43 @@ const mostBeds = 4096
 // Slow rows are those that are plain only in slices.
 func (b *Bounds) movable(right bool, along length.Length, bands pattern, slow []*uneven) merit.Merit {
 	var best merit.Merit
-	places := func() []length.Length { return b.places.Ends(along, right) }
-	if b.w.frame.plumb {
-		places = func() []length.Length { return b.places.Heads(along) }
-	}
-	for i, x := range places() {
-		m := b.zones.at(right, x, along, bands, slow)
-		if !b.w.frame.plumb {
-			m.Exposed = b.marks.ExposedAt(along, x, right)
+	for i, at := range b.movablePlaces(right, along) {
+		if i > 0 && !b.w.order.Better(&merit.Merit{Exposed: at.exposed, Part: true}, &best) {
+			break // the pieces beside it only make it worse, and no more ends of those that follow lie on joint lines
 		}
+		m := b.zones.at(right, at.place, along, bands, slow)
+		m.Exposed = at.exposed
 		if i == 0 || b.w.order.Better(&m, &best) {
 			best = m
 		}
 	}
 	return best
+}
+
+// movablePlace is a place of a free end of the rows, and whether that is exposed there.
+type movablePlace struct {
+	place   length.Length
+	exposed int
+}
+
+// movablePlaces lists them, those on joint lines first.
+func (b *Bounds) movablePlaces(right bool, along length.Length) []movablePlace {
+	if b.w.frame.plumb {
+		return mapped(b.places.Heads(along), func(y length.Length) movablePlace { return movablePlace{y, 0} })
+	}
+	out := mapped(b.places.Ends(along, right), func(x length.Length) movablePlace {
+		return movablePlace{x, b.marks.ExposedAt(along, x, right)}
+	})
+	slices.SortStableFunc(out, func(a, b movablePlace) int { return cmp.Compare(a.exposed, b.exposed) })
+	return out
+}
+
+func mapped[T, U any](in []T, to func(T) U) []U {
+	out := make([]U, len(in))
+	for i := range in {
+		out[i] = to(in[i])
+	}
+	return out
 }
 
 // addLevelMarks adds what the marks along the wall give at best, and its top.

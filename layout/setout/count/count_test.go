@@ -2,6 +2,7 @@ package count
 
 import (
 	"os"
+	"slices"
 	"testing"
 
 	"coursewright/layout/length"
@@ -103,7 +104,7 @@ func TestPlainRowsGiveWhatCuttingGives(t *testing.T) {
 			t.Skip("openings overlap")
 		}
 		fast, slow := w.Count(s), w.slowly(s)
-		require.ElementsMatch(t, slow.Runs, fast.Runs)
+		sameRuns(t, w, slow.Runs, fast.Runs)
 		// Where a raked edge stands in a joint, the end of what is bare is rounded.
 		slack := float64(rounded(w))
 		require.InDelta(t, float64(slow.Merit.Bare), float64(fast.Merit.Bare), slack)
@@ -111,6 +112,20 @@ func TestPlainRowsGiveWhatCuttingGives(t *testing.T) {
 		slow.Merit.Bare, slow.Merit.OutOfSight.Bare = fast.Merit.Bare, fast.Merit.OutOfSight.Bare
 		require.Equal(t, slow.Merit, fast.Merit)
 	})
+}
+
+// sameRuns wants the same runs: to a unit, where a free opening may bend a slanting edge.
+func sameRuns(t *rapid.T, w *Wall, slow, fast []Run) {
+	if len(w.Free()) == 0 {
+		require.ElementsMatch(t, slow, fast)
+		return
+	}
+	require.Len(t, fast, len(slow))
+	for _, r := range slow {
+		require.True(t, slices.ContainsFunc(fast, func(f Run) bool {
+			return f.Class == r.Class && f.Low == r.Low && slices.Equal(f.Edges, r.Edges) && (f.Least-r.Least).Abs() <= 1
+		}), "%+v\nof %+v", r, fast)
+	}
 }
 
 // rounded is how far along a raked edge of a wall one unit of height goes, at the least rake,
