@@ -122,6 +122,18 @@ func TestALineOnTrialOnlyGetsWorse(t *testing.T) {
 	})
 }
 
+// A line is named by the lowest course, whichever classic line it was found by and however little may be counted: a setter
+// strikes it there. Found under a sloped ceiling, by a full course at its top.
+func TestALineIsNamedByTheLowestCourse(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		room := coarse(t, 2)
+		r, err := Within(context.Background(), &room, Work/64)
+		require.NoError(t, err)
+		pitch := room.Tile.Height + room.Joint
+		require.Less(t, (r.Line - r.Lowest()).Abs(), 2*pitch)
+	})
+}
+
 // What a search gives is what its walls give, its bound is no worse than it, and where the
 // bound is as good it is proven.
 func TestAResultIsWhatItsWallsGive(t *testing.T) {

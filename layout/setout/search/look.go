@@ -23,8 +23,10 @@ func (s *solver) promising(q *queue[*trial], best *trial) []length.Length {
 	}
 	if s.room.Line == nil {
 		var classic []length.Length
+		from, period := s.Lowest(), s.room.Tile.Height+s.room.Joint
+		period *= s.periods()
 		for _, c := range s.Lines() {
-			classic = append(classic, c.Line)
+			classic = append(classic, from+length.Mod(c.Line-from, period))
 		}
 		for _, y := range s.within(classic) {
 			add(y)
