@@ -85,6 +85,21 @@ document.addEventListener("keydown", (e) => {
   next(e.target);
 });
 
+// unfold brings a step into view that somebody opens at the foot of the survey.
+function unfold(step) {
+  const panel = step.closest(".survey"), top = step.getBoundingClientRect().top;
+  const scrolls = /auto|scroll/.test(getComputedStyle(panel).overflowY) && panel.scrollHeight > panel.clientHeight;
+  const seen = scrolls ? panel.getBoundingClientRect().bottom : innerHeight;
+  if (Math.min(seen, innerHeight) - top > 280) return;
+  if (scrolls) panel.scrollTop += top - panel.getBoundingClientRect().top;
+  else step.scrollIntoView({ block: "start" });
+}
+
+document.addEventListener("toggle", (e) => {
+  const step = e.target;
+  if (step.matches?.("#survey details.part") && step.open && step.querySelector("summary") === document.activeElement) unfold(step);
+}, true);
+
 document.addEventListener("redrawn", () => {
   first();
   const field = document.activeElement?.closest?.("#survey .asked");

@@ -314,12 +314,19 @@ func (r *room) top() {
 			continue
 		}
 		for k, one := range w.Head.Readings {
-			where := wallName(w.Name) + ", " + one.At + " from its left end"
+			where := "bend over " + wallName(w.Name)
 			switch k {
 			case 0:
 				where = r.place(i, true)
 			case len(w.Head.Readings) - 1:
 				where = r.place(i, false)
+			default:
+				if len(w.Head.Readings) > 3 {
+					where += ", " + one.At + " from its left end"
+				}
+				at := Question{Path: form.At(path+".readings", k) + ".at", Picture: "top", Label: capital(where) + ", from the " + endWord,
+					Ask: "How far from the " + endWord + " is the " + where + "?", Help: "Where the ceiling begins to slope, or slopes otherwise: measured along the wall."}
+				r.add(r.along(at, i))
 			}
 			q := Question{Path: form.At(path+".readings", k) + ".rise", Picture: "top", Label: capital(where) + ", ceiling above the line",
 				Ask: "How far is the ceiling above the line at the " + where + "?", Help: "Stand the tape on the line and read it at the ceiling."}

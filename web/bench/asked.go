@@ -95,6 +95,30 @@ func (b Bench) middles() []middle {
 	return out
 }
 
+// upTo are the walls without a top of their own, one by one and, where the tile of all of them stops alike, at the
+// ceiling or at lines, together.
+func (b Bench) upTo() (all []string, each [][]string) {
+	ceilings := 0
+	for i, w := range b.Typed.Walls {
+		if w.Top != nil {
+			continue
+		}
+		all, each = append(all, form.At("walls", i)), append(each, []string{form.At("walls", i)})
+		if w.Head.Meets != "" {
+			ceilings++
+		}
+	}
+	if len(all) > 1 && (ceilings == 0 || ceilings == len(all)) {
+		return all, each
+	}
+	return nil, each
+}
+
+// toCeiling tells whether the tile of the first of some walls goes up to the ceiling.
+func (b Bench) toCeiling(walls []string) bool {
+	return form.Get(b.Typed, walls[0]+".head.meets") != ""
+}
+
 // stopAlike are the marks at which tile stops at the top that are alike with one of them.
 func (b Bench) stopAlike(path string) []string {
 	for _, g := range ask.Together(b.Typed) {

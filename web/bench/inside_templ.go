@@ -14,6 +14,44 @@ import (
 	"coursewright/web/page"
 )
 
+// nicheStands offers to ask for a niche by its studs, or as it is built.
+func nicheStands(path string, o survey.Opening) templ.Component {
+	return templruntime.GeneratedTemplate(func(templ_7745c5c3_Input templruntime.GeneratedComponentInput) (templ_7745c5c3_Err error) {
+		templ_7745c5c3_W, ctx := templ_7745c5c3_Input.Writer, templ_7745c5c3_Input.Context
+		if templ_7745c5c3_CtxErr := ctx.Err(); templ_7745c5c3_CtxErr != nil {
+			return templ_7745c5c3_CtxErr
+		}
+		templ_7745c5c3_Buffer, templ_7745c5c3_IsBuffer := templruntime.GetBuffer(templ_7745c5c3_W)
+		if !templ_7745c5c3_IsBuffer {
+			defer func() {
+				templ_7745c5c3_BufErr := templruntime.ReleaseBuffer(templ_7745c5c3_Buffer)
+				if templ_7745c5c3_Err == nil {
+					templ_7745c5c3_Err = templ_7745c5c3_BufErr
+				}
+			}()
+		}
+		ctx = templ.InitializeContext(ctx)
+		ctx = templ.ClearChildren(ctx)
+		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 1, "<div class=\"row\">")
+		if templ_7745c5c3_Err != nil {
+			return templ_7745c5c3_Err
+		}
+		templ_7745c5c3_Err = page.Act("add "+path+".inside studs", "Between its studs", "Between its studs: ask for those of "+o.Name+", and for its inside").Render(ctx, templ_7745c5c3_Buffer)
+		if templ_7745c5c3_Err != nil {
+			return templ_7745c5c3_Err
+		}
+		templ_7745c5c3_Err = page.Act("add "+path+".inside built", "It is built", "It is built: ask for "+o.Name+" as it stands, and for its inside").Render(ctx, templ_7745c5c3_Buffer)
+		if templ_7745c5c3_Err != nil {
+			return templ_7745c5c3_Err
+		}
+		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 2, "</div>")
+		if templ_7745c5c3_Err != nil {
+			return templ_7745c5c3_Err
+		}
+		return nil
+	})
+}
+
 // insideOf asks for what is inside a niche or window, or offers to.
 func insideOf(b Bench, path string, o survey.Opening) templ.Component {
 	return templruntime.GeneratedTemplate(func(templ_7745c5c3_Input templruntime.GeneratedComponentInput) (templ_7745c5c3_Err error) {
@@ -33,43 +71,33 @@ func insideOf(b Bench, path string, o survey.Opening) templ.Component {
 		ctx = templ.InitializeContext(ctx)
 		ctx = templ.ClearChildren(ctx)
 		if o.Inside == nil {
-			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 1, "<div class=\"row\">")
+			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 3, "<div class=\"row\">")
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
-			}
-			if o.Kind == "niche" {
-				templ_7745c5c3_Err = page.Act("add "+path+".inside studs", "Between its studs", "Between its studs: ask for those of "+o.Name+", and for its inside").Render(ctx, templ_7745c5c3_Buffer)
-				if templ_7745c5c3_Err != nil {
-					return templ_7745c5c3_Err
-				}
-				templ_7745c5c3_Err = page.Act("add "+path+".inside built", "It is built", "It is built: ask for "+o.Name+" as it stands, and for its inside").Render(ctx, templ_7745c5c3_Buffer)
-				if templ_7745c5c3_Err != nil {
-					return templ_7745c5c3_Err
-				}
 			}
 			templ_7745c5c3_Err = page.Act("add "+path+".inside", insideWord(o), insideWord(o)+" of "+o.Name).Render(ctx, templ_7745c5c3_Buffer)
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
-			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 2, "</div>")
+			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 4, "</div>")
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
 		} else {
-			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 3, "<fieldset class=\"inside-of\"><legend>Inside of ")
+			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 5, "<fieldset class=\"inside-of\"><legend>Inside of ")
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
-			var templ_7745c5c3_Var2 string
-			templ_7745c5c3_Var2, templ_7745c5c3_Err = templ.JoinStringErrs(o.Name)
+			var templ_7745c5c3_Var3 string
+			templ_7745c5c3_Var3, templ_7745c5c3_Err = templ.JoinStringErrs(o.Name)
 			if templ_7745c5c3_Err != nil {
-				return templ.Error{Err: templ_7745c5c3_Err, FileName: `web/bench/inside.templ`, Line: 20, Col: 29}
+				return templ.Error{Err: templ_7745c5c3_Err, FileName: `web/bench/inside.templ`, Line: 24, Col: 29}
 			}
-			_, templ_7745c5c3_Err = templ_7745c5c3_Buffer.WriteString(templ.EscapeString(templ_7745c5c3_Var2))
+			_, templ_7745c5c3_Err = templ_7745c5c3_Buffer.WriteString(templ.EscapeString(templ_7745c5c3_Var3))
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
-			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 4, "</legend><div class=\"grid\">")
+			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 6, "</legend><div class=\"grid\">")
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
@@ -97,7 +125,7 @@ func insideOf(b Bench, path string, o survey.Opening) templ.Component {
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
-			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 5, "</div>")
+			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 7, "</div>")
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
@@ -105,7 +133,7 @@ func insideOf(b Bench, path string, o survey.Opening) templ.Component {
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
-			templ_7745c5c3_Var3 := templruntime.GeneratedTemplate(func(templ_7745c5c3_Input templruntime.GeneratedComponentInput) (templ_7745c5c3_Err error) {
+			templ_7745c5c3_Var4 := templruntime.GeneratedTemplate(func(templ_7745c5c3_Input templruntime.GeneratedComponentInput) (templ_7745c5c3_Err error) {
 				templ_7745c5c3_W, ctx := templ_7745c5c3_Input.Writer, templ_7745c5c3_Input.Context
 				templ_7745c5c3_Buffer, templ_7745c5c3_IsBuffer := templruntime.GetBuffer(templ_7745c5c3_W)
 				if !templ_7745c5c3_IsBuffer {
@@ -117,7 +145,7 @@ func insideOf(b Bench, path string, o survey.Opening) templ.Component {
 					}()
 				}
 				ctx = templ.InitializeContext(ctx)
-				templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 6, "<div class=\"grid\">")
+				templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 8, "<div class=\"grid\">")
 				if templ_7745c5c3_Err != nil {
 					return templ_7745c5c3_Err
 				}
@@ -149,7 +177,7 @@ func insideOf(b Bench, path string, o survey.Opening) templ.Component {
 						return templ_7745c5c3_Err
 					}
 				}
-				templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 7, "</div>")
+				templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 9, "</div>")
 				if templ_7745c5c3_Err != nil {
 					return templ_7745c5c3_Err
 				}
@@ -161,11 +189,11 @@ func insideOf(b Bench, path string, o survey.Opening) templ.Component {
 				}
 				return nil
 			})
-			templ_7745c5c3_Err = section(insideID(path), "Lining", liningLine(o), false).Render(templ.WithChildren(ctx, templ_7745c5c3_Var3), templ_7745c5c3_Buffer)
+			templ_7745c5c3_Err = section(insideID(path), "Lining", liningLine(o), false).Render(templ.WithChildren(ctx, templ_7745c5c3_Var4), templ_7745c5c3_Buffer)
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
-			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 8, "<div class=\"row\">")
+			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 10, "<div class=\"row\">")
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
@@ -179,7 +207,7 @@ func insideOf(b Bench, path string, o survey.Opening) templ.Component {
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
-			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 9, "</div></fieldset>")
+			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 11, "</div></fieldset>")
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
@@ -207,20 +235,20 @@ func insideFace(b Bench, path string, name survey.FaceName, f survey.InsideFace,
 		ctx = templ.InitializeContext(ctx)
 		ctx = templ.ClearChildren(ctx)
 		if name != survey.BackFace || o.Kind == "niche" {
-			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 10, "<div class=\"row face-of\"><span class=\"face-name\">")
+			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 12, "<div class=\"row face-of\"><span class=\"face-name\">")
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
-			var templ_7745c5c3_Var5 string
-			templ_7745c5c3_Var5, templ_7745c5c3_Err = templ.JoinStringErrs(name.String())
+			var templ_7745c5c3_Var6 string
+			templ_7745c5c3_Var6, templ_7745c5c3_Err = templ.JoinStringErrs(name.String())
 			if templ_7745c5c3_Err != nil {
-				return templ.Error{Err: templ_7745c5c3_Err, FileName: `web/bench/inside.templ`, Line: 64, Col: 42}
+				return templ.Error{Err: templ_7745c5c3_Err, FileName: `web/bench/inside.templ`, Line: 68, Col: 42}
 			}
-			_, templ_7745c5c3_Err = templ_7745c5c3_Buffer.WriteString(templ.EscapeString(templ_7745c5c3_Var5))
+			_, templ_7745c5c3_Err = templ_7745c5c3_Buffer.WriteString(templ.EscapeString(templ_7745c5c3_Var6))
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
-			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 11, "</span> ")
+			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 13, "</span> ")
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
@@ -271,7 +299,7 @@ func insideFace(b Bench, path string, name survey.FaceName, f survey.InsideFace,
 						return templ_7745c5c3_Err
 					}
 				}
-				templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 12, " ")
+				templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 14, " ")
 				if templ_7745c5c3_Err != nil {
 					return templ_7745c5c3_Err
 				}
@@ -289,7 +317,7 @@ func insideFace(b Bench, path string, name survey.FaceName, f survey.InsideFace,
 					return templ_7745c5c3_Err
 				}
 			case f.Cased:
-				templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 13, "<span>cased, no tile</span>")
+				templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 15, "<span>cased, no tile</span>")
 				if templ_7745c5c3_Err != nil {
 					return templ_7745c5c3_Err
 				}
@@ -298,7 +326,7 @@ func insideFace(b Bench, path string, name survey.FaceName, f survey.InsideFace,
 					return templ_7745c5c3_Err
 				}
 			default:
-				templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 14, "<span>as on the wall</span>")
+				templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 16, "<span>as on the wall</span>")
 				if templ_7745c5c3_Err != nil {
 					return templ_7745c5c3_Err
 				}
@@ -312,7 +340,7 @@ func insideFace(b Bench, path string, name survey.FaceName, f survey.InsideFace,
 						return templ_7745c5c3_Err
 					}
 				}
-				templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 15, " ")
+				templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 17, " ")
 				if templ_7745c5c3_Err != nil {
 					return templ_7745c5c3_Err
 				}
@@ -329,7 +357,7 @@ func insideFace(b Bench, path string, name survey.FaceName, f survey.InsideFace,
 					return templ_7745c5c3_Err
 				}
 			}
-			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 16, "</div>")
+			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 18, "</div>")
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
@@ -357,7 +385,7 @@ func insidePicture() templ.Component {
 		}
 		ctx = templ.InitializeContext(ctx)
 		ctx = templ.ClearChildren(ctx)
-		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 17, "<path class=\"wd\" d=\"M40 30h26v92h-26zM286 30h26v92h-26z\"></path> <path class=\"w\" d=\"M24 122H74V40H278V122H328V132H268V50H84V132H24z\"></path> <path class=\"tb\" d=\"M24 136H84V132H88V58H264V132H268V136H328V144H256V66H96V144H24z\"></path> <path class=\"k\" d=\"M40 30H312\"></path> <path class=\"d\" d=\"M66 18H286M61 23l10-10M281 23l10-10M66 14V30M286 14V30\"></path> <text x=\"176\" y=\"14\" text-anchor=\"middle\" class=\"b\">rough: stud to stud</text> <path class=\"d\" d=\"M84 90H268M79 95l10-10M263 95l10-10\"></path> <text x=\"176\" y=\"86\" text-anchor=\"middle\">lined: board to board</text> <path class=\"d\" d=\"M96 116H256M91 121l10-10M251 121l10-10\"></path> <text x=\"176\" y=\"112\" text-anchor=\"middle\" class=\"b\">finished: tile to tile</text> <text x=\"176\" y=\"166\" text-anchor=\"middle\">the room</text> <text x=\"53\" y=\"80\" text-anchor=\"middle\">stud</text> <text x=\"299\" y=\"80\" text-anchor=\"middle\">stud</text>")
+		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 19, "<path class=\"wd\" d=\"M40 30h26v92h-26zM286 30h26v92h-26z\"></path> <path class=\"w\" d=\"M24 122H74V40H278V122H328V132H268V50H84V132H24z\"></path> <path class=\"tb\" d=\"M24 136H84V132H88V58H264V132H268V136H328V144H256V66H96V144H24z\"></path> <path class=\"k\" d=\"M40 30H312\"></path> <path class=\"d\" d=\"M66 18H286M61 23l10-10M281 23l10-10M66 14V30M286 14V30\"></path> <text x=\"176\" y=\"14\" text-anchor=\"middle\" class=\"b\">rough: stud to stud</text> <path class=\"d\" d=\"M84 90H268M79 95l10-10M263 95l10-10\"></path> <text x=\"176\" y=\"86\" text-anchor=\"middle\">lined: board to board</text> <path class=\"d\" d=\"M96 116H256M91 121l10-10M251 121l10-10\"></path> <text x=\"176\" y=\"112\" text-anchor=\"middle\" class=\"b\">finished: tile to tile</text> <text x=\"176\" y=\"166\" text-anchor=\"middle\">the room</text> <text x=\"53\" y=\"80\" text-anchor=\"middle\">stud</text> <text x=\"299\" y=\"80\" text-anchor=\"middle\">stud</text>")
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}
@@ -383,7 +411,7 @@ func deepPicture() templ.Component {
 		}
 		ctx = templ.InitializeContext(ctx)
 		ctx = templ.ClearChildren(ctx)
-		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 18, "<path class=\"wd\" d=\"M120 6h96v22h-96zM120 148h96v22h-96z\"></path> <path class=\"w\" d=\"M108 6H120V36H212V140H120V170H108z\"></path> <path class=\"tb\" d=\"M96 6H106V44H202V126L96 134V170H106V142L210 132V38H96z\"></path> <path class=\"k\" d=\"M216 6V170\"></path> <path class=\"d\" d=\"M96 84H202M91 89l10-10M197 89l10-10\"></path> <rect class=\"q\" x=\"116\" y=\"72\" width=\"66\" height=\"24\"></rect> <text x=\"149\" y=\"89\" text-anchor=\"middle\" class=\"b\">?</text> <text x=\"86\" y=\"66\" text-anchor=\"end\">the room</text> <text x=\"228\" y=\"84\">the back</text> <path class=\"d\" d=\"M150 122L110 126\"></path> <path class=\"x\" d=\"M104 127l11-5v9z\"></path> <text x=\"86\" y=\"128\" text-anchor=\"end\">the sill falls</text> <text x=\"228\" y=\"160\">stud and blocking</text>")
+		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 20, "<path class=\"wd\" d=\"M120 6h96v22h-96zM120 148h96v22h-96z\"></path> <path class=\"w\" d=\"M108 6H120V36H212V140H120V170H108z\"></path> <path class=\"tb\" d=\"M96 6H106V44H202V126L96 134V170H106V142L210 132V38H96z\"></path> <path class=\"k\" d=\"M216 6V170\"></path> <path class=\"d\" d=\"M96 84H202M91 89l10-10M197 89l10-10\"></path> <rect class=\"q\" x=\"116\" y=\"72\" width=\"66\" height=\"24\"></rect> <text x=\"149\" y=\"89\" text-anchor=\"middle\" class=\"b\">?</text> <text x=\"86\" y=\"66\" text-anchor=\"end\">the room</text> <text x=\"228\" y=\"84\">the back</text> <path class=\"d\" d=\"M150 122L110 126\"></path> <path class=\"x\" d=\"M104 127l11-5v9z\"></path> <text x=\"86\" y=\"128\" text-anchor=\"end\">the sill falls</text> <text x=\"228\" y=\"160\">stud and blocking</text>")
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}

@@ -51,6 +51,9 @@ func add(job *survey.Job, rest string) error {
 	case last == "readings": // the new one stands before the last
 		if n := count(*job, path); n > 1 {
 			shift(job, path, n-2, 1)
+			if added := At(path, n-2); n > 2 && strings.Contains(path, ".head.") { // where it stands, and how high: nobody has measured yet
+				return guess(job, added+".at "+added+".rise")
+			}
 		}
 	case last == "top" && !slices.Contains(job.Guess, path+".depth"):
 		job.Guess = append(job.Guess, path+".depth")

@@ -16,6 +16,8 @@ import (
 //	remove PATH        drop the element at PATH
 //	free PATHS         let the solver place the marks at PATHS
 //	measure PATHS      type the marks at PATHS as one measured value each
+//	ceiling PATHS      the tile of the walls at PATHS goes up to the ceiling
+//	line PATHS         it stops at a line
 //	set PATH=VALUE     write one field
 //	pin WALL edge|joint|tile=VALUE   pin a start, whichever was pinned before
 //	round PATH WALL    let the band at PATH run round a wall, or leave the wall out
@@ -54,6 +56,8 @@ var verbs = map[string]func(*survey.Job, string) error{
 	"remove":  remove,
 	"free":    each(free),
 	"measure": each(measure),
+	"ceiling": each(ceiling),
+	"line":    each(line),
 	"set":     setOne,
 	"pin":     pin,
 	"round":   round,
