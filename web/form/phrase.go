@@ -3,6 +3,7 @@ package form
 import (
 	"reflect"
 	"strings"
+	"unicode"
 
 	"coursewright/layout/survey"
 )
@@ -64,9 +65,21 @@ func groupPhrase(v reflect.Value) string {
 		if v.Field(i).IsZero() {
 			continue
 		}
-		out = append(out, fieldName(v.Type(), i)+" "+phrase(v.Field(i)))
+		out = append(out, Spaced(fieldName(v.Type(), i))+" "+phrase(v.Field(i)))
 	}
 	return strings.Join(out, ", ")
+}
+
+// Spaced is the name of a field in words: depthIs is depth is.
+func Spaced(name string) string {
+	var out []rune
+	for _, r := range name {
+		if unicode.IsUpper(r) {
+			out = append(out, ' ')
+		}
+		out = append(out, unicode.ToLower(r))
+	}
+	return string(out)
 }
 
 // bondPhrase says which bond it is, as people do: running bond 1/2 left, stack bond, herringbone at 45°.

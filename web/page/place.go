@@ -57,6 +57,8 @@ func wordsOf(job survey.Job, parts []form.Part) []string {
 		return heldWords(job, parts)
 	case head == "trims" && len(parts) > 1 && parts[1].Index >= 0 && parts[1].Index < len(job.Trims):
 		return append([]string{"trim " + cmp.Or(job.Trims[parts[1].Index].Name, fmt.Sprint(parts[1].Index+1))}, fieldWords(parts[2:])...)
+	case head == "bands" && len(parts) > 1 && parts[1].Index >= 0 && parts[1].Index < len(job.Bands):
+		return append([]string{"band " + cmp.Or(job.Bands[parts[1].Index].Name, fmt.Sprint(parts[1].Index+1))}, fieldWords(parts[2:])...)
 	case head == "setOrder":
 		return []string{"setting order"}
 	}
@@ -145,7 +147,7 @@ func fieldWords(parts []form.Part) []string {
 	for _, p := range parts {
 		switch {
 		case p.Index < 0:
-			out = append(out, cmp.Or(fieldNames[p.Name], p.Name))
+			out = append(out, cmp.Or(fieldNames[p.Name], form.Spaced(p.Name)))
 		case len(out) > 0:
 			out[len(out)-1] += fmt.Sprintf(" %d", p.Index+1)
 		}

@@ -50,7 +50,11 @@ func TestAFieldIsCalledByThePlainNamesOfItsJob(t *testing.T) {
 		"pins.walls.back.marks.head":             "Head of back",
 		"tile.width":                             "Width of a tile",
 		"walls[7].width":                         "Wall 8, width",
+		"walls[1].openings[0].inside.depthIs":    "Niche shelf on back, inside, depth is",
+		"bands[0].height":                        "Band liner, height",
+		"bands[1].name":                          "Band 2, name",
 	} {
+		job.Bands = []survey.Band{{Name: "liner"}, {}}
 		assert.Equal(t, want, PlaceIn(job, path), path)
 	}
 }
