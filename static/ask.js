@@ -26,12 +26,25 @@ function first() {
   }
 }
 
+// point shows on the small map of the walls where a figure is measured, and tells whether it has a place there.
+function point(map, of) {
+  let found = false;
+  for (const place of map.querySelectorAll("[data-place]")) {
+    const is = place.dataset.place === of;
+    place.classList.toggle("here", is);
+    found ||= is;
+  }
+  return found;
+}
+
 // alone shows on a phone one question at a time, as one measures: while a pad is there for the box of a
 // question, nothing of the survey but it. Other boxes, as those of a range, stay in their step.
 function alone(field) {
   for (const old of document.querySelectorAll("#survey .now")) old.classList.remove("now");
   const one = Boolean(field?.querySelector(".help")) && field.parentElement?.matches(".step > .inside");
   document.body.classList.toggle("one", one);
+  const map = document.querySelector("#survey .places");
+  map?.toggleAttribute("hidden", !one || !point(map, field.dataset.field));
   if (!one) return;
   field.classList.add("now");
   field.closest(".step").classList.add("now");

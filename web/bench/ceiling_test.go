@@ -4,6 +4,7 @@ import (
 	"net/http"
 	"testing"
 
+	"coursewright/layout/survey"
 	"coursewright/web/trial"
 
 	"github.com/chromedp/chromedp"
@@ -15,14 +16,14 @@ import (
 // where it bends. Found by a walk: of a tub the steps knew lines only.
 func TestWhetherTileGoesToTheCeilingIsAsked(t *testing.T) {
 	s := newTub(t)
-	_, page := s.Get("/jobs/1")
+	_, page := s.Get("/jobs/2")
 	assert.Contains(t, page, "Where does the tile stop?")
 	press := func(do string) string {
 		filled := trial.Fields(t, page)
 		filled.Set("do", do)
-		answer, _ := s.Post("/jobs/1", filled)
+		answer, _ := s.Post("/jobs/2", filled)
 		require.Equal(t, http.StatusSeeOther, answer.StatusCode)
-		_, page = s.Get("/jobs/1")
+		_, page = s.Get("/jobs/2")
 		return page
 	}
 	assert.Contains(t, press("ceiling walls[0] walls[1] walls[2]"), "Front of wall left, ceiling above the line")
@@ -32,7 +33,8 @@ func TestWhetherTileGoesToTheCeilingIsAsked(t *testing.T) {
 	assert.Contains(t, page, "Bend over wall back, ceiling above the line")
 	assert.NotContains(t, page, "The ceiling bends over wall back")
 	assert.Contains(t, press("line walls[1]"), "Tile stops")
-	_, job := s.Stored()
+	job, err := survey.Read([]byte(trial.Second(s.Get("/jobs/2/job.json"))))
+	require.NoError(t, err)
 	assert.Equal(t, "ceiling", job.Walls[0].Head.Meets)
 	assert.Nil(t, job.Walls[0].Head.Stops)
 	assert.NotNil(t, job.Walls[1].Head.Stops)
@@ -42,7 +44,7 @@ func TestWhetherTileGoesToTheCeilingIsAsked(t *testing.T) {
 func TestAStepThatIsOpenedComesIntoView(t *testing.T) {
 	s := newTub(t)
 	ctx := trial.Chromium(t, t.Context())
-	trial.Steps(t, ctx, chromedp.EmulateViewport(1440, 900), chromedp.Navigate(s.URL+"/jobs/1"), chromedp.WaitVisible("#drawing svg"), trial.Ready)
+	trial.Steps(t, ctx, chromedp.EmulateViewport(1440, 900), chromedp.Navigate(s.URL+"/jobs/2"), chromedp.WaitVisible("#drawing svg"), trial.Ready)
 	require.Greater(t, trial.See[float64](t, ctx, `(() => { for (const step of document.querySelectorAll("#survey details.step")) step.open = step.id !== "section-top";
 		const s = document.querySelector("#section-top > summary"), panel = document.querySelector(".survey"); s.focus(); panel.scrollTop += s.getBoundingClientRect().top - (innerHeight - 60);
 		const at = s.getBoundingClientRect().top; s.click(); return at })()`), 700.0)

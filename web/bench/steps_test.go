@@ -219,6 +219,7 @@ func TestThePadNeverCoversItsBox(t *testing.T) {
 		trial.Await(t, ctx, `!document.getElementById("keys").hidden`)
 		trial.Await(t, ctx, `(() => { const f = document.activeElement.getBoundingClientRect(), pad = document.getElementById("keys").getBoundingClientRect(); return f.bottom <= pad.top && f.top >= 0 })()`)
 		assert.Equal(t, 1, trial.See[int](t, ctx, `[...document.querySelectorAll("#survey .asked")].filter((f) => f.offsetParent).length`), "one question at a time")
+		assert.True(t, trial.See[bool](t, ctx, `(() => { const shown = [...document.querySelectorAll(".places .place")].filter((p) => p.checkVisibility({ visibilityProperty: true })); return shown.length === 1 && shown[0].dataset.place === document.activeElement.closest(".asked").dataset.field })()`), "the map shows where")
 		assert.True(t, trial.See[bool](t, ctx, `(() => { const q = document.activeElement.closest(".inside").querySelector(".asking .question").getBoundingClientRect(); return q.top >= 0 && q.bottom < document.activeElement.getBoundingClientRect().top })()`), "and it is read over its box")
 	}
 	trial.See[bool](t, ctx, `(() => { document.querySelector("[data-leave]").click(); const f = document.getElementById("walls[1].width"); f.closest("details").open = true; f.focus(); for (const k of ["5", "9", "7/8"]) [...document.querySelectorAll("#keys button")].find((b) => b.textContent === k).dispatchEvent(new PointerEvent("pointerdown", { bubbles: true, cancelable: true })); return true })()`)
