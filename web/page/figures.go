@@ -48,8 +48,11 @@ func (j Job) Figures() []Figure {
 		{"Cut pieces", strconv.Itoa(cut), "of " + strconv.Itoa(all), ""},
 		{"Course line", j.Tape(s.Line), "from the level line", ""},
 	}
-	if s.Least.Piece == "" {
+	switch {
+	case s.Least.Piece == "":
 		out[0].Value = "none"
+	case s.Least.Size == 0:
+		out[0].Value = "hidden"
 	}
 	if s.Merit.Bare > 0 {
 		out = append(out, Figure{"Bare wall", j.Tape(s.Merit.Bare), "wider than sealant may fill", "bad"})
@@ -64,6 +67,9 @@ func (j Job) leastNote() string {
 	l := j.Plan.Setout.Least
 	if l.Piece == "" || l.Wall >= len(j.Plan.Walls) {
 		return ""
+	}
+	if l.Size == 0 {
+		return "beside the next wall’s tile, " + l.Piece + " on " + j.Plan.Walls[l.Wall].Found.Name
 	}
 	return Percent(l.Share) + " of a tile, " + l.Piece + " on " + j.Plan.Walls[l.Wall].Found.Name
 }

@@ -193,6 +193,9 @@ func (c Choice) facts(b *book) []string {
 	least := "none"
 	if c.Plan.Setout.Least.Piece != "" {
 		least = b.fine(c.Plan.Setout.Least.Size)
+		if c.Plan.Setout.Least.Size == 0 {
+			least = "hidden"
+		}
 	}
 	doubts := 0
 	cut, _ := plan.Count(c.Plan.Walls)
