@@ -87,5 +87,8 @@ func smallest(r layout.Remedy, units length.System) string {
 	if r.Least.Piece == "" {
 		return "nothing is cut"
 	}
+	if r.Least.Size == 0 {
+		return "hidden, on " + r.Wall
+	}
 	return r.Least.Size.Fine(units) + " on " + r.Wall
 }

@@ -58,7 +58,10 @@ func (b *book) helpText(r layout.Remedy) string {
 	if r.Cost != "" {
 		text += ", but " + r.Cost
 	}
-	if r.Least.Piece != "" {
+	switch {
+	case r.Least.Piece != "" && r.Least.Size == 0:
+		text += "; nothing shows of the smallest cut, on " + r.Wall
+	case r.Least.Piece != "":
 		text += "; smallest cut " + b.fine(r.Least.Size) + " on " + r.Wall
 	}
 	return text + "."
