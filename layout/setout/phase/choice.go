@@ -48,9 +48,12 @@ func (w *Wall) choose(x *stretch, h *hunt) *choice {
 func (c *choice) list() {
 	w, a := c.w, c.w.axes[len(c.axes)]
 	options := w.options(a, c.origin, coarsely)
-	r := ranked{wait: queue[*option]{before: func(a, b *option) bool {
-		order := a.compare(w.order, b)
-		return order < 0 || order == 0 && a.cut > b.cut // one that is cut shows what the best may give
+	r := ranked{wait: queue[*option]{before: func(x, y *option) bool {
+		order := x.compare(w.order, y)
+		if a.opening < 0 {
+			order, _ = w.order.Compare(&x.alone, &y.alone)
+		}
+		return order < 0 || order == 0 && x.cut > y.cut // one that is cut shows what the best may give
 	}}}
 	small := c.along(a)
 	if c.small == nil {
@@ -59,6 +62,7 @@ func (c *choice) list() {
 	c.small[a] = small
 	for i := range options {
 		small.add(a, &options[i])
+		c.setAlone(a, &options[i])
 		r.wait.items = append(r.wait.items, &options[i])
 	}
 	heap.Init(&r.wait)
@@ -83,7 +87,10 @@ func (c *choice) unsay() {
 func (c *choice) least() merit.Merit {
 	m := c.stands
 	for i := range c.axes {
-		c.axes[i].wait.first().addTo(&m)
+		c.leastOf(i, 0).addTo(&m)
+	}
+	for i := range c.axes {
+		m = c.later(m, c.axes[i].wait.first(), func(other int) *option { return c.leastOf(other, 0) }, i, len(c.axes))
 	}
 	return m
 }
@@ -102,30 +109,6 @@ func (c *choice) option(axis, n int) *option {
 		return nil
 	}
 	return r.given[n]
-}
-
-// bound is what a way to place the marks cannot beat.
-func (c *choice) bound(pick []int) merit.Merit {
-	m, t := c.stands, c.apart
-	for axis, n := range pick {
-		for _, r := range c.option(axis, n).lowers {
-			if t == c.apart {
-				t = t.copy()
-			}
-			t.run(r.edges[:r.n], r.least, r.full)
-		}
-	}
-	if t != c.apart {
-		m = t.merit()
-		m.Exposed, m.Openings, m.Built, m.Near, m.Find = c.stands.Exposed, c.stands.Openings, c.stands.Built, c.stands.Near, c.stands.Find
-	}
-	if c.w.endsApart {
-		m.Mirror = t.mirror()
-	}
-	for axis, n := range pick {
-		c.option(axis, n).addTo(&m)
-	}
-	return m
 }
 
 // placed are the marks of a way, and whether no opening stands in another.
@@ -147,7 +130,7 @@ func (c *choice) next(x *stretch) (out []*stretch) {
 		}
 		pick := slices.Clone(x.pick)
 		pick[axis]++
-		out = append(out, &stretch{edge: x.edge, marks: 1, merit: c.bound(pick), choice: c, pick: pick, last: axis})
+		out = append(out, &stretch{edge: x.edge, marks: 1, merit: c.bound(pick, axis), choice: c, pick: pick, last: axis})
 	}
 	return out
 }

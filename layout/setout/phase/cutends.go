@@ -34,5 +34,6 @@ func (c *choice) cutEnds(a *axis, o *option) {
 	m.Exposed, m.Openings = o.merit.Exposed, o.merit.Openings
 	o.merit, o.cut = &m, cornersCut
 	c.small[a].add(a, o)
+	c.setAlone(a, o)
 	w.Work++
 }

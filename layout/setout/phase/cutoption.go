@@ -52,5 +52,6 @@ func (c *choice) cutCorners(a *axis, o *option, other *merit.Merit) {
 	if done {
 		o.cut = allCut
 	}
+	c.setAlone(a, o)
 	w.Work += 2
 }

@@ -148,7 +148,7 @@ func (s *solver) look(h *hunt) {
 			break
 		}
 		top.pick = make([]int, len(w.axes))
-		top.merit = top.choice.bound(top.pick)
+		top.merit = top.choice.bound(top.pick, 0)
 	case place:
 		if !s.place(h, top) {
 			return
@@ -199,8 +199,8 @@ func (s *solver) first(h *hunt, x *stretch, o *odds, step func(*choice)) {
 	o.note(h.wall.Work-work, term <= merit.Slivers)
 }
 
-// place places the marks of a start, and lists the ways that come after this one. It tells
-// whether the marks may stand so.
+// place places the marks of a start, and lists the ways that come after this one before it weighs what they cut
+// together: other ways may do better by that. It tells whether the marks may stand so.
 func (s *solver) place(h *hunt, x *stretch) bool {
 	x.at = &Setting{Line: h.line, Edge: x.edge, Placed: h.wall.outer}
 	if x.choice == nil {
@@ -211,6 +211,7 @@ func (s *solver) place(h *hunt, x *stretch) bool {
 	}
 	var ok bool
 	x.at.Placed, ok = x.choice.placed(x.pick)
+	x.merit = x.choice.bound(x.pick, len(x.pick))
 	return ok
 }
 

@@ -17,6 +17,7 @@ type axis struct {
 	opening   int         // or -1
 	span      survey.Span // where an end or the head may stand
 	edges     []*looseEdge
+	atEnds    bool                      // it may come to tiles that an end of the wall cuts
 	hull      plane.Rect                // of all places at which its marks may stand
 	zone      plane.Rect                // of all tiles that it may cut, wherever it stands
 	fence     plane.Rect                // the tiles that it cuts alone stand within
@@ -43,7 +44,8 @@ type option struct {
 
 	stopped bool // cutting all was stopped once, see cutNext
 
-	lowers []run // widths there of runs of edges that stand
+	lowers []run       // widths there of runs of edges that stand
+	alone  merit.Merit // of an end or the head: what the phase gives with this and no other placed
 }
 
 // How much of some tiles is cut: those in corners, or all.
@@ -114,6 +116,9 @@ func (w *Wall) fenceAxes() {
 			to := plane.Point{X: e.line.P.X + e.line.D.X, Y: e.line.P.Y + e.line.D.Y}
 			box, side := between(e.line.P, to, rounded), e.name.Side()
 			base := side >= survey.SideBase && int(side-survey.SideBase) < len(w.Found.Base)
+			if side == survey.SideLeft || side == survey.SideRight {
+				a.atEnds = a.atEnds || box.Overlaps(a.zone)
+			}
 			switch level := a.on == survey.SideLeft || a.on == survey.SideRight; {
 			case !box.Overlaps(a.zone):
 			case level && base:

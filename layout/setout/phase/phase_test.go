@@ -138,7 +138,7 @@ func everyBound(w *Wall, line, edge length.Length, sharper func() int, option fu
 		for axis := range pick {
 			pick[axis] = option(len(choice.axes[axis].wait.items) - 1)
 		}
-		bounds["options"] = choice.bound(pick)
+		bounds["options"] = choice.bound(pick, len(pick))
 		bounds["ends where they are placed"] = ends(pick)
 		if s.Placed, ok = choice.placed(pick); !ok {
 			return s, nil, false
