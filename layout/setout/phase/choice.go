@@ -31,13 +31,6 @@ type choice struct {
 	others     map[*axis]*tally // see beside
 }
 
-// ranked are the options of an axis, the best first as far as they were asked for. Before one is
-// given its corners are cut.
-type ranked struct {
-	given []*option
-	wait  queue[*option]
-}
-
 // choose begins a choice with nothing cut, and no option listed.
 func (w *Wall) choose(x *stretch, h *hunt) *choice {
 	return &choice{w: w, line: h.line, edge: x.edge, origin: w.Pattern.Origin(h.line, x.edge), apart: &tally{w: w, surely: true}, stands: x.merit}
@@ -93,22 +86,6 @@ func (c *choice) least() merit.Merit {
 		m = c.later(m, c.axes[i].wait.first(), func(other int) *option { return c.leastOf(other, 0) }, i, len(c.axes))
 	}
 	return m
-}
-
-// option is the nth best option of an axis, or nil.
-func (c *choice) option(axis, n int) *option {
-	r := &c.axes[axis]
-	for len(r.given) <= n && !r.wait.empty() {
-		if r.wait.first().cut == allCut {
-			r.given = append(r.given, r.wait.take())
-			continue
-		}
-		c.cutNext(c.w.axes[axis], &r.wait)
-	}
-	if n >= len(r.given) {
-		return nil
-	}
-	return r.given[n]
 }
 
 // placed are the marks of a way, and whether no opening stands in another.
