@@ -682,7 +682,7 @@ func second(c Choices, o Option, i int) templ.Component {
 		}
 		ctx = templ.InitializeContext(ctx)
 		ctx = templ.ClearChildren(ctx)
-		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 59, "<section class=\"card second\" aria-labelledby=\"second\"><h2 id=\"second\">A second way</h2><p>Make a copy to compare with this one, side by side here and on a sheet for a client. Choose the copy, then change on the bench what is to differ: tile, joint, bond, where it starts, where the niche stands. What was measured is the same for all.</p><form method=\"post\" action=\"")
+		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 59, "<section class=\"card second\" aria-labelledby=\"second\"><h2 id=\"second\">A second way</h2><p>Make a copy to compare with this one, side by side here and on a sheet for a client. Choose the copy, then change on the bench what is to differ: tile, joint, bond, where it starts, where the niche stands. What was measured is the same for all. Marks that are held stay with this one: the copy holds none.</p><form method=\"post\" action=\"")
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}
