@@ -11,7 +11,7 @@ import (
 func (r Region) Less(ring Ring, on Side) Region {
 	box := Region{ring}.Bounds()
 	near, far := r.partedBy(box)
-	if len(near) == 0 {
+	if len(near) == 0 || near.misses(box) {
 		return r
 	}
 	left := near.less(ring, box, on)
@@ -33,6 +33,12 @@ func (r Region) partedBy(box Rect) (near, far Region) {
 		near = append(near, r[i])
 	}
 	return near, far
+}
+
+// misses tells whether the region lies clear of a box.
+func (r Region) misses(box Rect) bool {
+	b := r.Bounds()
+	return b.Right < box.Left || b.Left > box.Right || b.Top < box.Bottom || b.Bottom > box.Top
 }
 
 func (r Region) less(ring Ring, box Rect, on Side) Region {

@@ -52,6 +52,23 @@ func PipeClear(units length.System) length.Length {
 // Shape is the wall's region with its marks placed. It is empty where the
 // boundaries leave nothing.
 func (w WallFound) Shape(units length.System, p Placed) Shape {
+	return w.Drilled(units, w.Undrilled(p))
+}
+
+// Drilled is a shape of the wall with the holes for its pipes.
+func (w WallFound) Drilled(units length.System, s Shape) Shape {
+	first := SideBase + plane.Side(len(w.Base))
+	for i, o := range w.Openings {
+		if o.Kind == Pipe {
+			ring := plane.Circle(plane.Point{X: o.At, Y: o.Up}, o.Diameter+2*PipeClear(units), 0)
+			s.Region = s.Region.Less(ring, first+plane.Side(i))
+		}
+	}
+	return s
+}
+
+// Undrilled is the shape before any hole is drilled for a pipe.
+func (w WallFound) Undrilled(p Placed) Shape {
 	s := Shape{Sides: w.Sides()}
 	s.Solid = w.outline(p, w.leftEdge(p, false), w.rightEdge(p, false))
 	s.Visible = s.Solid
@@ -69,12 +86,6 @@ func (w WallFound) Shape(units length.System, p Placed) Shape {
 	}
 	s.take(w)
 	s.Region = s.Solid
-	for i, o := range w.Openings {
-		if o.Kind == Pipe {
-			ring := plane.Circle(plane.Point{X: o.At, Y: o.Up}, o.Diameter+2*PipeClear(units), 0)
-			s.Region = s.Region.Less(ring, first+plane.Side(i))
-		}
-	}
 	return s
 }
 
@@ -291,6 +302,12 @@ func between(base, head chain) plane.Region {
 // trim cuts the area off along an end, stretch by stretch between its
 // readings, and joins what is kept.
 func trim(area plane.Region, end chain, keepRight bool) plane.Region {
+	if len(end) == 2 && end[0].X == end[1].X {
+		if keepRight {
+			return area.LessLeft(end[0].X, end[0].On)
+		}
+		return area.LessRight(end[0].X, end[0].On)
+	}
 	for i := 1; i < len(end); i++ {
 		area = area.Less(outside(end[i-1], end[i], keepRight), end[0].On)
 	}

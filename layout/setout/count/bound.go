@@ -18,14 +18,15 @@ type Bounds struct {
 	zones    *zones
 	rows     *rowPatterns
 	cutter   *cutter
-	beds     map[length.Length]merit.Merit // by where rows stand
+	beds     map[length.Length]merit.Merit // by where rows stand in a pitch
 	heads    map[headPlace]merit.Merit
-	lined    map[length.Length]*lined // by where rows stand
+	best     map[length.Length]merit.Merit // of the heads, by where rows stand in a pitch
+	lined    map[length.Length]*lined      // by where rows stand
 	meter    *meter
 }
 
 func newBounds(c *cutter, p *Places, z *zones) *Bounds {
-	return &Bounds{w: c.w, marks: c.marks, places: p, boundary: p.boundary, zones: z, rows: &rowPatterns{c.w, p.boundary, z}, cutter: c, beds: map[length.Length]merit.Merit{}, heads: map[headPlace]merit.Merit{}, lined: map[length.Length]*lined{}, meter: c.meter}
+	return &Bounds{w: c.w, marks: c.marks, places: p, boundary: p.boundary, zones: z, rows: &rowPatterns{c.w, p.boundary, z}, cutter: c, beds: map[length.Length]merit.Merit{}, heads: map[headPlace]merit.Merit{}, best: map[length.Length]merit.Merit{}, lined: map[length.Length]*lined{}, meter: c.meter}
 }
 
 // OfBoth is what no set-out with the start on the course line can beat, wherever
@@ -112,8 +113,10 @@ func (b *Bounds) standingEnds(along length.Length, rows pattern) (merit.Merit, p
 }
 
 // bedsAt is what no set-out can beat whose rows stand at across, as far as it is
-// decided by the edges that lie along rows. It is worked out once.
+// decided by the edges that lie along rows. It is worked out once for all lines whose rows stand
+// alike, whatever their classes.
 func (b *Bounds) bedsAt(across length.Length) merit.Merit {
+	across = b.w.phase(across)
 	if m, there := b.beds[across]; there {
 		return m
 	}
@@ -229,6 +232,7 @@ func (b *Bounds) addUprightMarks(m *merit.Merit, line length.Length) {
 // alongRows is what no set-out can beat whose rows stand at across, as far as it is decided
 // by what lies along them: the edges that stand, and a free head at its best.
 func (b *Bounds) alongRows(across length.Length) merit.Merit {
+	across = b.w.phase(across)
 	beds, head := b.bedsAt(across), b.bestHead(across)
 	return beds.Plus(&head)
 }

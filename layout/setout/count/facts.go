@@ -26,7 +26,7 @@ type facts struct {
 	outer  survey.Placed   // measured marks, and free ones where they leave most wall
 	free   []int           // openings with a free mark
 	moving [3]bool         // whether the left end, the right one and the head are free
-	field  survey.Shape    // without free openings, with every free end where it leaves most
+	field  survey.Shape    // without free openings and holes, with every free end where it leaves most
 	holes  []plane.Rect    // round pipes, in the frame of the rows
 }
 
@@ -40,7 +40,7 @@ func newFacts(room *survey.Room, found survey.WallFound, hand survey.Hand) *fact
 	w.shifts = w.bond.Shifts()
 	w.outer, w.free = outermost(w.found)
 	w.moving = [...]bool{!w.found.Left.Meets && w.found.Left.Stops.Free(), !w.found.Right.Meets && w.found.Right.Stops.Free(), !w.found.Head.Meets && w.found.Head.Stops.Free()}
-	w.field = w.found.Shape(room.Units, w.without(w.outer))
+	w.field = w.found.Undrilled(w.without(w.outer))
 	w.top = NewTop(room, found, hand)
 	w.rule = piece.RuleFor(*room, w.found, w.field.Sides)
 	for i, o := range w.found.Openings {
@@ -117,6 +117,11 @@ func (w *facts) classes() int {
 // period is after how much the classes of the rows repeat.
 func (w *facts) period() length.Length {
 	return (w.rule.Across + w.room.Joint) * length.Length(len(w.shifts))
+}
+
+// phase is where rows stand in a pitch: those a pitch further stand alike, but for their classes.
+func (w *facts) phase(across length.Length) length.Length {
+	return length.Mod(across, w.rule.Across+w.room.Joint)
 }
 
 // mark is a length in whole marks of the tape, rounded down.

@@ -19,16 +19,23 @@ type cutter struct {
 	patches map[patchKey]*rowCount
 	bare    map[bareKey]*tally
 	lonely  map[aloneKey]merit.Merit // what free openings give that stand clear
-	corners int                      // of the wall's shape, for what it costs to cut
+	corners int                      // of the wall's shape, once they were counted
 	meter   *meter
 }
 
 func newCutter(w *facts, marks *Marks, m *meter) *cutter {
 	c := &cutter{w: w, marks: marks, runs: &registry{w: w, numbers: map[runKey]int{}}, grounds: map[[3]length.Length]*ground{}, rows: map[rowKey]*rowCount{}, bands: map[string]int{}, patches: map[patchKey]*rowCount{}, bare: map[bareKey]*tally{}, lonely: map[aloneKey]merit.Merit{}, meter: m}
-	for _, ring := range w.field.Region {
-		c.corners += len(ring)
-	}
 	return c
+}
+
+// edged is how many corners the wall's shape has, for what it costs to cut. It is counted once.
+func (c *cutter) edged() int {
+	if c.corners == 0 {
+		for _, ring := range c.w.found.Drilled(c.w.room.Units, c.w.field).Region {
+			c.corners += len(ring)
+		}
+	}
+	return c.corners
 }
 
 // ground is a wall with its free ends and its head placed and without its free
@@ -56,7 +63,8 @@ func (c *cutter) ground(p survey.Placed) *ground {
 		clear(c.bands)
 		clear(c.rows)
 	}
-	c.meter.add(150 + 15*c.corners + c.corners*c.corners/500)
+	n := c.edged()
+	c.meter.add(150 + 15*n + n*n/500)
 	shape := c.w.found.Shape(c.w.room.Units, c.w.without(p))
 	g = &ground{shape: shape, box: shape.Solid.Bounds(), profile: profileOf(c.w, shape), cover: piece.NewCover(shape, c.w.rule), bands: map[length.Length]numbered{}}
 	c.grounds[key] = g

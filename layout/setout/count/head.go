@@ -16,7 +16,7 @@ type headPlace struct{ head, across length.Length }
 // headAt is what is sure of the pieces that a free head cuts where it is placed at y,
 // with level courses that stand at across. It is worked out once.
 func (b *Bounds) headAt(y, across length.Length) merit.Merit {
-	at := headPlace{y, across}
+	at := headPlace{y, b.w.phase(across)}
 	m, there := b.heads[at]
 	if !there {
 		if len(b.heads) >= mostHeads {
@@ -42,17 +42,25 @@ func (b *Bounds) underHead(y, across length.Length) merit.Merit {
 	return s.merit()
 }
 
-// bestHead is what no place of a free head can beat with courses that stand at across.
+// bestHead is what no place of a free head can beat with courses that stand at across. It is
+// worked out once.
 func (b *Bounds) bestHead(across length.Length) merit.Merit {
-	var best merit.Merit
 	if b.w.frame.plumb || !b.w.moves(survey.SideHead) {
+		return merit.Merit{}
+	}
+	best, there := b.best[across]
+	if there {
 		return best
+	}
+	if len(b.best) >= mostBeds {
+		clear(b.best)
 	}
 	for i, y := range b.places.Heads(across) {
 		if m := b.headAt(y, across); i == 0 || b.w.order.Better(&m, &best) {
 			best = m
 		}
 	}
+	b.best[across] = best
 	return best
 }
 

@@ -80,22 +80,21 @@ func (l *lined) add(z *zones, row bond.Row) {
 		l.uneven = append(l.uneven, z.uneven(row))
 		return
 	}
-	in, ok := f.row(row.Low, row.High, nil)
-	if !ok || !paired(in) {
-		l.uneven = append(l.uneven, z.uneven(row))
-		return
-	}
-	if f.leaning[band] {
-		l.plain = append(l.plain, alike{row, 1, in, z.uneven(row)})
-		return
-	}
 	for i := range l.plain {
 		if a := &l.plain[i]; a.uneven == nil && z.w.class(a.row.Course) == z.w.class(row.Course) && f.band(a.row.Low, a.row.High) == band {
 			a.n++
 			return
 		}
 	}
-	l.plain = append(l.plain, alike{row: row, n: 1, in: in})
+	in, ok := f.row(row.Low, row.High, nil)
+	switch {
+	case !ok || !paired(in):
+		l.uneven = append(l.uneven, z.uneven(row))
+	case f.leaning[band]:
+		l.plain = append(l.plain, alike{row, 1, in, z.uneven(row)})
+	default:
+		l.plain = append(l.plain, alike{row: row, n: 1, in: in})
+	}
 }
 
 // stubs lists the tiles that are cut of rows alike that begin at along; it is false where they

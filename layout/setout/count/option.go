@@ -37,13 +37,13 @@ func (p *Places) bestUpright(i int, line length.Length) *merit.Merit {
 }
 
 func (p *Places) level(i int, edge length.Length) *optionList {
-	return p.remember(optionKey{i, edge, false}, func() *optionList {
+	return p.remember(optionKey{i, length.Mod(edge, p.w.room.Tile.Width+p.w.room.Joint), false}, func() *optionList {
 		return p.optionsOf(p.LevelPairs(i, edge), p.openedLevel(i, edge))
 	})
 }
 
 func (p *Places) upright(i int, line length.Length) *optionList {
-	return p.remember(optionKey{i, line, true}, func() *optionList {
+	return p.remember(optionKey{i, length.Mod(line, p.w.room.Tile.Height+p.w.room.Joint), true}, func() *optionList {
 		return p.optionsOf(p.UprightPairs(i, line), p.openedUpright(i, line))
 	})
 }
@@ -97,7 +97,8 @@ func (l *optionList) best(by merit.Order) *merit.Merit {
 	return l.least
 }
 
-// optionKey is an opening with the phase of the tiles that its edges seek.
+// optionKey is an opening with the phase of the tiles that its edges seek: tiles of every class of the
+// bond stand alike one pitch further.
 type optionKey struct {
 	opening int
 	at      length.Length

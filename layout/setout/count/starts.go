@@ -20,10 +20,11 @@ type Starts struct {
 
 func newStarts(b *Bounds) *Starts {
 	s := &Starts{w: b.w, bounds: b, sorted: map[string][]*Start{}}
-	s.tried = s.All()
 	if p := b.w.found.Pin; p != nil {
 		s.tried = []length.Length{p.Edge(b.w.room.Tile.Width, b.w.room.Joint)}
+		return s
 	}
+	s.tried = s.All()
 	return s
 }
 

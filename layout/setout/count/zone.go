@@ -122,18 +122,30 @@ func (z *zones) beside(at stand) []rowsBeside {
 	return out
 }
 
+// rowsBeside works that out band by band; those between the same edges have the same.
 func (z *zones) rowsBeside(at stand) []rowsBeside {
-	var out []rowsBeside
-	var pair [2]crossing
+	classes := len(z.w.shifts)
+	out := make([]rowsBeside, 0, classes*len(z.outline.heights))
+	var pairs [][2]crossing
 	for i := 0; i+1 < len(z.outline.heights); i++ {
 		low, high := z.band(i)
+		var pair [2]crossing
 		if z.outline.blocked[i] || high-low < z.w.rule.Across || z.crowded(at.right, low, high) || !z.interval(at.right, at.x, low, high, &pair) {
+			continue
+		}
+		pairs = append(pairs, pair)
+		if k := slices.Index(pairs, pair); k < len(pairs)-1 {
+			for class := range classes {
+				row := out[k*classes+class]
+				row.pattern = i*classes + class
+				out = append(out, row)
+			}
 			continue
 		}
 		for class, shift := range z.w.shifts {
 			s := sure{w: z.w, meter: z.meter}
 			z.row(&s, at.right, pair[:], bond.Row{Course: class, First: at.along + shift, Width: z.w.rule.Along, Pitch: z.w.rule.Along + z.w.room.Joint})
-			out = append(out, s.rows(i*len(z.w.shifts)+class))
+			out = append(out, s.rows(i*classes+class))
 		}
 	}
 	return out
