@@ -52,7 +52,7 @@ func (b *Bounds) bestHead(across length.Length) merit.Merit {
 	if there {
 		return best
 	}
-	if len(b.best) >= mostBeds {
+	if len(b.best) >= mostHeads {
 		clear(b.best)
 	}
 	for i, y := range b.places.Heads(across) {

@@ -32,6 +32,7 @@ type hunt struct {
 	missed *merit.Merit // what no start or placing can beat that was not looked at; nil where all were
 	done   bool
 	depth  depth // how closely the first start in the queue is looked at, for the bound
+	shared bool  // by lines that are whole courses apart
 }
 
 // candidate is one start on the line with what it cannot beat there.
@@ -49,7 +50,7 @@ func (s *solver) cutoff(t *trial, i int) *cutoff {
 	}
 	var rest merit.Merit
 	for k, h := range t.hunts {
-		if k != i {
+		if k != i && (h.shared || !t.hunts[i].shared) { // what is shared must hold for every line
 			m := h.bound()
 			rest = rest.Plus(&m)
 		}
@@ -74,7 +75,7 @@ func (s *solver) trial(line length.Length) *trial {
 func (s *solver) closer(t *trial) {
 	if t.hunts == nil {
 		for _, w := range s.walls {
-			t.hunts = append(t.hunts, s.hunt(w, t.line))
+			t.hunts = append(t.hunts, s.sharedHunt(w, t.line))
 		}
 	}
 	if i, to := s.shallow(t); to > guessed {
@@ -105,6 +106,7 @@ func (s *solver) closer(t *trial) {
 	}
 	if done {
 		s.miss(t.hunts)
+		t.hunts = s.onLine(t)
 		t.walls, t.merit = s.together(t.hunts)
 		t.depth = exact
 	}

@@ -62,6 +62,9 @@ func (s *solver) early(q *queue[*trial]) *trial {
 func (s *solver) through(best *trial) *trial {
 	s.limit, s.known = s.work()+4*s.fresh, &best.merit
 	t := s.trial(best.line)
+	for _, w := range s.walls {
+		t.hunts = append(t.hunts, s.hunt(w, t.line))
+	}
 	for t.depth < exact && !t.dead && !s.stopped() {
 		s.closer(t)
 	}
@@ -70,7 +73,7 @@ func (s *solver) through(best *trial) *trial {
 			return nil
 		}
 	}
-	if t.dead || t.hunts == nil {
+	if t.dead {
 		return nil
 	}
 	if t.depth < exact {

@@ -42,6 +42,7 @@ type solver struct {
 	share  int          // of that, for this hand of the bond
 	fresh  int          // for one line when the search settles
 	limit  int
+	shared map[huntOf]*hunt
 	worst  int // the wall that turned out worse than was known when it was last looked at more closely
 	ctx    context.Context
 	asked  int
@@ -49,7 +50,7 @@ type solver struct {
 }
 
 func newSolver(ctx context.Context, room *survey.Room, hand survey.Hand, order merit.Order) *solver {
-	s := &solver{room: room, order: order, hand: hand, ctx: ctx}
+	s := &solver{room: room, order: order, hand: hand, ctx: ctx, shared: map[huntOf]*hunt{}}
 	for _, found := range room.Walls {
 		s.walls = append(s.walls, count.NewWall(room, found, hand))
 	}

@@ -1,0 +1,57 @@
+package search
+
+import (
+	"cmp"
+	"slices"
+
+	"coursewright/layout/length"
+	"coursewright/layout/setout/count"
+)
+
+// A start that is pinned, as beside a strip, ties the courses to the line: it is tried in every
+// course of the bond. A wall whose start is free stands the same on each of these lines, begun as
+// its course there is. It is searched once for them all, on the lowest.
+
+// huntOf is a wall with the lowest of the lines that are whole courses apart.
+type huntOf struct {
+	wall *count.Wall
+	line length.Length
+}
+
+// sharedHunt is the search for the starts of a wall on a line, or on one whole courses lower
+// where that gives the same.
+func (s *solver) sharedHunt(w *count.Wall, line length.Length) *hunt {
+	if s.room.Line != nil || s.periods() == 1 || w.Found.Pin != nil || !w.ShiftsExactly() {
+		return s.hunt(w, line)
+	}
+	lowest := s.Lowest()
+	key := huntOf{w, lowest + length.Mod(line-lowest, s.room.Tile.Height+s.room.Joint)}
+	h, there := s.shared[key]
+	if !there {
+		h = s.hunt(w, key.line)
+		h.shared = true
+		s.shared[key] = h
+	}
+	return h
+}
+
+// onLine is what was found for the walls of a line as it is seen from the line.
+func (s *solver) onLine(t *trial) []*hunt {
+	out := slices.Clone(t.hunts)
+	for i, h := range out {
+		if h.line == t.line {
+			continue
+		}
+		seen := *h
+		seen.line, seen.ties = t.line, nil
+		for _, c := range h.ties {
+			seen.ties = append(seen.ties, h.wall.From(c.Setting, t.line))
+		}
+		slices.SortStableFunc(seen.ties, func(a, b count.Counted) int {
+			order, _ := s.order.Compare(&a.Merit, &b.Merit)
+			return cmp.Or(order, cmp.Compare(a.Edge, b.Edge))
+		})
+		out[i] = &seen
+	}
+	return out
+}
