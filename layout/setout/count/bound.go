@@ -116,7 +116,7 @@ func (b *Bounds) standingEnds(along length.Length, rows pattern) (merit.Merit, p
 // decided by the edges that lie along rows. It is worked out once for all lines whose rows stand
 // alike, whatever their classes.
 func (b *Bounds) bedsAt(across length.Length) merit.Merit {
-	across = b.w.phase(across)
+	across = phase(b.w, across)
 	if m, there := b.beds[across]; there {
 		return m
 	}
@@ -232,7 +232,7 @@ func (b *Bounds) addUprightMarks(m *merit.Merit, line length.Length) {
 // alongRows is what no set-out can beat whose rows stand at across, as far as it is decided
 // by what lies along them: the edges that stand, and a free head at its best.
 func (b *Bounds) alongRows(across length.Length) merit.Merit {
-	across = b.w.phase(across)
+	across = phase(b.w, across)
 	beds, head := b.bedsAt(across), b.bestHead(across)
 	return beds.Plus(&head)
 }

@@ -120,7 +120,7 @@ func (w *facts) period() length.Length {
 }
 
 // phase is where rows stand in a pitch: those a pitch further stand alike, but for their classes.
-func (w *facts) phase(across length.Length) length.Length {
+func phase(w *facts, across length.Length) length.Length {
 	return length.Mod(across, w.rule.Across+w.room.Joint)
 }
 

@@ -16,7 +16,7 @@ type headPlace struct{ head, across length.Length }
 // headAt is what is sure of the pieces that a free head cuts where it is placed at y,
 // with level courses that stand at across. It is worked out once.
 func (b *Bounds) headAt(y, across length.Length) merit.Merit {
-	at := headPlace{y, b.w.phase(across)}
+	at := headPlace{y, phase(b.w, across)}
 	m, there := b.heads[at]
 	if !there {
 		if len(b.heads) >= mostHeads {

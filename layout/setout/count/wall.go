@@ -128,3 +128,27 @@ func placedKey(p survey.Placed) string {
 	}
 	return string(b)
 }
+
+// ShiftsExactly tells whether courses that are level stand to those above them as these do to the
+// next, round and round: no shift was rounded.
+func (w *Wall) ShiftsExactly() bool {
+	shifts, pitch := w.facts.shifts, w.facts.rule.Along+w.facts.room.Joint
+	if w.facts.frame.plumb {
+		return false
+	}
+	for k, shift := range shifts {
+		if next := shifts[(k+1)%len(shifts)]; length.Mod(shift+shifts[1%len(shifts)]-next, pitch) != 0 {
+			return false
+		}
+	}
+	return true
+}
+
+// From is a set-out as it is seen from another course line, a whole number of courses off.
+func (w *Wall) From(s Setting, line length.Length) Counted {
+	from, period := w.Starts.period()
+	n := length.DivFloor(line-s.Line, w.facts.rule.Across+w.facts.room.Joint)
+	shift := w.facts.shifts[length.Mod(length.Length(n), length.Length(len(w.facts.shifts)))]
+	s.Line, s.Edge = line, from+length.Mod(s.Edge+shift-from, period)
+	return w.Count(s)
+}

@@ -18,25 +18,18 @@ type huntOf struct {
 	line length.Length
 }
 
-// sharedHunt is the search for the starts of a wall on a line, or on one whole courses lower
-// where that gives the same.
-func (s *solver) sharedHunt(w *count.Wall, line length.Length) *hunt {
+// sharedLine is the line on which a wall is searched for a line and for all that are whole courses
+// off; it is false where the wall is searched on each by itself.
+func sharedLine(s *solver, w *count.Wall, line length.Length) (huntOf, bool) {
 	if s.room.Line != nil || s.periods() == 1 || w.Found.Pin != nil || !w.ShiftsExactly() {
-		return s.hunt(w, line)
+		return huntOf{}, false
 	}
 	lowest := s.Lowest()
-	key := huntOf{w, lowest + length.Mod(line-lowest, s.room.Tile.Height+s.room.Joint)}
-	h, there := s.shared[key]
-	if !there {
-		h = s.hunt(w, key.line)
-		h.shared = true
-		s.shared[key] = h
-	}
-	return h
+	return huntOf{w, lowest + length.Mod(line-lowest, s.room.Tile.Height+s.room.Joint)}, true
 }
 
 // onLine is what was found for the walls of a line as it is seen from the line.
-func (s *solver) onLine(t *trial) []*hunt {
+func onLine(s *solver, t *trial) []*hunt {
 	out := slices.Clone(t.hunts)
 	for i, h := range out {
 		if h.line == t.line {

@@ -75,7 +75,16 @@ func (s *solver) trial(line length.Length) *trial {
 func (s *solver) closer(t *trial) {
 	if t.hunts == nil {
 		for _, w := range s.walls {
-			t.hunts = append(t.hunts, s.sharedHunt(w, t.line))
+			key, shared := sharedLine(s, w, t.line)
+			h := s.shared[key]
+			switch {
+			case !shared:
+				h = s.hunt(w, t.line)
+			case h == nil:
+				h = s.hunt(w, key.line)
+				h.shared, s.shared[key] = true, h
+			}
+			t.hunts = append(t.hunts, h)
 		}
 	}
 	if i, to := s.shallow(t); to > guessed {
@@ -106,7 +115,7 @@ func (s *solver) closer(t *trial) {
 	}
 	if done {
 		s.miss(t.hunts)
-		t.hunts = s.onLine(t)
+		t.hunts = onLine(s, t)
 		t.walls, t.merit = s.together(t.hunts)
 		t.depth = exact
 	}
