@@ -122,12 +122,35 @@ func (l *layer) end(is survey.PartIs) {
 		return
 	}
 	strip := l.all.KeepAll(append(append(lines, l.corner(is).upright...), l.foot(is).upright...)...)
+	if t.Kind == survey.Profile {
+		strip = l.besideTile(is, strip)
+	}
 	plan := splitting{long: t.Length, joint: l.between(*t), full: high}
 	if n, follows := l.follows(t.Length, l.tile.Height); follows && l.tile.Level {
 		plan.anchor, plan.full = l.tile.Line, following
 		plan.pitch, plan.phases = l.tile.Height+l.tile.Joint, n
 	}
 	l.lay(is, *t, strip, plan)
+}
+
+// besideTile is the strip of a profile at an end without what goes on down where no tile stands, as
+// beside a tub that the tile runs no further than: its flange lies under tile.
+func (l *layer) besideTile(is survey.PartIs, strip plane.Region) plane.Region {
+	side, found, low := survey.SideLeft, false, length.Length(0)
+	if is == survey.RightEnd {
+		side = survey.SideRight
+	}
+	for _, ring := range l.wall.Bare().Shape(l.tile.Units, l.at).Region {
+		for i, c := range ring {
+			if y := min(c.Y, ring[(i+1)%len(ring)].Y); c.On == side && (!found || y < low) {
+				low, found = y, true
+			}
+		}
+	}
+	if t := strip.Bounds(); !found || low-t.Bottom <= t.Width() {
+		return strip
+	}
+	return strip.Keep(plane.Above(low))
 }
 
 // head lays the trim along the head, from left to right, with its corners.
