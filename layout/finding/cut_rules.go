@@ -158,7 +158,7 @@ func thinnest(pieces []piece.Piece, small func(piece.Piece) bool) []piece.Piece 
 }
 
 // offLine finds edges of niches, windows and strips that lie on no joint line of the wall; one
-// sentence to an opening. An edge within the breadth of a joint cuts no tile, so it is on the line here,
+// sentence to an opening. An edge beyond the tile cuts none, as the sill of a doorway, and an edge within the breadth of a joint cuts no tile, so it is on the line here,
 // while the order of merit asks for the edge of a tile (formats.md). Two facing edges that were placed where
 // both leave equal cuts of at least half a tile are where merit wants them, and are passed over.
 func offLine(in Input) []place {
@@ -168,6 +168,7 @@ func offLine(in Input) []place {
 	var all []place
 	for _, kind := range []survey.Kind{survey.Niche, survey.Window, survey.PlumbStrip, survey.SoapDish} {
 		for _, o := range in.openings(kind) {
+			field := in.Walls[o.wall].Shape.Region.Bounds()
 			plumb, level := jointLines(in.Walls[o.wall].Pieces, in.Room.Joint)
 			mid := o.middle()
 			across, up := placedEven(in.Walls[o.wall].Pieces, in.Room.Joint, o)
@@ -180,8 +181,8 @@ func offLine(in Input) []place {
 			}{
 				{"left", across || plumb(o.edges.Left), plane.Point{X: o.edges.Left, Y: mid.Y}},
 				{"right", across || plumb(o.edges.Right), plane.Point{X: o.edges.Right, Y: mid.Y}},
-				{"bottom", up || level(o.edges.Bottom) || o.found.Strip != nil && o.found.Strip.Low, plane.Point{X: mid.X, Y: o.edges.Bottom}},
-				{"top", up || level(o.edges.Top) || o.found.Strip != nil && o.found.Strip.High, plane.Point{X: mid.X, Y: o.edges.Top}},
+				{"bottom", up || level(o.edges.Bottom) || o.found.Doorway || o.edges.Bottom < field.Bottom || o.found.Strip != nil && o.found.Strip.Low, plane.Point{X: mid.X, Y: o.edges.Bottom}},
+				{"top", up || level(o.edges.Top) || o.edges.Top > field.Top && !field.Empty() || o.found.Strip != nil && o.found.Strip.High, plane.Point{X: mid.X, Y: o.edges.Top}},
 			} {
 				if side.on {
 					continue
@@ -259,12 +260,12 @@ func unproven(in Input) []place {
 	return room(in.Setout.Bound)
 }
 
-// smallEnds finds ends of a running bond where one course of two has less than
+// smallEnds finds ends of a half bond where one course of two has less than
 // a quarter of a tile and the other at least half. Plumb columns have no ends of
 // this kind.
 func smallEnds(in Input) []place {
 	b := in.Room.Bond
-	if b.Num == 0 || b.Plumb || !b.Coursed() {
+	if 2*b.Num != b.Den || b.Plumb || !b.Coursed() {
 		return nil
 	}
 	var all []place

@@ -122,6 +122,10 @@ func TestRules(t *testing.T) {
 		{"a niche between two joint lines", "edge off the joint lines", func(in *Input) { opens(in, niche, 8, 4, 16, 8) }, nil},
 		{"a niche off two lines", "edge off the joint lines", func(in *Input) { opens(in, niche, 7, 4, 16, 9) },
 			[]string{"The left and top edges of niche shelf are on no joint line."}},
+		{"a window that goes up past the tile, and down below it", "edge off the joint lines", func(in *Input) {
+			opens(in, window, 7, -5, 16, 90)
+			in.Walls[0].Shape.Region = plane.Region{plane.Rect{Right: 60 * inch, Top: 40 * inch}.Ring(0)}
+		}, []string{"The left edge of window light is on no joint line."}},
 		{"a niche placed where both cuts are equal, as merit wants it", "edge off the joint lines", func(in *Input) { opens(in, placed, 5, 4, 19, 8); evenRow(in) }, nil},
 		{"a niche placed where cuts are equal and small", "edge off the joint lines", func(in *Input) { opens(in, placed, 3, 4, 21, 8); evenRow(in) },
 			[]string{"The left and right edges of niche shelf are on no joint line."}},
@@ -157,6 +161,11 @@ func TestRules(t *testing.T) {
 		{"small ends in stack bond", "small end in every second course", func(in *Input) { in.Walls[0].Pieces = ends() }, nil},
 		{"small ends in running bond", "small end in every second course", func(in *Input) { in.Walls[0].Pieces = ends(); half(in) },
 			[]string{`At the left end of back every second course ends in 1 7/8", the others in 6".`}},
+		{"small ends in a third bond, where none is every second course", "small end in every second course", func(in *Input) {
+			in.Walls[0].Pieces = ends()
+			half(in)
+			in.Room.Bond.Num, in.Room.Bond.Den = 1, 3
+		}, nil},
 		{"a quarter-centred half bond, as setters do it", "small end in every second course", func(in *Input) {
 			in.Walls[0].Pieces = []piece.Piece{thin("B-01-01", 1, 6*inch, false), thin("B-02-01", 2, 2*inch, false)}
 			half(in)
@@ -319,6 +328,12 @@ func TestRules(t *testing.T) {
 		{"a window on the wall beside the tub", "window glass", func(in *Input) { roundFrom(in, 40); opens(in, window, 50, 10, 60, 30) },
 			[]string{`Window light begins 4'-2" over the rim, under 5'-0", and is no further than 5'-0" from it; a window beside it counts like one that faces it.`}},
 		{"a window more than 60 in from the tub", "window glass", func(in *Input) { roundFrom(in, 40); opens(in, window, 61, 10, 70, 30) }, nil},
+		{"a doorway beside the tub", "window glass", func(in *Input) {
+			base("tub", readings(0, -40, 60, -40))(in)
+			door := window
+			door.Doorway = true
+			opens(in, door, 0, -60, 20, 30)
+		}, nil},
 		{"a window 60 in over the tub", "window glass", func(in *Input) { base("tub", readings(0, -40, 60, -40))(in); opens(in, window, 0, 20, 20, 30) }, nil},
 		{"a sill", "niche sill", func(in *Input) { opens(in, niche, 8, 4, 16, 8) }, []string{"The sill of niche shelf slopes at least 1/4 in per ft (21 mm per m) to the room."}},
 		{"two sills", "niche sill", func(in *Input) {

@@ -185,7 +185,7 @@ func glass(in Input) []place {
 	stand, known := in.lowest(survey.Tub, survey.ShowerBase)
 	var all []place
 	for _, o := range in.openings(survey.Window) {
-		if h := o.edges.Bottom - stand; known && h < in.Limits.GlassHeight && in.nearWet(o) {
+		if h := o.edges.Bottom - stand; known && h < in.Limits.GlassHeight && !o.found.Doorway && in.nearWet(o) {
 			all = append(all, onPoint(o.wall, plane.Point{X: o.middle().X, Y: o.edges.Bottom},
 				fmt.Sprintf("%s begins %s over the rim, under %s, and is no further than %s from it; a window beside it counts like one that faces it.",
 					capital(o.found.Called()), in.tape(h), in.tape(in.Limits.GlassHeight), in.tape(in.Limits.GlassNear))))

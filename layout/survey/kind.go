@@ -67,8 +67,41 @@ func (o OpeningFound) Key() string { return string(o.Kind) + " " + o.Name }
 // Called is how people call the opening: by its kind and name, or by the name alone
 // where that begins with the kind, as a new one's does: "niche", "niche 2".
 func (o OpeningFound) Called() string {
+	if o.Doorway {
+		return o.asDoorway()
+	}
 	if kind := string(o.Kind); o.Name == kind || strings.HasPrefix(o.Name, kind+" ") {
 		return o.Name
 	}
 	return o.Key()
+}
+
+// asDoorway is how people call a window that is a doorway: "doorway", "doorway 2", "back door".
+func (o OpeningFound) asDoorway() string {
+	name, new := strings.CutPrefix(o.Name, string(Window))
+	switch {
+	case new && (name == "" || name[0] == ' '):
+		return "doorway" + name
+	case strings.Contains(strings.ToLower(o.Name), "door"):
+		return o.Name
+	}
+	return "doorway " + o.Name
+}
+
+// doorways tells of the windows that go down to the floor that they are doorways.
+func (w *WallFound) doorways() {
+	for i := range w.Openings {
+		o := &w.Openings[i]
+		if o.Kind != Window || o.Inside != nil || o.Bottom.Free() || o.Left.Free() || o.Width.Free() {
+			continue
+		}
+		left, right := o.Left.From, o.Left.From+o.Width.From
+		floor := true
+		for _, s := range w.Base {
+			first, last := s.Readings[0].At, s.Readings[len(s.Readings)-1].At
+			floor = floor && (s.Meets == Floor || last <= left || first >= right)
+		}
+		bottom, _ := w.upright(left, right)
+		o.Doorway = floor && len(w.Base) > 0 && o.Bottom.From <= bottom
+	}
 }

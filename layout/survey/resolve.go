@@ -38,6 +38,7 @@ func (j Job) Resolve() (Room, Faults) {
 	for i := range room.Walls {
 		if r.sound[i] {
 			room.Walls[i].keepInside()
+			room.Walls[i].doorways()
 		}
 	}
 	r.stand(j.Walls, &room)

@@ -260,6 +260,7 @@ type OpeningFound struct {
 	Inside                      *InsideFound  // of a niche or window; nil where the job says nothing of it
 	Strip                       *StripFound   // of a strip of other tile
 	Right, Top                  Span          // between which the far edges may lie; zero: anywhere
+	Doorway                     bool          // a window down to the floor, whose inside nobody asks about
 }
 
 // Near is the place wished for the middle of an opening: X from the wall's left

@@ -90,8 +90,8 @@ func (in Input) inside(set Settings) []Line {
 	var all []Line
 	for _, w := range in.Walls {
 		for _, o := range w.Found.Openings {
-			if o.Inside != nil {
-				continue // its pieces are counted
+			if o.Inside != nil || o.Doorway {
+				continue // its pieces are counted, or there are none
 			}
 			if o.Kind == survey.Window || o.Kind == survey.Niche && set.Niche.Depth <= 0 {
 				all = append(all, Line{Item: "inside of the " + o.Called(), Open: true,

@@ -87,12 +87,20 @@ func (b *board) openingName(f frame, name string, o survey.OpeningFound, e surve
 	plain := bold
 	plain.Bold, plain.Colour, plain.Size = false, decided(o.Width.Free() || o.Height.Free()), b.texts.note
 	kind, one, first, second := bold, plain, plain, plain
-	kind.Text, one.Text, first.Text, second.Text = string(o.Kind), wide+" × "+high, wide, "× "+high
+	kind.Text, one.Text, first.Text, second.Text = kindOf(o), wide+" × "+high, wide, "× "+high
 	for _, lines := range [][]Label{{bold, one}, {kind, one}, {bold, first, second}, {kind, first, second}, {bold}, {kind}} {
 		if b.stackIn(space, lines) {
 			return
 		}
 	}
+}
+
+// kindOf is what an opening is, in a word.
+func kindOf(o survey.OpeningFound) string {
+	if o.Doorway {
+		return "doorway"
+	}
+	return string(o.Kind)
 }
 
 // stackIn writes lines over each other, anywhere up or down the middle of a

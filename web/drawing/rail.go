@@ -105,8 +105,10 @@ func (b *board) openingHeights(w layout.Wall, pipes bool) []station {
 		case o.Kind == survey.SoapDish: // told as a fixture
 		case o.Kind != "pipe" && e.Bottom < e.Top:
 			name := openingShort(w, i)
-			s = append(s, station{l: e.Bottom, name: name + " sill", colour: decided(o.Bottom.Free()), rank: rankOpening},
-				station{l: e.Top, name: name + " top", colour: decided(o.Bottom.Free() || o.Height.Free()), rank: rankOpening})
+			if !o.Doorway {
+				s = append(s, station{l: e.Bottom, name: name + " sill", colour: decided(o.Bottom.Free()), rank: rankOpening})
+			}
+			s = append(s, station{l: e.Top, name: name + " top", colour: decided(o.Bottom.Free() || o.Height.Free()), rank: rankOpening})
 		}
 	}
 	return s
@@ -127,10 +129,10 @@ func openingShort(w layout.Wall, i int) string {
 	o := w.Found.Openings[i]
 	for j, other := range w.Found.Openings {
 		if j != i && other.Kind == o.Kind {
-			return OpeningName(string(o.Kind), o.Name)
+			return OpeningName(kindOf(o), o.Name)
 		}
 	}
-	return string(o.Kind)
+	return kindOf(o)
 }
 
 // merged sorts stations and joins the names of those at one place.
