@@ -105,13 +105,29 @@ func (in Input) atCorner(c plan.Corner, text string) place {
 func roundCorners(in Input) []place {
 	var all []place
 	for _, c := range plan.Corners(in.Room, in.Walls) {
-		if c.Round == c.Courses {
+		if c.Round == c.Courses || in.jointless(c.Before) || in.jointless(c.After) {
 			continue
 		}
 		all = append(all, in.atCorner(c, fmt.Sprintf("In %d of %d courses the bond does not seem to run round the outside corner of %s; with a tile edge at %s on %s it would.",
 			c.Courses-c.Round, c.Courses, in.between(c), in.fine(c.Edge), in.Walls[c.After].Found.Name)))
 	}
 	return all
+}
+
+// jointless tells whether every course of a wall is one piece, as on the end of a
+// half wall: there no bond is seen that could run on.
+func (in Input) jointless(wall int) bool {
+	w, courses := in.Walls[wall], map[int]bool{}
+	if len(w.Pieces) < 2 || w.Found.Width > in.Room.Tile.Width {
+		return false
+	}
+	for _, p := range w.Pieces {
+		if courses[p.Course] {
+			return false
+		}
+		courses[p.Course] = true
+	}
+	return true
 }
 
 // tops speaks of walls that are low enough to have a top that is tiled, but for those

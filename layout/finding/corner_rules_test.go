@@ -64,6 +64,12 @@ func cornerCases() []ruleCase {
 		// 60 1/2 - 54 1/2 = 6 in before it: the tile would end 2 in after it, at 1 1/2, and the next begin at 1 5/8.
 		{"a whole inch off", BondRoundACorner, turning(survey.Mitre, 54*inch+inch/2, 3*inch),
 			[]string{`In 1 of 1 courses the bond does not seem to run round the outside corner of back and panel; with a tile edge at 1 5/8" on panel it would.`}},
+		{"the end of a half wall, with no joint in it", BondRoundACorner, func(in *Input) {
+			turning(survey.Mitre, 54*inch+inch/2, 3*inch)(in)
+			above := in.Walls[1].Pieces[0]
+			above.Course = 2
+			in.Walls[1].Pieces = append(in.Walls[1].Pieces, above)
+		}, nil},
 		{"stack bond", BondRoundACorner, func(in *Input) {
 			turning(survey.Mitre, 0, 3*inch)(in)
 			in.Room.Bond = survey.BondRule{Kind: "stack", Den: 1}
