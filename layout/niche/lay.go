@@ -60,7 +60,8 @@ func (b *box) returned(f *plan.Face) survey.BondRule {
 	return survey.BondRule{Kind: survey.Stack, Den: 1}
 }
 
-// phase is where course 0 of a face begins.
+// phase is where course 0 of a face begins. That of a side which begins anew stands whole on the sill,
+// but for what the fall takes of it behind the front.
 func (b *box) phase(f *plan.Face) (line, edge length.Length) {
 	box := f.Shape.Solid.Bounds()
 	along, up := b.going(f)
@@ -85,6 +86,9 @@ func (b *box) phase(f *plan.Face) (line, edge length.Length) {
 		}
 	case survey.TopFace:
 		up = box.Top - f.Tile.Height
+	}
+	if b.lies == nil && b.in.Faces[f.Is].AtSill {
+		up = box.Bottom
 	}
 	return up, along
 }

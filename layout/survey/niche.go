@@ -41,7 +41,11 @@ type InsideFace struct {
 	Tile   *Tile  `json:"tile,omitempty"`
 	Joint  string `json:"joint,omitempty"` // of a tile of its own
 	Bond   *Bond  `json:"bond,omitempty"`
+	Begin  string `json:"begin,omitempty"` // of a side: a word of Beginnings; left out, its courses are those of the wall, and those of its own tile are centred
 }
+
+// Beginnings says where the courses of a side begin anew.
+func Beginnings() []string { return []string{"sill"} }
 
 // Size says what a size of an opening is measured between.
 type Size string
@@ -106,6 +110,7 @@ type InsideFound struct {
 type FaceFound struct {
 	Tiled  bool          // tile or a slab; a face without either is cased
 	Slab   length.Length // its thickness, or 0
+	AtSill bool          // a side whose courses begin anew, with a full tile on the sill
 	Lining length.Length
 	Cover  length.Length // what stands on the lining: bed and tile, or bed and slab
 	Depth  length.Length // as that of the inside

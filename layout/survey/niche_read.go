@@ -96,6 +96,7 @@ func (r *resolver) face(p path, f InsideFace, name FaceName, kind Kind, lining l
 		r.goesOn(p.dot("bond").dot("kind"), *found.Tile, found.Joint)
 	}
 	r.clashes(p, f)
+	found.AtSill = r.begin(p.dot("begin"), f, name)
 	switch {
 	case !found.Tiled:
 		return FaceFound{Lining: found.Lining}
@@ -104,6 +105,21 @@ func (r *resolver) face(p path, f InsideFace, name FaceName, kind Kind, lining l
 	}
 	found.Cover = r.around.Bed + thick
 	return found
+}
+
+// begin tells whether the courses of a side begin anew on the sill.
+func (r *resolver) begin(p path, f InsideFace, name FaceName) bool {
+	switch {
+	case f.Begin == "":
+		return false
+	case name != LeftFace && name != RightFace:
+		r.faults.add(p, quote(f.Begin), "nothing here: only the left and the right side stand on the sill")
+	case f.Cased || f.Slab != "":
+		r.faults.add(p, quote(f.Begin), "nothing here: a side without tile has no courses")
+	default:
+		return r.word(value{p, f.Begin}, Beginnings()) != ""
+	}
+	return false
 }
 
 // goesOn refuses a tile of its own on the back of a niche that does not close in the wall's

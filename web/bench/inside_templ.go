@@ -351,6 +351,12 @@ func insideFace(b Bench, path string, name survey.FaceName, f survey.InsideFace,
 					}
 				}
 			}
+			if sideOf(name) && !f.Cased && f.Slab == "" {
+				templ_7745c5c3_Err = page.ChoiceField(b.Job, path+".begin", "Its courses", beginChoices(f)).Render(ctx, templ_7745c5c3_Buffer)
+				if templ_7745c5c3_Err != nil {
+					return templ_7745c5c3_Err
+				}
+			}
 			if o.Kind == "window" && !f.Cased {
 				templ_7745c5c3_Err = page.LengthField(b.Job, path+".depth", "Depth, if another").Render(ctx, templ_7745c5c3_Buffer)
 				if templ_7745c5c3_Err != nil {

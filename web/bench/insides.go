@@ -41,6 +41,18 @@ var (
 	backBonds     = append(page.Choices("", "as on the wall"), bondChoices...)
 )
 
+// sideOf tells whether a face stands on the sill.
+func sideOf(name survey.FaceName) bool { return name == survey.LeftFace || name == survey.RightFace }
+
+// beginChoices are where the courses of a side may begin: by themselves as those beside it on the
+// wall do, and those of a tile of its own with the same cut at sill and top.
+func beginChoices(f survey.InsideFace) []page.Choice {
+	if f.Tile != nil {
+		return page.Choices("", "centred between sill and top", "sill", "begin whole on the sill")
+	}
+	return page.Choices("", "run on from the wall", "sill", "begin anew, whole on the sill")
+}
+
 // insideWord offers the inside of an opening.
 func insideWord(o survey.Opening) string {
 	if o.Kind == "window" {
