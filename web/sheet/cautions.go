@@ -25,7 +25,9 @@ func (f *flow) cautions(rules ...finding.Name) {
 			text = append(text, x)
 		}
 	}
-	f.sub("Cautions")
+	if f.warned == 0 || f.y != f.warned { // else more of them stand under one heading
+		f.sub("Cautions")
+	}
 	for len(text) > 0 {
 		said := text[0].Text
 		n := 1
@@ -35,6 +37,7 @@ func (f *flow) cautions(rules ...finding.Name) {
 		f.bullet("!", said+" "+text[0].Do)
 		text = text[n:]
 	}
+	f.warned = f.y
 	if f.book.first(SetOut, FirstCourse, CutSchedule, Stages) == f.kind {
 		f.words(plain, finding.LocalCode)
 	}

@@ -19,6 +19,7 @@ type flow struct {
 	until   drawing.Micron // and down to where
 	lo, hi  drawing.Point  // what of the leaf it fills
 	foot    drawing.Micron // of a drawing at its left, or 0
+	warned  drawing.Micron // where the last caution ends, or 0
 }
 
 // area is what the flow fills.
