@@ -16,7 +16,10 @@ func TestLessBeyondAPlumbLineIsLessABox(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		r := randomRegion(t)
 		ring := r[rapid.IntRange(0, len(r)-1).Draw(t, "ring")]
-		x := number(t, "x", -900, 30000)
+		if rapid.Bool().Draw(t, "one ring") {
+			r, ring = r[:1], r[0]
+		}
+		x := number(t, "x", -100, int(r.Bounds().Right)+100)
 		if rapid.IntRange(0, 3).Draw(t, "at a corner") == 0 {
 			x = ring[rapid.IntRange(0, len(ring)-1).Draw(t, "corner")].X
 		}
@@ -31,5 +34,5 @@ func TestLessBeyondAPlumbLineIsLessABox(t *testing.T) {
 			quick++
 		}
 	})
-	require.Greater(t, quick, 10, "rings that cross the line twice were drawn")
+	require.Positive(t, quick, "rings that cross the line twice were drawn")
 }
