@@ -44,13 +44,13 @@ var (
 // sideOf tells whether a face stands on the sill.
 func sideOf(name survey.FaceName) bool { return name == survey.LeftFace || name == survey.RightFace }
 
-// beginChoices are where the courses of a side may begin: by themselves as those beside it on the
+// beginChoices are where the courses of a side may begin, short enough for a phone: by themselves as those beside it on the
 // wall do, and those of a tile of its own with the same cut at sill and top.
 func beginChoices(f survey.InsideFace) []page.Choice {
 	if f.Tile != nil {
-		return page.Choices("", "centred between sill and top", "sill", "begin whole on the sill")
+		return page.Choices("", "centred", "sill", "from the sill")
 	}
-	return page.Choices("", "run on from the wall", "sill", "begin anew, whole on the sill")
+	return page.Choices("", "as the wall’s", "sill", "from the sill")
 }
 
 // insideWord offers the inside of an opening.
@@ -87,7 +87,7 @@ func (b Bench) usualSlab() string {
 func liningLine(o survey.Opening) string {
 	own := 0
 	for _, f := range facesOf(o) {
-		if f.Tile != nil || f.Slab != "" || f.Cased {
+		if f.Tile != nil || f.Slab != "" || f.Cased || f.Begin != "" {
 			own++
 		}
 	}
