@@ -46,6 +46,9 @@ func drawn(t *rapid.T) (survey.Room, plan.Setout, plan.Wall) {
 			in.Faces[i].Tile = &survey.TileSize{Width: n("own wide", 15, 100), Height: n("own high", 15, 100), Thickness: r.Tile.Thickness}
 			in.Faces[i].Joint = n("own joint", 1, 3)
 		}
+		if side := survey.FaceName(i); side == survey.LeftFace || side == survey.RightFace {
+			in.Faces[i].AtSill = rapid.Bool().Draw(t, "from the sill")
+		}
 	}
 	left, bottom := n("left", 200, 600), n("bottom", -300, 300)
 	hole := survey.Edges{Left: left, Bottom: bottom, Right: left + n("across", 80, 500), Top: bottom + n("up", 80, 500)}
