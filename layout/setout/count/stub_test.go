@@ -181,6 +181,9 @@ func TestAProfileWithOpeningsIsThatOfTheWall(t *testing.T) {
 			a, okA := want.row(row.Low, row.High, nil)
 			b, okB := f.row(row.Low, row.High, nil)
 			require.Equal(t, okA, okB)
+			if !paired(b) {
+				continue // an opening reaches beyond the wall there: such a row is cut
+			}
 			require.Len(t, b, len(a))
 			for i := range a {
 				require.Equal(t, [...]any{a[i].edge, a[i].onLeft, a[i].meets}, [...]any{b[i].edge, b[i].onLeft, b[i].meets})
