@@ -10,6 +10,7 @@ import (
 	"testing"
 
 	"coursewright/layout"
+	"coursewright/layout/piece"
 	"coursewright/layout/survey"
 
 	"github.com/stretchr/testify/assert"
@@ -229,6 +230,17 @@ func TestAStartThatTilesANarrowLegIsFound(t *testing.T) {
 	plan, err := layout.Quick(t.Context(), job)
 	require.NoError(t, err)
 	require.Zero(t, plan.Setout.Merit.Bare)
+}
+
+// Of a single wall with both ends free no bound tells the starts apart: on its own line 287 were better than the one that was
+// found, as those that were looked at stood side by side. Its worst run had 24 % of a tile.
+func TestStartsThatPromiseAlikeAreLookedAtAllOverTheWall(t *testing.T) {
+	job, err := survey.Read(showers.Example(935))
+	require.NoError(t, err)
+	plan, err := layout.Quick(t.Context(), job)
+	require.NoError(t, err)
+	require.Equal(t, 2, plan.Setout.Merit.Thirds)
+	require.False(t, plan.Setout.Merit.Runs[0].Less(piece.Part(28, 100)), "%v", plan.Setout.Merit.Runs)
 }
 
 // The same of houses: pins beat one of them by its runs, the other by an unworkable piece.

@@ -6,7 +6,9 @@ import (
 	"testing"
 
 	"coursewright/layout/length"
+	"coursewright/layout/merit"
 	"coursewright/layout/setout/count"
+	"coursewright/layout/survey"
 
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
@@ -138,4 +140,22 @@ func TestStartsThatAreScattered(t *testing.T) {
 		got = append(got, c.Edge/mm)
 	}
 	require.Equal(t, []length.Length{500, 510, 100, 90, 300, 700}, got)
+}
+
+// Starts that promise alike in sight come spread over the wall; one that promises more comes first all the same.
+func TestStartsThatPromiseAlikeComeSpread(t *testing.T) {
+	var starts []*count.Start
+	for i := range 9 {
+		s := &count.Start{Edge: length.Length(i)}
+		if s.Merit.Find = i; i > 0 { // out of sight of all that is judged there
+			s.Merit.Thirds = 1
+		}
+		starts = append(starts, s)
+	}
+	var got []length.Length
+	for _, s := range spreadAlike(merit.OrderFor(survey.Prefer{}), []count.Group{{Starts: starts}})[0].Starts {
+		got = append(got, s.Edge)
+	}
+	require.Equal(t, []length.Length{0, 1, 5, 3, 7, 2, 6, 4, 8}, got)
+	require.Equal(t, length.Length(1), starts[1].Edge, "what all hunts read stays as it is")
 }

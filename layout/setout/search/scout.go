@@ -2,7 +2,6 @@ package search
 
 import (
 	"cmp"
-	"math/bits"
 	"slices"
 
 	"coursewright/layout/length"
@@ -67,18 +66,6 @@ func (h *hunt) apart(most int) []length.Length {
 	var out []length.Length
 	for k := 0; k < len(all); k += (len(all) + most - 1) / most {
 		out = append(out, all[k].Edge)
-	}
-	return out
-}
-
-// spread puts some things into an order of which every beginning is spread evenly over them.
-func spread[T any](all []T) []T {
-	width := bits.Len(uint(len(all)))
-	var out []T
-	for k := range 1 << width {
-		if at := int(bits.Reverse64(uint64(k)) >> (64 - width)); at < len(all) {
-			out = append(out, all[at])
-		}
 	}
 	return out
 }

@@ -13,8 +13,9 @@ import (
 // before it still.
 func (s *solver) settle(q queue[*trial], best *trial) *trial {
 	defer func(limit int, missed, known *merit.Merit) {
-		s.limit, s.missed, s.known = 2*limit, missed, known
+		s.limit, s.missed, s.known, s.spread = 2*limit, missed, known, false
 	}(s.limit, s.missed, s.known)
+	s.spread = true
 	q.items = slices.Clone(q.items)
 	better := func(t *trial) {
 		if best == nil || s.order.Better(&t.merit, &best.merit) {

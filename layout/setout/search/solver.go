@@ -45,6 +45,7 @@ type solver struct {
 	shared map[huntOf]*hunt
 	worst  int // the wall that turned out worse than was known when it was last looked at more closely
 	ctx    context.Context
+	spread bool // starts that promise alike are taken from all over the wall, as for a few of them alone there is work
 	asked  int
 	ended  bool
 }
