@@ -83,6 +83,21 @@ func TestEndsAreTriedAfterOneThatCutsTheRim(t *testing.T) {
 	}
 }
 
+// A proven set-out that a pinned line beat once by its rim: a piece at a corner that leans was a unit narrower, and by that
+// a mark, than with the head where it then stands.
+func TestWhatIsRoundedAtALeaningCornerIsNotSure(t *testing.T) {
+	job, err := survey.Read(showerInPattern(t, 132))
+	require.NoError(t, err)
+	free, err := layout.Quick(t.Context(), job)
+	require.NoError(t, err)
+	require.True(t, free.Setout.Proven)
+	job.Pins.Course.Line = lengthText(-192024)
+	pinned, err := layout.Quick(t.Context(), job)
+	require.NoError(t, err)
+	order, term := free.Setout.Order.Until(&pinned.Setout.Merit, &free.Setout.Merit, free.Setout.Order.Shared())
+	require.GreaterOrEqual(t, order, 0, "pinned it is better in %s", term)
+}
+
 // No phase that is pinned, quarters of the pattern's reach and marks by chance, beats the set-out of a shower in a
 // pattern that is proven best. Of 200 showers 191 are proven; of the others pins like these beat three.
 func TestNoPinnedPhaseBeatsAPattern(t *testing.T) {

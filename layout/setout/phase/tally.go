@@ -57,11 +57,16 @@ func (t *tally) piece(p *piece.Piece, tile int) {
 	if p.Whole || t.surely && barely(p) {
 		return
 	}
+	limits, least := &t.w.least[tile], p.Least
+	if t.surely && least < limits.full {
+		// A boundary that slants may leave so much more where its ends are rounded otherwise.
+		least = min(least+rounded, limits.full)
+	}
 	for low := range t.sights {
-		switch p.Grade(low == 1) {
-		case piece.Hopeless:
+		switch g := p.Grade(low == 1); {
+		case g == piece.Hopeless && (!t.surely || least < limits.unworkable):
 			t.sights[low].Unworkable++
-		case piece.Small:
+		case (g == piece.Small || g == piece.Hopeless) && (!t.surely || least < limits.sliver):
 			t.sights[low].Slivers++
 		}
 	}
@@ -70,9 +75,8 @@ func (t *tally) piece(p *piece.Piece, tile int) {
 	} else {
 		t.work += p.Effort()
 	}
-	full := t.w.least[tile].full
-	t.run(p.Across, p.Least, full)
-	t.run(p.Up, p.Least, full)
+	t.run(p.Across, least, limits.full)
+	t.run(p.Up, least, limits.full)
 }
 
 // barely tells whether a piece is so nearly whole, or so nearly nothing, that where a boundary
