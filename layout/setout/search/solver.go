@@ -42,8 +42,8 @@ type solver struct {
 	share  int          // of that, for this hand of the bond
 	fresh  int          // for one line when the search settles
 	limit  int
-	shared map[huntOf]*hunt
-	worst  int // the wall that turned out worse than was known when it was last looked at more closely
+	shared map[huntOf]*hunt // walls whose start is free, searched once for all lines whole courses apart
+	worst  int              // the wall that turned out worse than was known when it was last looked at more closely
 	ctx    context.Context
 	spread bool // starts that promise alike are taken from all over the wall, as for a few of them alone there is work
 	asked  int
