@@ -81,8 +81,9 @@ func (j Job) NameGrouts(before string) Job {
 	return j
 }
 
-// Duplicate adds a choice that is like another one, but holds no marks: those on the wall are of the other, and a copy
-// is made to be set out otherwise. A job without choices first becomes a choice itself, called name.
+// Duplicate adds a choice that is like another one, but holds no marks that somebody holds: those on the wall are of the
+// other, and a copy is made to be set out otherwise. What an earlier version gave stays as it is in both until it is
+// answered. A job without choices first becomes a choice itself, called name.
 func (j Job) Duplicate(name, copied string) (Job, error) {
 	if len(j.Choices) == 0 {
 		j.Choices, j.Chosen = []Choice{{Name: name}}, name
@@ -98,7 +99,9 @@ func (j Job) Duplicate(name, copied string) (Job, error) {
 	if name == j.Chosen {
 		twin = j.held(name)
 	}
-	twin.Name, twin.Held = copied, nil
+	if twin.Name = copied; twin.Held != nil && twin.Held.Engine == "" {
+		twin.Held = nil
+	}
 	j.Choices = slices.Insert(slices.Clone(j.Choices), i+1, twin)
 	return j, nil
 }

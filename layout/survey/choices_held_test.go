@@ -27,3 +27,13 @@ func TestACopyOfAChoiceHoldsNoMarks(t *testing.T) {
 	require.NoError(t, err)
 	assert.Equal(t, held, job.Held)
 }
+
+// What an earlier version gave is nobody's hold: the copy keeps it too, until somebody answers.
+func TestACopyOfAChoiceKeepsWhatAnEarlierVersionGave(t *testing.T) {
+	job := survey.Job{Tile: survey.Tile{Width: "8", Height: "4"}, Held: &survey.Held{Hand: "left", Engine: "1"}}
+	job, err := job.Duplicate("first", "second")
+	require.NoError(t, err)
+	job, err = job.Choose("second")
+	require.NoError(t, err)
+	assert.Equal(t, "1", job.Held.Engine)
+}

@@ -10,7 +10,7 @@
 //  1. Wall.Count is read from the pieces that the cutter makes, and from where
 //     tile edges stand: nothing is counted in two ways.
 //  2. What Starts.Groups and Bounds (OfBoth, Plainly, Beyond) give does not come after
-//     what Wall.Count gives, whatever the marks that are still free, but for that rounding.
+//     what Wall.Count gives, whatever the marks that are still free, but for the rounding of law 3.
 //  3. Rows that are read off by arithmetic give what cutting them gives, but for what
 //     is bare along a raked edge, which is rounded by as much as one unit of height
 //     is along it, and for sizes along one that a free opening comes to, which bends it
