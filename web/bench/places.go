@@ -56,6 +56,14 @@ func outlineOf(w survey.WallFound) (out []plane.Point) {
 	return out
 }
 
+// headOf is how many points of the outline are the wall's head.
+func headOf(w survey.WallFound) int {
+	if w.Head.Meets {
+		return len(w.Head.Readings)
+	}
+	return 2
+}
+
 // at is a place of a wall on the map, in pixels.
 func (m placesMap) at(wall int, p plane.Point) string {
 	x := p.X/m.wide + 10*mapEdge
@@ -114,8 +122,12 @@ func stretchOf(w survey.WallFound, parts []form.Part) (a, b plane.Point, known b
 	case parts[0].Name == "base" && len(parts) > 4 && parts[1].Index >= 0 && parts[1].Index < len(w.Base):
 		return readingOf(w, w.Base[parts[1].Index].Readings, parts[3].Index, parts[4].Name == "at")
 	case parts[0].Name == "left" || parts[0].Name == "right": // whether a corner leans
-		x := map[string]length.Length{"left": 0, "right": w.Width}[parts[0].Name]
-		return plane.Point{X: x}, plane.Point{X: x, Y: outlineOf(w)[len(outlineOf(w))-1].Y}, true
+		line := outlineOf(w)
+		b = line[len(line)-1]
+		if parts[0].Name == "right" {
+			b = line[len(line)-headOf(w)]
+		}
+		return plane.Point{X: b.X}, b, true
 	}
 	return a, b, false
 }

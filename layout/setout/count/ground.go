@@ -24,12 +24,11 @@ type cutter struct {
 }
 
 func newCutter(w *facts, marks *Marks, m *meter) *cutter {
-	c := &cutter{w: w, marks: marks, runs: &registry{w: w, numbers: map[runKey]int{}}, grounds: map[[3]length.Length]*ground{}, rows: map[rowKey]*rowCount{}, bands: map[string]int{}, patches: map[patchKey]*rowCount{}, bare: map[bareKey]*tally{}, lonely: map[aloneKey]merit.Merit{}, meter: m}
-	return c
+	return &cutter{w: w, marks: marks, runs: &registry{w: w, numbers: map[runKey]int{}}, grounds: map[[3]length.Length]*ground{}, rows: map[rowKey]*rowCount{}, bands: map[string]int{}, patches: map[patchKey]*rowCount{}, bare: map[bareKey]*tally{}, lonely: map[aloneKey]merit.Merit{}, meter: m}
 }
 
-// edged is how many corners the wall's shape has, for what it costs to cut. It is counted once.
-func (c *cutter) edged() int {
+// cornerCount is how many corners the wall's shape has, for what it costs to cut. It is counted once.
+func (c *cutter) cornerCount() int {
 	if c.corners == 0 {
 		for _, ring := range c.w.found.Drilled(c.w.room.Units, c.w.field).Region {
 			c.corners += len(ring)
@@ -63,7 +62,7 @@ func (c *cutter) ground(p survey.Placed) *ground {
 		clear(c.bands)
 		clear(c.rows)
 	}
-	n := c.edged()
+	n := c.cornerCount()
 	c.meter.add(150 + 15*n + n*n/500)
 	shape := c.w.found.Shape(c.w.room.Units, c.w.without(p))
 	g = &ground{shape: shape, box: shape.Solid.Bounds(), profile: profileOf(c.w, shape), cover: piece.NewCover(shape, c.w.rule), bands: map[length.Length]numbered{}}
