@@ -24,10 +24,12 @@ func mapOf(m *plan.Map) *mapFile {
 	return &mapFile{m.Edge.Millimetres(), m.Line.Millimetres(), m.Across.Millimetres(), m.Up.Millimetres(), m.Columns, shares(m.Shares)}
 }
 
-// sawFile is one straight cut of a piece of a pattern: its two marks.
+// sawFile is one straight cut of a piece of a pattern: its two marks, and whether it ends inside the tile, where
+// its line crosses another.
 type sawFile struct {
 	Enters markFile `json:"enters"`
 	Leaves markFile `json:"leaves"`
+	Stops  bool     `json:"stops,omitempty"`
 }
 
 // markFile is a place on an edge of a tile that lies on its long edge, A to B: so far
@@ -40,7 +42,7 @@ type markFile struct {
 func sawsOf(g cuts.Group) []sawFile {
 	var out []sawFile
 	for _, s := range g.Saws {
-		out = append(out, sawFile{markFile{s.Enters.String(), s.Enters.From.Millimetres()}, markFile{s.Leaves.String(), s.Leaves.From.Millimetres()}})
+		out = append(out, sawFile{markFile{s.Enters.String(), s.Enters.From.Millimetres()}, markFile{s.Leaves.String(), s.Leaves.From.Millimetres()}, s.Stops})
 	}
 	return out
 }

@@ -8,19 +8,6 @@ import (
 	"coursewright/layout/plane"
 )
 
-// Saw is one straight cut of a piece of a pattern: where the saw enters the tile and
-// where it leaves it.
-type Saw struct{ Enters, Leaves Mark }
-
-// Mark is a place on an edge of the tile as it lies, its long edge down, seen from the
-// face: edges and corners are counted to the left round the tile, from the lower edge and
-// its left corner. From is the distance from the nearer corner of the edge.
-type Mark struct {
-	Edge, Corner int
-	Corners      int // of the tile
-	From         length.Length
-}
-
 // Slanted tells whether the tile that is cut is made with slanted ends, as a chevron's: what is
 // cut parallel to an end is told by its marks, because no fence holds a point.
 func (g Group) Slanted() bool {
@@ -130,58 +117,6 @@ func (w work) around() plane.Ring {
 		out[i].Point = plane.Point{X: c.X - w.box.Left, Y: c.Y - w.box.Bottom}
 	}
 	return out
-}
-
-// String says where a mark is without its length: "A to B".
-func (m Mark) String() string {
-	other := m.Edge
-	if m.Corner == m.Edge {
-		other = (m.Edge + 1) % max(1, m.Corners)
-	}
-	return cornerName(m.Corner) + " to " + cornerName(other)
-}
-
-// saws are the straight cuts of a piece of a pattern, one for every boundary that
-// cuts from edge to edge of the tile. Places are rounded to the step.
-func (w work) saws(step length.Length) []Saw {
-	if w.piece.Outline == nil || len(w.face) != 1 {
-		return nil
-	}
-	ring := w.piece.Face[0]
-	var all []Saw
-	for i, c := range ring {
-		before := ring[(i+len(ring)-1)%len(ring)]
-		if c.On == 0 || before.On == c.On || w.pipe(c.On) {
-			continue
-		}
-		k := i
-		for ring[(k+1)%len(ring)].On == c.On {
-			k = (k + 1) % len(ring)
-		}
-		from, onFrom := w.mark(c.Point, step)
-		to, onTo := w.mark(ring[(k+1)%len(ring)].Point, step)
-		if onFrom && onTo {
-			all = append(all, Saw{from, to})
-		}
-	}
-	return all
-}
-
-// mark says on which edge of the tile a place lies, and how far from its nearer
-// corner.
-func (w work) mark(p plane.Point, step length.Length) (Mark, bool) {
-	out := w.piece.Outline
-	for i, c := range out {
-		d := out[(i+1)%len(out)]
-		if plane.Within(p, c.Point, d.Point, 4) {
-			a, b := plane.Distance(c.Point, p), plane.Distance(d.Point, p)
-			if b < a {
-				return Mark{i, (i + 1) % len(out), len(out), b.RoundTo(step)}, true
-			}
-			return Mark{i, i, len(out), a.RoundTo(step)}, true
-		}
-	}
-	return Mark{}, false
 }
 
 // barely tells whether all that is cut off the tile of a piece of a pattern is under a step wide: no corner of

@@ -68,6 +68,7 @@ type Cut struct {
 	Factory []string     // the edges that stay as made: "left", "right", "bottom", "top"
 	Cut     []string     // the edges that are cut; one that is cut in part stands in both
 	Saws    []Saw        // of a piece of a pattern: its straight cuts
+	Outline plane.Ring   // of a piece of a pattern: its tile as the sketch lies
 	Sketch  plane.Region // its face, the lower left corner at 0, 0; of a pattern as its tile lies, long edge down
 }
 
@@ -150,7 +151,7 @@ func Near(s length.System) length.Length {
 // cut is the piece by itself.
 func (w work) cut(step length.Length, line string) Cut {
 	factory, sawn := w.edges()
-	return Cut{Piece: w.piece.ID, Group: line, Kind: kindText(w.piece.Kind), Size: w.size(step), Factory: factory, Cut: sawn, Saws: w.saws(step), Sketch: w.face}
+	return Cut{Piece: w.piece.ID, Group: line, Kind: kindText(w.piece.Kind), Size: w.size(step), Factory: factory, Cut: sawn, Saws: w.saws(step), Outline: w.around(), Sketch: w.face}
 }
 
 // numbered sorts lines and gives them their ids.

@@ -90,6 +90,9 @@ func (w work) notches(step length.Length) []Notch {
 		if !w.inward(i) || w.inward((i+len(ring)-1)%len(ring)) {
 			continue // not the first corner of a run
 		}
+		if before := ring[(i+len(ring)-1)%len(ring)]; w.own != nil && slants(before.Point, ring[i].Point) {
+			continue // it faces no side of the fence: its marks say where it is
+		}
 		last := i
 		for w.inward(last % len(ring)) {
 			last++

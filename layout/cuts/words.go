@@ -45,11 +45,22 @@ func (w words) saws(all []Saw) (out []string) {
 	mark := func(m Mark) string {
 		return w.fine(m.From) + " on the way " + m.String()
 	}
+	stops := ""
 	for _, s := range all {
-		out = append(out, "saw from "+mark(s.Enters)+" to "+mark(s.Leaves))
+		line := "saw from " + mark(s.Enters) + " to " + mark(s.Leaves)
+		if s.Stops {
+			line, stops = line+Crossing, ", and saw no further than that"
+		}
+		out = append(out, line)
+	}
+	if len(all) > 1 {
+		out = append(out, "mark all lines before the first cut"+stops)
 	}
 	return out
 }
+
+// Crossing is said of a cut that ends inside the tile.
+const Crossing = ", as far as where it crosses the other line"
 
 // Marks say where each cut of a piece of a pattern enters its tile and leaves it; none of a piece
 // of a course.

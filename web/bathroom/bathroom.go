@@ -208,7 +208,7 @@ func (b bathroom) step(out *Bathroom, at int) {
 		out.Drawing = page.Picture(drawing.Setting(b.plan, s.Wall, here, set), "wall")
 	}
 	if s.cut != nil {
-		out.Sketch = page.Picture(drawing.Sketch(s.cut.Sketch, 80*drawing.Millimetre, 36*drawing.Millimetre, "Sketch of the cut"), "sketch")
+		out.Sketch = page.Picture(drawing.CutSketch(s.cut.Sketch, s.cut.Outline, 80*drawing.Millimetre, 36*drawing.Millimetre, "Sketch of the cut"), "sketch")
 	}
 }
 

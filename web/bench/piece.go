@@ -84,11 +84,12 @@ func card(plan layout.Plan, s cuts.Schedule, id string) *Card {
 
 func cardOf(plan layout.Plan, s cuts.Schedule, wall int, p piece.Piece, on *laid.Face) *Card {
 	c := &Card{Plan: plan, Wall: wall, Piece: p, On: on}
-	face := p.Face
+	const wide, high = 50 * drawing.Millimetre, 22 * drawing.Millimetre
+	scene := drawing.Sketch(p.Face, wide, high, p.ID+" from the face")
 	g := slices.IndexFunc(s.Groups, func(g cuts.Group) bool { return slices.Contains(g.Pieces, p.ID) })
 	if g >= 0 {
 		c.Batch = &s.Groups[g]
-		face = c.Batch.Sketch
+		scene = drawing.CutSketch(c.Batch.Sketch, c.Batch.Outline, wide, high, scene.Title)
 	}
 	for _, offcuts := range append([]cuts.Offcuts{s.Offcuts}, s.Others...) {
 		for _, pair := range offcuts.Pairs {
@@ -97,6 +98,6 @@ func cardOf(plan layout.Plan, s cuts.Schedule, wall int, p piece.Piece, on *laid
 			}
 		}
 	}
-	c.Sketch = page.Picture(drawing.Sketch(face, 50*drawing.Millimetre, 22*drawing.Millimetre, p.ID+" from the face"), "sketch-"+p.ID)
+	c.Sketch = page.Picture(scene, "sketch-"+p.ID)
 	return c
 }

@@ -17,21 +17,8 @@ func Sketch(face plane.Region, wide, high Micron, title string) Scene {
 	place := func(p plane.Point) Point {
 		return Point{at.X + scale.On(p.X-box.Left), at.Y - scale.On(p.Y-box.Bottom)}
 	}
-	var rings, sawn [][]Point
-	for _, ring := range face {
-		var points []Point
-		for _, c := range ring {
-			points = append(points, place(c.Point))
-		}
-		rings = append(rings, points)
-	}
-	edges(face, func(side plane.Side) bool { return side != 0 }, func(a, z plane.Corner) {
-		sawn = append(sawn, []Point{place(a.Point), place(z.Point)})
-	})
 	tag := Tag{Kind: Note, Wall: -1}
-	s.Elements = append(s.Elements,
-		Path{Tag: tag, Ink: Ink{Fill: Pale, Line: Black, Width: 250}, Rings: rings},
-		Path{Tag: tag, Ink: line(Black, 900), Rings: sawn, Open: true},
+	s.Elements = append(faceOf(face, place),
 		Path{Tag: tag, Ink: line(Black, 350), Rings: [][]Point{{{3000, 12000}, {3000, 5000}}}, Open: true},
 		Path{Tag: tag, Ink: fill(Black), Rings: [][]Point{{{3000, 2000}, {4400, 5600}, {1600, 5600}}}})
 	return s

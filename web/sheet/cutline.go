@@ -51,9 +51,10 @@ func lined(strong, plain string, wide, high drawing.Micron) wording {
 
 // Parts of a line.
 const (
-	lineGap    = 800  // between the text of a line and its rules, together
-	figureMost = 8200 // 6 mm high
-	figureLow  = 5000 // of a figure with words under it
+	lineGap     = 800  // between the text of a line and its rules, together
+	figureMost  = 8200 // 6 mm high
+	figureLow   = 5000 // of a figure with words under it
+	figureLeast = 3800 // of one with several lines under it
 )
 
 // cutLine measures one line.
@@ -90,7 +91,17 @@ func (f *flow) noted(l cutLine) drawing.Micron {
 	if l.small == "" {
 		return f.figure(l.big, figureLow).size
 	}
-	return f.figure(l.big, figureLow).size + drawing.Micron(len(note.wrap(l.small, f.fenceRoom())))*note.leading()
+	lines := drawing.Micron(len(note.wrap(l.small, f.fenceRoom())))
+	return f.figure(l.big, lowFigure(lines)).size + lines*note.leading()
+}
+
+// lowFigure is how high a figure is at the least that has so many lines under it: of several cuts, whose
+// marks stand there too, it is the first alone.
+func lowFigure(lines drawing.Micron) drawing.Micron {
+	if lines > 1 {
+		return figureLeast
+	}
+	return figureLow
 }
 
 // write writes one line.
@@ -129,7 +140,7 @@ func (f *flow) fence(l cutLine, mid drawing.Micron) {
 	note.size = leastText
 	lines := note.wrap(l.small, f.fenceRoom())
 	under := drawing.Micron(len(lines)) * note.leading()
-	s = f.figure(l.big, min(figureMost, max(figureLow, l.high-2*lineGap-under)))
+	s = f.figure(l.big, min(figureMost, max(lowFigure(drawing.Micron(len(lines))), l.high-2*lineGap-under)))
 	top := mid - (s.size+under)/2
 	f.text(drawing.Point{X: x, Y: top + s.size*76/100}, s, l.big)
 	f.centred(note, lines, x, top+s.size+under/2)

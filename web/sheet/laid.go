@@ -1,7 +1,6 @@
 package sheet
 
 import (
-	"slices"
 	"strings"
 
 	"coursewright/layout/cuts"
@@ -22,20 +21,12 @@ const (
 	markedLine = 15 * mmPaper
 )
 
-// besides tells whether the corners of a tile are named beside it: where it is a rectangle as it lies. Beside
-// a side that leans out a letter would stand on the tile.
-func besides(outline plane.Ring) bool {
-	return !slices.ContainsFunc(outline, func(c plane.Corner) bool {
-		return !slices.ContainsFunc(outline, func(d plane.Corner) bool { return d.X == c.X && d.Y != c.Y })
-	}) && len(outline) == 4
-}
-
 // sketchLine is how high the sketch of a line wants it.
 func (f *flow) sketchLine(g cuts.Group) drawing.Micron {
 	switch box := (plane.Region{g.Outline}).Bounds(); {
 	case !f.book.marked(g) || 2*box.Height() <= box.Width():
 		return 0
-	case besides(g.Outline):
+	case drawing.Beside(g.Outline):
 		return besideLine
 	}
 	return markedLine
@@ -47,7 +38,7 @@ func (f *flow) laidSketch(g cuts.Group, lo, hi drawing.Point) {
 	letters, over := drawing.Micron(0), drawing.Micron(0) // beside the tile, and over and under it
 	if f.book.marked(g) {
 		letters = 2600
-		if !besides(g.Outline) {
+		if !drawing.Beside(g.Outline) {
 			over = letters
 		}
 	}
@@ -72,28 +63,8 @@ func (f *flow) laidSketch(g cuts.Group, lo, hi drawing.Point) {
 	}
 }
 
-// letter names the corner of a sketch that stands between two others, outside the tile: under its
-// lower side, over its upper one, or beside it where one of its sides goes up and one goes down. Where all
-// are named beside it, a lower one is level with the tile's foot and an upper one with its top.
+// letter names the corner of a sketch that stands between two others, outside the tile.
 func (f *flow) letter(p, before, after drawing.Point, is string, beside bool) {
-	name := style{size: leastText}
-	x, y := p.X-name.width(is)/2, p.Y+leastText/3
-	const off = leastText * 3 / 5
-	out := drawing.Micron(off)
-	if beside {
-		out = -leastText / 3
-	}
-	switch {
-	case before.Y <= p.Y && after.Y <= p.Y:
-		y += out
-	case before.Y >= p.Y && after.Y >= p.Y:
-		y -= out
-	}
-	switch mid := (before.X + after.X) / 2; {
-	case p.X < mid:
-		x -= off
-	case p.X > mid:
-		x += off
-	}
-	f.text(drawing.Point{X: x, Y: y}, name, is)
+	at, name := drawing.LetterAt(p, before, after, leastText, beside), style{size: leastText}
+	f.text(drawing.Point{X: at.X - name.width(is)/2, Y: at.Y}, name, is)
 }

@@ -220,7 +220,11 @@ func (b *book) partners() map[string]string {
 
 // cutNotes explain what the lines say, once.
 func (f *flow) cutNotes() {
-	text := "Heavy edges are cut, the arrow points up. Sizes are rounded down, so that no piece is larger than its place."
+	up := ", the arrow points up"
+	if !slices.ContainsFunc(f.book.cuts.Groups, func(g cuts.Group) bool { return g.Outline == nil }) {
+		up = ", dashed is the whole tile"
+	}
+	text := "Heavy edges are cut" + up + ". Sizes are rounded down, so that no piece is larger than its place."
 	if f.book.opts.Saw.Turn && !f.book.plan.Room.Tile.Grain {
 		text += " Turned end for end, a cross cut serves left and right."
 	}
@@ -229,6 +233,9 @@ func (f *flow) cutNotes() {
 	}
 	if !f.book.plan.Room.Bond.Coursed() {
 		text += " " + cuts.Corners
+		if slices.ContainsFunc(f.book.cuts.Groups, func(g cuts.Group) bool { return len(g.Saws) > 1 }) {
+			text += " Where a tile has several cuts, mark all of them before the first is sawn."
+		}
 	}
 	if has(cuts.InPlace) {
 		text += " Measure in place: hold the tile up and mark it."

@@ -293,8 +293,13 @@ func (b *book) sawn(g cuts.Group) (big, small string) {
 	first := g.Saws[0]
 	big = b.bare(first.Enters.From) + " → " + b.bare(first.Leaves.From)
 	small = "marks " + held(first.Enters.String()) + ", " + held(first.Leaves.String())
+	stops := first.Stops
 	for _, s := range g.Saws[1:] {
 		small += "; then " + held(b.bare(s.Enters.From)+" "+s.Enters.String()) + ", " + held(b.bare(s.Leaves.From)+" "+s.Leaves.String())
+		stops = stops || s.Stops
+	}
+	if stops {
+		small += "; saw to where the lines cross"
 	}
 	if g.Spread > 0 {
 		small += "; " + larger + held(b.bare(g.Spread)) + " larger"

@@ -104,7 +104,7 @@ func workOf(r *http.Request, shown page.Job) Work {
 	out.Sketches = make([]templ.Component, len(schedule.Groups))
 	for i, g := range schedule.Groups {
 		title := fmt.Sprintf("%s from the face: %s", g.ID, g.Kind)
-		out.Sketches[i] = page.Picture(drawing.Sketch(g.Sketch, 50*drawing.Millimetre, 22*drawing.Millimetre, title), "sketch-"+g.ID)
+		out.Sketches[i] = page.Picture(drawing.CutSketch(g.Sketch, g.Outline, 50*drawing.Millimetre, 22*drawing.Millimetre, title), "sketch-"+g.ID)
 	}
 	return out
 }

@@ -238,7 +238,7 @@ func cutSchedule(w Work) templ.Component {
 				return templ_7745c5c3_Err
 			}
 		} else {
-			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 18, "<p>Batches first. Every sketch is seen from the face, the arrow points up; heavy edges are cut, thin ones are as made. Sizes are rounded down, so that no piece is larger than its place. ")
+			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 18, "<p>Batches first. Every sketch is seen from the face, an arrow points up; heavy edges are cut, thin ones are as made. Sizes are rounded down, so that no piece is larger than its place. ")
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
