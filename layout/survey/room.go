@@ -56,6 +56,7 @@ type TileSize struct {
 	Colour                         Colour
 	BoxCount                       int
 	BoxCents                       int64 // price of a box in hundredths
+	Money                          Money // the sign that was typed with it
 	BoxArea                        length.Area
 	Sheet                          SheetSize
 	Real                           Real // what a sample of real tiles says

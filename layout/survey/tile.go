@@ -49,11 +49,10 @@ func (r *resolver) box(p path, b Box, found *TileSize) {
 	if b.Price == "" {
 		return
 	}
-	cents, ok := hundredths(strings.TrimSpace(b.Price))
-	if !ok {
+	var ok bool
+	if found.BoxCents, found.Money, ok = price(b.Price); !ok {
 		r.faults.add(p.dot("price"), quote(b.Price), "a price such as 74.50")
 	}
-	found.BoxCents = cents
 }
 
 // area reads an area over zero.
@@ -67,18 +66,6 @@ func (r *resolver) area(v value) length.Area {
 		r.faults.add(v.path, quote(v.text), "what a box covers, such as 11.63 sq ft or 1.08 m²")
 	}
 	return a
-}
-
-// hundredths reads digits with at most two more after a point or comma.
-func hundredths(text string) (int64, bool) {
-	const longest = 9
-	whole, part, _ := strings.Cut(strings.Replace(text, ",", ".", 1), ".")
-	digits := whole + (part + "00")[:2]
-	if whole == "" || len(whole) > longest || len(part) > 2 || strings.Trim(digits, "0123456789") != "" {
-		return 0, false
-	}
-	n, err := strconv.ParseInt(digits, 10, 64)
-	return n, err == nil
 }
 
 // bond reads how courses shift against each other, or which pattern is laid.

@@ -39,6 +39,7 @@ type TrimFound struct {
 	Mitred                   bool  // at an outer corner two pieces are mitred; otherwise a corner piece stands there
 	BoxCount                 int   // pieces in a box, or 0
 	BoxCents                 int64 // price of a box in hundredths
+	Money                    Money // the sign that was typed with it
 }
 
 // Bar tells whether the trim comes in bars that are cut to length and butted
@@ -94,7 +95,7 @@ func (r *resolver) trim(p path, t TrimTile, taken map[string]bool) TrimFound {
 	if t.Box != nil {
 		var box TileSize
 		r.box(p.dot("box"), *t.Box, &box)
-		found.BoxCount, found.BoxCents = box.BoxCount, box.BoxCents
+		found.BoxCount, found.BoxCents, found.Money = box.BoxCount, box.BoxCents, box.Money
 	}
 	return found
 }

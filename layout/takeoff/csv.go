@@ -7,6 +7,7 @@ import (
 	"strconv"
 	"strings"
 
+	"coursewright/layout/survey"
 	"coursewright/layout/table"
 )
 
@@ -52,6 +53,31 @@ func (l Line) Price() string {
 		return ""
 	}
 	return decimal(l.Cents, 2)
+}
+
+// Cost is the price with the sign of its money as it was typed, for people: "$447.00".
+func (l Line) Cost() string {
+	if l.Cents == 0 {
+		return ""
+	}
+	return l.Money.Of(decimal(l.Cents, 2))
+}
+
+// Total adds up what has a price, and tells how many lines those are. Prices of several moneys add up
+// to a figure without a sign.
+func Total(lines []Line) (total Line, known int) {
+	for _, l := range lines {
+		if l.Cents == 0 {
+			continue
+		}
+		if known++; known == 1 {
+			total.Money = l.Money
+		}
+		if total.Cents += l.Cents; total.Money != l.Money {
+			total.Money = survey.Money{}
+		}
+	}
+	return total, known
 }
 
 func unlessZero(n int) string {

@@ -51,9 +51,10 @@ type Line struct {
 	Spare   int
 	Boxes   int   // 0 where it is not sold in boxes
 	Cents   int64 // price in hundredths, 0 where it is not known
-	Further int   // which of the bond's further tiles it is, from 1
-	Other   bool  // it is tile beside the room's own: of a band, a strip, or a face
-	Open    bool  // it is needed, but cannot be counted from what is measured
+	Money   survey.Money
+	Further int  // which of the bond's further tiles it is, from 1
+	Other   bool // it is tile beside the room's own: of a band, a strip, or a face
+	Open    bool // it is needed, but cannot be counted from what is measured
 	Because string
 }
 

@@ -259,6 +259,38 @@ func TestTheTileLineSaysWhatPairingSavesAndWhatTheBoxesLeave(t *testing.T) {
 	assert.NotContains(t, Of(in, set).Lines[0].Because, "leave only")
 }
 
+func TestTheTileLineSaysWhenOneBoxFewerWouldNearlyDo(t *testing.T) {
+	in, set := twoByTwo(), Usual(length.Imperial)
+	in.Cuts = cuts.Offcuts{TilesCut: 96}
+	set.Breakage = 10
+	for count, want := range map[int]string{ // 99 tiles and 10 to spare
+		50: "", 51: "", 52: "one box fewer leaves 5 to spare", 54: "one box fewer leaves 9 to spare", 108: "one box fewer leaves 9 to spare", 109: "",
+	} {
+		in.Room.Tile.BoxCount = count
+		line := Of(in, set).Lines[0]
+		if want == "" {
+			assert.NotContains(t, line.Because, "one box fewer", count)
+			continue
+		}
+		assert.Contains(t, line.Because, want, count)
+	}
+}
+
+func TestPricesKeepTheirMoney(t *testing.T) {
+	dollars, euros := survey.Money{Sign: "$"}, survey.Money{Sign: "€", Behind: true}
+	for want, lines := range map[string][]Line{
+		"":       {{}},
+		"$4.00":  {{Cents: 150, Money: dollars}, {}, {Cents: 250, Money: dollars}},
+		"4.00 €": {{Cents: 400, Money: euros}},
+		"6.50":   {{Cents: 150, Money: dollars}, {Cents: 250, Money: euros}, {Cents: 250, Money: dollars}},
+		"3.00":   {{Cents: 150}, {Cents: 150, Money: dollars}},
+	} {
+		total, _ := Total(lines)
+		assert.Equal(t, want, total.Cost())
+	}
+	assert.Equal(t, "1.50", Line{Cents: 150, Money: dollars}.Price(), "a spreadsheet gets a number")
+}
+
 // A published rule, as facts.md has it: a leg of 84 in in pieces of 6 in with
 // joints of 1/8 takes 14. Geometry.
 func TestBullnoseIsBoughtByThePiece(t *testing.T) {

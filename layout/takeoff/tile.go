@@ -45,6 +45,9 @@ func (in Input) tiles(set Settings) Line {
 	if left := l.Boxes*in.Room.Tile.BoxCount - l.Net; l.Boxes > 0 && left < 2 {
 		l.Because += fmt.Sprintf("; the boxes leave only %d to spare: take one more", left)
 	}
+	if fewer := (l.Boxes-1)*in.Room.Tile.BoxCount - l.Net; l.Boxes > 1 && fewer >= max(2, (l.Spare+1)/2) {
+		l.Because += fmt.Sprintf("; one box fewer leaves %d to spare", fewer)
+	}
 	return l
 }
 
@@ -52,7 +55,7 @@ func (in Input) tiles(set Settings) Line {
 func boxed(l Line, t survey.TileSize) Line {
 	if t.BoxCount > 0 {
 		l.Boxes = int(ceil(int64(l.Count), int64(t.BoxCount)))
-		l.Cents = int64(l.Boxes) * t.BoxCents
+		l.Cents, l.Money = int64(l.Boxes)*t.BoxCents, t.Money
 	}
 	return l
 }

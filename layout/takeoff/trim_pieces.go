@@ -77,7 +77,7 @@ func called(t survey.TrimFound) string {
 
 // priced fills boxes and price where the job tells how the trim is sold.
 func priced(l Line, t survey.TrimFound) Line {
-	return boxed(l, survey.TileSize{BoxCount: t.BoxCount, BoxCents: t.BoxCents})
+	return boxed(l, survey.TileSize{BoxCount: t.BoxCount, BoxCents: t.BoxCents, Money: t.Money})
 }
 
 // besideTrim is the area of the joints that trim has: one along the tile, and one

@@ -31,7 +31,7 @@ func (b Bench) whatToBuy() Answer {
 		a.Note = fmt.Sprintf("%s, %d spare", page.Count(tile.Net+tile.Spare, is), tile.Spare)
 	}
 	if tile.Cents > 0 {
-		a.Note += " · " + takeoff.Line{Cents: tile.Cents}.Price()
+		a.Note += " · " + tile.Cost()
 	}
 	return b.withOther(a)
 }

@@ -86,16 +86,11 @@ func (o Option) facts() []page.Figure {
 
 // priced adds up what has a price.
 func priced(t takeoff.Takeoff) string {
-	cents, known := int64(0), 0
-	for _, l := range t.Lines {
-		if l.Cents > 0 {
-			cents, known = cents+l.Cents, known+1
-		}
-	}
+	total, known := takeoff.Total(t.Lines)
 	if known == 0 {
 		return "not known"
 	}
-	return takeoff.Line{Cents: cents}.Price()
+	return total.Cost()
 }
 
 // graded counts the findings of a grade, and gives the worst of them in words.

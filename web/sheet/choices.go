@@ -174,12 +174,11 @@ func (c Choice) facts(b *book) []string {
 		return append([]string{"cannot be set on these walls"}, make([]string, len(facts)-1)...)
 	}
 	room := c.Plan.Room
-	tiles, cents := "none", int64(0)
-	for i, l := range b.buying(c.Plan).Lines {
-		if cents += l.Cents; i == 0 { // tiles stand first
-			tiles = l.Amount()
-		}
+	tiles, lines := "none", b.buying(c.Plan).Lines
+	if len(lines) > 0 { // tiles stand first
+		tiles = lines[0].Amount()
 	}
+	price, _ := takeoff.Total(lines)
 	bond := string(room.Bond.Kind)
 	if k := room.Bond.Kind; k == survey.Stack || k == survey.Running {
 		bond += " bond"
@@ -205,7 +204,7 @@ func (c Choice) facts(b *book) []string {
 		}
 	}
 	return []string{strings.TrimSpace(b.fine(room.Tile.Width) + " × " + b.fine(room.Tile.Height) + " " + room.Tile.Name), b.fine(room.Joint), bond,
-		least, number(cut), tiles, takeoff.Line{Cents: cents}.Price(), unlessZero(doubts)}
+		least, number(cut), tiles, price.Cost(), unlessZero(doubts)}
 }
 
 // look draws the walls of a choice at the largest scale at which they fit what is left

@@ -12,14 +12,15 @@ func (b *book) takeOff() {
 	b.fitted(subject{title: "Take-off"}, false, func(f *flow) {
 		f.words(plain, "What to buy, in the packs of a shop: counted from the pieces and the joints, not guessed.")
 		t := table{columns: []column{{name: "item", share: 32, bold: true}, {name: "buy", share: 19, bold: true, right: true}, {name: "of", share: 28}}}
-		total, boxes := int64(0), 0
+		total, priced := takeoff.Total(b.buy.Lines)
+		boxes := 0
 		for _, l := range b.buy.Lines {
-			total, boxes = total+l.Cents, boxes+l.Boxes
+			boxes += l.Boxes
 		}
 		if boxes > 0 {
 			t.columns = append(t.columns, column{name: "boxes", share: 12, right: true})
 		}
-		if total > 0 {
+		if priced > 0 {
 			t.columns = append(t.columns, column{name: "price", share: 20, right: true})
 		}
 		t.columns = append(t.columns, column{name: "because", share: 69})
@@ -28,14 +29,14 @@ func (b *book) takeOff() {
 			if boxes > 0 {
 				cells = append(cells, unlessZero(l.Boxes))
 			}
-			if total > 0 {
-				cells = append(cells, l.Price())
+			if priced > 0 {
+				cells = append(cells, l.Cost())
 			}
 			t.rows = append(t.rows, row{cells: append(cells, l.Because)})
 		}
 		f.table(t)
-		if total > 0 {
-			f.words(strong, "Known prices together: "+takeoff.Line{Cents: total}.Price())
+		if priced > 0 {
+			f.words(strong, "Known prices together: "+total.Cost())
 		}
 		f.words(plain, fmt.Sprintf("To compare: the flat 10 %% rule would buy %d tiles (%s).", b.buy.Flat.Count, b.buy.Flat.Because))
 	})
