@@ -97,7 +97,8 @@ func TestEveryPagePrintsAsCleanSheets(t *testing.T) {
 	}
 }
 
-// Two choices stand beside each other under their heading, with no leaf for it alone, and a third on the next.
+// Two choices stand beside each other under their heading, with no leaf for it alone, and so do three; of four
+// two stand on the next leaf, each of them whole.
 func TestChoicesPrintBesideEachOther(t *testing.T) {
 	s := trial.New(t)
 	s.Post("/jobs/1/choices", s.With("do", "duplicate", "of", "first", "name", "second"))
@@ -108,9 +109,19 @@ func TestChoicesPrintBesideEachOther(t *testing.T) {
 		text, err := exec.Command("pdftotext", "-layout", printed(t, ctx, fmt.Sprintf("beside-%d", i)), "-").Output()
 		require.NoError(t, err)
 		leaves := strings.Split(strings.TrimSuffix(string(text), "\f"), "\f")
-		if assert.Len(t, leaves, 2, look) {
-			assert.Equal(t, 2, strings.Count(leaves[0], "Advice"), look)
+		if assert.Len(t, leaves, 1, look) {
+			assert.Equal(t, 3, strings.Count(leaves[0], "Advice"), look)
 			assert.Equal(t, 1, strings.Count(leaves[0], "Heron Street"), "%s: the title once", look)
 		}
+	}
+	s.Post("/jobs/1/choices", s.With("do", "duplicate", "of", "first", "name", "fourth"))
+	trial.Steps(t, ctx, chromedp.Navigate(s.URL+"/jobs/1/choices?look=finish"), chromedp.WaitVisible("#main"))
+	text, err := exec.Command("pdftotext", "-layout", printed(t, ctx, "beside-4"), "-").Output()
+	require.NoError(t, err)
+	leaves := strings.Split(strings.TrimSuffix(string(text), "\f"), "\f")
+	require.Len(t, leaves, 2)
+	for _, leaf := range leaves {
+		assert.Equal(t, 2, strings.Count(leaf, "Smallest cut"), leaf)
+		assert.Equal(t, 2, strings.Count(leaf, "Advice"), leaf)
 	}
 }
