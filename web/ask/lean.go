@@ -118,7 +118,7 @@ func (c Corner) post(posted url.Values) {
 	switch {
 	case gap == "":
 		gap = "0"
-	case (way == "away") == c.left:
+	case (way == "away") == c.left && strings.Trim(gap, "0") != "":
 		gap = "-" + gap
 	}
 	posted.Set(c.Path(), gap)

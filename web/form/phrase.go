@@ -2,6 +2,7 @@ package form
 
 import (
 	"reflect"
+	"strconv"
 	"strings"
 	"unicode"
 
@@ -29,9 +30,14 @@ func phrase(v reflect.Value) string {
 			return "as it stands"
 		case survey.Bond:
 			return bondPhrase(group)
+		case survey.Box:
+			return boxPhrase(group)
 		}
 		return groupPhrase(v)
 	case reflect.Slice:
+		if lean, is := v.Interface().([]survey.Lean); is && plainLean(lean) {
+			return leanPhrase(lean[1])
+		}
 		var out []string
 		for i := range v.Len() {
 			out = append(out, elementPhrase(v.Index(i)))
@@ -68,6 +74,44 @@ func groupPhrase(v reflect.Value) string {
 		out = append(out, Spaced(fieldName(v.Type(), i))+" "+phrase(v.Field(i)))
 	}
 	return strings.Join(out, ", ")
+}
+
+// boxPhrase says how tile is sold, as "10, at $42.50".
+func boxPhrase(b survey.Box) string {
+	out := strconv.Itoa(b.Count)
+	if b.Area != "" {
+		out += " on " + b.Area
+	}
+	if b.Price != "" {
+		out += ", at " + b.Price
+	}
+	return out
+}
+
+// plainLean tells whether a lean is one gap at the end of a level that stands on the level line.
+func plainLean(lean []survey.Lean) bool {
+	return len(lean) == 2 && lean[0] == survey.Lean{Height: "0", Off: "0"}
+}
+
+// leanPhrase says how far an end leans at the end of a level, as "1/4 to the left in 48".
+func leanPhrase(l survey.Lean) string {
+	said := LeanWords(l.Off)
+	if said == "plumb" {
+		return said
+	}
+	return said + " in " + l.Height
+}
+
+// LeanWords say to which side an end leans, and how far, of what the job file has as a signed length.
+func LeanWords(off string) string {
+	gap, minus := strings.CutPrefix(off, "-")
+	switch {
+	case gap == "0":
+		return "plumb"
+	case minus:
+		return gap + " to the left"
+	}
+	return gap + " to the right"
 }
 
 // Spaced is the name of a field in words: depthIs is depth is.

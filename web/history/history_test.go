@@ -12,6 +12,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"coursewright/layout/survey"
+	"coursewright/web/ask"
 	"coursewright/web/trial"
 )
 
@@ -200,6 +201,22 @@ func TestTheHistorySaysWhichChoiceWasChosen(t *testing.T) {
 	assert.Contains(t, page, "choosing first")
 	assert.Contains(t, page, "Width of a tile: 5 7/8 → 11 7/8")
 	assert.NotContains(t, page, "Choices 1")
+}
+
+// A corner that leans and a box of tile are several fields of the job file; the history says each as one thing.
+func TestTheHistorySaysLeansAndBoxesInWords(t *testing.T) {
+	s := trial.Swift(t)
+	for _, c := range []struct{ field, is, says string }{
+		{ask.LeanGap + "walls[0].right", "1/4", "Left wall, right end, lean: (nothing) → 1/4 to the left in 48"},
+		{ask.LeanGap + "walls[0].right", "1/2", "Left wall, right end, how far the corner leans: 1/4 to the left → 1/2 to the left"},
+		{ask.LeanGap + "walls[0].right", "0", "1/2 to the left → plumb"},
+		{"tile.box.price", "$42.50", "Price of a box: "},
+		{"tile.name", "Slate", "Name of the tile: "},
+	} {
+		edited(t, s, c.field, c.is)
+		_, page := s.Get("/jobs/1/history")
+		assert.Contains(t, page, c.says)
+	}
 }
 
 // A bond is told as people call it, not by the fields of the job file.

@@ -39,6 +39,9 @@ func ValueIn(job survey.Job, path, figure string) string {
 			return q.Said(job, figure)
 		}
 	}
+	if strings.HasSuffix(path, ".lean[1].off") && figure != "" {
+		return form.LeanWords(figure)
+	}
 	return figure
 }
 
@@ -61,6 +64,10 @@ func wordsOf(job survey.Job, parts []form.Part) []string {
 		return append([]string{"band " + cmp.Or(job.Bands[parts[1].Index].Name, fmt.Sprint(parts[1].Index+1))}, fieldWords(parts[2:])...)
 	case head == "setOrder":
 		return []string{"setting order"}
+	case head == "tile":
+		return fieldWords(parts)
+	case head == "grout":
+		return []string{"colour of the grout"}
 	}
 	return nil
 }
@@ -141,8 +148,31 @@ func openingWords(parts []form.Part) []string {
 // fieldNames are fields whose name in the job file is not what people say.
 var fieldNames = map[string]string{"readings": "reading", "drop": "down", "rise": "up", "stops": "stops at", "off": "to the right"}
 
+// tileNames are the fields of a tile by the labels of their boxes, from the tile's own name on.
+var tileNames = map[string]string{
+	"name": "name of the tile", "colour": "colour of the tile", "thickness": "thickness of the tile", "grain": "whether the tile's face has a direction",
+	"vary": "how far single tiles differ", "box": "tiles in a box", "box count": "tiles in a box", "box price": "price of a box",
+	"sheet across": "tiles along a sheet", "sheet up": "tiles up a sheet",
+}
+
+// tileWords say a field of a tile, from its last two names; nothing where its own name will do.
+func tileWords(parts []form.Part) string {
+	n := len(parts)
+	if n > 2 && parts[n-3].Name == "tile" {
+		return tileNames[parts[n-2].Name+" "+parts[n-1].Name]
+	}
+	if n > 1 && parts[n-2].Name == "tile" {
+		return tileNames[parts[n-1].Name]
+	}
+	return ""
+}
+
 // fieldWords read the rest of a path: a list's place stands with its name.
 func fieldWords(parts []form.Part) []string {
+	if said := tileWords(parts); said != "" {
+		i := slices.IndexFunc(parts, func(p form.Part) bool { return p.Name == "tile" })
+		return append(fieldWords(parts[:i]), said)
+	}
 	var out []string
 	for _, p := range parts {
 		switch {
