@@ -59,7 +59,7 @@ func (b *book) cutSummary() string {
 	}
 	text := fmt.Sprintf("Size to set the fence to · cut from the face side · %d pieces, %d lines, out of %d tiles", len(b.cuts.Cuts), len(b.cuts.Groups), tiles)
 	if two > 0 {
-		text += fmt.Sprintf(", %d of which give two", two)
+		text += fmt.Sprintf(", %d of which %s two", two, gives(two))
 	}
 	return text + " · " + held("kerf "+b.fine(b.opts.Saw.Kerf)) + "."
 }
@@ -200,7 +200,7 @@ func (b *book) partners() map[string]string {
 		var parts []string
 		var others []int
 		if n := with[g.ID][g.ID]; n > 0 {
-			parts = append(parts, fmt.Sprintf("%d give two", n))
+			parts = append(parts, fmt.Sprintf("%d %s two", n, gives(n)))
 		}
 		n := 0
 		for i, other := range b.cuts.Groups {
@@ -216,6 +216,14 @@ func (b *book) partners() map[string]string {
 		}
 	}
 	return out
+}
+
+// gives is what one tile does, or several.
+func gives(n int) string {
+	if n == 1 {
+		return "gives"
+	}
+	return "give"
 }
 
 // cutNotes explain what the lines say, once.
