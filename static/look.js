@@ -21,7 +21,8 @@ export function at(doing) {
 }
 
 // typed asks what would come of the form as it stands, a key after the other.
-// What does not read yet changes nothing.
+// What does not read yet changes nothing, nor does a size that would be far too many pieces if it
+// were all of it, as the “1” of “12”: of that a "later" tells.
 export function typed(field) {
   waiting = { doing: "", field };
   if (!flying) ask();
@@ -36,7 +37,9 @@ async function ask() {
     try {
       const { body } = request(form(), { name: "do", value: doing });
       const answer = await fetch(job("/look") + location.search, { method: "POST", body, signal: flying.signal, headers: { "X-Look": mine, ...asks(), ...(field && { "X-Typing": encodeURI(field) }) } });
-      show(await answer.text(), answer, field);
+      const text = await answer.text();
+      if (field && !waiting && answer.headers.get("X-Later")) document.dispatchEvent(new Event("later"));
+      show(text, answer, field);
     } catch (why) {
       if (why.name !== "AbortError" && !field) say("The drawing cannot follow: the server cannot be reached");
     }

@@ -8,9 +8,11 @@ import { form, say, request, asks, noted, unknown } from "./form.js";
 import { whereFocus, refocus } from "./focus.js";
 
 export const PAUSE = 400; // ms without a key before an edit is sent
+const LONGER = 1500; // ms after the last key, where what stands there is likely the beginning of a size
 const AGAIN = 3000; // ms before the server is tried again
 
 let timer = 0;
+let keyed = 0; // when the last key was
 let sending = false;
 let waiting = null; // the newest request that has not been sent
 let answered = ""; // the last form that was answered, so that leaving a box sends nothing twice
@@ -30,8 +32,16 @@ async function released() {
 function edited(pause) {
   say("Not saved yet");
   clearTimeout(timer);
+  keyed = pause && performance.now();
   timer = setTimeout(() => send(() => request(form())), pause);
 }
+
+// A person who looks for the next digit is not one who has finished; who leaves the box is.
+document.addEventListener("later", () => {
+  if (!keyed) return;
+  clearTimeout(timer);
+  timer = setTimeout(() => send(() => request(form())), LONGER - (performance.now() - keyed));
+});
 
 // act sends the form with what a button would ask for. Where it was held on the
 // drawing, a refusal puts it back and leaves the form alone.
@@ -45,6 +55,7 @@ export function act(value, held = false) {
 // sent; answers that are older than it are not shown.
 async function send(make) {
   clearTimeout(timer);
+  keyed = 0;
   waiting = make;
   if (sending) return;
   sending = true;

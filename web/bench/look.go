@@ -17,6 +17,9 @@ import (
 // answer carries the number of its question, so that a late one is known.
 const numbered = "X-Look"
 
+// laterHeader says that what was typed is drawn once the person pauses.
+const laterHeader = "X-Later"
+
 // typingHeader names the field that is being typed in; the answer says how it is understood.
 const typingHeader = "X-Typing"
 
@@ -36,6 +39,10 @@ func (s pages) look(w http.ResponseWriter, r *http.Request) error {
 	if n, err := strconv.ParseUint(r.Header.Get(numbered), 10, 64); err == nil {
 		w.Header().Set(numbered, strconv.FormatUint(n, 10))
 	}
+	if field := typing(r); field != "" && len(tried.faults) == 0 && swells(stored.Document, tried.job) {
+		w.Header().Set(laterHeader, "pause")
+		return send(w, r, http.StatusOK, nil, saidOf(Bench{Job: page.Job{Typed: tried.job}}, field))
+	}
 	plan, err := s.Solve(r.Context(), tried.job)
 	var faults survey.Faults
 	if errors.As(err, &faults) || len(tried.faults) > 0 {
@@ -46,6 +53,25 @@ func (s pages) look(w http.ResponseWriter, r *http.Request) error {
 	}
 	b := s.viewOf(r, stored, tried.job, plan, "")
 	return send(w, r, http.StatusOK, b.looks(r), Look(b), saidOf(b, typing(r)))
+}
+
+// fewPieces are as many as are drawn at every key, whatever was drawn before.
+const fewPieces = 1000
+
+// swells tells whether the form as it stands makes a room of far more pieces than the one that is saved,
+// as the first digit of a size does: a tile of “1” on the way to “12” is a hundred tiles to each. Such a
+// room is drawn once the person pauses, for it may well be meant.
+func swells(saved []byte, typed survey.Job) bool {
+	room, faults := typed.Resolve()
+	if len(faults) > 0 || room.About() <= fewPieces {
+		return false
+	}
+	job, err := survey.Read(saved)
+	if err != nil {
+		return false
+	}
+	was, _ := job.Resolve()
+	return room.About() > 4*was.About()
 }
 
 // saidOf says how one field is understood.

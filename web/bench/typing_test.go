@@ -7,6 +7,7 @@ import (
 	"flag"
 	"fmt"
 	"slices"
+	"sync"
 	"testing"
 	"time"
 
@@ -14,6 +15,9 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"coursewright/layout"
+	"coursewright/layout/survey"
+	"coursewright/static"
 	"coursewright/web/trial"
 )
 
@@ -62,6 +66,51 @@ func TestTypingToPainted(t *testing.T) {
 		slices.Sort(ms)
 		t.Logf("from a key to painted, %d keys in %s, solved before: p50 %.0f ms, p95 %.0f ms", len(ms), job, ms[len(ms)/2], ms[len(ms)*95/100])
 	}
+}
+
+// The first digit of a size makes a room of far more pieces than the whole of it. Nothing of it is solved
+// while the person types on, and the last drawing stays; who pauses at it gets what it says, because a
+// mosaic may well be meant. With the second digit the drawing follows at once.
+func TestTheFirstDigitOfASizeIsDrawnOnlyAfterAPause(t *testing.T) {
+	var mu sync.Mutex
+	solved := map[string]int{} // by the width of the tile as it was typed
+	s := trial.Solving(t, static.Demo, func(ctx context.Context, job survey.Job) (layout.Plan, error) {
+		mu.Lock()
+		solved[job.Tile.Width]++
+		mu.Unlock()
+		return layout.Quick(ctx, job)
+	})
+	times := func(width string) int {
+		mu.Lock()
+		defer mu.Unlock()
+		return solved[width]
+	}
+	ctx := trial.Browse(t)
+	trial.Steps(t, ctx, chromedp.EmulateViewport(1440, 900), chromedp.Navigate(s.URL+"/jobs/1"), chromedp.WaitVisible("#drawing svg"), trial.Ready)
+	const said = `document.getElementById("tile.width-said").textContent`
+	trial.See[bool](t, ctx, `(window.first = document.querySelector("#paper .wall"), document.addEventListener("later", () => { window.later = true }), true)`)
+	trial.Type(t, ctx, "tile.width", "1")
+	trial.Await(t, ctx, said+`.includes("25.4")`) // how it is understood is said at once
+	trial.Await(t, ctx, `window.later === true`)
+	assert.Zero(t, times("1"), "nobody has paused yet")
+	assert.True(t, trial.See[bool](t, ctx, `window.first.isConnected`), "the last drawing stays")
+	trial.Steps(t, ctx, chromedp.KeyEvent("2"))
+	trial.Await(t, ctx, `!window.first.isConnected`)
+	assert.Positive(t, times("12"))
+	trial.Await(t, ctx, status+` === "Saved"`)
+	assert.Zero(t, times("1"))
+	_, job := s.Stored()
+	assert.Equal(t, "12", job.Tile.Width)
+	trial.Type(t, ctx, "tile.width", "1")
+	trial.Await(t, ctx, status+` === "Saved"`)
+	_, job = s.Stored()
+	assert.Equal(t, "1", job.Tile.Width, "who stays at it means it")
+	assert.Positive(t, times("1"))
+	trial.Type(t, ctx, "tile.width", "2")
+	trial.Steps(t, ctx, chromedp.KeyEvent("\t"))
+	trial.Await(t, ctx, status+` === "Saved"`)
+	_, job = s.Stored()
+	assert.Equal(t, "2", job.Tile.Width)
 }
 
 // The page of the alcove is under 80 kB as it is sent over a network.
