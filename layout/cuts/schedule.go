@@ -127,16 +127,22 @@ func of(in Input, set Settings) Schedule {
 	}
 	b := batcher{room: in.Room, turn: set.Turn, step: in.Room.Units.FineStep(), near: near}
 	s.Groups = b.groups(cut)
+	line := s.Lines()
+	for _, w := range cut {
+		s.Cuts = append(s.Cuts, w.cut(b.step, line[w.piece.ID]))
+	}
+	return s
+}
+
+// Lines gives by the id of a piece the line that it stands in.
+func (s Schedule) Lines() map[string]string {
 	line := map[string]string{}
 	for _, g := range s.Groups {
 		for _, id := range g.Pieces {
 			line[id] = g.ID
 		}
 	}
-	for _, w := range cut {
-		s.Cuts = append(s.Cuts, w.cut(b.step, line[w.piece.ID]))
-	}
-	return s
+	return line
 }
 
 // Near is within which cuts into a corner count as alike: 1/16 in or 1.5 mm,

@@ -3,6 +3,7 @@ package stages
 import (
 	"coursewright/layout/length"
 	"coursewright/layout/plan"
+	"coursewright/layout/plane"
 	"coursewright/layout/survey"
 )
 
@@ -12,6 +13,67 @@ type Struck struct {
 	At    length.Length
 	Joint bool       // not the course line: a rim stands above that, so nobody could draw it
 	Full  FullCourse // the course that stands on the batten
+
+	// What of a tile meets this line from over it, and the plumb line of its wall from the right.
+	Level, Plumb Touch
+}
+
+// Touch is what of a tile stands on a line.
+type Touch string
+
+// A tile meets a line with an edge or, where it leans or has points, with a corner.
+const (
+	Edge   Touch = "edge"
+	Corner Touch = "corner"
+)
+
+// Is says what of a course the line is.
+func (s Struck) Is(course string) string {
+	if s.Level == Corner {
+		return "The lowest corners of " + course + " stand on it."
+	}
+	return "It is the bottom edge of " + course + "."
+}
+
+// LeftOf and LowestOf tell what of some outline lies furthest to the left, and lowest.
+func LeftOf(face plane.Region) Touch {
+	return touch(face, func(p plane.Point) length.Length { return p.X })
+}
+
+func LowestOf(face plane.Region) Touch {
+	return touch(face, func(p plane.Point) length.Length { return p.Y })
+}
+
+func touch(face plane.Region, off func(plane.Point) length.Length) Touch {
+	var least length.Length
+	n := 0
+	for _, r := range face {
+		for _, c := range r {
+			switch at := off(c.Point); {
+			case n == 0 || at < least:
+				least, n = at, 1
+			case at == least:
+				n++
+			}
+		}
+	}
+	if n == 1 {
+		return Corner
+	}
+	return Edge
+}
+
+// touches tells what of the tiles of a room's pattern meets the lines that are struck, by any tile that is whole.
+func touches(walls []plan.Wall) (level, plumb Touch) {
+	for i := range walls {
+		for k := range walls[i].Pieces {
+			if p := &walls[i].Pieces[k]; p.Laid == 0 && p.Whole && p.Outline != nil {
+				tile := plane.Region{p.Outline}
+				return LowestOf(tile), LeftOf(tile)
+			}
+		}
+	}
+	return Edge, Edge
 }
 
 // ToStrike finds the line to strike: the course line, or where any rim stands
@@ -24,6 +86,7 @@ type Struck struct {
 //  2. Where no rim stands above the course line, that is the line struck.
 func ToStrike(room survey.Room, line length.Length, walls []plan.Wall) Struck {
 	s := Struck{At: line}
+	s.Level, s.Plumb = touches(walls)
 	full, found := FirstFull(room, line, walls)
 	s.Full = full
 	for _, w := range walls {

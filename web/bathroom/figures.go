@@ -147,12 +147,21 @@ type Edge struct{ Name, At, From string }
 func (b Bathroom) edges() []Edge {
 	p := b.Step.Pieces[0]
 	box := p.Face.Bounds()
+	tile := plane.Region{p.Outline}
 	side, x := "left edge", box.Left
-	if box.Left != p.Tile.Left && box.Right == p.Tile.Right {
+	switch {
+	case p.Outline != nil && stages.LeftOf(tile) == stages.Corner: // no edge of it is plumb
+		side = "left " + string(stages.LeftOf(p.Face))
+	case box.Left != p.Tile.Left && box.Right == p.Tile.Right:
 		side, x = "right edge", box.Right
 	}
 	end, y := "bottom edge", box.Bottom
-	if box.Bottom != p.Tile.Bottom && box.Top == p.Tile.Top {
+	switch {
+	case p.Outline != nil && stages.LowestOf(tile) == stages.Corner:
+		if stages.LowestOf(p.Face) == stages.Corner {
+			end = "lowest corner"
+		}
+	case box.Bottom != p.Tile.Bottom && box.Top == p.Tile.Top:
 		end, y = "top edge", box.Top
 	}
 	switch {

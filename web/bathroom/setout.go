@@ -23,6 +23,7 @@ type Marks struct {
 	Batten  string
 	Rims    []Figure // from the line down to the rim
 	Edges   []Figure // the tile edge of each wall
+	Plumb   string   // what of a tile that is: "edge" or "corner"
 	First   string   // the piece that is set first
 	Wall    int      // its wall
 }
@@ -35,10 +36,11 @@ func (b bathroom) setOut() Marks {
 	struck := stages.ToStrike(b.plan.Room, b.plan.Setout.Line, b.plan.Walls)
 	m := Marks{Job: page.Job{ID: b.stored.ID, Revision: b.stored.Revision, Typed: b.job, Plan: b.plan}, Drawing: page.Picture(drawing.SetOut(b.plan), "set-out")}
 	m.Line, m.Side = inParts("", m.Tape(struck.At.Abs())), over(struck.At)
-	m.Name, m.Why = "the course line", "It is the bottom edge of one course on all the walls."
+	m.Plumb = string(struck.Plumb)
+	m.Name, m.Why = "the course line", struck.Is("one course on all the walls")
 	if struck.Joint {
 		m.Name = "the first joint line"
-		m.Why = fmt.Sprintf("It is the bottom edge of the first full course. The course line itself, %s %s, runs behind the rim.",
+		m.Why = fmt.Sprintf("%s The course line itself, %s %s, runs behind the rim.", struck.Is("the first full course"),
 			m.Tape(b.plan.Setout.Line.Abs()), over(b.plan.Setout.Line))
 	}
 	m.Batten = m.Tape(struck.Full.Bottom.Abs()) + " " + over(struck.Full.Bottom)

@@ -58,10 +58,10 @@ func (b Bench) full() stages.FullCourse {
 	return full
 }
 
-// whereToStart gives the left edge of the tile that is set first on each wall.
+// whereToStart gives the left edge, or corner, of the tile that is set first on each wall.
 func (b Bench) whereToStart() Answer {
-	a := Answer{ID: "start", Asked: "Where to start", More: ": the tile edge on each wall", Decided: true, To: page.JobPath(b.ID, "#drawing")}
 	struck := stages.ToStrike(b.Plan.Room, b.Plan.Setout.Line, b.Plan.Walls)
+	a := Answer{ID: "start", Asked: "Where to start", More: ": the tile " + string(struck.Plumb) + " on each wall", Decided: true, To: page.JobPath(b.ID, "#drawing")}
 	for _, w := range b.Plan.Walls {
 		if tile, ok := stages.StartTile(w, struck.Full); ok {
 			a.Pieces = append(a.Pieces, tile.ID)

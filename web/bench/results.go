@@ -44,8 +44,12 @@ func (b Bench) startText(i int) string {
 }
 
 func (b Bench) lineText() string {
-	text := "bottom edge of a course " + b.FromLevel(b.Plan.Setout.Line)
-	if struck := stages.ToStrike(b.Plan.Room, b.Plan.Setout.Line, b.Plan.Walls); struck.Joint {
+	struck := stages.ToStrike(b.Plan.Room, b.Plan.Setout.Line, b.Plan.Walls)
+	text := "bottom edge of a course "
+	if struck.Level == stages.Corner {
+		text = "lowest corners of a course "
+	}
+	if text += b.FromLevel(b.Plan.Setout.Line); struck.Joint {
 		text += "; to strike: the joint " + b.FromLevel(struck.At)
 	}
 	return text

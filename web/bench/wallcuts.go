@@ -16,6 +16,9 @@ const (
 // front draws the wall in front, its cuts beside it where that makes it hardly smaller: a wide wall needs
 // all of its frame, or what is to be taken hold of on it would lie close together.
 func (b *Bench) front(o drawing.Options) drawing.Scene {
+	if !b.Finish {
+		o.Lines = b.Schedule.Lines()
+	}
 	full := drawing.Elevation(b.Plan, b.Wall, o)
 	if o.Wide == 0 {
 		o.Wide = drawing.ScreenWidth

@@ -14,7 +14,7 @@ import (
 func (b *board) widths(w layout.Wall) []station {
 	s := []station{{l: 0, name: endName(w.Found.Left.Meets || w.Found.Left.Outside != nil, "left"), rank: rankLevel}, {l: w.Found.Width, name: "wall", rank: rankLevel}}
 	if edge, ok := b.struckEdge(w); ok {
-		s = append(s, station{l: edge, says: b.figure(b.startFigure(w, edge)), name: "START: tile edge", colour: Blue, rank: rankCourse})
+		s = append(s, station{l: edge, says: b.figure(b.startFigure(w, edge)), name: "START: " + b.edgeName(), colour: Blue, rank: rankCourse})
 	}
 	if e := w.Found.Left; !e.Meets && w.Start.Placed.Left != 0 {
 		s = append(s, station{l: w.Start.Placed.Left, name: "tile ends", colour: decided(e.Stops.Free()), rank: rankEnd})
@@ -140,7 +140,7 @@ func (b *board) shorter(s []station, wide Micron) []station {
 	}
 	brief := slices.Clone(s)
 	for i := range brief {
-		brief[i].name = strings.TrimSuffix(brief[i].name, ": tile edge")
+		brief[i].name = strings.TrimSuffix(brief[i].name, ": "+b.edgeName())
 		if _, front, is := strings.Cut(brief[i].name, "'s "); is {
 			brief[i].name = front
 		}

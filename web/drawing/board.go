@@ -22,6 +22,8 @@ type Options struct {
 	High    Micron // on a screen, how high a wall may stand; zero: as is usual at that width
 	NoFlags bool   // without findings by their numbers, where no list of them is beside it
 	Within  bool   // on a screen, never wider than Wide, however small the walls become
+
+	Lines map[string]string // by the id of a piece, its line of the cut schedule
 }
 
 // ScreenWidth is the width a drawing for a screen is laid out for where none is
@@ -71,6 +73,9 @@ type board struct {
 	full       stages.FullCourse // the first course that no base cuts
 	struck     length.Length     // the line to strike for it
 	struckName string
+	lines      map[string]string // by the id of a piece, its line of the cut schedule
+	onLine     stages.Touch      // what of a tile meets that line
+	onPlumb    stages.Touch      // and the plumb line of its wall
 }
 
 // newBoard is an empty board for a plan.

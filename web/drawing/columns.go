@@ -85,6 +85,9 @@ func (b *board) lastIn(f frame, w layout.Wall, side plane.Side) []piece.Piece {
 		if b.plan.Walls[f.wall].Found.Stands(p.Row) {
 			continue
 		}
+		if toldByLine(p) {
+			continue
+		}
 		if !p.Whole && slices.Equal(p.Cuts, []plane.Side{side}) && p.Kind&(piece.Notch|piece.Hole) == 0 {
 			out = append(out, *p)
 		}

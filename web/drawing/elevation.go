@@ -6,6 +6,7 @@ import (
 
 	"coursewright/layout"
 	"coursewright/layout/plane"
+	"coursewright/layout/stages"
 )
 
 // wallHigh is how high one wall may stand on a narrow screen.
@@ -38,7 +39,7 @@ func Elevation(plan layout.Plan, wall int, o Options) Scene {
 	s := &single{board: newBoard(plan, o.texts(wallTexts)), opt: o, w: w, r: extents(w), f: frame{wall: wall}}
 	s.Title = "Wall " + w.Found.Letter + ", " + w.Found.Name
 	s.Describe, s.alone, s.paper = s.story(w), &wall, o.Sheet
-	s.Finished = o.Finish
+	s.Finished, s.lines = o.Finish, o.Lines
 	if !o.Finish {
 		s.up, s.along, s.courses = s.heights([]layout.Wall{w}), s.widths(w), s.tallies(w)
 	}
@@ -200,6 +201,9 @@ func (s *single) courseHeights() string {
 	if !slices.ContainsFunc(s.courses, func(c tally) bool { return c.whole && c.number%5 == 0 }) {
 		return ""
 	}
+	if s.onLine == stages.Corner {
+		return ", of a course its lowest corner"
+	}
 	return ", of a course its bottom edge"
 }
 
@@ -257,7 +261,7 @@ func (b *board) story(w layout.Wall) string {
 	text := counted(len(w.Pieces), "piece") + ", " + counted(cut, "cut piece") + ", " + counted(sliver, "sliver") +
 		"; " + b.struckName + " " + b.signed(b.struck) + " from the level line"
 	if edge, ok := b.struckEdge(w); ok {
-		text += "; start at the tile edge " + b.figure(b.startFigure(w, edge)) + " from the left"
+		text += "; start at the " + b.edgeCaption() + " " + b.figure(b.startFigure(w, edge)) + " from the left"
 	}
 	return text
 }

@@ -13,7 +13,11 @@ import (
 // that is said over its column.
 func (b *board) sizes(f frame, w layout.Wall, said map[string]bool) {
 	for _, p := range w.Pieces {
-		if !p.Whole && !said[p.ID] && b.kind(f, p) != Set && len(b.cutSize(p)) > 0 {
+		switch {
+		case p.Whole || said[p.ID] || b.kind(f, p) == Set:
+		case toldByLine(&p):
+			b.lineIn(f, &p)
+		case len(b.cutSize(p)) > 0:
 			b.sizeIn(f, p)
 		}
 	}
@@ -130,6 +134,11 @@ func (b *board) stack(l Label, lines []string, mid Point, ground Colour) {
 // room finds where lines of text lie wholly inside a face and on no other text:
 // its middle, or another of 25 places spread over it.
 func (b *board) room(l Label, lines []string, face [][]Point) (Point, bool) {
+	return b.roomIn(l, lines, face, b.vacant)
+}
+
+// roomIn finds it where a place is free in some other way.
+func (b *board) roomIn(l Label, lines []string, face [][]Point, free func(box) bool) (Point, bool) {
 	if len(face) == 0 {
 		return Point{}, false
 	}
@@ -149,7 +158,7 @@ func (b *board) room(l Label, lines []string, face [][]Point) (Point, bool) {
 		for _, u := range eighths {
 			at := Point{lo.X + (hi.X-lo.X)*u/8, lo.Y + (hi.Y-lo.Y)*v/8}
 			text := box{Point{at.X - w/2, at.Y - h/2}, Point{at.X + w/2, at.Y + h/2}}
-			if clear(face, text.from, text.to) && b.vacant(text) {
+			if clear(face, text.from, text.to) && free(text) {
 				return at, true
 			}
 		}

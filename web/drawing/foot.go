@@ -80,7 +80,6 @@ func CourseHeight(u length.System, high length.Length) string {
 
 // Captions of the lines under the walls.
 const (
-	edgeCaption   = "tile edge"
 	courseCaption = "first course"
 )
 

@@ -90,10 +90,22 @@ func (b *board) startFigure(w layout.Wall, edge length.Length) length.Length {
 	return stages.StruckFrom(w, edge, b.struck)
 }
 
+// edgeCaption is what of a tile is struck on each wall.
+func (b *board) edgeCaption() string { return "tile " + string(b.onPlumb) }
+
+// edgeName is the same in the least of words.
+func (b *board) edgeName() string {
+	if b.onPlumb == stages.Corner {
+		return string(b.onPlumb)
+	}
+	return b.edgeCaption()
+}
+
 // strike finds the line to strike and the first full course over it.
 func (b *board) strike() {
 	s := stages.ToStrike(b.plan.Room, b.plan.Setout.Line, b.plan.Walls)
 	b.full, b.struck, b.struckName = s.Full, s.At, "course line"
+	b.onLine, b.onPlumb = s.Level, s.Plumb
 	if s.Joint {
 		b.struckName = "joint line"
 	}

@@ -139,6 +139,7 @@ type Label struct {
 	Size   Micron
 	Anchor Anchor
 	Up     bool // reads upwards
+	Turn   Turn // leans, about At
 	Bold   bool
 	Colour Colour
 }

@@ -67,6 +67,12 @@ type box struct{ from, to Point }
 func (l Label) box() box {
 	w := l.width()
 	before := []Micron{0, w / 2, w}[l.Anchor]
+	if l.Turn != 0 {
+		at := l.Turn.on(l.At)
+		level := corners(Point{at.X - before, at.Y - rise(l.Size)}, Point{at.X - before + w, at.Y + fall(l.Size)})
+		lo, hi := extent([][]Point{{l.Turn.back(level[0]), l.Turn.back(level[1]), l.Turn.back(level[2]), l.Turn.back(level[3])}})
+		return box{lo, hi}
+	}
 	if l.Up {
 		return box{Point{l.At.X - rise(l.Size), l.At.Y + before - w}, Point{l.At.X + fall(l.Size), l.At.Y + before}}
 	}

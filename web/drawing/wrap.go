@@ -78,7 +78,7 @@ func (w *wrap) lay() {
 	}
 	left, right := Micron(edgeRoom), Micron(edgeRoom)
 	if !w.opt.Finish {
-		left += w.railWidth(w.stations, edgeCaption, courseCaption, baseCaption(w.plan.Walls)) + railRoom
+		left += w.railWidth(w.stations, w.edgeCaption(), courseCaption, baseCaption(w.plan.Walls)) + railRoom
 		right += w.numberRoom(nil)
 	}
 	if w.Scale = w.opt.Scale; w.Scale == (Scale{}) {
@@ -242,7 +242,7 @@ func (w *wrap) captions() {
 		}
 		y += w.footStep()
 	}
-	put(edgeCaption)
+	put(w.edgeCaption())
 	if w.inCourses() {
 		put(courseCaption)
 	}

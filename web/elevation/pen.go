@@ -68,6 +68,10 @@ func (p *pen) Label(e drawing.Label) {
 		p.canvas.Text(0, 0, e.Text, tags(e.Tag), fmt.Sprintf(`transform="translate(%d %d) rotate(-90)"`, x, y))
 		return
 	}
+	if e.Turn != 0 {
+		p.canvas.Text(0, 0, e.Text, tags(e.Tag), fmt.Sprintf(`transform="translate(%d %d) rotate(%d)"`, x, y, -e.Turn))
+		return
+	}
 	p.canvas.Text(x, y, e.Text, tags(e.Tag))
 }
 

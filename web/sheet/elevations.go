@@ -130,7 +130,7 @@ func (f *flow) holds(t table, free drawing.Micron) bool {
 func (b *book) wallLeaf(wall int, l lie) *flow {
 	sheet := &leaf{subject: subject{kind: b.now, title: "Wall", wall: wallText(b.plan.Walls[wall].Found), scale: l.scale}, size: b.opts.Paper.lie(l.wide)}
 	lo, hi := sheet.area()
-	o := drawing.Options{Sheet: true, Scale: l.scale}
+	o := drawing.Options{Sheet: true, Scale: l.scale, Lines: b.cuts.Lines()}
 	if !l.beside {
 		o.Wide = hi.X - lo.X
 	}

@@ -61,7 +61,7 @@ func (f *flow) panel(wall int, scales []drawing.Scale) bool {
 	t, low := b.wallCuts(b.plan.Walls[wall], true), f.foot+listsApart
 	title := "Wall " + wallText(b.plan.Walls[wall].Found)
 	for _, scale := range scales {
-		s := drawing.Elevation(b.plan, wall, drawing.Options{Sheet: true, Scale: scale})
+		s := drawing.Elevation(b.plan, wall, drawing.Options{Sheet: true, Scale: scale, Lines: b.cuts.Lines()})
 		head := 3*mmPaper + f.of(large).leading()
 		if s.Width > f.lo.X-listGap-corner.X || low+s.Height > f.hi.Y || head+f.high(t) > f.left() {
 			continue

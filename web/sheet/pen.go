@@ -72,12 +72,16 @@ func (p *Pen) Label(e drawing.Label) {
 	case drawing.Right:
 		back = p.pdf.GetStringWidth(text)
 	}
-	if !e.Up {
+	turn := float64(e.Turn)
+	switch {
+	case e.Up:
+		turn = 90
+	case turn == 0:
 		p.pdf.Text(x-back, y, text)
 		return
 	}
 	p.pdf.TransformBegin()
-	p.pdf.TransformRotate(90, x, y)
+	p.pdf.TransformRotate(turn, x, y)
 	p.pdf.Text(x-back, y, text)
 	p.pdf.TransformEnd()
 }

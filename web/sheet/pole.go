@@ -254,9 +254,17 @@ func (b *book) storyPole() {
 	})
 }
 
+// courseFoot is what of a course its height is measured to.
+func (b *book) courseFoot() string {
+	if stages.ToStrike(b.plan.Room, b.plan.Setout.Line, b.plan.Walls).Level == stages.Corner {
+		return "its lowest corner"
+	}
+	return "its bottom edge"
+}
+
 // courseList has the courses from the top down.
 func (b *book) courseList(p pole) table {
-	t := table{columns: []column{{name: "course", share: 16, bold: true}, {name: "its bottom edge", share: 33, right: true}, {name: "from the foot", share: 33, right: true}}}
+	t := table{columns: []column{{name: "course", share: 16, bold: true}, {name: b.courseFoot(), share: 33, right: true}, {name: "from the foot", share: 33, right: true}}}
 	for _, u := range slices.Backward(p.tiles) {
 		t.rows = append(t.rows, row{cells: []string{number(u.course), held(b.signed(u.bottom)), b.fromFoot(p, u.bottom)}})
 	}

@@ -43,7 +43,7 @@ func (b *book) setOutWith(cautions bool) {
 		f.step("2", "Strike "+b.lineName(struck)+" round all the walls: "+b.over(struck.At)+" the level line.", b.lineHow(struck))
 		f.stations(stages.Rims(b.stations()), func(s stages.Station) string { return b.bareTape(struck.At - s.Height) }, "line over rim")
 		f.step("3", "Fix the batten with its top edge "+b.over(struck.Full.Bottom)+" the level line.", b.battenHow(struck))
-		f.step("4", "Strike a plumb line at a tile edge on each wall.", "")
+		f.step("4", "Strike a plumb line at a tile "+string(struck.Plumb)+" on each wall.", "")
 		f.table(b.edges(struck))
 		f.step("5", "Mark where tile ends and where the openings stand.", "")
 		f.table(b.marks())
@@ -74,6 +74,9 @@ func (f *flow) corner(s drawing.Scene) {
 // lineName says which line is struck.
 func (b *book) lineName(s stages.Struck) string {
 	if s.Joint {
+		if s.Level == stages.Corner {
+			return "the first line of corners over the rim"
+		}
 		return "the first joint line over the rim"
 	}
 	return "the course line"
@@ -82,10 +85,10 @@ func (b *book) lineName(s stages.Struck) string {
 // lineHow says what the line is, and why it is that one.
 func (b *book) lineHow(s stages.Struck) string {
 	if s.Joint {
-		return "It is the bottom edge of the first full course. The course line, " + b.over(b.plan.Setout.Line) +
+		return s.Is("the first full course") + " The course line, " + b.over(b.plan.Setout.Line) +
 			" the level line, runs behind a rim, so nobody can strike it. Measure down from the line to the rim at each place as a check."
 	}
-	return "It is the bottom edge of one course on all the walls. Measure it over the rim at each place as a check."
+	return s.Is("one course on all the walls") + " Measure it over the rim at each place as a check."
 }
 
 func (b *book) battenHow(s stages.Struck) string {
@@ -136,7 +139,7 @@ func (b *book) run(n length.Length) length.Length {
 // corner of the boards at the height of the line, and from the tile of a wall
 // that was set before.
 func (b *book) edges(s stages.Struck) table {
-	t := table{columns: []column{{name: "wall, in setting order", share: 30, bold: true}, {name: "left edge of tile", share: 24},
+	t := table{columns: []column{{name: "wall, in setting order", share: 30, bold: true}, {name: "left " + string(s.Plumb) + " of tile", share: 24},
 		{name: "from the left corner of the boards", share: 34, bold: true, right: true}, {name: "from the finished neighbour", share: 56}}}
 	for _, i := range b.inOrder() {
 		w := b.plan.Walls[i]
@@ -146,7 +149,7 @@ func (b *book) edges(s stages.Struck) table {
 			continue
 		}
 		if !ok {
-			t.rows = append(t.rows, row{cells: []string{wallText(w.Found), "none", "", "no tile has its left edge on this wall"}})
+			t.rows = append(t.rows, row{cells: []string{wallText(w.Found), "none", "", "no tile has its left " + string(s.Plumb) + " on this wall"}})
 			continue
 		}
 		t.rows = append(t.rows, row{cells: []string{wallText(w.Found), tileAt(w, edge, s.Full), b.bareTape(stages.StruckFrom(w, edge, s.At)), b.fromNeighbour(w, edge, s.At)}})
