@@ -41,9 +41,7 @@ func tidyPattern(b *survey.Bond, in laidIn) {
 	for len(b.Tiles) < least {
 		b.Tiles = append(b.Tiles, besides(kind, len(b.Tiles), in))
 	}
-	for len(b.Tiles) > least && unsaid(b.Tiles[len(b.Tiles)-1]) {
-		b.Tiles = b.Tiles[:len(b.Tiles)-1]
-	}
+	b.Tiles = b.Tiles[:max(least, len(said(b.Tiles)))]
 	for i := range b.Tiles {
 		if box := b.Tiles[i].Box; box != nil && *box == (survey.Box{}) {
 			b.Tiles[i].Box = nil
@@ -123,7 +121,7 @@ func pickedAnew(job *survey.Job, were map[string]bondAt) {
 			if kind == survey.Diagonal && b.Offset == was.Offset {
 				b.Offset, b.Hand = "", ""
 			}
-			if slices.EqualFunc(b.Tiles, was.Tiles, sameSize) {
+			if slices.EqualFunc(said(b.Tiles), said(was.Tiles), sameSize) {
 				b.Tiles = nil
 			}
 			if path != "" && b.Along == was.Along {
@@ -156,6 +154,14 @@ func followed(kind survey.BondKind, tiles []survey.Tile, was bondAt, in laidIn) 
 }
 
 func sameSize(a, b survey.Tile) bool { return a.Width == b.Width && a.Height == b.Height }
+
+// said are further tiles without those at the end that a form asks for and nobody typed.
+func said(tiles []survey.Tile) []survey.Tile {
+	for len(tiles) > 0 && unsaid(tiles[len(tiles)-1]) {
+		tiles = tiles[:len(tiles)-1]
+	}
+	return tiles
+}
 
 // unsaid tells whether nothing was typed of a tile's size.
 func unsaid(t survey.Tile) bool { return t.Width == "" && t.Height == "" }

@@ -39,6 +39,16 @@ func TestAPickedPatternGetsTheTilesThatItNeeds(t *testing.T) {
 	assert.Equal(t, "30", pick("chevron", url.Values{"bond.angle": {"30"}}).Bond.Angle)
 }
 
+// A pattern takes none of its tiles from the one before, though that asked for one more than was typed: mixed heights
+// once left a height to a pinwheel, which was refused for want of a width.
+func TestAPatternPickedAfterAnotherHasTilesOfItsOwn(t *testing.T) {
+	job := survey.Job{Format: survey.Format, Units: "in", Tile: survey.Tile{Width: "4", Height: "4"}, Joint: survey.Measure{Plain: "1/8"}}
+	require.NoError(t, Decode(&job, url.Values{"bond.kind": {"mixed heights"}}))
+	require.Equal(t, []survey.Tile{{Height: "1 15/16"}}, job.Bond.Tiles)
+	require.NoError(t, Decode(&job, url.Values{"bond.kind": {"pinwheel"}, "bond.tiles[0].height": {"1 15/16"}, "bond.tiles[1].height": {""}}))
+	assert.Equal(t, []survey.Tile{{Width: "1 15/16"}}, job.Bond.Tiles)
+}
+
 // What is picked is laid: each with the sizes that a person would then have.
 func TestAModularThatIsPickedCloses(t *testing.T) {
 	job := survey.Job{Format: survey.Format, Units: "mm", Tile: survey.Tile{Width: "98", Height: "98"}, Joint: survey.Measure{Plain: "2"},
