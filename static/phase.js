@@ -9,13 +9,14 @@ import { tape } from "./tape.js";
 
 let held = null; // the map under the hand, its mark, and what it asks for
 
-// under gives the marks of the tape under the hand, and where on the picture they lie.
+// under gives the start and the line of the field under the hand, which are those that its colour tells of: a mark
+// of the tape beside them may cut quite another way. And where on the picture the hand is.
 function under(e, map) {
   const { dataset: d } = map, box = map.querySelector("svg").getBoundingClientRect();
   const [left, top, right, foot] = d.field.split(" ").map(Number);
   const part = (at, from, to) => Math.min(1, Math.max(0, (at - from) / (to - from)));
   const u = part((e.clientX - box.left) / box.width, left, right), v = part((e.clientY - box.top) / box.height, foot, top);
-  const of = (from, all, one, x) => Math.round(Number(from) + Math.min(Math.max(x * all - one / 2, 0), all - one));
+  const of = (from, all, one, x) => Math.round(Number(from) + one * Math.min(Math.floor(x * all / one), Math.round(all / one) - 1));
   const edge = of(d.edge, d.wide, d.across, u), line = of(d.line, d.high, d.up, v);
   return {
     asks: `place ${d.phase} phase=${tape(edge, d.per)};${tape(line, d.per)}`,

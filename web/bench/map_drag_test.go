@@ -2,6 +2,7 @@ package bench_test
 
 import (
 	"context"
+	"math"
 	"strconv"
 	"testing"
 
@@ -30,21 +31,23 @@ func mapShows(t *testing.T, ctx context.Context) {
 	trial.Await(t, ctx, `(() => { const r = document.querySelector(".phases svg").getBoundingClientRect(); return r.width > 200 && r.top >= 0 && r.bottom <= innerHeight && r.left >= 0 && r.right <= innerWidth })()`)
 }
 
-// asked is the start and the line, in steps of the tape, that stand at parts of the map.
+// asked is the start and the line, in steps of the tape, of the field of the map that stands there: what its colour
+// tells of.
 func asked(t *testing.T, ctx context.Context, across, up float64) [2]float64 {
 	t.Helper()
 	of := trial.See[[]float64](t, ctx, `(() => { const d = document.querySelector(".phases").dataset; return [d.edge, d.across, d.wide, d.line, d.up, d.high].map(Number) })()`)
-	return [2]float64{of[0] - of[1]/2 + of[2]*across, of[3] - of[4]/2 + of[5]*up}
+	field := func(from, one, all, x float64) float64 { return from + one*math.Floor(x*all/one) }
+	return [2]float64{field(of[0], of[1], of[2], across), field(of[3], of[4], of[5], up)}
 }
 
-// pinnedAt holds start and line of a job in millimetres to what was asked for, to the next mark.
+// pinnedAt holds start and line of a job in millimetres to what was asked for, to the mark of the tape.
 func pinnedAt(t *testing.T, s trial.Site, want [2]float64) {
 	t.Helper()
 	_, job := s.Stored()
 	for i, text := range []string{job.Pins.Walls["long"].Edge, job.Pins.Course.Line} {
 		l, err := length.Parse(text, length.Metric)
 		require.NoError(t, err)
-		assert.InDelta(t, want[i], float64(l)/float64(length.Millimetre), 1.6, "start, then line")
+		assert.InDelta(t, want[i], float64(l)/float64(length.Millimetre), 0.51, "start, then line")
 	}
 }
 

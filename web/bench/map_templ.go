@@ -276,7 +276,7 @@ func phaseMap(b Bench, i int, m *PhaseMap) templ.Component {
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}
-		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 20, "</output></div><p class=\"hint\">Click or drag on the map: along it goes the start of this wall, up it the line of all walls. The sliders do the same by keys.</p>")
+		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 20, "</output></div><p class=\"hint\">Click or drag on the map: along it goes the start of this wall, up it the line of all walls; the other walls follow the line. The sliders go by single marks of the tape, and by keys.</p>")
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}

@@ -58,8 +58,8 @@ const (
 // root is 1/√2, in parts of a million.
 const root = 707107
 
-// on is a place on paper as it lies along texts that lean so.
-func (t Turn) on(p Point) Point {
+// On is a place on paper as it lies along texts that lean so.
+func (t Turn) On(p Point) Point {
 	switch {
 	case t > 0:
 		return Point{(p.X - p.Y) * root / 1_000_000, (p.X + p.Y) * root / 1_000_000}
@@ -69,8 +69,8 @@ func (t Turn) on(p Point) Point {
 	return p
 }
 
-// back undoes on.
-func (t Turn) back(p Point) Point { return (-t).on(p) }
+// back undoes On.
+func (t Turn) back(p Point) Point { return (-t).On(p) }
 
 func (t Turn) along(face [][]Point) [][]Point {
 	if t == 0 {
@@ -80,7 +80,7 @@ func (t Turn) along(face [][]Point) [][]Point {
 	for i, ring := range face {
 		out[i] = make([]Point, len(ring))
 		for k, p := range ring {
-			out[i][k] = t.on(p)
+			out[i][k] = t.On(p)
 		}
 	}
 	return out

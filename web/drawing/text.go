@@ -63,14 +63,24 @@ func leading(size Micron) Micron { return size * 5 / 4 }
 // lower right.
 type box struct{ from, to Point }
 
+// Corners are those of the room that a label takes, which leans as it does.
+func (l Label) Corners() []Point {
+	flat := l
+	flat.Turn, flat.At = 0, l.Turn.On(l.At)
+	room := flat.box()
+	out := corners(room.from, room.to)
+	for i, p := range out {
+		out[i] = l.Turn.back(p)
+	}
+	return out
+}
+
 // box is the room a label takes.
 func (l Label) box() box {
 	w := l.width()
 	before := []Micron{0, w / 2, w}[l.Anchor]
 	if l.Turn != 0 {
-		at := l.Turn.on(l.At)
-		level := corners(Point{at.X - before, at.Y - rise(l.Size)}, Point{at.X - before + w, at.Y + fall(l.Size)})
-		lo, hi := extent([][]Point{{l.Turn.back(level[0]), l.Turn.back(level[1]), l.Turn.back(level[2]), l.Turn.back(level[3])}})
+		lo, hi := extent([][]Point{l.Corners()})
 		return box{lo, hi}
 	}
 	if l.Up {

@@ -128,13 +128,33 @@ func laidOut(t *testing.T, name string, plan layout.Plan, o Options) {
 			from, to := x.Room()
 			assert.True(t, from.X >= 0 && from.Y >= 0 && to.X <= l.size.X && to.Y <= l.size.Y, "%s, leaf %d, %s: %q is off the paper", name, n+1, l.title, x.Text)
 			for _, y := range all[:i] {
-				a, z := y.Room()
-				if from.X < z.X && a.X < to.X && from.Y < z.Y && a.Y < to.Y {
+				if lieOver(x, y) {
 					t.Errorf("%s, leaf %d, %s: %q lies over %q", name, n+1, l.title, x.Text, y.Text)
 				}
 			}
 		}
 	}
+}
+
+// lieOver tells whether the rooms of two labels meet: along neither of them is there a gap between.
+func lieOver(x, y drawing.Label) bool {
+	for _, turn := range []drawing.Turn{x.Turn, y.Turn} {
+		span := func(l drawing.Label) (lo, hi drawing.Point) {
+			for i, p := range l.Corners() {
+				if p = turn.On(p); i == 0 {
+					lo, hi = p, p
+				}
+				lo.X, lo.Y, hi.X, hi.Y = min(lo.X, p.X), min(lo.Y, p.Y), max(hi.X, p.X), max(hi.Y, p.Y)
+			}
+			return lo, hi
+		}
+		from, to := span(x)
+		a, z := span(y)
+		if from.X >= z.X || a.X >= to.X || from.Y >= z.Y || a.Y >= to.Y {
+			return false
+		}
+	}
+	return true
 }
 
 func countOf(l *leaf, text string) (n int) {
