@@ -207,7 +207,7 @@ func bareBySight(p layout.Plan, w *layout.Wall, pieces []termsPiece) (bare, doub
 			reach := p.Room.Sealant.Millimetres() * l.slope
 			var near []bool
 			for at := step / 2; at < l.long; at += step {
-				near = append(near, reach >= gap && slices.ContainsFunc(pieces, func(x termsPiece) bool { return x.reaches(l, at, gap, reach) }))
+				near = append(near, inHole(w, l.place(at)) || reach >= gap && slices.ContainsFunc(pieces, func(x termsPiece) bool { return x.reaches(l, at, gap, reach) }))
 			}
 			was := true
 			for k := range near {
@@ -246,6 +246,18 @@ func along(a, b plane.Point) walk {
 	l.slope = math.Hypot(x, y) / l.long
 	l.rise = (x*l.into[0] + y*l.into[1]) / l.long
 	return l
+}
+
+// place is a place on the edge.
+func (l walk) place(at float64) [2]float64 {
+	return [2]float64{l.from[0] + at*(l.way[0]+l.rise*l.into[0]), l.from[1] + at*(l.way[1]+l.rise*l.into[1])}
+}
+
+// inHole tells whether a place on a wall is in the hole of a pipe, which no tile covers.
+func inHole(w *layout.Wall, at [2]float64) bool {
+	return slices.ContainsFunc(w.Found.Openings, func(o survey.OpeningFound) bool {
+		return o.Kind == survey.Pipe && math.Hypot(at[0]-o.At.Millimetres(), at[1]-o.Up.Millimetres()) < o.Diameter.Millimetres()/2+3.2
+	})
 }
 
 // reaches tells whether a piece is as near to a place on what an edge meets, a gap behind it.

@@ -18,7 +18,7 @@ func (b *book) marked(g cuts.Group) bool {
 // tile, or over and under it too.
 const (
 	besideLine = 11 * mmPaper
-	markedLine = 15 * mmPaper
+	markedLine = 14 * mmPaper
 )
 
 // sketchLine is how high the sketch of a line wants it.
