@@ -113,7 +113,8 @@ document.addEventListener("toggle", (e) => {
   if (step.matches?.("#survey details.part") && step.open && step.querySelector("summary") === document.activeElement) unfold(step);
 }, true);
 
-document.addEventListener("redrawn", () => {
+// What a question says has changed; "told" comes while more is typed than has been answered.
+for (const changed of ["redrawn", "told"]) document.addEventListener(changed, () => {
   first();
   const field = document.activeElement?.closest?.("#survey .asked");
   if (document.body.classList.contains("one")) alone(field);

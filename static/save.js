@@ -100,6 +100,7 @@ async function post(asked) {
     swap(page, "state");
     told(page, asked.body);
     unknown("survey");
+    document.dispatchEvent(new Event("told"));
   } else show(page, asked, answer);
   return true;
 }
@@ -187,7 +188,7 @@ function counted(page) {
     const field = form().querySelector(`.asked[data-field="${CSS.escape(fresh.dataset.field)}"]`);
     const box = field?.querySelector("input"), now = fresh.querySelector("input");
     if (!box || !now) continue;
-    field.className = fresh.className;
+    field.className = fresh.className + (field.classList.contains("now") ? " now" : ""); // the question that is asked alone stays in sight
     box.className = now.className;
     box.placeholder = now.placeholder;
     for (const gone of field.querySelectorAll(".doubtbox, .box > button")) if (gone !== document.activeElement) gone.remove();

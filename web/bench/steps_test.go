@@ -234,6 +234,16 @@ func TestThePadNeverCoversItsBox(t *testing.T) {
 	trial.Shot(t, ctx, "one-question")
 	trial.See[bool](t, ctx, `(() => { const press = (k) => [...document.querySelectorAll("#keys button")].find((b) => b.textContent === k).dispatchEvent(new PointerEvent("pointerdown", { bubbles: true, cancelable: true })); for (const k of ["3", "9", "Next", "9", "3", "Next"]) press(k); dispatchEvent(new PointerEvent("pointerup")); return true })()`)
 	trial.Await(t, ctx, `document.querySelector(".asked.doubted .doubtbox")?.offsetParent != null && document.querySelector(".asked.now").offsetParent !== null && !document.querySelector(".asked.now.doubted")`) // what is in doubt is seen beside the next
+	// An answer that comes while the next figure is typed and waits to be sent leaves the question in sight and the box its focus.
+	trial.Await(t, ctx, status+` === "Saved"`)
+	trial.See[bool](t, ctx, `(() => { const real = fetch; window.fetch = async (...a) => { const r = await real(...a); if (a[1]?.method === "POST" && !String(a[0]).includes("/look") && !window.answer) await new Promise((d) => { window.answer = d }); return r };
+		window.lost = 0; document.activeElement.addEventListener("blur", () => { window.lost++ });
+		window.press = (k) => [...document.querySelectorAll("#keys button")].find((b) => b.textContent === k).dispatchEvent(new PointerEvent("pointerdown", { bubbles: true, cancelable: true })) | dispatchEvent(new PointerEvent("pointerup"));
+		window.box = document.activeElement; press("3"); return true })()`)
+	trial.Await(t, ctx, `window.answer !== undefined`)
+	trial.See[bool](t, ctx, `(() => { press("9"); window.box.dispatchEvent(new Event("change", { bubbles: true })); answer(); return true })()`)
+	trial.Await(t, ctx, status+` === "Saved" && window.box.offsetParent !== null`)
+	assert.True(t, trial.See[bool](t, ctx, `document.activeElement === window.box && window.lost === 0 && window.box.closest(".asked").matches(".now")`), "the box keeps the focus")
 	trial.Steps(t, ctx, chromedp.Click("[data-leave]"))
 	trial.Await(t, ctx, `document.getElementById("keys").hidden && document.querySelector("#paper svg").getBoundingClientRect().height > 0 && [...document.querySelectorAll("#survey .asked")].filter((f) => f.offsetParent).length > 1`)
 }
