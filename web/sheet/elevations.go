@@ -37,6 +37,13 @@ func (b *book) inOrder() []int {
 type lie struct {
 	scale        drawing.Scale
 	wide, beside bool // the paper on its long side; the list at the right of the drawing
+	columns      int  // of the list under it, where it stands in several
+}
+
+// lies are the ways to lay a drawing of a scale and its list on a sheet, the usual ones first.
+func lies(scale drawing.Scale) []lie {
+	return []lie{{scale: scale}, {scale: scale, wide: true, beside: true}, {scale: scale, beside: true}, {scale: scale, wide: true},
+		{scale: scale, columns: 2}, {scale: scale, columns: 3}, {scale: scale, wide: true, columns: 3}}
 }
 
 const (
@@ -75,7 +82,7 @@ func (b *book) smallest(wall int, scales []drawing.Scale) int {
 	if len(inPattern(b.plan.Walls[wall])) > 0 {
 		for i, scale := range scales {
 			for _, wide := range []bool{false, true} {
-				if b.wallLeaf(wall, lie{scale, wide, false}) != nil {
+				if b.wallLeaf(wall, lie{scale: scale, wide: wide}) != nil {
 					return i + 1
 				}
 			}
@@ -89,15 +96,17 @@ func (b *book) smallest(wall int, scales []drawing.Scale) int {
 func (b *book) laidAt(wall int, scale drawing.Scale, anyhow bool) bool {
 	below, beside := b.wallCuts(b.plan.Walls[wall], false), b.wallCuts(b.plan.Walls[wall], true)
 	for _, free := range []drawing.Micron{b.pointer(wall), 0} {
-		for _, l := range []lie{{scale, false, false}, {scale, true, true}, {scale, false, true}, {scale, true, false}} {
+		for _, l := range lies(scale) {
 			f, t := b.wallLeaf(wall, l), below
-			if l.beside {
+			if l.beside || l.columns > 0 {
 				t = beside
 			}
-			if f != nil && (f.holds(t, free) || anyhow) {
+			if l.columns > 0 && free < b.pointer(wall) {
+				continue // no larger drawing is worth a number in a ring of which nothing is said
+			}
+			if f != nil && (f.holds(t, free, l.columns) || anyhow && l.columns == 0) {
 				b.leaves = append(b.leaves, f.leaf)
-				f.table(t)
-				f.findings(wall)
+				f.list(t, free, l.columns).findings(wall)
 				f.insides(wall)
 				b.walls = append(b.walls, f)
 				return true
@@ -115,14 +124,23 @@ func (b *book) pointer(wall int) drawing.Micron {
 	return 0
 }
 
-// holds finds a size of text at which a table fits on what is left of the leaf, but for what is kept free.
-func (f *flow) holds(t table, free drawing.Micron) bool {
+// holds finds a size of text at which a list fits on what is left of the leaf, but for what is kept free.
+func (f *flow) holds(t table, free drawing.Micron, columns int) bool {
 	for _, f.percent = range percents {
-		if f.high(t) <= f.left()-free {
+		if columns == 0 && f.high(t) <= f.left()-free || columns > 0 && f.holdsIn(t, free, columns) {
 			return true
 		}
 	}
 	return false
+}
+
+// list writes a cut list, in columns if there are to be some, and gives where what follows it goes.
+func (f *flow) list(t table, free drawing.Micron, columns int) *flow {
+	if columns > 0 {
+		return f.inColumns(t, free, columns)
+	}
+	f.table(t)
+	return f
 }
 
 // wallLeaf lays a drawing on a leaf of its own that is not yet in the book, and
@@ -154,7 +172,7 @@ func (b *book) wallLeaf(wall int, l lie) *flow {
 func (b *book) apart(wall int, t table) {
 	for _, scale := range ladder(b.plan.Room.Units) {
 		for _, wide := range []bool{false, true} {
-			if f := b.wallLeaf(wall, lie{scale, wide, false}); f != nil {
+			if f := b.wallLeaf(wall, lie{scale: scale, wide: wide}); f != nil {
 				b.leaves = append(b.leaves, f.leaf)
 				sheet := *f.leaf
 				sheet.title, f.leaf = "Cut list", &sheet

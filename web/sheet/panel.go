@@ -34,9 +34,9 @@ func (b *book) withPanel(wall, panel int) bool {
 	before, later := b.mark(), b.later
 	scales := ladder(b.plan.Room.Units)[:named]
 	for i, scale := range scales {
-		f := b.wallLeaf(wall, lie{scale, false, true})
+		f := b.wallLeaf(wall, lie{scale: scale, beside: true})
 		t := b.wallCuts(b.plan.Walls[wall], true)
-		if f == nil || !f.holds(t, 0) || f.percent < 100 {
+		if f == nil || !f.holds(t, 0, 0) || f.percent < 100 {
 			continue
 		}
 		b.leaves = append(b.leaves, f.leaf)

@@ -8,7 +8,7 @@ import (
 // that can be read: with the wall's list as large as it fits there, else with all lists
 // in smaller text.
 func (b *book) withTop(wall int, below, beside table) bool {
-	large := func(f *flow, t table) bool { return f.holds(t, 0) }
+	large := func(f *flow, t table) bool { return f.holds(t, 0, 0) }
 	if b.withTopAt(wall, below, beside, large) {
 		return true
 	}
@@ -28,7 +28,7 @@ func (b *book) withTop(wall int, below, beside table) bool {
 func (b *book) withTopAt(wall int, below, beside table, sized func(*flow, table) bool) bool {
 	before, later := b.mark(), b.later
 	for _, scale := range ladder(b.plan.Room.Units)[:nearScales+2] {
-		for _, l := range []lie{{scale, false, false}, {scale, true, true}, {scale, false, true}} {
+		for _, l := range lies(scale)[:3] {
 			t := below
 			if l.beside {
 				t = beside
