@@ -50,7 +50,7 @@ function alone(field) {
   field.closest(".step").classList.add("now");
 }
 
-function leave() {
+export function leave() {
   document.activeElement?.blur();
   document.body.classList.remove("typing", "padded", "one");
   document.getElementById("keys").hidden = true;
@@ -59,9 +59,14 @@ function leave() {
 
 const boxes = () => [...document.querySelectorAll("#survey .asked input[id]")];
 
+const after = (box) => { const all = boxes(); return all[all.indexOf(box) + 1]; };
+
+// last tells whether no question comes after that of a box.
+export const last = (box) => !after(box);
+
 // next gives the box after one, and opens its step.
 export function next(box) {
-  const all = boxes(), to = all[all.indexOf(box) + 1];
+  const to = after(box);
   if (!to) return null;
   to.closest("details.step").open = true;
   if (document.body.classList.contains("one")) alone(to.closest(".asked")); // what is hidden takes no focus

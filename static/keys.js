@@ -2,7 +2,7 @@
 // It is the last row of the page and the survey stands on it, so that it never
 // covers the box that is typed in. While it is there the phone's own keyboard stays away.
 
-import { next } from "./ask.js";
+import { next, last, leave } from "./ask.js";
 
 const DIGITS = ["1", "2", "3", "4", "5", "6", "7", "8", "9", "0", "⌫", "′", "″"];
 const NAMES = { "⌫": "Delete", "′": "feet", "″": "inches", "/": "over" };
@@ -30,8 +30,10 @@ document.addEventListener("focusin", (e) => {
   if (!box) return;
   box.setAttribute("inputmode", "none");
   if (!pad.childElementCount) fill(pad);
+  pad.querySelector(".go").textContent = last(box) ? "Done" : "Next";
   document.body.style.setProperty("--pad", `${pad.offsetHeight}px`);
-  box.scrollIntoView({ block: "center" });
+  if (document.body.classList.contains("one")) box.closest(".survey").scrollTop = 0; // it stands at the top
+  box.scrollIntoView({ block: document.body.classList.contains("one") ? "nearest" : "center" });
 });
 
 function fill(pad) {
@@ -66,7 +68,7 @@ function press(text) {
   const { selectionStart: from, selectionEnd: to, value } = typing;
   if (text === "Next") {
     typing.dispatchEvent(new Event("change", { bubbles: true }));
-    return next(typing);
+    return next(typing) ?? leave(); // after the last question the drawing is looked at
   }
   if (text === "⌫") typing.setRangeText("", from === to ? Math.max(0, from - 1) : from, to, "end");
   else if (/^\d+\/\d+$/.test(text) && /\d$/.test(value.slice(0, from))) typing.setRangeText(` ${text}`, from, to, "end");

@@ -234,6 +234,7 @@ func TestThePadNeverCoversItsBox(t *testing.T) {
 	trial.Shot(t, ctx, "one-question")
 	trial.See[bool](t, ctx, `(() => { const press = (k) => [...document.querySelectorAll("#keys button")].find((b) => b.textContent === k).dispatchEvent(new PointerEvent("pointerdown", { bubbles: true, cancelable: true })); for (const k of ["3", "9", "Next", "9", "3", "Next"]) press(k); dispatchEvent(new PointerEvent("pointerup")); return true })()`)
 	trial.Await(t, ctx, `document.querySelector(".asked.doubted .doubtbox")?.offsetParent != null && document.querySelector(".asked.now").offsetParent !== null && !document.querySelector(".asked.now.doubted")`) // what is in doubt is seen beside the next
+	assert.True(t, trial.See[bool](t, ctx, `(() => { const box = document.activeElement.getBoundingClientRect(), pad = document.getElementById("keys").getBoundingClientRect(); return box.bottom <= pad.top && box.bottom < document.querySelector(".asked.doubted").getBoundingClientRect().top })()`), "under the box of the next, which stays over the pad")
 	// An answer that comes while the next figure is typed and waits to be sent leaves the question in sight and the box its focus.
 	trial.Await(t, ctx, status+` === "Saved"`)
 	trial.See[bool](t, ctx, `(() => { const real = fetch; window.fetch = async (...a) => { const r = await real(...a); if (a[1]?.method === "POST" && !String(a[0]).includes("/look") && !window.answer) await new Promise((d) => { window.answer = d }); return r };
@@ -244,6 +245,14 @@ func TestThePadNeverCoversItsBox(t *testing.T) {
 	trial.See[bool](t, ctx, `(() => { press("9"); window.box.dispatchEvent(new Event("change", { bubbles: true })); answer(); return true })()`)
 	trial.Await(t, ctx, status+` === "Saved" && window.box.offsetParent !== null`)
 	assert.True(t, trial.See[bool](t, ctx, `document.activeElement === window.box && window.lost === 0 && window.box.closest(".asked").matches(".now")`), "the box keeps the focus")
+	// The last question is done with a key that says so, and leads to the drawing.
+	assert.Equal(t, "Next", trial.See[string](t, ctx, `document.querySelector("#keys .go").textContent`))
+	trial.Steps(t, ctx, chromedp.Click("[data-leave]"))
+	trial.See[bool](t, ctx, `(() => { const all = [...document.querySelectorAll("#survey .asked input[id]")], last = all.at(-1); for (let d = last.closest("details"); d; d = d.parentElement.closest("details")) d.open = true; last.focus(); return true })()`)
+	trial.See[bool](t, ctx, `(press("Done"), true)`)
+	trial.Await(t, ctx, `document.getElementById("keys").hidden && !document.body.classList.contains("one")`)
+	trial.See[bool](t, ctx, `(() => { document.getElementById("walls[1].width").focus(); return true })()`)
+	trial.Await(t, ctx, `!document.getElementById("keys").hidden`)
 	trial.Steps(t, ctx, chromedp.Click("[data-leave]"))
 	trial.Await(t, ctx, `document.getElementById("keys").hidden && document.querySelector("#paper svg").getBoundingClientRect().height > 0 && [...document.querySelectorAll("#survey .asked")].filter((f) => f.offsetParent).length > 1`)
 }
