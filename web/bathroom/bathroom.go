@@ -182,10 +182,8 @@ func (b bathroom) step(out *Bathroom, at int) {
 		here = append(here, p.ID)
 		shown.Pieces = append(shown.Pieces, Placed{Piece: p, Mark: b.marks[p.ID], Set: b.set[b.marks[p.ID]]})
 	}
-	for _, pair := range b.cuts.Offcuts.Pairs {
-		if len(s.Pieces) == 1 && pair[1] == s.Pieces[0].ID {
-			shown.From = pair[0]
-		}
+	if len(s.Pieces) == 1 {
+		shown.Offcut = b.offcut(b.cuts.Offcuts.Pairs, s.Pieces[0].ID)
 	}
 	if s.Sheet != nil {
 		shown.OnSheet = b.cutsOn(s)

@@ -129,6 +129,27 @@ func moved(face plane.Region, by plane.Point) plane.Region {
 	return out
 }
 
+// offcut says of a piece that shares its tile with another what becomes of the rest: who sets the first
+// of the two keeps it, whichever of them was cut the larger; nothing where it shares with none.
+func (o order) offcut(pairs [][2]string, id string) string {
+	for _, pair := range pairs {
+		other := pair[0]
+		if other == id {
+			other = pair[1]
+		} else if pair[1] != id {
+			continue
+		}
+		switch at, known := o.at[other]; {
+		case o.stands[other] || !known:
+			return ""
+		case at > o.at[id]:
+			return "keep the rest of the tile: " + other + " comes out of it"
+		}
+		return "comes out of the rest of the tile of " + other
+	}
+	return ""
+}
+
 // row names what a step is a part of: the course of its wall, or what it is on.
 func (s step) row() string {
 	switch {

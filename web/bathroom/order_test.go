@@ -121,3 +121,31 @@ func TestThePhoneStrikesTheFirstJointLineOverTheRim(t *testing.T) {
 	assert.Equal(t, []string{`2 7/8"`, `2 3/4"`, `3 1/16"`, `3 1/8"`}, []string{m.Rims[0].At, m.Rims[1].At, m.Rims[2].At, m.Rims[3].At})
 	assert.Len(t, m.Edges, 3)
 }
+
+// Of two pieces out of one tile the one that is set first keeps the rest of it for the other, also where the
+// other is the larger and was cut first by the schedule.
+func TestWhoSetsTheFirstOfTwoKeepsTheRestOfTheTile(t *testing.T) {
+	plan := planOf(t, "alcove", asItIs)
+	s := page.Schedule(plan)
+	o := orderOf(plan, s)
+	larger, smaller := 0, 0
+	for _, pair := range s.Offcuts.Pairs {
+		first, second := pair[0], pair[1]
+		if o.at[second] < o.at[first] {
+			first, second = second, first
+			smaller++
+		} else {
+			larger++
+		}
+		if o.at[first] == o.at[second] {
+			continue
+		}
+		assert.Equal(t, "keep the rest of the tile: "+second+" comes out of it", o.offcut(s.Offcuts.Pairs, first))
+		assert.Equal(t, "comes out of the rest of the tile of "+first, o.offcut(s.Offcuts.Pairs, second))
+	}
+	assert.Positive(t, larger)
+	assert.Positive(t, smaller)
+	assert.Empty(t, o.offcut(s.Offcuts.Pairs, plan.Walls[0].Pieces[0].ID+"?"))
+	o.stands[s.Offcuts.Pairs[0][0]] = true
+	assert.Empty(t, o.offcut(s.Offcuts.Pairs, s.Offcuts.Pairs[0][1]), "what stands already leaves nothing")
+}

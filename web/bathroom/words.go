@@ -52,7 +52,7 @@ type Step struct {
 	Pieces []Placed
 	Batch  *cuts.Group // nil for whole tiles
 	Cut    *cuts.Cut   // the first piece by itself; nil for whole tiles
-	From   string      // the piece whose off-cut it may come out of, or empty
+	Offcut string      // what becomes of the rest of its tile, or empty
 	Course int
 	Of     int         // how many pieces the course has
 	On     *plan.Face  // a strip, a face of a niche or window, or the top; nil for the wall
