@@ -66,7 +66,7 @@ which names the field and what would be right.
 
 ` + jobHelp
 	sheetsHelp = `  -o FILE.pdf       the PDF to write; - for standard output
-  --paper PAPER     a4 (the usual one), letter, a3 or tabloid
+  --paper PAPER     a4, letter, a3 or tabloid; letter for a job in inches and a4 for one in mm unless said otherwise
   --kinds KINDS     which sheets, with commas between; all but full-size-pole and measuring unless said otherwise
   --date DATE       the date printed on the sheets, today unless said otherwise
 

@@ -67,11 +67,11 @@ func TestABackupIsMadeWhileTheProgramServes(t *testing.T) {
 	assert.Contains(t, again.page(t, "/"), "just now")
 
 	for says, args := range map[string][]string{
-		"is there already":    {"backup", copied, "--data", data},
-		"no such file":        {"backup", copied + "2", "--data", data + "2"},
-		"name of one new":     {"backup"},
-		"not a data file":     {"backup", copied + "2", "--data", toy},
-		"flag provided but n": {"backup", copied, "--fast"},
+		"is there already": {"backup", copied, "--data", data},
+		"no such file":     {"backup", copied + "2", "--data", data + "2"},
+		"name of one new":  {"backup"},
+		"not a data file":  {"backup", copied + "2", "--data", toy},
+		"no option --fast": {"backup", copied, "--fast"},
 	} {
 		code, _, errs := command(t, "", args...)
 		assert.NotZero(t, code, says)

@@ -10,6 +10,7 @@ import (
 	"os"
 	"os/signal"
 	"slices"
+	"strings"
 	"syscall"
 )
 
@@ -32,6 +33,7 @@ type program struct {
 	Out, Err io.Writer
 	Watched  bool                 // a person reads Out while it is printed, and no file or log keeps it
 	Ready    func(address string) // called once when serve listens, if set
+	asked    *verb                // the command that is asked for, where there is one of that name
 	Limits   limits               // of serve; the usual ones where they are zero
 }
 
@@ -54,6 +56,7 @@ func (p *program) run(ctx context.Context, args []string) int {
 	if !found {
 		return p.misuse("There is no command %q.", name)
 	}
+	p.asked = &v
 	if slices.ContainsFunc(rest, isHelp) {
 		return p.print(v.explain())
 	}
@@ -62,9 +65,15 @@ func (p *program) run(ctx context.Context, args []string) int {
 
 func isHelp(arg string) bool { return arg == "-h" || arg == "-help" || arg == "--help" }
 
-// misuse says what is wrong with the command line and how it goes.
+// misuse says what is wrong with the command line and how it goes: of a command that is known its own
+// line, so that what is wrong is not scrolled away.
 func (p *program) misuse(format string, a ...any) int {
-	fmt.Fprintf(p.Err, format+"\n\n%s", append(a, usage())...)
+	said, how := fmt.Sprintf(format, a...), usage()
+	said = strings.NewReplacer("flag provided but not defined: -", "There is no option --", "flag needs an argument: -", "A value is missing behind --").Replace(said)
+	if p.asked != nil {
+		how = fmt.Sprintf("  %s\n\ncoursewright %s --help says more.\n", p.asked.call(), p.asked.name)
+	}
+	fmt.Fprintf(p.Err, "%s\n\n%s", said, how)
 	return misused
 }
 

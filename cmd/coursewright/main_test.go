@@ -61,7 +61,13 @@ func TestACommandLineThatCannotBeRead(t *testing.T) {
 		code, out, errs := command(t, "", args...)
 		assert.Equal(t, 2, code, args)
 		assert.Empty(t, out)
-		assert.Contains(t, errs, "coursewright solve JOB.json", args)
+		line := "coursewright " + args[0] + " "
+		if args[0] == "serve" {
+			line = "coursewright [serve] "
+		} else if args[0] == "paint" {
+			line = "coursewright solve JOB.json"
+		}
+		assert.Contains(t, errs, line, args)
 	}
 }
 

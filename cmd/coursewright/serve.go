@@ -101,6 +101,10 @@ func listen(a asked) (net.Listener, netip.AddrPort, error) {
 		err = fmt.Errorf("another program serves at %s: end it, or serve elsewhere with --listen %s (port 0 takes one that is free): %w",
 			a.listen, elsewhere(a.listen), err)
 	}
+	var address *net.AddrError
+	if errors.As(err, &address) {
+		err = fmt.Errorf("--listen %s is no address: write the machine and a port, as 127.0.0.1:7310: %w", a.listen, err)
+	}
 	if err != nil {
 		return nil, netip.AddrPort{}, orHolder(err, a.data)
 	}

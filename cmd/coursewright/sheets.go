@@ -80,6 +80,11 @@ func same(one, other string) bool {
 	return err == nil && none == nil && a.Mode().IsRegular() && os.SameFile(a, b)
 }
 
+func isFolder(name string) bool {
+	info, err := os.Stat(name)
+	return err == nil && info.IsDir()
+}
+
 // writeSheets leaves no half a file behind, and what stood in the file until the new one is whole. A pipe or
 // a device is written to as it is.
 func (p *program) writeSheets(name string, plan layout.Plan, opts sheet.Options) error {
@@ -95,6 +100,9 @@ func (p *program) writeSheets(name string, plan layout.Plan, opts sheet.Options)
 	}
 	if real, err := filepath.EvalSymlinks(name); err == nil {
 		name = real
+	}
+	if folder := filepath.Dir(name); !isFolder(folder) {
+		return fmt.Errorf("there is no folder %s to write %s into", folder, filepath.Base(name))
 	}
 	part := name + ".part"
 	f, err := os.Create(part)

@@ -62,12 +62,20 @@ func TestWhatSheetsCannotDoIsSaid(t *testing.T) {
 		"unknown kind":     {[]string{"sheets", toy, "-o", "-", "--kinds", "map"}, misused, "the kinds are set-out"},
 		"no date":          {[]string{"sheets", toy, "-o", "-", "--date", "4 May"}, misused, "4 May"},
 		"no job":           {[]string{"cuts", "none.json"}, failed, "none.json"},
-		"no such folder":   {[]string{"sheets", toy, "-o", "none/x.pdf"}, failed, "none"},
+		"no such folder":   {[]string{"sheets", toy, "-o", "none/x.pdf"}, failed, "there is no folder none to write x.pdf into"},
+		"unknown option":   {[]string{"sheets", toy, "--size", "a4"}, misused, "There is no option --size"},
+		"no wall":          {[]string{"draw", toy}, misused, "There is no wall"},
+		"no port":          {[]string{"serve", "--listen", "999"}, failed, "--listen 999 is no address: write the machine and a port, as 127.0.0.1:7310"},
 	} {
 		code, _, complaint := try(c.args...)
 		assert.Equal(t, c.code, code, name)
 		assert.Contains(t, complaint, c.want, name)
+		assert.LessOrEqual(t, strings.Count(complaint, "\n"), 6, "%s: what is wrong is not scrolled away", name)
 	}
+	code, _, complaint := try("paint")
+	assert.Equal(t, misused, code)
+	assert.Contains(t, complaint, "There is no command \"paint\"")
+	assert.Contains(t, complaint, "print the cut schedule as CSV", "of a command that is not known all are listed")
 	_, err := os.Stat("none")
 	assert.ErrorIs(t, err, os.ErrNotExist)
 }

@@ -17,7 +17,7 @@ func (r *resolver) order(names []string, walls []WallFound) {
 	for i, name := range names {
 		at := slices.IndexFunc(walls, func(w WallFound) bool { return w.Name == name })
 		switch {
-		case at < 0 && unnamed:
+		case at < 0 && (unnamed || len(walls) == 0):
 		case at < 0:
 			r.faults.add(path("setOrder").at(i), quote(name), "the name of a wall: "+wallNames(walls))
 		case slices.Contains(order, at):

@@ -3,6 +3,7 @@ package survey
 import (
 	"bytes"
 	"encoding/json"
+	"errors"
 	"fmt"
 	"io"
 	"reflect"
@@ -50,6 +51,8 @@ func stranger(data []byte) string {
 	switch text := bytes.TrimSpace(data); {
 	case bytes.HasPrefix(text, []byte("%PDF")):
 		return "a PDF"
+	case bytes.HasPrefix(data, []byte("\xff\xfe")) || bytes.HasPrefix(data, []byte("\xfe\xff")):
+		return "text in UTF-16, where a job file is in UTF-8"
 	case !utf8.Valid(data) || bytes.IndexByte(data, 0) >= 0:
 		return "a file that is no text, as a picture is"
 	case len(text) > 0 && text[0] == '<':
@@ -99,6 +102,12 @@ func parse(data []byte) (any, error) {
 
 // place says at which line and column an error stands.
 func place(data []byte, at int64, err error) error {
+	switch {
+	case len(bytes.TrimSpace(data)) == 0:
+		return errors.New("an empty file")
+	case errors.Is(err, io.ErrUnexpectedEOF):
+		return fmt.Errorf("a file that ends in line %d, before the job does: the rest of it is missing", bytes.Count(bytes.TrimSpace(data), []byte("\n"))+1)
+	}
 	if syntax, ok := err.(*json.SyntaxError); ok {
 		at = syntax.Offset
 	}

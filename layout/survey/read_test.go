@@ -62,12 +62,15 @@ func TestWriteKeepsSignsReadable(t *testing.T) {
 
 func TestReadRefusals(t *testing.T) {
 	for name, c := range map[string]struct{ text, says string }{
-		"nothing":             {``, "document: found at line 1, column 1: EOF; write a job file in JSON"},
+		"nothing":             {``, "document: found an empty file; write a job file in JSON"},
+		"blanks":              {" \n", "document: found an empty file"},
 		"a picture":           {"\x89PNG\r\n\x1a\n\x00", "document: found a file that is no text, as a picture is; write a job file, as Export writes it"},
+		"another encoding":    {"\xff\xfe{\x00}\x00", "document: found text in UTF-16, where a job file is in UTF-8; write a job file"},
 		"a sheet":             {"%PDF-1.7\n%\xe2\xe3", "document: found a PDF; write a job file"},
 		"a drawing":           {"<svg></svg>", "document: found a page or a drawing; write a job file"},
 		"not JSON":            {"{\n  \"title\" 5}", "document: found at line 2, column 12: invalid character '5' after object key"},
-		"cut short":           {`{"title": "a"`, "unexpected EOF"},
+		"cut short":           {"{\n\"title\": \"a\"\n", "document: found a file that ends in line 2, before the job does: the rest of it is missing"},
+		"cut in a text":       {`{"title": "a`, "document: found a file that ends in line 1, before the job does"},
 		"something behind":    {`{} {}`, "something after the end"},
 		"a list":              {`[]`, "document: found a list; write an object { }"},
 		"null":                {`null`, "document: found null; write an object { }"},
