@@ -20,7 +20,7 @@ type Choose struct {
 	Kinds []Kind
 	Paper string
 	Pages int
-	Query string // what the button prints
+	Query string // of the PDF that has the pages that are shown
 
 	picked []sheet.Kind
 }

@@ -2,6 +2,7 @@ package sheets_test
 
 import (
 	"net/http"
+	"net/url"
 	"os"
 	"os/exec"
 	"path/filepath"
@@ -10,6 +11,7 @@ import (
 	"strings"
 	"testing"
 
+	"github.com/chromedp/chromedp"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
@@ -37,9 +39,8 @@ func TestThePageCountsWhatTheButtonPrints(t *testing.T) {
 				require.Equal(t, http.StatusOK, answer.StatusCode, path)
 				assert.Contains(t, picture, strconv.Itoa(n+1)+" of "+strconv.Itoa(want), "%s: the picture bears the number of its page", path)
 			}
-			print := regexp.MustCompile(`href="(/jobs/1/sheets.pdf[^"#]*)"`).FindStringSubmatch(page)
-			require.NotNil(t, print)
-			_, pdf := s.Get(strings.ReplaceAll(print[1], "&amp;", "&"))
+			require.Contains(t, page, `formaction="/jobs/1/sheets.pdf"`)
+			_, pdf := s.Get("/jobs/1/sheets.pdf?" + boxes(page).Encode())
 			file := filepath.Join(t.TempDir(), "sheets.pdf")
 			require.NoError(t, os.WriteFile(file, []byte(pdf), 0o600))
 			info, err := exec.Command("pdfinfo", file).Output()
@@ -49,10 +50,45 @@ func TestThePageCountsWhatTheButtonPrints(t *testing.T) {
 	}
 }
 
+// boxes are what a form of sheets sends as it stands.
+func boxes(page string) url.Values {
+	out := url.Values{"paper": {""}}
+	for _, box := range regexp.MustCompile(`name="kind" value="([^"]*)" checked`).FindAllStringSubmatch(page, -1) {
+		out.Add("kind", box[1])
+	}
+	if paper := regexp.MustCompile(`<option value="([^"]*)" selected`).FindStringSubmatch(page); paper != nil {
+		out.Set("paper", paper[1])
+	}
+	return out
+}
+
+// What is ticked is what is counted, shown and printed, without a button for it in between; the boxes keep the
+// focus, and with none ticked there is nothing to print.
+func TestThePageFollowsItsBoxes(t *testing.T) {
+	s := trial.New(t)
+	ctx := trial.Browse(t)
+	trial.Steps(t, ctx, chromedp.EmulateViewport(1440, 900), chromedp.Navigate(s.URL+"/jobs/1/sheets?for=saw"), chromedp.WaitVisible("#print"))
+	require.Equal(t, "Print 1 page", trial.See[string](t, ctx, `document.getElementById("print").textContent`))
+	trial.See[bool](t, ctx, `(document.querySelector("input[value=choices]").focus(), true)`)
+	trial.Steps(t, ctx, chromedp.KeyEvent(" "))
+	trial.Await(t, ctx, `document.getElementById("print").textContent === "Print 2 pages"`)
+	assert.Equal(t, 2, trial.See[int](t, ctx, `document.querySelectorAll("#previews img").length`))
+	assert.Equal(t, "choices", trial.See[string](t, ctx, `document.activeElement.value`))
+	assert.Equal(t, "?kind=cuts&kind=choices&paper=", trial.See[string](t, ctx, `location.search`))
+	sent := trial.See[string](t, ctx, `new URL(document.getElementById("print").formAction).pathname + "?" + new URLSearchParams(new FormData(document.querySelector("form.kinds")))`)
+	answer, pdf := s.Get(sent)
+	require.Equal(t, "application/pdf", answer.Header.Get("Content-Type"))
+	assert.Contains(t, pdf, "/Count 2")
+	trial.See[bool](t, ctx, `(() => { for (const box of document.querySelectorAll("input[name=kind]:checked")) box.click(); return true })()`)
+	trial.Await(t, ctx, `document.getElementById("print").disabled`)
+	trial.See[bool](t, ctx, `(document.querySelector("input[value=stages]").click(), true)`)
+	trial.Await(t, ctx, `!document.getElementById("print").disabled && document.getElementById("print").textContent === "Print 1 page"`)
+}
+
 // A list that stands under another has no page of its own: the page says on which it is.
 func TestAListUnderAnotherIsFound(t *testing.T) {
 	_, page := trial.Of(t, trial.File(t, "hexagon.json")).Get("/jobs/1/sheets")
-	on := regexp.MustCompile(`Story pole</b>[^/]*</small></span> <i>on (\d+)</i>`).FindStringSubmatch(page)
+	on := regexp.MustCompile(`Story pole</b>[^/]*</small></span> <i[^>]*>on (\d+)</i>`).FindStringSubmatch(page)
 	require.NotNil(t, on)
 	assert.Contains(t, page, "<b>"+on[1]+"</b> Cut schedule, story pole")
 }

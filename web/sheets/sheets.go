@@ -3,8 +3,10 @@ package sheets
 
 import (
 	"bytes"
+	"cmp"
 	"io"
 	"net/http"
+	"strings"
 
 	"coursewright/web/page"
 
@@ -31,14 +33,16 @@ func Routes(site page.Site) []page.Route {
 	}
 }
 
-// printSheets sends the sheets of a job as one PDF: ?paper=a4&kinds=set-out,cuts.
+// printSheets sends the sheets of a job as one PDF: ?paper=a4&kinds=set-out,cuts, or as the boxes of the
+// page of sheets have them, ?kind=set-out&kind=cuts.
 // They bear the date of the day they are printed.
 func (s pages) printSheets(w http.ResponseWriter, r *http.Request) error {
 	paper, err := sheet.PaperNamed(r.URL.Query().Get("paper"))
 	if err != nil {
 		return page.BadRequest(err)
 	}
-	kinds, err := sheet.ParseKinds(r.URL.Query().Get("kinds"))
+	q := r.URL.Query()
+	kinds, err := sheet.ParseKinds(cmp.Or(q.Get("kinds"), strings.Join(q["kind"], ",")))
 	if err != nil {
 		return page.BadRequest(err)
 	}
