@@ -38,6 +38,7 @@ func addBand(job *survey.Job, what string) error {
 	}
 	b.Bottom, b.Near, b.Walls = bandPlace(*job)
 	clearOfBands(job, &b)
+	clearOfReach(job, &b)
 	job.Bands = append(job.Bands, b)
 	return nil
 }

@@ -182,3 +182,34 @@ func TestTileAboveBeginsUponABandUnderTheHead(t *testing.T) {
 	sound(t, job)
 	assert.Equal(t, "liner", job.Bands[1].Upon)
 }
+
+// In a pattern a band that is added stands over where a free niche may stand, or under it where over it is no room: it was once
+// refused for the place that the button itself had given it.
+func TestABandInAPatternKeepsOffAFreeNiche(t *testing.T) {
+	for _, what := range []string{Liner, Mosaic, Above} {
+		for _, low := range [][2]string{{"2", "8"}, {"-14", "-8"}, {"8", "12"}} {
+			job := demo(t)
+			require.NoError(t, Decode(&job, url.Values{"bond.kind": {"herringbone"}}))
+			for i := range job.Walls {
+				job.Walls[i].Openings = nil
+			}
+			free := func(from, to string) *survey.Mark { return &survey.Mark{From: from, To: to} }
+			job.Walls[1].Openings = []survey.Opening{{Kind: string(survey.Niche), Name: "shelf", Left: free("20", "30"), Width: free("11", "14"),
+				Bottom: free(low[0], low[1]), Height: &survey.Measure{Mark: free("8", "12")}}}
+			_, faults := job.Resolve()
+			require.Empty(t, faults)
+			require.NoError(t, Apply(&job, "add bands "+what))
+			Tidy(&job)
+			room, faults := job.Resolve()
+			require.Empty(t, faults, "%s, a niche from %s", what, low)
+			assert.Len(t, room.Bands, 1)
+			if what == Above || low[0] == "8" {
+				continue
+			}
+			require.NoError(t, Decode(&job, url.Values{"bands[0].bond.kind": {"chevron"}}))
+			Tidy(&job)
+			_, faults = job.Resolve()
+			require.Empty(t, faults, "%s in a pattern, which is higher, a niche from %s", what, low)
+		}
+	}
+}
