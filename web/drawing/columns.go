@@ -85,8 +85,8 @@ func (b *board) lastIn(f frame, w layout.Wall, side plane.Side) []piece.Piece {
 		if b.plan.Walls[f.wall].Found.Stands(p.Row) {
 			continue
 		}
-		if toldByLine(p) {
-			continue
+		if toldByLine(p) || p.Laid > 0 {
+			continue // what is of a band says its own size
 		}
 		if !p.Whole && slices.Equal(p.Cuts, []plane.Side{side}) && p.Kind&(piece.Notch|piece.Hole) == 0 {
 			out = append(out, *p)
