@@ -40,6 +40,8 @@ func standBesideAStrip(t *testing.T, bond survey.Bond) {
 	require.NotZero(t, edge)
 	tape := length.Inch / 16
 	say := func(l length.Length) string { return l.RoundTo(tape).Plain(length.Imperial, length.Inch/64) }
+	job.Held = &survey.Held{Course: survey.CoursePin{Line: before.Setout.Line.MillimetreText() + " mm"}, Walls: map[string]survey.WallPin{
+		"back": {Beyond: keep.Of("", job, before.Setout, before.Walls).Walls["back"].Beyond}}} // which was kept of it
 	job.Walls[1].Set = &survey.AsSet{Course: "8", Left: say(top), Right: say(top), Start: survey.SetStart{Is: "left edge", At: say(edge)}}
 	after, err := layout.Now(job)
 	require.NoError(t, err)

@@ -190,7 +190,7 @@ func TestALineIsOnTheTapeUnderAnyCourse(t *testing.T) {
 		"tile": {"width": "116", "height": "100"}, "bond": {"kind": "running", "offset": "2/5"},
 		"walls": [{"name": "a", "width": "662", "left": {"stops": {"from": "0", "to": "2"}}, "right": {"stops": {"from": "661", "to": "662"}}, "head": {"stops": {"at": "276"}},
 			"base": [{"meets": "floor", "readings": [{"at": "0", "drop": "211"}, {"at": "51", "drop": "210"}]}, {"meets": "tub", "readings": [{"at": "51", "drop": "153"}, {"at": "662", "drop": "149"}]}],
-			"strips": [{"name": "strip", "columns": 3, "middle": {"at": "230"}, "tile": {"width": "38", "height": "53"}}]}]}`))
+			"strips": [{"name": "strip", "columns": 3, "middle": {"at": "230"}, "beside": "whole", "tile": {"width": "38", "height": "53"}}]}]}`))
 	require.True(t, free.Setout.Proven)
 	for class := range int(free.Room.Bond.Den) {
 		at := free.Setout.Walls[0].Placed.Openings[0].Left + free.Setout.Joint

@@ -50,7 +50,7 @@ func Of(engine string, job survey.Job, s plan.Setout, walls []plan.Wall) survey.
 		case w.Found.Set == nil:
 			pin.Edge = printed(w.Start.Edge)
 		}
-		pin.Legs = legs(w)
+		pin.Legs, pin.Beyond = legs(w), beyond(w)
 		for mark, at := range job.Walls[i].Open(w.Start.Placed) {
 			if pin.Marks == nil {
 				pin.Marks = map[string]string{}
@@ -61,6 +61,20 @@ func Of(engine string, job survey.Job, s plan.Setout, walls []plan.Wall) survey.
 	}
 	for i, b := range s.Bands {
 		out.Bands = append(out.Bands, band(job.Bands[i], b, walls))
+	}
+	return out
+}
+
+// beyond is where the tile to the right of strips starts, where tile is cut beside one.
+func beyond(w plan.Wall) map[string]string {
+	var out map[string]string
+	for i, k := range w.Found.PartedBy() {
+		if i < len(w.Start.Anew) && w.Start.Anew[i].Own {
+			if out == nil {
+				out = map[string]string{}
+			}
+			out[w.Found.Openings[k].Name] = printed(w.Start.Anew[i].Edge)
+		}
 	}
 	return out
 }

@@ -61,6 +61,7 @@ type Start struct {
 	OnTile  bool
 	Pinned  bool
 	Anew    []Anew // from left to right: where it begins afresh beyond strips
+	Cut     *Cut   // where tile is cut beside strips, or nil
 	Placed  survey.Placed
 	Classic []Classic     // the classic starts with their figures, and the best
 	Slide   []SlidePoint  // the worst run against the start, over one period

@@ -20,6 +20,13 @@ type Strip struct {
 type Anew struct {
 	From length.Length // the left end of the field there
 	Edge length.Length // left edge of a tile of course 0
+	Own  bool          // it does not go by the start of the wall: tile is cut beside a strip
+}
+
+// Cut says of a wall whose tile is cut beside strips what whole tile there would give.
+type Cut struct {
+	Beside []string // the strips
+	Figures
 }
 
 // At is where the bond that stands at a place along the wall starts: the left edge of

@@ -16,7 +16,7 @@ import (
 // A strip from base to head parts the field of its wall. Each side is set out as a
 // wall of its own that stops at the strip, on the course line that all walls share,
 // with whole tile next to the strip in every course, or in running bond in one of
-// its classes. Then the sides are put together again as one wall.
+// its classes, unless a cut there is better (cutbeside.go). Then the sides are put together again as one wall.
 //
 // The search for a line takes the class of one wall with it, and the free head of a wall
 // where all of its parts would have the same; so a measured strip is proven as anything is. A
@@ -33,6 +33,9 @@ func solveBeside(ctx context.Context, room survey.Room, of telling) (survey.Room
 		with.Joints = []length.Length{j}
 		b := newBeside(ctx, with, of)
 		s, err := b.solve()
+		if err == nil {
+			b, s, err = b.orCut(s)
+		}
 		if err != nil {
 			return room, plan.Setout{}, nil, err
 		}
@@ -59,6 +62,8 @@ type beside struct {
 	class []int                   // by wall: the class of the bond that has a joint beside its strips
 	head  []*length.Length        // by wall: where a free head stops on all of its sides
 	free  bool                    // not all was tried with every line
+	cut   [][]bool                // by wall and part: its tile may be cut beside its strips
+	whole *merit.Merit            // what whole tile beside all strips would give, where some is cut
 	of    telling
 
 	chosen []*search.Result // by wall: its parts set out with the places chosen
@@ -68,6 +73,7 @@ type solved struct {
 	room   survey.Room
 	setout plan.Setout
 	walls  []plan.Wall
+	own    []merit.Merit // of each part
 }
 
 func newBeside(ctx context.Context, room survey.Room, of telling) *beside {
@@ -77,7 +83,7 @@ func newBeside(ctx context.Context, room survey.Room, of telling) *beside {
 		for _, k := range w.PartedBy() {
 			at[k] = wished(w, w.Openings[k])
 		}
-		b.left = append(b.left, at)
+		b.left, b.cut = append(b.left, at), append(b.cut, make([]bool, len(at)+1))
 	}
 	return b
 }
@@ -95,10 +101,7 @@ func (b *beside) solve() (solved, error) {
 	}
 	if !more && on.level {
 		room, _ := b.parts()
-		if on.bands != nil {
-			return b.asParted(room, on.bands), nil
-		}
-		return b.as(room, on.result), nil
+		return b.asFound(room, &on), nil
 	}
 	b.free = true
 	for wall := range b.room.Walls {
@@ -120,22 +123,40 @@ func (b *beside) solve() (solved, error) {
 }
 
 // ofParts is a room of parts set out.
-func (b *beside) ofParts(room survey.Room) (s solved, err error) {
-	s.room, s.setout, s.walls, err = solve(b.ctx, room, b.of)
-	return s, err
+func (b *beside) ofParts(room survey.Room) (solved, error) {
+	on, err := b.search(&room)
+	if err != nil {
+		return solved{}, err
+	}
+	return b.asFound(room, &on), nil
 }
 
-// as is a room of parts as it was set out.
+// asFound is a room of parts as it was set out.
+func (b *beside) asFound(room survey.Room, on *found) solved {
+	if on.bands != nil {
+		return b.asParted(room, on.bands)
+	}
+	return b.as(room, on.result)
+}
+
 func (b *beside) as(room survey.Room, r *search.Result) (s solved) {
-	s.room = room
+	s.room, s.own = room, ownOf(r)
 	s.setout, s.walls = whole(room, r, b.of)
 	return s
 }
 
 func (b *beside) asParted(room survey.Room, r *parted.Result) (s solved) {
-	s.room = room
+	s.room, s.own = room, ownOf(&r.Field)
 	s.setout, s.walls = wholeParted(room, r, b.of)
 	return s
+}
+
+// ownOf is what each wall gives by itself.
+func ownOf(r *search.Result) (out []merit.Merit) {
+	for i := range r.Walls {
+		out = append(out, r.Walls[i].Merit)
+	}
+	return out
 }
 
 // chosenOf is what was found for the line, with the parts of walls whose strips have been

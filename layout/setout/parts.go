@@ -131,11 +131,20 @@ const far = 1000 * length.Metre
 
 // pin is where the tile of a part starts: as the wall is pinned, on its first part,
 // and else with a joint beside the strip. Beyond it the courses that have one are
-// those before it.
+// those before it. Where tile may be cut beside the strip it is not pinned.
 func (b *beside) pin(wall int, by []int, n int) *survey.StartPin {
 	own := b.room.Walls[wall].Pin
 	if n == 0 && own != nil {
 		return own
+	}
+	if n > 0 {
+		w := &b.room.Walls[wall]
+		if x, held := w.Beyond[w.Openings[by[n-1]].Name]; held {
+			return &survey.StartPin{X: x, Is: survey.OnEdge}
+		}
+	}
+	if b.cut[wall][n] {
+		return nil
 	}
 	edge, class := b.left[wall][by[0]]+b.room.Joint, b.class[wall]
 	if own != nil {

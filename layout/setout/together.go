@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"slices"
 
+	"coursewright/layout/length"
 	"coursewright/layout/piece"
 	"coursewright/layout/plan"
 	"coursewright/layout/survey"
@@ -27,7 +28,7 @@ func (b *beside) together(got solved) (plan.Setout, []plan.Wall) {
 				of = append(of, k)
 			}
 		}
-		walls[i], pieces[i] = b.whole(i, sides, of, got.walls)
+		walls[i], pieces[i] = b.wallOf(i, sides, of, &got)
 		s.Walls = append(s.Walls, walls[i].Start)
 		letters[i] = w.Letter
 	}
@@ -46,9 +47,9 @@ func (b *beside) together(got solved) (plan.Setout, []plan.Wall) {
 	return s, walls
 }
 
-// whole is a wall of its parts, and their pieces.
-func (b *beside) whole(wall int, sides []side, of []int, cut []plan.Wall) (plan.Wall, []piece.Piece) {
-	found := b.room.Walls[wall]
+// wallOf is a wall of its parts, and their pieces.
+func (b *beside) wallOf(wall int, sides []side, of []int, got *solved) (plan.Wall, []piece.Piece) {
+	found, cut := b.room.Walls[wall], got.walls
 	first := cut[of[0]]
 	if len(of) == 1 {
 		first.Found, first.Start.Pinned = found, found.Pin != nil
@@ -84,9 +85,15 @@ func (b *beside) whole(wall int, sides []side, of []int, cut []plan.Wall) (plan.
 			w.Gaps = append(w.Gaps, g.Renamed(to))
 		}
 		if n > 0 {
-			w.Start.Anew = append(w.Start.Anew, plan.Anew{From: part.Start.Placed.Left, Edge: part.Start.Edge})
+			_, held := found.Beyond[found.Openings[by[n-1]].Name]
+			w.Start.Anew = append(w.Start.Anew, plan.Anew{From: part.Start.Placed.Left, Edge: part.Start.Edge, Own: held || b.cuts(wall)})
 		}
 	}
+	starts := []length.Length{w.Start.Edge}
+	for _, a := range w.Start.Anew {
+		starts = append(starts, a.Edge)
+	}
+	w.Start.Cut = b.cutTold(wall, &got.setout, starts)
 	best := plan.Classic{Name: "best", Edge: w.Start.Edge, X: w.Start.X, OnTile: w.Start.OnTile, Figures: first.Start.Classic[len(first.Start.Classic)-1].Figures}
 	w.Start.Classic = []plan.Classic{best}
 	w.Bare = places(w.Gaps)

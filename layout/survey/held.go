@@ -137,7 +137,7 @@ func (h Held) beyond(own Pins) Pins {
 	for name, pin := range h.Walls {
 		is := own.Walls[name]
 		if is.Edge != "" || is.Joint != "" || is.Tile != "" {
-			pin.Edge, pin.Joint, pin.Tile = "", "", ""
+			pin.Edge, pin.Joint, pin.Tile, pin.Beyond = "", "", "", nil
 		}
 		pin.Marks = maps.Clone(pin.Marks)
 		for mark, at := range is.Marks {

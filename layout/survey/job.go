@@ -219,5 +219,9 @@ type WallPin struct {
 
 	Single bool `json:"single,omitempty"` // of a set-out that is held: laid in single tiles, where the job does not say
 
+	// Of a set-out that is held, by the name of a strip from base to head: the left edge of a tile to the right of it, where
+	// that does not go by the start of the wall.
+	Beyond map[string]string `json:"beyond,omitempty"`
+
 	Legs map[string]string `json:"legs,omitempty"` // of a set-out that is held: how its "left" and "right" leg is laid, where the job says best
 }

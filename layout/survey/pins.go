@@ -24,9 +24,24 @@ func (r *resolver) pins(p path, pins Pins, room *Room) {
 		if pin := r.start(here, pins.Walls[name], *room); pin != nil {
 			w.Pin = pin
 		}
+		r.startsBeyond(here.dot("beyond"), pins.Walls[name].Beyond, w)
 		if r.sound[at] {
 			r.marks(here.dot("marks"), pins.Walls[name].Marks, w)
 		}
+	}
+}
+
+// startsBeyond reads where the tile to the right of strips starts.
+func (r *resolver) startsBeyond(p path, pins map[string]string, w *WallFound) {
+	for _, name := range sortedKeys(pins) {
+		if !slices.ContainsFunc(w.Openings, func(o OpeningFound) bool { return o.Kind == PlumbStrip && o.Name == name }) {
+			r.faults.add(p.dot(name), quote(name), "the name of a strip of the wall")
+			continue
+		}
+		if w.Beyond == nil {
+			w.Beyond = map[string]length.Length{}
+		}
+		w.Beyond[name] = r.printed(value{p.dot(name), pins[name]}, upright())
 	}
 }
 

@@ -123,6 +123,8 @@ type WallFound struct {
 	Set         *Standing // the courses that stand, or nil
 	Taken       []Taken   // what bands take from a field laid in a pattern, or leave to a band that is
 	Single      bool      // laid in single tiles of its own width, course by course
+
+	Beyond map[string]length.Length // by strip: where the tile to the right of it is held to start, the left edge of a tile of course 0
 }
 
 // StartPin fixes what stands at X in course 0.

@@ -141,9 +141,17 @@ func (r *resolver) together(set []int, room *Room) {
 	}
 	line := nearest(sum, len(set))
 	room.Passed, room.Line = room.Line, &line
+	along := room.Tile.Width + room.Joint
+	if room.Passed != nil { // starts beyond strips were told by the course on that line
+		off := room.Bond.Shift(int(length.DivFloor(2*(line-*room.Passed)+pitch, 2*pitch)), room.Bond.Hand, along)
+		for _, i := range set {
+			for name := range room.Walls[i].Beyond {
+				room.Walls[i].Beyond[name] += off
+			}
+		}
+	}
 	for _, i := range set {
 		w := &room.Walls[i]
-		along := room.Tile.Width + room.Joint
 		if w.Pin.X -= room.Bond.Shift(w.Set.Row, room.Bond.Hand, along); w.Pin.X < 0 {
 			w.Pin.X += along
 		}

@@ -22,6 +22,7 @@ type Strip struct {
 	Near        string `json:"near,omitempty"`        // where a free middle is wished
 	Bottom      *Mark  `json:"bottom,omitempty"`      // its lower edge over the level line; from the base up where left out
 	Top         *Mark  `json:"top,omitempty"`         // its upper edge; up to the head where left out
+	Beside      string `json:"beside,omitempty"`      // of one from base to head: "whole" where the tile next to it is never cut
 }
 
 // PlumbStrip is the kind of the opening that a strip takes from the field. It ends
@@ -39,6 +40,7 @@ type StripFound struct {
 	Middle  Span // of its tile
 	Low     bool // it goes down to the base
 	High    bool // it goes up to the head
+	Whole   bool // the tile beside it is never cut, whatever that leaves elsewhere
 }
 
 // Inner is the joint between the strip's own tiles, in a room with that joint.

@@ -66,6 +66,12 @@ func (r *resolver) plumbStrip(p path, s Strip, w *WallFound, across bounds, take
 		near = min(max(near, middle.From), middle.To)
 		o.Near.X = &near
 	}
+	if s.Beside != "" {
+		found.Whole = r.choice(value{p.dot("beside"), s.Beside}, "whole") != ""
+		if s.Bottom != nil || s.Top != nil {
+			r.unused("the field goes on over or under a strip that has a height", value{p.dot("beside"), s.Beside})
+		}
+	}
 	bottom, top := r.stripHeights(p, s)
 	if len(r.faults) > before || len(w.Base) == 0 {
 		w.Openings = append(w.Openings, o)

@@ -4,6 +4,9 @@ import "coursewright/web/page"
 
 var stripBonds = page.Choices("", "stack bond", "running", "columns that shift")
 
+// besideStrips are the ways to lay the field next to a strip from base to head.
+var besideStrips = page.Choices("", "whole, unless that leaves slivers", "whole", "always whole")
+
 // stripOn is what a button says that lets an edge of a strip go on.
 var stripOn = map[string]string{"bottom": "From the base up", "top": "Up to the head"}
 

@@ -39,7 +39,7 @@ func strips(b Bench) templ.Component {
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}
-		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 1, "<p class=\"hint\">A strip stands between two plumb joints. From base to head it parts the field, and the tile next to it is whole on both sides; between heights the field goes on over and under it.</p>")
+		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 1, "<p class=\"hint\">A strip stands between two plumb joints. From base to head it parts the field, and the tile next to it is whole on both sides, or cut where whole tile would leave a sliver in a corner or a cut at an open end; between heights the field goes on over and under it.</p>")
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}
@@ -204,6 +204,12 @@ func strip(b Bench, path string, n int, wall string, s survey.Strip) templ.Compo
 				return templ_7745c5c3_Err
 			}
 		}
+		if s.Bottom == nil && s.Top == nil {
+			templ_7745c5c3_Err = page.ChoiceField(b.Job, path+".beside", "Tile of the wall next to it", besideStrips).Render(ctx, templ_7745c5c3_Buffer)
+			if templ_7745c5c3_Err != nil {
+				return templ_7745c5c3_Err
+			}
+		}
 		templ_7745c5c3_Err = onSheets(b, path+".tile", s.Bond).Render(ctx, templ_7745c5c3_Buffer)
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
@@ -263,7 +269,7 @@ func reaching(b Bench, path, edge, label, on, name string, measured bool) templ.
 			var templ_7745c5c3_Var6 string
 			templ_7745c5c3_Var6, templ_7745c5c3_Err = templ.JoinStringErrs(on)
 			if templ_7745c5c3_Err != nil {
-				return templ.Error{Err: templ_7745c5c3_Err, FileName: `web/bench/strips.templ`, Line: 71, Col: 13}
+				return templ.Error{Err: templ_7745c5c3_Err, FileName: `web/bench/strips.templ`, Line: 74, Col: 13}
 			}
 			_, templ_7745c5c3_Err = templ_7745c5c3_Buffer.WriteString(templ.EscapeString(templ_7745c5c3_Var6))
 			if templ_7745c5c3_Err != nil {

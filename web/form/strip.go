@@ -143,6 +143,9 @@ func tidyStrips(w *survey.Wall) {
 				*m = nil
 			}
 		}
+		if s.Bottom != nil || s.Top != nil {
+			s.Beside = ""
+		}
 		if s.Bond.Kind == "stack" {
 			s.Bond = survey.Bond{}
 		}

@@ -131,7 +131,7 @@ func tidyPins(found []survey.Wall, pins map[string]survey.WallPin) map[string]su
 		if w.Laid == "single" { // which has no start to pin
 			pin.Edge, pin.Joint, pin.Tile = "", "", ""
 		}
-		if pin.Edge != "" || pin.Joint != "" || pin.Tile != "" || pin.Marks != nil || pin.Single || len(pin.Legs) > 0 {
+		if pin.Edge != "" || pin.Joint != "" || pin.Tile != "" || pin.Marks != nil || pin.Single || len(pin.Legs) > 0 || len(pin.Beyond) > 0 {
 			walls[w.Name] = pin
 		}
 	}

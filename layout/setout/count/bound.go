@@ -194,6 +194,7 @@ func (b *Bounds) addLevelMarks(m *merit.Merit, edge length.Length) {
 	} else if b.w.frame.plumb {
 		m.Exposed += b.marks.leastExposed(x)
 	}
+	m.Built += b.marks.cutBeside(x)
 	if b.w.fixedEnds() {
 		m.Find = b.marks.find(x, b.w.box())
 	}

@@ -15,7 +15,7 @@ type Marks struct{ w *facts }
 // the tile field.
 func (m *Marks) add(to *merit.Merit, s Setting, box plane.Rect) {
 	x, y := m.w.level(s.Edge), m.w.upright(s.Line)
-	to.Exposed = m.exposed(x, s.Placed)
+	to.Exposed, to.Built = m.exposed(x, s.Placed), m.cutBeside(x)
 	for i, o := range m.w.typed.Openings {
 		if o.Kind == survey.Pipe {
 			continue
@@ -49,6 +49,7 @@ func off(g grid, free bool, low, high length.Length) (n, built int) {
 func (m *Marks) Fixed(line, edge length.Length) merit.Merit {
 	sum := m.w.top.least(edge)
 	x, y := m.w.level(edge), m.w.upright(line)
+	sum.Built += m.cutBeside(x)
 	for _, o := range m.w.typed.Openings {
 		if o.Kind == survey.Pipe {
 			continue
@@ -63,6 +64,12 @@ func (m *Marks) Fixed(line, edge length.Length) merit.Merit {
 		}
 	}
 	return sum
+}
+
+// cutBeside counts the ends of a part of a wall at which it cuts tile beside a strip.
+func (m *Marks) cutBeside(x grid) int {
+	left, right := m.w.found.Left, m.w.found.Right
+	return boolean(left.Goes != survey.Nowhere && !x.begins(left.Stops.From)) + boolean(right.Goes != survey.Nowhere && !x.ends(right.Stops.From))
 }
 
 // exposed counts the ends that stop, on a wall whose other end meets a corner,

@@ -96,6 +96,9 @@ func Because(w plan.Wall) string {
 	case w.Start.Pinned:
 		return "Wall " + w.Found.Name + " starts as pinned."
 	}
+	if c := w.Start.Cut; c != nil {
+		return fmt.Sprintf("On wall %s tile is cut beside %s: whole tile there would give %s instead of %s.", w.Found.Name, listed("strip", c.Beside), c.Its, c.Than)
+	}
 	var others []string
 	for _, c := range w.Start.Classic {
 		if c.Name != "best" && c.Term != merit.None {
@@ -106,4 +109,13 @@ func Because(w plan.Wall) string {
 		return "On wall " + w.Found.Name + " no start that people know would give anything else."
 	}
 	return "On wall " + w.Found.Name + " a start with " + strings.Join(others, "; ") + "."
+}
+
+// listed names one thing or several: "strip a", "strips a and b".
+func listed(what string, names []string) string {
+	last := len(names) - 1
+	if last == 0 {
+		return what + " " + names[0]
+	}
+	return what + "s " + strings.Join(names[:last], ", ") + " and " + names[last]
 }
