@@ -287,8 +287,10 @@ func (j *judge) judgeOpenings(w *judgedWall, m *terms) {
 		}{{h.doc.Left, h.doc.Width, h.left, h.right}, {h.doc.Bottom, h.doc.tall(), h.bottom, h.top}} {
 			on := [...]bool{j.onLine(w, way, d.low, true), j.onLine(w, way, d.high, false)}
 			if !j.free(d.place) && !j.free(d.size) {
-				for _, o := range on {
-					if !o {
+				// An edge beyond all tile of the wall cuts none.
+				tiled := [...]bool{d.low > [...]float64{w.left, w.bottom}[way], d.high < [...]float64{w.right, w.top}[way]}
+				for k, o := range on {
+					if !o && tiled[k] {
 						m.built++
 					}
 				}

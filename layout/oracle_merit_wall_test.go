@@ -63,6 +63,7 @@ type judgedWall struct {
 	holes       []holeFound
 	pipes       []pipe
 	left, right float64 // the tile field, from its leftmost to its rightmost place
+	bottom, top float64 // and from its lowest to its highest
 	edge        float64 // left edge of a tile of course 0, bottom edge of one of column 0's with columns
 	single      bool    // laid in single tiles of its own width
 	pieces      []judgedPiece
@@ -86,20 +87,21 @@ func (j *judge) wall(i int) judgedWall {
 	j.end(&w, i, true, marks)
 	j.base(&w)
 	j.head(&w, marks)
-	w.left, w.right = w.field()
+	w.left, w.right, w.bottom, w.top = w.field()
 	j.openings(&w, marks)
 	return w
 }
 
-// field is the leftmost and the rightmost place of the wall over its base and under its head.
-func (w judgedWall) field() (left, right float64) {
-	left, right = math.Inf(1), math.Inf(-1)
+// field is the leftmost and the rightmost place of the wall over its base and under its head, the lowest and the highest.
+func (w judgedWall) field() (left, right, bottom, top float64) {
+	left, right, bottom, top = math.Inf(1), math.Inf(-1), math.Inf(1), math.Inf(-1)
 	for _, s := range swept([4]float64{-w.width, -far / 2, 2 * w.width, far / 2}, w.blocks) {
 		for _, c := range s.spans {
 			left, right = min(left, c.from[0], c.from[1]), max(right, c.to[0], c.to[1])
+			bottom, top = min(bottom, s.low), max(top, s.high)
 		}
 	}
-	return math.Round(left), math.Round(right)
+	return math.Round(left), math.Round(right), math.Round(bottom), math.Round(top)
 }
 
 // see keeps whether an edge is out of sight, as the job says or else by default.

@@ -181,8 +181,8 @@ func offLine(in Input) []place {
 			}{
 				{"left", across || plumb(o.edges.Left), plane.Point{X: o.edges.Left, Y: mid.Y}},
 				{"right", across || plumb(o.edges.Right), plane.Point{X: o.edges.Right, Y: mid.Y}},
-				{"bottom", up || level(o.edges.Bottom) || o.found.Doorway || o.edges.Bottom < field.Bottom || o.found.Strip != nil && o.found.Strip.Low, plane.Point{X: mid.X, Y: o.edges.Bottom}},
-				{"top", up || level(o.edges.Top) || o.edges.Top > field.Top && !field.Empty() || o.found.Strip != nil && o.found.Strip.High, plane.Point{X: mid.X, Y: o.edges.Top}},
+				{"bottom", up || level(o.edges.Bottom) || o.found.Doorway || o.edges.Bottom <= field.Bottom || o.found.Strip != nil && o.found.Strip.Low, plane.Point{X: mid.X, Y: o.edges.Bottom}},
+				{"top", up || level(o.edges.Top) || o.edges.Top >= field.Top && !field.Empty() || o.found.Strip != nil && o.found.Strip.High, plane.Point{X: mid.X, Y: o.edges.Top}},
 			} {
 				if side.on {
 					continue

@@ -208,8 +208,7 @@ func (b *Bounds) addLevelMarks(m *merit.Merit, edge length.Length) {
 			}
 			continue
 		}
-		_, built := off(x, false, o.Left.From, o.Left.From+o.Width.From)
-		m.Built += built
+		m.Built += b.marks.builtAcross(i, x)
 	}
 }
 
@@ -225,8 +224,7 @@ func (b *Bounds) addUprightMarks(m *merit.Merit, line length.Length) {
 			}
 			continue
 		}
-		_, built := off(y, false, o.Bottom.From, o.Bottom.From+o.Height.From)
-		m.Built += built
+		m.Built += b.marks.builtUp(i, y)
 	}
 }
 

@@ -27,7 +27,8 @@ type facts struct {
 	free   []int           // openings with a free mark
 	moving [3]bool         // whether the left end, the right one and the head are free
 	field  survey.Shape    // without free openings and holes, with every free end where it leaves most
-	holes  []plane.Rect    // round pipes, in the frame of the rows
+	tiled  survey.TileField
+	holes  []plane.Rect // round pipes, in the frame of the rows
 }
 
 func newFacts(room *survey.Room, found survey.WallFound, hand survey.Hand) *facts {
@@ -41,6 +42,7 @@ func newFacts(room *survey.Room, found survey.WallFound, hand survey.Hand) *fact
 	w.outer, w.free = outermost(w.found)
 	w.moving = [...]bool{!w.found.Left.Meets && w.found.Left.Stops.Free(), !w.found.Right.Meets && w.found.Right.Stops.Free(), !w.found.Head.Meets && w.found.Head.Stops.Free()}
 	w.field = w.found.Undrilled(w.without(w.outer))
+	w.tiled = w.found.TileField(room.Units)
 	w.top = NewTop(room, found, hand)
 	w.rule = piece.RuleFor(*room, w.found, w.field.Sides)
 	for i, o := range w.found.Openings {

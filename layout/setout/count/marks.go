@@ -15,15 +15,17 @@ type Marks struct{ w *facts }
 // the tile field.
 func (m *Marks) add(to *merit.Merit, s Setting, box plane.Rect) {
 	x, y := m.w.level(s.Edge), m.w.upright(s.Line)
+	field := m.w.tiled.Placed(s.Placed)
 	to.Exposed, to.Built = m.exposed(x, s.Placed), m.cutBeside(x)
-	for i, o := range m.w.typed.Openings {
+	for i := range m.w.typed.Openings {
+		o := &m.w.typed.Openings[i]
 		if o.Kind == survey.Pipe {
 			continue
 		}
 		e := s.Placed.Openings[i]
-		n, built := off(x, o.Left.Free() || o.Width.Free(), e.Left, e.Right)
+		n, built := off(x, o.Left.Free() || o.Width.Free(), e.Left, e.Right, o.TiledAcross(e, field))
 		to.Openings, to.Built = to.Openings+n, to.Built+built
-		n, built = off(y, o.Bottom.Free() || o.Height.Free(), e.Bottom, e.Top)
+		n, built = off(y, o.Bottom.Free() || o.Height.Free(), e.Bottom, e.Top, o.TiledUp(e, field))
 		to.Openings, to.Built = to.Openings+n, to.Built+built
 	}
 	to.Near = m.w.mark(m.near(s.Placed, box))
@@ -31,15 +33,15 @@ func (m *Marks) add(to *merit.Merit, s Setting, box plane.Rect) {
 }
 
 // off is what one direction of an opening adds: to free openings off the lines
-// where one of its marks is free, else edge by edge to built ones.
-func off(g grid, free bool, low, high length.Length) (n, built int) {
+// where one of its marks is free, else edge by edge to built ones, of the edges that have tile beyond them.
+func off(g grid, free bool, low, high length.Length, tiled survey.Sides) (n, built int) {
 	if free {
 		return g.off(low, high), 0
 	}
-	if !g.ends(low) {
+	if tiled.Low && !g.ends(low) {
 		built++
 	}
-	if !g.begins(high) {
+	if tiled.High && !g.begins(high) {
 		built++
 	}
 	return 0, built
@@ -50,20 +52,32 @@ func (m *Marks) Fixed(line, edge length.Length) merit.Merit {
 	sum := m.w.top.least(edge)
 	x, y := m.w.level(edge), m.w.upright(line)
 	sum.Built += m.cutBeside(x)
-	for _, o := range m.w.typed.Openings {
-		if o.Kind == survey.Pipe {
-			continue
-		}
-		if !o.Left.Free() && !o.Width.Free() {
-			_, built := off(x, false, o.Left.From, o.Left.From+o.Width.From)
-			sum.Built += built
-		}
-		if !o.Bottom.Free() && !o.Height.Free() {
-			_, built := off(y, false, o.Bottom.From, o.Bottom.From+o.Height.From)
-			sum.Built += built
-		}
+	for i := range m.w.typed.Openings {
+		sum.Built += m.builtAcross(i, x) + m.builtUp(i, y)
 	}
 	return sum
+}
+
+// builtAcross counts the plumb edges of a measured opening that are off the lines wherever the ends of the wall
+// stand, and builtUp the level ones.
+func (m *Marks) builtAcross(opening int, x grid) (built int) {
+	o := &m.w.typed.Openings[opening]
+	if o.Kind == survey.Pipe || o.Left.Free() || o.Width.Free() {
+		return 0
+	}
+	e := o.AsMeasured()
+	_, built = off(x, false, e.Left, e.Right, o.TiledAcross(e, m.w.tiled.Least()))
+	return built
+}
+
+func (m *Marks) builtUp(opening int, y grid) (built int) {
+	o := &m.w.typed.Openings[opening]
+	if o.Kind == survey.Pipe || o.Bottom.Free() || o.Height.Free() {
+		return 0
+	}
+	e := o.AsMeasured()
+	_, built = off(y, false, e.Bottom, e.Top, o.TiledUp(e, m.w.tiled.Least()))
+	return built
 }
 
 // cutBeside counts the ends of a part of a wall at which it cuts tile beside a strip.

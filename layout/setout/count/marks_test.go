@@ -94,6 +94,11 @@ func TestMeasuredOpeningsCountEdgeByEdge(t *testing.T) {
 		"two windows":             {"2000x600 300x100+2 window=300,304,100,104 window=1000,50,100,104", 0, 0, 2},
 		"a pipe has no edges":     {"1000x600 300x100+2 pipe=500,300,40", 5, 5, 0},
 		"its top alone is off":    {"1000x600 300x100+2 niche=300,304,100,105", 0, 0, 1},
+		"a window over the head":  {"1000x600 300x100+2 window=300,304,105,600", 0, 0, 1},
+		"a window to the floor":   {"1000x600 300x100+2 window=301,304,-5,209", 0, 0, 2},
+		"where the head may be":   {"1000x600 300x100+2 head=500..600 window=300,304,100,450", 0, 0, 0},
+		"under the free head":     {"1000x600 300x100+2 head=560..600 window=300,304,100,450", 0, 0, 1},
+		"past a stop":             {"1000x600 300x100+2 right=900 window=700,250,100,104", 0, 0, 1},
 	} {
 		w := drawWall(c.sketch)
 		require.Equal(t, c.built, w.Marks.Fixed(c.line*mm, c.edge*mm).Built, name)

@@ -15,6 +15,7 @@ import (
 type lines struct {
 	w            *Wall
 	plumb, level bond.Lines
+	tiled        survey.TileField
 }
 
 // add adds the terms that are read from where joint lines and marks stand: exposed ends,
@@ -23,7 +24,7 @@ func (l *lines) add(m *merit.Merit, s Setting, box plane.Rect) {
 	at := l.w.Pattern.Origin(s.Line, s.Edge)
 	p := &s.Placed
 	m.Exposed = l.exposed(at.X, survey.Span{From: p.Left, To: p.Left}, survey.Span{From: p.Right, To: p.Right})
-	l.openings(m, at, p, 0, 0)
+	l.openings(m, at, p, l.tiled.Placed(*p), 0, 0)
 	m.Near, m.Find = l.near(p, box).FloorTo(l.w.room.Tape), l.find(at.X, box)
 }
 
@@ -31,8 +32,8 @@ func (l *lines) add(m *merit.Merit, s Setting, box plane.Rect) {
 func (l *lines) ofOption(a *axis, origin plane.Point, o *option, m *merit.Merit) {
 	if a.opening >= 0 {
 		found := l.w.typed.Openings[a.opening]
-		off(m, &l.plumb, found.Left.Free() || found.Width.Free(), true, o.edges.Left-origin.X, o.edges.Right-origin.X, 0)
-		off(m, &l.level, found.Bottom.Free() || found.Height.Free(), true, o.edges.Bottom-origin.Y, o.edges.Top-origin.Y, 0)
+		off(m, &l.plumb, found.Left.Free() || found.Width.Free(), true, o.edges.Left-origin.X, o.edges.Right-origin.X, 0, survey.Sides{})
+		off(m, &l.level, found.Bottom.Free() || found.Height.Free(), true, o.edges.Bottom-origin.Y, o.edges.Top-origin.Y, 0, survey.Sides{})
 		m.Built = 0 // of what is measured, which is counted apart
 		return
 	}
@@ -65,29 +66,30 @@ func (l *lines) exposed(x length.Length, left, right survey.Span) int {
 }
 
 // openings adds what the edges of openings give: of measured ones by edge, no farther than
-// so much from a line; of free ones by direction, where their marks are placed.
-func (l *lines) openings(m *merit.Merit, at plane.Point, p *survey.Placed, along, up length.Length) {
-	for i, o := range l.w.typed.Openings {
+// so much from a line, where a field of tile goes on beyond it; of free ones by direction, where their marks are placed.
+func (l *lines) openings(m *merit.Merit, at plane.Point, p *survey.Placed, field plane.Rect, along, up length.Length) {
+	for i := range l.w.typed.Openings {
+		o := &l.w.typed.Openings[i]
 		if o.Kind == survey.Pipe {
 			continue
 		}
-		e := survey.Edges{Left: o.Left.From, Right: o.Left.From + o.Width.From, Bottom: o.Bottom.From, Top: o.Bottom.From + o.Height.From}
+		e := o.AsMeasured()
 		if p != nil {
 			e = p.Openings[i]
 		}
-		off(m, &l.plumb, o.Left.Free() || o.Width.Free(), p != nil, e.Left-at.X, e.Right-at.X, along)
-		off(m, &l.level, o.Bottom.Free() || o.Height.Free(), p != nil, e.Bottom-at.Y, e.Top-at.Y, up)
+		off(m, &l.plumb, o.Left.Free() || o.Width.Free(), p != nil, e.Left-at.X, e.Right-at.X, along, o.TiledAcross(e, field))
+		off(m, &l.level, o.Bottom.Free() || o.Height.Free(), p != nil, e.Bottom-at.Y, e.Top-at.Y, up, o.TiledUp(e, field))
 	}
 }
 
 // off adds what one direction of an opening gives.
-func off(m *merit.Merit, l *bond.Lines, free, placed bool, low, high, far length.Length) {
+func off(m *merit.Merit, l *bond.Lines, free, placed bool, low, high, far length.Length, tiled survey.Sides) {
 	switch {
 	case l.None() || free && !placed:
 	case free:
 		m.Openings += boolean(!l.Clear(low, high))
 	default:
-		m.Built += boolean(!l.Any(l.Ends, low-far, low+far)) + boolean(!l.Any(l.Begins, high-far, high+far))
+		m.Built += boolean(tiled.Low && !l.Any(l.Ends, low-far, low+far)) + boolean(tiled.High && !l.Any(l.Begins, high-far, high+far))
 	}
 }
 

@@ -18,7 +18,7 @@ func (l *lines) sure(m *merit.Merit, line, start, along, up length.Length) {
 		ends[i].From, ends[i].To = ends[i].From-along, ends[i].To+along
 	}
 	m.Exposed = l.exposed(at.X, ends[0], ends[1])
-	l.openings(m, at, nil, along, up)
+	l.openings(m, at, nil, l.tiled.Least(), along, up)
 	for _, a := range l.w.axes {
 		if a.opening >= 0 && along == 0 && !l.clear(a, &l.plumb, at.X, false) {
 			m.Openings++

@@ -56,7 +56,7 @@ type limits struct{ full, sliver, unworkable length.Length }
 // NewWall is a wall of a room laid in a pattern.
 func NewWall(room *survey.Room, found survey.WallFound, pattern bond.Pattern) *Wall {
 	w := &Wall{face: face{Found: count.WithPins(found), Pattern: pattern, room: room, typed: found}, order: merit.OrderFor(room.Prefer)}
-	w.lines = lines{w, pattern.PlumbLines(), pattern.LevelLines()}
+	w.lines = lines{w: w, plumb: pattern.PlumbLines(), level: pattern.LevelLines()}
 	for _, t := range pattern.Tiles {
 		w.least = append(w.least, limits{t.Least, piece.SliverLimit(*room, t.Least), piece.UnworkableLimit(*room, t.Least)})
 	}
@@ -64,6 +64,7 @@ func NewWall(room *survey.Room, found survey.WallFound, pattern bond.Pattern) *W
 	w.findAxes()
 	w.rule = piece.RuleFor(*room, w.Found, w.Found.Sides())
 	g := w.ground(w.outer)
+	w.lines.tiled = w.Found.TileField(room.Units)
 	w.corners = len(g.turns.boxes)
 	w.findEdges(g.shape)
 	w.findOthers(g.shape)
