@@ -81,6 +81,7 @@ func (b *box) phase(f *plan.Face) (line, edge length.Length) {
 		} else if f.Own {
 			up = box.Bottom
 		}
+		up -= b.less
 		if b.start != nil {
 			along = *b.start
 		}

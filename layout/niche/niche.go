@@ -16,7 +16,8 @@
 //     was.
 //  5. Without a tile or bond of its own the top of a wall goes on with it: its first
 //     row is the course after the highest one, or where that leaves slivers another of
-//     the bond that leaves fewer, whole from the front edge on. One in the corner of two
+//     the bond that leaves fewer, whole from the front edge on, or cut there as much as at the back where that
+//     leaves fewer and the edge does not show it. One in the corner of two
 //     walls goes on as well, but no wall is set out by what that leaves on it.
 //
 // Where two faces meet, both keep the gap from each other, so that a niche whose
@@ -85,6 +86,7 @@ type box struct {
 	letter  string
 	lies    *survey.FaceFound // what is laid on the top of a wall
 	skip    int               // courses of the bond that are passed over under it
+	less    length.Length     // what is cut off the front row of a top
 	start   *length.Length    // where a tile of its first row begins, with a tile of its own
 }
 

@@ -51,22 +51,24 @@ func topOf(room survey.Room, s plan.Setout, wall int, w *plan.Wall) *plan.Top {
 	c.mitred(&f)
 	c.trim(&f)
 	f.Runs = plan.FindRuns(c.roomOf(&f), f.Wall)
-	return &plan.Top{Face: f, Found: found, Front: front, Skip: c.skip, Rise: found.Rise(found.Deepest(), room.Units)}
+	return &plan.Top{Face: f, Found: found, Front: front, Skip: c.skip, Less: c.less, Rise: found.Rise(found.Deepest(), room.Units)}
 }
 
 // lay cuts the top as the bond goes on: from the course after the wall's highest, or,
 // where that leaves something poor, from another. One with a tile or bond of its own
-// begins where that is best by the order of merit, its front row whole.
+// begins where that is best by the order of merit. The front row is whole, or cut where that leaves less
+// that is poor.
 func (c *crown) lay(f *plan.Face, flat survey.WallFound) {
 	switch own := c.roomOf(f); {
 	case c.top.Corner != nil:
 		c.inCorner(f)
 		return
 	case c.bond != nil:
-		c.skip = c.bond.At(count.Setting{Line: c.line(), Edge: c.wall.Start.Edge, Placed: c.wall.Start.Placed}).Skip
+		on := c.bond.At(count.Setting{Line: c.line(), Edge: c.wall.Start.Edge, Placed: c.wall.Start.Placed})
+		c.skip, c.less = on.Skip, on.Front
 	case f.Own && own.Bond.Coursed():
-		edge := count.BestStart(&own, flat, c.setout.Hand)
-		c.start = &edge
+		edge, less := count.BestOnTop(&own, flat, c.top, c.setout.Hand)
+		c.start, c.less = &edge, less
 	}
 	c.cut(f)
 }

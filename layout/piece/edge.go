@@ -70,6 +70,8 @@ func (e Edge) Name(sides []survey.Boundary) string {
 	switch {
 	case e.Side() < survey.SideBase:
 		return side.Name
+	case side.Part.Is == survey.BaseSegment && side.Name != "base": // of what lies on a wall or is folded out of it
+		return side.Name
 	case e.IsBase(sides):
 		return "base " + strconv.Itoa(n)
 	case e.IsStep(sides) && e.Facing() == OnRight: // it rises from the segment before

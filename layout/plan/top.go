@@ -19,6 +19,7 @@ type Top struct {
 	Front length.Length // the height of its finished edge at the front
 	Rise  length.Length // how much higher it lies at its back, where it is deepest
 	Skip  int           // how many courses of the wall's bond are passed over before its first row
+	Less  length.Length // what is cut off its front row, because a whole one would leave something poor at the back
 }
 
 // WithTops gives the walls, each followed by its top as a flat wall: all that edges and

@@ -74,6 +74,10 @@ func (t *TopFound) Behind(r Room) length.Length {
 	return r.Tile.Thickness + r.Joint
 }
 
+// HidesCuts tells whether a cut edge of its tile does not show along the front: it is mitred, under a profile, or in the
+// joint behind bullnose or the wall's own tile.
+func (t *TopFound) HidesCuts() bool { return t.How != Lap || !t.Laps }
+
 // under is how far under the finished edge the wall's tile ends, but for trim that
 // stands on the wall. Under a lap of the top it ends a joint under the back of its tile:
 // with 5/16 in tile and joints of 1/8 in 7/16 in under the finished height.

@@ -7,7 +7,7 @@ import (
 )
 
 // Top judges what is laid on a wall that stops at a height, where the wall's bond goes on
-// upon it: a flat wall of its own, whose front row is whole. It hangs on the wall's start,
+// upon it: a flat wall of its own, whose front row is whole unless that leaves something poor at its back. It hangs on the wall's start,
 // on where its ends stand, and on which course its first row is.
 type Top struct {
 	room  survey.Room // laid as the top is
@@ -32,7 +32,8 @@ type topKey struct {
 // OnTop is what a set-out of the wall gives on its top.
 type OnTop struct {
 	Merit merit.Merit
-	Skip  int // how many courses of the bond are passed over before its first row
+	Skip  int           // how many courses of the bond are passed over before its first row
+	Front length.Length // what is cut off its front row
 }
 
 // NewTop is the top of a wall on which the wall's bond goes on in rows; nil where there is
@@ -84,19 +85,39 @@ func (t *Top) from(s Setting, class int) OnTop {
 	flat := t.flat(at, s.Placed)
 	wide := t.room.Tile.Width + t.room.Joint
 	var best OnTop
-	for skip := range t.rows() {
-		start := Setting{Line: flat.wall.Box().Bottom, Edge: s.Edge + t.room.Bond.Shift(class+skip, t.hand, wide) - flat.begins, Placed: flat.wall.Outer()}
-		m := flat.wall.Count(start).Merit
-		m.Rim, m.Head, m.Find = nil, nil, 0 // its front is whole, and its start is the wall's
-		if m.Bare > 0 && t.found.Head.Top.Open() {
-			m.Bare = flat.bare(start)
+	for i, front := range flat.wall.fronts(t.found.Head.Top) {
+		if order, _ := t.order.Until(&merit.Merit{}, &best.Merit, merit.Exposed); i > 0 && order == 0 {
+			break
 		}
-		if order, _ := t.order.Until(&m, &best.Merit, merit.Exposed); skip == 0 || order < 0 {
-			best = OnTop{m, skip}
+		for skip := range t.rows() {
+			start := Setting{Line: flat.wall.Box().Bottom - front, Edge: s.Edge + t.room.Bond.Shift(class+skip, t.hand, wide) - flat.begins, Placed: flat.wall.Outer()}
+			m := flat.wall.Count(start).Merit
+			m.Rim, m.Head, m.Find = nil, nil, 0 // its front is seen from above, and its start is the wall's
+			if m.Bare > 0 && t.found.Head.Top.Open() {
+				m.Bare = flat.bare(start)
+			}
+			if order, _ := t.order.Until(&m, &best.Merit, merit.Exposed); i+skip == 0 || order < 0 {
+				best = OnTop{m, skip, front}
+			}
 		}
 	}
 	t.known[key] = best
 	return best
+}
+
+// fronts are what may be cut off the front row of a flat wall that lies as a top: nothing, or what leaves as much of it as of the last row,
+// where the edge does not show that it is cut.
+func (w *Wall) fronts(top *survey.TopFound) []length.Length {
+	if top == nil || !top.HidesCuts() {
+		return []length.Length{0}
+	}
+	tile, box := w.facts.room.Tile.Height, w.Box()
+	deep := box.Top - box.Bottom - (top.Left - top.Right).Abs()
+	last := length.Mod(deep, tile+w.facts.room.Joint)
+	if last >= tile || deep < tile {
+		return []length.Length{0}
+	}
+	return []length.Length{0, (tile - last).Half()}
 }
 
 // bare is how much stays bare along the ends of a top that is open at its back, where
@@ -139,17 +160,31 @@ func (t *Top) least(edge length.Length) merit.Merit {
 	return t.Best(Setting{Edge: edge, Placed: survey.Placed{Left: w.Left.Stops.From, Right: w.Right.Stops.From, Head: w.Head.Stops.From}})
 }
 
-// BestStart is the start of a wall that stands as measured, its base row whole, that is
-// best by the order of merit: the left edge of a tile of that row.
-func BestStart(room *survey.Room, found survey.WallFound, hand survey.Hand) length.Length {
+// BestOnTop is how a wall that lies as a top is begun best by the order of merit: the left edge of a tile of its front row, and what is cut
+// off that.
+func BestOnTop(room *survey.Room, found survey.WallFound, top *survey.TopFound, hand survey.Hand) (edge, front length.Length) {
 	w := NewWall(room, found, hand)
 	order := merit.OrderFor(room.Prefer)
 	var best Counted
+	for i, cut := range w.fronts(top) {
+		if c, _ := order.Until(&merit.Merit{}, &best.Merit, merit.Exposed); i > 0 && c == 0 {
+			break
+		}
+		found := w.bestFrom(w.Box().Bottom - cut)
+		if c, _ := order.Until(&found.Merit, &best.Merit, merit.Exposed); i == 0 || c < 0 {
+			best, front = found, cut
+		}
+	}
+	return best.Edge, front
+}
+
+// bestFrom is the best start of a wall that stands as measured, on a line.
+func (w *Wall) bestFrom(line length.Length) (best Counted) {
 	for i, edge := range w.Starts.Tried() {
-		c := w.Count(Setting{Line: w.Box().Bottom, Edge: edge, Placed: w.Outer()})
-		if i == 0 || order.Better(&c.Merit, &best.Merit) {
+		c := w.Count(Setting{Line: line, Edge: edge, Placed: w.Outer()})
+		if i == 0 || w.facts.order.Better(&c.Merit, &best.Merit) {
 			best = c
 		}
 	}
-	return best.Edge
+	return best
 }

@@ -1,6 +1,7 @@
 package count
 
 import (
+	"fmt"
 	"testing"
 
 	"coursewright/layout/length"
@@ -57,10 +58,28 @@ func TestTheBestStartIsBest(t *testing.T) {
 	// 1000 of 100 by 50 with joints of 2: a tile or a joint on the middle. By hand: nine
 	// tiles and two cuts of 33, or with a joint on the middle eight and two of 84.
 	w := drawWall("1000x300 100x50+2")
-	edge := BestStart(w.facts.room, w.Found, survey.Left)
+	edge, cut := BestOnTop(w.facts.room, w.Found, nil, survey.Left)
+	require.Zero(t, cut)
 	got := w.Count(Setting{Line: w.Box().Bottom, Edge: edge, Placed: w.Outer()})
 	for _, other := range w.Starts.Tried() {
 		c := w.Count(Setting{Line: w.Box().Bottom, Edge: other, Placed: w.Outer()})
 		require.False(t, w.facts.order.Better(&c.Merit, &got.Merit), "%v is better than %v", other, edge)
+	}
+}
+
+// The rows of a top by hand (common practice, no source): tile 100 by 50 with joints of 2. So deep that four rows
+// leave 8 at the back, as much is cut at the front: 29 each. So deep that they leave 20, two fifths of a tile, or where the front
+// edge shows that it is cut, the front row stays whole.
+func TestAFrontRowIsCutWhereAWholeOneLeavesASliverAtTheBack(t *testing.T) {
+	for _, c := range []struct {
+		deep  length.Length
+		how   survey.Kind
+		laps  bool
+		front length.Length
+	}{{216, survey.Mitre, false, 21}, {228, survey.Mitre, false, 0}, {216, survey.Lap, true, 0}, {216, survey.Lap, false, 21}, {208, survey.Profile, false, 0}, {45, survey.Mitre, false, 0}} {
+		top := &survey.TopFound{Kind: survey.SeatTop, How: c.how, Laps: c.laps, Left: c.deep * mm, Right: c.deep * mm}
+		w := drawWall(fmt.Sprintf("1000x%d 100x50+2", int(c.deep)))
+		_, front := BestOnTop(w.facts.room, w.Found, top, survey.Left)
+		require.Equal(t, c.front*mm, front, "%v", c)
 	}
 }
