@@ -25,6 +25,9 @@ func (w work) goes() string {
 		side, rank, called := w.wall.Shape.Sides[on], 1, w.wall.Shape.Sides[on].Name
 		switch {
 		case side.Part.Is == survey.OpeningEdge:
+			if o := w.wall.Found.Openings[side.Part.N]; o.Doorway {
+				return o.Called()
+			}
 			return side.Name
 		case w.piece.AtStep(on, w.wall.Shape.Sides):
 			rank, called = 2, side.Front()

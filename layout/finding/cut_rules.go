@@ -168,6 +168,9 @@ func offLine(in Input) []place {
 	var all []place
 	for _, kind := range []survey.Kind{survey.Niche, survey.Window, survey.PlumbStrip, survey.SoapDish} {
 		for _, o := range in.openings(kind) {
+			if c := in.Walls[o.wall].Start.Cut; o.found.Strip != nil && c != nil && slices.Contains(c.Beside, o.found.Name) {
+				continue // of which cutBeside says why
+			}
 			field := in.Walls[o.wall].Shape.Region.Bounds()
 			plumb, level := jointLines(in.Walls[o.wall].Pieces, in.Room.Joint)
 			mid := o.middle()

@@ -71,6 +71,7 @@ const (
 	PipeAtStripEdge    Name = "pipe at the edge of a strip"
 	StripBesideAValve  Name = "strip beside a valve"
 	SmallPieceInAStrip Name = "small piece in a strip"
+	CutBesideAStrip    Name = "tile cut beside a strip"
 
 	HoleNearAJoint          Name = "hole of a fixture near a joint"
 	FixtureOffTheTile       Name = "fixture off the tile"

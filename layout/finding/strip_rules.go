@@ -2,6 +2,7 @@ package finding
 
 import (
 	"fmt"
+	"slices"
 
 	"coursewright/layout/length"
 	"coursewright/layout/plan"
@@ -16,6 +17,12 @@ func stripRules() []Rule {
 			Name: SmallPieceInAStrip, Grade: Warning, judge: smallInStrip,
 			Why:    "A strip is put where people look, and its tile is small: a row of scraps along its foot or its head is seen, and such pieces break on the saw and come off.",
 			Do:     "Slip the course line until a fuller row ends it, take a strip tile of another height, or end the strip between heights.",
+			Source: practice,
+		},
+		{
+			Name: CutBesideAStrip, Grade: Advice, judge: cutBeside,
+			Why:    "A strip is set off best by whole tile on both sides; a sliver in the corner, or a cut at an open end, is worse than a cut beside it.",
+			Do:     "Move the strip, or give it a column more or fewer, until whole tile fits; or say at the strip that the tile beside it is always whole.",
 			Source: practice,
 		},
 		{
@@ -53,6 +60,23 @@ func eachStrip(in Input, of func(wall int, w plan.Wall, s *plan.Strip, o survey.
 
 func middleOf(s *plan.Strip) plane.Point {
 	return plane.Point{X: (s.Box.Left + s.Box.Right).Half(), Y: (s.Box.Bottom + s.Box.Top).Half()}
+}
+
+// cutBeside says of each wall why tile is cut beside its strips.
+func cutBeside(in Input) []place {
+	said := map[int]bool{}
+	return eachStrip(in, func(i int, w plan.Wall, s *plan.Strip, o survey.OpeningFound) []place {
+		c := w.Start.Cut
+		if c == nil || said[i] || !slices.Contains(c.Beside, o.Name) {
+			return nil
+		}
+		said[i] = true
+		strips := "strip"
+		if len(c.Beside) > 1 {
+			strips = "strips"
+		}
+		return []place{onPoint(i, middleOf(s), "Tile is cut beside "+strips+" "+list(c.Beside)+": whole tile there would give "+c.Its+" instead of "+c.Than+".").of(o)}
+	})
 }
 
 // smallInStrip names the smallest piece of each strip that is a sliver or less.

@@ -38,6 +38,15 @@ func stripCases() []ruleCase {
 				in.Walls[0].Strips[0].Pieces = append(in.Walls[0].Strips[0].Pieces, p)
 			}
 		}, []string{`The strip slate has 2 small pieces; the smallest, B-S1-02, is 3/8".`}},
+		{"tile cut beside it", CutBesideAStrip, func(in *Input) {
+			upright(in, 20, 0)
+			in.Walls[0].Start.Cut = &plan.Cut{Beside: []string{"slate"}, Figures: plan.Figures{Its: "9 slivers", Than: "none"}}
+		}, []string{"Tile is cut beside strip slate: whole tile there would give 9 slivers instead of none."}},
+		{"of which the joint lines say no more", EdgeOffTheJointLines, func(in *Input) {
+			upright(in, 20, 0)
+			in.Walls[0].Start.Cut = &plan.Cut{Beside: []string{"slate"}}
+		}, nil},
+		{"whole tile beside it", CutBesideAStrip, func(in *Input) { upright(in, 20, 0) }, nil},
 		{"a strip of whole tiles", SmallPieceInAStrip, func(in *Input) { upright(in, 20, 0) }, nil},
 		{"a strip on the valve's middle", StripBesideAValve, func(in *Input) { upright(in, 20, 0); valve(in, 23*inch, inch) }, nil},
 		{"a strip beside it", StripBesideAValve, func(in *Input) { upright(in, 20, 0); valve(in, 22*inch+inch/2, inch) }, []string{`The middle of strip slate stands 1/2" to the right of valve.`}},

@@ -306,7 +306,7 @@ func pipes(walls []survey.WallFound) table {
 		{name: "from the line, below or above", share: 40, blank: true}, {name: "hole, or width × height", share: 34, blank: true}}}
 	for _, w := range walls {
 		for _, o := range w.Openings {
-			t.rows = append(t.rows, row{cells: []string{strings.TrimSpace(w.Letter + " " + drawing.OpeningName(string(o.Kind), o.Name)), "", "", ""}})
+			t.rows = append(t.rows, row{cells: []string{strings.TrimSpace(w.Letter + " " + o.Called()), "", "", ""}})
 		}
 	}
 	for len(t.rows) < 4 {

@@ -238,7 +238,7 @@ func (b *book) marks() table {
 				continue
 			}
 			x, y := b.opening(o, p, i)
-			add(drawing.OpeningName(string(o.Kind), o.Name), x, y)
+			add(o.Called(), x, y)
 		}
 		b.fixtureMarks(w, add)
 	}
