@@ -38,6 +38,7 @@ func cutRules() []Rule {
 			Name: EdgeOffTheJointLines, Grade: Warning, judge: offLine,
 			Why:    "Tiles round the opening then need notches or thin rips.",
 			Do:     "Let the niche move to the joint lines, or the courses to the window.",
+			Strip:  "Let its middle or its heights be a range with joint lines in it, or give it another number of columns, and else plan on notches.",
 			Built:  "It is measured: let the course line and the start go to it, or another joint, and else plan on notches. Only what is not built yet may move.",
 			Source: practice,
 		},

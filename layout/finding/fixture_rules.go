@@ -26,6 +26,12 @@ func fixtureRules() []Rule {
 			Source: "plain geometry",
 		},
 		{
+			Name: BarNearAPipe, Grade: Warning, judge: barsNearPipes,
+			Why:    "A hand that grips the bar needs room round it, and the plate over a pipe is wider than its hole.",
+			Do:     "Move the bar until the plate of the valve or the handle leaves a hand's breadth free. Where a valve stands is a plumber's matter.",
+			Source: "ADA 609.3 (1 1/2 in (38 mm) from a bar to what stands out under it, at its ends, and to shower controls), from memory, look it up",
+		},
+		{
 			Name: FixtureOffTheJointLines, Grade: Advice, judge: offTheLines,
 			Why:    "A shelf that stands on a joint line needs no cut tile over it, and looks as if it belonged there.",
 			Do:     "Give it a range of heights with a joint line in it, or cut the tile over it.",
@@ -75,7 +81,10 @@ func holesNearJoints(in Input) []place {
 		if hole.Piece == "" {
 			return fmt.Sprintf("A hole for %s is in a joint or at the edge of the tile; %s of tile round it is better.", p.Found.Name, in.fine(keep)), hole.At
 		}
-		return fmt.Sprintf("A hole for %s leaves %s of tile beside it in %s; %s is better.", p.Found.Name, in.exact(max(0, hole.Clear), keep), hole.Piece, in.fine(keep)), hole.At
+		if hole.Clear <= 0 {
+			return fmt.Sprintf("A hole for %s reaches the edge of %s; %s of tile round it is better.", p.Found.Name, hole.Piece, in.fine(keep)), hole.At
+		}
+		return fmt.Sprintf("A hole for %s leaves %s of tile beside it in %s; %s is better.", p.Found.Name, in.exact(hole.Clear, keep), hole.Piece, in.fine(keep)), hole.At
 	})
 }
 
@@ -97,6 +106,28 @@ func offTheTile(in Input) []place {
 			return "", p.At
 		}
 		return fmt.Sprintf("%s does not stand on the tile of %s.", capital(p.Found.Name), w.Found.Name), p.At
+	})
+}
+
+// barsNearPipes judges the room between grab bars and the holes of pipes that they do not stand across.
+func barsNearPipes(in Input) []place {
+	return in.eachFixture(func(i int, p fixture.Placed) (string, plane.Point) {
+		if p.Found.Kind != survey.GrabBar {
+			return "", p.At
+		}
+		bar := p.Box
+		bar.Bottom, bar.Top = min(bar.Bottom, p.At.Y-in.Limits.HalfBar), max(bar.Top, p.At.Y+in.Limits.HalfBar)
+		for _, o := range in.Walls[i].Found.Openings {
+			if o.Kind != survey.Pipe {
+				continue
+			}
+			e := o.Takes(in.Room.Units)
+			across, up := max(0, e.Left-bar.Right, bar.Left-e.Right), max(0, e.Bottom-bar.Top, bar.Bottom-e.Top)
+			if far := max(across, up); far > 0 && far < in.Limits.RoundABar {
+				return fmt.Sprintf("%s on %s is %s from the hole for %s; %s is the least for a hand.", capital(p.Found.Name), in.Walls[i].Found.Name, in.exact(far, in.Limits.RoundABar), o.Name, in.fine(in.Limits.RoundABar)), p.At
+			}
+		}
+		return "", p.At
 	})
 }
 

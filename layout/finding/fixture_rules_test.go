@@ -54,9 +54,21 @@ func fixtureCases() []ruleCase {
 			in.Walls[0].Start.Placed.Openings = []survey.Edges{{Left: 5 * inch, Right: 17 * inch, Top: 12 * inch}, {}}
 		}
 	}
+	// A valve of 4 in, and a bar of 16 in between its plates over it: from the top of its hole, 2 1/8 in over its middle, to the
+	// lower side of a bar of 1 1/4 in whose middle is 4 in over it are 1 1/4.
+	overValve := func(y length.Length) func(*Input) {
+		return func(in *Input) {
+			on(fixture.Placed{Found: bar, At: plane.Point{X: 30 * inch, Y: y}, Box: plane.Rect{Left: 22 * inch, Right: 38 * inch, Bottom: y, Top: y}})(in)
+			in.Walls[0].Found.Openings = []survey.OpeningFound{{Kind: survey.Pipe, Name: "valve", At: 30 * inch, Diameter: 4 * inch}}
+		}
+	}
 	return []ruleCase{
+		{"a bar near a valve", BarNearAPipe, overValve(4 * inch), []string{`Bar on back is 1 1/4" from the hole for valve; 1 1/2" is the least for a hand.`}},
+		{"a bar clear of it", BarNearAPipe, overValve(5 * inch), nil},
+		{"a bar across it, of which another speaks", BarNearAPipe, overValve(2 * inch), nil},
 		{"holes clear of the joints", HoleNearAJoint, on(hole(inch/2, "B-01-01")), nil},
 		{"a hole near a joint", HoleNearAJoint, on(hole(3*inch/8, "B-02-01")), []string{`A hole for bar leaves 3/8" of tile beside it in B-02-01; 1/2" is better.`}},
+		{"a hole at the edge of a tile", HoleNearAJoint, on(hole(0, "B-02-01")), []string{`A hole for bar reaches the edge of B-02-01; 1/2" of tile round it is better.`}},
 		{"a hole in a joint", HoleNearAJoint, on(hole(-inch/8, "")), []string{`A hole for bar is in a joint or at the edge of the tile; 1/2" of tile round it is better.`}},
 		{"a dish on the tile", FixtureOffTheTile, offTile(0), nil},
 		{"a dish that reaches over the head", FixtureOffTheTile, offTile(38 * inch), []string{"Bar does not stand on the tile of back."}},

@@ -25,6 +25,7 @@ type Rule struct {
 	Why    string // why it matters
 	Do     string // what to do
 	Built  string // what to do where the opening it speaks of is measured and may be built; empty: the same
+	Strip  string // what to do about a strip of other tile; empty: the same
 	Leg    string // what to do on a leg that may be laid in single tiles; empty: the same
 	Source string // as far as it is known
 
@@ -38,6 +39,7 @@ type place struct {
 	piece string
 	text  string
 	built bool // it speaks of an opening that is measured
+	strip bool // it speaks of a strip
 	leg   bool // it speaks of a leg that may be laid in single tiles
 }
 
@@ -82,6 +84,8 @@ func (r Rule) at(p place) Finding {
 	switch {
 	case p.built && r.Built != "":
 		f.Do = r.Built
+	case p.strip && r.Strip != "":
+		f.Do = r.Strip
 	case p.leg && r.Leg != "":
 		f.Do = r.Leg
 	}

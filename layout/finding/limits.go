@@ -25,6 +25,7 @@ type Limits struct {
 	FaintTaper                    int           // and one of less is hard to see: TileLetter 2018-03 p. 86
 	BarLow, BarHigh               length.Length // top of a grab bar over the floor: ADA 609.4
 	BarOverRimLow, BarOverRimHigh length.Length // of the lower one over a tub: ADA 607.4.2
+	RoundABar                     length.Length // from a grab bar to what stands beside it: ADA 609.3, from memory
 	HalfBar                       length.Length // half of a bar of 1 1/4 in, the least of ADA 609.2, from memory
 	LeastTrim                     length.Length // a shorter piece of trim is hard to cut: common practice, no source
 	HalfWall                      length.Length // a wall that turns outside and is no higher has a top: how-to pages
@@ -56,6 +57,7 @@ func Usual(s length.System) Limits {
 		FaintTaper:  2,
 		BarLow:      33 * length.Inch, BarHigh: 36 * length.Inch,
 		BarOverRimLow: 8 * length.Inch, BarOverRimHigh: 10 * length.Inch,
+		RoundABar: 3 * length.Inch / 2,
 		HalfBar:   5 * length.Inch / 8,
 		LeastTrim: leastTrim(s),
 		HalfWall:  60 * length.Inch,

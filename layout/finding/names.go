@@ -73,6 +73,7 @@ const (
 	SmallPieceInAStrip Name = "small piece in a strip"
 	CutBesideAStrip    Name = "tile cut beside a strip"
 
+	BarNearAPipe            Name = "grab bar near a pipe"
 	HoleNearAJoint          Name = "hole of a fixture near a joint"
 	FixtureOffTheTile       Name = "fixture off the tile"
 	FixtureOffTheJointLines Name = "fixture off the joint lines"

@@ -38,7 +38,7 @@ func onPoint(wall int, at plane.Point, text string) place {
 // then it cannot be moved. A strip is tile, and is never built before the rest.
 func (p place) of(o survey.OpeningFound) place {
 	free := o.Left.Free() || o.Width.Free() || o.Bottom.Free() || o.Height.Free()
-	p.built = !free && o.Strip == nil
+	p.built, p.strip = !free && o.Strip == nil, o.Strip != nil
 	return p
 }
 

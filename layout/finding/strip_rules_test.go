@@ -1,10 +1,14 @@
 package finding
 
 import (
+	"testing"
+
 	"coursewright/layout/length"
 	"coursewright/layout/plan"
 	"coursewright/layout/plane"
 	"coursewright/layout/survey"
+
+	"github.com/stretchr/testify/assert"
 )
 
 // upright stands a strip 6 in wide with its left edge so many inches from the left end,
@@ -52,4 +56,20 @@ func stripCases() []ruleCase {
 		{"a strip beside it", StripBesideAValve, func(in *Input) { upright(in, 20, 0); valve(in, 22*inch+inch/2, inch) }, []string{`The middle of strip slate stands 1/2" to the right of valve.`}},
 		{"a valve elsewhere", StripBesideAValve, func(in *Input) { upright(in, 20, 0); valve(in, 40*inch, inch) }, nil},
 	}
+}
+
+// Found on a shower whose sheets told the strip to let a niche move.
+func TestAStripIsToldWhatAStripMayDo(t *testing.T) {
+	in := quiet()
+	upright(&in, 20, 0)
+	in.Walls[0].Found.Openings[len(in.Walls[0].Found.Openings)-1].Strip = &survey.StripFound{}
+	said := 0
+	for _, f := range Judge(in) {
+		if f.Rule == EdgeOffTheJointLines {
+			said++
+			assert.NotContains(t, f.Do, "niche")
+			assert.Contains(t, f.Do, "columns")
+		}
+	}
+	assert.Equal(t, 1, said)
 }

@@ -335,10 +335,15 @@ func (b *book) holed(g cuts.Group) (big, small string) {
 		big = b.bare(g.Size.Width) + " × " + b.bare(g.Size.Height)
 		small = "then a hole, "
 	}
-	if len(g.Size.Holes) == 0 || g.Count > 1 {
+	if len(g.Size.Holes) == 0 || g.Count > 1 || !reachable(g.Size.Holes[0], g.Size) {
 		return big, small + "marked in place"
 	}
 	return big, small + b.holeText(g.Size.Holes[0])
+}
+
+// reachable tells whether the middle of a hole lies on what is cut, and can be measured there from its edges.
+func reachable(h cuts.Hole, s cuts.Size) bool {
+	return h.FromLeft >= 0 && h.FromLeft <= s.Width && h.Up >= 0 && h.Up <= s.Height
 }
 
 func (b *book) holeText(h cuts.Hole) string {
