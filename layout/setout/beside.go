@@ -33,7 +33,7 @@ func solveBeside(ctx context.Context, room survey.Room, of telling) (survey.Room
 		with.Joints = []length.Length{j}
 		b := newBeside(ctx, with, of)
 		s, err := b.solve()
-		if err == nil {
+		if err == nil && !b.free {
 			b, s, err = b.orCut(s)
 		}
 		if err != nil {
@@ -41,6 +41,12 @@ func solveBeside(ctx context.Context, room survey.Room, of telling) (survey.Room
 		}
 		if all = append(all, s); best == nil || s.setout.Better(&got.setout) {
 			best, got = b, s
+		}
+	}
+	if best.free && best.whole == nil { // which no joint is proven to be best for: the cuts are tried with the best of them
+		var err error
+		if best, got, err = best.orCut(got); err != nil {
+			return room, plan.Setout{}, nil, err
 		}
 	}
 	setout, walls := best.together(got)
@@ -64,6 +70,7 @@ type beside struct {
 	free  bool                    // not all was tried with every line
 	cut   [][]bool                // by wall and part: its tile may be cut beside its strips
 	whole *merit.Merit            // what whole tile beside all strips would give, where some is cut
+	work  int                     // for one search
 	of    telling
 
 	chosen []*search.Result // by wall: its parts set out with the places chosen
@@ -77,7 +84,7 @@ type solved struct {
 }
 
 func newBeside(ctx context.Context, room survey.Room, of telling) *beside {
-	b := &beside{ctx: ctx, room: room, of: of, class: make([]int, len(room.Walls)), head: make([]*length.Length, len(room.Walls)), chosen: make([]*search.Result, len(room.Walls))}
+	b := &beside{ctx: ctx, room: room, of: of, work: search.Work, class: make([]int, len(room.Walls)), head: make([]*length.Length, len(room.Walls)), chosen: make([]*search.Result, len(room.Walls))}
 	for _, w := range room.Walls {
 		at := map[int]length.Length{}
 		for _, k := range w.PartedBy() {
@@ -232,7 +239,7 @@ type found struct {
 // search sets a room of parts out without cutting it.
 func (b *beside) search(room *survey.Room) (found, error) {
 	if len(room.Bands) == 0 {
-		r, err := search.Room(b.ctx, room)
+		r, err := search.Within(b.ctx, room, b.work)
 		if err != nil {
 			return found{}, err
 		}

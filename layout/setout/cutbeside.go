@@ -73,6 +73,9 @@ func (b *beside) freed(s solved) *beside {
 	with, any := *b, false
 	with.cut, with.chosen = slices.Clone(b.cut), make([]*search.Result, len(b.room.Walls))
 	with.head = make([]*length.Length, len(b.room.Walls))
+	if b.free {
+		with.work = search.Work / 8 // of what is not proven a look is enough
+	}
 	_, sides := b.parts()
 	for i, side := range sides {
 		if !b.mayCut(side) {
