@@ -185,6 +185,7 @@ var arrows = []arrow{
 	{"layout/takeoff", "layout/cuts", "tiles cut into are those of the cut schedule"},
 	{"layout/takeoff", "layout/table", "what to buy is a table too"},
 	{"layout/stages", "layout/length", "courses have heights"},
+	{"layout/stages", "layout/plane", "where outlines touch the line that is struck"},
 	{"layout/stages", "layout/survey", "setting order, and what the base is"},
 	{"layout/stages", "layout/plan", "walls as they will stand"},
 	{"layout/stages", "layout/trim", "and so is trim"},
