@@ -106,7 +106,13 @@ func TestARunIsNoMoreThanIsLeftAtItsCrests(t *testing.T) {
 		claim := func(f *feature, at length.Length) {
 			for _, c := range f.crests {
 				tl := f.tiled(at)
-				if is, left, _ := tl.slot(c.v, c.v); is == kept {
+				low := c.v - length.Mod(c.v-tl.first, tl.pitch())
+				other, sure := c.cutWith(low, low+tl.deep)
+				switch is, left, _ := tl.slot(c.v, c.v); {
+				case is != kept || !sure:
+				case other != nil:
+					holdsRuns(t, runs, []Run{{Edges: []piece.Edge{min(f.edge, other.edge), max(f.edge, other.edge)}, Least: other.high - c.v + c.over}}, w.facts.frame.plumb)
+				default:
 					holdsRuns(t, runs, []Run{{Edges: []piece.Edge{f.edge}, Least: left + c.over}}, w.facts.frame.plumb)
 				}
 			}
@@ -127,10 +133,12 @@ func TestWhereCrestsAre(t *testing.T) {
 	base := edgeOf(t, w, int(survey.SideBase), piece.Under)
 	require.NotEmpty(t, base.crests)
 	for _, c := range base.crests {
-		require.Equal(t, crest{0, 0}, c, "level: the same at every place")
+		require.Equal(t, crest{}, c, "level: the same at every place")
 	}
-	low := drawWall("1000x90 300x100+2") // base and ceiling cut one tile everywhere
-	require.Empty(t, edgeOf(t, low, int(survey.SideBase), piece.Under).crests)
+	low := drawWall("1000x90 300x100+2") // base and ceiling may cut one tile everywhere
+	for _, c := range edgeOf(t, low, int(survey.SideBase), piece.Under).crests {
+		require.Equal(t, crest{beside: []parallel{{atHead, 90 * mm, 90 * mm, c.beside[0].opposite}}}, c)
+	}
 	raked := edgeOf(t, drawWall("1000x600 300x100+2 base=0,20"), int(survey.SideBase), piece.Under)
 	highest := length.Length(0)
 	for _, c := range raked.crests {

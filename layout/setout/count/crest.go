@@ -1,14 +1,41 @@
 package count
 
-import "coursewright/layout/length"
+import (
+	"coursewright/layout/length"
+	"coursewright/layout/piece"
+)
 
 // crest is a place of an edge at which, wherever the tiles stand, a tile lies or
-// ends in the joint beside it that nothing else cuts in the same direction. What
-// is left of that tile is never more than the edge leaves there, so a run of the
-// edge has at most that: also where no span is as long as a tile.
+// ends in the joint beside it that nothing else cuts in the same direction but what
+// runs beside the edge. What is left of that tile is never more than is left there,
+// so a run of what cuts it has at most that: also where no span is as long as a tile.
 type crest struct {
-	v    length.Length
-	over length.Length // how much more may be left where a joint stands at the place
+	v      length.Length
+	over   length.Length // how much more may be left where a joint stands at the place
+	beside []parallel
+}
+
+// parallel is another edge that cuts in the same direction within a tile of a crest.
+type parallel struct {
+	edge      piece.Edge
+	low, high length.Length // how far it stands from where v is 0
+	opposite  bool          // it faces the crest, and cuts the tile there wherever it comes into it
+}
+
+// cutWith is the edge that cuts a tile at a crest from the other side, where one does and how far
+// from the crest it stands at most; it is false where it is not sure what cuts the tile that lies
+// from low to high.
+func (c *crest) cutWith(low, high length.Length) (other *parallel, sure bool) {
+	for i := range c.beside {
+		switch o := &c.beside[i]; {
+		case o.high <= low || o.low >= high:
+		case other == nil && o.opposite && o.high < high:
+			other = o
+		default:
+			return nil, false
+		}
+	}
+	return other, true
 }
 
 // crestsOf lists the crests among the corners and the middles of an edge.
@@ -20,8 +47,9 @@ func (b *boundary) crestsOf(f *feature) []crest {
 			if u < e.from || u > e.to {
 				continue
 			}
-			if v := e.at(u); b.clearAt(f, u, v) {
-				out = append(out, crest{v, f.steepest()})
+			v := e.at(u)
+			if beside, clear := b.clearAt(f, u, v); clear {
+				out = append(out, crest{v, f.steepest(), beside})
 			}
 		}
 	}
@@ -40,10 +68,10 @@ func (f *feature) steepest() length.Length {
 }
 
 // clearAt tells whether the tile at a place of an edge, and that on the other side
-// of a joint there, are cut in that direction by nothing else, and stand farther
-// from the edges that cross than those hide or sealant fills.
-func (b *boundary) clearAt(f *feature, u, v length.Length) bool {
-	broad, deep := f.broad+2*f.joint, f.pitch()
+// of a joint there, are cut in that direction by nothing else but what runs beside the
+// edge, and stand farther from the edges that cross than those hide or sealant fills.
+func (b *boundary) clearAt(f *feature, u, v length.Length) (near []parallel, clear bool) {
+	broad, deep, margin := f.broad+2*f.joint, f.pitch(), b.w.margin()
 	for _, o := range b.obstacles {
 		u0, u1, v0, v1 := rectUV(f.facing, o.Rect)
 		if v1 < v-deep || v0 > v+deep || u1 < u-broad || u0 > u+broad {
@@ -52,13 +80,14 @@ func (b *boundary) clearAt(f *feature, u, v length.Length) bool {
 		switch {
 		case o.edge == f.edge:
 		case o.edge == pipe && max(o.Width(), o.Height()) < min(b.w.rule.Along, b.w.rule.Across):
-		case o.edge < 0:
-			return false
+		case o.edge < 0, o.edge.Across() == f.edge.Across() && b.w.moves(o.edge.Side()):
+			return nil, false
 		case o.edge.Across() == f.edge.Across():
-			return false
-		case u1 > u-b.w.margin() && u0 < u+b.w.margin():
-			return false
+			opposite := o.edge.Facing()^f.edge.Facing() == 1 && v0 > v && u0 <= u-margin && u1 >= u+margin
+			near = append(near, parallel{o.edge, v0, v1, opposite})
+		case u1 > u-margin && u0 < u+margin:
+			return nil, false
 		}
 	}
-	return true
+	return near, true
 }

@@ -40,9 +40,9 @@ func (s *steep) fills() length.Length { return max(0, s.reach+s.slant) }
 // stretch is an interval across the rows.
 type stretch struct{ from, to length.Length }
 
-// profileOf reads the profile off a shape.
-func profileOf(w *facts, shape survey.Shape) *profile {
-	f := &profile{w: w, space: newSpace()}
+// profileOf reads the profile off a shape, in bands that end at some more heights too.
+func profileOf(w *facts, shape survey.Shape, at ...length.Length) *profile {
+	f := &profile{w: w, heights: at, space: newSpace()}
 	f.steep = f.edges(w.frame.region(shape.Solid))
 	if w.covered() {
 		f.seen = f.edges(w.frame.region(shape.Visible))

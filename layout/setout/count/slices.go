@@ -109,7 +109,7 @@ func (z *zones) sliced(s *sure, right bool, x, along length.Length, u *uneven) {
 		}
 		between = append(between, pair[:]...)
 		stubs(between[len(between)-2:], row, func(p stub) {
-			if p.cuts[end] == nil || p.sealed() || !z.alone(&p, right, x, row, u.edges) {
+			if p.cuts[end] == nil || p.sealed() || z.comesInto(!right, &p, row) || !z.alone(&p, right, x, row, u.edges) {
 				return
 			}
 			p.wide += 2
@@ -198,12 +198,10 @@ func (s *stub) cutBy(e piece.Edge) bool {
 // each band and in those that are plain only in slices.
 func (z *zones) at(right bool, x, along length.Length, bands pattern, slow []*uneven) merit.Merit {
 	s := z.sure()
-	if !z.reachesOther(right, x) {
-		for _, row := range slow {
-			z.sliced(&s, right, x, along, row)
-		}
-		z.meter.add(len(slow))
+	for _, row := range slow {
+		z.sliced(&s, right, x, along, row)
 	}
+	z.meter.add(len(slow))
 	for _, row := range z.beside(stand{right, x, along}) {
 		if n := int(bands[row.pattern]); n > 0 {
 			s.add(&row, n)

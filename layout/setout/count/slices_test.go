@@ -41,9 +41,11 @@ func TestWhatAFreeEndLeavesOfALegIsSure(t *testing.T) {
 	at := func(x length.Length) int { return w.Bounds.zones.at(false, x*mm, along, bands, slow(w)).Slivers }
 	require.Equal(t, 1, at(70))
 	require.Equal(t, 0, at(20))
-	near := drawWall("1000x652 300x300+2 leg=100 left=0..70 pipe=600,-150,30")
-	_, bands = near.Bounds.standingEnds(along, near.Bounds.rows.at(across))
-	require.Zero(t, near.Bounds.zones.at(false, 70*mm, along, bands, slow(near)).Slivers, "nor with a pipe within two tiles")
+	for pipe, slivers := range map[string]int{"pipe=85,-130,10": 0, "pipe=600,-150,30": 1} {
+		near := drawWall("1000x652 300x300+2 leg=100 left=0..70 " + pipe)
+		_, bands = near.Bounds.standingEnds(along, near.Bounds.rows.at(across))
+		require.Equal(t, slivers, near.Bounds.zones.at(false, 70*mm, along, bands, slow(near)).Slivers, pipe)
+	}
 }
 
 // By hand: tile of 100 with joints of 10 begins at 10, the corner's gap ends at 3 and

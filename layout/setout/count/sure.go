@@ -88,7 +88,7 @@ func (s *sure) end(f *feature, along length.Length, rows pattern) pattern {
 			certain++
 		}
 		if classes == 1 {
-			t.crest()
+			s.crests(&t)
 		}
 		s.run(&t, class)
 	}
@@ -109,9 +109,31 @@ func (s *sure) bed(f *feature, across length.Length, obstacles []obstacle) {
 		}
 	}
 	known := t.known(whole)
-	t.crest()
+	s.crests(&t)
 	s.run(&t, 0)
 	s.know(f, boolean(known), 1)
+}
+
+// crests lowers to what is left at the crests of an edge, and adds the runs of what it cuts there with
+// another. No piece is counted: the one at a crest may stand in a corner, and be counted by the other edge there.
+func (s *sure) crests(t *tiled) {
+	for i := range t.crests {
+		c := &t.crests[i]
+		is, left, _ := t.slot(c.v, c.v)
+		if is != kept {
+			continue
+		}
+		low := c.v - length.Mod(c.v-t.first, t.pitch())
+		switch other, sure := c.cutWith(low, low+t.deep); {
+		case !sure:
+		case other == nil:
+			t.lower(left + c.over)
+		default:
+			low := t.edge.Low(s.w.rule.Sides) || other.edge.Low(s.w.rule.Sides)
+			edges := []piece.Edge{min(t.edge, other.edge), max(t.edge, other.edge)}
+			s.runs = append(s.runs, Run{Edges: edges, Least: other.high - c.v + c.over, Low: low})
+		}
+	}
 }
 
 // run adds the run that an edge makes of the tiles of a class.

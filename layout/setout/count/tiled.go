@@ -105,16 +105,6 @@ func (t *tiled) lower(size length.Length) {
 	}
 }
 
-// crest lowers to what is left at the crests of the edge. It counts no piece: the one
-// at a crest may stand in a corner, and be counted by the other edge there.
-func (t *tiled) crest() {
-	for _, c := range t.crests {
-		if is, left, _ := t.slot(c.v, c.v); is == kept {
-			t.lower(left + c.over)
-		}
-	}
-}
-
 // spans are those of a straight edge that nothing comes near that may cut the same tiles
 // in another way: where all of the edge falls in one row, nothing in that row.
 func (t *tiled) spans(e *straight, obstacles []obstacle) []span {

@@ -41,7 +41,8 @@ type rowsBeside struct {
 }
 
 func zonesOf(w *facts, m *meter) *zones {
-	z := &zones{w: w, outline: profileOf(w, w.field), loose: slices.Clone(w.holes), known: map[stand][]rowsBeside{}, meter: m}
+	z := &zones{w: w, loose: slices.Clone(w.holes), known: map[stand][]rowsBeside{}, meter: m}
+	z.outline = z.outlined()
 	for _, i := range w.free {
 		z.loose = append(z.loose, w.hull(i))
 	}
@@ -50,6 +51,21 @@ func zonesOf(w *facts, m *meter) *zones {
 		z.beyond[end] = &steep{onLeft: end == 1}
 	}
 	return z
+}
+
+// outlined is the profile of the wall without free openings, in bands that end at a pipe near a free end: what a
+// pipe comes to is not sure, what stands under and over it is.
+func (z *zones) outlined() *profile {
+	var pipes []length.Length
+	wall := z.w.frame.rect(z.w.box())
+	for _, right := range [...]bool{false, true} {
+		for _, hole := range z.w.holes {
+			if z.zoned(right) && hole.Overlaps(z.reach(right, hole.Bottom, hole.Top)) {
+				pipes = append(pipes, min(max(wall.Bottom, hole.Bottom), wall.Top), max(min(wall.Top, hole.Top), wall.Bottom))
+			}
+		}
+	}
+	return profileOf(z.w, z.w.field, pipes...)
 }
 
 // zoned tells whether what the rows run into on a side is free, so that what is
@@ -115,9 +131,7 @@ func (z *zones) beside(at stand) []rowsBeside {
 	if len(z.known) >= mostPlaced {
 		clear(z.known)
 	}
-	if !z.reachesOther(at.right, at.x) {
-		out = z.rowsBeside(at)
-	}
+	out = z.rowsBeside(at)
 	z.known[at] = out
 	return out
 }
@@ -151,31 +165,22 @@ func (z *zones) rowsBeside(at stand) []rowsBeside {
 	return out
 }
 
-// reachesOther tells whether the other end is free too, and may come so near that one
-// tile is cut by both: the piece would be counted at either.
-func (z *zones) reachesOther(right bool, x length.Length) bool {
-	if !z.zoned(!right) {
-		return false
-	}
-	between := z.stops(!right).From - x
-	if right {
-		between = x - z.stops(!right).To
-	}
-	return between < 2*(z.w.rule.Along+z.w.room.Joint)
+// bothNear tells whether both ends are free, and may come so near to each other that what stands between them
+// could be counted at either.
+func (z *zones) bothNear() bool {
+	return z.zoned(false) && z.zoned(true) && z.stops(true).From-z.stops(false).To < 2*(z.w.rule.Along+z.w.room.Joint)
 }
 
 // crowded tells whether a pipe or the range of a free opening is so near the free
 // end that the pieces beside it are not sure.
 func (z *zones) crowded(right bool, low, high length.Length) bool {
-	stops := z.stops(right)
-	far := 2 * (z.w.rule.Along + z.w.room.Joint)
-	reach := plane.Rect{Left: stops.From - far, Right: stops.To + far, Bottom: low, Top: high}
-	for _, o := range z.loose {
-		if o.Overlaps(reach) {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(z.loose, z.reach(right, low, high).Overlaps)
+}
+
+// reach is as far as what is beside a free end may come between two heights.
+func (z *zones) reach(right bool, low, high length.Length) plane.Rect {
+	stops, far := z.stops(right), 2*(z.w.rule.Along+z.w.room.Joint)
+	return plane.Rect{Left: stops.From - far, Right: stops.To + far, Bottom: low, Top: high}
 }
 
 // interval finds where tile runs from a free end that is placed at x to what next
@@ -207,7 +212,7 @@ func (z *zones) interval(right bool, x, low, high length.Length, pair *[2]crossi
 	case next != nil && next.onLeft != right:
 		return false
 	case next != nil && next.from.X != next.to.X:
-		if min((next.from.X-x).Abs(), (next.to.X-x).Abs()) < 3*(z.w.rule.Along+z.w.room.Joint) {
+		if z.short(right, next.from.X) || z.short(right, next.to.X) {
 			return false
 		}
 		next = nil // so far off that it is the same to the pieces beside the end
@@ -231,7 +236,7 @@ func (z *zones) interval(right bool, x, low, high length.Length, pair *[2]crossi
 // interval where they stand so near that no feature counts them.
 func (z *zones) row(s *sure, right bool, pair []crossing, row bond.Row) {
 	end := boolean(right)
-	other := pair[1-end].edge != 0 && z.short(right, pair[1-end].x0)
+	other := pair[1-end].edge != 0 && z.short(right, pair[1-end].x0) && !z.bothNear()
 	var found []stub
 	if !stubs(pair, row, func(b stub) { found = append(found, b) }) {
 		return
@@ -244,7 +249,7 @@ func (z *zones) row(s *sure, right bool, pair []crossing, row bond.Row) {
 		if b.whole || b.sealed() || !mine && !(other && b.cuts[1-end] != nil) {
 			continue
 		}
-		if mine && b.cuts[1-end] != nil && !other {
+		if mine && b.cuts[1-end] != nil && !other || z.comesInto(!right, &b, row) {
 			continue
 		}
 		r := b.run(z.w, row)
@@ -276,13 +281,13 @@ func (z *zones) settled(s *stub, row bond.Row) bool {
 
 // mayCome tells whether a free end of the rows may come into a stub's tile.
 func (z *zones) mayCome(s *stub, row bond.Row) bool {
-	left := row.First + length.Length(s.tile)*row.Pitch
-	for _, right := range [...]bool{false, true} {
-		if stops := z.stops(right); z.zoned(right) && left <= stops.To && left+row.Width >= stops.From {
-			return true
-		}
-	}
-	return false
+	return z.comesInto(false, s, row) || z.comesInto(true, s, row)
+}
+
+// comesInto tells so of the end on one side.
+func (z *zones) comesInto(right bool, s *stub, row bond.Row) bool {
+	left, stops := row.First+length.Length(s.tile)*row.Pitch, z.stops(right)
+	return z.zoned(right) && left <= stops.To && left+row.Width >= stops.From
 }
 
 // counted tells whether what an edge cuts is counted with a free end of the rows: it is

@@ -83,7 +83,9 @@ func TestWhatComesNearAFreeEnd(t *testing.T) {
 		"a niche that may move":           {" niche=300..320,200,110,80", 0}, // all of the band from base to ceiling
 		"a niche far enough":              {" niche=20..40,40,110,80", 5},    // 700 - 604 = 96
 		"a window is an edge that stands": {" window=300,200,110,80", 4},     // course 1 is none of the plain ones
-		"a pipe":                          {" pipe=400,150,20", 0},
+		"a pipe":                          {" pipe=400,150,20", 4},           // in course 1
+		"a pipe in a joint":               {" pipe=400,202,20", 3},           // in courses 1 and 2
+		"a pipe partly beyond the base":   {" pipe=400,0,20", 4},
 	} {
 		w := drawWall("800x508 300x100+2 right=700..800" + c.beside)
 		b := w.Bounds
@@ -122,22 +124,23 @@ func TestWhereTileRunsFromAFreeEnd(t *testing.T) {
 		x, low, high length.Length
 		from, to     length.Length // both 0 where nothing is sure
 	}{
-		"to the other corner":                      {"1000x600 300x100+2 left=0..200", false, 40, 100, 200, 40, 1000},
-		"from the other corner":                    {"1000x600 300x100+2 right=800..1000", true, 960, 100, 200, 0, 960},
-		"to a window":                              {"1000x600 300x100+2 left=0..80 window=300,100,200,100", false, 50, 200, 300, 50, 300},
-		"from a window":                            {"1000x600 300x100+2 right=900..1000 window=300,100,200,100", true, 950, 200, 300, 400, 950},
-		"past a window over it":                    {"1000x600 300x100+2 left=0..80 window=300,100,200,100", false, 50, 100, 200, 50, 1000},
-		"of a leg, to the front of the tub":        {"1000x600 300x100+2 left=0..200 leg=150", false, 100, -150, -50, 100, 150},
-		"of a leg that ends before it":             {"1000x600 300x100+2 left=0..200 leg=150", false, 180, -150, -50, 0, 0},
-		"over that leg":                            {"1000x600 300x100+2 left=0..200 leg=150", false, 180, 50, 150, 180, 1000},
-		"to an end that leans, far off":            {"1000x600 300x100+2 left=0..80 leanright=0,5", false, 80, 100, 200, 80, 6080},
-		"to one that leans, within three tiles":    {"980x600 300x100+2 left=0..80 leanright=0,5", false, 80, 100, 200, 0, 0},
-		"to one that leans away from within three": {"983x600 300x100+2 left=0..80 leanright=0,30", false, 80, 100, 200, 0, 0},
-		"from one that leans, far off":             {"1000x600 300x100+2 right=920..1000 leanleft=0,5", true, 920, 100, 200, -5080, 920},
-		"from one that leans, within three tiles":  {"1000x600 300x100+2 right=900..1000 leanleft=0,5", true, 900, 100, 200, 0, 0},
-		"columns, from the base to a free head":    {"1000x600 100x300+2 columns head=500..600", true, 550, 100, 200, 0, 550},
-		"columns over a window":                    {"1000x600 100x300+2 columns head=500..600 window=80,150,200,100", true, 550, 100, 200, 300, 550},
-		"columns in which a window is":             {"1000x600 100x300+2 columns head=500..600 window=120,50,450,100", true, 520, 125, 165, 0, 0}, // its head stands over the free head
+		"to the other corner":                            {"1000x600 300x100+2 left=0..200", false, 40, 100, 200, 40, 1000},
+		"from the other corner":                          {"1000x600 300x100+2 right=800..1000", true, 960, 100, 200, 0, 960},
+		"to a window":                                    {"1000x600 300x100+2 left=0..80 window=300,100,200,100", false, 50, 200, 300, 50, 300},
+		"from a window":                                  {"1000x600 300x100+2 right=900..1000 window=300,100,200,100", true, 950, 200, 300, 400, 950},
+		"past a window over it":                          {"1000x600 300x100+2 left=0..80 window=300,100,200,100", false, 50, 100, 200, 50, 1000},
+		"of a leg, to the front of the tub":              {"1000x600 300x100+2 left=0..200 leg=150", false, 100, -150, -50, 100, 150},
+		"of a leg that ends before it":                   {"1000x600 300x100+2 left=0..200 leg=150", false, 180, -150, -50, 0, 0},
+		"over that leg":                                  {"1000x600 300x100+2 left=0..200 leg=150", false, 180, 50, 150, 180, 1000},
+		"to an end that leans, a tile and a joint off":   {"390x600 300x100+2 left=0..80 leanright=0,-8", false, 80, 100, 200, 80, 6080},
+		"to one that leans, less off":                    {"389x600 300x100+2 left=0..80 leanright=0,-8", false, 80, 100, 200, 0, 0},
+		"to one that leans away, a tile and a joint off": {"382x600 300x100+2 left=0..80 leanright=0,30", false, 80, 100, 200, 80, 6080},
+		"to one that leans away, less off":               {"381x600 300x100+2 left=0..80 leanright=0,30", false, 80, 100, 200, 0, 0},
+		"from one that leans, a tile and a joint off":    {"1000x600 300x100+2 right=310..1000 leanleft=0,8", true, 920, 100, 200, -5080, 920},
+		"from one that leans, less off":                  {"1000x600 300x100+2 right=309..1000 leanleft=0,8", true, 920, 100, 200, 0, 0},
+		"columns, from the base to a free head":          {"1000x600 100x300+2 columns head=500..600", true, 550, 100, 200, 0, 550},
+		"columns over a window":                          {"1000x600 100x300+2 columns head=500..600 window=80,150,200,100", true, 550, 100, 200, 300, 550},
+		"columns in which a window is":                   {"1000x600 100x300+2 columns head=500..600 window=120,50,450,100", true, 520, 125, 165, 0, 0}, // its head stands over the free head
 	} {
 		z := drawWall(c.sketch).Bounds.zones
 		var pair [2]crossing
@@ -148,25 +151,6 @@ func TestWhereTileRunsFromAFreeEnd(t *testing.T) {
 			require.Equal(t, []bool{true, false}, []bool{pair[0].onLeft, pair[1].onLeft}, name)
 		}
 	}
-}
-
-// Of two free ends that may come so near one another that one tile is cut by both, nothing is
-// claimed of either: two tiles of 300 and joints of 2 make 604.
-func TestFreeEndsThatMayMeet(t *testing.T) {
-	z := drawWall("1000x600 300x100+2 left=0..80 right=660..1000").Bounds.zones
-	for name, c := range map[string]struct {
-		right bool
-		x     length.Length
-		meet  bool
-	}{
-		"the left one at 56, 604 from the other": {false, 56, false},
-		"at 57":                                  {false, 57, true},
-		"the right one at 684, 604 from 80":      {true, 684, false},
-		"at 683":                                 {true, 683, true},
-	} {
-		require.Equal(t, c.meet, z.reachesOther(c.right, c.x*mm), name)
-	}
-	require.False(t, drawWall("1000x600 300x100+2 left=0..80").Bounds.zones.reachesOther(false, 999*mm), "the other end stands")
 }
 
 // Bands end where a free head may come down to, and with columns where the free ends may.
