@@ -17,6 +17,7 @@ import (
 // holds what is found to brute force.
 func FuzzSearch(f *testing.F) {
 	f.Add([]byte{})
+	f.Add([]byte("00\xd1070207000000%0\x7f\x000\x1d00000\xffC00072")) // a free end that may leave what the other leaves
 	f.Fuzz(func(t *testing.T, data []byte) { searchedSmall(t, &byBytes{data}) })
 }
 

@@ -24,7 +24,8 @@ func newPlaces(w *facts, marks *Marks, b *boundary, m *meter) *Places {
 
 // Ends lists where a free end may stand: on the edges of tiles, on either side of a
 // joint, and at the limits of its range and in front of the steps of the base, where a
-// run turns. Between two of these all that an end cuts grows towards one of them.
+// run turns. Between two of these all that an end cuts grows towards one of them. Where the ends are alike it may
+// also stand where it leaves of a tile what the other end leaves.
 func (p *Places) Ends(edge length.Length, right bool) []length.Length {
 	e := p.w.found.Left
 	if right {
@@ -36,7 +37,7 @@ func (p *Places) Ends(edge length.Length, right bool) []length.Length {
 	case !e.Stops.Free():
 		return []length.Length{e.Stops.From}
 	}
-	out := p.w.level(edge).edges(e.Stops)
+	out := append(p.w.level(edge).edges(e.Stops), p.likeOther(edge, right, e.Stops)...)
 	for _, ring := range p.w.field.Solid {
 		for i, c := range ring {
 			if d := ring[(i+1)%len(ring)]; c.On >= survey.SideBase && c.X == d.X && e.Stops.From <= c.X && c.X <= e.Stops.To {
@@ -47,6 +48,25 @@ func (p *Places) Ends(edge length.Length, right bool) []length.Length {
 	out = append(out, e.Stops.From, e.Stops.To)
 	slices.Sort(out)
 	return slices.Compact(out)
+}
+
+// likeOther lists where in a span an end leaves of the tiles of some class what the other end leaves of those of some
+// class where it is measured, or at the limits of its range.
+func (p *Places) likeOther(edge length.Length, right bool, span survey.Span) (out []length.Length) {
+	if !p.w.likeEnds() {
+		return nil
+	}
+	g := p.w.level(edge)
+	for class := range g.shifts {
+		for _, x := range p.w.limits(!right) {
+			if right {
+				out = append(out, g.within(span, g.after(x, class))...)
+			} else {
+				out = append(out, g.within(span, g.tile-g.before(x, class))...)
+			}
+		}
+	}
+	return out
 }
 
 // Heads lists where a free head may stand: on the top edges of courses, with columns
