@@ -63,7 +63,41 @@ func (s sought) pairs() []Pair {
 			add(a.FloorTo(s.tape), a.FloorTo(s.tape)+size)
 		}
 	}
+	s.alike(add)
 	return s.reaching(unique(out))
+}
+
+// alike adds the places at which an opening of free size with one edge at a limit leaves of a tile as much behind the other.
+func (s sought) alike(add func(a, b length.Length)) {
+	if !s.size.Free() {
+		return
+	}
+	g, whole := s.tiles, survey.Span{From: s.low.From + s.size.From, To: s.low.To + s.size.To}
+	for _, a := range [...]length.Length{s.low.From, s.low.To} {
+		if left := g.before(a, 0); 2*left >= g.tile {
+			for _, b := range g.within(whole, g.tile-left) {
+				add(a, b)
+			}
+		}
+	}
+	for _, b := range s.ends() {
+		if left := g.after(b, 0); 2*left >= g.tile {
+			for _, a := range g.within(s.low, left) {
+				add(a, b)
+			}
+		}
+	}
+}
+
+// ends are where the high edge is pinned, or at the limits of where it may stand.
+func (s sought) ends() []length.Length {
+	switch {
+	case s.high != nil:
+		return []length.Length{*s.high}
+	case s.far != (survey.Span{}):
+		return []length.Length{s.far.From, s.far.To}
+	}
+	return nil
 }
 
 // fits tells whether both edges stand where they may, as far as the low edge and the

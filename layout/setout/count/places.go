@@ -71,7 +71,8 @@ func (p *Places) likeOther(edge length.Length, right bool, span survey.Span) (ou
 
 // Heads lists where a free head may stand: on the top edges of courses, with columns
 // on the edges of tiles on either side of a joint, or at the limits of its range where
-// there is none.
+// there is none. Where the first and the last course are to be alike it may also leave of a
+// tile what the base leaves.
 func (p *Places) Heads(line length.Length) []length.Length {
 	h := p.w.found.Head
 	switch {
@@ -81,12 +82,34 @@ func (p *Places) Heads(line length.Length) []length.Length {
 		return []length.Length{h.Stops.From}
 	}
 	tiles := p.w.upright(line)
-	if tops := tiles.within(h.Stops, tiles.tile); len(tops) > 0 && !p.w.frame.plumb {
-		return tops
+	out := tiles.within(h.Stops, tiles.tile)
+	if len(out) == 0 || p.w.frame.plumb {
+		out = append(tiles.edges(h.Stops), h.Stops.From, h.Stops.To)
 	}
-	out := append(tiles.edges(h.Stops), h.Stops.From, h.Stops.To)
+	if p.w.room.Prefer.Shared {
+		out = append(out, p.likeBase(tiles, h.Stops)...)
+	}
 	slices.Sort(out)
 	return slices.Compact(out)
+}
+
+// likeBase lists where in a span a head leaves of the tiles of some class what the base leaves of those of some class
+// at one of its corners.
+func (p *Places) likeBase(tiles grid, span survey.Span) (out []length.Length) {
+	for _, ring := range p.w.field.Solid {
+		for i, a := range ring {
+			b := ring[(i+1)%len(ring)]
+			if plane.Steep(a, b) || !piece.EdgeOf(a.On, facingOf(a, b)).IsBase(p.w.rule.Sides) {
+				continue
+			}
+			for _, y := range [...]length.Length{a.Y, b.Y} {
+				for class := range tiles.shifts {
+					out = append(out, tiles.within(span, tiles.after(y, class))...)
+				}
+			}
+		}
+	}
+	return out
 }
 
 // LevelPairs lists where the plumb edges of a free opening may stand, for a start,

@@ -131,3 +131,22 @@ func TestPinsStandWhereTheyArePinned(t *testing.T) {
 	free := solved(t, "1000x600 300x100+2 left=0..80 | 800x600")
 	require.True(t, free.order.Better(&free.Merit, &r.Merit), "pinned it is worse")
 }
+
+// By hand: courses begin at -40, so the base leaves 60 of 100; where the first and the last course are to be alike a head
+// at 428 leaves 60 too, and one at 468 a whole one. Heads of several walls would have to be placed together.
+func TestAHeadLeavesWhatTheBaseLeavesWhereTheyAreToBeAlike(t *testing.T) {
+	room, line := chance.Sketch("1000x600 300x100+2 head=400..470"), -40*mm
+	room.Line = &line
+	r, err := Room(context.Background(), &room)
+	require.NoError(t, err)
+	require.Equal(t, 468*mm, r.Walls[0].Placed.Head)
+	room.Prefer.Shared = true
+	r, err = Room(context.Background(), &room)
+	require.NoError(t, err)
+	require.Equal(t, 428*mm, r.Walls[0].Placed.Head)
+	require.True(t, r.Proven)
+	room.Walls = append(room.Walls, room.Walls[0])
+	r, err = Room(context.Background(), &room)
+	require.NoError(t, err)
+	require.False(t, r.Proven)
+}

@@ -231,6 +231,7 @@ func (p *placer) closer(first *placing) bool {
 	}
 	c := p.wall.Count(set)
 	first.counted, first.merit, first.depth = &c, c.Merit, exact
+	first.merit.Part = false // how alike rim and head are is judged here, though they are a wall's alone
 	p.queue.add(first)
 	return true
 }

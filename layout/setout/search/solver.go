@@ -2,8 +2,9 @@
 //
 // Laws, each with a test:
 //  1. No set-out whose line and starts are among Starts and lines (the marks of the
-//     tape in one pitch, under every course of the bond, and the classic ones) is better
-//     than the one found, where the result says it is proven.
+//     tape in one pitch, under every course of the bond, and the classic ones), with its free
+//     marks where count.Places lists them, is better than the one found, where the result says
+//     it is proven.
 //  2. Where it is not proven, no such set-out is better than the bound that it gives.
 //     The classic lines and starts, and starts far apart on lines far apart, are
 //     looked at before it settles, as far as the work for that goes; it does not
