@@ -1,6 +1,7 @@
 package main
 
 import (
+	"fmt"
 	"net/http"
 	"os"
 	"os/exec"
@@ -83,8 +84,9 @@ func TestAQuotaReadsAsFull(t *testing.T) {
 	c := exec.Command(strace, "-f", "-qq", "-o", "/dev/null", "-e", "trace=pwrite64", "-e", "inject=pwrite64:error=EDQUOT", "-p", strconv.Itoa(p.Process.Pid))
 	require.NoError(t, c.Start())
 	status, words := 0, ""
-	for deadline := time.Now().Add(time.Minute); status != http.StatusInsufficientStorage && time.Now().Before(deadline); { // until it has taken hold
-		status, words, err = p.edit(1, base, "title", "no room")
+	deadline := time.Now().Add(time.Minute)
+	for n := 0; status != http.StatusInsufficientStorage && time.Now().Before(deadline); n++ { // until it has taken hold: each edit is to write something
+		status, words, err = p.edit(1, base, "title", fmt.Sprint("no room ", n))
 		require.NoError(t, err)
 		base = max(base, revisionOf(words))
 	}

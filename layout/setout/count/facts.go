@@ -132,15 +132,6 @@ func (w *facts) mark(l length.Length) length.Length { return l.FloorTo(w.room.Ta
 // likeEnds tells whether both ends of the wall meet a corner, or both stop.
 func (w *facts) likeEnds() bool { return w.found.LikeEnds() }
 
-// limits are where an end that stops is measured, or the limits of its range.
-func (w *facts) limits(right bool) []length.Length {
-	stops := w.found.Left.Stops
-	if right {
-		stops = w.found.Right.Stops
-	}
-	return []length.Length{stops.From, stops.To}
-}
-
 // covered tells whether the tile of a next wall hides some of this one's.
 func (w *facts) covered() bool { return w.found.Left.Cover > 0 || w.found.Right.Cover > 0 }
 

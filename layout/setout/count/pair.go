@@ -67,7 +67,8 @@ func (s sought) pairs() []Pair {
 	return s.reaching(unique(out))
 }
 
-// alike adds the places at which an opening of free size with one edge at a limit leaves of a tile as much behind the other.
+// alike adds the places at which an opening of free size leaves the same of a tile at both sides: with one edge at a limit,
+// or half a tile, than which less is not alike.
 func (s sought) alike(add func(a, b length.Length)) {
 	if !s.size.Free() {
 		return
@@ -78,6 +79,12 @@ func (s sought) alike(add func(a, b length.Length)) {
 			for _, b := range g.within(whole, g.tile-left) {
 				add(a, b)
 			}
+		}
+	}
+	half := g.tile - g.tile.Half()
+	for _, a := range g.within(s.low, half) {
+		for _, b := range g.within(whole, g.tile-half) {
+			add(a, b)
 		}
 	}
 	for _, b := range s.ends() {

@@ -56,9 +56,12 @@ func (p *Places) likeOther(edge length.Length, right bool, span survey.Span) (ou
 	if !p.w.likeEnds() {
 		return nil
 	}
-	g := p.w.level(edge)
+	g, other := p.w.level(edge), p.w.found.Right
+	if right {
+		other = p.w.found.Left
+	}
 	for class := range g.shifts {
-		for _, x := range p.w.limits(!right) {
+		for _, x := range limits(other) {
 			if right {
 				out = append(out, g.within(span, g.after(x, class))...)
 			} else {

@@ -94,7 +94,7 @@ func (s *solver) result(t *trial, bound merit.Merit) *Result {
 	if s.missed != nil && s.order.Better(s.missed, &bound) {
 		bound = *s.missed
 	}
-	proven := !s.order.Better(&bound, &t.merit) && !s.headsTogether()
+	proven := !s.order.Better(&bound, &t.merit) && !headsTogether(s)
 	r := &Result{Line: t.line, Hand: s.hand, Walls: s.slackened(t), Merit: t.merit, Proven: proven, Bound: bound, solver: s}
 	r.tryClassics()
 	return r
@@ -102,7 +102,7 @@ func (s *solver) result(t *trial, bound merit.Merit) *Result {
 
 // headsTogether tells whether heads that are free would have to be placed together: the first and the last course of
 // several walls are to be alike. Each is placed for its wall alone.
-func (s *solver) headsTogether() bool {
+func headsTogether(s *solver) bool {
 	free := func(w *count.Wall) bool { return !w.Found.Head.Meets && w.Found.Head.Stops.Free() }
 	return s.order.Shared() == merit.Rim && len(s.walls) > 1 && slices.ContainsFunc(s.walls, free)
 }
