@@ -63,48 +63,7 @@ func (s sought) pairs() []Pair {
 			add(a.FloorTo(s.tape), a.FloorTo(s.tape)+size)
 		}
 	}
-	s.alike(add)
 	return s.reaching(unique(out))
-}
-
-// alike adds the places at which an opening of free size leaves the same of a tile at both sides: with one edge at a limit,
-// or half a tile, than which less is not alike.
-func (s sought) alike(add func(a, b length.Length)) {
-	if !s.size.Free() {
-		return
-	}
-	g, whole := s.tiles, survey.Span{From: s.low.From + s.size.From, To: s.low.To + s.size.To}
-	for _, a := range [...]length.Length{s.low.From, s.low.To} {
-		if left := g.before(a, 0); 2*left >= g.tile {
-			for _, b := range g.within(whole, g.tile-left) {
-				add(a, b)
-			}
-		}
-	}
-	half := g.tile - g.tile.Half()
-	for _, a := range g.within(s.low, half) {
-		for _, b := range g.within(whole, g.tile-half) {
-			add(a, b)
-		}
-	}
-	for _, b := range s.ends() {
-		if left := g.after(b, 0); 2*left >= g.tile {
-			for _, a := range g.within(s.low, left) {
-				add(a, b)
-			}
-		}
-	}
-}
-
-// ends are where the high edge is pinned, or at the limits of where it may stand.
-func (s sought) ends() []length.Length {
-	switch {
-	case s.high != nil:
-		return []length.Length{*s.high}
-	case s.far != (survey.Span{}):
-		return []length.Length{s.far.From, s.far.To}
-	}
-	return nil
 }
 
 // fits tells whether both edges stand where they may, as far as the low edge and the

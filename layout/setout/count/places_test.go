@@ -68,16 +68,6 @@ func TestAHeadMayLeaveWhatTheBaseLeaves(t *testing.T) {
 	require.Equal(t, []length.Length{428 * mm, 468 * mm}, heads())
 }
 
-// By hand: tiles of 200 begin at 0 and at 202. An opening from 140 on leaves 140 before it, and with its other edge at
-// 262 as much after it; one up to 262 does so from 140 on. Of less than half a tile it is no place.
-func TestAnOpeningOfFreeSizeMayLeaveTheSameAtBothSides(t *testing.T) {
-	require.Contains(t, drawWall("1000x600 200x100+2 niche=140,100..180,100,100").Places.LevelPairs(0, 0), Pair{140 * mm, 262 * mm})
-	require.NotContains(t, drawWall("1000x600 200x100+2 niche=60,100..290,100,100").Places.LevelPairs(0, 0), Pair{60 * mm, 342 * mm})
-	room, found := sketch("1000x600 200x100+2 niche=100..150,80..180,100,100")
-	found.Openings[0].Right = survey.Span{From: 262 * mm, To: 262 * mm}
-	require.Contains(t, NewWall(&room, found, survey.Left).Places.LevelPairs(0, 0), Pair{140 * mm, 262 * mm})
-}
-
 // A free opening may stand where its middle is wished, along the wall and up it.
 func TestPlacesHoldTheOneThatIsWished(t *testing.T) {
 	room, found := sketch("1000x600 300x100+2 niche=200..400,100,150..350,120")
