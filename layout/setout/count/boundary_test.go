@@ -1,6 +1,7 @@
 package count
 
 import (
+	"slices"
 	"testing"
 
 	"coursewright/layout/length"
@@ -146,4 +147,29 @@ func TestWhereCrestsAre(t *testing.T) {
 		require.Equal(t, 2*mm*20/1000+3, c.over, "as much as it rises over a joint, rounded up")
 	}
 	require.Greater(t, highest, 19*mm)
+}
+
+// In columns a leg beside a tub is cut at both sides of one tile, wherever its courses stand. One of 4 is only a strip for
+// sealant, which fills 6: no piece is left, and no run is claimed of it.
+func TestAStripForSealantBetweenTwoEdgesIsNoRun(t *testing.T) {
+	for leg, claimed := range map[string]bool{"leg=40": true, "leg=4": false} {
+		w := drawWall("1000x600 300x100+2 columns " + leg)
+		beds, both := w.Bounds.boundary.beds, 0
+		w.setOuts(func(line, edge length.Length) {
+			_, across := w.facts.frame.phases(line, edge)
+			runs := w.Count(Setting{Line: line, Edge: edge, Placed: w.Outer()}).Runs
+			for i := range beds {
+				e := sure{w: w.facts, meter: w.meter}
+				e.bed(&beds[i], across, w.Bounds.boundary.obstacles)
+				for _, c := range e.runs {
+					if len(c.Edges) < 2 {
+						continue
+					}
+					both++
+					require.True(t, slices.ContainsFunc(runs, func(r Run) bool { return slices.Equal(r.Edges, c.Edges) && r.Least <= c.Least }), "%s claims %+v", leg, c)
+				}
+			}
+		})
+		require.Equal(t, claimed, both > 0, leg)
+	}
 }

@@ -19,7 +19,7 @@ type crest struct {
 type parallel struct {
 	edge      piece.Edge
 	low, high length.Length // how far it stands from where v is 0
-	opposite  bool          // it faces the crest, and cuts the tile there wherever it comes into it
+	opposite  bool          // it faces the crest, farther off than sealant fills, and cuts the tile there wherever it comes into it
 }
 
 // cutWith is the edge that cuts a tile at a crest from the other side, where one does and how far
@@ -83,7 +83,7 @@ func (b *boundary) clearAt(f *feature, u, v length.Length) (near []parallel, cle
 		case o.edge < 0, o.edge.Across() == f.edge.Across() && b.w.moves(o.edge.Side()):
 			return nil, false
 		case o.edge.Across() == f.edge.Across():
-			opposite := o.edge.Facing()^f.edge.Facing() == 1 && v0 > v && u0 <= u-margin && u1 >= u+margin
+			opposite := o.edge.Facing()^f.edge.Facing() == 1 && v0 > v+margin && u0 <= u-margin && u1 >= u+margin
 			near = append(near, parallel{o.edge, v0, v1, opposite})
 		case u1 > u-margin && u0 < u+margin:
 			return nil, false

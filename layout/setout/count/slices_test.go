@@ -48,6 +48,21 @@ func TestWhatAFreeEndLeavesOfALegIsSure(t *testing.T) {
 	}
 }
 
+// By hand: of a wall of 15 to 30 both free ends may cut the tile from -222 to 23; what is left of it in a row that is not
+// plain is counted at neither. Where the right end is measured it is counted at the left one.
+func TestAPieceBetweenTwoFreeEndsIsCountedAtNeither(t *testing.T) {
+	for sketch, counted := range map[string]bool{"300x600 245x40+0 left=0..5 right=20..30 ceiling=600,590": false, "300x600 245x40+0 left=0..5 right=30 ceiling=600,590": true} {
+		w := drawWall(sketch)
+		var slow []*uneven
+		for _, row := range w.facts.rows(Setting{}, w.Box()) {
+			slow = append(slow, w.Bounds.zones.uneven(row))
+		}
+		_, bands := w.Bounds.standingEnds(-222*mm, w.Bounds.rows.at(0))
+		m := w.Bounds.zones.at(false, 0, -222*mm, make(pattern, len(bands)), slow)
+		require.Equal(t, counted, m.Unworkable+m.Slivers > 0, sketch)
+	}
+}
+
 // By hand: tile of 100 with joints of 10 begins at 10, the corner's gap ends at 3 and
 // sealant fills 3 more: every course is 7 off there and leaves its 100 bare. At the right it
 // is 3 off. Begun at 6 it is the other way round.

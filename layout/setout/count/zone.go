@@ -165,12 +165,6 @@ func (z *zones) rowsBeside(at stand) []rowsBeside {
 	return out
 }
 
-// bothNear tells whether both ends are free, and may come so near to each other that what stands between them
-// could be counted at either.
-func (z *zones) bothNear() bool {
-	return z.zoned(false) && z.zoned(true) && z.stops(true).From-z.stops(false).To < 2*(z.w.rule.Along+z.w.room.Joint)
-}
-
 // crowded tells whether a pipe or the range of a free opening is so near the free
 // end that the pieces beside it are not sure.
 func (z *zones) crowded(right bool, low, high length.Length) bool {
@@ -236,7 +230,7 @@ func (z *zones) interval(right bool, x, low, high length.Length, pair *[2]crossi
 // interval where they stand so near that no feature counts them.
 func (z *zones) row(s *sure, right bool, pair []crossing, row bond.Row) {
 	end := boolean(right)
-	other := pair[1-end].edge != 0 && z.short(right, pair[1-end].x0) && !z.bothNear()
+	other := pair[1-end].edge != 0 && z.short(right, pair[1-end].x0)
 	var found []stub
 	if !stubs(pair, row, func(b stub) { found = append(found, b) }) {
 		return

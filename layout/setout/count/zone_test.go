@@ -92,6 +92,8 @@ func TestWhatComesNearAFreeEnd(t *testing.T) {
 		_, bands := b.standingEnds(0, b.rows.at(0))
 		m := b.zones.at(true, 720*mm, 0, bands, nil)
 		require.Equal(t, c.courses, m.Work, name)
+		heights := b.zones.outline.heights
+		require.Equal(t, []length.Length{0, 508 * mm}, []length.Length{heights[0], heights[len(heights)-1]}, "%s: no band lies off the wall", name)
 	}
 }
 
