@@ -4,6 +4,7 @@
 const form = document.querySelector("form.kinds");
 const print = document.getElementById("print");
 let asked = 0;
+form.querySelector("button:not(#print)").hidden = true; // which asks for what follows by itself
 
 form.addEventListener("change", async () => {
   const mine = ++asked, picked = new FormData(form);
