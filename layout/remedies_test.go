@@ -50,7 +50,7 @@ func TestRemediesGiveWhatTheyState(t *testing.T) {
 	assert.Positive(t, told)
 }
 
-func checkRemedy(t *testing.T, job survey.Job, now layout.Plan, r layout.Remedy) {
+func checkRemedy(t require.TestingT, job survey.Job, now layout.Plan, r layout.Remedy) {
 	changed, err := remedy.Apply(job, r.Use)
 	require.NoError(t, err)
 	then, err := layout.Now(changed)

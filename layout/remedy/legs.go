@@ -24,7 +24,7 @@ func (a *asker) legs(poor []troubled) (out []try) {
 			}
 			path := fmt.Sprintf("walls[%d].base[%d].leg", i, index)
 			text := fmt.Sprintf("Set the leg at the %s of %s in single tiles, each %s wide, course by course.", leg.Side(), w.Found.Name, a.say(leg.Width(w.Found, w.Start.Placed).FloorTo(room.Units.FineStep())))
-			out = append(out, try{Leg, path, text, []Use{{path, "single"}}})
+			out = append(out, try{Leg, path, text, []Use{{path, "single"}}, nil})
 		}
 	}
 	return out

@@ -18,7 +18,7 @@ func (a *asker) promising(ctx context.Context) (tries []try, kept []outcome, err
 	}
 	merits := map[string]*merit.Merit{} // by text
 	for _, t := range tries {
-		if t.kind == Preference || a.spent.Spent() > mostEffort/2 {
+		if t.kind == Preference || t.move != nil || a.spent.Spent() > mostEffort/2 {
 			continue
 		}
 		still := t
@@ -36,25 +36,29 @@ func (a *asker) promising(ctx context.Context) (tries []try, kept []outcome, err
 		}
 	}
 	a.solved = 0
-	slices.SortStableFunc(tries, func(x, y try) int { return a.sooner(merits[x.text], merits[y.text]) })
+	slices.SortStableFunc(tries, func(x, y try) int { return a.sooner(x, y, merits) })
 	return tries, kept, nil
 }
 
-// sooner orders changes by what they give where the set-out stays: those that are no help there, the
-// best first, then those that are, and then those of which nothing is known.
-func (a *asker) sooner(x, y *merit.Merit) int {
-	rank := func(m *merit.Merit) int {
+// sooner orders changes by what they give where the set-out stays: first what is moved, which
+// cannot be looked at so, then those that are no help there, the best first, then those that are, and
+// then those of which nothing is known.
+func (a *asker) sooner(x, y try, of map[string]*merit.Merit) int {
+	rank := func(t try) int {
+		m := of[t.text]
 		switch {
+		case t.move != nil:
+			return 0
 		case m == nil:
-			return 2
+			return 3
 		case a.helps(m):
-			return 1
+			return 2
 		}
-		return 0
+		return 1
 	}
-	if c := cmp.Compare(rank(x), rank(y)); c != 0 || x == nil {
+	if c := cmp.Compare(rank(x), rank(y)); c != 0 || of[x.text] == nil {
 		return c
 	}
-	c, _ := a.now.Setout.Order.Until(x, y, merit.Mirror)
+	c, _ := a.now.Setout.Order.Until(of[x.text], of[y.text], merit.Mirror)
 	return c
 }

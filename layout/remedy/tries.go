@@ -17,12 +17,13 @@ type try struct {
 	about string // of the changes about one thing only the best is told
 	text  string
 	use   []Use
+	move  *move // what is let go, to be told where that puts it; then use is of that
 }
 
 // tries lists the changes that may help, those first that are about the poor cuts alone.
 func (a *asker) tries() []try {
 	poor := a.trouble()
-	return slices.Concat(a.legs(poor), a.covers(poor), a.gaps(poor), a.joints(), a.stops(poor), a.hands(), a.offsets(), a.preferences())
+	return slices.Concat(a.legs(poor), a.covers(poor), a.gaps(poor), a.pins(poor), a.moves(poor), a.seats(poor), a.joints(), a.stops(poor), a.hands(), a.offsets(), a.preferences())
 }
 
 // stands tells whether some tile is set already, so that tile, joint and bond are what they are.
@@ -44,7 +45,7 @@ func (a *asker) joints() (out []try) {
 			continue
 		}
 		text := fmt.Sprintf("Set with joints of %s instead of %s.", a.say(s), a.say(room.Joint))
-		out = append(out, try{Joint, "joint " + a.typed(s), text, []Use{{"joint", a.typed(s)}}})
+		out = append(out, try{Joint, "joint " + a.typed(s), text, []Use{{"joint", a.typed(s)}}, nil})
 	}
 	return out
 }
@@ -77,7 +78,7 @@ func (a *asker) gaps(poor []troubled) []try {
 	if use == nil {
 		return nil
 	}
-	return []try{{Gap, "gap", fmt.Sprintf("Leave a sealed joint of %s at %s.", a.say(limit), list(places)), use}}
+	return []try{{Gap, "gap", fmt.Sprintf("Leave a sealed joint of %s at %s.", a.say(limit), list(places)), use, nil}}
 }
 
 // sealed gives the field of the gap at an edge of a wall that meets something, the
@@ -118,7 +119,7 @@ func (a *asker) stops(poor []troubled) (out []try) {
 	}
 	for _, b := range places {
 		for _, part := range parts {
-			if t, there := a.moved(b, part); there {
+			if t, there := a.further(b, part); there {
 				out = append(out, t)
 			}
 		}
@@ -129,6 +130,7 @@ func (a *asker) stops(poor []troubled) (out []try) {
 // bound is a mark at which tile stops, and the way out from it.
 type bound struct {
 	path, where string
+	wall        int
 	stops       survey.Span
 	out         length.Length // 1 where further is to the right or up, -1 where it is to the left
 	tile        length.Length
@@ -144,14 +146,14 @@ func (a *asker) bounds(t troubled) [][]bound {
 	if t.run.Across {
 		var left, right []bound
 		if _, pinned := w.MarkPins[survey.EndLeft]; !w.Left.Meets && !pinned {
-			left = []bound{{at + "left.stops", "the left end of " + w.Name, w.Left.Stops.Moved(-w.Left.Trim.Inset(a.now.Room.Joint)), -1, tile.Width, 0}}
+			left = []bound{{at + "left.stops", "the left end of " + w.Name, t.wall, w.Left.Stops.Moved(-w.Left.Trim.Inset(a.now.Room.Joint)), -1, tile.Width, 0}}
 		}
 		if _, pinned := w.MarkPins[survey.EndRight]; !w.Right.Meets && !pinned {
-			right = []bound{{at + "right.stops", "the right end of " + w.Name, w.Right.Stops.Moved(w.Right.Trim.Inset(a.now.Room.Joint)), 1, tile.Width, w.Width}}
+			right = []bound{{at + "right.stops", "the right end of " + w.Name, t.wall, w.Right.Stops.Moved(w.Right.Trim.Inset(a.now.Room.Joint)), 1, tile.Width, w.Width}}
 		}
 		return [][]bound{left, right}
 	}
-	if w.Head.Meets {
+	if w.Head.Meets || w.Head.Top != nil && w.Head.Top.Kind != survey.CapTop { // a seat is moved with what was read of it
 		return nil
 	}
 	var heads []bound
@@ -159,15 +161,15 @@ func (a *asker) bounds(t troubled) [][]bound {
 		h := o.Found.Head
 		if _, pinned := o.Found.MarkPins[survey.HeadMark]; !h.Meets && !pinned && h.Stops == w.Head.Stops {
 			stops := h.Stops.Moved(h.Inset(a.now.Room))
-			heads = append(heads, bound{fmt.Sprintf("walls[%d].head.stops", i), "the head of " + o.Found.Name, stops, 1, tile.Height, stops.To + tile.Height})
+			heads = append(heads, bound{fmt.Sprintf("walls[%d].head.stops", i), "the head of " + o.Found.Name, i, stops, 1, tile.Height, stops.To + tile.Height})
 		}
 	}
 	return [][]bound{heads}
 }
 
-// moved is a change that lets a place stop further by a part of the tile. A free
+// further is a change that lets a place stop further by a part of the tile. A free
 // mark gets the wider range once, with the largest step.
-func (a *asker) moved(places []bound, part length.Length) (try, bool) {
+func (a *asker) further(places []bound, part length.Length) (try, bool) {
 	t := try{kind: Stop, about: places[0].path}
 	var where []string
 	by := (places[0].tile / part).RoundTo(a.now.Room.Tape)
@@ -203,7 +205,7 @@ func (a *asker) hands() []try {
 	if b.Hand == survey.Left {
 		other = "right"
 	}
-	return []try{{Hand, "hand", "Let the courses step to the " + other + ".", []Use{{"bond.hand", other}}}}
+	return []try{{Hand, "hand", "Let the courses step to the " + other + ".", []Use{{"bond.hand", other}}, nil}}
 }
 
 // offsets are a half bond for a third bond and a third bond for a half one, both
@@ -218,10 +220,10 @@ func (a *asker) offsets() (out []try) {
 		return nil
 	}
 	if b.Den != 2 && side <= a.either(15*length.Inch, 380*length.Millimetre) {
-		out = append(out, try{Offset, "half", "Set in half bond.", []Use{{"bond.offset", "1/2"}}})
+		out = append(out, try{Offset, "half", "Set in half bond.", []Use{{"bond.offset", "1/2"}}, nil})
 	}
 	if b.Den != 3 {
-		out = append(out, try{Offset, "third", "Set in third bond.", []Use{{"bond.offset", "1/3"}}})
+		out = append(out, try{Offset, "third", "Set in third bond.", []Use{{"bond.offset", "1/3"}}, nil})
 	}
 	return out
 }
@@ -236,7 +238,7 @@ func (a *asker) covers(poor []troubled) []try {
 				continue
 			}
 			path := fmt.Sprintf("walls[%d].openings[%d].sight", t.wall, i)
-			return []try{{Cover, path, fmt.Sprintf("Let the casing of %s cover the cuts beside it, so that they are out of sight.", o.Called()), []Use{{path, "low"}}}}
+			return []try{{Cover, path, fmt.Sprintf("Let the casing of %s cover the cuts beside it, so that they are out of sight.", o.Called()), []Use{{path, "low"}}, nil}}
 		}
 	}
 	return nil
@@ -250,7 +252,7 @@ func (a *asker) preferences() (out []try) {
 			continue
 		}
 		path := fmt.Sprintf("prefer[%d]", len(a.job.Prefer))
-		out = append(out, try{Preference, path, "Prefer " + preferred[word] + ".", []Use{{path, word}}})
+		out = append(out, try{Preference, path, "Prefer " + preferred[word] + ".", []Use{{path, word}}, nil})
 	}
 	return out
 }

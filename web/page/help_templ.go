@@ -66,7 +66,7 @@ func HelpPage(h Help) templ.Component {
 				return templ_7745c5c3_Err
 			}
 			if len(h.Remedies) == 0 {
-				templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 3, "<p>No other joint, gap, stop or bond that was tried is plainly better.</p>")
+				templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 3, "<p>No other joint, gap, stop, place or bond that was tried is plainly better.</p>")
 				if templ_7745c5c3_Err != nil {
 					return templ_7745c5c3_Err
 				}
