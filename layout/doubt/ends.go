@@ -44,7 +44,7 @@ func (a *asker) askShort(i int, r reach, by length.Length, wide bool) {
 	d := Doubt{Rule: Short, Path: r.last.place, Wall: i,
 		Text: fmt.Sprintf("The readings of the %s of %s stop %s short of where tile may end; nothing tells how it goes on to there.", r.what, w.Name, a.say(by))}
 	if wide {
-		likely := r.last.at + r.first.at // as far from this corner as from the other
+		likely := r.last.at + min(r.first.at, a.kept()) // as far from this corner as from the other
 		d.Path, d.Fits = fmt.Sprintf("walls[%d].width", i), a.typed(likely)
 		d.Text = fmt.Sprintf("The width of %s is read %s, and its readings stop %s short of that. Either the width is about %s, or a reading in the corner is missing.",
 			w.Name, a.say(w.Width), a.say(by), a.say(likely))
@@ -52,11 +52,13 @@ func (a *asker) askShort(i int, r reach, by length.Length, wide bool) {
 	a.ask(d, r.last.place)
 }
 
+// kept is the most that anybody keeps from a corner with the tape, 4 in (100 mm). Common practice, no source.
+func (a *asker) kept() length.Length { return a.either(4*length.Inch, 100*length.Millimetre) }
+
 // short tells whether readings stop short on one side. Who cannot reach into the
-// corners keeps the same distance from both; nobody keeps more than 4 in
-// (100 mm). Common practice, no source.
+// corners keeps the same distance from both.
 func (a *asker) short(here, there length.Length) bool {
-	return here > a.either(4*length.Inch, 100*length.Millimetre) || here > a.inch() && here > 4*there
+	return here > a.kept() || here > a.inch() && here > 4*there
 }
 
 // reaches gives the reach of the base and of the ceiling, where more than one

@@ -97,3 +97,15 @@ func pathsOf(found []doubt.Doubt) (all []string) {
 	}
 	return all
 }
+
+// Readings that begin over 4 in from one corner say nothing of how far from the other the wall ends: the width that
+// would fit leaves 4 in there, and raises no doubt again.
+func TestAWidthThatFitsIsNotDoubtedAgain(t *testing.T) {
+	job := read(t, "../../testdata/doubts/true/closed-wet-room.json")
+	job = put(t, put(t, job, "walls[1].width", "360"), "walls[1].base[0].readings[0].at", "65/16")
+	found := raise(t, job)
+	at := slices.IndexFunc(found, func(d doubt.Doubt) bool { return d.Path == "walls[1].width" })
+	require.GreaterOrEqual(t, at, 0)
+	assert.Equal(t, "40", found[at].Fits)
+	assert.NotContains(t, pathsOf(raise(t, put(t, job, "walls[1].width", found[at].Fits))), "walls[1].width")
+}

@@ -2,6 +2,8 @@ package doubt
 
 import (
 	"fmt"
+	"slices"
+	"strings"
 
 	"coursewright/layout/length"
 	"coursewright/layout/survey"
@@ -96,8 +98,55 @@ func (a *asker) facing() {
 			a.ask(Doubt{Rule: Facing, Path: path, Wall: i + 2,
 				Text: fmt.Sprintf("The walls %s and %s face each other between the same corners, and are read %s and %s wide.", left.Name, right.Name, a.say(left.Width), a.say(right.Width))}, other)
 		case n == 3 && left.Right.Beyond == 1 && right.Left.Beyond == 1 && 4*off > min(left.Width, right.Width):
-			a.ask(Doubt{Rule: Facing, Path: path, Wall: 2,
-				Text: fmt.Sprintf("The walls %s and %s face each other in one alcove, and are read %s and %s wide.", left.Name, right.Name, a.say(left.Width), a.say(right.Width))}, other)
+			wall, fits := a.misread(i, i+2)
+			if wall == i {
+				path, other = other, path
+			}
+			d := Doubt{Rule: Facing, Path: path, Wall: wall, Use: fits,
+				Text: fmt.Sprintf("The walls %s and %s face each other in one alcove, and are read %s and %s wide.", left.Name, right.Name, a.say(left.Width), a.say(right.Width))}
+			if fits != nil {
+				d.Fits = fits[0].Text
+			}
+			a.ask(d, other)
 		}
 	}
+}
+
+// misread gives the one of two facing walls whose width was read wrong, as it should have been typed with all that
+// stands at it. Of two that may be, it is the wider one; where nobody can tell, none is told of the second.
+func (a *asker) misread(i, k int) (wall int, fits []Use) {
+	wider, narrower := i, k
+	if a.room.Walls[k].Width > a.room.Walls[i].Width {
+		wider, narrower = k, i
+	}
+	for _, pair := range [][2]int{{wider, narrower}, {narrower, wider}} {
+		if fits := a.slipOf(pair[0], a.room.Walls[pair[1]].Width); fits != nil {
+			return pair[0], fits
+		}
+	}
+	return k, nil
+}
+
+// slipOf gives a width where two of its figures were swapped or its point is at another place, and the wall is
+// then within an inch (25 mm) of the one that faces it. Two end walls may well differ, so nothing else is called
+// a slip; nor is anything where more stands on the wall that may have been measured from its other end.
+func (a *asker) slipOf(wall int, facing length.Length) []Use {
+	own := fmt.Sprintf("walls[%d].", wall)
+	typed := a.texts[own+"width"]
+	fits, how := mend(typed, facing, a.either(length.Inch, 25*length.Millimetre), a.room.Units)
+	if how != pairSlip && how != pointSlip {
+		return nil
+	}
+	use := []Use{{own + "width", fits}}
+	for path, text := range a.texts {
+		switch {
+		case !strings.HasPrefix(path, own) || !strings.HasSuffix(path, ".at") || strings.HasPrefix(path, own+"head.stops"):
+		case text == typed:
+			use = append(use, Use{path, fits})
+		case text != "0":
+			return nil
+		}
+	}
+	slices.SortFunc(use[1:], func(x, y Use) int { return strings.Compare(x.Path, y.Path) })
+	return use
 }
