@@ -189,6 +189,9 @@ func (r *room) drop(i, j, k int) {
 	if last && r.corner(i, false) {
 		r.share(&q, i, s.Readings[k].Drop)
 	}
+	if besideSeat(w, j, k) && !isSeat(s) {
+		r.shareBench(&q, s, k)
+	}
 	if n, closes := r.closing(); closes && i == 0 && first {
 		r.shareLast(&q, n, s.Readings[k].Drop)
 	}

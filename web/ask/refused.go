@@ -135,16 +135,6 @@ func Emptied(shown, saved survey.Job, posted url.Values) (guesses []string) {
 	return guesses
 }
 
-// Added makes guesses of the figures that are asked for and were not among those
-// known before: nobody has measured what was just added.
-func Added(known []string, job *survey.Job) {
-	for _, path := range Paths(*job) {
-		if !slices.Contains(known, path) && !slices.Contains(job.Guess, path) && form.Get(*job, path) != "" {
-			job.Guess = append(job.Guess, path)
-		}
-	}
-}
-
 // Figures are what guesses of a job are, by their fields.
 type Figures map[string]string
 

@@ -98,3 +98,30 @@ func (r *room) topDepth(i int) {
 	q.Path, q.Label, q.Ask = path+".right", capital(what)+", depth, right end", "How deep is the "+what+" at its right end?"
 	r.add(q)
 }
+
+// shareBench lets the answer where a seat begins or ends serve the front of the bench that carries it, where the room has
+// one: it meets the wall there.
+func (r *room) shareBench(q *Question, s survey.Segment, k int) {
+	bench := -1
+	for i, w := range r.job.Walls {
+		switch {
+		case !form.Between(w) || w.Top == nil || w.Top.Kind != string(survey.SeatTop):
+		case bench >= 0:
+			return // nobody says which of two
+		default:
+			bench = i
+		}
+	}
+	if bench < 0 || len(r.job.Walls[bench].Base) != 1 {
+		return
+	}
+	front, at := r.job.Walls[bench].Base[0], 0
+	if k == 0 {
+		at = len(front.Readings) - 1
+	}
+	if front.Meets != s.Meets || at < 0 || len(front.Readings) == 0 || !r.same(front.Readings[at].Drop, s.Readings[k].Drop) {
+		return
+	}
+	q.Same = append(q.Same, form.At(form.At("walls", bench)+".base[0].readings", at)+".drop")
+	q.Help += " One figure serves the front of the bench too."
+}

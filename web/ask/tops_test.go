@@ -90,7 +90,12 @@ func TestABenchIsMeasuredInItsOwnWords(t *testing.T) {
 	job := newRoom(t, "corner bench")
 	assert.Equal(t, "Seat, left corner, below the line", question(t, job, "walls[0].base[1].readings[1].drop").Label)
 	assert.Equal(t, "Seat, front of the seat on wall left, below the line", question(t, job, "walls[0].base[1].readings[0].drop").Label)
-	assert.Equal(t, "Shower base, left end of bench, below the line", question(t, job, "walls[3].base[0].readings[0].drop").Label)
+	left := question(t, job, "walls[0].base[0].readings[1].drop")
+	assert.Equal(t, "Shower base, front of the seat on wall left, below the line", left.Label)
+	assert.Equal(t, []string{"walls[3].base[0].readings[0].drop"}, left.Same, "the front of the bench meets the wall there")
+	assert.Equal(t, []string{"walls[3].base[0].readings[1].drop"}, question(t, job, "walls[1].base[1].readings[0].drop").Same)
+	job.Walls[3].Base[0].Readings[0].Drop = "39"
+	assert.Equal(t, "Shower base, left end of bench, below the line", question(t, job, "walls[3].base[0].readings[0].drop").Label, "where it was read otherwise")
 	front := question(t, job, "walls[0].base[0].readings[1].at")
 	assert.Equal(t, "Front of the seat on wall left, from the corner", front.Label)
 	assert.NotContains(t, front.Help, "leg")
@@ -112,4 +117,37 @@ func TestTheLastCornerOfAClosedRoomIsAskedOnce(t *testing.T) {
 	}
 	job = answered(t, job, low.Name(), "39 3/4")
 	assert.Equal(t, "39 3/4", job.Walls[3].Base[0].Readings[1].Drop)
+}
+
+// A seat that is put before the base of a wall leaves measured what was measured there. Where the base ends
+// at the seat by now, nobody has measured it.
+func TestABenchLeavesMeasuredWhatWas(t *testing.T) {
+	for _, what := range []string{"bench", "corner bench"} {
+		job, err := shapes.New("three", "in", "bath")
+		require.NoError(t, err)
+		require.Empty(t, form.Apply(&job, "add walls[2].openings pipe"))
+		job.Guess = nil
+		before := job.Clone()
+		require.NoError(t, form.Apply(&job, "add walls "+what))
+		ask.Added(before, &job)
+		end := map[string]string{"bench": "walls[2].base[1].readings", "corner bench": "walls[1].base[1].readings"}[what]
+		assert.Contains(t, job.Guess, end+"[0].drop", what)
+		assert.NotContains(t, job.Guess, end+"[1].drop", what)
+		assert.Contains(t, job.Guess, "walls[0].base[0].readings[1].drop", what)
+		assert.NotContains(t, job.Guess, "walls[0].base[0].readings[0].drop", what)
+		assert.NotContains(t, job.Guess, "walls[2].openings[0].height", what)
+	}
+}
+
+// A wall that is put in before a bench is a guess, and the bench stays measured.
+func TestAWallBeforeABenchIsTheGuess(t *testing.T) {
+	job := newRoom(t, "three", "add walls bench")
+	job.Guess = nil
+	before := job.Clone()
+	require.NoError(t, form.Apply(&job, "add walls"))
+	require.Equal(t, "bench", job.Walls[4].Name)
+	ask.Added(before, &job)
+	assert.Contains(t, job.Guess, "walls[3].width")
+	assert.NotContains(t, job.Guess, "walls[4].width")
+	assert.NotContains(t, job.Guess, "walls[4].top.depth")
 }

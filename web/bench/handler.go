@@ -145,7 +145,7 @@ func press(job *survey.Job, do string) error {
 	case verb == "add" && strings.HasSuffix(rest, ".readings"):
 		defer ask.Between(job, rest)
 	case verb == "add" && strings.HasPrefix(rest, "walls"), verb == "measure":
-		defer ask.Added(ask.Paths(*job), job)
+		defer ask.Added(job.Clone(), job)
 	}
 	return form.Apply(job, do)
 }

@@ -46,6 +46,9 @@ func seated(job *survey.Job, i int, front string) bool {
 		return false
 	}
 	k := len(left.Base)
+	guessElsewhere(job, At(At("walls", i)+".base", k-1)+".readings[1]", At("walls", i+1)+".base[0].readings[0]")
+	w := &job.Walls[len(job.Walls)-1]
+	w.Base[0].Readings[0].Drop, w.Base[0].Readings[1].Drop = a.Readings[1].Drop, b.Readings[0].Drop
 	a.Readings[1].At, b.Readings[0].At = from, to
 	seat := func(x, y survey.Drop) survey.Segment {
 		return survey.Segment{Meets: string(survey.Seat), Gap: a.Gap, Readings: []survey.Drop{x, y}}

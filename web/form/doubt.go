@@ -51,10 +51,12 @@ func use(job *survey.Job, text string) error {
 // shift moves what is said of the elements of a list along when one is taken
 // out at a place (by is -1) or put in there (by is 1).
 func shift(job *survey.Job, list string, at, by int) {
-	job.Guess, job.Confirmed = shifted(job.Guess, list, at, by), shifted(job.Confirmed, list, at, by)
+	job.Guess, job.Confirmed = Shifted(job.Guess, list, at, by), Shifted(job.Confirmed, list, at, by)
 }
 
-func shifted(paths []string, list string, at, by int) []string {
+// Shifted are fields, those moved along that stand in a list from where an element was put in (by is 1) or
+// taken out (by is -1).
+func Shifted(paths []string, list string, at, by int) []string {
 	var out []string
 	for _, path := range paths {
 		rest, inside := strings.CutPrefix(path, list+"[")

@@ -2,6 +2,7 @@ package form
 
 import (
 	"fmt"
+	"slices"
 
 	"coursewright/layout/survey"
 )
@@ -80,7 +81,9 @@ func seatAcross(job *survey.Job, bench int) {
 	front := less(job, "0", w.Head.Stops.At)
 	back := less(job, front, pick(job, "5/16", "8"))
 	a, c := &left.Base[len(left.Base)-1], &right.Base[0]
+	guessElsewhere(job, At(At("walls", 0)+".base", len(left.Base)-1)+".readings[1]", At("walls", 2)+".base[0].readings[0]")
 	a.Readings[1].At, c.Readings[0].At = from, to
+	w.Base[0].Readings[0].Drop, w.Base[0].Readings[1].Drop = a.Readings[1].Drop, c.Readings[0].Drop
 	seat := func(x, y survey.Drop) survey.Segment {
 		return survey.Segment{Meets: string(survey.Seat), Gap: a.Gap, Readings: []survey.Drop{x, y}}
 	}
@@ -93,6 +96,15 @@ func seatAcross(job *survey.Job, bench int) {
 	for _, path := range []string{At(At("walls", 0)+".base", k), At(At("walls", 1)+".base", 0), At(At("walls", 2)+".base", 0)} {
 		for r := range 2 {
 			job.Guess = append(job.Guess, At(path+".readings", r)+".drop")
+		}
+	}
+}
+
+// guessElsewhere makes guesses of readings of the base that were taken at another place than where they stand from now on.
+func guessElsewhere(job *survey.Job, readings ...string) {
+	for _, path := range readings {
+		if path += ".drop"; !slices.Contains(job.Guess, path) {
+			job.Guess = append(job.Guess, path)
 		}
 	}
 }
