@@ -163,11 +163,14 @@ func (b Bench) endsThat(left, right string, are func(survey.End) bool) []page.Ch
 	return out
 }
 
-// unplaced are the doubts that stand at no question: they are asked at the top.
+// tileBoxes are the boxes of the tile that no question asks for; doubts about them stand under them.
+var tileBoxes = []string{"tile.name", "tile.thickness", "tile.vary", "tile.box.count", "tile.box.price"}
+
+// unplaced are the doubts that stand at no question or box: they are asked at the top.
 func (b Bench) unplaced() []doubt.Doubt {
 	var out []doubt.Doubt
 	for _, d := range b.Plan.Doubts {
-		if b.All || !b.asked(d.Path) {
+		if b.All || !b.asked(d.Path) && !slices.Contains(tileBoxes, d.Path) {
 			out = append(out, d)
 		}
 	}
