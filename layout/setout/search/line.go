@@ -249,7 +249,7 @@ func (h *hunt) worsen(c *candidate, m merit.Merit) {
 const (
 	mostTies  = 64
 	mostSteps = 240
-	lateShare = 4
+	lateShare = 2
 )
 
 // tries bounds how many placings of the free marks are looked at for one start.

@@ -38,6 +38,9 @@ func Within(ctx context.Context, room *survey.Room, work int) (Result, error) {
 				best.Bound = r.Bound
 			}
 		default:
+			if !best.Proven && order.Better(&best.Bound, &r.Bound) {
+				r.Bound = best.Bound
+			}
 			r.Proven = r.Proven && best.Proven
 			best = r
 		}
