@@ -97,6 +97,10 @@ func bestOnLine(marks chooser, room *survey.Room, order merit.Order, walls []*co
 		var best *merit.Merit
 		for _, edge := range starts {
 			placed := placedOnTape(marks, room, w)
+			if onOneCourse(room, w, placed.Head) { // both base and head cut it, so that neither rim nor head is judged: only heads that are listed
+				heads := w.Places.Heads(line)
+				placed.Head = heads[marks.which("head", len(heads))]
+			}
 			if w.Places.Overlap(placed) {
 				continue
 			}
@@ -110,6 +114,18 @@ func bestOnLine(marks chooser, room *survey.Room, order merit.Order, walls []*co
 		sum = sum.Plus(best)
 	}
 	return sum, true
+}
+
+// onOneCourse tells whether a free head somewhere stands no farther than a tile over the base.
+func onOneCourse(room *survey.Room, w *count.Wall, head length.Length) bool {
+	for _, segment := range w.Found.Base {
+		for _, at := range segment.Readings {
+			if !w.Found.Head.Meets && w.Found.Head.Stops.Free() && head-at.Value < room.Tile.Height {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // marksFrom are the marks of the tape in one pitch.

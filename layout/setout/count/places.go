@@ -25,7 +25,7 @@ func newPlaces(w *facts, marks *Marks, b *boundary, m *meter) *Places {
 // Ends lists where a free end may stand: on the edges of tiles, on either side of a
 // joint, and at the limits of its range and in front of the steps of the base, where a
 // run turns. Between two of these all that an end cuts grows towards one of them. Where the ends are alike it may
-// also stand where it leaves of a tile what the other end leaves.
+// also stand where it leaves of a tile what the other end leaves, or half.
 func (p *Places) Ends(edge length.Length, right bool) []length.Length {
 	e := p.w.found.Left
 	if right {
@@ -40,8 +40,8 @@ func (p *Places) Ends(edge length.Length, right bool) []length.Length {
 	out := append(p.w.level(edge).edges(e.Stops), p.likeOther(edge, right, e.Stops)...)
 	for _, ring := range p.w.field.Solid {
 		for i, c := range ring {
-			if d := ring[(i+1)%len(ring)]; c.On >= survey.SideBase && c.X == d.X && e.Stops.From <= c.X && c.X <= e.Stops.To {
-				out = append(out, c.X)
+			if d := ring[(i+1)%len(ring)]; c.On >= survey.SideBase && c.X == d.X {
+				out = append(out, p.atStep(c.X, right, e.Stops)...)
 			}
 		}
 	}
@@ -50,8 +50,30 @@ func (p *Places) Ends(edge length.Length, right bool) []length.Length {
 	return slices.Compact(out)
 }
 
-// likeOther lists where in a span an end leaves of the tiles of some class what the other end leaves of those of some
-// class where it is measured, or at the limits of its range.
+// atStep lists where in a span an end may stand beside a step of the base at x: in front of it and, where the ends are
+// alike, half a tile behind it.
+func (p *Places) atStep(x length.Length, right bool, span survey.Span) (out []length.Length) {
+	marks := []length.Length{x}
+	if half := p.half(); p.w.likeEnds() && right {
+		marks = append(marks, x+half)
+	} else if p.w.likeEnds() {
+		marks = append(marks, x-half)
+	}
+	for _, x := range marks {
+		if span.From <= x && x <= span.To {
+			out = append(out, x)
+		}
+	}
+	return out
+}
+
+// half is how much of a tile, in whole marks, an end must leave so that its run is as good as any.
+func (p *Places) half() length.Length {
+	tile := p.w.room.Tile.Width
+	return min(tile, (tile + 1).Half().CeilTo(p.w.room.Tape))
+}
+
+// likeOther lists where in a span an end leaves of the tiles of some class what makes the ends as alike as can be.
 func (p *Places) likeOther(edge length.Length, right bool, span survey.Span) (out []length.Length) {
 	if !p.w.likeEnds() {
 		return nil
@@ -62,12 +84,29 @@ func (p *Places) likeOther(edge length.Length, right bool, span survey.Span) (ou
 	}
 	for class := range g.shifts {
 		for _, x := range limits(other) {
+			left := g.before(x, class)
 			if right {
-				out = append(out, g.within(span, g.after(x, class))...)
-			} else {
-				out = append(out, g.within(span, g.tile-g.before(x, class))...)
+				left = g.after(x, class)
+			}
+			for _, wide := range p.alike(left) {
+				if right {
+					out = append(out, g.within(span, wide)...)
+				} else {
+					out = append(out, g.within(span, g.tile-wide)...)
+				}
 			}
 		}
+	}
+	return out
+}
+
+// alike lists how wide an end may leave a tile of which the other end leaves so much: as much, or as much in whole marks
+// and less than a mark more; where that is under half a tile also the half.
+func (p *Places) alike(other length.Length) []length.Length {
+	tile, tape := p.w.room.Tile.Width, p.w.room.Tape
+	out := []length.Length{other, min(tile, other.CeilTo(tape))}
+	if 2*other < tile {
+		out = append(out, p.half())
 	}
 	return out
 }

@@ -19,22 +19,44 @@ func TestEndsStandOnTileEdgesAndWhereARunTurns(t *testing.T) {
 		right  bool
 		want   []length.Length
 	}{
-		"meets a corner":               {"1000x600 300x100+2", 0, false, []length.Length{0}},
-		"stops where it was measured":  {"1000x600 300x100+2 left=30", 0, false, []length.Length{30}},
-		"on the edge of a tile":        {"1000x600 300x100+2 left=0..80", 40, false, []length.Length{0, 38, 40, 80}},
-		"none in its range":            {"1000x600 300x100+2 left=0..80", 100, false, []length.Length{0, 80}},
-		"of either course":             {"1000x600 300x100+2 1/2 left=0..200", 10, false, []length.Length{0, 8, 10, 159, 161, 200}},
-		"at the right where one ends":  {"1000x600 300x100+2 right=880..1000", 0, true, []length.Length{880, 904, 906, 1000}},
-		"in front of a step":           {"1000x600 300x100+2 left=0..200 leg=150", 40, false, []length.Length{0, 38, 40, 150, 200}},
-		"with 60 left as at the other": {"250x300 100x100+2 left=0 right=130..250", -40, true, []length.Length{130, 162, 164, 224, 250}},
-		"and so at the left":           {"250x300 100x100+2 left=0..120 right=250", 86, false, []length.Length{0, 22, 84, 86, 120}},
-		"as the other at its limits":   {"700x600 300x100+2 left=0..40 right=620..660", 20, true, []length.Length{620, 622, 624, 642, 660}},
+		"meets a corner":                {"1000x600 300x100+2", 0, false, []length.Length{0}},
+		"stops where it was measured":   {"1000x600 300x100+2 left=30", 0, false, []length.Length{30}},
+		"on the edge of a tile":         {"1000x600 300x100+2 left=0..80", 40, false, []length.Length{0, 38, 40, 80}},
+		"none in its range":             {"1000x600 300x100+2 left=0..80", 100, false, []length.Length{0, 80}},
+		"of either course":              {"1000x600 300x100+2 1/2 left=0..200", 10, false, []length.Length{0, 8, 10, 159, 161, 200}},
+		"at the right where one ends":   {"1000x600 300x100+2 right=880..1000", 0, true, []length.Length{880, 904, 906, 1000}},
+		"in front of a step":            {"1000x600 300x100+2 left=0..200 leg=150", 40, false, []length.Length{0, 38, 40, 150, 200}},
+		"with 60 left as at the other":  {"250x300 100x100+2 left=0 right=130..250", -40, true, []length.Length{130, 162, 164, 224, 250}},
+		"and so at the left":            {"250x300 100x100+2 left=0..120 right=250", 86, false, []length.Length{0, 22, 84, 86, 120}},
+		"with half where that has less": {"250x300 100x100+2 left=0 right=130..250", -70, true, []length.Length{130, 132, 134, 164, 184, 234, 236, 250}},
+		"half a tile behind a step":     {"600x600 300x100+2 left=0..200 leg=180 right=600", 40, false, []length.Length{0, 30, 38, 40, 82, 180, 200}},
+		"as the other at its limits":    {"700x600 300x100+2 left=0..40 right=620..660", 20, true, []length.Length{620, 622, 624, 642, 660}},
 	} {
 		var want []length.Length
 		for _, x := range c.want {
 			want = append(want, x*mm)
 		}
 		require.Equal(t, want, drawWall(c.sketch).Places.Ends(c.edge*mm, c.right), name)
+	}
+}
+
+// Sizes count in whole marks of the tape: merit.md.
+func TestAnEndLeavesWholeMarks(t *testing.T) {
+	w := drawWall("1000x600 300x100+2 left=0 right=700..1000")
+	w.facts.room.Tape = 25 * mm
+	for other, want := range map[length.Length][]length.Length{
+		250: {250, 250},
+		251: {251, 275},
+		290: {290, 300},
+		300: {300, 300},
+		150: {150, 150},
+		149: {149, 150, 150},
+		60:  {60, 75, 150},
+	} {
+		for i := range want {
+			want[i] *= mm
+		}
+		require.Equal(t, want, w.Places.alike(other*mm))
 	}
 }
 
