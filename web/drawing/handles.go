@@ -103,11 +103,11 @@ func (h hands) decided(full bool) {
 		all := extents(h.w)
 		beside = h.besideWall(all.Left, all.Right, line)
 	}
-	if !h.plan.Room.Stands() {
+	if !h.plan.Room.Stands() && !h.besideLine() {
 		h.add(Handle{ID: "course", Axis: "y", Text: "course line", X: r.Left, Y: line, At: beside, Pinned: h.plan.Setout.Pinned})
 	}
 	if h.w.Found.Set == nil && !h.w.Found.Single {
-		h.add(Handle{ID: "start", Axis: "x", Text: "start", X: h.w.Start.X, Y: line, At: h.f.at(h.w.Start.X, line), Pinned: h.w.Start.Pinned})
+		h.add(Handle{ID: "start", Axis: "x", Text: "start", X: h.w.Start.X, Y: line, At: h.f.at(h.w.Start.X, min(line, r.Top)), Pinned: h.w.Start.Pinned})
 	}
 	if e := h.w.Found.Left; !e.Meets && e.Stops.Free() {
 		h.mark("end left", Begins, "x", "left end of the tile", h.w.Start.Placed.Left, (r.Bottom+r.Top)/2)
@@ -124,16 +124,28 @@ func (h hands) decided(full bool) {
 // line is where course line and start hang on a wall: at the course line, or, where the
 // tile begins over a seat a course or more higher, all along it or where one of the two
 // would hang, at the lowest course over that in which the joints stand as they do at the
-// line. Pinned there, nothing else moves.
+// line; where it ends under the line, as on the front of a bench, at the highest such course on it.
+// Pinned there, nothing else moves.
 func (h hands) line() length.Length {
 	room, line := h.plan.Room, h.plan.Setout.Line
 	pitch := (room.Tile.Height + room.Joint) * length.Length(max(1, room.Bond.Den))
 	box := h.w.Shape.Region.Bounds()
-	over := max(box.Bottom, baseAt(h.w, box.Left), baseAt(h.w, h.w.Start.X)) - line
-	if over <= room.Tile.Height+room.Joint || !room.Bond.Coursed() || room.Bond.Plumb || len(room.Bands) > 0 {
+	if !room.Bond.Coursed() || room.Bond.Plumb || len(room.Bands) > 0 {
 		return line
 	}
-	return line + (over+pitch-1)/pitch*pitch
+	if over := max(box.Bottom, baseAt(h.w, box.Left), baseAt(h.w, h.w.Start.X)) - line; over > room.Tile.Height+room.Joint {
+		return line + (over+pitch-1)/pitch*pitch
+	}
+	if under := line - box.Top; under > 0 && line-(under+pitch-1)/pitch*pitch >= box.Bottom {
+		return line - (under+pitch-1)/pitch*pitch
+	}
+	return line
+}
+
+// besideLine tells whether a wall stops so far under the course line that no course of it stands as those at the line do:
+// the front of a bench in tall tile. The line is moved on the other walls then.
+func (h hands) besideLine() bool {
+	return len(h.plan.Walls) > 1 && h.line() > h.w.Shape.Region.Bounds().Top
 }
 
 // gripStep is how far apart places for a handle are tried, of which it takes the

@@ -115,6 +115,29 @@ func TestHandlesHangOnTheTileOverASeat(t *testing.T) {
 	}
 }
 
+// On the front of a bench that ends under the course line they hang on its tile too, and the line on none where no
+// course of it stands as those at the line do.
+func TestHandlesHangOnABenchUnderTheLine(t *testing.T) {
+	for tile, held := range map[string]bool{"3 15/16": true, "23 5/8": false} {
+		p := benched(t, func(job *survey.Job) {
+			job.Tile.Height = tile
+			job.Pins.Course = survey.CoursePin{Line: "8 3/4"}
+		})
+		for i, w := range p.Walls {
+			box, course := w.Shape.Region.Bounds(), false
+			for _, h := range Elevation(p, i, Options{Handles: true}).Handles {
+				course = course || h.ID == "course"
+				if h.ID == "start" || h.ID == "course" {
+					assert.True(t, h.ID == "start" || h.Y <= box.Top, "%s of %s at %v", h.ID, w.Found.Name, h.Y)
+				}
+			}
+			if w.Found.Name == "bench" {
+				assert.Equal(t, held, course, "tile %s high", tile)
+			}
+		}
+	}
+}
+
 // The seat of a corner bench keeps its texts apart as well, and says how long the upper
 // and the lower edge of a tile are that is cut at an angle: by hand, in a corner of 45° at
 // both ends the two differ by the height of the tile.
