@@ -13,6 +13,7 @@ const AGAIN = 3000; // ms before the server is tried again
 
 let timer = 0;
 let keyed = 0; // when the last key was
+let pending = false; // an edit waits for the person to pause
 let sending = false;
 let waiting = null; // the newest request that has not been sent
 let answered = ""; // the last form that was answered, so that leaving a box sends nothing twice
@@ -32,6 +33,7 @@ async function released() {
 function edited(pause) {
   say("Not saved yet");
   clearTimeout(timer);
+  pending = true;
   keyed = pause && performance.now();
   timer = setTimeout(() => send(() => request(form())), pause);
 }
@@ -55,6 +57,7 @@ export function act(value, held = false) {
 // sent; answers that are older than it are not shown.
 async function send(make) {
   clearTimeout(timer);
+  pending = false;
   keyed = 0;
   waiting = make;
   if (sending) return;
@@ -74,7 +77,7 @@ async function send(make) {
 async function post(asked) {
   let answer, text;
   try {
-    answer = await fetch(asked.url, { method: "POST", body: asked.body, headers: { "X-Bench": "live", ...asks() } });
+    answer = await fetch(asked.url, { method: "POST", body: asked.body, headers: { "X-Bench": "live", ...asks() }, keepalive: Boolean(asked.leaving) });
     text = await answer.text();
   } catch {
     say("Not saved: the server cannot be reached. What you typed is kept here; trying again.");
@@ -224,4 +227,19 @@ document.addEventListener("submit", (e) => {
   send(() => request(from, button));
 });
 
-addEventListener("beforeunload", (e) => { if (sending || waiting) e.preventDefault(); });
+// Who leaves the page, or looks at another, before the pause is over has typed all the same: the edit goes off at once.
+// keepalive lets it arrive without the page; browsers take 64 kB at most so.
+const MOST_LEFT = 60_000;
+
+function leave() {
+  if (pending && form()) send(() => {
+    const asked = request(form());
+    return { ...asked, leaving: String(asked.body).length < MOST_LEFT };
+  });
+}
+
+addEventListener("beforeunload", (e) => {
+  leave();
+  if (sending || waiting) e.preventDefault();
+});
+document.addEventListener("visibilitychange", () => { if (document.hidden) leave(); });
