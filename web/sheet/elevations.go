@@ -38,16 +38,18 @@ type lie struct {
 	scale        drawing.Scale
 	wide, beside bool // the paper on its long side; the list at the right of the drawing
 	columns      int  // of the list under it, where it stands in several
+	narrow       bool // the list may be as narrow as its smallest text allows
 }
 
 // lies are the ways to lay a drawing of a scale and its list on a sheet, the usual ones first.
 func lies(scale drawing.Scale) []lie {
 	return []lie{{scale: scale}, {scale: scale, wide: true, beside: true}, {scale: scale, beside: true}, {scale: scale, wide: true},
-		{scale: scale, columns: 2}, {scale: scale, columns: 3}, {scale: scale, wide: true, columns: 3}}
+		{scale: scale, columns: 2}, {scale: scale, columns: 3}, {scale: scale, wide: true, columns: 3},
+		{scale: scale, beside: true, narrow: true}, {scale: scale, columns: 4, narrow: true}, {scale: scale, wide: true, beside: true, narrow: true}}
 }
 
 const (
-	leastList = 52 * mmPaper // how narrow a cut list may be beside a drawing
+	leastList = 52 * mmPaper // how narrow a cut list may be beside a drawing, with text of the usual size
 	listGap   = 4 * mmPaper
 	named     = 5 // scales of the ladder with names of their own; smaller ones are for halls
 )
@@ -104,7 +106,7 @@ func (b *book) laidAt(wall int, scale drawing.Scale, anyhow bool) bool {
 			if l.columns > 0 && free < b.pointer(wall) {
 				continue // no larger drawing is worth a number in a ring of which nothing is said
 			}
-			if f != nil && (f.holds(t, free, l.columns) || anyhow && l.columns == 0) {
+			if f != nil && (f.holds(t, free, l.columns) || anyhow && l.columns == 0 && !l.narrow) {
 				b.leaves = append(b.leaves, f.leaf)
 				f.list(t, free, l.columns).findings(wall)
 				f.insides(wall)
@@ -127,12 +129,15 @@ func (b *book) pointer(wall int) drawing.Micron {
 // holds finds a size of text at which a list fits on what is left of the leaf, but for what is kept free.
 func (f *flow) holds(t table, free drawing.Micron, columns int) bool {
 	for _, f.percent = range percents {
-		if columns == 0 && f.high(t) <= f.left()-free || columns > 0 && f.holdsIn(t, free, columns) {
+		if columns == 0 && f.breadth() >= leastAt(f.percent) && f.high(t) <= f.left()-free || columns > 0 && f.holdsIn(t, free, columns) {
 			return true
 		}
 	}
 	return false
 }
+
+// leastAt is how narrow a cut list may be with text of some size.
+func leastAt(percent drawing.Micron) drawing.Micron { return leastList * percent / 100 }
 
 // list writes a cut list, in columns if there are to be some, and gives where what follows it goes.
 func (f *flow) list(t table, free drawing.Micron, columns int) *flow {
@@ -154,7 +159,11 @@ func (b *book) wallLeaf(wall int, l lie) *flow {
 	}
 	s := drawing.Elevation(b.plan, wall, o)
 	f := &flow{leaf: sheet, book: b, wide: l.wide, percent: 100, y: lo.Y, lo: lo, hi: hi}
-	if s.Width > hi.X-lo.X || s.Height > hi.Y-lo.Y || l.beside && hi.X-lo.X-s.Width < leastList+listGap {
+	least := drawing.Micron(leastList)
+	if l.narrow {
+		least = leastAt(percents[len(percents)-1])
+	}
+	if s.Width > hi.X-lo.X || s.Height > hi.Y-lo.Y || l.beside && hi.X-lo.X-s.Width < least+listGap {
 		return nil
 	}
 	sheet.lay(lo, s)

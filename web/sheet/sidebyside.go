@@ -56,7 +56,7 @@ func (f *flow) columnWide(columns int) drawing.Micron {
 // holdsIn tells whether a list fits on what is left of the leaf in columns that are wide enough, and
 // what is kept free under them or under the last.
 func (f *flow) holdsIn(t table, free drawing.Micron, columns int) bool {
-	if f.columnWide(columns) < leastList {
+	if f.columnWide(columns) < leastAt(f.percent) {
 		return false
 	}
 	parts, high := f.columnsOf(t, free, columns)

@@ -65,6 +65,7 @@ var figured = regexp.MustCompile(`(\d) (%|(?:mm|m²|cm²|kg|l|ml|in|ft|sq ft|sq 
 func (s style) wrap(text string, wide drawing.Micron) []string {
 	var lines []string
 	text = figured.ReplaceAllString(text, "$1"+hold+"$2")
+	text = strings.ReplaceAll(text, " per ", " per"+hold) // and what it is per
 	for paragraph := range strings.SplitSeq(text, "\n") {
 		line := ""
 		for word := range strings.SplitSeq(paragraph, " ") {
