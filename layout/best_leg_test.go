@@ -183,3 +183,14 @@ func withLegRuns(p layout.Plan) merit.Merit {
 	}
 	return m
 }
+
+// Where the tile of the wall ends at the front of the tub no tile is left for the leg: it was told to be a negative
+// length wide.
+func TestALegWithoutTileIsSaidToHaveNone(t *testing.T) {
+	job := legged("best", "best")
+	job.Walls[0].Left.Stops, job.Walls[0].Right.Stops = &survey.Mark{At: "128"}, &survey.Mark{At: "1100"}
+	p, err := layout.Now(job)
+	require.NoError(t, err)
+	require.NotContains(t, strings.Join(p.Setout.Reasons, " "), "would, -")
+	require.Contains(t, strings.Join(p.Setout.Reasons, " "), "No tile stands in the leg at the left of wall")
+}

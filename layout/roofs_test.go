@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"coursewright/layout"
+	"coursewright/layout/cuts"
 	"coursewright/layout/survey"
 
 	"github.com/stretchr/testify/require"
@@ -37,4 +38,33 @@ func TestWhatIsProvenUnderARoof(t *testing.T) {
 		require.Contains(t, plan.Setout.Bound, c.says, "%v", c)
 		require.Zero(t, plan.Setout.Merit.Bare, "%v", c)
 	}
+}
+
+// Under a roof that falls more than half its width pieces run out to a point. No saw fails for that: it was said of each that nobody can
+// cut it, and of the smallest that it lies behind the tile of the next wall, where there is none.
+func TestPiecesThatRunOutToAPointAreCut(t *testing.T) {
+	job, err := survey.Read([]byte(fmt.Sprintf(underARoof, "stack", "", "-310")))
+	require.NoError(t, err)
+	p, err := layout.Now(job)
+	require.NoError(t, err)
+	points := 0
+	for _, x := range p.Walls[0].Pieces {
+		if x.Unworkable && !x.NoSaw() {
+			points++
+			require.Zero(t, x.Least, x.ID)
+			require.Len(t, x.Face[0], 3, x.ID)
+		}
+	}
+	require.Positive(t, points)
+	for _, g := range cuts.Of(cuts.Input{Room: p.Room, Walls: p.Walls}, cuts.For(p.Room)).Groups {
+		if g.How == cuts.Unworkable {
+			for _, id := range g.Pieces {
+				for _, x := range p.Walls[0].Pieces {
+					require.True(t, x.ID != id || x.NoSaw(), id)
+				}
+			}
+		}
+	}
+	require.True(t, p.Setout.Least.Point)
+	require.Contains(t, p.Setout.Reasons[0], "runs out to a point")
 }

@@ -149,5 +149,6 @@ func (b batcher) corner(sawn []string) string {
 	return text
 }
 
-// unworkable tells whether the plan says that no saw makes this piece.
-func (w work) unworkable() bool { return w.piece.Unworkable }
+// unworkable tells whether the plan says that no saw makes this piece. One that runs out to a point, as
+// under a roof, is cut as others are where it is no less than 1/2 in from there to its other side.
+func (w work) unworkable() bool { return w.piece.NoSaw() }

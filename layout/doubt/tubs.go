@@ -21,7 +21,7 @@ func (a *asker) tubSizes() []length.Length {
 // tubs asks about alcoves that no tub fits, and about tubs that are nobody's size.
 func (a *asker) tubs() {
 	for i, w := range a.room.Walls {
-		if w.Left.Beyond >= 0 && w.Right.Beyond >= 0 && len(w.Base) == 1 && w.Base[0].Meets == survey.Tub {
+		if w.Left.Beyond >= 0 && w.Right.Beyond >= 0 && len(w.Base) == 1 && w.Base[0].Meets == survey.Tub && !a.shortEnd(i) {
 			a.alcove(i)
 		}
 		for k := 1; k < len(w.Base) && !a.rough[i]; k++ {
@@ -50,6 +50,23 @@ func (a *asker) alcove(i int) {
 	fits, _ := mend(a.texts[path], best-a.either(length.Inch/2, 12*length.Millimetre), a.either(length.Inch, 25*length.Millimetre), a.room.Units)
 	a.ask(Doubt{Rule: Tub, Path: path, Wall: i, Fits: fits,
 		Text: fmt.Sprintf("A tub fills %s from corner to corner, and no usual tub is near %s long; the nearest is %s.", w.Name, a.say(w.Width), a.say(best))})
+}
+
+// shortEnd tells whether a wall stands at the narrow end of a tub: one is no wider than 42 in (1.07 m), and on a wall beside
+// it the same tub goes on for longer, as where its head stands under a gable.
+func (a *asker) shortEnd(i int) bool {
+	w := a.room.Walls[i]
+	if w.Width > a.either(42*length.Inch, 1070*length.Millimetre) {
+		return false
+	}
+	for _, beside := range []int{w.Left.Beyond, w.Right.Beyond} {
+		for _, s := range a.room.Walls[beside].Base {
+			if n := len(s.Readings); s.Meets == survey.Tub && n > 1 && s.Readings[n-1].At-s.Readings[0].At > w.Width+a.either(6*length.Inch, 150*length.Millimetre) {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // step asks about the front of a tub: a rim that is not 12 to 26 in (300 to 660

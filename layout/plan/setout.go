@@ -52,6 +52,7 @@ type Least struct {
 	Piece string
 	Size  length.Length
 	Share piece.Share
+	Point bool // it is seen, and runs out to a point, so that its size is nothing
 }
 
 // Start is where the bond begins on one wall, and what was weighed for it.

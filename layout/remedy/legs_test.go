@@ -34,4 +34,7 @@ func TestALegInSingleTiles(t *testing.T) {
 	job.Walls[0].Base[1].Leg, job.Walls[0].Right.Stops.At = "", "31 1/2"
 	_, all = found(t, job)
 	assert.Nil(t, using(all, "walls[0].base[1].leg", "single"), "a leg of 1 3/8 in would be all slivers")
+	r = using(all, "walls[0].base[1].leg", "none")
+	require.NotNil(t, r, all)
+	assert.Equal(t, `Leave out the leg at the right of w, 1 3/8" wide.`, r.Text)
 }

@@ -114,7 +114,10 @@ func (b Bench) smallestCut() Answer {
 		of = "shows, " + of
 	}
 	a.Figures = []page.Figure{{Value: b.fine(least.Size), Note: of}}
-	if least.Size == 0 {
+	switch {
+	case least.Point:
+		a.Figures = []page.Figure{{Value: "a point", Note: "it runs out to nothing"}}
+	case least.Size == 0:
 		a.Figures = []page.Figure{{Value: "hidden", Note: "nothing of it shows beside the next wall’s tile"}}
 	}
 	a.Note = b.whereIs(least)

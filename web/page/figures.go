@@ -51,6 +51,8 @@ func (j Job) Figures() []Figure {
 	switch {
 	case s.Least.Piece == "":
 		out[0].Value = "none"
+	case s.Least.Point:
+		out[0].Value = "a point"
 	case s.Least.Size == 0:
 		out[0].Value = "hidden"
 	}
@@ -67,6 +69,9 @@ func (j Job) leastNote() string {
 	l := j.Plan.Setout.Least
 	if l.Piece == "" || l.Wall >= len(j.Plan.Walls) {
 		return ""
+	}
+	if l.Point {
+		return "runs out to it, " + l.Piece + " on " + j.Plan.Walls[l.Wall].Found.Name
 	}
 	if l.Size == 0 {
 		return "beside the next wall’s tile, " + l.Piece + " on " + j.Plan.Walls[l.Wall].Found.Name

@@ -87,6 +87,9 @@ func smallest(r layout.Remedy, units length.System) string {
 	if r.Least.Piece == "" {
 		return "nothing is cut"
 	}
+	if r.Least.Point {
+		return "runs out to a point, on " + r.Wall
+	}
 	if r.Least.Size == 0 {
 		return "hidden, on " + r.Wall
 	}

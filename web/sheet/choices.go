@@ -192,7 +192,10 @@ func (c Choice) facts(b *book) []string {
 	least := "none"
 	if c.Plan.Setout.Least.Piece != "" {
 		least = b.fine(c.Plan.Setout.Least.Size)
-		if c.Plan.Setout.Least.Size == 0 {
+		switch l := c.Plan.Setout.Least; {
+		case l.Point:
+			least = "a point"
+		case l.Size == 0:
 			least = "hidden"
 		}
 	}

@@ -96,7 +96,7 @@ func (b *book) widths(strip footing) string {
 	}
 	var all, none []string
 	for _, t := range strip.tiles {
-		if t.piece.Unworkable {
+		if t.piece.NoSaw() {
 			none = append(none, t.piece.ID)
 			continue
 		}

@@ -257,7 +257,7 @@ func (f *flow) marks(s footing, run []footed, scale drawing.Scale) []mark {
 	}
 	var out []mark
 	for i, t := range run {
-		if t.piece.Unworkable {
+		if t.piece.NoSaw() {
 			continue
 		}
 		l, r := t.heights()

@@ -59,6 +59,8 @@ func (b *book) helpText(r layout.Remedy) string {
 		text += ", but " + r.Cost
 	}
 	switch {
+	case r.Least.Point:
+		text += "; the smallest cut runs out to a point, on " + r.Wall
 	case r.Least.Piece != "" && r.Least.Size == 0:
 		text += "; nothing shows of the smallest cut, on " + r.Wall
 	case r.Least.Piece != "":

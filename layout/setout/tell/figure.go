@@ -4,6 +4,7 @@
 package tell
 
 import (
+	"fmt"
 	"strconv"
 
 	"coursewright/layout/length"
@@ -42,8 +43,11 @@ func smallest(room *survey.Room, runs []count.Run) (length.Length, piece.Share) 
 // of them has there.
 func Against(f *plan.Figures, units length.System, order merit.Order, its, chosen *merit.Merit) {
 	_, f.Term = order.Compare(its, chosen)
-	own := figureOf(units, f.Term, chosen, its)
-	f.Its, f.Chosen, f.Than = Figure(units, f.Term, its, chosen), own.String(), own.alone()
+	const most = 2 // decimals of a share: 39 % is not told against 39 %
+	for decimals := 0; decimals == 0 || decimals <= most && f.Its == f.Chosen; decimals++ {
+		own := figureTo(decimals, units, f.Term, chosen, its)
+		f.Its, f.Chosen, f.Than = figureTo(decimals, units, f.Term, its, chosen).String(), own.String(), own.alone()
+	}
 }
 
 // Figure is what a merit has in one term, in the unit of the term. Of a list it
@@ -69,6 +73,11 @@ func (a amount) alone() string {
 const nothing = "no"
 
 func figureOf(units length.System, t merit.Term, m, other *merit.Merit) amount {
+	return figureTo(0, units, t, m, other)
+}
+
+// figureTo is figureOf with shares to some decimals of a percent.
+func figureTo(decimals int, units length.System, t merit.Term, m, other *merit.Merit) amount {
 	const hidden = " out of sight"
 	switch t {
 	case merit.Bare:
@@ -98,13 +107,13 @@ func figureOf(units length.System, t merit.Term, m, other *merit.Merit) amount {
 	case merit.Built:
 		return counted(m.Built, "edge").and(" of built openings off the joint lines")
 	case merit.Runs:
-		return amount{"a run of cuts at ", entry(m.Runs, other.Runs, "half a tile or more"), ""}
+		return amount{"a run of cuts at ", entry(decimals, m.Runs, other.Runs, "half a tile or more"), ""}
 	case merit.HiddenRuns:
-		return amount{"a run of cuts at ", entry(m.OutOfSight.Runs, other.OutOfSight.Runs, "half a tile or more"), hidden}
+		return amount{"a run of cuts at ", entry(decimals, m.OutOfSight.Runs, other.OutOfSight.Runs, "half a tile or more"), hidden}
 	case merit.Rim:
-		return amount{"", entry(m.Rim, other.Rim, "a whole tile"), " at the rim"}
+		return amount{"", entry(decimals, m.Rim, other.Rim, "a whole tile"), " at the rim"}
 	case merit.Head:
-		return amount{"", entry(m.Head, other.Head, "a whole tile"), " at the head"}
+		return amount{"", entry(decimals, m.Head, other.Head, "a whole tile"), " at the head"}
 	case merit.Mirror:
 		return amount{"", m.Mirror.Tape(units), " between the two ends"}
 	case merit.Facing:
@@ -126,13 +135,29 @@ func figureOf(units length.System, t merit.Term, m, other *merit.Merit) amount {
 }
 
 // entry is the first entry of an ascending list that differs from the other's.
-func entry(list, other []piece.Share, past string) string {
+func entry(decimals int, list, other []piece.Share, past string) string {
 	for i, s := range list {
 		if i >= len(other) || s.Less(other[i]) || other[i].Less(s) {
+			if decimals > 0 {
+				return finely(s, decimals)
+			}
+			if s.Num > 0 && s.Num*100 < s.Den {
+				return "under 1 %"
+			}
 			return Percent(s)
 		}
 	}
 	return past
+}
+
+// finely is Percent with decimals.
+func finely(s piece.Share, decimals int) string {
+	tens := int64(1)
+	for range decimals {
+		tens *= 10
+	}
+	n := s.Num * 100 * tens / s.Den
+	return fmt.Sprintf("%d.%0*d %%", n/tens, decimals, n%tens)
 }
 
 // Percent is a share as a person reads it, rounded down.
@@ -141,6 +166,9 @@ func Percent(s piece.Share) string { return strconv.FormatInt(s.Num*100/s.Den, 1
 func bare(units length.System, l length.Length) amount {
 	if l == 0 {
 		return amount{is: nothing, after: " bare wall"}
+	}
+	if step := units.Step(); l < step {
+		return amount{is: "under " + step.Format(units, 0), after: " of bare wall"}
 	}
 	return amount{is: l.Tape(units), after: " of bare wall"}
 }

@@ -51,3 +51,27 @@ func TestWhatIsNotProven(t *testing.T) {
 	assert.Equal(t, begins+`. The best there may be has at best 1" of bare wall; this one has 2" of bare wall.`, says(bare(length.Inch), bare(2*length.Inch)))
 	assert.Equal(t, begins+`. This one has 1" of bare wall; the best there may be differs from that by less than the figure shows.`, says(bare(length.Inch-1), bare(length.Inch)))
 }
+
+// What is less than a tape shows was said to be 0: “0 mm of bare wall instead of none”.
+func TestAFigureIsNeverNothing(t *testing.T) {
+	bare, none := merit.Merit{}, merit.Merit{}
+	bare.Bare = length.Millimetre / 3
+	assert.Equal(t, "under 1 mm of bare wall", tell.Figure(length.Metric, merit.Bare, &bare, &none))
+	assert.Equal(t, "no bare wall", tell.Figure(length.Metric, merit.Bare, &none, &bare))
+	few, more := merit.Merit{}, merit.Merit{}
+	few.Runs, more.Runs = []piece.Share{{Num: 1, Den: 200}}, []piece.Share{{Num: 1, Den: 100}}
+	assert.Equal(t, "a run of cuts at under 1 %", tell.Figure(length.Metric, merit.Runs, &few, &more))
+	assert.Equal(t, "a run of cuts at 1 %", tell.Figure(length.Metric, merit.Runs, &more, &few))
+}
+
+// Two shares that are one percent alike were told against each other all the same: “39 % instead of 39 %”.
+func TestAFigureDiffersFromTheOtherIfItCan(t *testing.T) {
+	its, chosen := merit.Merit{}, merit.Merit{}
+	its.Runs, chosen.Runs = []piece.Share{{Num: 390, Den: 1000}}, []piece.Share{{Num: 3949, Den: 10000}}
+	var f plan.Figures
+	tell.Against(&f, length.Metric, merit.OrderFor(survey.Prefer{}), &its, &chosen)
+	assert.Equal(t, "a run of cuts at 39.0 %, not 39.4 %", f.Against())
+	its.Runs[0] = piece.Share{Num: 3940, Den: 10000}
+	tell.Against(&f, length.Metric, merit.OrderFor(survey.Prefer{}), &its, &chosen)
+	assert.Equal(t, "a run of cuts at 39.40 %, not 39.49 %", f.Against())
+}

@@ -20,7 +20,11 @@ func Legs(room survey.Room, w plan.Wall) (out []string) {
 // Leg says so of one of them.
 func Leg(room survey.Room, w plan.Wall, l survey.LegBeside) string {
 	k, _ := w.Found.LegOf(l)
-	wide := l.Width(w.Found, w.Start.Placed).FloorTo(room.Units.FineStep()).Format(room.Units, 0)
+	at := l.Width(w.Found, w.Start.Placed)
+	if at <= 0 {
+		return fmt.Sprintf("No tile stands in the leg at the %s of %s: the tile of the wall ends before it.", l.Side(), w.Found.Name)
+	}
+	wide := at.FloorTo(room.Units.FineStep()).Format(room.Units, 0)
 	return fmt.Sprintf("The leg at the %s of %s %s.", l.Side(), w.Found.Name, whyLeg(w.Found.Base[k].Why, wide))
 }
 

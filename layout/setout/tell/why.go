@@ -28,6 +28,9 @@ func Least(walls []plan.Wall) plan.Least {
 			}
 		}
 	}
+	if best.Piece != "" && best.Size == 0 {
+		best.Point = slices.ContainsFunc(walls[best.Wall].All(), func(p piece.Piece) bool { return p.ID == best.Piece && len(p.Visible) > 0 })
+	}
 	return best
 }
 
@@ -60,6 +63,8 @@ func Reasons(s *plan.Setout, room survey.Room, walls []plan.Wall) []string {
 	switch {
 	case s.Least.Piece == "":
 		out = append(out, "No tile in sight needs a cut under its full size.")
+	case s.Least.Point:
+		out = append(out, fmt.Sprintf("The smallest cut is %s on wall %s: it runs out to a point.", s.Least.Piece, walls[s.Least.Wall].Found.Name))
 	case s.Least.Size == 0:
 		out = append(out, fmt.Sprintf("The smallest cut is %s on wall %s: all of it lies behind the tile of the next wall.",
 			s.Least.Piece, walls[s.Least.Wall].Found.Name))
