@@ -2,6 +2,8 @@ package layout_test
 
 import (
 	"context"
+	"maps"
+	"slices"
 	"strconv"
 	"strings"
 	"testing"
@@ -206,4 +208,43 @@ func TestANicheStaysBetweenItsStuds(t *testing.T) {
 		require.LessOrEqual(t, w.Insides[0].Rough.Right, in.Bay.To)
 		require.GreaterOrEqual(t, 3*(o.Right-o.Left)+3, 2*(in.Bay.To-in.Bay.From-in.Needs(0)), "two thirds of the bay at least")
 	})
+}
+
+// A window lined 8 1/2 in deep from the boards, in tile of 3 7/8 in with joints of 1/8 in: with the tile of the wall and its bed, 1/2 in,
+// it is 9 in deep to the frame. Behind the wall's lap of 5/16 in and a joint, and before the one at the frame, 8 7/16 in are left:
+// two tiles with their joints, and 7/16 in. First and last are 2 5/32 in then, half of a tile and 7/16 in. Where the tile comes out to the face
+// of the wall its first row is whole.
+func TestAReturnDeeperThanATileHasNoSliverAtTheFrame(t *testing.T) {
+	at := func(s string) *survey.Mark { return &survey.Mark{At: s} }
+	meets := survey.End{Meets: "corner", Gap: "1/8"}
+	job := survey.Job{Format: survey.Format, Title: "deep", Units: "in", Tile: survey.Tile{Width: "3 7/8", Height: "3 7/8", Thickness: "5/16"},
+		Joint: survey.Measure{Plain: "1/8"}, Bed: "3/16", Bond: survey.Bond{Kind: "stack"},
+		Walls: []survey.Wall{{Name: "w", Width: "60", Left: meets, Right: meets, Base: []survey.Segment{{Meets: "tub", Readings: []survey.Drop{{At: "0", Drop: "38"}, {At: "60", Drop: "38"}}}},
+			Head: survey.Head{Stops: at("36")}, Openings: []survey.Opening{{Kind: "window", Name: "sash", Left: at("14"), Width: at("30"), Bottom: at("2"),
+				Height: &survey.Measure{Mark: at("24")}, Inside: &survey.Inside{Sizes: "lined", Depth: "8 1/2"}}}}}}
+	for front, want := range map[string][]string{"": {`2 5/32"`, `3 7/8"`, `2 5/32"`}, "flush": {`3 7/8"`, `3 7/8"`, `7/8"`}} {
+		job.Walls[0].Openings[0].Inside.Front = front
+		p, err := layout.Now(job)
+		require.NoError(t, err)
+		for _, f := range p.Walls[0].Insides[0].Faces {
+			deep := map[length.Length]length.Length{}
+			for _, x := range f.Pieces {
+				if box := x.Face.Bounds(); f.Is == survey.LeftFace {
+					deep[-box.Left] = box.Width()
+				} else if f.Is == survey.SillFace {
+					deep[box.Bottom] = box.Height()
+				}
+			}
+			var got []string
+			for _, y := range slices.Sorted(maps.Keys(deep)) {
+				got = append(got, deep[y].Fine(length.Imperial))
+			}
+			if f.Is == survey.LeftFace {
+				slices.Reverse(got)
+			}
+			if len(got) > 0 {
+				require.Equal(t, want, got, "%s %s", f.Name(), front)
+			}
+		}
+	}
 }

@@ -98,25 +98,37 @@ func TestPiecesJointsAndGapsMakeUpAFace(t *testing.T) {
 	})
 }
 
-// Law 3: what stands at the front has its factory edge there.
+// Law 3: what stands at the front has its factory edge there, or is cut as much as what stands at the back.
 func TestTheFrontKeepsAFactoryEdge(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		room, s, w := drawn(t)
 		walls := []plan.Wall{w}
 		require.NoError(t, niche.Lay(context.Background(), room, s, walls))
+		in := w.Found.Openings[0].Inside
 		for _, f := range walls[0].Insides[0].Faces {
 			box := f.Shape.Region.Bounds()
 			for _, p := range f.Pieces {
-				switch face := p.Face.Bounds(); {
+				face := p.Face.Bounds()
+				less, deep, tile, front := length.Length(0), box.Width(), f.Tile.Width, true
+				switch {
 				case f.Is == survey.LeftFace && face.Left == box.Left:
-					require.Equal(t, p.Tile.Left, face.Left, p.ID)
+					less = face.Left - p.Tile.Left
 				case f.Is == survey.RightFace && face.Right == box.Right:
-					require.Equal(t, p.Tile.Right, face.Right, p.ID)
+					less = p.Tile.Right - face.Right
 				case f.Is == survey.SillFace && face.Bottom == box.Bottom:
-					require.Equal(t, p.Tile.Bottom, face.Bottom, p.ID)
+					less, deep, tile = face.Bottom-p.Tile.Bottom, box.Height(), f.Tile.Height
 				case f.Is == survey.TopFace && face.Top == box.Top:
-					require.Equal(t, p.Tile.Top, face.Top, p.ID)
+					less, deep, tile = p.Tile.Top-face.Top, box.Height(), f.Tile.Height
+				default:
+					front = false
 				}
+				if !front || less == 0 {
+					continue
+				}
+				rest := length.Mod(deep, tile+f.Joint)
+				require.False(t, in.Flush, "%s is cut where it shows", p.ID)
+				require.Less(t, rest, (tile+3)/4, "%s is cut though no sliver would be left behind", p.ID)
+				require.InDelta(t, int64(tile+rest), int64(2*(tile-less)), 1, "%s is cut otherwise than the last row", p.ID)
 			}
 		}
 	})

@@ -70,11 +70,11 @@ func (b *box) phase(f *plan.Face) (line, edge length.Length) {
 	}
 	switch f.Is {
 	case survey.LeftFace:
-		along = box.Left
+		along = box.Left - b.shared(f, box.Width(), f.Tile.Width)
 	case survey.RightFace:
-		along = box.Right - f.Tile.Width
+		along = box.Right - f.Tile.Width + b.shared(f, box.Width(), f.Tile.Width)
 	case survey.SillFace:
-		up = box.Bottom
+		up = box.Bottom - b.shared(f, box.Height(), f.Tile.Height)
 	case survey.WallTop:
 		if !f.Own && b.room.Bond.Coursed() {
 			up = box.Bottom - up // the rows that lie under it in the wall
@@ -86,12 +86,23 @@ func (b *box) phase(f *plan.Face) (line, edge length.Length) {
 			along = *b.start
 		}
 	case survey.TopFace:
-		up = box.Top - f.Tile.Height
+		up = box.Top - f.Tile.Height + b.shared(f, box.Height(), f.Tile.Height)
 	}
 	if b.lies == nil && b.in.Faces[f.Is].AtSill {
 		up = box.Bottom
 	}
 	return up, along
+}
+
+// shared is how much is cut off the front row of a return that is deeper than a tile: nothing, unless a
+// sliver would be left at its back and the front edge stands in the joint behind the tile of the wall, where a cut does not
+// show. Then first and last row are cut alike (common practice, no source).
+func (b *box) shared(f *plan.Face, deep, tile length.Length) length.Length {
+	rest := length.Mod(deep, tile+f.Joint)
+	if b.in.Flush || f.Bond.Num != 0 || deep < tile || rest <= max(b.room.Sealant-b.gap, 0) || rest >= piece.SliverLimit(b.roomOf(f), tile) {
+		return 0
+	}
+	return tile - (tile + rest).Half()
 }
 
 // going is where the bond of the wall goes on: at the back as it is, at the

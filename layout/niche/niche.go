@@ -11,7 +11,8 @@
 //     courses. The sides carry the heights of the courses, sill and top the
 //     plumb joints of the course they lie at.
 //  3. A side that comes to the front keeps a factory edge there: what is cut, is
-//     cut at the back.
+//     cut at the back. Only behind the lap of the wall's tile, and where a sliver would be left at the
+//     back, are the first and the last row cut alike.
 //  4. A wall whose openings have no inside, and whose head has no top, stays as it
 //     was.
 //  5. Without a tile or bond of its own the top of a wall goes on with it: its first
