@@ -119,6 +119,16 @@ func TestRules(t *testing.T) {
 		}, nil},
 		{"one sliver", "sliver", func(in *Input) { in.Walls[0].Pieces = append(in.Walls[0].Pieces, thin("B-01-02", 1, inch, true)) },
 			[]string{`B-01-02 at the left end of back is only 1" at its thinnest.`}},
+		{"a free niche at the end of the tile", "opening at the edge of the tile", func(in *Input) { opens(in, placed, 16, 5, 24, 7); evenRow(in) },
+			[]string{"No tile is left to the right of niche shelf."}},
+		{"one over which tile ends too", "opening at the edge of the tile", func(in *Input) {
+			free := placed
+			free.Bottom = placed.Left
+			opens(in, free, 16, 5, 25, 8)
+			evenRow(in)
+		}, []string{"No tile is left to the right of and over niche shelf."}},
+		{"a free niche with tile at all sides", "opening at the edge of the tile", func(in *Input) { opens(in, placed, 8, 5, 16, 7); evenRow(in) }, nil},
+		{"a niche that was measured at the end of the tile", "opening at the edge of the tile", func(in *Input) { opens(in, niche, 16, 5, 24, 7); evenRow(in) }, nil},
 		{"a niche between two joint lines", "edge off the joint lines", func(in *Input) { opens(in, niche, 8, 4, 16, 8) }, nil},
 		{"a niche off two lines", "edge off the joint lines", func(in *Input) { opens(in, niche, 7, 4, 16, 9) },
 			[]string{"The left and top edges of niche shelf are on no joint line."}},

@@ -20,6 +20,12 @@ func openingRules() []Rule {
 			Source: "plain geometry",
 		},
 		{
+			Name: OpeningAtTheTilesEdge, Grade: Warning, judge: atTheEdge,
+			Why:    "A niche is framed by tile on all four sides; without it there its edge has nothing to end at, and its corner opens to the wall beyond, or to the next one.",
+			Do:     "Let its range end a course or a column of tile before that edge, or measure the place.",
+			Source: practice,
+		},
+		{
 			Name: LargeHoleInOneTile, Grade: Warning, judge: largeHoles,
 			Why:    "Porcelain with much taken out of it cracks, at once or under the first knock, the more so where the hole is off the middle.",
 			Do:     "Let a joint cross the hole, so that two tiles share it, or ask the maker of the tile.",
