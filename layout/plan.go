@@ -39,5 +39,8 @@ func (p Plan) Troubled() bool { return len(p.Walls) > 0 && remedy.Troubled(&p.Se
 // Help is what would help a job.
 type Help = remedy.Help
 
+// Use is a field of a job with what a remedy writes there.
+type Use = remedy.Use
+
 // Remedy is a change of the job and what it would give.
 type Remedy = remedy.Remedy

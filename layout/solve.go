@@ -59,6 +59,9 @@ func Remedies(ctx context.Context, job survey.Job, p Plan) (Help, error) {
 	return remedy.Find(ctx, job, remedy.Solved{Room: p.Room, Setout: p.Setout, Walls: p.Walls})
 }
 
+// Take gives the job with a remedy written into it. The error names a field that a job does not have.
+func Take(job survey.Job, use []Use) (survey.Job, error) { return remedy.Apply(job, use) }
+
 // WouldHelp is Remedies for whoever has room for little: changes that better what is
 // poor, the best first, and nothing, at once, where the plan is not Troubled.
 func WouldHelp(ctx context.Context, job survey.Job, p Plan) (Help, error) {

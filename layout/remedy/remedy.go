@@ -278,19 +278,21 @@ func (a *asker) preferred(t try, s Solved) (Remedy, bool) {
 		return Remedy{}, false
 	}
 	r := a.remedy(t, s, term)
-	r.Cost = a.cost(&s.Setout.Merit)
+	if _, worse := a.now.Setout.Order.Compare(&s.Setout.Merit, &a.now.Setout.Merit); worse != term {
+		r.Cost = a.cost(&s.Setout.Merit) // else it is what stands there already
+	}
 	return r, true
 }
 
 // cost is what a set-out that is worse by the job's own order would have in the
 // term that decides; empty where it is not worse.
 func (a *asker) cost(m *merit.Merit) string {
-	c, term := a.now.Setout.Order.Until(m, &a.now.Setout.Merit, merit.Slack)
-	if c <= 0 {
+	if c, _ := a.now.Setout.Order.Until(m, &a.now.Setout.Merit, merit.Slack); c <= 0 {
 		return ""
 	}
-	before, after := a.figures(term, m)
-	return after + ", not " + before
+	var f plan.Figures
+	tell.Against(&f, a.now.Room.Units, a.now.Setout.Order, m, &a.now.Setout.Merit)
+	return f.Against()
 }
 
 // trouble lists the runs in sight that ask for a remedy, the worst first, each

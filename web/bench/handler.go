@@ -35,6 +35,7 @@ func Routes(site page.Site) []page.Route {
 		page.Get("/jobs/{id}/piece/{piece}", s.showPiece),
 		page.Get("/jobs/{id}/widths", s.showWidths),
 		page.Get("/jobs/{id}/help", s.showHelp),
+		page.Post("/jobs/{id}/help", s.takeHelp),
 		page.Get("/jobs/{id}/told", s.showTold),
 		page.Get("/jobs/{id}/pieces", s.showPieces),
 		page.Post("/jobs/{id}/undo", s.move(s.Store.Undo)),

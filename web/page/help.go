@@ -95,3 +95,11 @@ func smallest(r layout.Remedy, units length.System) string {
 	}
 	return r.Least.Size.Fine(units) + " on " + r.Wall
 }
+
+// then is what would be, with what it costs.
+func then(r layout.Remedy) string {
+	if r.Cost == "" {
+		return r.After
+	}
+	return r.After + "; but " + r.Cost
+}
