@@ -6,32 +6,34 @@ import "coursewright/layout/length"
 // whatever else is chosen, so that a range may be typed, or filled in by a
 // button, without knowing where tile ends. What is left of two ranges together
 // still has to be chosen so that the opening ends inside. A range of which
-// nothing would be left stays as typed, and so does an opening with a pin: what
-// is pinned does not move.
+// nothing would be left stays as typed, and so do those of two edges of which a pin
+// stands out of what is left: what is pinned does not move. A pin within it changes
+// no range, so that an opening is judged alike where it is pinned and where it is not.
 func (w *WallFound) keepInside() {
 	for i := range w.Openings {
 		o := &w.Openings[i]
-		if o.Kind == Pipe || w.pinned(*o) {
+		if o.Kind == Pipe {
 			continue
 		}
 		left, right := w.Field()
-		o.Left, o.Width = fitted(o.Left, o.Width, left, right)
+		o.Left, o.Width = w.fitted(o.Left, o.Width, left, right, o.Mark(LeftEdge), o.Mark(RightEdge))
 		bottom, top := w.upright(o.Left.From, o.Left.To+o.Width.To)
 		if o.Kind == Window && !w.Head.Meets {
 			top = max(top, o.Bottom.To+o.Height.To) // a window may reach past a head that merely stops
 		}
-		o.Bottom, o.Height = fitted(o.Bottom, o.Height, bottom, top)
+		o.Bottom, o.Height = w.fitted(o.Bottom, o.Height, bottom, top, o.Mark(BottomEdge), o.Mark(TopEdge))
 	}
 }
 
-// pinned tells whether an edge of the opening is pinned.
-func (w *WallFound) pinned(o OpeningFound) bool {
-	for _, e := range []EdgeName{LeftEdge, RightEdge, BottomEdge, TopEdge} {
-		if _, there := w.MarkPins[o.Mark(e)]; there {
-			return true
-		}
+// fitted is the package's fitted for two edges that are not pinned elsewhere.
+func (w *WallFound) fitted(begin, size Span, low, high length.Length, first, last MarkName) (Span, Span) {
+	b, s := fitted(begin, size, low, high)
+	x, pinned := w.MarkPins[first]
+	y, both := w.MarkPins[last]
+	if pinned && !b.holds(x) || both && !b.plus(s).holds(y) || pinned && both && !s.holds(y-x) {
+		return begin, size
 	}
-	return false
+	return b, s
 }
 
 // fitted narrows where an opening may begin and how large it may be to what
@@ -53,6 +55,8 @@ func (s Span) narrowed(low, high length.Length) Span {
 	}
 	return n
 }
+
+func (s Span) holds(x length.Length) bool { return s.From <= x && x <= s.To }
 
 // Field is how far tile may reach along the wall, with free ends at their
 // furthest. A corner that leans counts where it stands at the level line.

@@ -31,9 +31,12 @@ func TestFreeRangesEndWhereTileEnds(t *testing.T) {
 		{"under a ceiling that rakes", func(j *survey.Job, w *survey.Wall) {
 			w.Head = survey.Head{Meets: "ceiling", Readings: []survey.Rise{{At: "0", Rise: "30"}, {At: "60", Rise: "20"}}}
 		}, span("1/8", "48 7/8"), span("11", "59 3/4"), survey.Span{From: -l(t, "39 7/8")}, survey.Span{}},
-		{"a pinned opening stays as typed", func(j *survey.Job, w *survey.Wall) {
+		{"a pin out of the tile keeps its two ranges as typed", func(j *survey.Job, w *survey.Wall) {
 			j.Pins.Walls = map[string]survey.WallPin{"a": {Marks: map[string]string{"niche n bottom": "-50"}}}
-		}, span("0", "58"), span("11", "70"), survey.Span{From: -60 * in, To: 25 * in}, span("12", "90")},
+		}, span("1/8", "48 7/8"), span("11", "59 3/4"), survey.Span{From: -60 * in, To: 25 * in}, span("12", "90")},
+		{"pins in the tile change no range", func(j *survey.Job, w *survey.Wall) {
+			j.Pins.Walls = map[string]survey.WallPin{"a": {Marks: map[string]string{"niche n bottom": "0", "niche n left": "20", "niche n right": "40"}}}
+		}, span("1/8", "48 7/8"), span("11", "59 3/4"), survey.Span{From: -l(t, "39 7/8"), To: 18 * in}, span("12", "69 7/8")},
 		{"what cannot fit stays as typed", func(j *survey.Job, w *survey.Wall) {
 			w.Left, w.Right = survey.End{Stops: mark("0")}, survey.End{Stops: mark("10")}
 		}, span("0", "58"), span("11", "70"), survey.Span{From: -l(t, "39 7/8"), To: 18 * in}, span("12", "69 7/8")},

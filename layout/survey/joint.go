@@ -41,7 +41,7 @@ func (r *resolver) joints(p path, m Measure) []length.Length {
 	var found []length.Length
 	sizes := Spacers(r.units)
 	for _, s := range sizes {
-		if span.From <= s && s <= span.To {
+		if span.holds(s) {
 			found = append(found, s)
 		}
 	}
