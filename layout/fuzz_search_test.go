@@ -17,11 +17,13 @@ import (
 // holds what is found to brute force.
 func FuzzSearch(f *testing.F) {
 	f.Add([]byte{})
-	f.Add([]byte("00\xd1070207000000%0\x7f\x000\x1d00000\xffC00072"))                                                                                   // a free end that may leave what the other leaves
-	f.Add([]byte("000\x11a1\xff0\xff\xff00\x89d0\xff+\x7f\x80\x8002A\x87K000\x8900200\x89d0010"))                                                       // or as much in whole marks
-	f.Add([]byte("7\x0000\xc4070207\xbaGo\xa5\xffh\xd1H\xfa\x18\xc6\x00\xff0\x00\x00\xfe\x00(\x10x\xa8\ue444\xb6%F\xf00\x1d0000D\xffC0\x107\x00\x00"))  // or half a tile
-	f.Add([]byte("!!\xff\x00\x00\x00\xbf\x00\x00\x10\x00\x00\x00\x00:0010\x18\xa1\xa1\xa1\xa1?qgn\xa1\xa1ա0kp"))                                        // half a tile beside a step
-	f.Add([]byte("2\x03\x00\x10a\xb5.ۄ\x95\x95\x95\x95\x95\x97\x95\x95\x95\x95\x9500\x95\x8c\x95\x95\x80\x80\x80\x80\x95\x958\x95\x8690\xac\x95\x950")) // the bound of the hand that is worse
+	f.Add([]byte("00\xd1070207000000%0\x7f\x000\x1d00000\xffC00072"))                                                                                                                               // a free end that may leave what the other leaves
+	f.Add([]byte("000\x11a1\xff0\xff\xff00\x89d0\xff+\x7f\x80\x8002A\x87K000\x8900200\x89d0010"))                                                                                                   // or as much in whole marks
+	f.Add([]byte("7\x0000\xc4070207\xbaGo\xa5\xffh\xd1H\xfa\x18\xc6\x00\xff0\x00\x00\xfe\x00(\x10x\xa8\ue444\xb6%F\xf00\x1d0000D\xffC0\x107\x00\x00"))                                              // or half a tile
+	f.Add([]byte("!!\xff\x00\x00\x00\xbf\x00\x00\x10\x00\x00\x00\x00:0010\x18\xa1\xa1\xa1\xa1?qgn\xa1\xa1ա0kp"))                                                                                    // half a tile beside a step
+	f.Add([]byte("2\x03\x00\x10a\xb5.ۄ\x95\x95\x95\x95\x95\x97\x95\x95\x95\x95\x9500\x95\x8c\x95\x95\x80\x80\x80\x80\x95\x958\x95\x8690\xac\x95\x950"))                                             // the bound of the hand that is worse
+	f.Add([]byte("h䭪\x00\x1a\xf8\xbc:\x00\x01寪w\xfawww\x8aww\xed\xed\xad\a\x8e\x80\x00\xdb\xcd\x00\xed\xed\xed\xaf\a\x8e\x80\x00\x9b\xcd\v\x01\x00\x8a\xed\x02\xed\xaf\xe9\xed\xfawww\x8awwwwwwZ")) // a tile round the corner of a niche that the head cuts
+	f.Add([]byte("000000001100T0J\x02=0\x02\x02\x02\x02\x01\xe1l\x02\xe3\xe3\xe3\xe3\xe3\x02\x02\x02\x02\x02\n\x02\x02\x00\x02\x02\x02\x02\x7fA\xba\xad\xad\xad\x02lll`\xb0\xff\xff\xff\xff00"))    // a free niche of which one place is left
 	f.Fuzz(func(t *testing.T, data []byte) { searchedSmall(t, &byBytes{data}) })
 }
 

@@ -112,11 +112,11 @@ func (e *besideEdge) at(x length.Length) merit.Merit {
 		}
 		// The tile that is cut reaches from the edge as far as size leaves of it.
 		n := 0
-		if e.boundary.alone(e.opening, e.facing, x, e.from, e.to, 0, size) {
+		if e.boundary.alone(e.opening, e.facing, x, e.from, e.to, 0, size, 0) {
 			n = e.inside
 		}
 		// A piece round a corner is in the runs of both its edges, and is counted by the plumb one.
-		round := e.touched > n && e.boundary.alone(e.opening, e.facing, x, e.from, e.to, e.tile+e.w.room.Joint, size)
+		round := e.touched > n && e.boundary.alone(e.opening, e.facing, x, e.from, e.to, e.tile+e.w.room.Joint, size, e.tiles.tile-size)
 		if round && e.facing <= piece.OnRight {
 			n = e.touched
 		}
@@ -151,10 +151,14 @@ func touchedBy(stretch, tile, joint length.Length) int {
 // alone tells whether nothing else cuts the tile beside an edge of an opening that
 // faces tile so and stands at x, wherever it may be between from and to, as deep as
 // the tile reaches: nor, round the corners of the opening, the tile that reaches as
-// far as round beyond it. There an edge that crosses does no harm where it stands
+// far as round beyond it, and beside it as far as past. There an edge that crosses does no harm where it stands
 // clear of the opening.
-func (b *boundary) alone(i int, f piece.Facing, x, from, to, round, deep length.Length) bool {
-	reach := b.w.besideAt(f, x, from-round, to+round, deep)
+func (b *boundary) alone(i int, f piece.Facing, x, from, to, round, deep, past length.Length) bool {
+	end := x + past
+	if f == piece.OnLeft || f == piece.Under {
+		end = x - past
+	}
+	reach := b.w.besideAt(f, end, from-round, to+round, past+deep)
 	clear := b.w.besideAt(f, x, from-b.w.margin(), to+b.w.margin(), deep)
 	own := b.own(i)
 	for n, o := range b.obstacles {
@@ -163,7 +167,7 @@ func (b *boundary) alone(i int, f piece.Facing, x, from, to, round, deep length.
 			return false
 		}
 	}
-	return b.onWall(reach) // else the opening reaches beyond the wall there, and cuts nothing
+	return b.onWall(b.w.besideAt(f, x, from, to, deep)) // else the opening reaches beyond the wall there, and cuts nothing
 }
 
 // onWall tells whether the middle of a box, in the frame of the rows, is wall.

@@ -1,6 +1,7 @@
 package count
 
 import (
+	"fmt"
 	"slices"
 	"testing"
 
@@ -86,6 +87,14 @@ func TestWhatComesNearANicheIsNotSure(t *testing.T) {
 		w := drawWall(c.sketch)
 		m := optionAt(t, w.Places.Level(0, 0), 850, 1154) // 246 of 604–904, 52 of 906–1206
 		require.Equal(t, c.work, m.Work, name)
+	}
+}
+
+// A tile round the corner of a niche reaches past its edge, and what cuts it there takes away what is sure.
+func TestATileRoundACornerReachesPastTheEdge(t *testing.T) {
+	for high, runs := range map[int]int{600: 0, 611: 1} {
+		w := drawWall(fmt.Sprintf("2000x%d 300x100+2 niche=500,400,540..560,206", high))
+		require.Len(t, optionAt(t, w.Places.Upright(0, 0), 540, 746).Runs, runs, "30 of 510 to 610 under a head at %d", high)
 	}
 }
 
