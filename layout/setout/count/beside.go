@@ -12,23 +12,32 @@ import (
 // the pieces beside them, joint lines, and how far the middle is from where it is wished.
 type opened struct {
 	before, after *besideEdge
-	marks         func(Pair) merit.Merit // without the pieces
+	marks         func(Pair) marked // without the pieces
 }
+
+// marked is what the marks of an option give: of two it is the better that is less off the joint lines, then the nearer,
+// whatever a job prefers.
+type marked struct {
+	off  int
+	near length.Length
+}
+
+func (a marked) better(b marked) bool { return a.off < b.off || a.off == b.off && a.near < b.near }
 
 func (o opened) given(at Pair) merit.Merit {
 	m, marks := o.before.given(at.Low).Plus(o.after.given(at.High)), o.marks(at)
-	m.Openings, m.Near = marks.Openings, marks.Near
+	m.Openings, m.Near = marks.off, marks.near
 	return m
 }
 
 // openedLevel tells it of the plumb edges, and openedUpright of the level ones.
 func (p *Places) openedLevel(i int, edge length.Length) opened {
 	o, tiles := p.w.typed.Openings[i], p.w.level(edge)
-	return opened{p.beside(i, tiles, piece.OnRight), p.beside(i, tiles, piece.OnLeft), func(at Pair) (m merit.Merit) {
+	return opened{p.beside(i, tiles, piece.OnRight), p.beside(i, tiles, piece.OnLeft), func(at Pair) (m marked) {
 		if o.Left.Free() || o.Width.Free() {
-			m.Openings = tiles.off(at.Low, at.High)
+			m.off = tiles.off(at.Low, at.High)
 			if wish, is := p.marks.wishX(o, p.w.box()); is && (o.Near.X != nil || p.w.fixedEnds()) {
-				m.Near = p.w.mark((at.Low + at.High - wish).Abs().Half())
+				m.near = p.w.mark((at.Low + at.High - wish).Abs().Half())
 			}
 		}
 		return m
@@ -37,11 +46,11 @@ func (p *Places) openedLevel(i int, edge length.Length) opened {
 
 func (p *Places) openedUpright(i int, line length.Length) opened {
 	o, tiles := p.w.typed.Openings[i], p.w.upright(line)
-	return opened{p.beside(i, tiles, piece.Over), p.beside(i, tiles, piece.Under), func(at Pair) (m merit.Merit) {
+	return opened{p.beside(i, tiles, piece.Over), p.beside(i, tiles, piece.Under), func(at Pair) (m marked) {
 		if o.Bottom.Free() || o.Height.Free() {
-			m.Openings = tiles.off(at.Low, at.High)
+			m.off = tiles.off(at.Low, at.High)
 			if o.Near.Y != nil {
-				m.Near = p.w.mark((at.Low + at.High - 2**o.Near.Y).Abs().Half())
+				m.near = p.w.mark((at.Low + at.High - 2**o.Near.Y).Abs().Half())
 			}
 		}
 		return m

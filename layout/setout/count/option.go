@@ -74,23 +74,27 @@ func (l *optionList) best(by merit.Order) *merit.Merit {
 	if l.least != nil || len(l.pairs) == 0 {
 		return l.least
 	}
-	marks := make([]merit.Merit, len(l.pairs))
-	left := make([]int, len(l.pairs))
+	type place struct {
+		Pair
+		marked
+	}
+	left := make([]place, len(l.pairs))
 	for k, at := range l.pairs {
-		marks[k], left[k] = l.opened.marks(at), k
+		left[k] = place{at, l.opened.marks(at)}
 	}
 	for len(left) > 0 {
 		next := 0
 		for i := range left {
-			if by.Better(&marks[left[i]], &marks[left[next]]) {
+			if left[i].better(left[next].marked) {
 				next = i
 			}
 		}
-		k := left[next]
-		if left = slices.Delete(left, next, next+1); l.least != nil && !by.Better(&marks[k], l.least) {
+		at := left[next]
+		left = slices.Delete(left, next, next+1)
+		if marks := (merit.Merit{Openings: at.off, Near: at.near}); l.least != nil && !by.Better(&marks, l.least) {
 			break
 		}
-		if m := l.opened.given(l.pairs[k]); l.least == nil || by.Better(&m, l.least) {
+		if m := l.opened.given(at.Pair); l.least == nil || by.Better(&m, l.least) {
 			l.least = &m
 		}
 	}
