@@ -122,19 +122,21 @@ func (c *Cover) Clear() {
 	}
 }
 
-// Copy is the cover as it is now, for Take.
-func (c *Cover) Copy() *Cover {
-	d := &Cover{slack: c.slack}
-	n := 0
-	for i := range c.bounds {
-		n += len(c.bounds[i].covered)
+// Copy is the cover as it is now, for Take, in the room of a copy that nobody needs any more, or nil.
+func (c *Cover) Copy(d *Cover) *Cover {
+	if d == nil {
+		d = &Cover{}
 	}
-	all := make([]stretch, 0, n)
+	d.slack = c.slack
+	was := d.bounds[:cap(d.bounds)]
+	d.bounds = d.bounds[:0]
 	for i := range c.bounds {
 		if have := c.bounds[i].covered; len(have) > 0 {
-			from := len(all)
-			all = append(all, have...)
-			d.bounds = append(d.bounds, bound{edge: c.bounds[i].edge, covered: all[from:]})
+			var room []stretch
+			if n := len(d.bounds); n < len(was) {
+				room = was[n].covered[:0]
+			}
+			d.bounds = append(d.bounds, bound{edge: c.bounds[i].edge, covered: append(room, have...)})
 		}
 	}
 	return d

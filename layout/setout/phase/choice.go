@@ -44,7 +44,7 @@ func (c *choice) list() {
 	r := ranked{wait: queue[*option]{before: func(x, y *option) bool {
 		order := x.compare(w.order, y)
 		if a.opening < 0 {
-			order, _ = w.order.Compare(&x.alone, &y.alone)
+			order, _ = w.order.Compare(x.alone, y.alone)
 		}
 		return order < 0 || order == 0 && x.cut > y.cut // one that is cut shows what the best may give
 	}}}
@@ -129,7 +129,7 @@ func apart(all []survey.Edges) bool {
 // another merit.
 func (c *choice) closely(s Setting, other *merit.Merit) (m merit.Merit, done bool) {
 	w := c.w
-	t := c.apart.copy()
+	t := c.apart.copyTo(&w.closer)
 	w.besideTables(t, s)
 	g := w.ground(s.Placed)
 	g.layer.Cover.Clear()

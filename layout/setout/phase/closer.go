@@ -23,7 +23,7 @@ func (c *choice) closer(other *merit.Merit) {
 
 // closerTurns cuts what stands in the corners and at the pipes, beside what the edges are sure to cut.
 func (c *choice) closerTurns(other *merit.Merit) {
-	w, t, edges := c.w, c.apart.copy(), afresh(c.w)
+	w, t, edges := c.w, c.apart, afresh(c.w)
 	w.atBest(&edges, c.line, c.edge, 0, 0, w.inner)
 	g := w.ground(w.outer)
 	g.layer.Cover.Clear()
@@ -41,7 +41,7 @@ func (c *choice) closerTurns(other *merit.Merit) {
 		w.Work++
 		stop = other != nil && t.afterWith(&edges, other)
 	})
-	if c.apart, c.cover = t, g.layer.Cover.Copy(); !stop {
+	if c.cover = g.layer.Cover.Copy(c.cover); !stop {
 		c.cut, c.seen = cornersCut, 0
 	}
 	edges.add(t)
@@ -52,7 +52,7 @@ func (c *choice) closerTurns(other *merit.Merit) {
 // closerZones cuts all that is left, along one boundary after another: those first at which that most often showed
 // that a phase is no good.
 func (c *choice) closerZones(other *merit.Merit) {
-	w, t := c.w, c.apart.copy()
+	w, t := c.w, c.apart
 	g := w.ground(w.outer)
 	g.layer.Cover.Clear()
 	g.layer.Cover.Take(c.cover)
@@ -89,7 +89,7 @@ func (c *choice) closerZones(other *merit.Merit) {
 		c.bare(t, g, g.meetsFar)
 		c.cut = allCut
 	}
-	c.apart, c.cover = t, g.layer.Cover.Copy()
+	c.cover = g.layer.Cover.Copy(c.cover)
 	c.stands = t.merit()
 }
 

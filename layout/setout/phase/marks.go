@@ -17,7 +17,8 @@ type axis struct {
 	opening   int         // or -1
 	span      survey.Span // where an end or the head may stand
 	edges     []*looseEdge
-	atEnds    bool                      // it may come to tiles that an end of the wall cuts
+	atLeft    bool                      // it may come to tiles that the left end of the wall cuts
+	atRight   bool                      // or the right end
 	hull      plane.Rect                // of all places at which its marks may stand
 	zone      plane.Rect                // of all tiles that it may cut, wherever it stands
 	fence     plane.Rect                // the tiles that it cuts alone stand within
@@ -44,8 +45,8 @@ type option struct {
 
 	stopped bool // cutting all was stopped once, see cutNext
 
-	lowers []run       // widths there of runs of edges that stand
-	alone  merit.Merit // of an end or the head: what the phase gives with this and no other placed
+	lowers []run        // widths there of runs of edges that stand
+	alone  *merit.Merit // of an end or the head: what the phase gives with this and no other placed
 }
 
 // How much of some tiles is cut: those in corners, or all.
@@ -116,9 +117,8 @@ func (w *Wall) fenceAxes() {
 			to := plane.Point{X: e.line.P.X + e.line.D.X, Y: e.line.P.Y + e.line.D.Y}
 			box, side := between(e.line.P, to, rounded), e.name.Side()
 			base := side >= survey.SideBase && int(side-survey.SideBase) < len(w.Found.Base)
-			if side == survey.SideLeft || side == survey.SideRight {
-				a.atEnds = a.atEnds || box.Overlaps(a.zone)
-			}
+			a.atLeft = a.atLeft || side == survey.SideLeft && box.Overlaps(a.zone)
+			a.atRight = a.atRight || side == survey.SideRight && box.Overlaps(a.zone)
 			switch level := a.on == survey.SideLeft || a.on == survey.SideRight; {
 			case !box.Overlaps(a.zone):
 			case level && base:

@@ -18,11 +18,19 @@ type tally struct {
 	runs   []run
 }
 
-// copy is the tally as it is now, with room for a few runs more.
+// copy is the tally as it is now.
 func (t *tally) copy() *tally {
 	c := *t
-	c.runs = append(make([]run, 0, len(t.runs)+4), t.runs...)
+	c.runs = slices.Clone(t.runs)
 	return &c
+}
+
+// copyTo is the tally as it is now, in the room of one that nobody needs any more.
+func (t *tally) copyTo(room *tally) *tally {
+	runs := room.runs[:0]
+	*room = *t
+	room.runs = append(runs, t.runs...)
+	return room
 }
 
 // afresh is a tally of nothing, in the room of the last one: what is taken of it is its merit.

@@ -3,7 +3,6 @@ package phase
 import (
 	"slices"
 
-	"coursewright/layout/length"
 	"coursewright/layout/merit"
 )
 
@@ -16,8 +15,8 @@ func (c *choice) bound(pick []int, fixed int) merit.Merit {
 		lowers = append(lowers, c.option(axis, n).lowers...)
 	}
 	m := c.with(lowers)
-	if w.endsApart && !slices.ContainsFunc(w.axes[fixed:], func(a *axis) bool { return a.atEnds }) {
-		m.Mirror = c.mirror(lowers)
+	if w.endsApart && !slices.ContainsFunc(w.axes[fixed:], (*axis).atEnds) {
+		m.Mirror = c.lowered(lowers).mirror()
 	}
 	least := func(axis int) *option {
 		if axis < fixed || w.axes[axis].opening >= 0 {
@@ -32,11 +31,6 @@ func (c *choice) bound(pick []int, fixed int) merit.Merit {
 		m = c.later(m, c.option(axis, pick[axis]), least, axis, len(pick))
 	}
 	return m
-}
-
-// mirror is by how much the ends surely differ with what some options cut.
-func (c *choice) mirror(lowers []run) length.Length {
-	return c.lowered(lowers).mirror()
 }
 
 // leastOf is the option of an axis from the nth on that by itself gives least.
@@ -58,10 +52,10 @@ func (c *choice) leastOf(axis, n int) *option {
 // later is the more of a bound and of what an end or the head gives alone, which those after it do not beat, with the
 // least of every other axis.
 func (c *choice) later(m merit.Merit, o *option, least func(axis int) *option, axis, axes int) merit.Merit {
-	if c.w.axes[axis].opening >= 0 || len(o.lowers) == 0 {
+	if c.w.axes[axis].opening >= 0 || len(o.lowers) == 0 && o.alone.Mirror == 0 {
 		return m
 	}
-	alone := o.alone
+	alone := *o.alone
 	alone.Exposed, alone.Openings = alone.Exposed+c.stands.Exposed, alone.Openings+c.stands.Openings
 	for other := range axes {
 		if other != axis {

@@ -39,6 +39,8 @@ type Wall struct {
 	merits    merits // room for those that are kept
 	runs      []run  // room for those of a tally that is not kept
 	cutRuns   []run  // and for those of what an option cuts
+	lowered   tally  // room for what is worked out of what no free mark can touch
+	closer    tally  // and for what a way cuts
 	byMarks   bool   // only tiles that free marks may touch are bounded, along edges that meet nothing
 	endsApart bool   // see endsStandApart
 	lines     lines
