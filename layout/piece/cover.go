@@ -26,6 +26,7 @@ type Cover struct {
 	rule   Rule
 	bounds []bound
 	slack  length.Length // a stretch no longer is not bare: what rounding leaves
+	atMost bool          // all is covered that may be where boundaries that slant are rounded otherwise
 }
 
 // bound is one straight edge of the region that meets something. In its own
@@ -37,6 +38,7 @@ type bound struct {
 	box      plane.Rect    // what a piece must touch to cover any of it
 	covered  []stretch
 	low      bool
+	bends    [2]bool // whether the boundary that it meets at from, and at to, slants
 	lowEnds  [2]bool // whether the boundary that it meets at from, and at to, is out of sight
 }
 
@@ -80,7 +82,7 @@ func NewCover(shape survey.Shape, rule Rule) *Cover {
 			b := ring[(i+1)%len(ring)]
 			if a.On != 0 && rule.Sides[a.On].Meets && a.Point != b.Point {
 				n := len(ring)
-				c.add(a, b, rule.low(ring[(i+n-1)%n], a), rule.low(b, ring[(i+2)%n]))
+				c.add(ring[(i+n-1)%n], a, b, ring[(i+2)%n])
 			}
 		}
 	}
@@ -102,65 +104,37 @@ func (r Rule) low(c, d plane.Corner) bool {
 	return c.On != 0 && r.wallEdge(EdgeOf(c.On, facing(c, d))).Low(r.Sides)
 }
 
-func (c *Cover) add(a, b plane.Corner, before, after bool) {
+// add adds the boundary from a to b, with the corners before and after it.
+func (c *Cover) add(before, a, b, after plane.Corner) {
 	f := facing(a, b)
 	e := bound{edge: EdgeOf(a.On, f), from: seenFrom(f, a.Point), to: seenFrom(f, b.Point), reach: c.rule.Sealant - c.rule.Sides[a.On].Gap + Slant(c.rule.Sealant, a.Point, b.Point)}
-	e.low, e.lowEnds = c.rule.low(a, b), [2]bool{before, after}
+	e.low, e.lowEnds = c.rule.low(a, b), [2]bool{c.rule.low(before, a), c.rule.low(b, after)}
+	e.bends = [2]bool{slants(before, a), slants(b, after)}
 	if e.from.u > e.to.u {
 		e.from, e.to = e.to, e.from
-		e.lowEnds = [2]bool{after, before}
+		e.lowEnds[0], e.lowEnds[1] = e.lowEnds[1], e.lowEnds[0]
+		e.bends[0], e.bends[1] = e.bends[1], e.bends[0]
 	}
 	far := max(c.rule.Joint, e.reach) + 2
 	e.box = plane.Rect{Left: min(a.X, b.X) - far, Right: max(a.X, b.X) + far, Bottom: min(a.Y, b.Y) - far, Top: max(a.Y, b.Y) + far}
 	c.bounds = append(c.bounds, e)
 }
 
+// slants tells whether the boundary from a to b is neither level nor plumb.
+func slants(a, b plane.Corner) bool { return a.X != b.X && a.Y != b.Y }
+
 // Clear takes all tile away again.
 func (c *Cover) Clear() {
 	for i := range c.bounds {
 		c.bounds[i].covered = c.bounds[i].covered[:0]
 	}
+	c.atMost = false
 }
 
-// Copy is the cover as it is now, for Take, in the room of a copy that nobody needs any more, or nil.
-func (c *Cover) Copy(d *Cover) *Cover {
-	if d == nil {
-		d = &Cover{}
-	}
-	d.slack = c.slack
-	was := d.bounds[:cap(d.bounds)]
-	d.bounds = d.bounds[:0]
-	for i := range c.bounds {
-		if have := c.bounds[i].covered; len(have) > 0 {
-			var room []stretch
-			if n := len(d.bounds); n < len(was) {
-				room = was[n].covered[:0]
-			}
-			d.bounds = append(d.bounds, bound{edge: c.bounds[i].edge, covered: append(room, have...)})
-		}
-	}
-	return d
-}
-
-// Take covers what is covered on another wall that differs from this one elsewhere alone.
-func (c *Cover) Take(from *Cover) {
-	if from == nil {
-		return
-	}
-	c.slack = max(c.slack, from.slack)
-	for i := range c.bounds {
-		e := &c.bounds[i]
-		for k := range from.bounds {
-			if from.bounds[k].edge != e.edge {
-				continue
-			}
-			for _, s := range from.bounds[k].covered {
-				if s.from, s.to = max(s.from, e.from.u), min(s.to, e.to.u); s.from < s.to {
-					e.covered = append(e.covered, s)
-				}
-			}
-		}
-	}
+// ClearAtMost is Clear for what pieces cover at most, however boundaries that slant are rounded: see Sure.
+func (c *Cover) ClearAtMost() {
+	c.Clear()
+	c.atMost = true
 }
 
 // Rect covers what tile in an upright rectangle covers.
@@ -205,6 +179,10 @@ func (e *bound) piece(solid plane.Region, joint length.Length) {
 		}
 	}
 }
+
+// rounding is how far an edge of a piece may stand off because slanted edges are
+// rounded where they cross.
+const rounding = 4
 
 // slop is how far a piece's edge may seem to lie behind the boundary that cut it,
 // because a leaning edge is rounded wherever a tile crosses it.
@@ -271,7 +249,7 @@ func at(p, q uv, u length.Length) length.Length {
 func (c *Cover) Gaps() []Gap { return c.gaps(false) }
 
 // Sure are the gaps as far as they are bare however the ends of slanted boundaries are rounded,
-// which moves the end of a gap by as much more as the boundary slants less.
+// which moves the end of a gap by as much more as the boundary slants less. What pieces cover is to be taken at most.
 func (c *Cover) Sure() []Gap { return c.gaps(true) }
 
 func (c *Cover) gaps(sure bool) []Gap {
@@ -297,7 +275,7 @@ func (c *Cover) gapsOf(out []Gap, e *bound, sure bool) []Gap {
 		if to > u+c.slack {
 			out = append(out, e.gap(u, min(to, e.to.u), c.rule.Joint))
 			if g := &out[len(out)-1]; sure {
-				g.Length = max(0, g.Length-e.doubt())
+				g.Length = max(0, g.Length-e.doubt(u, to))
 			}
 		}
 	}
@@ -322,11 +300,17 @@ func (c *Cover) Boxes() (out []plane.Rect) {
 }
 
 // doubt is by how much a gap may be shorter where the ends of its boundary are rounded otherwise
-// by two units.
-func (e *bound) doubt() length.Length {
+// by two units, as one is where it meets a boundary that slants.
+func (e *bound) doubt(from, to length.Length) (most length.Length) {
 	rise := (e.to.v - e.from.v).Abs()
 	if rise == 0 {
-		return 0
+		if e.bends[0] && from <= e.from.u {
+			most += 2
+		}
+		if e.bends[1] && to >= e.to.u {
+			most += 2
+		}
+		return most
 	}
 	return 4 * (1 + (e.to.u-e.from.u)/rise)
 }

@@ -16,20 +16,20 @@ func (c *Cover) Near(solid plane.Region) {
 	box := solid.Bounds()
 	for i := range c.bounds {
 		if c.bounds[i].box.Overlaps(box) {
-			c.bounds[i].near(solid, c.rule)
+			c.bounds[i].near(solid, c.rule, c.atMost)
 		}
 	}
 }
 
-// rounding is how far an edge of a piece may stand off because slanted edges are
-// rounded where they cross.
-const rounding = 4
-
-func (e *bound) near(solid plane.Region, rule Rule) {
+func (e *bound) near(solid plane.Region, rule Rule, atMost bool) {
 	if e.reach < 0 {
 		return
 	}
 	gap := rule.Sides[e.edge.Side()].Gap
+	reach := e.reach + gap + rounding
+	if atMost && e.from.v != e.to.v {
+		reach += rounding // one that barely comes near may come much farther along
+	}
 	f := e.edge.Facing()
 	seen := func(p plane.Point) uv {
 		a := seenFrom(f, p)
@@ -40,7 +40,7 @@ func (e *bound) near(solid plane.Region, rule Rule) {
 		p := seen(ring[len(ring)-1].Point)
 		for _, c := range ring {
 			q := seen(c.Point)
-			if from, to, ok := within(p, q, -gap, e.reach+gap+rounding); ok {
+			if from, to, ok := within(p, q, -gap, reach); ok {
 				from, to = max(e.from.u, from-rule.Joint-rounding), min(e.to.u, to+rule.Joint+rounding)
 				if from < to {
 					e.covered = append(e.covered, stretch{from, to})

@@ -132,7 +132,7 @@ func (c *choice) closely(s Setting, other *merit.Merit) (m merit.Merit, done boo
 	t := c.apart.copyTo(&w.closer)
 	w.besideTables(t, s)
 	g := w.ground(s.Placed)
-	g.layer.Cover.Clear()
+	g.layer.Cover.ClearAtMost()
 	g.layer.Cover.Take(c.cover)
 	done = true
 	g.marked.each(&w.Pattern, g.box, c.origin, func(set bond.Set, zone int) {

@@ -26,7 +26,7 @@ func (c *choice) closerTurns(other *merit.Merit) {
 	w, t, edges := c.w, c.apart, afresh(c.w)
 	w.atBest(&edges, c.line, c.edge, 0, 0, w.inner)
 	g := w.ground(w.outer)
-	g.layer.Cover.Clear()
+	g.layer.Cover.ClearAtMost()
 	g.layer.Cover.Take(c.cover)
 	stop, seen := false, 0
 	w.eachIn(g, &g.turns, c.origin, func(set bond.Set) {
@@ -54,7 +54,7 @@ func (c *choice) closerTurns(other *merit.Merit) {
 func (c *choice) closerZones(other *merit.Merit) {
 	w, t := c.w, c.apart
 	g := w.ground(w.outer)
-	g.layer.Cover.Clear()
+	g.layer.Cover.ClearAtMost()
 	g.layer.Cover.Take(c.cover)
 	if c.order == nil {
 		c.order = w.shown.first(len(g.zones.boxes))

@@ -23,12 +23,14 @@ func TestNoPlacingOfFreeMarksIsBetter(t *testing.T) {
 		r.Walls[0].Openings = []survey.OpeningFound{{Kind: survey.Niche, Name: "n", Left: span(200, 260), Width: span(150, 150), Bottom: span(-100, -60), Height: span(110, 130)}}
 	}
 	for name, r := range map[string]survey.Room{
-		"herringbone, end and head": small(survey.Herringbone, 150*mm, 75*mm, coarse, ends),
-		"hexagon, end and head":     small(survey.Hexagon, 100*mm, 100*mm, coarse, ends),
-		"chevron, end and head":     small(survey.Chevron, 180*mm, 60*mm, coarse, ends),
-		"basket weave, a niche":     small(survey.BasketWeave, 102*mm, 50*mm, coarse, shelf),
-		"hexagon, a niche":          small(survey.Hexagon, 100*mm, 100*mm, coarse, shelf),
-		"herringbone, all":          small(survey.Herringbone, 150*mm, 75*mm, func(r *survey.Room) { r.Tape = 26 * mm }, ends, shelf),
+		"herringbone, end and head":          small(survey.Herringbone, 150*mm, 75*mm, coarse, ends),
+		"hexagon, end and head":              small(survey.Hexagon, 100*mm, 100*mm, coarse, ends),
+		"chevron, end and head":              small(survey.Chevron, 180*mm, 60*mm, coarse, ends),
+		"basket weave, a niche":              small(survey.BasketWeave, 102*mm, 50*mm, coarse, shelf),
+		"hexagon, a niche":                   small(survey.Hexagon, 100*mm, 100*mm, coarse, shelf),
+		"hexagon, a niche across a roof":     small(survey.Hexagon, 100*mm, 100*mm, coarse, shelf, roof(0, 180*mm)),
+		"herringbone, a niche across a roof": small(survey.Herringbone, 150*mm, 75*mm, coarse, shelf, roof(220*mm, -60*mm)),
+		"herringbone, all":                   small(survey.Herringbone, 150*mm, 75*mm, func(r *survey.Room) { r.Tape = 26 * mm }, ends, shelf),
 	} {
 		t.Run(name, func(t *testing.T) {
 			found, err := Room(context.Background(), &r)

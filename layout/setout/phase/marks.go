@@ -147,6 +147,9 @@ func (w *Wall) fenceAxes() {
 				a.busy = append(a.busy, hull)
 			}
 		}
+		if w.crosses(a) {
+			a.busy = append(a.busy, a.zone)
+		}
 		for i := range w.loose {
 			if w.loose[i].on == a.on {
 				a.edges = append(a.edges, &w.loose[i])

@@ -25,10 +25,7 @@ func (w *Wall) findOthers(s survey.Shape) {
 		for _, ring := range s.Solid {
 			for k, c := range ring {
 				d := ring[(k+1)%len(ring)]
-				o := other{between(c.Point, d.Point, rounded), plane.Line{}}
-				if c.X != d.X && c.Y != d.Y {
-					o.line = plane.Through(c.Point, d.Point)
-				}
+				o := boundary(c, d)
 				if c.On != 0 && !w.moves(c.On) && !e.goesAway(c.Point, d.Point) && o.box.Overlaps(reach) {
 					e.others = append(e.others, o)
 				}
@@ -87,6 +84,42 @@ func (e *edge) shared(box *plane.Rect, beside length.Length) bool {
 	return false
 }
 
+// crosses tells whether a free opening may come to a boundary that stands: where it then ends that boundary, and which
+// tiles lie beyond, hangs on where it is placed, so that nothing is taken to be cut by its edges alone.
+func (w *Wall) crosses(a *axis) bool {
+	if a.opening < 0 {
+		return false
+	}
+	without := w.outer
+	without.Openings = slices.Clone(without.Openings)
+	for _, b := range w.axes {
+		if b.opening >= 0 {
+			without.Openings[b.opening] = survey.Edges{Left: -2 * far, Right: -far, Bottom: -2 * far, Top: -far}
+		}
+	}
+	for _, ring := range w.Found.Shape(w.room.Units, without).Solid {
+		for i, c := range ring {
+			o := boundary(c, ring[(i+1)%len(ring)])
+			if c.On != 0 && !w.moves(c.On) && o.near(&a.hull, 0) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// far is beyond any wall.
+const far = length.Longest / 4
+
+// boundary is what lies between two corners.
+func boundary(c, d plane.Corner) other {
+	o := other{between(c.Point, d.Point, rounded), plane.Line{}}
+	if c.X != d.X && c.Y != d.Y {
+		o.line = plane.Through(c.Point, d.Point)
+	}
+	return o
+}
+
 // near tells whether the boundary comes to a box, or nearer than so much to it.
 func (o *other) near(at *plane.Rect, beside length.Length) bool {
 	box := *at
@@ -103,20 +136,4 @@ func (o *other) near(at *plane.Rect, beside length.Length) bool {
 		left, right = left || s >= 0, right || s <= 0
 	}
 	return left && right
-}
-
-// throughRoof tells whether a free opening may stand across a boundary that slants: how the rest of the
-// boundary is rounded then hangs on where it stands.
-func throughRoof(w *Wall) bool {
-	for i := range w.edges {
-		e := &w.edges[i]
-		if e.line.D.X == 0 || e.line.D.Y == 0 {
-			continue
-		}
-		o := other{between(e.line.P, e.end(), rounded), e.line}
-		if slices.ContainsFunc(w.axes, func(a *axis) bool { return a.opening >= 0 && o.near(&a.hull, 0) }) {
-			return true
-		}
-	}
-	return false
 }

@@ -1,8 +1,6 @@
 package phase
 
 import (
-	"slices"
-
 	"coursewright/layout/length"
 	"coursewright/layout/merit"
 )
@@ -26,7 +24,7 @@ func (r *Result) Wall(i int) *Wall { return r.walls[i] }
 func (r *Result) Order() merit.Order { return r.order }
 
 func (s *solver) result(t *trial, bound *merit.Merit) Result {
-	r := Result{Line: t.line, Proven: bound == nil && !slices.ContainsFunc(s.walls, throughRoof), solver: s}
+	r := Result{Line: t.line, Proven: bound == nil, solver: s}
 	if bound != nil {
 		r.Bound = *bound
 	}

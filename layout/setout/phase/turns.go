@@ -14,7 +14,7 @@ import (
 // comes after another merit.
 func (c *choice) cutTurns(t *tally, a *axis, p *survey.Placed, but plane.Rect, other *merit.Merit) bool {
 	w, g, far := c.w, c.w.ground(*p), c.w.far()
-	g.layer.Cover.Clear()
+	g.layer.Cover.ClearAtMost()
 	g.layer.Cover.Take(c.cover)
 	done := true
 	w.eachIn(g, &g.touchedBy(w, a).hard, c.origin, func(set bond.Set) {
