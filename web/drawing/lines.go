@@ -193,6 +193,7 @@ func (b *board) numbers(tag Tag, zero Micron, scale Scale, x Micron, all []tally
 	for every = max(every, 1); pitch*Micron(every) < leading(size); {
 		every = 5 * ((every + 5) / 5)
 	}
+	told := func(c tally) bool { return heights && c.whole && c.number%max(5, every) == 0 && !b.behindRim(c) }
 	for _, c := range all {
 		if c.number%every != 0 && (c.number != 1 || every > 5) {
 			continue
@@ -200,10 +201,15 @@ func (b *board) numbers(tag Tag, zero Micron, scale Scale, x Micron, all []tally
 		mid := zero - scale.On((c.bottom+c.top)/2)
 		l := Label{Tag: tag, Text: strconv.Itoa(c.number), Size: size, Bold: c.fifth() && every < 5, Colour: Black,
 			Anchor: Right, At: Point{x + numberGap + BoldWidth("888", size), mid + drop(size)}}
-		if b.vacant(l.box()) {
+		// In a pattern the height of one course may stand beside the number of another, and be read as its.
+		struck := slices.ContainsFunc(all, func(other tally) bool {
+			y := zero - scale.On(other.bottom)
+			return other.number != c.number && told(other) && l.box().from.Y <= y && y <= l.box().to.Y
+		})
+		if b.vacant(l.box()) && !struck {
 			b.label(l)
 		}
-		if heights && c.whole && c.number%max(5, every) == 0 && !b.behindRim(c) {
+		if told(c) {
 			b.courseHeight(x, zero-scale.On(c.bottom), c, l)
 		}
 	}
