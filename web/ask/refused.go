@@ -102,7 +102,7 @@ func AsTyped(faults survey.Faults, all Typed) survey.Faults {
 		}
 		f.Meant = "" // of a figure that nobody has typed
 		if box.right {
-			f.Found = "“" + box.text + "”, which is " + strings.Trim(f.Found, "“”") + " from the left end"
+			f.Found = "“" + box.text + "”, which is " + fromLeft(strings.Trim(f.Found, "“”"))
 		}
 		f.Found = strings.Replace(f.Found, "“-"+box.text+"”", "“"+box.text+"”", 1)
 		if from, to, bounds := strings.Cut(f.Want, " to "); box.lean && bounds && from == "a length from -"+to {
@@ -110,6 +110,14 @@ func AsTyped(faults survey.Faults, all Typed) survey.Faults {
 		}
 	}
 	return faults
+}
+
+// fromLeft says where a figure is that was counted from the right end: nobody measures less than nothing.
+func fromLeft(found string) string {
+	if strings.HasPrefix(found, "-") {
+		return "past the left end"
+	}
+	return found + " from the left end"
 }
 
 // Emptied takes an answer back that was refused and is empty again: the figures of
