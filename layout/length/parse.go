@@ -1,6 +1,9 @@
 package length
 
-import "math/big"
+import (
+	"math/big"
+	"strings"
+)
 
 // Longest is the greatest distance Parse reads, either way of zero: two such
 // lengths multiply into an Area.
@@ -148,13 +151,21 @@ func (r *reader) part() (part, error) {
 	return p, err
 }
 
+const twoLengths = "holds two lengths"
+
 // word takes a unit written out and the full stop after it; bare tells that
 // there is none.
 func (r *reader) word() (u unit, bare bool, err error) {
 	at := r.at
+	if strings.HasPrefix(r.rest(), "×") {
+		return 0, false, r.fail(at, twoLengths, "one of them")
+	}
 	word := r.letters()
-	if word == "" {
+	switch word {
+	case "":
 		return 0, true, nil
+	case "x", "X", "by": // 20 x 10, as it stands on a box of tile
+		return 0, false, r.fail(at, twoLengths, "one of them")
 	}
 	u, known := unitWord(word)
 	if !known {
