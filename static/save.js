@@ -165,11 +165,11 @@ function swap(page, id) {
   else old.replaceWith(fresh);
 }
 
-// told copies how each field was understood, and each section's line. A field
+// told copies how each field was understood, each section's line, and what is said of where things stand. A field
 // nobody has touched since takes the server's text: a width takes the readings
 // at its end along.
 function told(page, sent) {
-  for (const fresh of page.querySelectorAll(".said, .line[id]")) {
+  for (const fresh of page.querySelectorAll(".said, .line[id], #survey .hint[id]")) {
     const old = document.getElementById(fresh.id);
     if (old && old.innerHTML !== fresh.innerHTML) old.replaceWith(fresh);
   }

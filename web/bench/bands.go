@@ -42,18 +42,17 @@ func (b Bench) bandsUnder(band int) []page.Choice {
 func (b Bench) bandAbout(typed survey.Band) string {
 	for _, band := range b.Plan.Setout.Bands {
 		if band.Name == typed.Name {
-			return bandStands(b.Plan.Room, band)
+			return b.bandStands(band)
 		}
 	}
 	return "There is no standard for its height: 56 to 64 in (1400 to 1600 mm) over the floor is usual."
 }
 
 // bandStands says where a band stands.
-func bandStands(room survey.Room, band plan.Band) string {
-	u := room.Units
-	text := "It stands from " + band.Bottom.Tape(u) + " up to " + band.Top.Tape(u) + " over the level line"
+func (b Bench) bandStands(band plan.Band) string {
+	text := "It stands from " + b.Tape(band.Bottom) + " up to " + b.FromLevel(band.Top)
 	if band.Bottom < 0 {
-		text = "Its bottom stands at " + band.Bottom.Tape(u) + " from the level line, its top at " + band.Top.Tape(u)
+		text = "Its bottom stands " + b.FromLevel(band.Bottom) + ", its top " + b.FromLevel(band.Top)
 	}
-	return text + "; " + (band.Bottom - room.Foot()).Tape(u) + " over the floor or the lowest base."
+	return text + "; " + b.Tape(band.Bottom-b.Plan.Room.Foot()) + " over the floor or the lowest base."
 }
