@@ -132,16 +132,22 @@ func (b Bench) fine(l length.Length) string {
 	return withoutUnit(l.Fine(b.Plan.Room.Units))
 }
 
-// troubles counts what no plan should have.
+// troubles counts what no plan should have. A piece that only runs out to a point, as under a roof, is none.
 func (b Bench) troubles() (bare, slivers int) {
+	points := 0
 	for _, w := range b.Plan.Walls {
 		for _, g := range w.Gaps {
 			if !g.Low {
 				bare++
 			}
 		}
+		for i := range w.Pieces {
+			if p := &w.Pieces[i]; p.Unworkable && !p.NoSaw() {
+				points++
+			}
+		}
 	}
-	return bare, b.Plan.Setout.Merit.Slivers + b.Plan.Setout.Merit.Unworkable
+	return bare, max(0, b.Plan.Setout.Merit.Slivers+b.Plan.Setout.Merit.Unworkable-points)
 }
 
 // whereIs says where a piece stands and what is cut for it, where that is not what shows.

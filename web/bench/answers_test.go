@@ -2,6 +2,7 @@ package bench_test
 
 import (
 	"encoding/json"
+	"fmt"
 	"os"
 	"regexp"
 	"strings"
@@ -340,4 +341,25 @@ func TestAnAnswerKeepsToItsPlace(t *testing.T) {
 		assert.Equal(t, "hidden", trial.See[string](t, ctx, `document.querySelector("#answer-smallest .figure").firstChild.textContent.trim()`))
 		assert.Empty(t, trial.See[[]string](t, ctx, `[...document.querySelectorAll("#answers .a, #answers .n")].filter(e => e.getBoundingClientRect().right > e.closest("li").getBoundingClientRect().right + 1).map(e => e.textContent)`), "%d wide", wide)
 	}
+}
+
+// Under a roof that falls more than half its width pieces run out to a point: the answer says so, and counts none of them
+// as a sliver.
+func TestAPieceThatRunsOutToAPointIsNoSliver(t *testing.T) {
+	file, err := os.ReadFile("../../testdata/doubts/true/tub-under-a-gable.json")
+	require.NoError(t, err)
+	job, err := survey.Read(file)
+	require.NoError(t, err)
+	job.Walls[1].Head.Readings[1].Rise = "1197"
+	file, err = survey.Write(job)
+	require.NoError(t, err)
+	s := trial.Of(t, file)
+	_, page := s.Get("/jobs/1")
+	assert.Contains(t, page, "a point")
+	assert.NotContains(t, page, "nothing of it shows")
+	plan, err := layout.Now(job)
+	require.NoError(t, err)
+	require.Positive(t, plan.Setout.Merit.Unworkable)
+	require.Zero(t, plan.Setout.Merit.Slivers)
+	assert.NotContains(t, page, fmt.Sprintf("%d slivers", plan.Setout.Merit.Unworkable))
 }
