@@ -15,6 +15,7 @@ let timer = 0;
 let keyed = 0; // when the last key was
 let pending = false; // an edit waits for the person to pause
 let sending = false;
+let lost = false; // the server cannot be reached
 let waiting = null; // the newest request that has not been sent
 let answered = ""; // the last form that was answered, so that leaving a box sends nothing twice
 
@@ -79,7 +80,9 @@ async function post(asked) {
   try {
     answer = await fetch(asked.url, { method: "POST", body: asked.body, headers: { "X-Bench": "live", ...asks() }, keepalive: Boolean(asked.leaving) });
     text = await answer.text();
+    lost = false;
   } catch {
+    lost = true;
     say("Not saved: the server cannot be reached. What you typed is kept here; trying again.");
     return false;
   }
@@ -237,6 +240,18 @@ function leave() {
     return { ...asked, leaving: String(asked.body).length < MOST_LEFT };
   });
 }
+
+// A link that is pressed right after the last key waits for the answer, so that the browser need not ask whether to
+// leave; where something is refused the page stays, for the person to see it, until the link is pressed again.
+document.addEventListener("click", async (e) => {
+  const link = e.target.closest?.("a[href]");
+  if (!link || e.defaultPrevented || e.button || e.metaKey || e.ctrlKey || e.shiftKey || e.altKey || link.target || link.hasAttribute("download")) return;
+  if (link.origin !== location.origin || link.pathname === location.pathname || lost || !(pending || sending || waiting)) return;
+  e.preventDefault();
+  leave();
+  while (sending && !lost) await new Promise((done) => setTimeout(done, 20));
+  if (!lost && !document.querySelector(".fault")) location.assign(link.href);
+});
 
 addEventListener("beforeunload", (e) => {
   leave();
