@@ -167,7 +167,7 @@ func placedOnTape(by chooser, room *survey.Room, w *count.Wall) survey.Placed {
 	for _, i := range w.Free() {
 		o := w.Found.Openings[i]
 		left, bottom := on(o.Left), on(o.Bottom)
-		p.Openings[i] = survey.Edges{Left: left, Right: left + on(o.Width), Bottom: bottom, Top: bottom + on(o.Height)}
+		p.Openings[i] = o.Within(survey.Edges{Left: left, Right: left + on(o.Width), Bottom: bottom, Top: bottom + on(o.Height)})
 	}
 	return p
 }

@@ -4,8 +4,8 @@ import "coursewright/layout/length"
 
 // keepInside takes from the ranges of free openings what lies out of the tile
 // whatever else is chosen, so that a range may be typed, or filled in by a
-// button, without knowing where tile ends. What is left of two ranges together
-// still has to be chosen so that the opening ends inside. A range of which
+// button, without knowing where tile ends. Of what is left of two ranges together
+// that is chosen with which the opening ends inside. A range of which
 // nothing would be left stays as typed, and so do those of two edges of which a pin
 // stands out of what is left: what is pinned does not move. A pin within it changes
 // no range, so that an opening is judged alike where it is pinned and where it is not.
@@ -22,7 +22,20 @@ func (w *WallFound) keepInside() {
 			top = max(top, o.Bottom.To+o.Height.To) // a window may reach past a head that merely stops
 		}
 		o.Bottom, o.Height = w.fitted(o.Bottom, o.Height, bottom, top, o.Mark(BottomEdge), o.Mark(TopEdge))
+		if o.Kind == Niche || o.Kind == Window {
+			o.Right = w.ending(o.Left, o.Width, o.Right, right, o.Mark(RightEdge))
+			o.Top = w.ending(o.Bottom, o.Height, o.Top, top, o.Mark(TopEdge))
+		}
 	}
+}
+
+// ending is between which an edge of an opening may lie that could run out of the tile, which ends at most.
+func (w *WallFound) ending(begin, size, far Span, most length.Length, edge MarkName) Span {
+	all := begin.plus(size)
+	if y, pinned := w.MarkPins[edge]; far != (Span{}) || all.To <= most || all.From > most || pinned && y > most {
+		return far
+	}
+	return Span{all.From, most}
 }
 
 // fitted is the package's fitted for two edges that are not pinned elsewhere.

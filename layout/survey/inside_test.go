@@ -63,6 +63,25 @@ func TestFreeRangesEndWhereTileEnds(t *testing.T) {
 	}
 }
 
+// A niche with a range that reaches past the tile ends in it; where it is pinned past it, it stays there.
+func TestAFreeNicheEndsInTheTile(t *testing.T) {
+	job := sketch("in", "a")
+	job.Walls[0].Width = "60"
+	job.Walls[0].Openings = []survey.Opening{{Kind: "niche", Name: "n", Left: free("40", "48"), Width: mark("11"),
+		Bottom: free("10", "18"), Height: &survey.Measure{Mark: free("12", "18")}}}
+	niche := func() survey.OpeningFound {
+		room, faults := job.Resolve()
+		require.Empty(t, faults)
+		return room.Walls[0].Openings[0]
+	}
+	require.Zero(t, niche().Right, "48 and 11 are 59")
+	require.Equal(t, survey.Span{From: 22 * in, To: 30 * in}, niche().Top, "18 and 18 are 36, the head is at 30")
+	job.Pins.Walls = map[string]survey.WallPin{"a": {Marks: map[string]string{"niche n top": "29"}}}
+	require.Equal(t, survey.Span{From: 22 * in, To: 30 * in}, niche().Top)
+	job.Pins.Walls["a"].Marks["niche n top"] = "31"
+	require.Zero(t, niche().Top)
+}
+
 func TestAWindowMayReachPastAHeadThatStops(t *testing.T) {
 	job := sketch("in", "a")
 	job.Walls[0].Openings = []survey.Opening{{Kind: "window", Name: "w", Left: mark("10"), Width: mark("20"), Bottom: free("20", "25"), Height: &survey.Measure{Mark: mark("30")}}}
