@@ -1,10 +1,12 @@
 package sheet
 
 import (
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
 
+	"coursewright/layout/cuts"
 	"coursewright/layout/survey"
 )
 
@@ -46,4 +48,13 @@ func TestCutsOfAPatternAreListedByPlaceAndCourse(t *testing.T) {
 		}
 	}
 	assert.Greater(t, inRow, 60, "most of them")
+}
+
+// How marks are read stands over the first line that has some, not pages later, also where only a band is in a pattern.
+func TestMarksAreExplainedBeforeTheFirst(t *testing.T) {
+	text := words(printedText(t, solved(t, "alcove", herringboneBand), CutSchedule))
+	said, first := strings.Index(text, words(cuts.Corners)), strings.Index(text, "marks A to")
+	assert.Positive(t, said)
+	assert.Greater(t, first, said)
+	assert.NotContains(t, words(printedText(t, solved(t, "alcove"), CutSchedule)), words(cuts.Corners))
 }

@@ -33,6 +33,7 @@ func (b *book) schedule() {
 		return
 	}
 	f.words(plain, b.cutSummary()+b.said())
+	f.markWords()
 	partners := b.partners()
 	lines := make([]cutLine, len(b.cuts.Groups))
 	for i, g := range b.cuts.Groups {
@@ -226,6 +227,28 @@ func gives(n int) string {
 	return "give"
 }
 
+// few is of how many lines one has marks where only a few have.
+const few = 4
+
+// markWords say how marks are read, over the first line that has some, where more than a few have.
+func (f *flow) markWords() {
+	most, marked := 0, 0
+	for _, g := range f.book.cuts.Groups {
+		most = max(most, len(g.Saws))
+		if len(g.Saws) > 0 {
+			marked++
+		}
+	}
+	if marked == 0 || few*marked < len(f.book.cuts.Groups) {
+		return
+	}
+	text := cuts.Corners
+	if most > 1 {
+		text += " Where a tile has several cuts, mark all of them before the first is sawn."
+	}
+	f.words(plain, text)
+}
+
 // cutNotes explain what the lines say, once.
 func (f *flow) cutNotes() {
 	up := ", the arrow points up"
@@ -238,12 +261,6 @@ func (f *flow) cutNotes() {
 	}
 	has := func(how cuts.How) bool {
 		return slices.ContainsFunc(f.book.cuts.Groups, func(g cuts.Group) bool { return g.How == how })
-	}
-	if !f.book.plan.Room.Bond.Coursed() {
-		text += " " + cuts.Corners
-		if slices.ContainsFunc(f.book.cuts.Groups, func(g cuts.Group) bool { return len(g.Saws) > 1 }) {
-			text += " Where a tile has several cuts, mark all of them before the first is sawn."
-		}
 	}
 	if has(cuts.InPlace) {
 		text += " Measure in place: hold the tile up and mark it."
