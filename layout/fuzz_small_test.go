@@ -100,7 +100,7 @@ func bestOnLine(marks chooser, room *survey.Room, order merit.Order, walls []*co
 		var best *merit.Merit
 		for _, edge := range starts {
 			placed := placedOnTape(marks, room, w)
-			if onOneCourse(room, w, placed.Head) { // both base and head cut it, so that neither rim nor head is judged: only heads that are listed
+			if w.Found.Head.Sight == survey.Low || onOneCourse(room, w, placed.Head) { // a cut there puts a run out of sight, or is judged neither as rim nor as head: only heads that are listed
 				heads := w.Places.Heads(line)
 				placed.Head = heads[marks.which("head", len(heads))]
 			}
