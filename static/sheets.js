@@ -26,6 +26,11 @@ form.addEventListener("change", async () => {
   history.replaceState(null, "", query);
 });
 
+// A sheet that could not be drawn here says so.
+document.addEventListener("error", (e) => {
+  if (e.target.matches?.(".leaf img")) e.target.previousElementSibling.textContent = "open it to see it";
+}, true);
+
 function swap(id, page) {
   const old = document.getElementById(id), fresh = page.getElementById(id);
   if (!old || !fresh) return;

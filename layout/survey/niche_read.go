@@ -247,8 +247,12 @@ func (r *resolver) leavesRoom(p path, o *OpeningFound) {
 	}
 	for i, f := range in.Faces {
 		if FaceName(i) != BackFace && f.Tiled && f.Depth <= least {
-			r.faults.add(p.dot("inside.depth"), "a depth of "+say(f.Depth)+" between the tiles",
-				"a depth that leaves more than "+say(least)+" of it")
+			found := "a depth of " + say(f.Depth) + " between the tiles"
+			if f.Depth <= 0 {
+				found = "a depth that leaves nothing between the tiles"
+			}
+			r.faults.add(p.dot("inside.depth"), found,
+				"at least "+say(least-f.Depth+r.units.FineStep())+" more: more than "+say(least)+" has to be left between them")
 			return
 		}
 	}

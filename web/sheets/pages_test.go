@@ -83,6 +83,8 @@ func TestThePageFollowsItsBoxes(t *testing.T) {
 	trial.Await(t, ctx, `document.getElementById("print").disabled`)
 	trial.See[bool](t, ctx, `(document.querySelector("input[value=stages]").click(), true)`)
 	trial.Await(t, ctx, `!document.getElementById("print").disabled && document.getElementById("print").textContent === "Print 1 page"`)
+	trial.See[bool](t, ctx, `(document.querySelector("#previews img").src = "/jobs/1/sheets/none", true)`)
+	trial.Await(t, ctx, `document.querySelector("#previews .leaf").textContent === "open it to see it"`)
 }
 
 // A list that stands under another has no page of its own: the page says on which it is.
