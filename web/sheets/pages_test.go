@@ -89,7 +89,7 @@ func TestThePageFollowsItsBoxes(t *testing.T) {
 
 // A list that stands under another has no page of its own: the page says on which it is.
 func TestAListUnderAnotherIsFound(t *testing.T) {
-	_, page := trial.Of(t, trial.File(t, "hexagon.json")).Get("/jobs/1/sheets")
+	_, page := trial.Of(t, trial.File(t, "one-wall.json")).Get("/jobs/1/sheets")
 	on := regexp.MustCompile(`Story pole</b>[^/]*</small></span> <i[^>]*>on (\d+)</i>`).FindStringSubmatch(page)
 	require.NotNil(t, on)
 	assert.Contains(t, page, "<b>"+on[1]+"</b> Cut schedule, story pole")
