@@ -31,6 +31,9 @@ func (m Mark) String() string {
 	return cornerName(m.Corner) + " to " + cornerName(other)
 }
 
+// At is the corner a mark is measured from: "B".
+func (m Mark) At() string { return cornerName(m.Corner) }
+
 // saws are the straight cuts of a piece of a pattern, one for every boundary that cuts it, and one for every stretch
 // of a boundary that bends. A cut that ends inside the tile, where it meets another, is marked where its line leaves
 // the tile. Places are rounded to the step.

@@ -41,6 +41,12 @@ func TestCutsThatMeetInsideATileAreMarkedAtItsEdges(t *testing.T) {
 	}
 }
 
+// A cut from corner to corner names them; it once said 0" on the way from one to the next.
+func TestACutThroughACornerNamesIt(t *testing.T) {
+	w := sawn(plane.Ring{at(0, 0, 0), at(96, 0, 1), at(72, 24, 0), at(0, 24, 0)})
+	assert.Equal(t, []string{"saw from corner B to 3\" on the way C to D"}, spaced(words{length.Imperial}.saws(w.saws(length.Inch/32))))
+}
+
 // A bite, as at the corner of a niche, is marked by the same two lines, which are sawn only to where they cross. Of
 // one that slants nothing is said of what it leaves beside, below or above.
 func TestABiteIsMarkedByLinesThatStop(t *testing.T) {

@@ -43,6 +43,9 @@ func (g Group) Words(s length.System) []string {
 // saws say where each cut of a piece of a pattern enters its tile and leaves it.
 func (w words) saws(all []Saw) (out []string) {
 	mark := func(m Mark) string {
+		if w.fine(m.From) == w.fine(0) {
+			return "corner " + m.At()
+		}
 		return w.fine(m.From) + " on the way " + m.String()
 	}
 	stops := ""

@@ -291,11 +291,11 @@ func (b *book) fence(g cuts.Group) (big, small string) {
 // sawn writes the two marks of a cut, and those of the others after it.
 func (b *book) sawn(g cuts.Group) (big, small string) {
 	first := g.Saws[0]
-	big = b.bare(first.Enters.From) + " → " + b.bare(first.Leaves.From)
-	small = "marks " + held(first.Enters.String()) + ", " + held(first.Leaves.String())
+	big = b.markFigure(first.Enters) + " → " + b.markFigure(first.Leaves)
+	small = "marks " + held(b.markPlace(first.Enters)) + ", " + held(b.markPlace(first.Leaves))
 	stops := first.Stops
 	for _, s := range g.Saws[1:] {
-		small += "; then " + held(b.bare(s.Enters.From)+" "+s.Enters.String()) + ", " + held(b.bare(s.Leaves.From)+" "+s.Leaves.String())
+		small += "; then " + b.sawMark(s.Enters) + ", " + b.sawMark(s.Leaves)
 		stops = stops || s.Stops
 	}
 	if stops {
@@ -305,6 +305,33 @@ func (b *book) sawn(g cuts.Group) (big, small string) {
 		small += "; " + larger + held(b.bare(g.Spread)) + " larger"
 	}
 	return big, small
+}
+
+// atCorner tells whether a mark stands at its corner, as near as is sawn.
+func (b *book) atCorner(m cuts.Mark) bool { return b.bare(m.From) == b.bare(0) }
+
+// markFigure is how far a mark stands from its corner, or the corner it stands at.
+func (b *book) markFigure(m cuts.Mark) string {
+	if b.atCorner(m) {
+		return m.At()
+	}
+	return b.bare(m.From)
+}
+
+// markPlace says where that is.
+func (b *book) markPlace(m cuts.Mark) string {
+	if b.atCorner(m) {
+		return "at " + m.At()
+	}
+	return m.String()
+}
+
+// sawMark says both in one.
+func (b *book) sawMark(m cuts.Mark) string {
+	if b.atCorner(m) {
+		return held(b.markPlace(m))
+	}
+	return held(b.bare(m.From) + " " + m.String())
 }
 
 // tapered writes both heights, or both widths, and the other side where it is

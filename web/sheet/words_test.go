@@ -87,3 +87,19 @@ func TestThePoleStandsInTheRoom(t *testing.T) {
 func TestTheJoinsHaveNamesOfTheirOwn(t *testing.T) {
 	assert.Equal(t, []string{"A", "Z", "A2", "B2"}, []string{matchName(1), matchName(26), matchName(27), matchName(28)})
 }
+
+// A cut that begins or ends at a corner of its tile names the corner; it once said 0" from it.
+func TestNoMarkIsNothingFromItsCorner(t *testing.T) {
+	b := newBook(roomOf(t, "jobs/sheets"), Options{Kinds: []Kind{CutSchedule}})
+	corner := 0
+	for _, g := range b.cuts.Groups {
+		big, small := b.fence(g)
+		for _, s := range g.Saws {
+			if b.atCorner(s.Enters) || b.atCorner(s.Leaves) {
+				corner++
+				assert.NotRegexp(t, `(^| )0"`, big+" "+small, g.ID)
+			}
+		}
+	}
+	assert.Positive(t, corner, "some cut does so")
+}
