@@ -1,6 +1,6 @@
 // Where the focus is while parts of the page are swapped. It is never lost: what had
 // it gets it again; a button that has brought new boxes leads to the first of them, and of
-// what is gone the nearest that is left takes its place.
+// what is gone the box it stood at or else the nearest that is left takes its place.
 
 import { form } from "./form.js";
 
@@ -16,7 +16,7 @@ export function whereFocus() {
 export function refocus(at) {
   if (document.activeElement && document.activeElement !== document.body) return;
   const same = again(at), fresh = brought(at);
-  if (fresh || !same || same.disabled) return lead(fresh ?? nearby(at));
+  if (fresh || !same || same.disabled) return lead(fresh ?? boxOf(at) ?? nearby(at));
   const { handle, piece, marked } = at;
   if (piece || handle) same.setAttribute("tabindex", "0"); // rove.js takes it from the others
   same.focus({ preventScroll: true });
@@ -53,7 +53,13 @@ function around(on) {
   for (let up = on.parentElement; up; up = up.parentElement) if (up.id) parts.push(up.id);
   const near = all.map((stop, i) => [Math.abs(i - here), keyOf(stop)]).sort((a, b) => a[0] - b[0]).map(([, key]) => key);
   const boxes = on.matches("#survey button[name=do]") ? new Set(stops(form()).map((box) => box.name)) : null;
-  return { parts, near, boxes };
+  return { parts, near, boxes, field: on.closest(".asked")?.dataset.field };
+}
+
+// boxOf is the box at which a button stood, as one that answers a doubt does.
+function boxOf({ around }) {
+  const box = around?.field && document.getElementById(around.field);
+  return box && open(box) ? box : null;
 }
 
 // brought is the first box that a button of the survey has brought.

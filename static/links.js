@@ -1,4 +1,4 @@
-// Links inside the page: a flag opens its finding, a fault its field, and what
+// Links inside the page: a flag opens its finding, a fault or a doubt its field, and what
 // takes long to work out is asked for when it is opened.
 
 const REST = 300; // ms without an edit before something long is asked for
@@ -14,7 +14,7 @@ document.addEventListener("click", (e) => {
 });
 
 document.addEventListener("click", (e) => {
-  const link = e.target.closest?.(".faults a");
+  const link = e.target.closest?.(".faults a, #line-count a");
   const field = link && document.getElementById(decodeURIComponent(link.hash.slice(1)));
   if (!field) return;
   e.preventDefault();

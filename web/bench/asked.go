@@ -15,17 +15,34 @@ import (
 
 // countText says how much is measured: "4 of 22 measured", and how much is in doubt.
 func (b Bench) countText() string {
+	return strings.TrimSuffix(b.measuredText()+", "+b.doubtsText(), ", ")
+}
+
+func (b Bench) measuredText() string {
 	all, measured := b.questions(), 0
 	for _, q := range all {
 		if !b.Guessed(q.Path) {
 			measured++
 		}
 	}
-	text := fmt.Sprintf("%d of %d measured", measured, len(all))
+	return fmt.Sprintf("%d of %d measured", measured, len(all))
+}
+
+// doubtsText says how many readings are doubted; nothing where none is.
+func (b Bench) doubtsText() string {
 	if n := len(b.Plan.Doubts); n > 0 {
-		text += fmt.Sprintf(", %d in doubt", n)
+		return fmt.Sprintf("%d in doubt", n)
 	}
-	return text
+	return ""
+}
+
+// firstDoubted is the box of the first figure that is doubted, or nothing where none is asked for.
+func (b Bench) firstDoubted() string {
+	all := b.questions()
+	if i := slices.IndexFunc(all, b.doubted); i >= 0 {
+		return all[i].Path
+	}
+	return ""
 }
 
 // isGuess tells whether any figure of the job has not been measured.
