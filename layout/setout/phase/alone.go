@@ -7,7 +7,7 @@ func (c *choice) setAlone(a *axis, o *option) {
 	if a.opening < 0 {
 		m := c.with(o.lowers)
 		m.Exposed, m.Openings = 0, 0 // which hang on what is listed since
-		if o.cut == allCut && c.w.endsApart {
+		if o.cut == allCut && c.w.alike.apart {
 			m.Mirror = c.mirrorWith(a, o.lowers)
 		}
 		o.addTo(&m)

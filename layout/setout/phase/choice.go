@@ -160,7 +160,7 @@ func (c *choice) closely(s Setting, other *merit.Merit) (m merit.Merit, done boo
 	}
 	m = t.merit()
 	w.lines.add(&m, s, g.box)
-	if done && w.Found.Left.Meets && w.Found.Right.Meets {
+	if done && w.alike.seen {
 		m.Mirror = t.mirror()
 	}
 	return m, done

@@ -325,7 +325,7 @@ func (t *tally) single(e *edge, wide, full length.Length) {
 			return
 		}
 	}
-	t.runs = append(t.runs, run{edges: [4]piece.Edge{e.name}, n: 1, least: wide, full: full, low: e.low})
+	t.runs = append(t.runs, run{edges: [4]piece.Edge{e.name}, n: 1, least: wide, full: full, narrowest: wide, low: e.low})
 }
 
 // takes tells whether bound may count a tile.

@@ -199,16 +199,13 @@ func (a *axis) standsAt(w *Wall, origin plane.Point, o *option) standing {
 	return at
 }
 
-// endsStandApart tells whether both ends of the wall meet a corner and no tile that they cut may be touched by
-// the marks of two axes: then what the ends leave is known once every axis was looked at by itself.
+// endsStandApart tells whether no tile that the ends of the wall cut may be touched by the marks of two axes: then what
+// the ends leave is known once every axis was looked at by itself.
 func (w *face) endsStandApart(edges []edge) bool {
-	if !w.Found.Left.Meets || !w.Found.Right.Meets {
-		return false
-	}
 	far := w.reach() + 3*rounded
 	for i := range edges {
 		e := &edges[i]
-		if side := e.name.Side(); side != survey.SideLeft && side != survey.SideRight {
+		if !isEnd(e.name.Side()) {
 			continue
 		}
 		box := between(e.line.P, plane.Point{X: e.line.P.X + e.line.D.X, Y: e.line.P.Y + e.line.D.Y}, far)

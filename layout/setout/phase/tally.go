@@ -6,6 +6,7 @@ import (
 	"coursewright/layout/length"
 	"coursewright/layout/merit"
 	"coursewright/layout/piece"
+	"coursewright/layout/plane"
 	"coursewright/layout/survey"
 )
 
@@ -36,39 +37,23 @@ func (t *tally) copyTo(room *tally) *tally {
 // afresh is a tally of nothing, in the room of the last one: what is taken of it is its merit.
 func afresh(w *Wall) tally { return tally{w: w, runs: w.runs[:0]} }
 
-// run is all pieces that the same boundary edges cut in the same direction, with
-// its least share. Cut by more than four edges, they are told apart by the first four.
-type run struct {
-	edges [4]piece.Edge
-	n     int
-	least length.Length
-	full  length.Length // of the tile that gives it
-	low   bool
-}
-
-func (r *run) share() piece.Share { return piece.Part(r.least, r.full) }
-
-// note takes a width of a tile if it is less of it: in whole marks of the tape first,
-// because that is how runs compare.
-func (r *run) note(least, full, tape length.Length) {
-	if full == r.full {
-		r.least = min(r.least, least)
-		return
-	}
-	marks, have := piece.Part(least.FloorTo(tape), full), piece.Part(r.least.FloorTo(tape), r.full)
-	if marks.Less(have) || !have.Less(marks) && piece.Part(least, full).Less(r.share()) {
-		r.least, r.full = least, full
-	}
-}
-
 func (t *tally) piece(p *piece.Piece, tile int) {
-	if p.Whole || t.surely && barely(p) {
+	if p.Whole {
 		return
 	}
 	limits, least := &t.w.least[tile], p.Least
 	if t.surely && least < limits.full {
 		// A boundary that slants may leave so much more where its ends are rounded otherwise.
 		least = min(least+rounded, limits.full)
+	}
+	if t.surely {
+		switch none, whole := barely(p); {
+		case whole && atOneEnd(p.Across):
+			t.run(p.Across, least, limits.full) // which says how wide the end leaves its tiles, and nothing of small runs
+			return
+		case none || whole:
+			return
+		}
 	}
 	for low := range t.sights {
 		switch g := p.Grade(low == 1); {
@@ -87,15 +72,20 @@ func (t *tally) piece(p *piece.Piece, tile int) {
 	t.run(p.Up, least, limits.full)
 }
 
-// barely tells whether a piece is so nearly whole, or so nearly nothing, that where a boundary
+// barely tells whether a piece is so nearly nothing, or so nearly whole, that where a boundary
 // slants it may be so where another of its ends is moved.
-func barely(p *piece.Piece) bool {
+func barely(p *piece.Piece) (none, whole bool) {
 	if p.Kind&piece.Hole != 0 {
-		return false
+		return false, false
 	}
 	face, off := p.Face.Area2(), 2*length.Area(rounded)*length.Area(p.Tile.Width()+p.Tile.Height())
-	return face <= off || face+off >= p.Outline.Area2()
+	return face <= off, face+off >= p.Outline.Area2()
 }
+
+// atOneEnd tells whether an end of the wall alone cuts a piece across.
+func atOneEnd(across []piece.Edge) bool { return len(across) == 1 && isEnd(across[0].Side()) }
+
+func isEnd(side plane.Side) bool { return side == survey.SideLeft || side == survey.SideRight }
 
 // add adds what another tally has added up.
 func (t *tally) add(more *tally) {
@@ -106,8 +96,7 @@ func (t *tally) add(more *tally) {
 	}
 	t.work += more.work
 	for i := range more.runs {
-		r := &more.runs[i]
-		t.run(r.edges[:r.n], r.least, r.full)
+		t.addRun(&more.runs[i])
 	}
 }
 
@@ -116,18 +105,37 @@ func (t *tally) run(edges []piece.Edge, least, full length.Length) {
 	if len(edges) == 0 {
 		return
 	}
-	r := run{least: least, full: full, n: min(len(edges), 4)}
+	r := run{least: least, full: full, narrowest: least, n: min(len(edges), 4)}
 	copy(r.edges[:], edges)
-	for i := range t.runs {
-		if have := &t.runs[i]; have.n == r.n && have.edges == r.edges {
-			have.note(least, full, t.w.room.Tape)
-			return
-		}
+	if have := t.find(&r); have != nil {
+		have.note(least, full, t.w.room.Tape)
+		return
 	}
 	for _, e := range edges {
 		r.low = r.low || e.Low(t.w.rule.Sides)
 	}
 	t.runs = append(t.runs, r)
+}
+
+// addRun notes what another tally has of a run.
+func (t *tally) addRun(r *run) {
+	have := t.find(r)
+	if have == nil {
+		t.runs = append(t.runs, *r)
+		return
+	}
+	have.note(r.least, r.full, t.w.room.Tape)
+	have.narrowest = min(have.narrowest, r.narrowest)
+}
+
+// find is the run that the same edges cut, or nil.
+func (t *tally) find(r *run) *run {
+	for i := range t.runs {
+		if have := &t.runs[i]; have.n == r.n && have.edges == r.edges {
+			return have
+		}
+	}
+	return nil
 }
 
 var full = piece.Share{Num: 1, Den: 1}
@@ -162,23 +170,18 @@ func (t *tally) merit() (m merit.Merit) {
 	return m
 }
 
-// ends are the least widths that the ends of the wall leave of what they alone cut.
-func (t *tally) ends() (left, right length.Length) {
-	left, right = t.w.least[0].full, t.w.least[0].full
+// ends are what the ends of the wall alone leave of tiles.
+func (t *tally) ends() (left, right atEnd) {
+	left = atEnd{t.w.least[0].full, full}
+	right = left
 	for i := range t.runs {
 		switch r := &t.runs[i]; {
 		case r.n > 1:
 		case r.edges[0].Side() == survey.SideLeft:
-			left = min(left, r.least)
+			left = left.with(r)
 		case r.edges[0].Side() == survey.SideRight:
-			right = min(right, r.least)
+			right = right.with(r)
 		}
 	}
 	return left, right
-}
-
-// mirror is by how much the ends of the wall surely differ.
-func (t *tally) mirror() length.Length {
-	left, right := t.ends()
-	return max(0, (left-right).Abs()-2*rounded).FloorTo(t.w.room.Tape)
 }

@@ -15,7 +15,7 @@ func (c *choice) bound(pick []int, fixed int) merit.Merit {
 		lowers = append(lowers, c.option(axis, n).lowers...)
 	}
 	m := c.with(lowers)
-	if w.endsApart && !slices.ContainsFunc(w.axes[fixed:], (*axis).atEnds) {
+	if w.alike.apart && !slices.ContainsFunc(w.axes[fixed:], (*axis).atEnds) {
 		m.Mirror = c.lowered(lowers).mirror()
 	}
 	least := func(axis int) *option {

@@ -19,7 +19,7 @@ type Setting struct {
 type Counted struct {
 	Setting
 	Merit       merit.Merit // all but the terms that two walls share
-	Left, Right length.Length
+	left, right atEnd
 	Least       length.Length // the smallest run in sight, and the tile's least width
 	Full        length.Length
 }
@@ -34,23 +34,23 @@ type Wall struct {
 	ends, apart odds  // what either was worth, see step
 	shown       shown // by boundary of the outermost ground
 
-	order     merit.Order
-	scratch   []survey.Edges
-	merits    merits // room for those that are kept
-	runs      []run  // room for those of a tally that is not kept
-	cutRuns   []run  // and for those of what an option cuts
-	lowered   tally  // room for what is worked out of what no free mark can touch
-	closer    tally  // and for what a way cuts
-	byMarks   bool   // only tiles that free marks may touch are bounded, along edges that meet nothing
-	endsApart bool   // see endsStandApart
-	lines     lines
-	shape     *ground
-	known     map[groundKey]*ground
-	edges     []edge          // those that stand
-	loose     []looseEdge     // those that free marks move, where the wall is largest
-	least     []limits        // by tile of the pattern
-	corners   int             // how many corners and pipes it has
-	classic   []length.Length // starts of the trade, off the tape too
+	order   merit.Order
+	scratch []survey.Edges
+	merits  merits // room for those that are kept
+	runs    []run  // room for those of a tally that is not kept
+	cutRuns []run  // and for those of what an option cuts
+	lowered tally  // room for what is worked out of what no free mark can touch
+	closer  tally  // and for what a way cuts
+	byMarks bool   // only tiles that free marks may touch are bounded, along edges that meet nothing
+	alike   alike
+	lines   lines
+	shape   *ground
+	known   map[groundKey]*ground
+	edges   []edge          // those that stand
+	loose   []looseEdge     // those that free marks move, where the wall is largest
+	least   []limits        // by tile of the pattern
+	corners int             // how many corners and pipes it has
+	classic []length.Length // starts of the trade, off the tape too
 }
 
 type limits struct{ full, sliver, unworkable length.Length }
@@ -71,7 +71,7 @@ func NewWall(room *survey.Room, found survey.WallFound, pattern bond.Pattern) *W
 	w.findEdges(g.shape)
 	w.findOthers(g.shape)
 	w.fenceAxes()
-	w.endsApart = w.endsStandApart(w.edges)
+	w.alike = w.findAlike()
 	if w.Found.Pin == nil {
 		w.classic = w.lines.startsToFind()
 	}
@@ -105,7 +105,7 @@ func (w *Wall) Cut(s Setting) (survey.Shape, []piece.Piece, []piece.Gap) {
 func (t *tally) counted(s Setting) Counted {
 	w := t.w
 	c := Counted{Setting: s, Merit: t.merit(), Least: w.least[0].full, Full: w.least[0].full}
-	c.Left, c.Right = t.ends()
+	c.left, c.right = t.ends()
 	worst := full
 	for i := range t.runs {
 		r := &t.runs[i]
@@ -114,7 +114,7 @@ func (t *tally) counted(s Setting) Counted {
 		}
 	}
 	if w.Found.Left.Meets == w.Found.Right.Meets {
-		c.Merit.Mirror = (c.Left - c.Right).Abs().FloorTo(w.room.Tape)
+		c.Merit.Mirror = (c.left.least - c.right.least).Abs().FloorTo(w.room.Tape)
 	}
 	w.lines.add(&c.Merit, s, w.ground(s.Placed).box)
 	return c

@@ -17,18 +17,15 @@ func (s *solver) whole(walls []Counted) merit.Merit {
 		if i == 0 || !s.walls[i-1].Found.Right.Meets || !s.walls[i].Found.Left.Meets {
 			continue
 		}
-		if underThird(walls[i-1].Right, s.walls[i-1].least[0].full) && underThird(walls[i].Left, s.walls[i].least[0].full) {
+		if walls[i-1].right.share.Less(third) && walls[i].left.share.Less(third) {
 			m.Corners++
 		}
 	}
 	if len(walls) == 3 && s.walls[0].Found.Right.Meets && s.walls[2].Found.Left.Meets {
-		m.Facing = (walls[0].Right - walls[2].Left).Abs().FloorTo(s.room.Tape)
+		m.Facing = (walls[0].right.least - walls[2].left.least).Abs().FloorTo(s.room.Tape)
 	}
 	return m
 }
-
-// underThird tells whether a width is under a third of the tile.
-func underThird(l, full length.Length) bool { return 3*l < full }
 
 // With is what another start of one wall would give on the line of the result, and
 // the merit of the room with it.
