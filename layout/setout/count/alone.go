@@ -40,16 +40,11 @@ func (b *boundary) alwaysClear(i int, box plane.Rect) bool {
 func (c *cutter) alone(i int, box plane.Rect, line, edge length.Length) merit.Merit {
 	along, across := c.w.frame.phases(line, edge)
 	key := aloneKey{i, length.Mod(box.Left-along, c.w.rule.Along+c.w.room.Joint), length.Mod(box.Bottom-across, c.w.period()), box.Width(), box.Height()}
-	m, there := c.lonely[key]
-	if !there {
-		if len(c.lonely) >= mostPatches {
-			clear(c.lonely)
-		}
+	return c.lonely.of(key, func() merit.Merit {
 		t := c.tally()
 		t.around(c, i, box, c.w.rowsFrom(along, across, c.w.frame.rect(box)))
-		m, _ = t.merit()
 		c.meter.add(16)
-		c.lonely[key] = m
-	}
-	return m
+		m, _ := t.merit()
+		return m
+	})
 }

@@ -18,15 +18,18 @@ type Bounds struct {
 	zones    *zones
 	rows     *rowPatterns
 	cutter   *cutter
-	beds     map[length.Length]merit.Merit // by where rows stand in a pitch
-	heads    map[headPlace]merit.Merit
-	best     map[length.Length]merit.Merit // of the heads, by where rows stand in a pitch
-	lined    map[length.Length]*lined      // by where rows stand
+	beds     table[length.Length, merit.Merit] // by where rows stand in a pitch
+	heads    table[headPlace, merit.Merit]
+	best     table[length.Length, merit.Merit] // of the heads, by where rows stand in a pitch
+	lined    table[length.Length, *lined]      // by where rows stand
 	meter    *meter
 }
 
 func newBounds(c *cutter, p *Places, z *zones) *Bounds {
-	return &Bounds{w: c.w, marks: c.marks, places: p, boundary: p.boundary, zones: z, rows: &rowPatterns{c.w, p.boundary, z}, cutter: c, beds: map[length.Length]merit.Merit{}, heads: map[headPlace]merit.Merit{}, best: map[length.Length]merit.Merit{}, lined: map[length.Length]*lined{}, meter: c.meter}
+	m := c.meter
+	return &Bounds{w: c.w, marks: c.marks, places: p, boundary: p.boundary, zones: z, rows: &rowPatterns{c.w, p.boundary, z}, cutter: c, meter: m,
+		beds: newTable[length.Length, merit.Merit](mostBeds, m), heads: newTable[headPlace, merit.Merit](mostHeads, m),
+		best: newTable[length.Length, merit.Merit](mostHeads, m), lined: newTable[length.Length, *lined](mostLined, m)}
 }
 
 // OfBoth is what no set-out with the start on the course line can beat, wherever
@@ -117,9 +120,10 @@ func (b *Bounds) standingEnds(along length.Length, rows pattern) (merit.Merit, p
 // alike, whatever their classes.
 func (b *Bounds) bedsAt(across length.Length) merit.Merit {
 	across = phase(b.w, across)
-	if m, there := b.beds[across]; there {
-		return m
-	}
+	return b.beds.of(across, func() merit.Merit { return b.underRows(across) })
+}
+
+func (b *Bounds) underRows(across length.Length) merit.Merit {
 	s := b.zones.sure()
 	obstacles := b.boundary.onLine(b.places, across)
 	for i := range b.boundary.beds {
@@ -128,11 +132,7 @@ func (b *Bounds) bedsAt(across length.Length) merit.Merit {
 	if b.w.frame.plumb && b.boundary.raked() {
 		s.known = [2]int{} // where a rake leaves a wedge of a tile depends on the line
 	}
-	if len(b.beds) >= mostBeds {
-		clear(b.beds)
-	}
-	b.beds[across] = s.merit()
-	return b.beds[across]
+	return s.merit()
 }
 
 // mostBeds bounds how many of them are kept.

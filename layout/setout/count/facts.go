@@ -11,6 +11,22 @@ import (
 	"coursewright/layout/survey"
 )
 
+// wallOf is all that a wall is counted from.
+type wallOf struct {
+	room  survey.Room
+	found survey.WallFound
+	hand  survey.Hand
+}
+
+// basis is what a wall is counted from of its room.
+func basis(room *survey.Room) survey.Room {
+	t := room.Tile
+	return survey.Room{
+		Units: room.Units, Tape: room.Tape, Joint: room.Joint, Prefer: room.Prefer, Bed: room.Bed, Bond: room.Bond, Sliver: room.Sliver, Sealant: room.Sealant,
+		Tile: survey.TileSize{Width: t.Width, Height: t.Height, Thickness: t.Thickness},
+	}
+}
+
 // facts is what is known of a wall before anything is decided. Nothing in it changes.
 type facts struct {
 	found survey.WallFound // with pinned marks fixed

@@ -13,18 +13,20 @@ type cutter struct {
 	w       *facts
 	marks   *Marks
 	runs    *registry
-	grounds map[[3]length.Length]*ground // by where the ends and the head stand
-	rows    map[rowKey]*rowCount
+	grounds table[[3]length.Length, *ground] // by where the ends and the head stand
+	rows    table[rowKey, *rowCount]
 	bands   map[string]int // numbers of the bands that rows cover, by their keys
-	patches map[patchKey]*rowCount
-	bare    map[bareKey]*tally
-	lonely  map[aloneKey]merit.Merit // what free openings give that stand clear
-	corners int                      // of the wall's shape, once they were counted
+	patches table[patchKey, *rowCount]
+	bare    table[bareKey, *tally]
+	lonely  table[aloneKey, merit.Merit] // what free openings give that stand clear
+	corners int                          // of the wall's shape, once they were counted
 	meter   *meter
 }
 
 func newCutter(w *facts, marks *Marks, m *meter) *cutter {
-	return &cutter{w: w, marks: marks, runs: &registry{w: w, numbers: map[runKey]int{}}, grounds: map[[3]length.Length]*ground{}, rows: map[rowKey]*rowCount{}, bands: map[string]int{}, patches: map[patchKey]*rowCount{}, bare: map[bareKey]*tally{}, lonely: map[aloneKey]merit.Merit{}, meter: m}
+	return &cutter{w: w, marks: marks, runs: &registry{w: w, numbers: map[runKey]int{}}, bands: map[string]int{}, meter: m,
+		grounds: newTable[[3]length.Length, *ground](mostGrounds, m), rows: newTable[rowKey, *rowCount](mostRows, m),
+		patches: newTable[patchKey, *rowCount](mostPatches, m), bare: newTable[bareKey, *tally](mostBare, m), lonely: newTable[aloneKey, merit.Merit](mostPatches, m)}
 }
 
 // cornerCount is how many corners the wall's shape has, for what it costs to cut. It is counted once.
@@ -47,27 +49,26 @@ type ground struct {
 	bands   map[length.Length]numbered // by where they begin
 }
 
-// mostGrounds bounds how many grounds are kept.
-const mostGrounds = 256
+// mostGrounds and mostRows bound how many grounds and rows are kept.
+const (
+	mostGrounds = 256
+	mostRows    = 20_000
+)
 
 // ground is the ground of a setting, made once.
 func (c *cutter) ground(p survey.Placed) *ground {
-	key := [3]length.Length{p.Left, p.Right, p.Head}
-	g, there := c.grounds[key]
-	if there {
-		return g
-	}
-	if len(c.grounds) >= mostGrounds {
-		clear(c.grounds)
+	return c.grounds.of([3]length.Length{p.Left, p.Right, p.Head}, func() *ground { return c.groundOf(p) })
+}
+
+func (c *cutter) groundOf(p survey.Placed) *ground {
+	if c.grounds.full() { // the numbers of bands begin anew, so that rows are told apart by others
 		clear(c.bands)
-		clear(c.rows)
+		c.rows.empty()
 	}
 	n := c.cornerCount()
 	c.meter.add(150 + 15*n + n*n/500)
 	shape := c.w.found.Shape(c.w.room.Units, c.w.without(p))
-	g = &ground{shape: shape, box: shape.Solid.Bounds(), profile: profileOf(c.w, shape), cover: piece.NewCover(shape, c.w.rule), bands: map[length.Length]numbered{}}
-	c.grounds[key] = g
-	return g
+	return &ground{shape: shape, box: shape.Solid.Bounds(), profile: profileOf(c.w, shape), cover: piece.NewCover(shape, c.w.rule), bands: map[length.Length]numbered{}}
 }
 
 // fitted is a ground with the free openings where a setting has them. Its shape is
@@ -97,6 +98,7 @@ func (f *fitted) bare() *piece.Cover {
 			edge := edgeBox(a.Point, ring[(k+1)%len(ring)].Point)
 			for _, i := range f.c.w.free {
 				if touch(edge, f.c.w.boxOf(i, f.c.w.found.Openings[i], f.placed)) {
+					f.c.meter.add(40 * len(f.c.w.free))
 					return piece.NewCover(f.whole(), f.c.w.rule)
 				}
 			}
@@ -115,7 +117,6 @@ func (f *fitted) whole() survey.Shape {
 				s = s.Less(plane.Rect{Left: e.Left, Bottom: e.Bottom, Right: e.Right, Top: e.Top}, survey.SideBase+plane.Side(len(w.found.Base)+i))
 			}
 		}
-		f.c.meter.add(40 * len(w.free))
 		f.made = &s
 	}
 	return *f.made

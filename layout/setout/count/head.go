@@ -16,16 +16,7 @@ type headPlace struct{ head, across length.Length }
 // headAt is what is sure of the pieces that a free head cuts where it is placed at y,
 // with level courses that stand at across. It is worked out once.
 func (b *Bounds) headAt(y, across length.Length) merit.Merit {
-	at := headPlace{y, phase(b.w, across)}
-	m, there := b.heads[at]
-	if !there {
-		if len(b.heads) >= mostHeads {
-			clear(b.heads)
-		}
-		m = b.underHead(y, across)
-		b.heads[at] = m
-	}
-	return m
+	return b.heads.of(headPlace{y, phase(b.w, across)}, func() merit.Merit { return b.underHead(y, across) })
 }
 
 func (b *Bounds) underHead(y, across length.Length) merit.Merit {
@@ -48,20 +39,14 @@ func (b *Bounds) bestHead(across length.Length) merit.Merit {
 	if b.w.frame.plumb || !b.w.moves(survey.SideHead) {
 		return merit.Merit{}
 	}
-	best, there := b.best[across]
-	if there {
-		return best
-	}
-	if len(b.best) >= mostHeads {
-		clear(b.best)
-	}
-	for i, y := range b.places.Heads(across) {
-		if m := b.headAt(y, across); i == 0 || b.w.order.Better(&m, &best) {
-			best = m
+	return b.best.of(across, func() (best merit.Merit) {
+		for i, y := range b.places.Heads(across) {
+			if m := b.headAt(y, across); i == 0 || b.w.order.Better(&m, &best) {
+				best = m
+			}
 		}
-	}
-	b.best[across] = best
-	return best
+		return best
+	})
 }
 
 // freeHead is a free head that is placed at y, as a boundary edge from end to end.

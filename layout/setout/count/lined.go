@@ -33,15 +33,7 @@ const mostLined = 4096
 
 // rowsOn gives the rows of a line that stand at across. They are looked at once.
 func (b *Bounds) rowsOn(line, across length.Length) *lined {
-	l, there := b.lined[across]
-	if !there {
-		if len(b.lined) >= mostLined {
-			clear(b.lined)
-		}
-		l = b.lineUp(line, across)
-		b.lined[across] = l
-	}
-	return l
+	return b.lined.of(across, func() *lined { return b.lineUp(line, across) })
 }
 
 func (b *Bounds) lineUp(line, across length.Length) *lined {

@@ -37,13 +37,13 @@ func (p *Places) bestUpright(i int, line length.Length) *merit.Merit {
 }
 
 func (p *Places) level(i int, edge length.Length) *optionList {
-	return p.remember(optionKey{i, length.Mod(edge, p.w.room.Tile.Width+p.w.room.Joint), false}, func() *optionList {
+	return p.options.of(optionKey{i, length.Mod(edge, p.w.room.Tile.Width+p.w.room.Joint), false}, func() *optionList {
 		return p.optionsOf(p.LevelPairs(i, edge), p.openedLevel(i, edge))
 	})
 }
 
 func (p *Places) upright(i int, line length.Length) *optionList {
-	return p.remember(optionKey{i, length.Mod(line, p.w.room.Tile.Height+p.w.room.Joint), true}, func() *optionList {
+	return p.options.of(optionKey{i, length.Mod(line, p.w.room.Tile.Height+p.w.room.Joint), true}, func() *optionList {
 		return p.optionsOf(p.UprightPairs(i, line), p.openedUpright(i, line))
 	})
 }
@@ -107,21 +107,6 @@ type optionKey struct {
 	opening int
 	at      length.Length
 	upright bool
-}
-
-// mostOptions bounds how many lists of options are kept.
-const mostOptions = 4000
-
-func (p *Places) remember(key optionKey, make func() *optionList) *optionList {
-	out, there := p.options[key]
-	if !there {
-		if len(p.options) >= mostOptions {
-			clear(p.options)
-		}
-		out = make()
-		p.options[key] = out
-	}
-	return out
 }
 
 func (p *Places) optionsOf(pairs []Pair, o opened) *optionList {

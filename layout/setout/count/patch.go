@@ -55,12 +55,11 @@ func (c *cutter) patch(i int, box plane.Rect, row bond.Row) *rowCount {
 	}
 	from, to := tile(box.Left), tile(box.Right)+row.Pitch
 	key := patchKey{i, c.w.class(row.Course), box.Left - from, box.Width(), max(0, box.Bottom-row.Low), min(row.High, box.Top) - row.Low}
-	if known, there := c.patches[key]; there {
-		return known
-	}
-	if len(c.patches) >= mostPatches {
-		clear(c.patches)
-	}
+	return c.patches.of(key, func() *rowCount { return c.cutPatch(i, box, row, from, to) })
+}
+
+// cutPatch cuts it, between the ends of the tiles that it lies among.
+func (c *cutter) cutPatch(i int, box plane.Rect, row bond.Row, from, to length.Length) *rowCount {
 	c.meter.add(160)
 	ground := plane.Region{plane.Rect{Left: from, Right: to, Bottom: row.Low, Top: row.High}.Ring(survey.SideFactory)}
 	side := survey.SideBase + plane.Side(len(c.w.found.Base)+i)
@@ -69,21 +68,12 @@ func (c *cutter) patch(i int, box plane.Rect, row bond.Row) *rowCount {
 	band := piece.BandOf(survey.Shape{Region: region, Solid: region, Visible: region}, row, c.w.frame.plumb)
 	piece.Row(band, row, c.w.rule, t.piece, func(plane.Rect) {})
 	t.into(out)
-	c.patches[key] = out
 	return out
 }
 
 // without adds up what a set-out gives without its free openings.
 func (c *cutter) without(s Setting) *tally {
 	key := bareKey{s.Line, s.Edge, s.Placed.Left, s.Placed.Right, s.Placed.Head}
-	t, there := c.bare[key]
-	if !there {
-		if len(c.bare) >= mostBare {
-			clear(c.bare)
-		}
-		s.Placed = c.w.without(s.Placed)
-		t = c.all(s)
-		c.bare[key] = t
-	}
-	return t.copy()
+	s.Placed = c.w.without(s.Placed)
+	return c.bare.of(key, func() *tally { return c.all(s) }).copy()
 }

@@ -14,12 +14,15 @@ type Places struct {
 	w        *facts
 	marks    *Marks
 	boundary *boundary
-	options  map[optionKey]*optionList
+	options  table[optionKey, *optionList]
 	meter    *meter
 }
 
+// mostOptions bounds how many lists of options are kept.
+const mostOptions = 4000
+
 func newPlaces(w *facts, marks *Marks, b *boundary, m *meter) *Places {
-	return &Places{w: w, marks: marks, boundary: b, options: map[optionKey]*optionList{}, meter: m}
+	return &Places{w: w, marks: marks, boundary: b, options: newTable[optionKey, *optionList](mostOptions, m), meter: m}
 }
 
 // Ends lists where a free end may stand: on the edges of tiles, on either side of a

@@ -28,16 +28,6 @@ type numbered struct {
 	number int
 }
 
-// mostRows bounds how many rows are kept.
-const mostRows = 20_000
-
-func (c *cutter) keep(key rowKey, row *rowCount) {
-	if len(c.rows) >= mostRows {
-		clear(c.rows)
-	}
-	c.rows[key] = row
-}
-
 // band is what a row covers of the ground.
 func (f *fitted) band(row bond.Row) numbered {
 	if known, there := f.bands[row.Low]; there {
@@ -79,13 +69,15 @@ type runLeast struct {
 
 // row gives what a row gives that is not plain.
 func (f *fitted) row(row bond.Row) *rowCount {
-	w := f.c.w
 	key := f.key(row, f.taken(row))
-	if known, there := f.c.rows[key]; there {
-		return known
-	}
-	band := f.band(row).Band
-	if key.taken != "" {
+	return f.c.rows.of(key, func() *rowCount { return f.cut(row, key.taken != "") })
+}
+
+// cut cuts a row, from which free openings may take something.
+func (f *fitted) cut(row bond.Row, taken bool) *rowCount {
+	w, band := f.c.w, f.band(row).Band
+	if taken {
+		f.c.meter.add(10 * len(w.free))
 		band = piece.BandOf(f.whole(), row, w.frame.plumb)
 	}
 	f.c.meter.add(30 + f.c.corners/2)
@@ -105,18 +97,18 @@ func (f *fitted) row(row bond.Row) *rowCount {
 		}
 	})
 	t.into(out)
-	f.c.keep(key, out)
 	return out
 }
 
 // beyond gives of a row the pieces that no free opening can touch.
 func (f *fitted) beyond(row bond.Row) *rowCount {
-	w := f.c.w
 	key := f.key(row, "")
 	key.beyond = true
-	if known, there := f.c.rows[key]; there {
-		return known
-	}
+	return f.c.rows.of(key, func() *rowCount { return f.cutBeyond(row) })
+}
+
+func (f *fitted) cutBeyond(row bond.Row) *rowCount {
+	w := f.c.w
 	f.c.meter.add(30 + f.c.corners/2)
 	t, out := f.c.tally(), &rowCount{ends: noWidths}
 	piece.Row(f.band(row).Band, row, w.rule, func(p *piece.Piece) {
@@ -126,7 +118,6 @@ func (f *fitted) beyond(row bond.Row) *rowCount {
 		}
 	}, func(plane.Rect) {})
 	t.into(out)
-	f.c.keep(key, out)
 	return out
 }
 

@@ -33,11 +33,15 @@ type Wall struct {
 	Marks  *Marks
 	Bounds *Bounds
 
+	of     wallOf
 	facts  *facts
 	cutter *cutter
-	shapes map[string]survey.Shape // the last few that were cut whole
+	shapes table[string, survey.Shape] // the last few that were cut whole
 	meter  *meter
 }
+
+// mostShapes bounds how many of them are kept.
+const mostShapes = 65
 
 // Setting is one set-out of a wall.
 type Setting struct {
@@ -47,13 +51,17 @@ type Setting struct {
 
 // NewWall prepares a wall of a room whose bond has the hand given.
 func NewWall(room *survey.Room, found survey.WallFound, hand survey.Hand) *Wall {
-	w, m := newFacts(room, found, hand), &meter{}
+	return newWall(wallOf{basis(room), found, hand})
+}
+
+func newWall(of wallOf) *Wall {
+	w, m := newFacts(&of.room, of.found, of.hand), &meter{}
 	marks, boundary := &Marks{w}, boundaryOf(w)
 	cutter := newCutter(w, marks, m)
 	places := newPlaces(w, marks, boundary, m)
 	bounds := newBounds(cutter, places, zonesOf(w, m))
-	return &Wall{Found: w.found, Starts: newStarts(bounds), Places: places, Marks: marks, Bounds: bounds,
-		facts: w, cutter: cutter, shapes: map[string]survey.Shape{}, meter: m}
+	return &Wall{of: of, Found: w.found, Starts: newStarts(bounds), Places: places, Marks: marks, Bounds: bounds,
+		facts: w, cutter: cutter, shapes: newTable[string, survey.Shape](mostShapes, m), meter: m}
 }
 
 // Outer is where measured marks stand, and free ends and heads where they leave most wall.
@@ -96,17 +104,10 @@ func (w *Wall) Cut(s Setting) (survey.Shape, []piece.Piece, []piece.Gap) {
 
 // shape is the wall's shape with its marks placed. The last few are kept.
 func (w *Wall) shape(p survey.Placed) survey.Shape {
-	key := placedKey(p)
-	s, there := w.shapes[key]
-	if !there {
-		if len(w.shapes) > 64 {
-			clear(w.shapes)
-		}
+	return w.shapes.of(placedKey(p), func() survey.Shape {
 		w.meter.add(200)
-		s = w.facts.found.Shape(w.facts.room.Units, p)
-		w.shapes[key] = s
-	}
-	return s
+		return w.facts.found.Shape(w.facts.room.Units, p)
+	})
 }
 
 func placedKey(p survey.Placed) string {

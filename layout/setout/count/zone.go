@@ -16,7 +16,7 @@ type zones struct {
 	w       *facts
 	outline *profile     // without free openings, with every free end where it leaves most
 	loose   []plane.Rect // where free openings may come to stand, and the holes of pipes
-	known   map[stand][]rowsBeside
+	known   table[stand, []rowsBeside]
 	free    [2]*steep // an end on the left and on the right where it is free
 	beyond  [2]*steep // what is far off across from it
 	runs    []Run     // space for what is read at once
@@ -41,7 +41,7 @@ type rowsBeside struct {
 }
 
 func zonesOf(w *facts, m *meter) *zones {
-	z := &zones{w: w, loose: slices.Clone(w.holes), known: map[stand][]rowsBeside{}, meter: m}
+	z := &zones{w: w, loose: slices.Clone(w.holes), known: newTable[stand, []rowsBeside](mostPlaced, m), meter: m}
 	z.outline = z.outlined()
 	for _, i := range w.free {
 		z.loose = append(z.loose, w.hull(i))
@@ -124,16 +124,7 @@ const mostPlaced = 20_000
 // beside is what rows that begin at some place give beside a free end, each kind of
 // row that may be there. It is worked out once.
 func (z *zones) beside(at stand) []rowsBeside {
-	out, there := z.known[at]
-	if there {
-		return out
-	}
-	if len(z.known) >= mostPlaced {
-		clear(z.known)
-	}
-	out = z.rowsBeside(at)
-	z.known[at] = out
-	return out
+	return z.known.of(at, func() []rowsBeside { return z.rowsBeside(at) })
 }
 
 // rowsBeside works that out band by band; those between the same edges have the same.
