@@ -1,11 +1,13 @@
 package layout_test
 
 import (
+	"context"
 	"fmt"
 	"os"
 	"testing"
 
 	"coursewright/layout"
+	"coursewright/layout/length"
 	"coursewright/layout/survey"
 
 	"github.com/stretchr/testify/require"
@@ -20,6 +22,31 @@ func BenchmarkSolve(b *testing.B) {
 		job, err := survey.Read(file)
 		require.NoError(b, err)
 		b.Run(name, func(b *testing.B) { benchSolve(b, job) })
+	}
+}
+
+// BenchmarkOneWall is an edit of the last wall, which is a little wider each time, that leaves the other walls alone, with a keeper
+// and without: a plan that nothing is told of.
+func BenchmarkOneWall(b *testing.B) {
+	for _, name := range []string{"alcove", "corner-shower"} {
+		file, err := os.ReadFile("../testdata/jobs/" + name + ".json")
+		require.NoError(b, err)
+		job, err := survey.Read(file)
+		require.NoError(b, err)
+		room, faults := job.Resolve()
+		require.Empty(b, faults)
+		last := &job.Walls[len(job.Walls)-1]
+		wide := room.Walls[len(room.Walls)-1].Width
+		var keeper layout.Keeper
+		for how, solve := range map[string]func(context.Context, survey.Job) (layout.Plan, error){"kept": keeper.Quick, "anew": layout.Quick} {
+			b.Run(name+"/"+how, func(b *testing.B) {
+				for i := 0; b.Loop(); i++ {
+					last.Width = (wide + length.Length(i%16)*room.Units.Step()).Plain(room.Units, room.Units.FineStep())
+					_, err := solve(b.Context(), job)
+					require.NoError(b, err)
+				}
+			})
+		}
 	}
 }
 

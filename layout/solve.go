@@ -26,6 +26,15 @@ func Solve(ctx context.Context, job survey.Job) (Plan, error) { return solve(ctx
 // speaks of.
 func Quick(ctx context.Context, job survey.Job) (Plan, error) { return solve(ctx, job, setout.Quick) }
 
+// Keeper solves jobs as Quick does, one edit after the other, and keeps what it has worked out of their walls: a wall that is
+// as it was is not worked out again. What it gives is the same, whatever was asked before. It solves one job at a time.
+type Keeper struct{ kept setout.Kept }
+
+// Quick is the plan of a job.
+func (k *Keeper) Quick(ctx context.Context, job survey.Job) (Plan, error) {
+	return solve(ctx, job, k.kept.Quick)
+}
+
 type solver func(context.Context, survey.Room) (survey.Room, plan.Setout, []plan.Wall, error)
 
 func solve(ctx context.Context, job survey.Job, setOut solver) (Plan, error) {

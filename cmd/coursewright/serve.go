@@ -17,6 +17,8 @@ import (
 	"coursewright/static"
 	"coursewright/store"
 	"coursewright/web"
+	"coursewright/web/page"
+	"coursewright/web/turns"
 )
 
 // asked is what serve is told by its flags.
@@ -78,7 +80,7 @@ func (p *program) serveOn(ctx context.Context, a asked) (err error) {
 	defer func() { err = errors.Join(err, kept.Close()) }()
 	log := slog.New(slog.NewTextHandler(p.Err, nil))
 	defer daily(ctx, kept, log)()
-	site := &web.Server{Store: kept, Static: static.Files, Hosts: a.names, Log: log, Solve: layout.Quick, Tell: layout.Solve}
+	site := &web.Server{Store: kept, Static: static.Files, Hosts: a.names, Log: log, Solve: turns.ByJob(func() page.Solver { return new(layout.Keeper).Quick }), Tell: layout.Solve}
 	fmt.Fprintf(p.Out, "Coursewright is at http://%s/\nThe jobs are kept in %s\n", atHome(at), kept.Path())
 	if a.lan || a.everyone {
 		entry, done, err := p.door(at, kept, a)

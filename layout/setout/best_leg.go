@@ -67,7 +67,7 @@ func bestLegs(ctx context.Context, room survey.Room, of telling) (survey.Room, p
 }
 
 func solveWith(ctx context.Context, room survey.Room, of telling) (s solved, err error) {
-	s.room, s.setout, s.walls, err = solve(ctx, room, of)
+	s.room, s.setout, s.walls, err = solve(ctx, room, of, nil)
 	return s, err
 }
 

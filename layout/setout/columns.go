@@ -45,6 +45,6 @@ func withFewest(ctx context.Context, room survey.Room, of telling) (s solved, er
 	for wall, opening, columns := room.FreeColumns(); wall >= 0; wall, opening, columns = room.FreeColumns() {
 		room = room.ChooseColumns(wall, opening, columns[0])
 	}
-	s.room, s.setout, s.walls, err = solve(ctx, room, of)
+	s.room, s.setout, s.walls, err = solve(ctx, room, of, nil)
 	return s, err
 }

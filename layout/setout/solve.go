@@ -10,6 +10,7 @@ import (
 	"coursewright/layout/piece"
 	"coursewright/layout/plan"
 	"coursewright/layout/plane"
+	"coursewright/layout/setout/count"
 	"coursewright/layout/setout/search"
 	"coursewright/layout/setout/tell"
 	"coursewright/layout/survey"
@@ -18,13 +19,22 @@ import (
 // Solve finds the best set-out of a room, with the best of its joints, and cuts
 // its walls. The room is given back with that joint. The error is the context's.
 func Solve(ctx context.Context, room survey.Room) (survey.Room, plan.Setout, []plan.Wall, error) {
-	return solve(ctx, room, everything)
+	return solve(ctx, room, everything, nil)
 }
 
 // Quick is Solve for whoever does not ask why: the same set-out and pieces, without what
 // the classic starts and lines would give, how far a start may slip, and the reasons.
 func Quick(ctx context.Context, room survey.Room) (survey.Room, plan.Setout, []plan.Wall, error) {
-	return solve(ctx, room, little)
+	return solve(ctx, room, little, nil)
+}
+
+// Kept is what is kept of walls from one room to the next, of whoever solves one after the other.
+type Kept struct{ walls count.Kept }
+
+// Quick is Quick of a room of which some walls may be as in a room before it: what was worked out of them is used again.
+// Rooms with bands, strips, patterns and what else takes several searches are solved as if nothing were kept.
+func (k *Kept) Quick(ctx context.Context, room survey.Room) (survey.Room, plan.Setout, []plan.Wall, error) {
+	return solve(ctx, room, little, &k.walls)
 }
 
 // telling is how much is told of a set-out.
@@ -35,7 +45,7 @@ const (
 	everything telling = true
 )
 
-func solve(ctx context.Context, room survey.Room, of telling) (survey.Room, plan.Setout, []plan.Wall, error) {
+func solve(ctx context.Context, room survey.Room, of telling, kept *count.Kept) (survey.Room, plan.Setout, []plan.Wall, error) {
 	if len(room.OpenLegs()) > 0 {
 		return bestLegs(ctx, room, of)
 	}
@@ -51,11 +61,12 @@ func solve(ctx context.Context, room survey.Room, of telling) (survey.Room, plan
 	if len(room.Bands) > 0 {
 		return solveParted(ctx, room, of)
 	}
-	r, room, joints, err := joint(ctx, room)
+	r, room, joints, err := joint(ctx, room, kept)
 	if err != nil {
 		return room, plan.Setout{}, nil, err
 	}
 	s, walls := whole(room, r, of)
+	r.Keep(kept)
 	s.Joints = joints
 	told(&s, room, walls, of)
 	return room, s, walls, ctx.Err()
@@ -108,7 +119,7 @@ func WithTops(s *plan.Setout, room survey.Room, walls []plan.Wall) {
 
 // joint solves the room with each joint that it may have, and takes the best. The work for one room
 // goes round them all: what one leaves is the next ones'.
-func joint(ctx context.Context, room survey.Room) (*search.Result, survey.Room, []plan.Joint, error) {
+func joint(ctx context.Context, room survey.Room, kept *count.Kept) (*search.Result, survey.Room, []plan.Joint, error) {
 	var best *search.Result
 	joints := room.Joints
 	if len(joints) == 0 {
@@ -119,7 +130,7 @@ func joint(ctx context.Context, room survey.Room) (*search.Result, survey.Room, 
 	left := search.Work
 	for n, j := range joints {
 		with, share := room.Jointed(j), left/(len(joints)-n)
-		r, err := search.Within(ctx, &with, beforeItSettles(share, len(joints)))
+		r, err := search.With(ctx, &with, beforeItSettles(share, len(joints)), kept)
 		if err != nil {
 			return nil, room, nil, err
 		}
@@ -135,6 +146,9 @@ func joint(ctx context.Context, room survey.Room) (*search.Result, survey.Room, 
 	var told []plan.Joint
 	for i := range results {
 		told = append(told, tell.Joint(&chosen, joints[i], &results[i], best))
+		if &results[i] != best {
+			results[i].Keep(kept)
+		}
 	}
 	return best, chosen, told, nil
 }

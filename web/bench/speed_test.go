@@ -21,6 +21,8 @@ import (
 	"coursewright/static"
 	"coursewright/store"
 	"coursewright/web"
+	"coursewright/web/page"
+	"coursewright/web/turns"
 )
 
 // BenchmarkEdit is a whole edit over HTTP: form in, solved, saved, page out. The room is one of two that
@@ -46,7 +48,7 @@ func edits(b *testing.B, title func(int) string) {
 			require.NoError(b, err)
 			now, err := kept.Create(b.Context(), job.Title, document)
 			require.NoError(b, err)
-			h := (&web.Server{Store: kept, Static: static.Files, Log: slog.New(slog.NewTextHandler(io.Discard, nil)), Solve: layout.Quick, Tell: layout.Solve}).Handler()
+			h := (&web.Server{Store: kept, Static: static.Files, Log: slog.New(slog.NewTextHandler(io.Discard, nil)), Solve: turns.ByJob(func() page.Solver { return new(layout.Keeper).Quick }), Tell: layout.Solve}).Handler()
 			began := busy(b)
 			defer func() { b.ReportMetric(float64((busy(b)-began).Microseconds())/1000/float64(b.N), "cpu-ms/op") }()
 			for i := 0; b.Loop(); i++ {

@@ -29,6 +29,7 @@ import (
 	"coursewright/store"
 	"coursewright/web"
 	"coursewright/web/page"
+	"coursewright/web/turns"
 )
 
 // Site is a running server over a real data file, with one job, the demo unless said otherwise.
@@ -48,7 +49,7 @@ func New(t *testing.T) Site {
 // Of is a site with one job.
 func Of(t *testing.T, file []byte) Site {
 	t.Helper()
-	return solving(t, file, layout.Quick, layout.Solve)
+	return solving(t, file, turns.ByJob(func() page.Solver { return new(layout.Keeper).Quick }), layout.Solve)
 }
 
 // Solving is a site with one job, whose jobs are solved so, whether one asks why or not.

@@ -3,13 +3,12 @@ package count
 import (
 	"reflect"
 	"slices"
-	"sync"
 
 	"coursewright/layout/survey"
 )
 
 // Kept are walls that were counted, for rooms that have the same walls again: an edit of one wall leaves what the others
-// have worked out. It is safe for several goroutines at once, and nil keeps nothing.
+// have worked out. Nil keeps nothing.
 //
 // Laws, each with a test:
 //  1. A wall that was kept gives what a new one gives.
@@ -17,12 +16,11 @@ import (
 //     once is not counted again, and nothing was counted that is forgotten.
 //  3. One wall is with one room at a time.
 type Kept struct {
-	mu    sync.Mutex
 	walls []*Wall // the last used at the end
 }
 
 // mostKept bounds the work that went into the walls that are kept, of which each unit left some forty bytes.
-const mostKept = 1_500_000
+const mostKept = 200_000
 
 // Wall is a wall of a room, as it was kept or new.
 func (k *Kept) Wall(room *survey.Room, found survey.WallFound, hand survey.Hand) *Wall {
@@ -37,8 +35,6 @@ func (k *Kept) take(of wallOf) *Wall {
 	if k == nil {
 		return nil
 	}
-	k.mu.Lock()
-	defer k.mu.Unlock()
 	for i, w := range slices.Backward(k.walls) {
 		if w.of.found.Width == of.found.Width && reflect.DeepEqual(w.of, of) {
 			k.walls = slices.Delete(k.walls, i, i+1)
@@ -53,8 +49,6 @@ func (k *Kept) Keep(walls []*Wall) {
 	if k == nil {
 		return
 	}
-	k.mu.Lock()
-	defer k.mu.Unlock()
 	for _, w := range walls {
 		if !w.meter.emptied {
 			k.walls = append(k.walls, w)

@@ -5,7 +5,6 @@ import (
 	"testing"
 
 	"coursewright/layout/length"
-	"coursewright/layout/merit"
 	"coursewright/layout/setout/chance"
 	"coursewright/layout/survey"
 
@@ -39,8 +38,7 @@ func TestFineTapesAreBounded(t *testing.T) {
 	ctx, cancel := context.WithCancel(t.Context())
 	cancel()
 	room := chance.Sketch("1000x600 300x100+2")
-	s := newSolver(ctx, &room, hands(&room)[0], merit.OrderFor(room.Prefer))
-	s.limit = Work
+	s := newSolver(ctx, &room, hands(&room)[0], Work, 1, nil)
 	require.Nil(t, s.solve(nil))
 	require.LessOrEqual(t, s.asked, 16)
 

@@ -6,7 +6,6 @@ import (
 	"testing"
 
 	"coursewright/layout/length"
-	"coursewright/layout/merit"
 	"coursewright/layout/setout/chance"
 	"coursewright/layout/survey"
 
@@ -23,9 +22,7 @@ func solverOf(line string) *solver {
 }
 
 func solverIn(room *survey.Room) *solver {
-	s := newSolver(context.Background(), room, hands(room)[0], merit.OrderFor(room.Prefer))
-	s.most, s.limit, s.fresh = Work, Work, Work/16
-	return s
+	return newSolver(context.Background(), room, hands(room)[0], Work, 1, nil)
 }
 
 // The course lines of the trade, worked by hand: common practice, no source.

@@ -24,6 +24,9 @@ type Result struct {
 // Wall is the wall that was counted.
 func (r *Result) Wall(i int) *count.Wall { return r.walls[i] }
 
+// Keep gives the walls back to where they are kept. The result is not asked any more.
+func (r *Result) Keep(kept *count.Kept) { kept.Keep(r.walls) }
+
 // Spent is how much was counted for it so far.
 func (r *Result) Spent() int { return r.work() }
 
@@ -55,6 +58,11 @@ func (r *Result) With(room *survey.Room, walls map[int]Taken) *Result {
 // with its free marks placed at their best, and the merit of the room with it.
 func (r *Result) Start(wall int, edge length.Length) (count.Counted, merit.Merit) {
 	r.limit = r.work() + Work/400
+	return r.begun(wall, edge)
+}
+
+// begun is Start as far as the work goes.
+func (r *Result) begun(wall int, edge length.Length) (count.Counted, merit.Merit) {
 	c := r.place(r.walls[wall], r.Line, edge, nil, nil, fewTries)
 	walls := append([]count.Counted(nil), r.Walls...)
 	walls[wall] = *c
@@ -85,13 +93,13 @@ func (r *Result) Classic() []ClassicLine { return r.Lines() }
 // field moves with a free end.
 // What is found so may beat the bound, which holds for the starts that the search tries.
 func (r *Result) tryClassics() {
-	until := r.work() + r.fresh
+	r.limit = r.work() + r.fresh
 	for i, w := range r.walls {
 		if w.FixedEnds() || w.Found.Pin != nil {
 			continue
 		}
 		for range mostMoves {
-			if !r.tryClassicsOf(i, w, until) {
+			if !r.tryClassicsOf(i, w) {
 				break
 			}
 		}
@@ -104,12 +112,12 @@ func (r *Result) tryClassics() {
 // mostMoves is how often the ends of a wall are followed by its classic starts.
 const mostMoves = 4
 
-func (r *Result) tryClassicsOf(i int, w *count.Wall, until int) (moved bool) {
+func (r *Result) tryClassicsOf(i int, w *count.Wall) (moved bool) {
 	for _, c := range w.Starts.Classics(r.Walls[i].Placed) {
-		if w.Starts.Has(c.Edge) || r.work() > until {
+		if w.Starts.Has(c.Edge) || r.work() > r.limit {
 			continue
 		}
-		if got, m := r.Start(i, c.Edge); r.order.Better(&m, &r.Merit) {
+		if got, m := r.begun(i, c.Edge); r.order.Better(&m, &r.Merit) {
 			r.Walls[i], r.Merit, moved = got, m, true
 		}
 	}

@@ -4,6 +4,7 @@ import (
 	"context"
 
 	"coursewright/layout/merit"
+	"coursewright/layout/setout/count"
 	"coursewright/layout/setout/effort"
 	"coursewright/layout/survey"
 )
@@ -14,21 +15,26 @@ func Room(ctx context.Context, room *survey.Room) (Result, error) { return Withi
 
 // Within is Room for whoever has less than Work for it.
 func Within(ctx context.Context, room *survey.Room, work int) (Result, error) {
+	return With(ctx, room, work, nil)
+}
+
+// With is Within for whoever keeps walls. The walls of the result go back with Result.Keep.
+func With(ctx context.Context, room *survey.Room, work int, kept *count.Kept) (Result, error) {
 	order := merit.OrderFor(room.Prefer)
 	var best *Result
 	hands := hands(room)
 	for _, hand := range hands {
-		s := newSolver(ctx, room, hand, order)
-		s.most, s.share, s.fresh = work, work/len(hands), work/len(hands)/16
-		s.limit = s.share
-		if len(hands) > 1 {
-			s.limit = s.share * 2 / 3 // each of them settles, which takes as much again
-		}
+		s := newSolver(ctx, room, hand, work, len(hands), kept)
 		r := s.solve(best)
+		if worn(s) {
+			s = newSolver(ctx, room, hand, work, len(hands), nil)
+			r = s.solve(best)
+		}
 		effort.Add(ctx, s.work())
 		if err := ctx.Err(); err != nil {
 			return Result{}, err
 		}
+		left := s // of which the result is not taken
 		switch {
 		case best == nil:
 			best = r
@@ -42,7 +48,10 @@ func Within(ctx context.Context, room *survey.Room, work int) (Result, error) {
 				r.Bound = best.Bound
 			}
 			r.Proven = r.Proven && best.Proven
-			best = r
+			best, left = r, best.solver
+		}
+		if left != best.solver {
+			kept.Keep(left.walls)
 		}
 	}
 	return *best, nil

@@ -11,6 +11,7 @@
 //     promise to beat each of them.
 //  3. The same room gives the same result: what bounds the search is counted work.
 //  4. The search ends soon after its context does.
+//  5. Walls that are kept change nothing but the time it takes.
 //
 // Walls share the course line and, in three late terms, their corners. So lines
 // wait in a queue in the order of what they cannot beat, and on each line the
@@ -49,12 +50,20 @@ type solver struct {
 	spread bool // starts that promise alike are taken from all over the wall, as for a few of them alone there is work
 	asked  int
 	ended  bool
+	again  bool // its walls were counted before
 }
 
-func newSolver(ctx context.Context, room *survey.Room, hand survey.Hand, order merit.Order) *solver {
-	s := &solver{room: room, order: order, hand: hand, ctx: ctx, shared: map[huntOf]*hunt{}}
+// newSolver prepares the search with one of so many hands of the bond, on walls that were kept.
+func newSolver(ctx context.Context, room *survey.Room, hand survey.Hand, work, hands int, kept *count.Kept) *solver {
+	s := &solver{room: room, order: merit.OrderFor(room.Prefer), hand: hand, ctx: ctx, shared: map[huntOf]*hunt{}}
 	for _, found := range room.Walls {
-		s.walls = append(s.walls, count.NewWall(room, found, hand))
+		s.walls = append(s.walls, kept.Wall(room, found, hand))
+	}
+	s.again = s.work() > 0
+	s.most, s.share, s.fresh = work, work/hands, work/hands/16
+	s.limit = s.share
+	if hands > 1 {
+		s.limit = s.share * 2 / 3 // each of them settles, which takes as much again
 	}
 	return s
 }
@@ -73,5 +82,10 @@ func (s *solver) stopped() bool {
 	if s.asked++; !s.ended && s.asked%16 == 0 {
 		s.ended = s.ctx.Err() != nil
 	}
+	s.ended = s.ended || worn(s)
 	return s.ended || s.work() > s.limit
 }
+
+// worn tells whether the search has to begin afresh with new walls. With these it counts no less than with new ones, and as
+// long as that is less than what any of its parts is given, of which fresh is the least, its work decides nothing.
+func worn(s *solver) bool { return s.again && s.work() > s.fresh }
