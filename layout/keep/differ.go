@@ -67,7 +67,7 @@ func (j Judged) struck() stages.Struck { return stages.ToStrike(j.Room, j.Setout
 func (j Judged) edge(wall int, s stages.Struck) length.Length {
 	w := j.Walls[wall]
 	if edge, ok := stages.Strike(w, s.Full); ok {
-		return stages.StruckFrom(w, edge, s.At)
+		return s.From(w, edge)
 	}
 	return w.Start.Edge
 }

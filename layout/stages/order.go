@@ -50,7 +50,8 @@ type Step struct {
 // and windows, the tops of walls, and trim in pieces. Walls go by their setting order.
 // Within a course the whole tiles go from the start outwards, first to its
 // right, then to its left; then come the pieces cut to openings, and last those
-// at the ends. Mosaic goes by courses of sheets, each from the start outwards in the same
+// at the ends. A wall that ends under the first full course of the room, as the front of a
+// bench does, begins with its own (Lows), or where its base cuts all with its lowest. Mosaic goes by courses of sheets, each from the start outwards in the same
 // way, its cut tiles on the sheet. What is set already is in no step.
 //
 // Laws, each with a test:
@@ -64,6 +65,13 @@ func Order(in Input) []Step {
 		o.size[c.Piece] = c
 	}
 	o.full, o.found = FirstFull(in.Room, in.courseLine(), in.Walls)
+	for _, w := range in.Walls {
+		own, found := o.full.On(w)
+		if !found { // all of it goes upwards, since none of it stands on a batten
+			own.Row, own.Bottom = own.Row-1, own.Bottom-in.Room.Tile.Height-in.Room.Joint
+		}
+		o.first = append(o.first, own)
+	}
 	walls := make([]int, len(in.Walls))
 	for i := range walls {
 		walls[i] = i
@@ -107,28 +115,28 @@ func (in Input) courseLine() (line length.Length) {
 type ordering struct {
 	Input
 	full  FullCourse
+	first []FullCourse // on every wall: full, or of a low one its own
 	found bool
 	size  map[string]cuts.Cut // by piece
 }
 
-// level counts courses from the first full one: 0 for it, up positive. Staggered
+// level counts courses of a wall from the first full one: 0 for it, up positive. Staggered
 // columns count with the course their lower edge stands in.
-func (o ordering) level(p piece.Piece, w *plan.Wall) int64 {
+func (o ordering) level(p piece.Piece, wall int) int64 {
+	w, first := &o.Walls[wall], o.first[wall]
 	if !o.Room.Bond.Coursed() {
-		first := o.full.Row
 		if !o.found {
-			first = slices.MinFunc(w.Pieces, func(a, b piece.Piece) int { return cmp.Compare(a.Row, b.Row) }).Row
+			first = FullCourse{Row: slices.MinFunc(w.Pieces, func(a, b piece.Piece) int { return cmp.Compare(a.Row, b.Row) }).Row}
 		}
-		return int64(p.Row + p.Lift - first)
+		return int64(p.Row + p.Lift - first.Row)
 	}
-	bottom := o.full.Bottom
 	if !o.found { // no course is full: each wall begins with its lowest
-		bottom = slices.MinFunc(w.Pieces, func(a, b piece.Piece) int { return cmp.Compare(a.Tile.Bottom, b.Tile.Bottom) }).Tile.Bottom
+		first.Bottom = slices.MinFunc(w.Pieces, func(a, b piece.Piece) int { return cmp.Compare(a.Tile.Bottom, b.Tile.Bottom) }).Tile.Bottom
 	}
 	if o.found && len(o.Room.Bands) > 0 {
-		return int64(p.Row + p.Lift - o.full.Row)
+		return int64(p.Row + p.Lift - first.Row)
 	}
-	return length.DivFloor(p.Tile.Bottom-bottom, o.Room.Tile.Height+o.Room.Joint)
+	return length.DivFloor(p.Tile.Bottom-first.Bottom, o.Room.Tile.Height+o.Room.Joint)
 }
 
 func partOf(level int64) Part {
@@ -144,7 +152,7 @@ func partOf(level int64) Part {
 // wall makes the steps of one part of a wall, away from the batten.
 func (o ordering) wall(wall int, part Part) []Step {
 	w := &o.Walls[wall]
-	sheets, onSheet := o.sheets(wall, w, func(p piece.Piece) int64 { return o.level(p, w) }, partOf)
+	sheets, onSheet := o.sheets(wall, w, func(p piece.Piece) int64 { return o.level(p, wall) }, partOf)
 	courses := map[int64][]piece.Piece{}
 	var levels []int64
 	for _, c := range sheets {
@@ -153,7 +161,7 @@ func (o ordering) wall(wall int, part Part) []Step {
 		}
 	}
 	for _, p := range w.Pieces {
-		l := o.level(p, w)
+		l := o.level(p, wall)
 		if partOf(l) != part || w.Found.Stands(p.Row) || onSheet[p.ID] {
 			continue
 		}

@@ -74,7 +74,11 @@ func Of(in Input, set Settings) []Stage {
 			continue // told by itself
 		}
 		if s.begins(last) {
-			out, counts = append(out, in.setting(s, set)), append(counts, map[int]int{})
+			next := in.setting(s, set)
+			if s.Part == Upwards && last.Part == Upwards {
+				next.Do = "As on wall " + in.Walls[last.Wall].Found.Letter + "."
+			}
+			out, counts = append(out, next), append(counts, map[int]int{})
 		}
 		last = s
 		stage, need := &out[len(out)-1], counts[len(counts)-1]
@@ -126,7 +130,7 @@ func (in Input) setting(s Step, set Settings) Stage {
 	case OnBatten:
 		return in.onBatten(set)
 	case Under:
-		return Stage{Name: "Under the batten", Do: "Take the batten off. Set the course under it, each piece cut to the base and held up by wedges or tape, then any course below that."}
+		return Stage{Name: "Under the batten", Do: "Take the batten off. Set the course under it, cut to the base and held by wedges or tape, then any course below."}
 	}
 	w := in.Walls[s.Wall].Found
 	switch s.Part {
@@ -167,6 +171,7 @@ func (in Input) onBatten(set Settings) Stage {
 		default:
 			where = "with its top edge on the level line"
 		}
+		where += in.ownBattens(full)
 	}
 	s.Do = "Fix a level batten on every wall " + where + ". Set the course on it from the start outwards, and its cuts at the ends when the whole tiles stand. " +
 		"Take the batten off only when the course has hardened."
@@ -176,6 +181,26 @@ func (in Input) onBatten(set Settings) Stage {
 		s.Wait, s.Why = 0, ""
 	}
 	return s
+}
+
+// ownBattens says where the batten is fixed on walls that end under that of the room.
+func (in Input) ownBattens(full FullCourse) (text string) {
+	for _, l := range Lows(full, in.Walls) {
+		text += fmt.Sprintf(", on %s %s lower", Letters(l.Walls, in.Walls), (full.Bottom - l.Bottom).Tape(in.Room.Units))
+	}
+	return text
+}
+
+// Letters names walls: "D and E".
+func Letters(some []int, walls []plan.Wall) string {
+	var all []string
+	for _, i := range some {
+		all = append(all, walls[i].Found.Letter)
+	}
+	if n := len(all); n > 1 {
+		return strings.Join(all[:n-1], ", ") + " and " + all[n-1]
+	}
+	return strings.Join(all, "")
 }
 
 // finishing is what follows when all tile stands.

@@ -1,6 +1,9 @@
 package stages
 
 import (
+	"cmp"
+	"slices"
+
 	"coursewright/layout/length"
 	"coursewright/layout/piece"
 	"coursewright/layout/plan"
@@ -90,7 +93,7 @@ func cutToBase(w *plan.Wall, p *piece.Piece) bool {
 //  2. Where the first full course is the one of the course line, and the tile
 //     of the start is whole, it is that tile.
 func StartTile(w plan.Wall, full FullCourse) (start piece.Piece, ok bool) {
-	full = full.on(w)
+	full, _ = full.On(w)
 	var at *piece.Piece
 	for i := range w.Pieces {
 		p := &w.Pieces[i]
@@ -107,32 +110,60 @@ func StartTile(w plan.Wall, full FullCourse) (start piece.Piece, ok bool) {
 	return *at, true
 }
 
-// on is the course on a wall, or of a wall that ends under it the lowest course there
-// that no base cuts; where a base cuts all, the lowest.
-func (f FullCourse) on(w plan.Wall) FullCourse {
-	cut := map[length.Length]bool{} // by bottom edge, whether a base cuts it
+// On is the course on a wall, or of a wall that ends under it the lowest course there
+// that no base cuts. Where a base cuts all of such a wall it is the lowest, and found is
+// false: nothing there stands on a batten.
+func (f FullCourse) On(w plan.Wall) (own FullCourse, found bool) {
+	cut := map[FullCourse]bool{} // whether a base cuts it
 	for i := range w.Pieces {
 		p := &w.Pieces[i]
 		if p.Laid > 0 {
 			continue
 		}
 		if p.Tile.Bottom >= f.Bottom {
-			return f
+			return f, true
 		}
-		cut[p.Tile.Bottom] = cut[p.Tile.Bottom] || cutToBase(&w, p)
+		c := FullCourse{p.Row, p.Tile.Bottom}
+		cut[c] = cut[c] || cutToBase(&w, p)
 	}
-	own, found := f, false
-	for y, is := range cut {
-		if !is && (!found || y < own.Bottom) {
-			own.Bottom, found = y, true
-		}
-	}
-	for y := range cut {
-		if !found {
-			own.Bottom = min(own.Bottom, y)
+	own = f
+	for c, is := range cut {
+		if !is && (!found || c.Bottom < own.Bottom) {
+			own, found = c, true
 		}
 	}
-	return own
+	for c := range cut {
+		if !found && c.Bottom < own.Bottom {
+			own = c
+		}
+	}
+	return own, found
+}
+
+// Low is the first full course of walls that end under that of the room.
+type Low struct {
+	FullCourse
+	Walls []int // ascending
+}
+
+// Lows are the courses that stand on battens of their own, the highest first: those of
+// the front of a bench, say, and of a curb.
+//
+// Law, with a test: no base cuts them, and they stand under the first full course of the room.
+func Lows(full FullCourse, walls []plan.Wall) (out []Low) {
+	for i, w := range walls {
+		own, found := full.On(w)
+		if !found || own == full {
+			continue
+		}
+		k := slices.IndexFunc(out, func(l Low) bool { return l.FullCourse == own })
+		if k < 0 {
+			k, out = len(out), append(out, Low{FullCourse: own})
+		}
+		out[k].Walls = append(out[k].Walls, i)
+	}
+	slices.SortStableFunc(out, func(a, b Low) int { return cmp.Compare(b.Bottom, a.Bottom) })
+	return out
 }
 
 // nearer tells whether p comes before q: lower, then nearer the edge, then
@@ -160,7 +191,7 @@ func Strike(w plan.Wall, full FullCourse) (edge length.Length, ok bool) {
 	if w.Found.Single {
 		return 0, false // each tile begins where the wall does
 	}
-	full = full.on(w)
+	full, _ = full.On(w)
 	var best *piece.Piece
 	for i := range w.Pieces {
 		p := &w.Pieces[i]

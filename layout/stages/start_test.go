@@ -158,3 +158,49 @@ func TestALowWallHasAStartOfItsOwn(t *testing.T) {
 		}
 	}
 }
+
+// The front of a bench is set from a batten of its own upwards: found on a shower whose bench and curb
+// were to be set downwards from under a batten that was over them.
+func TestALowWallIsSetUpwardsFromItsOwnLine(t *testing.T) { // laws of Lows and of Struck.On
+	in, steps := ordered(t, "bench", "")
+	full, found := stages.FirstFull(in.Room, in.Walls[0].Pieces[0].Tile.Bottom, in.Walls)
+	require.True(t, found)
+	struck := stages.ToStrike(in.Room, in.Walls[0].Pieces[0].Tile.Bottom, in.Walls)
+	lows := stages.Lows(full, in.Walls)
+	require.NotEmpty(t, lows)
+	low := map[int]bool{}
+	for _, l := range lows {
+		assert.Less(t, l.Bottom, full.Bottom)
+		for _, i := range l.Walls {
+			low[i] = true
+			w := in.Walls[i]
+			at, found := struck.On(w)
+			require.True(t, found)
+			assert.Equal(t, l.Bottom, at)
+			box := w.Shape.Region.Bounds()
+			assert.True(t, box.Bottom <= at && at < box.Top, "%s: the line runs over the wall", w.Found.Name)
+			for _, p := range w.Pieces {
+				if p.Tile.Bottom == at {
+					assert.False(t, onBase(w, p), p.ID)
+				}
+			}
+		}
+	}
+	assert.Equal(t, map[int]bool{3: true, 4: true}, low, "the bench and the curb")
+
+	reached := map[int]length.Length{} // the course that each has come to
+	for _, s := range steps {
+		if !low[s.Wall] || s.On != nil || s.Trim != nil {
+			continue
+		}
+		p := s.Pieces[0]
+		if s.Part == stages.Under {
+			assert.True(t, onBase(in.Walls[s.Wall], p), "%s waits for the batten to go", p.ID)
+			continue
+		}
+		if low, any := reached[s.Wall]; any {
+			assert.GreaterOrEqual(t, p.Tile.Bottom, low, p.ID)
+		}
+		reached[s.Wall] = p.Tile.Bottom
+	}
+}

@@ -12,6 +12,7 @@ type Station struct {
 	Name   string      // "L left", "corner LB", "L at 4 3/8\""
 	Meets  survey.Kind // what stands there
 	Height length.Length
+	Walls  []int // on which it is: one, or the two of a corner
 }
 
 // Stations are the ends of every stretch of base, in the job's order. A corner
@@ -21,9 +22,10 @@ func Stations(units length.System, walls []plan.Wall) []Station {
 	for i, w := range walls {
 		letter, last := w.Found.Letter, len(w.Found.Base)-1
 		for k, s := range w.Found.Base {
+			on := []int{i}
 			from, to := s.Readings[0], s.Readings[len(s.Readings)-1]
-			left := Station{letter + " left", s.Meets, from.Value}
-			right := Station{letter + " right", s.Meets, to.Value}
+			left := Station{letter + " left", s.Meets, from.Value, on}
+			right := Station{letter + " right", s.Meets, to.Value, on}
 			if k > 0 {
 				left.Name = letter + " at " + from.At.Tape(units)
 			}
@@ -32,7 +34,7 @@ func Stations(units length.System, walls []plan.Wall) []Station {
 			}
 			n := len(out) - 1
 			if k == 0 && i > 0 && w.Found.Left.Beyond == i-1 && out[n].Height == left.Height && out[n].Meets == left.Meets {
-				out[n].Name = "corner " + walls[i-1].Found.Letter + letter
+				out[n].Name, out[n].Walls = "corner "+walls[i-1].Found.Letter+letter, []int{i - 1, i}
 			} else {
 				out = append(out, left)
 			}

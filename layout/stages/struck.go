@@ -102,6 +102,38 @@ func ToStrike(room survey.Room, line length.Length, walls []plan.Wall) Struck {
 	return s
 }
 
+// On is the height of the line that is struck on a wall: of one that ends under the first full
+// course of the room the bottom edge of its own. Where its base cuts all of that, none is.
+//
+// Law, with a test: the line runs over the wall, and no base of it stands higher.
+func (s Struck) On(w plan.Wall) (at length.Length, found bool) {
+	own, found := s.Full.On(w)
+	if own == s.Full {
+		return s.At, true
+	}
+	return own.Bottom, found
+}
+
+// Over is how far the line struck runs over a station, found false where none does.
+func (s Struck) Over(st Station, walls []plan.Wall) (up length.Length, found bool) {
+	for _, i := range st.Walls {
+		if at, is := s.On(walls[i]); is && (!found || at-st.Height > up) {
+			up, found = at-st.Height, true
+		}
+	}
+	return up, found
+}
+
+// From is how far a place along a wall lies from the left corner of the boards, measured
+// along the line that is struck on it.
+func (s Struck) From(w plan.Wall, x length.Length) length.Length {
+	at, found := s.On(w)
+	if !found {
+		at = s.At
+	}
+	return StruckFrom(w, x, at)
+}
+
 // StruckFrom is how far a place along a wall lies from the left corner of the
 // boards, measured at a height: a corner that leans is met somewhere else there
 // than on the level line. It is what a tape shows that is held along the line

@@ -21,6 +21,7 @@ type Marks struct {
 	Name    string // "the course line"
 	Why     string
 	Batten  string
+	Low     []string // what is struck on walls that end under the line, in whole sentences
 	Rims    []Figure // from the line down to the rim
 	Edges   []Figure // the tile edge of each wall
 	Plumb   string   // what of a tile that is: "edge" or "corner"
@@ -44,13 +45,22 @@ func (b bathroom) setOut() Marks {
 			m.Tape(b.plan.Setout.Line.Abs()), over(b.plan.Setout.Line))
 	}
 	m.Batten = m.Tape(struck.Full.Bottom.Abs()) + " " + over(struck.Full.Bottom)
+	for _, l := range stages.Lows(struck.Full, b.plan.Walls) {
+		whole := "On %s, which ends lower, line and batten lie %s %s."
+		if len(l.Walls) > 1 {
+			whole = "On %s, which end lower, line and batten lie %s %s."
+		}
+		m.Low = append(m.Low, fmt.Sprintf(whole, stages.Letters(l.Walls, b.plan.Walls), m.Tape(l.Bottom.Abs()), over(l.Bottom)))
+	}
 	for _, s := range stages.Rims(stages.Stations(b.plan.Room.Units, b.plan.Walls)) {
-		m.Rims = append(m.Rims, Figure{together(s.Name), m.Tape(struck.At - s.Height)})
+		if up, found := struck.Over(s, b.plan.Walls); found {
+			m.Rims = append(m.Rims, Figure{together(s.Name), m.Tape(up)})
+		}
 	}
 	for _, i := range b.walls {
 		w := b.plan.Walls[i]
 		if edge, ok := stages.Strike(w, struck.Full); ok {
-			m.Edges = append(m.Edges, Figure{w.Found.Letter + " " + w.Found.Name, m.Tape(stages.StruckFrom(w, edge, struck.At))})
+			m.Edges = append(m.Edges, Figure{w.Found.Letter + " " + w.Found.Name, m.Tape(struck.From(w, edge))})
 		}
 	}
 	if len(b.steps) > 0 {

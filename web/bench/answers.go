@@ -67,7 +67,7 @@ func (b Bench) whereToStart() Answer {
 			a.Pieces = append(a.Pieces, tile.ID)
 		}
 		if edge, ok := stages.Strike(w, struck.Full); ok {
-			a.Figures = append(a.Figures, page.Figure{Name: w.Found.Letter, Value: b.bare(stages.StruckFrom(w, edge, struck.At))})
+			a.Figures = append(a.Figures, page.Figure{Name: w.Found.Letter, Value: b.bare(struck.From(w, edge))})
 		}
 	}
 	a.Note = "from its left end; strike " + b.fromLine(struck.At)

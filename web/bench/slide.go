@@ -48,7 +48,7 @@ func (b Bench) struckAt(i int) length.Length {
 	w := b.Plan.Walls[i]
 	struck := stages.ToStrike(b.Plan.Room, b.Plan.Setout.Line, b.Plan.Walls)
 	if edge, ok := stages.Strike(w, struck.Full); ok {
-		return stages.StruckFrom(w, edge, struck.At)
+		return struck.From(w, edge)
 	}
 	return w.Start.Edge
 }

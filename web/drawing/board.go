@@ -70,18 +70,14 @@ type board struct {
 	folded plane.Region   // of the top of a wall: to the outer edges of its trim
 	single bool           // whole tiles are drawn one by one, to be picked
 
-	full       stages.FullCourse // the first course that no base cuts
-	struck     length.Length     // the line to strike for it
-	struckName string
-	lines      map[string]string // by the id of a piece, its line of the cut schedule
-	onLine     stages.Touch      // what of a tile meets that line
-	onPlumb    stages.Touch      // and the plumb line of its wall
+	strike stages.Struck     // the line to strike, and the first course that no base cuts
+	lines  map[string]string // by the id of a piece, its line of the cut schedule
 }
 
 // newBoard is an empty board for a plan.
 func newBoard(plan layout.Plan, t texts) *board {
 	b := &board{plan: plan, texts: t, mosaic: mosaic.Of(plan.Room, plan.Walls)}
-	b.strike()
+	b.strike = stages.ToStrike(b.plan.Room, b.plan.Setout.Line, b.plan.Walls)
 	return b
 }
 

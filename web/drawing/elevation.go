@@ -93,7 +93,8 @@ func (s *single) upright() {
 	if t, found := footOf(s.f, s.w); found {
 		base = t.low
 	}
-	s.foot = max(base, s.f.at(0, s.struck).Y) + ground + pointerHigh + 5*px + rise(s.texts.figure)
+	struck, _ := s.struckOn(s.w)
+	s.foot = max(base, s.f.at(0, struck).Y) + ground + pointerHigh + 5*px + rise(s.texts.figure)
 	s.dims = max(s.foot+2*s.footStep(), low+leading(s.texts.note)+footGap)
 	s.Height = s.dims + s.stringHeight(s.along, s.Width-2*edgeRoom) + edgeRoom + s.legendHeight(s.Width-2*edgeRoom) + headRoom
 	if s.opt.Finish {
@@ -201,7 +202,7 @@ func (s *single) courseHeights() string {
 	if !slices.ContainsFunc(s.courses, func(c tally) bool { return c.whole && c.number%5 == 0 }) {
 		return ""
 	}
-	if s.onLine == stages.Corner {
+	if s.strike.Level == stages.Corner {
 		return ", of a course its lowest corner"
 	}
 	return ", of a course its bottom edge"
@@ -258,8 +259,9 @@ func (b *board) story(w layout.Wall) string {
 			sliver++
 		}
 	}
+	struck, name := b.struckOn(w)
 	text := counted(len(w.Pieces), "piece") + ", " + counted(cut, "cut piece") + ", " + counted(sliver, "sliver") +
-		"; " + b.struckName + " " + b.signed(b.struck) + " from the level line"
+		"; " + name + " " + b.signed(struck) + " from the level line"
 	if edge, ok := b.struckEdge(w); ok {
 		text += "; start at the " + b.edgeCaption() + " " + b.figure(b.startFigure(w, edge)) + " from the left"
 	}

@@ -50,7 +50,7 @@ func reach(w layout.Wall, base survey.SegmentFound) (from, to length.Length) {
 // a strip that sealant fills under one, gives the tile's height.
 func (b *board) firstCourse(s survey.SegmentFound, x length.Length) length.Length {
 	room := b.plan.Room
-	high := b.full.Bottom - room.Joint - survey.At(s.Readings, x) - s.Gap
+	high := b.strike.Full.Bottom - room.Joint - survey.At(s.Readings, x) - s.Gap
 	pitch := room.Tile.Height + room.Joint
 	if high > room.Tile.Height {
 		high = length.Mod(high, pitch)

@@ -27,7 +27,8 @@ func (b *board) keepLevel(from, to Micron) {
 // courseLine draws the line to strike, with a flag at each end where it runs
 // over the wall.
 func (b *board) courseLine(f frame, w layout.Wall, over Micron) {
-	y, r := b.struck, extents(w)
+	y, _ := b.struckOn(w)
+	r := extents(w)
 	if y < r.Bottom || y > r.Top {
 		return
 	}
@@ -53,7 +54,8 @@ func (b *board) startLine(f frame, w layout.Wall) {
 	if !ok {
 		return
 	}
-	from, tag := max(b.full.Bottom, w.Shape.Region.Bounds().Bottom), Tag{Kind: Start, Wall: f.wall}
+	full, _ := b.strike.Full.On(w)
+	from, tag := max(full.Bottom, w.Shape.Region.Bounds().Bottom), Tag{Kind: Start, Wall: f.wall}
 	stretch := func(to length.Length) {
 		if from < to {
 			b.chain(tag, broken(Blue, 350, DashDot), f.at(edge, to), f.at(edge, from))
@@ -79,36 +81,45 @@ func crossed(w layout.Wall, x length.Length) []survey.Edges {
 }
 
 // startTile is the tile to start with, as everywhere else in the program.
-func (b *board) startTile(w layout.Wall) (piece.Piece, bool) { return stages.StartTile(w, b.full) }
+func (b *board) startTile(w layout.Wall) (piece.Piece, bool) {
+	return stages.StartTile(w, b.strike.Full)
+}
 
 // struckEdge is the tile edge to strike on a wall.
-func (b *board) struckEdge(w layout.Wall) (length.Length, bool) { return stages.Strike(w, b.full) }
+func (b *board) struckEdge(w layout.Wall) (length.Length, bool) {
+	return stages.Strike(w, b.strike.Full)
+}
 
 // startFigure is how far the tile edge to strike lies from the left corner of the
 // boards, as a tape shows it that is held along the line struck.
 func (b *board) startFigure(w layout.Wall, edge length.Length) length.Length {
-	return stages.StruckFrom(w, edge, b.struck)
+	return b.strike.From(w, edge)
 }
 
 // edgeCaption is what of a tile is struck on each wall.
-func (b *board) edgeCaption() string { return "tile " + string(b.onPlumb) }
+func (b *board) edgeCaption() string { return "tile " + string(b.strike.Plumb) }
 
 // edgeName is the same in the least of words.
 func (b *board) edgeName() string {
-	if b.onPlumb == stages.Corner {
-		return string(b.onPlumb)
+	if b.strike.Plumb == stages.Corner {
+		return string(b.strike.Plumb)
 	}
 	return b.edgeCaption()
 }
 
-// strike finds the line to strike and the first full course over it.
-func (b *board) strike() {
-	s := stages.ToStrike(b.plan.Room, b.plan.Setout.Line, b.plan.Walls)
-	b.full, b.struck, b.struckName = s.Full, s.At, "course line"
-	b.onLine, b.onPlumb = s.Level, s.Plumb
-	if s.Joint {
-		b.struckName = "joint line"
+// struckOn is the line that is struck on some walls, and its name: of a single one that ends under
+// the line of the room its own.
+func (b *board) struckOn(walls ...layout.Wall) (at length.Length, name string) {
+	at = b.strike.At
+	if len(walls) == 1 {
+		if own, found := b.strike.On(walls[0]); found {
+			at = own
+		}
 	}
+	if at == b.plan.Setout.Line {
+		return at, "course line"
+	}
+	return at, "joint line"
 }
 
 // start outlines the tile to start with and writes START in it where that fits.
@@ -218,7 +229,7 @@ func (b *board) numbers(tag Tag, zero Micron, scale Scale, x Micron, all []tally
 // behindRim tells whether a course stands on a course line that nobody can strike, because a rim
 // stands over it.
 func (b *board) behindRim(c tally) bool {
-	return b.struck != b.plan.Setout.Line && c.bottom == b.plan.Setout.Line
+	return b.strike.At != b.plan.Setout.Line && c.bottom == b.plan.Setout.Line
 }
 
 // courseHeight writes the height of the bottom edge of a course.

@@ -39,8 +39,9 @@ const (
 // heights are the stations of the upright string of some walls, from the level
 // line.
 func (b *board) heights(walls []layout.Wall) []station {
+	struck, name := b.struckOn(walls...)
 	s := []station{{l: 0, name: "level line", colour: Red, rank: rankLevel},
-		{l: b.struck, name: b.struckName, colour: Blue, rank: rankCourse}}
+		{l: struck, name: name, colour: Blue, rank: rankCourse}}
 	one := len(walls) == 1
 	s = append(s, b.headHeights(walls)...)
 	s = append(s, b.trimHeights(walls)...)

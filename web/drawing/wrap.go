@@ -185,7 +185,7 @@ func (w *wrap) upright() {
 		}
 		low = max(low, w.frames[i].at(0, extents(w.plan.Walls[i]).Bottom).Y)
 	}
-	w.foot = max(base, w.zero-w.Scale.On(w.struck)) + ground + footGap + rise(w.texts.figure)
+	w.foot = max(base, w.zero-w.Scale.On(w.strike.At)) + ground + footGap + rise(w.texts.figure)
 	w.Height = low + ground + edgeRoom
 	if !w.opt.Finish {
 		lines := Micron(3)

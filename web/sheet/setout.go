@@ -41,7 +41,7 @@ func (b *book) setOutWith(cautions bool) {
 			b.tape(b.plan.Room.Doubt)+", measure the room again before going on.")
 		f.stations(b.stations(), func(s stages.Station) string { return b.bareTape(-s.Height) }, "level line over")
 		f.step("2", "Strike "+b.lineName(struck)+" round all the walls: "+b.over(struck.At)+" the level line.", b.lineHow(struck))
-		f.stations(stages.Rims(b.stations()), func(s stages.Station) string { return b.bareTape(struck.At - s.Height) }, "line over rim")
+		f.stations(b.struckOver(struck), func(s stages.Station) string { up, _ := struck.Over(s, b.plan.Walls); return b.bareTape(up) }, "line over rim")
 		f.step("3", "Fix the batten with its top edge "+b.over(struck.Full.Bottom)+" the level line.", b.battenHow(struck))
 		f.step("4", "Strike a plumb line at a tile "+string(struck.Plumb)+" on each wall.", "")
 		f.table(b.edges(struck))
@@ -86,9 +86,29 @@ func (b *book) lineName(s stages.Struck) string {
 func (b *book) lineHow(s stages.Struck) string {
 	if s.Joint {
 		return s.Is("the first full course") + " The course line, " + b.over(b.plan.Setout.Line) +
-			" the level line, runs behind a rim, so nobody can strike it. Measure down from the line to the rim at each place as a check."
+			" the level line, runs behind a rim. " + b.lowLines(s) + "Measure down from the line to the rim at each place as a check."
 	}
-	return s.Is("one course on all the walls") + " Measure it over the rim at each place as a check."
+	return s.Is("one course on all the walls") + " " + b.lowLines(s) + "Measure it over the rim at each place as a check."
+}
+
+// lowLines says what is struck on walls that end under the line, as the front of a bench does.
+func (b *book) lowLines(s stages.Struck) (text string) {
+	for _, l := range stages.Lows(s.Full, b.plan.Walls) {
+		ends := " ends lower: line and batten at "
+		if len(l.Walls) > 1 {
+			ends = " end lower: line and batten at "
+		}
+		text += stages.Letters(l.Walls, b.plan.Walls) + ends + b.signed(l.Bottom) + ". "
+	}
+	return text
+}
+
+// struckOver are the rims over which a line is struck.
+func (b *book) struckOver(s stages.Struck) []stages.Station {
+	return slices.DeleteFunc(stages.Rims(b.stations()), func(st stages.Station) bool {
+		_, found := s.Over(st, b.plan.Walls)
+		return !found
+	})
 }
 
 func (b *book) battenHow(s stages.Struck) string {
@@ -152,7 +172,7 @@ func (b *book) edges(s stages.Struck) table {
 			t.rows = append(t.rows, row{cells: []string{wallText(w.Found), "none", "", "no tile has its left " + string(s.Plumb) + " on this wall"}})
 			continue
 		}
-		t.rows = append(t.rows, row{cells: []string{wallText(w.Found), tileAt(w, edge, s.Full), b.bareTape(stages.StruckFrom(w, edge, s.At)), b.fromNeighbour(w, edge, s.At)}})
+		t.rows = append(t.rows, row{cells: []string{wallText(w.Found), tileAt(w, edge, s.Full), b.bareTape(s.From(w, edge)), b.fromNeighbour(w, edge, s)}})
 	}
 	return t
 }
@@ -183,7 +203,11 @@ func corner(e survey.EndFound, at length.Length) length.Length {
 
 // fromNeighbour measures an edge from tile that stands already where this wall
 // is set later than a neighbour.
-func (b *book) fromNeighbour(w layout.Wall, edge, at length.Length) string {
+func (b *book) fromNeighbour(w layout.Wall, edge length.Length, s stages.Struck) string {
+	at, found := s.On(w)
+	if !found {
+		at = s.At
+	}
 	switch l, r := w.Found.Left, w.Found.Right; {
 	case l.Against:
 		return held(b.bareTape(edge-corner(l, at)-l.Behind)) + " from the tile of the wall it meets there"

@@ -9,6 +9,7 @@ import (
 
 	"coursewright/layout"
 	"coursewright/layout/finding"
+	"coursewright/layout/stages"
 	"coursewright/web/drawing"
 	"coursewright/web/shapes"
 )
@@ -159,5 +160,23 @@ func TestCautionsTakeNoLeafWhereAWallHasRoom(t *testing.T) {
 		for _, l := range b.leaves {
 			assert.NotEqual(t, "Cautions", l.title, paper.Name)
 		}
+	}
+}
+
+// No line is to be struck over a bench or a curb that ends under it: found where the first joint
+// line over the rim stood over both.
+func TestALowWallHasALineOfItsOwn(t *testing.T) {
+	plan := roomOf(t, "jobs/bench")
+	text := words(printedText(t, plan, SetOut))
+	lows := stages.Lows(stages.ToStrike(plan.Room, plan.Setout.Line, plan.Walls).Full, plan.Walls)
+	require.NotEmpty(t, lows)
+	b := newBook(plan, Options{})
+	for _, l := range lows {
+		says(t, text, "line and batten at "+b.signed(l.Bottom)+".")
+		w := plan.Walls[l.Walls[0]]
+		figure := b.bareTape(l.Bottom - w.Found.Base[0].Readings[0].Value)
+		says(t, text, figure+" "+figure, w.Found.Name)
+		drawn := words(printedText(t, plan, Elevations))
+		says(t, drawn, b.signed(l.Bottom))
 	}
 }
