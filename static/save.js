@@ -17,6 +17,7 @@ let pending = false; // an edit waits for the person to pause
 let sending = false;
 let lost = false; // the server cannot be reached
 let waiting = null; // the newest request that has not been sent
+let doing = ""; // what a button of the survey asked for that is being answered
 let answered = ""; // the last form that was answered, so that leaving a box sends nothing twice
 
 // released waits until no finger or button is down: a control must not be
@@ -67,7 +68,11 @@ async function send(make) {
     const next = waiting;
     waiting = null;
     const asked = next();
-    if (!await post(asked)) {
+    if (!asked) continue;
+    doing = asked.body.get("do") ?? "";
+    const through = await post(asked);
+    doing = "";
+    if (!through) {
       waiting ??= next;
       await new Promise((done) => setTimeout(done, AGAIN));
     }
@@ -96,7 +101,7 @@ async function post(asked) {
     return true;
   }
   if (!page.getElementById("state")) {
-    say(page.querySelector("h1")?.textContent ?? "Not saved");
+    say([...page.querySelectorAll("main h1, main h1 ~ p")].slice(0, 2).map((told) => told.textContent).join(": ") || "Not saved");
     return true;
   }
   await released();
@@ -225,10 +230,23 @@ document.addEventListener("submit", (e) => {
   const from = e.target;
   if (from !== form() && !("live" in from.dataset)) return;
   e.preventDefault();
-  say("Saving");
   const button = e.submitter ?? { name: "do", value: "" };
-  send(() => request(from, button));
+  if (from === form() && button.value && button.value === doing) return; // pressed twice, as by a double click
+  say("Saving");
+  send(() => {
+    const [now, pressed] = standing(from, button);
+    return now && request(now, pressed);
+  });
 });
+
+// standing is a form and a button of it as they stand when their turn comes: those of the survey may have been
+// swapped meanwhile, and a button that is gone or means another thing by now asks for nothing.
+function standing(from, button) {
+  if (from.isConnected || from.id !== "survey") return [from, button];
+  if (!form()) return [];
+  const same = [...form().querySelectorAll("button")].find((b) => b.name === button.name && b.value === button.value && b.textContent === button.textContent && b.ariaLabel === button.ariaLabel);
+  return button.value && !same ? [] : [form(), same ?? button];
+}
 
 // Who leaves the page, or looks at another, before the pause is over has typed all the same: the edit goes off at once.
 // keepalive lets it arrive without the page; browsers take 64 kB at most so.

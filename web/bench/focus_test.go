@@ -41,3 +41,28 @@ func TestTheFocusIsNeverLost(t *testing.T) {
 		assert.True(t, trial.See[bool](t, ctx, `(() => { const r = document.activeElement.getBoundingClientRect(); return r.top >= 0 && r.bottom <= innerHeight })()`), "%q can be seen", step.leads)
 	}
 }
+
+// A button that is pressed while another edit is on its way asks for it once that is answered, in the form that has come
+// by then; pressed twice, as by a double click, it asks once. The second press was once refused, and only said not to work.
+func TestAButtonPressedWhileAnEditIsOnItsWay(t *testing.T) {
+	s := trial.New(t)
+	ctx := trial.Browse(t)
+	trial.Steps(t, ctx, chromedp.EmulateViewport(1440, 900), chromedp.Navigate(s.URL+"/jobs/1"), chromedp.WaitVisible("#drawing svg"), trial.Ready)
+	_, before := s.Stored()
+	press := func(all ...string) {
+		for _, do := range all {
+			trial.See[bool](t, ctx, `(() => { document.querySelector('#survey button[value="`+do+`"]').click(); return true })()`)
+		}
+		trial.Await(t, ctx, `document.getElementById("status").textContent !== "Saving"`)
+	}
+	press("add walls[2].openings pipe", "add walls[2].openings pipe")
+	trial.Await(t, ctx, `document.getElementById("walls[2].openings[0].name") !== null`)
+	_, job := s.Stored()
+	assert.Len(t, job.Walls[2].Openings, len(before.Walls[2].Openings)+1)
+	press("add walls[2].openings window", "add walls[0].openings pipe")
+	trial.Await(t, ctx, `document.getElementById("walls[0].openings[`+strconv.Itoa(len(before.Walls[0].Openings))+`].name") !== null`)
+	assert.Equal(t, "Saved", trial.See[string](t, ctx, `document.getElementById("status").textContent`))
+	_, job = s.Stored()
+	assert.Len(t, job.Walls[2].Openings, len(before.Walls[2].Openings)+2)
+	assert.Len(t, job.Walls[0].Openings, len(before.Walls[0].Openings)+1)
+}
