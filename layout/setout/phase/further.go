@@ -1,36 +1,67 @@
 package phase
 
-import "slices"
+import (
+	"slices"
+
+	"coursewright/layout/length"
+)
 
 // When nothing is proven, so many lines spread evenly are looked at, at every wall so often; then the best lines
-// of all are looked at more closely, for so much of the work once more.
+// of all are looked at more closely, for as much work as the search had, each for a part of what is left.
 const (
-	spread   = 16
-	brief    = 32
-	deepened = 3
-	more     = 3 // a third
+	spread = 16
+	brief  = 32
+	part   = 3 // a third
 )
 
 // further betters what was found where the work was spent: lines that promise little at first sight may be good, and of
-// the best lines not every start was looked at.
+// the best lines not every start was looked at. Where that is soon done, it goes on with more lines between.
 func (s *solver) further(tried []*trial, best *trial) *trial {
-	line, marks := s.lines()
-	for n := range min(spread, marks) {
-		at := line + marks*n/min(spread, marks)*s.room.Tape
-		if s.over() {
+	_, marks := s.lines()
+	end := s.work() + s.limit
+	for lines := min(spread, marks); ; lines = min(2*lines, marks) {
+		fresh := s.spread(lines, tried)
+		if tried = append(tried, fresh...); lines > spread {
+			best = s.deepenBest(fresh, best, end)
+		} else {
+			best = s.deepenBest(slices.Clone(tried), best, end)
+		}
+		if lines == marks || s.work() >= end || s.over() {
 			return best
+		}
+	}
+}
+
+// spread looks briefly at so many lines spread evenly, but for those that were tried.
+func (s *solver) spread(lines length.Length, tried []*trial) (out []*trial) {
+	line, marks := s.lines()
+	for n := range lines {
+		at := line + marks*n/lines*s.room.Tape
+		if s.over() {
+			break
 		}
 		if !slices.ContainsFunc(tried, func(t *trial) bool { return t.line == at }) {
 			t := s.trial(at, 1)
 			s.finish(t, brief)
-			tried = append(tried, t)
+			out = append(out, t)
 		}
 	}
-	slices.SortStableFunc(tried, func(a, b *trial) int { c, _ := s.order.Compare(&a.bound, &b.bound); return c })
-	tried = tried[:min(deepened, len(tried))]
-	end := s.work() + s.limit/more
-	for i, t := range tried {
-		s.deepen(t, s.work()+(end-s.work())/(len(tried)-i))
+	return out
+}
+
+// deepenBest looks more closely at some lines, the best first, until the work is done.
+func (s *solver) deepenBest(lines []*trial, best *trial, end int) *trial {
+	slices.SortStableFunc(lines, func(a, b *trial) int { c, _ := s.order.Compare(&a.bound, &b.bound); return c })
+	for _, t := range lines {
+		if s.order.Better(&t.bound, &best.bound) {
+			best = t
+		}
+	}
+	for _, t := range lines {
+		if s.work() >= end || s.over() {
+			break
+		}
+		s.deepen(t, s.work()+(end-s.work())/part)
 		if s.order.Better(&t.bound, &best.bound) {
 			best = t
 		}
