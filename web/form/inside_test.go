@@ -67,3 +67,25 @@ func TestAnInsideIsTidied(t *testing.T) {
 	require.NoError(t, Decode(&job, url.Values{path + ".inside.back.bond.kind": {"running"}}))
 	assert.Equal(t, "1/2", in.Back.Bond.Offset)
 }
+
+// A back of small tile was laid in the shift of the wall's running bond, and ended in scraps at both sides in every
+// other row.
+func TestATileOfItsOwnStandsInStackBond(t *testing.T) {
+	for _, bond := range []survey.Bond{{Kind: "stack"}, {Kind: "running", Offset: "1/3"}, {Kind: "running", Offset: "1/2", Along: "plumb"}, {Kind: "herringbone"}} {
+		for _, face := range []string{"back", "left", "sill", "top"} {
+			job, path := wallWithNiche(t)
+			job.Bond = bond
+			require.NoError(t, Apply(&job, "add "+path+".inside studs"))
+			require.NoError(t, Apply(&job, "add "+path+".inside."+face+".tile"))
+			laid := faceOf(job.Walls[0].Openings[len(job.Walls[0].Openings)-1].Inside, face).Bond
+			if bond.Kind == "stack" {
+				assert.Nil(t, laid, "that is the wall's")
+				continue
+			}
+			require.NotNil(t, laid, "%s in %s", face, bond.Kind)
+			assert.Equal(t, "stack", laid.Kind)
+			_, faults := job.Resolve()
+			assert.Empty(t, faults, "%s in %s", face, bond.Kind)
+		}
+	}
+}

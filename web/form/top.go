@@ -64,12 +64,14 @@ func capRound(job *survey.Job, i int) *survey.Top {
 	return cmp.Or(over(-1, func(w *survey.Wall) string { return w.Left.Meets }), over(1, func(w *survey.Wall) string { return w.Right.Meets }))
 }
 
-// ownTile gives a face a tile of its own.
+// ownTile gives a face a tile of its own, in stack bond whatever the wall's is: small tile, as a mosaic is, stands
+// square to itself, in the shifts of a wall's bond it ends in scraps, and few tiles close in a wall's pattern
+// (common practice, no source).
 func ownTile(job *survey.Job, face *survey.InsideFace) {
 	face.Slab, face.Cased = "", false
 	face.Tile = &survey.Tile{Width: pick(job, "1", "25"), Height: pick(job, "1", "25"), Thickness: pick(job, "1/4", "6")}
 	face.Joint = pick(job, "1/8", "3")
-	if face.Bond == nil && !(survey.BondRule{Kind: survey.BondKind(job.Bond.Kind)}).Coursed() { // few tiles close in the wall's pattern
+	if face.Bond == nil && job.Bond.Kind != string(survey.Stack) {
 		face.Bond = &survey.Bond{Kind: string(survey.Stack)}
 	}
 }
