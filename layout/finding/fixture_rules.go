@@ -218,10 +218,17 @@ func blocking(in Input) []place {
 		if p.Found.Kind == survey.GlassLine {
 			return fmt.Sprintf("%s needs blocking along its line on %s, %s from its left end.", capital(p.Found.Name), in.Walls[i].Found.Name, in.tape(p.At.X)), p.At
 		}
-		how := "over"
-		if p.At.Y < 0 {
-			how = "under"
-		}
-		return fmt.Sprintf("%s needs blocking on %s, %s %s the level line.", capital(p.Found.Name), in.Walls[i].Found.Name, in.tape(p.At.Y.Abs()), how), p.At
+		return fmt.Sprintf("%s needs blocking on %s, %s.", capital(p.Found.Name), in.Walls[i].Found.Name, in.fromLevel(p.At.Y)), p.At
 	})
+}
+
+// fromLevel says where a height is.
+func (in Input) fromLevel(y length.Length) string {
+	switch {
+	case y < 0:
+		return in.tape(-y) + " under the level line"
+	case y > 0:
+		return in.tape(y) + " over the level line"
+	}
+	return "on the level line"
 }

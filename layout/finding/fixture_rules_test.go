@@ -88,6 +88,7 @@ func fixtureCases() []ruleCase {
 		{"a dish in one tile", SoapDishInTheTile, dish(4*inch, 4*inch), []string{`Bar, 4" by 4", stands over 1 tile.`}},
 		{"a dish in a tile and a half", SoapDishInTheTile, dish(6*inch, 4*inch), []string{`Bar, 6" by 4", stands over 2 tiles.`}},
 		{"blocking for a bar", FixtureBlocking, on(fixture.Placed{Found: bar, At: plane.Point{Y: -5 * inch}}), []string{`Bar needs blocking on back, 5" under the level line.`}},
+		{"blocking at the level line", FixtureBlocking, on(fixture.Placed{Found: bar, At: plane.Point{}}), []string{`Bar needs blocking on back, on the level line.`}},
 		{"blocking for glass", FixtureBlocking, on(fixture.Placed{Found: survey.FixtureFound{Kind: survey.GlassLine}, At: plane.Point{X: 30 * inch}}),
 			[]string{`Bar needs blocking along its line on back, 30" from its left end.`}},
 		{"a shelf needs none", FixtureBlocking, on(fixture.Placed{Found: survey.FixtureFound{Kind: survey.CornerShelf}}), nil},
