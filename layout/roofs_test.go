@@ -6,6 +6,7 @@ import (
 
 	"coursewright/layout"
 	"coursewright/layout/cuts"
+	"coursewright/layout/finding"
 	"coursewright/layout/survey"
 
 	"github.com/stretchr/testify/require"
@@ -67,4 +68,30 @@ func TestPiecesThatRunOutToAPointAreCut(t *testing.T) {
 	}
 	require.True(t, p.Setout.Least.Point)
 	require.Contains(t, p.Setout.Reasons[0], "runs out to a point")
+}
+
+// Where a room under a roof is not proven, it is said which of the pieces that count as unworkable can be cut: six were
+// named, and the fault spoke of one.
+func TestWhatOnlyRunsOutToAPointIsToldWhereNothingIsProven(t *testing.T) {
+	job := shippedJob(t, "boxing.json")
+	for i := range job.Walls {
+		job.Walls[i].Head.Readings = []survey.Rise{{At: "0", Rise: "1180"}, {At: "1", Rise: "1180"}}
+	}
+	job.Walls[0].Head.Readings = []survey.Rise{{At: "0", Rise: "1900"}, {At: "1246", Rise: "1180"}}
+	p, err := layout.Now(job)
+	require.NoError(t, err)
+	pointed := 0
+	for _, q := range p.Walls[0].Pieces {
+		if q.Unworkable && !q.NoSaw() {
+			pointed++
+		}
+	}
+	require.Greater(t, pointed, 1)
+	for _, f := range p.Findings {
+		if f.Rule == finding.NotProvenBest {
+			require.Contains(t, f.Text, fmt.Sprintf("%d pieces that count as unworkable only run out to a point", pointed))
+			return
+		}
+	}
+	t.Fatal("it is proven: take another room")
 }

@@ -4,6 +4,7 @@ import (
 	"encoding/json"
 	"os"
 	"slices"
+	"strings"
 	"testing"
 
 	"coursewright/layout"
@@ -284,5 +285,20 @@ func TestAPipeInAStripBitesTheTileBesideIt(t *testing.T) {
 			return q.Kind&piece.Hole != 0 && q.Face.Bounds().Right > edge
 		})
 		assert.True(t, bitten, "%v past the strip", past)
+	}
+}
+
+// A head that meets a ceiling is not asked to be measured, where a free strip leaves a room unproven.
+func TestAFreeStripAsksForAHeadOnlyWhereThatIsFree(t *testing.T) {
+	for _, meets := range []bool{false, true} {
+		job := demo(t)
+		job.Walls[2].Strips = []survey.Strip{slate(survey.Mark{From: "14", To: "20"})}
+		if meets {
+			job.Walls[2].Head = survey.Head{Meets: "ceiling", Gap: "1/8", Readings: []survey.Rise{{At: "0", Rise: "38"}, {At: "34", Rise: "38"}}}
+		}
+		p, err := layout.Quick(t.Context(), job)
+		require.NoError(t, err)
+		require.Contains(t, p.Setout.Bound, "Measure the strip")
+		require.Equal(t, !meets, strings.Contains(p.Setout.Bound, "the head of its wall"))
 	}
 }

@@ -261,7 +261,26 @@ func unproven(in Input) []place {
 	if in.Setout.Bound == "" {
 		return nil
 	}
-	return room(in.Setout.Bound)
+	return room(in.Setout.Bound + in.pointed())
+}
+
+// pointed says how many of the pieces that are counted as unworkable only run out to a point, which can be cut.
+func (in Input) pointed() string {
+	n := 0
+	for _, w := range in.Walls {
+		for i := range w.Pieces {
+			if p := &w.Pieces[i]; p.Unworkable && !p.NoSaw() {
+				n++
+			}
+		}
+	}
+	switch n {
+	case 0:
+		return ""
+	case 1:
+		return " One piece that counts as unworkable only runs out to a point, as under a roof, and can be cut."
+	}
+	return fmt.Sprintf(" %d pieces that count as unworkable only run out to a point, as under a roof, and can be cut.", n)
 }
 
 // smallEnds finds ends of a half bond where one course of two has less than

@@ -10,13 +10,23 @@ import (
 	"coursewright/layout/survey"
 )
 
+// freeHead names a head that is free among what is to be measured.
+func (b *beside) freeHead() string {
+	for _, w := range b.room.Walls {
+		if len(w.PartedBy()) > 0 && !w.Head.Meets && w.Head.Stops.Free() {
+			return " and the head of its wall"
+		}
+	}
+	return ""
+}
+
 // together puts the parts of walls that are set out and cut together again.
 func (b *beside) together(got solved) (plan.Setout, []plan.Wall) {
 	_, sides := b.parts()
 	s := got.setout
 	s.Walls, s.CutTiles, s.Pinned = nil, 0, b.room.Line != nil
 	if b.free {
-		s.Proven, s.Bound = false, "A strip was tried in its places, and the courses with a joint beside it, with one course line only. Measure the strip and the head of its wall, and pin the start, and all is tried."
+		s.Proven, s.Bound = false, "A strip was tried in its places, and the courses with a joint beside it, with one course line only. Measure the strip"+b.freeHead()+", pin the start, and all is tried."
 	}
 	walls := make([]plan.Wall, len(b.room.Walls))
 	pieces := make([][]piece.Piece, len(walls))
