@@ -1,6 +1,7 @@
 package phase
 
 import (
+	"slices"
 	"testing"
 
 	"coursewright/layout/bond"
@@ -22,7 +23,7 @@ func alikeEnds(t *rapid.T) *Wall {
 	}
 	r.Tape = rapid.SampledFrom([]length.Length{r.Tape, 1}).Draw(t, "tape")
 	wall := &r.Walls[0]
-	wall.Width = draw("wide", 800, 1500)
+	wall.Width = draw("wide", 1000, 1500)
 	end := survey.EndFound{Meets: true, Gap: draw("gap", 3, 6), Beyond: -1} // the last is for no sealant to fill
 	if rapid.IntRange(0, 3).Draw(t, "ends out of sight") == 0 {
 		end.Sight = survey.Low
@@ -39,7 +40,7 @@ func alikeEnds(t *rapid.T) *Wall {
 	wall.Head = survey.HeadFound{Stops: survey.Span{From: high, To: high + draw("head range", 5, 60)}}
 	wall.Openings = nil
 	for k := range rapid.SampledFrom([]int{1, 1, 1, 2}).Draw(t, "niches") {
-		left, more := draw("from an end", 5, 450), draw("range", 1, 250)
+		left, more := draw("from an end", 1, 250), draw("range", 1, 600)
 		if rapid.Bool().Draw(t, "from the right") {
 			left = wall.Width - left - more - 120*mm
 		}
@@ -114,6 +115,46 @@ func TestNothingMakesUpForHowEndsDiffer(t *testing.T) {
 	for how, n := range differ {
 		require.Positive(t, n, how)
 	}
+}
+
+// What is said with the head placed holds by itself wherever the niches then stand, near the ends, across tiles that these
+// cut, or clear of all.
+func TestNoNicheMakesUpForHowEndsDiffer(t *testing.T) {
+	differ := 0
+	rapid.Check(t, func(t *rapid.T) {
+		w := alikeEnds(t)
+		for range 10 {
+			h := &hunt{wall: w, line: length.Length(rapid.IntRange(-400_000, 400_000).Draw(t, "line"))}
+			x := &stretch{edge: w.hardlyReaching(t, h.line), marks: 1}
+			x.merit = w.AtBest(h.line, x.edge, 0, 0)
+			c := w.choose(x, h)
+			c.ready()
+			o := c.option(0, 0)
+			if differ += boolean(o.alone.Mirror > 0); o.alone.Mirror == 0 {
+				continue
+			}
+			for range 20 {
+				p := w.outer
+				p.Openings = slices.Clone(p.Openings)
+				w.axes[0].set(&p, o)
+				for n, found := range w.Found.Openings {
+					if found.Kind != survey.Niche {
+						continue
+					}
+					at := func(s survey.Span) length.Length {
+						return length.Length(rapid.Int64Range(int64(s.From), int64(s.To)).Draw(t, found.Name))
+					}
+					left, bottom := at(found.Left), at(found.Bottom)
+					p.Openings[n] = survey.Edges{Left: left, Right: left + found.Width.From, Bottom: bottom, Top: bottom + found.Height.From}
+				}
+				got := w.Count(Setting{Line: h.line, Edge: x.edge, Placed: p})
+				if apart(p.Openings) && min(got.left.least, got.right.least) >= 2*mm {
+					require.LessOrEqual(t, o.alone.Mirror, got.Merit.Mirror, "%v at %v and %v", p, h.line, x.edge)
+				}
+			}
+		}
+	})
+	require.Positive(t, differ)
 }
 
 // hardlyReaching is a start with which, every other time, a tile at an end of the wall begins or ends within a few units of it, or
