@@ -100,7 +100,7 @@ func bestOnLine(marks chooser, room *survey.Room, order merit.Order, walls []*co
 		var best *merit.Merit
 		for _, edge := range starts {
 			placed := placedOnTape(marks, room, w)
-			if w.Found.Head.Sight == survey.Low || onOneCourse(room, w, placed.Head) { // a cut there puts a run out of sight, or is judged neither as rim nor as head: only heads that are listed
+			if w.Found.Head.Sight == survey.Low || onOneCourse(room, w, placed.Head) || besideBareEnd(room, w) { // a cut there puts a run out of sight, or is judged neither as rim nor as head: only heads that are listed
 				heads := w.Places.Heads(line)
 				placed.Head = heads[marks.which("head", len(heads))]
 			}
@@ -134,6 +134,12 @@ func onOneCourse(room *survey.Room, w *count.Wall, head length.Length) bool {
 		}
 	}
 	return false
+}
+
+// besideBareEnd tells whether columns stand beside an end out of sight, which may stay bare for its whole length: a head that is
+// lower then leaves less bare wall, between the places that are listed.
+func besideBareEnd(room *survey.Room, w *count.Wall) bool {
+	return room.Bond.Plumb && (w.Found.Left.Sight == survey.Low || w.Found.Right.Sight == survey.Low)
 }
 
 // marksFrom are the marks of the tape in one pitch.

@@ -18,13 +18,13 @@ import (
 // of rooms that are edited in turns.
 func TestAKeeperGivesWhatIsGivenWithout(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		if !rare(t, 8) {
+		if !rare(t, 20) {
 			return
 		}
 		any := rapid.OneOf(showers, houses, rooms).Filter(accepted)
 		jobs := [][]byte{any.Draw(t, "job"), any.Draw(t, "other job")}
 		var keeper layout.Keeper
-		for range 6 {
+		for range 4 {
 			k := rapid.IntRange(0, 1).Draw(t, "which job")
 			job, err := survey.Read(jobs[k])
 			require.NoError(t, err)

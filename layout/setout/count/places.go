@@ -116,8 +116,8 @@ func (p *Places) alike(other length.Length) []length.Length {
 
 // Heads lists where a free head may stand: on the top edges of courses, with columns
 // on the edges of tiles on either side of a joint, or at the limits of its range where
-// there is none. Where the first and the last course are to be alike it may also leave of a
-// tile what the base leaves.
+// there is none, and on the level edges of measured openings, where a run turns. Where the first and the last course are
+// to be alike it may also leave of a tile what the base leaves.
 func (p *Places) Heads(line length.Length) []length.Length {
 	h := p.w.found.Head
 	switch {
@@ -131,11 +131,27 @@ func (p *Places) Heads(line length.Length) []length.Length {
 	if len(out) == 0 || p.w.frame.plumb {
 		out = append(tiles.edges(h.Stops), h.Stops.From, h.Stops.To)
 	}
+	out = append(out, p.openingsIn(h.Stops)...)
 	if p.w.room.Prefer.Shared {
 		out = append(out, p.likeBase(tiles, h.Stops)...)
 	}
 	slices.Sort(out)
 	return slices.Compact(out)
+}
+
+// openingsIn lists the level edges of measured openings in a span.
+func (p *Places) openingsIn(span survey.Span) (out []length.Length) {
+	for _, o := range p.w.found.Openings {
+		if o.Kind == survey.Pipe || o.Bottom.Free() || o.Height.Free() {
+			continue
+		}
+		for _, y := range [...]length.Length{o.Bottom.From, o.Bottom.From + o.Height.From} {
+			if span.From <= y && y <= span.To {
+				out = append(out, y)
+			}
+		}
+	}
+	return out
 }
 
 // likeBase lists where in a span a head leaves of the tiles of some class what the base leaves of those of some class

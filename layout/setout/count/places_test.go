@@ -70,6 +70,7 @@ func TestHeadsStandOnCourses(t *testing.T) {
 		"stops at a measured one": {"1000x600 300x100+2 head=555", 0, []length.Length{555}},
 		"on the top of courses":   {"1000x600 300x100+2 head=400..620", 0, []length.Length{406, 508, 610}},
 		"no top in its range":     {"1000x600 300x100+2 head=410..500", 0, []length.Length{410, 500}},
+		"at a niche":              {"1000x600 300x100+2 head=420..520 niche=300,200,450,120", 0, []length.Length{450, 508}},
 		"in columns of half bond": {"1000x600 300x100+2 1/2 columns head=400..470", 0, []length.Length{400, 406, 408, 457, 459, 470}},
 	} {
 		var want []length.Length
