@@ -10,8 +10,9 @@ import (
 	"coursewright/web/page"
 )
 
-// mostSolvers is how many jobs have a solver of their own: those that were edited last. What it keeps of a bathroom takes some 2 MB.
-const mostSolvers = 24
+// mostSolvers is how many jobs have a solver of their own: those that were edited last. One takes some 13 MB with what is cleared up
+// now and then, and many people at once would not find theirs again.
+const mostSolvers = 4
 
 // ByJob is a solver that has one of its own for each job, for solvers that keep what one edit leaves of the last. One solves at
 // a time: who comes meanwhile, and who asks for no job, has a new one.
