@@ -275,6 +275,7 @@ var arrows = []arrow{
 	{"web/trial", "store", "and keeps"},
 	{"web/trial", "static", "with the demo"},
 	{"web/trial", "web", "is the server"},
+	{"web/trial", "web/turns", "in which each job has a solver of its own"},
 	{"web/trial", "web/page", "whose pages it gives plans"},
 	{"cmd/coursewright", "layout/...", "solve and cuts"},
 	{"cmd/coursewright", "store", "serve opens the data file"},
