@@ -25,7 +25,7 @@ type Result struct {
 func (r *Result) Wall(i int) *count.Wall { return r.walls[i] }
 
 // Keep gives the walls back to where they are kept. The result is not asked any more.
-func (r *Result) Keep(kept *count.Kept) { kept.Keep(r.walls) }
+func (r *Result) Keep(kept *count.Kept) { giveBack(r.solver, kept) }
 
 // Spent is how much was counted for it so far.
 func (r *Result) Spent() int { return r.work() }

@@ -51,7 +51,7 @@ func With(ctx context.Context, room *survey.Room, work int, kept *count.Kept) (R
 			best, left = r, best.solver
 		}
 		if left != best.solver {
-			kept.Keep(left.walls)
+			giveBack(left, kept)
 		}
 	}
 	return *best, nil
