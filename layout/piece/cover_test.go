@@ -187,6 +187,37 @@ func TestACoverKnowsNoOrder(t *testing.T) {
 	none.Near(nil) // a cutter without a cover covers nothing
 }
 
+// What was covered on a wall is covered there again as it was, however often it is kept aside, and takes no more room: of a
+// boundary that bends each part once took what the other had over the bend, twice as much every time, until a room of small
+// tile took all memory there was.
+func TestACoverThatIsTakenBackIsTheSame(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		r := chance.Sketch("1000x600 60x60+3 gap=3")
+		f := r.Walls[0]
+		bends := length.Length(rapid.IntRange(100, 900).Draw(t, "bends")) * mm
+		f.Base[0].Readings = []survey.Reading{{At: 0}, {At: bends, Value: -6 * mm}, {At: f.Width, Value: -6 * mm}}
+		s := f.Shape(r.Units, measured(f))
+		c := piece.NewCover(s, piece.RuleFor(r, f, s.Sides))
+		for range rapid.IntRange(1, 9).Draw(t, "tiles") {
+			x, y := rapid.IntRange(-60, 1000).Draw(t, "x"), rapid.IntRange(-10, 10).Draw(t, "y")
+			at := plane.Point{X: length.Length(x) * mm, Y: length.Length(y) * mm}
+			c.Near(plane.Region{plane.Rect{Left: at.X, Bottom: at.Y, Right: at.X + 60*mm, Top: at.Y + 60*mm}.Ring(0)})
+		}
+		want, kept := c.Gaps(), c.Copy(nil)
+		again := func() {
+			c.Clear()
+			c.Take(kept)
+			kept = c.Copy(kept)
+		}
+		again()
+		require.Equal(t, want, c.Gaps())
+		for range 9 {
+			again()
+		}
+		require.Zero(t, testing.AllocsPerRun(1, again))
+	})
+}
+
 // By nearness, as patterns cover: a point of a base is covered where some edge of a piece is
 // within reach in a straight line; for random triangles, by the distance to each of their edges.
 func TestNearnessIsTheDistanceToAnEdge(t *testing.T) {
