@@ -10,10 +10,11 @@ import (
 )
 
 // tubSizes are the lengths in which tubs are made. 60 in and 1700 mm by sizes
-// that makers and dealers give; the others from memory.
+// that makers and dealers give; the others from memory. The tub of 5 ft is sold
+// where rooms are measured in millimetres too, as one of 152 or 153 cm.
 func (a *asker) tubSizes() []length.Length {
 	if a.room.Units == length.Metric {
-		return []length.Length{1400 * length.Millimetre, 1500 * length.Millimetre, 1600 * length.Millimetre, 1700 * length.Millimetre, 1800 * length.Millimetre}
+		return []length.Length{1400 * length.Millimetre, 1500 * length.Millimetre, 60 * length.Inch, 1600 * length.Millimetre, 1700 * length.Millimetre, 1800 * length.Millimetre}
 	}
 	return []length.Length{48 * length.Inch, 54 * length.Inch, 60 * length.Inch, 66 * length.Inch, 72 * length.Inch}
 }

@@ -7,6 +7,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"coursewright/layout"
+	"coursewright/layout/doubt"
 	"coursewright/layout/finding"
 )
 
@@ -22,6 +23,20 @@ func TestNoPlainRoomBeginsWithAWarning(t *testing.T) {
 			for _, f := range plan.Findings {
 				assert.NotContains(t, []finding.Grade{finding.Fault, finding.Warning}, f.Grade, "%s, %s: %s", s.Name, units, f.Text)
 			}
+		}
+	}
+}
+
+// Whoever measures just what was guessed is not asked whether that can be true.
+func TestNoGuessIsInDoubtOnceItIsMeasured(t *testing.T) {
+	for _, s := range All() {
+		for _, units := range []string{"in", "mm"} {
+			job, err := New(s.Key, units, s.Name)
+			require.NoError(t, err)
+			job.Guess = nil
+			room, faults := job.Resolve()
+			require.Empty(t, faults)
+			assert.Empty(t, doubt.Raise(room, job), "%s, %s", s.Name, units)
 		}
 	}
 }
