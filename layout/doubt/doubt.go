@@ -75,6 +75,7 @@ func Raise(room survey.Room, job survey.Job) []Doubt {
 	a.benches()
 	a.seats()
 	a.facing()
+	a.fronts()
 	a.openings()
 	return a.found
 }

@@ -100,6 +100,42 @@ func (a *asker) step(i, k int) {
 	}
 }
 
+// fronts asks where one tub is read deeper at one end of its alcove than at the
+// other, by more than 2 in (50 mm): most have a straight front (common practice,
+// no source), and one that narrows is confirmed. Where one depth is no tub's, it
+// is asked about, else that on the last wall.
+func (a *asker) fronts() {
+	if len(a.room.Walls) != 3 || len(a.room.Walls[1].Base) != 1 || a.room.Walls[1].Base[0].Meets != survey.Tub {
+		return
+	}
+	left, right := a.room.Walls[0], a.room.Walls[2]
+	k := len(left.Base) - 1
+	if left.Right.Beyond != 1 || right.Left.Beyond != 1 || k < 1 || len(right.Base) < 2 || left.Base[k].Meets != survey.Tub || right.Base[0].Meets != survey.Tub {
+		return
+	}
+	here, there := left.Width-left.Base[k].Readings[0].At, right.Base[1].Readings[0].At
+	if (here - there).Abs() <= a.either(2*length.Inch, 50*length.Millimetre) {
+		return
+	}
+	text := fmt.Sprintf("The front of the tub stands %s from the corner on %s, and %s on %s.", a.say(here), left.Name, a.say(there), right.Name)
+	path, other := "walls[2].base[1].readings[0].at", fmt.Sprintf("walls[0].base[%d].readings[0].at", k)
+	d := Doubt{Rule: Tub, Path: path, Wall: 2, Read: a.say(there), Text: text}
+	if !a.deep(here) && a.deep(there) {
+		d = Doubt{Rule: Tub, Path: other, Wall: 0, Read: a.say(here), Text: text}
+		path, other = other, path
+	} else if fits, how := mend(a.texts[path], here, a.either(length.Inch, 25*length.Millimetre), a.room.Units); how != noSlip {
+		end := fmt.Sprintf("walls[2].base[0].readings[%d].at", len(a.job.Walls[2].Base[0].Readings)-1)
+		d.Fits, d.Use = fits, []Use{{path, fits}, {end, fits}}
+	}
+	a.ask(d, other, "walls[0].width")
+}
+
+// deep tells whether a tub may be so deep: 24 to 42 in (600 to 1070 mm), as tubs
+// for one and for two are (from memory).
+func (a *asker) deep(l length.Length) bool {
+	return l >= a.either(24*length.Inch, 600*length.Millimetre) && l <= a.either(42*length.Inch, 1070*length.Millimetre)
+}
+
 // facing asks about the end walls of an alcove that differ by more than a
 // quarter, and about facing walls between the same two corners each, as in a
 // closed room, that differ by more than what two readings may be off: 1/4 in
