@@ -77,7 +77,7 @@ export function putBack() {
   stop();
   const focus = whereFocus();
   for (const [id, old] of before) document.getElementById(id)?.replaceWith(old);
-  unknown("answers", "paper");
+  unknown("answers", "paper", "insides");
   forget();
   document.dispatchEvent(new Event("redrawn"));
   refocus(focus);

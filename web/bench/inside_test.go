@@ -92,3 +92,20 @@ func TestTheFoldOutFollowsTheTyping(t *testing.T) {
 	assert.NotEqual(t, before, after)
 	assert.Contains(t, after, "4 1/16 deep", "a back thinner by 1/16 leaves so much more")
 }
+
+// It follows a choice too, of which no key tells.
+func TestTheFoldOutFollowsAChoice(t *testing.T) {
+	s := trial.OfFile(t, "bench")
+	ctx := trial.Browse(t)
+	trial.Steps(t, ctx, chromedp.Navigate(s.URL+"/jobs/1?all=1"), chromedp.WaitVisible("#drawing svg"), trial.Ready)
+	trial.Await(t, ctx, `document.getElementById("insides").textContent.includes("edge mitred")`)
+	trial.See[bool](t, ctx, `(() => {
+		const box = document.getElementById("walls[3].top.corner");
+		box.value = "";
+		return box.dispatchEvent(new Event("change", { bubbles: true }));
+	})()`)
+	trial.Await(t, ctx, `document.getElementById("status").textContent === "Saved"`)
+	after := trial.See[string](t, ctx, `document.getElementById("insides").textContent`)
+	assert.Contains(t, after, "edge lapped")
+	assert.NotContains(t, after, "edge mitred")
+}
