@@ -43,7 +43,7 @@ type trimEdge struct {
 	base        bool // it takes a cove, and the others any trim but one
 }
 
-// trimEdges lists the edges where tile stops.
+// trimEdges lists the edges where tile stops. The edge under a top is made as the top says.
 func (b Bench) trimEdges() []trimEdge {
 	var out []trimEdge
 	for i, w := range b.Typed.Walls {
@@ -54,7 +54,9 @@ func (b Bench) trimEdges() []trimEdge {
 			}
 		}
 		add(w.Left.Meets, ".left", "left end")
-		add(w.Head.Meets, ".head", "head")
+		if w.Top == nil {
+			add(w.Head.Meets, ".head", "head")
+		}
 		add(w.Right.Meets, ".right", "right end")
 		for k, s := range w.Base {
 			switch {

@@ -68,3 +68,20 @@ func TestThePageSaysWhereNoCoveStands(t *testing.T) {
 	_, page = s.Get("/jobs/1?all=1")
 	assert.Contains(t, page, "No cove is offered on left, right: beside a leg")
 }
+
+// What is under a top takes no trim of its own: a choice that is offered there would be dropped.
+func TestTheHeadUnderATopIsOfferedNoTrim(t *testing.T) {
+	s := trial.OfFile(t, "bench")
+	posted := s.Bench()
+	posted.Set(form.Do, "add trims bullnose")
+	answer, body := s.Post("/jobs/1", posted)
+	require.Equal(t, http.StatusSeeOther, answer.StatusCode, body)
+	_, page := s.Get("/jobs/1?all=1")
+	assert.Contains(t, page, `name="walls[0].left.trim"`)
+	_, job := s.Stored()
+	for i, w := range job.Walls {
+		if w.Top != nil {
+			assert.NotContains(t, page, `name="`+form.At("walls", i)+`.head.trim"`, w.Name)
+		}
+	}
+}
