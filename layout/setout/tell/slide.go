@@ -28,7 +28,8 @@ func slide(room *survey.Room, r *search.Result, wall int) []plan.SlidePoint {
 }
 
 // curve is the worst run against the start. Between two starts not far apart of which what they give lies in line with
-// what the one in the middle gives, none is asked: there a run grows, or shrinks, by as much as the start moves.
+// what the one in the middle gives, none is asked: there a run grows, or shrinks, by as much as the start moves, and nothing
+// else comes or goes.
 type curve struct {
 	starts []length.Length // ascending
 	tape   length.Length
@@ -39,21 +40,42 @@ type curve struct {
 
 // points are what all starts give; none where nobody waits for them any more.
 func (c *curve) points() []plan.SlidePoint {
-	out := make([]plan.SlidePoint, len(c.starts))
-	out[0] = c.at(0)
-	for from := 0; from < len(out)-1; from += c.stride {
-		to := min(from+c.stride, len(out)-1)
-		out[to] = c.at(to)
-		c.between(out, from, to)
+	asked := make([]told, len(c.starts))
+	asked[0] = c.at(0)
+	for from := 0; from < len(asked)-1; from += c.stride {
+		to := min(from+c.stride, len(asked)-1)
+		asked[to] = c.at(to)
+		c.between(asked, from, to)
 		if c.ended() {
 			return nil
 		}
 	}
+	out := make([]plan.SlidePoint, len(asked))
+	for i := range asked {
+		out[i] = asked[i].SlidePoint
+	}
 	return out
 }
 
+// told is what a start gives.
+type told struct {
+	plan.SlidePoint
+	seen, hidden tally // in plain sight and out of it
+	work         int
+}
+
+// tally is how much of everything there is, however wide.
+type tally struct {
+	bare                                      length.Length
+	unworkable, slivers, fifths, thirds, runs int
+}
+
+func tallyOf(s *merit.Sight) tally {
+	return tally{bare: s.Bare, unworkable: s.Unworkable, slivers: s.Slivers, fifths: s.Fifths, thirds: s.Thirds, runs: len(s.Runs)}
+}
+
 // at asks what a start gives.
-func (c *curve) at(i int) plan.SlidePoint {
+func (c *curve) at(i int) told {
 	m := c.given(c.starts[i])
 	p := plan.SlidePoint{Edge: c.starts[i], Share: piece.Half, Slivers: m.Slivers + m.Unworkable}
 	if m.Bare > 0 {
@@ -62,11 +84,11 @@ func (c *curve) at(i int) plan.SlidePoint {
 	if len(m.Runs) > 0 {
 		p.Share = m.Runs[0]
 	}
-	return p
+	return told{SlidePoint: p, seen: tallyOf(&m.Sight), hidden: tallyOf(&m.OutOfSight), work: m.Work}
 }
 
 // between fills in what lies between two starts that were asked.
-func (c *curve) between(out []plan.SlidePoint, from, to int) {
+func (c *curve) between(out []told, from, to int) {
 	if to-from < 2 {
 		return
 	}
@@ -86,9 +108,9 @@ func (c *curve) between(out []plan.SlidePoint, from, to int) {
 }
 
 // slopeOf is how much a run grows with the start from one to another without slivers, of which there may be more or
-// less at every mark: by as much, by nothing, or by as much less.
-func slopeOf(a, b plan.SlidePoint) (slope int64, straight bool) {
-	if a.Slivers > 0 || b.Slivers > 0 || a.Share.Den != b.Share.Den {
+// less at every mark, and with as much of everything: by as much, by nothing, or by as much less.
+func slopeOf(a, b told) (slope int64, straight bool) {
+	if a.Slivers > 0 || b.Slivers > 0 || a.Share.Den != b.Share.Den || a.seen != b.seen || a.hidden != b.hidden || a.work != b.work {
 		return 0, false
 	}
 	switch b.Share.Num - a.Share.Num {
