@@ -201,8 +201,9 @@ func (z *zones) at(right bool, x, along length.Length, bands pattern, slow []*un
 	for _, row := range slow {
 		z.sliced(&s, right, x, along, row)
 	}
-	z.meter.add(len(slow))
-	for _, row := range z.beside(stand{right, x, along}) {
+	beside := z.beside(stand{right, x, along})
+	z.meter.add(1 + len(slow) + len(beside)/8)
+	for _, row := range beside {
 		if n := int(bands[row.pattern]); n > 0 {
 			s.add(&row, n)
 		}
