@@ -201,12 +201,13 @@ func (z *zones) at(right bool, x, along length.Length, bands pattern, slow []*un
 	for _, row := range slow {
 		z.sliced(&s, right, x, along, row)
 	}
-	beside := z.beside(stand{right, x, along})
-	z.meter.add(1 + len(slow) + len(beside)/8)
-	for _, row := range beside {
+	added := 0
+	for _, row := range z.beside(stand{right, x, along}) {
 		if n := int(bands[row.pattern]); n > 0 {
 			s.add(&row, n)
+			added++
 		}
 	}
+	z.meter.add(1 + len(slow) + added/2)
 	return s.merit()
 }
