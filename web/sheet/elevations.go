@@ -157,11 +157,15 @@ func (b *book) wallLeaf(wall int, l lie) *flow {
 	if !l.beside {
 		o.Wide = hi.X - lo.X
 	}
-	s := drawing.Elevation(b.plan, wall, o)
 	f := &flow{leaf: sheet, book: b, wide: l.wide, percent: 100, y: lo.Y, lo: lo, hi: hi}
 	least := drawing.Micron(leastList)
 	if l.narrow {
 		least = leastAt(percents[len(percents)-1])
+	}
+	s := drawing.Elevation(b.plan, wall, o)
+	if l.beside && s.Height > hi.Y-lo.Y { // a wider heading takes fewer lines
+		o.Wide = hi.X - lo.X - listGap - least
+		s = drawing.Elevation(b.plan, wall, o)
 	}
 	if s.Width > hi.X-lo.X || s.Height > hi.Y-lo.Y || l.beside && hi.X-lo.X-s.Width < least+listGap {
 		return nil

@@ -58,8 +58,8 @@ func sizesShare(all []entry) drawing.Micron {
 // narrowCuts is the same with the size over the place, for a list beside a
 // drawing.
 func narrowCuts(all []entry, name, unit string) table {
-	t := table{text: body, columns: []column{{name: "size to cut" + unit + "; where", share: 36},
-		{name: "count", share: 16}, {name: "line", share: 23}, {name: "set", share: 12, box: true}}}
+	t := table{text: body, columns: []column{{name: "size to cut" + unit + "; where", share: 33},
+		{name: "count", share: 19}, {name: "line", share: 23}, {name: "set", share: 12, box: true}}}
 	for _, e := range all {
 		if e.byCourse != "" {
 			t.rows = append(t.rows, row{strong: e.where, cells: []string{name + " " + e.byCourse, number(e.pieces), "", ""}})
