@@ -128,7 +128,10 @@ func (b *book) pointer(wall int) drawing.Micron {
 
 // holds finds a size of text at which a list fits on what is left of the leaf, but for what is kept free.
 func (f *flow) holds(t table, free drawing.Micron, columns int) bool {
-	for _, f.percent = range percents {
+	if free == 0 {
+		free = -tableGap // nothing stands under it
+	}
+	for _, f.percent = range append(slices.Clone(percents), smallest) {
 		if columns == 0 && f.breadth() >= leastAt(f.percent) && f.high(t) <= f.left()-free || columns > 0 && f.holdsIn(t, free, columns) {
 			return true
 		}

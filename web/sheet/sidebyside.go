@@ -61,7 +61,7 @@ func (f *flow) holdsIn(t table, free drawing.Micron, columns int) bool {
 	}
 	parts, high := f.columnsOf(t, free, columns)
 	last := f.inColumn(len(parts)-1, columns)
-	return high <= f.left() && last.high(parts[len(parts)-1]) <= f.left()-free
+	return high-tableGap <= f.left() && last.high(parts[len(parts)-1]) <= f.left()-free
 }
 
 // columnsOf parts a list into its columns: the lowest or, where these leave no room for what is to go under

@@ -37,6 +37,7 @@ const (
 	padding     = 900
 	figureGap   = 2600         // from figures at the right of a column to the next
 	mostLines   = 24           // of one row; what is longer goes on in the next
+	tableGap    = 2000         // under a table
 	leastTable  = 20 * mmPaper // of a leaf on which a table is begun
 )
 
@@ -75,7 +76,7 @@ func (f *flow) table(t table) {
 			r = row{cells: rest}
 		}
 	}
-	f.y += 2000
+	f.y += tableGap
 }
 
 // abreast writes two tables beside each other, the first of them so many hundredths
@@ -107,7 +108,7 @@ func (f *flow) high(t table) drawing.Micron {
 	}
 	t.text = f.of(t.text)
 	xs := f.columns(t.columns)
-	sum := f.namesHigh(t, xs) + 2000
+	sum := f.namesHigh(t, xs) + tableGap
 	for _, r := range t.rows {
 		lines, _ := t.lines(r, xs)
 		sum += t.high(r, lines)

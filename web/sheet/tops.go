@@ -103,5 +103,6 @@ func (b *book) besideCuts(u unfolded) table {
 		}
 		t.rows = append(t.rows, row{strong: size, cells: append([]string{face}, r.cells[4:]...)})
 	}
+	t.shareOutNarrow()
 	return t
 }

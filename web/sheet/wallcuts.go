@@ -27,9 +27,8 @@ func (b *book) wallCuts(w layout.Wall, narrow bool) table {
 	if narrow {
 		return narrowCuts(all, name, b.inMillimetres())
 	}
-	sizes := sizesShare(all)
-	t := table{text: body, columns: []column{{name: name, share: 26}, {name: "where", share: 28}, {name: "size to cut" + b.inMillimetres(), share: sizes, bold: true}, {share: sizesRoom - sizes},
-		{name: "pieces", share: 13, right: true}, {name: "line", share: 17}, {name: "set", share: 8, box: true}}}
+	t := table{text: body, columns: []column{{name: name}, {name: "where"}, {name: "size to cut" + b.inMillimetres(), bold: true}, {},
+		{name: "pieces", share: 13, right: true}, {name: "line"}, {name: "set", share: 8, box: true}}}
 	for _, e := range all {
 		if e.byCourse != "" {
 			t.rows = append(t.rows, row{strong: e.where, cells: []string{name + " " + e.byCourse, "", "", "", number(e.pieces), "", ""}})
@@ -40,26 +39,53 @@ func (b *book) wallCuts(w layout.Wall, narrow bool) table {
 	if len(t.rows) == 0 {
 		t.rows = []row{{cells: []string{"all", "nothing is cut", "", "", "", "", ""}}}
 	}
+	t.shareOut()
 	return t
 }
 
-// sizesRoom is the share of a cut list that sizes and the words beside them have.
-const sizesRoom = 84
+// shareOut gives the columns of a cut list under its drawing what their widest cells ask for, within bounds, so that
+// neither sizes nor places are broken where there is room, and the rest to the words beside the sizes. Shares are
+// millimetres of the breadth of A4.
+func (t table) shareOut() {
+	const courses, where, sizes, words, lines = 0, 1, 2, 3, 5
+	t.columns[courses].share = min(max(t.needed(courses, mmPaper), 18), 34)
+	t.columns[where].share = min(max(t.needed(where, mmPaper), 20), 44)
+	t.columns[sizes].share = min(max(t.needed(sizes, mmPaper), 24), 50)
+	t.columns[lines].share, t.columns[words].share = min(max(t.needed(lines, mmPaper), 13), 24), 0
+	t.columns[words].share = max(176-t.shares(), 20)
+}
 
-// sizesShare is the share that the sizes take of it, so that none is broken.
-func sizesShare(all []entry) drawing.Micron {
-	wide, s := drawing.Micron(0), strong
-	for _, e := range all {
-		wide = max(wide, s.width(e.big))
+// shareOutNarrow gives the lines of the schedule in a list beside a drawing what their widest cell asks for, within
+// bounds, and the rest to the sizes. Shares are tenths of a millimetre of the narrowest list.
+func (t table) shareOutNarrow() {
+	const sizes, lines = 0, 2
+	t.columns[lines].share, t.columns[sizes].share = min(max(t.needed(lines, mmPaper/10), 92), 170), 0
+	t.columns[sizes].share = leastList*10/mmPaper - t.shares()
+}
+
+func (t table) shares() (sum drawing.Micron) {
+	for _, c := range t.columns {
+		sum += c.share
 	}
-	return min(max((wide+2*padding)/1000+1, 24), 50)
+	return sum
+}
+
+// needed is the share of a column in which none of its cells is broken, in text of the usual size or the smallest.
+func (t table) needed(i int, unit drawing.Micron) drawing.Micron {
+	wide := drawing.Micron(0)
+	for _, r := range t.rows {
+		if r.strong == "" || i > 0 { // what stands under a strong text goes on to the last column
+			wide = max(wide, t.style(i).width(r.cells[i])+2*padding*100/percents[len(percents)-1])
+		}
+	}
+	return wide/unit + 1
 }
 
 // narrowCuts is the same with the size over the place, for a list beside a
 // drawing.
 func narrowCuts(all []entry, name, unit string) table {
-	t := table{text: body, columns: []column{{name: "size to cut" + unit + "; where", share: 33},
-		{name: "count", share: 19}, {name: "line", share: 23}, {name: "set", share: 12, box: true}}}
+	t := table{text: body, columns: []column{{name: "size to cut" + unit + "; where"},
+		{name: "count", share: 114}, {name: "line"}, {name: "set", share: 72, box: true}}}
 	for _, e := range all {
 		if e.byCourse != "" {
 			t.rows = append(t.rows, row{strong: e.where, cells: []string{name + " " + e.byCourse, number(e.pieces), "", ""}})
@@ -77,6 +103,7 @@ func narrowCuts(all []entry, name, unit string) table {
 	if len(t.rows) == 0 {
 		t.rows = []row{{cells: []string{"nothing is cut on this wall", "", "", ""}}}
 	}
+	t.shareOutNarrow()
 	return t
 }
 
@@ -130,7 +157,7 @@ func (b *book) alone(g cuts.Group) string {
 	switch {
 	case g.How == cuts.Unworkable:
 	case len(g.Size.Notches) > 0:
-		return "notched"
+		return "notch"
 	case !b.plan.Room.Bond.Coursed() && g.Count == 1 && len(g.Size.Holes) == 0:
 		return "single cuts"
 	}
