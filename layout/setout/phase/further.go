@@ -4,10 +4,12 @@ import (
 	"slices"
 
 	"coursewright/layout/length"
+	"coursewright/layout/merit"
 )
 
 // When nothing is proven, so many lines spread evenly are looked at, at every wall so often; then the best lines
-// of all are looked at more closely, for as much work as the search had, each for a part of what is left.
+// of all are looked at more closely, for as much work as the search had, each for a part of what is left; at the end the best
+// of all for a part of it more.
 const (
 	spread = 16
 	brief  = 32
@@ -17,10 +19,16 @@ const (
 // further betters what was found where the work was spent: lines that promise little at first sight may be good, and of
 // the best lines not every start was looked at. Where that is soon done, it goes on with more lines between.
 func (s *solver) further(tried []*trial, best *trial) *trial {
+	best = s.moreLines(tried, best, s.work()+s.limit)
+	s.deepen(best, best.bound, s.work()+s.limit/part)
+	return best
+}
+
+// moreLines is the best of some lines and of ever more between them, until the work is done.
+func (s *solver) moreLines(tried []*trial, best *trial, end int) *trial {
 	_, marks := s.lines()
-	end := s.work() + s.limit
 	for lines := min(spread, marks); ; lines = min(2*lines, marks) {
-		fresh := s.spread(lines, tried)
+		fresh := s.spread(lines, tried, best)
 		if tried = append(tried, fresh...); lines > spread {
 			best = s.deepenBest(fresh, best, end)
 		} else {
@@ -32,8 +40,9 @@ func (s *solver) further(tried []*trial, best *trial) *trial {
 	}
 }
 
-// spread looks briefly at so many lines spread evenly, but for those that were tried.
-func (s *solver) spread(lines length.Length, tried []*trial) (out []*trial) {
+// spread looks briefly at so many lines spread evenly, but for those that were tried and those that cannot be better than
+// the best.
+func (s *solver) spread(lines length.Length, tried []*trial, best *trial) (out []*trial) {
 	line, marks := s.lines()
 	for n := range lines {
 		at := line + marks*n/lines*s.room.Tape
@@ -41,9 +50,10 @@ func (s *solver) spread(lines length.Length, tried []*trial) (out []*trial) {
 			break
 		}
 		if !slices.ContainsFunc(tried, func(t *trial) bool { return t.line == at }) {
-			t := s.trial(at, 1)
-			s.finish(t, brief)
-			out = append(out, t)
+			if t := s.trial(at, 1); s.order.Better(&t.bound, &best.bound) {
+				s.finish(t, brief)
+				out = append(out, t)
+			}
 		}
 	}
 	return out
@@ -61,7 +71,7 @@ func (s *solver) deepenBest(lines []*trial, best *trial, end int) *trial {
 		if s.work() >= end || s.over() {
 			break
 		}
-		s.deepen(t, s.work()+(end-s.work())/part)
+		s.deepen(t, best.bound, s.work()+(end-s.work())/part)
 		if s.order.Better(&t.bound, &best.bound) {
 			best = t
 		}
@@ -69,20 +79,27 @@ func (s *solver) deepenBest(lines []*trial, best *trial, end int) *trial {
 	return best
 }
 
-// deepen looks on at the walls of a line, each for its share of the work.
-func (s *solver) deepen(t *trial, end int) {
+// deepen looks on at the walls of a line, each for its share of the work, as long as the line may be better than the best.
+func (s *solver) deepen(t *trial, best merit.Merit, end int) {
+	have := make([]*Counted, len(t.hunts))
 	for i, h := range t.hunts {
-		have, mine := h.best, s.work()+(end-s.work())/(len(t.hunts)-i)
-		for h.best = nil; h.best == nil && s.work() < mine && !s.over(); {
+		have[i], h.best = h.best, nil
+	}
+	for i, h := range t.hunts {
+		mine := s.work() + (end-s.work())/(len(t.hunts)-i)
+		for h.best == nil && s.work() < mine && !s.over() {
+			if t.sum(s); !s.order.Better(&t.bound, &best) {
+				break
+			}
 			s.look(h)
 		}
-		s.bestCounted(h)
-		if s.order.Better(&have.Merit, &h.best.Merit) {
-			h.best = have
-		}
 	}
-	t.bound = t.hunts[0].best.Merit
-	for _, h := range t.hunts[1:] {
+	t.bound = merit.Merit{}
+	for i, h := range t.hunts {
+		s.bestCounted(h)
+		if s.order.Better(&have[i].Merit, &h.best.Merit) {
+			h.best = have[i]
+		}
 		t.bound = t.bound.Plus(&h.best.Merit)
 	}
 }
