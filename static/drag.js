@@ -150,6 +150,7 @@ document.addEventListener("focusin", (e) => {
 
 function redrawn() {
   if (taken) find(taken)?.classList.add("taken");
-  follow();
+  if (held) follow();
+  else ghost.hide(); // a drawing that is put back may have one
 }
 document.addEventListener("redrawn", redrawn);
