@@ -20,6 +20,7 @@ func TestSharesCompareAsFractions(t *testing.T) {
 		p, q := big.NewRat(a.Num, a.Den), big.NewRat(b.Num, b.Den)
 		require.Equal(t, p.Cmp(q) < 0, a.Less(b))
 		require.Equal(t, p.Cmp(q) > 0, b.Less(a))
+		require.Equal(t, p.Cmp(q), a.Compare(b))
 		least, most := a.Min(b), a.Max(b)
 		require.False(t, most.Less(least))
 		require.Zero(t, new(big.Rat).Sub(new(big.Rat).Add(p, q), new(big.Rat).Add(big.NewRat(least.Num, least.Den), big.NewRat(most.Num, most.Den))).Sign())
