@@ -15,28 +15,6 @@ import (
 	"pgregory.net/rapid"
 )
 
-// raised is a wall found from a level line that is lower by so much: all stands higher over it.
-func raised(w survey.WallFound, by length.Length) survey.WallFound {
-	out := w
-	up := func(r survey.Reading) survey.Reading { return survey.Reading{At: r.At, Value: r.Value + by} }
-	lean := func(r survey.Reading) survey.Reading { return survey.Reading{At: r.At + by, Value: r.Value} }
-	span := func(s survey.Span) survey.Span { return survey.Span{From: s.From + by, To: s.To + by} }
-	out.Left.Lean, out.Right.Lean = readings(w.Left.Lean, lean), readings(w.Right.Lean, lean)
-	out.Head.Readings = readings(w.Head.Readings, up)
-	if !w.Head.Meets {
-		out.Head.Stops = span(w.Head.Stops)
-	}
-	out.Base = slices.Clone(w.Base)
-	for i := range out.Base {
-		out.Base[i].Readings = readings(w.Base[i].Readings, up)
-	}
-	out.Openings = slices.Clone(w.Openings)
-	for i, o := range w.Openings {
-		out.Openings[i].Bottom, out.Openings[i].Up = span(o.Bottom), o.Up+by
-	}
-	return out
-}
-
 // over is a set-out of a wall seen from the lower line.
 func (s Setting) over(w survey.WallFound, by length.Length) Setting {
 	out := s
@@ -58,7 +36,7 @@ func TestTheLevelLineMayBeStruckAnywhere(t *testing.T) {
 		room := chance.House(t, 3)
 		found := room.Walls[rapid.IntRange(0, len(room.Walls)-1).Draw(t, "wall")]
 		by := length.Length(rapid.IntRange(-900, 900).Draw(t, "lower by")) * room.Tape
-		high := raised(found, by)
+		high := chance.Raised(found, by)
 		w, m := NewWall(&room, found, survey.Left), NewWall(&room, high, survey.Left)
 		s := setting(t, w)
 		if w.Places.Overlap(s.Placed) {
