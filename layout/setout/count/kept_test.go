@@ -59,3 +59,12 @@ func TestWhatIsKeptIsBounded(t *testing.T) {
 	require.NotSame(t, walls[1], kept.Wall(&room, wide(1), survey.Left))
 	require.Same(t, walls[2], kept.Wall(&room, wide(2), survey.Left))
 }
+
+// Where nothing is kept every wall is new.
+func TestNothingMayBeKept(t *testing.T) {
+	room := chance.Sketch("1000x600 300x100+2 1/2")
+	var none *Kept
+	w := none.Wall(&room, room.Walls[0], survey.Left)
+	none.Keep([]*Wall{w})
+	require.NotSame(t, w, none.Wall(&room, room.Walls[0], survey.Left))
+}

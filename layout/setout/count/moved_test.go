@@ -209,3 +209,20 @@ func TestAHoleInATileIsThatTilesWork(t *testing.T) {
 	require.Equal(t, whole(plain)-1, whole(holed))
 	require.Greater(t, b.Merit.Work, a.Merit.Work)
 }
+
+// Two holes in one tile are two cuts of one piece; in two tiles they are two pieces.
+func TestTwoHolesInOneTileAreOnePiece(t *testing.T) {
+	cut := func(pipes string) (n int) {
+		w := drawWall("1000x600 300x100+2 " + pipes)
+		_, pieces, _ := w.Cut(Setting{Placed: w.Outer()})
+		for _, p := range pieces {
+			if p.Kind&piece.Hole != 0 {
+				n++
+			}
+		}
+		return n
+	}
+	require.Equal(t, 1, cut("pipe=400,50,40 pipe=500,50,40"))
+	require.Equal(t, 2, cut("pipe=400,50,40 pipe=400,152,40"))
+	require.Equal(t, 4, cut("pipe=301,101,40"), "over the corner of four")
+}

@@ -68,3 +68,21 @@ func TestPatternsOfRows(t *testing.T) {
 		require.Equal(t, coarse.bytes(), r.coarse(across-2*w.facts.period()).bytes())
 	})
 }
+
+// A list grows into the room that it has, and stands where it was when what was put behind it had to move.
+func TestAListGrowsIntoItsRoom(t *testing.T) {
+	list := make([]int, 1, 3)
+	require.Equal(t, []int{0, 7, 8}, after(list, append(list[1:], 7, 8)))
+	require.Equal(t, []int{0}, after(list, []int{7, 8, 9}), "no room for three")
+}
+
+// Tile begins on the right of an edge and ends on the left of the next.
+func TestWhatStandsInPairs(t *testing.T) {
+	begins, ends := crossing{steep: &steep{onLeft: true}}, crossing{steep: &steep{}}
+	for _, c := range []struct {
+		in  []crossing
+		are bool
+	}{{nil, true}, {[]crossing{begins, ends}, true}, {[]crossing{begins, ends, begins, ends}, true}, {[]crossing{begins}, false}, {[]crossing{ends, begins}, false}, {[]crossing{begins, begins, ends, ends}, false}} {
+		require.Equal(t, c.are, paired(c.in), c.in)
+	}
+}
