@@ -62,6 +62,7 @@ const (
 
 	LevelTop            Name = "level top"
 	SmallPieceOnATop    Name = "small piece on a top"
+	StripBetweenTrim    Name = "strip between trim"
 	SoftJointsOfATop    Name = "soft joints of a top"
 	SizeOfASeat         Name = "size of a seat"
 	WaterproofingOfATop Name = "waterproofing of a top"

@@ -26,6 +26,12 @@ func topRules() []Rule {
 			Source: practice,
 		},
 		{
+			Name: StripBetweenTrim, Grade: Advice, judge: betweenTrim,
+			Why:    "Between two rows of trim a strip of tile looks like a mistake, and each of its pieces is ripped.",
+			Do:     "Take narrower trim, frame the top so that half a tile or more is left between, or make its edges another way: a mitre, a profile, or the tile of the front lapping over.",
+			Source: cited("ANSI A108.02 4.3 (usually nothing under half a tile)", "CTEF") + "; between trim: " + practice,
+		},
+		{
 			Name: SoftJointsOfATop, Grade: Warning, judge: narrowOnTop,
 			Why:    "A top and the walls round it move against each other; grout between them cracks, and that is where a bench leaks.",
 			Do:     "Give it a wider gap where it meets walls, and fill it with sealant, not with grout.",
@@ -87,6 +93,23 @@ func smallOnTop(in Input) []place {
 		p := in.atTop(wall, t, fmt.Sprintf("The %s has %s; the smallest, %s, is %s.", t.Name(), count(small, "small piece"), worst.ID, in.fine(worst.Least)))
 		p.piece = worst.ID
 		all = append(all, p)
+	})
+	return all
+}
+
+// betweenTrim names tops on which trim along both edges leaves less than half a tile between, and no small piece, which
+// are named for themselves.
+func betweenTrim(in Input) []place {
+	var all []place
+	in.eachTop(func(wall int, t *plan.Top) {
+		if t.Found.How != survey.Bullnose || !t.Found.Laps || t.Found.Strip == nil || !t.Found.Open() {
+			return
+		}
+		left := t.Found.Shallowest() - 2*t.Found.Behind(in.Room)
+		if _, small := smallest(t.Pieces); small > 0 || 2*left >= min(t.Tile.Width, t.Tile.Height) {
+			return
+		}
+		all = append(all, in.atTop(wall, t, fmt.Sprintf("The %s keeps a strip of tile %s wide between two rows of %s.", t.Name(), in.fine(left), t.Found.Strip.Name)))
 	})
 	return all
 }

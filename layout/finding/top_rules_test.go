@@ -23,6 +23,17 @@ func topped(change func(*plan.Top)) func(*Input) {
 	}
 }
 
+// nosed gives the quiet wall a curb so deep between two rows of bullnose of 2 in, of tile 6 by 3 in.
+func nosed(deep length.Length) func(*Input) {
+	return topped(func(t *plan.Top) {
+		f := t.Found
+		f.Kind, f.Left, f.Right, f.How, f.Laps = survey.CurbTop, deep, deep, survey.Bullnose, true
+		f.Strip = &survey.TrimFound{Name: "nose", Kind: survey.Bullnose, Width: 2 * inch}
+		t.Face.Found.Name = f.Of("back")
+		t.Tile.Width, t.Tile.Height = 6*inch, 3*inch
+	})
+}
+
 // topCases are what the rules for tops say.
 func topCases() []ruleCase {
 	sound := topped(func(*plan.Top) {})
@@ -42,6 +53,16 @@ func topCases() []ruleCase {
 		{"whole pieces", SmallPieceOnATop, sound, nil},
 		{"a strip", SmallPieceOnATop, topped(func(t *plan.Top) { t.Pieces = []piece.Piece{{ID: "B-T-01", Least: inch / 2, Sliver: true}} }),
 			[]string{`The seat of back has 1 small piece; the smallest, B-T-01, is 1/2".`}},
+		{"5 in of curb between bullnose of 2 in", StripBetweenTrim, nosed(5 * inch), []string{`The curb of back keeps a strip of tile 3/4" wide between two rows of nose.`}},
+		{"6 in of curb", StripBetweenTrim, nosed(6 * inch), nil},
+		{"a strip that is a small piece besides", StripBetweenTrim, func(in *Input) {
+			nosed(5 * inch)(in)
+			in.Walls[0].Top.Pieces = []piece.Piece{{ID: "B-T-01", Least: inch / 2, Sliver: true}}
+		}, nil},
+		{"a seat has one row", StripBetweenTrim, func(in *Input) {
+			nosed(5 * inch)(in)
+			in.Walls[0].Top.Found.Kind = survey.SeatTop
+		}, nil},
 		{"joints of 1/8 in", SoftJointsOfATop, sound, nil},
 		{"a gap of 1/16 in", SoftJointsOfATop, with(func(t *survey.TopFound) { gap := inch / 16; t.Gap = &gap }),
 			[]string{`The soft joints of the seat of back are 1/16" wide, less than 1/8".`}},
