@@ -35,6 +35,7 @@ const (
 	HeadOverTheCeiling      Name = "head over the ceiling"
 
 	OpeningsRunIntoEachOther Name = "openings run into each other"
+	NicheAtTheTilesEdge      Name = "niche at the edge of the tile"
 	OpeningAtTheTilesEdge    Name = "opening at the edge of the tile"
 	LargeHoleInOneTile       Name = "large hole in one tile"
 	NicheWiderThanAStudBay   Name = "niche wider than a stud bay"

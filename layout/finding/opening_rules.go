@@ -26,6 +26,12 @@ func openingRules() []Rule {
 			Source: practice,
 		},
 		{
+			Name: NicheAtTheTilesEdge, Grade: Advice, judge: measuredAtTheEdge,
+			Why:    "Its edge there is the edge of the tile itself: no tile of the wall laps over its return, and trim that runs along there has its edge to cover too.",
+			Do:     "Say how that edge is made before the board goes up: a return with a finished edge, trim that turns into the niche, or tile that stops a course or a column further.",
+			Source: practice,
+		},
+		{
 			Name: LargeHoleInOneTile, Grade: Warning, judge: largeHoles,
 			Why:    "Porcelain with much taken out of it cracks, at once or under the first knock, the more so where the hole is off the middle.",
 			Do:     "Let a joint cross the hole, so that two tiles share it, or ask the maker of the tile.",
