@@ -91,8 +91,8 @@ type filling func(*flow) (drawing.Scale, bool)
 // besideEachOther draws each choice over its column of a table.
 func (b *book) besideEachOther(some []Choice) filling {
 	return func(f *flow) (drawing.Scale, bool) {
-		f.words(plain, aboutLooks)
 		t := b.compared(some)
+		f.words(plain, aboutLooks+t.takeAlike(some))
 		t.text = plain // so that the drawings have more of the leaf
 		t.talkedOver(some)
 		scale, found := f.looksAcross(some, t)
@@ -135,6 +135,28 @@ func (b *book) compared(some []Choice) table {
 	t.rows = slices.DeleteFunc(t.rows, func(r row) bool { return strings.Join(r.cells[1:], "") == "" })
 	t.helped(b, some)
 	return t
+}
+
+// takeAlike takes out what is the same in all choices and says it once, so that what differs is all that
+// stands beside each. It takes out nothing where nothing differs, or where a choice has no plan.
+func (t *table) takeAlike(some []Choice) string {
+	if slices.ContainsFunc(some, func(c Choice) bool { return c.Amiss != "" }) {
+		return ""
+	}
+	var differ []row
+	var alike []string
+	for _, r := range t.rows {
+		if said := r.cells[1:]; r.cells[0] == toTalkOver || len(slices.Compact(slices.Clone(said))) > 1 {
+			differ = append(differ, r)
+		} else {
+			alike = append(alike, r.cells[0]+" "+said[0])
+		}
+	}
+	if len(alike) == 0 || !slices.ContainsFunc(differ, func(r row) bool { return r.cells[0] != toTalkOver }) {
+		return ""
+	}
+	t.rows = differ
+	return " The same in all: " + strings.Join(alike, ", ") + "."
 }
 
 // talkedOver says in words what there is to talk over, where its number stands: two things of each choice.

@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"os"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -120,4 +121,32 @@ func TestChoicesStandAsTheyAreLargest(t *testing.T) {
 		said += x.Text + " "
 	}
 	assert.Contains(t, said, "The hole for valve takes")
+}
+
+// What is the same in all choices is said once over them; beside each stands what differs.
+func TestWhatDiffersStandsBesideEachChoice(t *testing.T) {
+	plan := roomOf(t, "jobs/alcove")
+	other := plan
+	other.Room.Joint = plan.Room.Joint / 2
+	said := func(some ...Choice) (all []string) {
+		for _, x := range texts(newBook(plan, Options{Kinds: []Kind{Compare}, Choices: some}).leaves[0]) {
+			all = append(all, x.Text)
+		}
+		return all
+	}
+	count := func(all []string, label string) (n int) {
+		for _, text := range all {
+			if text == label {
+				n++
+			}
+		}
+		return n
+	}
+	two := said(Choice{Name: "first", Plan: plan}, Choice{Name: "second", Plan: other})
+	assert.Equal(t, 2, count(two, "joint"), "it differs")
+	assert.Zero(t, count(two, "pattern"))
+	assert.Contains(t, strings.Join(two, " "), "The same in all: tile ")
+	assert.Contains(t, strings.Join(two, " "), "pattern running bond 1/2")
+	assert.Equal(t, 2, count(said(Choice{Name: "first", Plan: plan}, Choice{Name: "second", Plan: plan}), "pattern"), "nothing differs, so all is told")
+	assert.NotContains(t, strings.Join(said(Choice{Name: "first", Plan: plan}, Choice{Name: "second", Amiss: "walls: too short"}), " "), "The same in all")
 }

@@ -20,8 +20,8 @@ const (
 // facts at the same places, and what there is to talk over in words, as far as there is room.
 func (b *book) underEachOther(some []Choice) filling {
 	return func(f *flow) (drawing.Scale, bool) {
-		f.words(plain, aboutLooks)
 		facts := b.compared(some)
+		f.words(plain, aboutLooks+facts.takeAlike(some))
 		for _, scale := range looksScales() {
 			if f.laidDown(some, facts, scale) {
 				f.words(plain, finding.LocalCode)
