@@ -29,11 +29,17 @@ func (b *board) levelFrom(w layout.Wall) string {
 	return " · level line " + b.figure(-at) + " over the " + string(t.base.Meets) + ", left"
 }
 
-// linesOf breaks a text into lines no longer than wide, where words end.
+// linesOf breaks a text into lines no longer than wide, where words end; a fraction stays with its whole number.
 func linesOf(text string, size, wide Micron) []string {
 	var out []string
-	line := ""
-	for word := range strings.SplitSeq(text, " ") {
+	line, words := "", strings.Split(text, " ")
+	for i, word := range words {
+		if i > 0 && fractionOf(words[i-1], word) {
+			continue
+		}
+		if i+1 < len(words) && fractionOf(word, words[i+1]) {
+			word += " " + words[i+1]
+		}
 		longer := strings.TrimPrefix(line+" "+word, " ")
 		if line != "" && TextWidth(longer, size) > wide {
 			out, longer = append(out, line), word
@@ -41,6 +47,12 @@ func linesOf(text string, size, wide Micron) []string {
 		line = longer
 	}
 	return append(out, line)
+}
+
+// fractionOf tells whether a word is the fraction that goes with the whole number before it: 37 13/16".
+func fractionOf(number, word string) bool {
+	digit := func(c byte) bool { return '0' <= c && c <= '9' }
+	return number != "" && digit(number[len(number)-1]) && word != "" && digit(word[0]) && strings.Contains(word, "/")
 }
 
 // notesHeight is the room that notes and legend take under a drawing.
