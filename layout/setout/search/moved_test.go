@@ -27,7 +27,7 @@ func raised(room survey.Room, by length.Length) survey.Room {
 // and by the same work.
 func TestTheLevelLineMayBeStruckAnywhere(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		room := chance.Room(t, 2)
+		room := chance.House(t, 3)
 		by := length.Length(rapid.IntRange(1, 900).Draw(t, "lower by")) * room.Tape
 		a, err := Room(context.Background(), &room)
 		require.NoError(t, err)
