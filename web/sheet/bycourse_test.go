@@ -58,3 +58,15 @@ func TestMarksAreExplainedBeforeTheFirst(t *testing.T) {
 	assert.Greater(t, first, said)
 	assert.NotContains(t, words(printedText(t, solved(t, "alcove"), CutSchedule)), words(cuts.Corners))
 }
+
+// Ten tiles are measured as they can be laid: a herringbone has no row of ten, and read so it would have been six feet, as
+// a dotted weave's row, which has a tile of the other way between any two.
+func TestTenTilesAreMeasuredAsTheyCanBeLaid(t *testing.T) {
+	for kind, want := range map[string]string{"running": `joints in a row take 4'-0 5/8"`, "herringbone": `laid side by side on the floor, take 24 7/8"`, "chevron": `laid side by side on the floor, take 24 7/8"`} {
+		plan := solved(t, "alcove", func(j *survey.Job) {
+			j.Walls[1].Openings, j.Bond = nil, survey.Bond{Kind: kind}
+			j.Tile.Width, j.Tile.Height, j.Joint = "4 3/4", "2 3/8", survey.Measure{Plain: "1/8"}
+		})
+		says(t, strings.ReplaceAll(newBook(plan, Options{}).checks(), hold, " "), want, kind)
+	}
+}

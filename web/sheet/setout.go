@@ -141,7 +141,7 @@ func (f *flow) stations(all []stages.Station, figure func(stages.Station) string
 
 // checks says how the marks are proved.
 func (b *book) checks() string {
-	text := "Ten tiles with their joints in a row take " + b.tape(b.run(10)) + ". Hold the story pole to the level line at each corner. "
+	text := b.tenTiles() + ". Hold the story pole to the level line at each corner. "
 	side := [3]length.Length{36 * length.Inch, 48 * length.Inch, 60 * length.Inch}
 	if b.plan.Room.Units == length.Metric {
 		side = [3]length.Length{900 * length.Millimetre, 1200 * length.Millimetre, 1500 * length.Millimetre}
@@ -150,9 +150,15 @@ func (b *book) checks() string {
 		b.tape(side[0]), b.tape(side[1]), b.tape(side[2]))
 }
 
-// run is how far n tiles and the joints between them reach along a course.
-func (b *book) run(n length.Length) length.Length {
-	return n*(b.plan.Room.Tile.Width+b.plan.Room.Joint) - b.plan.Room.Joint
+// tenTiles says how far ten tiles and the joints between them reach: along a course, or where a pattern has no row of them, laid
+// side by side, which holds for tile with points or slanted ends too.
+func (b *book) tenTiles() string {
+	room := &b.plan.Room
+	reach := func(tile length.Length) string { return " take " + b.tape(10*(tile+room.Joint)-room.Joint) }
+	if room.Bond.Coursed() || room.Bond.Kind == survey.MixedHeights && !room.Bond.Swapped {
+		return "Ten tiles with their joints in a row" + reach(room.Tile.Width)
+	}
+	return "Ten tiles with their joints, laid side by side on the floor," + reach(min(room.Tile.Width, room.Tile.Height))
 }
 
 // edges says which tile edge is struck on each wall: measured from the left
