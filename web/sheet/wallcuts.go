@@ -44,8 +44,8 @@ func (b *book) wallCuts(w layout.Wall, narrow bool) table {
 }
 
 // shareOut gives the columns of a cut list under its drawing what their widest cells ask for, within bounds, so that
-// neither sizes nor places are broken where there is room, and the rest to the words beside the sizes. Shares are
-// millimetres of the breadth of A4.
+// neither sizes nor places are broken where there is room, and the rest to the words beside the sizes. Where that is too
+// little for words, places and courses give way, which break between words. Shares are millimetres of the breadth of A4.
 func (t table) shareOut() {
 	const courses, where, sizes, words, lines = 0, 1, 2, 3, 5
 	t.columns[courses].share = min(max(t.needed(courses, mmPaper), 18), 34)
@@ -53,6 +53,17 @@ func (t table) shareOut() {
 	t.columns[sizes].share = min(max(t.needed(sizes, mmPaper), 24), 50)
 	t.columns[lines].share, t.columns[words].share = min(max(t.needed(lines, mmPaper), 13), 24), 0
 	t.columns[words].share = max(176-t.shares(), 20)
+	t.giveWay(where, words, 28)
+	t.giveWay(courses, words, 24)
+}
+
+// giveWay lets a column go down to its least for what the words still lack, up to a quarter of the breadth of A4.
+func (t table) giveWay(from, words int, least drawing.Micron) {
+	lacks := min(t.needed(words, mmPaper), 44) - t.columns[words].share
+	if more := min(lacks, t.columns[from].share-least); more > 0 {
+		t.columns[from].share -= more
+		t.columns[words].share += more
+	}
 }
 
 // shareOutNarrow gives the lines of the schedule in a list beside a drawing what their widest cell asks for, within

@@ -59,12 +59,16 @@ func held(text string) string { return strings.ReplaceAll(text, " ", hold) }
 // figured is a figure with its unit, which stand together.
 var figured = regexp.MustCompile(`(\d) (%|(?:mm|m²|cm²|kg|l|ml|in|ft|sq ft|sq in|lb|gal|fl oz|hours)\b)`)
 
+// mixed is a whole number with its fraction.
+var mixed = regexp.MustCompile(`(\d) (\d+/\d)`)
+
 // wrap breaks a text into lines no longer than wide. Words that are held together
 // are parted only where they are longer than that, and other words are broken only
 // then. A line break in the text stays.
 func (s style) wrap(text string, wide drawing.Micron) []string {
 	var lines []string
 	text = figured.ReplaceAllString(text, "$1"+hold+"$2")
+	text = mixed.ReplaceAllString(text, "$1"+hold+"$2")
 	text = strings.ReplaceAll(text, " per ", " per"+hold) // and what it is per
 	for paragraph := range strings.SplitSeq(text, "\n") {
 		line := ""
