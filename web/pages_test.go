@@ -41,13 +41,27 @@ func TestPictures(t *testing.T) {
 func TestForcedColoursHideNothing(t *testing.T) {
 	s := trial.New(t)
 	ctx := trial.Browse(t)
-	trial.Steps(t, ctx, trial.Forced(), chromedp.EmulateViewport(1440, 900))
+	trial.Steps(t, ctx, trial.Forced("light"), chromedp.EmulateViewport(1440, 900))
 	for _, path := range []string{"/jobs/1", "/jobs/1?wall=1", "/jobs/1?wall=2"} {
 		trial.Steps(t, ctx, chromedp.Navigate(s.URL+path), chromedp.WaitVisible("#drawing svg"))
 		assert.Empty(t, trial.See[[]string](t, ctx, `[...document.querySelectorAll(".drawing svg text")].filter((e) => getComputedStyle(e).fill !== getComputedStyle(document.body).color).map((e) => e.textContent)`), path)
 		marked := `[...document.querySelectorAll(%q)].filter((e) => (%s)(getComputedStyle(e))).map((e) => e.textContent.trim().replace(/\s+/g, " "))`
 		assert.Equal(t, []string{"Bench"}, trial.See[[]string](t, ctx, fmt.Sprintf(marked, ".bar .nav a", `(c) => c.borderBottomColor !== getComputedStyle(document.body).backgroundColor`)), path)
 		assert.Len(t, trial.See[[]string](t, ctx, fmt.Sprintf(marked, "#main .seg:has(a[href*=look]) a, .fronts a", `(c) => c.outlineStyle !== "none"`)), 2, path)
+	}
+}
+
+// On dark ground the colours that the page has for that give way too: a whole tile is one of the ground's colour, outlined.
+func TestForcedColoursOnDarkGroundAreThePersons(t *testing.T) {
+	s := trial.New(t)
+	ctx := trial.Browse(t)
+	const others = `[...document.querySelectorAll(".drawing .outline, .drawing .joints, .drawing .whole:not([stroke-dasharray])")].filter((e) => {
+		const c = getComputedStyle(e), body = getComputedStyle(document.body), ours = ["none", body.color, body.backgroundColor];
+		return !ours.includes(c.fill) || !ours.includes(c.stroke) || c.fill === c.stroke }).map((e) => e.getAttribute("class"))`
+	for _, path := range []string{"/jobs/1", "/jobs/1?wall=1", "/jobs/1/work", "/jobs/1/bathroom"} {
+		trial.Steps(t, ctx, trial.Forced("dark"), chromedp.EmulateViewport(390, 844), chromedp.Navigate(s.URL+path), chromedp.WaitVisible(".drawing .outline"))
+		assert.Empty(t, trial.See[[]string](t, ctx, others), path)
+		assert.Equal(t, trial.See[string](t, ctx, `getComputedStyle(document.body).backgroundColor`), trial.See[string](t, ctx, `getComputedStyle(document.querySelector(".drawing")).backgroundColor`), path)
 	}
 }
 

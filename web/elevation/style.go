@@ -7,7 +7,7 @@ package elevation
 const Style = `
 .piece{cursor:pointer}
 .handle{cursor:grab}
-@media screen and (prefers-color-scheme:dark){
+@media screen and (prefers-color-scheme:dark) and (forced-colors:none){
 .drawing .paper{fill:#13181c}
 .drawing text:not(.size){fill:#e9e6df}
 .drawing [fill="#0b4a8f"]>text{fill:#8fbfff}
@@ -34,9 +34,11 @@ svg.drawing:not(.finished) .whole[stroke-dasharray]{stroke:#1a2026}
 .drawing .paper,.drawing .plate,.drawing .ground{fill:Canvas}
 .drawing text{fill:CanvasText!important;stroke:none!important}
 .drawing .joints{fill:CanvasText}
-.drawing .whole{stroke:Canvas}
+svg.drawing:not(.finished) .whole[stroke-dasharray]{stroke:Canvas}
+.drawing .whole:not([stroke-dasharray]){fill:Canvas;stroke:CanvasText}
+.drawing [fill="#ffffff"]>:is(.outline,.hole){fill:Canvas}
 .drawing .cut-half,.drawing .niche:not(text),.drawing .window:not(text),.drawing .hole{fill:Canvas}
-.drawing .piece:not(.whole),.drawing .outline,.drawing .niche:not(text),.drawing .window:not(text),.drawing .hole,.drawing .dim:not(text),.drawing .hatch,.drawing .lap,.drawing .corner,.drawing .centre,.drawing .curve,.drawing .base:not(text),.drawing .head:not(text){stroke:CanvasText}
+.drawing .piece:not(.whole),.drawing .outline,.drawing .niche:not(text),.drawing .window:not(text),.drawing .hole,.drawing .dim:not(text),.drawing .hatch,.drawing .cut-edge,.drawing .fixture:not(text),.drawing .lap,.drawing .corner,.drawing .centre,.drawing .curve,.drawing .base:not(text),.drawing .head:not(text){stroke:CanvasText}
 .drawing .set{fill:GrayText}
 .drawing .trim{fill:Canvas}
 .drawing .set-line{stroke:CanvasText}

@@ -102,16 +102,18 @@ func Shot(t *testing.T, ctx context.Context, name string) {
 
 // Colours shows pages as on a system set to light or to dark.
 func Colours(scheme string) chromedp.Action[chromedp.Void] {
-	return media("prefers-color-scheme", scheme)
+	return media(&emulation.MediaFeature{Name: "prefers-color-scheme", Value: scheme})
 }
 
-// Forced shows pages in the few colours of a person, as for eyes that need much contrast.
-func Forced() chromedp.Action[chromedp.Void] { return media("forced-colors", "active") }
+// Forced shows pages in the few colours of a person, as for eyes that need much contrast, on light ground or on dark.
+func Forced(scheme string) chromedp.Action[chromedp.Void] {
+	return media(&emulation.MediaFeature{Name: "forced-colors", Value: "active"}, &emulation.MediaFeature{Name: "prefers-color-scheme", Value: scheme})
+}
 
-func media(name, value string) chromedp.Action[chromedp.Void] {
+func media(features ...*emulation.MediaFeature) chromedp.Action[chromedp.Void] {
 	return chromedp.Func(func(ctx context.Context, t *chromedp.Target) error {
 		_, err := cdp.Call(ctx, t, emulation.SetEmulatedMedia, emulation.SetEmulatedMediaParams{
-			Features: []*emulation.MediaFeature{{Name: name, Value: value}},
+			Features: features,
 		})
 		return err
 	})
