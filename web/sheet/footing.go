@@ -119,7 +119,7 @@ type mark struct {
 // runWide is how wide one run is drawn: no narrower than its figures.
 func (f *flow) runWide(s footing, run []footed, scale drawing.Scale) drawing.Micron {
 	wide := scale.On(rightOf(run) - run[0].box.Left)
-	return max(wide, footApart*drawing.Micron(max(len(run), len(f.marks(s, run, scale)))))
+	return max(wide, footApart*drawing.Micron(max(len(f.named(s, run, scale)), len(f.marks(s, run, scale)))))
 }
 
 // rightOf is how far a run reaches.
@@ -221,24 +221,30 @@ func (f *flow) run(s footing, run []footed, scale drawing.Scale, at drawing.Poin
 // tiles stand as laid, with a line down to each.
 func (f *flow) footNames(s footing, run []footed, scale drawing.Scale, at drawing.Point) {
 	high, _ := s.reach()
-	order := slices.Clone(run)
-	slices.SortStableFunc(order, func(a, b footed) int { return cmp.Compare(a.box.Left+a.box.Right, b.box.Left+b.box.Right) })
-	from, last := at.X-footApart, ""
-	for _, t := range order {
+	from := at.X - footApart
+	for _, t := range f.named(s, run, scale) {
 		middle := at.X + scale.On((t.box.Left+t.box.Right).Half()-run[0].box.Left)
 		x := max(middle+footName.size/3, from+footApart)
-		if !s.asLaid && f.crowded(scale) && last != "" && t.line == last {
-			continue // one of many alike
-		}
 		y := at.Y - 800
 		if s.asLaid {
 			y -= nameAbove
 			f.line(ink(drawing.Grey, 180), drawing.Point{X: x - footName.size/3, Y: y + 500},
 				drawing.Point{X: middle, Y: at.Y + scale.On(high-(t.box.Top+t.box.Bottom).Half())})
 		}
-		from, last = x, t.line
+		from = x
 		f.text(drawing.Point{X: x, Y: y}, footName, s.name(t))
 	}
+}
+
+// named are the tiles of a run that bear their number, from left to right: where they are crowded, the first of those
+// beside each other that are cut by one line of the schedule, or not at all.
+func (f *flow) named(s footing, run []footed, scale drawing.Scale) []footed {
+	order := slices.Clone(run)
+	slices.SortStableFunc(order, func(a, b footed) int { return cmp.Compare(a.box.Left+a.box.Right, b.box.Left+b.box.Right) })
+	if s.asLaid || !f.crowded(scale) {
+		return order
+	}
+	return slices.CompactFunc(order, func(a, b footed) bool { return a.line == b.line })
 }
 
 // crowded tells whether two figures do not fit under one tile.
