@@ -88,6 +88,27 @@ func TestAnAnswerThatIsRefusedIsSaidOnceAndTakenBack(t *testing.T) {
 	assert.Contains(t, page, "0 of 14 measured")
 }
 
+// Tab goes from a box that holds a figure to the next one, past the button that clears it: what is typed there, a
+// space between whole number and fraction among it, clears nothing. Of a figure that is refused it stops there.
+func TestTabGoesPastTheButtonThatClears(t *testing.T) {
+	s := newTub(t)
+	_, page := s.Get("/jobs/2")
+	clear := func(page string) string {
+		_, tag, _ := strings.Cut(page, `value="guess walls[2].width`)
+		tag, _, found := strings.Cut(tag, ">Clear<")
+		require.True(t, found, "there is such a button")
+		return tag
+	}
+	filled := trial.Fields(t, page)
+	filled.Set("walls[2].width", "-32")
+	_, page = s.Post("/jobs/2", filled)
+	assert.NotContains(t, clear(page), "tabindex")
+	filled.Set("walls[2].width", "34 3/4")
+	s.Post("/jobs/2", filled)
+	_, page = s.Get("/jobs/2")
+	assert.Contains(t, clear(page), `tabindex="-1"`)
+}
+
 // A width sent while it is half typed refuses guesses further along its wall. They stay guesses, and
 // their boxes empty.
 func TestAGuessThatAnotherAnswerRefusesStaysAGuess(t *testing.T) {

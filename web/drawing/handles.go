@@ -214,30 +214,30 @@ func (h hands) hangUnder(one *Handle, from, to plane.Point) {
 
 // opening are the edges of a niche or window that the set-out places.
 func (h hands) opening(o survey.OpeningFound, e survey.Edges) {
-	id := o.Key()
+	id, called := o.Key(), o.Called()
 	if o.Left.Free() {
-		h.edge(id+" left", Ends, "x", "left edge of "+id, plane.Point{X: e.Left, Y: e.Bottom}, plane.Point{X: e.Left, Y: e.Top})
+		h.edge(id+" left", Ends, "x", "left edge of "+called, plane.Point{X: e.Left, Y: e.Bottom}, plane.Point{X: e.Left, Y: e.Top})
 	}
 	if o.Left.Free() || o.Width.Free() {
-		h.edge(id+" right", Begins, "x", "right edge of "+id, plane.Point{X: e.Right, Y: e.Bottom}, plane.Point{X: e.Right, Y: e.Top})
+		h.edge(id+" right", Begins, "x", "right edge of "+called, plane.Point{X: e.Right, Y: e.Bottom}, plane.Point{X: e.Right, Y: e.Top})
 	}
 	if o.Bottom.Free() {
-		h.edge(id+" bottom", Ends, "y", "bottom edge of "+id, plane.Point{X: e.Left, Y: e.Bottom}, plane.Point{X: e.Right, Y: e.Bottom})
+		h.edge(id+" bottom", Ends, "y", "bottom edge of "+called, plane.Point{X: e.Left, Y: e.Bottom}, plane.Point{X: e.Right, Y: e.Bottom})
 	}
 	if o.Bottom.Free() || o.Height.Free() {
-		h.edge(id+" top", Begins, "y", "top edge of "+id, plane.Point{X: e.Left, Y: e.Top}, plane.Point{X: e.Right, Y: e.Top})
+		h.edge(id+" top", Begins, "y", "top edge of "+called, plane.Point{X: e.Left, Y: e.Top}, plane.Point{X: e.Right, Y: e.Top})
 	}
 }
 
 // corners are the two corners by which a measured niche or window is moved and
 // sized, each along what of it was measured.
 func (h hands) corners(o survey.OpeningFound, e survey.Edges) {
-	id := o.Key()
+	id, called := o.Key(), o.Called()
 	if axis := measuredAxis(o.Left, o.Bottom); axis != "" {
-		h.measured("move "+id, axis, "place of "+id, e.Left, e.Bottom, h.f.at(e.Left, e.Bottom), along(axis, Snap{"x", Ends, 0}, Snap{"y", Ends, 0})...)
+		h.measured("move "+id, axis, "place of "+called, e.Left, e.Bottom, h.f.at(e.Left, e.Bottom), along(axis, Snap{"x", Ends, 0}, Snap{"y", Ends, 0})...)
 	}
 	if axis := measuredAxis(o.Width, o.Height); axis != "" {
-		h.measured("size "+id, axis, "size of "+id, e.Right-e.Left, e.Top-e.Bottom, h.f.at(e.Right, e.Top),
+		h.measured("size "+id, axis, "size of "+called, e.Right-e.Left, e.Top-e.Bottom, h.f.at(e.Right, e.Top),
 			along(axis, Snap{"x", Begins, e.Left}, Snap{"y", Begins, e.Bottom})...)
 	}
 }
