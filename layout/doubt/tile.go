@@ -21,7 +21,7 @@ func (a *asker) tile() {
 }
 
 // proportion asks about a tile more than sixteen times as long as it is broad, a square one in a
-// basket weave, one larger than every wall, or of which a quarter is joint. Common practice, no
+// basket weave, one larger than every wall, and about its joint. Common practice, no
 // source.
 func (a *asker) proportion() {
 	t := a.room.Tile
@@ -37,14 +37,7 @@ func (a *asker) proportion() {
 		a.ask(Doubt{Rule: Shape, Path: "tile.width", Wall: -1,
 			Text: fmt.Sprintf("A basket weave of square tile is a stack: each basket is one tile of %s. Is the tile longer than it is wide?", a.say(long))}, "tile.height")
 	}
-	if joint := a.room.Joints[len(a.room.Joints)-1]; 4*joint > short && len(a.room.Joints) == 1 {
-		path := "joint"
-		if _, typed := a.texts[path]; !typed {
-			path = "joint.at"
-		}
-		a.ask(Doubt{Rule: Shape, Path: path, Wall: -1,
-			Text: fmt.Sprintf("A joint of %s is more than a quarter of the shorter side of the tile, %s. Is the unit right?", a.say(joint), a.say(short))}, "tile.width", "tile.height")
-	}
+	a.joint(short)
 	for _, w := range a.room.Walls {
 		if t.Width <= w.Width || t.Height <= w.Width {
 			return
@@ -52,6 +45,32 @@ func (a *asker) proportion() {
 	}
 	a.ask(Doubt{Rule: Shape, Path: path, Wall: -1,
 		Text: fmt.Sprintf("A tile of %s by %s is larger than every wall is wide. Is the unit right?", a.say(t.Width), a.say(t.Height))}, "tile.width", "tile.height")
+}
+
+// joint asks about one that is more than a quarter of the tile's shorter side, and about one that is thinner than any spacer,
+// as a fraction of an inch is that was typed among millimetres. Common practice, no source.
+func (a *asker) joint(short length.Length) {
+	if len(a.room.Joints) > 1 {
+		return
+	}
+	joint, path := a.room.Joints[0], "joint"
+	if _, typed := a.texts[path]; !typed {
+		path = "joint.at"
+	}
+	d := Doubt{Rule: Shape, Path: path, Wall: -1}
+	switch {
+	case 4*joint > short:
+		d.Text = fmt.Sprintf("A joint of %s is more than a quarter of the shorter side of the tile, %s. Is the unit right?", a.say(joint), a.say(short))
+	case joint > 0 && joint < length.Millimetre/2:
+		d.Text = "A joint as thin as that has no spacer: they begin at 1/32 in (1 mm). Is the unit right?"
+		inches := a.texts[path] + " in"
+		if l, err := length.Parse(inches, length.Imperial); a.room.Units == length.Metric && err == nil && l >= length.Inch/32 && 4*l <= short {
+			d.Fits = inches
+		}
+	default:
+		return
+	}
+	a.ask(d, "tile.width", "tile.height")
 }
 
 // trueSizes are sides of tile as they are made, against the round figures they

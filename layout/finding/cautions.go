@@ -46,7 +46,7 @@ func cautions() []Rule {
 		},
 		{
 			Name: GrabBars, Grade: Caution,
-			judge:  always("A grab bar needs blocking behind the board: 33 to 36 in over the floor, and on a tub's back wall also 8 to 10 in over the rim."),
+			judge:  always("A grab bar needs blocking behind the board: 33 to 36 in (838 to 914 mm) over the floor, and on a tub's back wall also 8 to 10 in (203 to 254 mm) over the rim."),
 			Why:    "A bar that is screwed to board alone tears out when somebody falls.",
 			Do:     "Set the blocking before the board, and mark it on the plan.",
 			Source: "ADA 609.4 and 607.4.2",

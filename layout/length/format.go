@@ -60,10 +60,20 @@ func (l Length) Fine(s System) string { return l.Format(s, s.FineStep()) }
 // In s it is exact to 1/64 in or 0.001 mm, so that nothing typed reads as
 // something else; in the other system it is rounded to 0.1 mm or 1/32 in.
 func (l Length) Both(s System) string {
+	other, _ := l.Other(s)
 	if s == Metric {
-		return l.metric() + " · " + l.Format(Imperial, Inch/32)
+		return l.metric() + " · " + other
 	}
-	return l.Format(Imperial, Inch/64) + " · " + l.Format(Metric, Millimetre/10)
+	return l.Format(Imperial, Inch/64) + " · " + other
+}
+
+// Other says a length in the system that s is not, rounded to 0.1 mm or 1/32 in, and whether that is just what it is.
+func (l Length) Other(s System) (text string, exact bool) {
+	other, step := Imperial, Inch/32
+	if s == Imperial {
+		other, step = Metric, Millimetre/10
+	}
+	return l.Format(other, step), l.RoundTo(step) == l
 }
 
 // metric gives millimetres exactly where three decimals are enough, else to 0.1 mm.

@@ -64,6 +64,21 @@ func TestPlainTapeFineBoth(t *testing.T) {
 	} {
 		assert.Equal(t, c.want, c.l.Both(c.s))
 	}
+	for _, c := range []struct {
+		l     length.Length
+		s     length.System
+		want  string
+		exact bool
+	}{
+		{l, length.Imperial, "1511.3 mm", true},
+		{in / 8, length.Imperial, "3.2 mm", false},
+		{127 * mm, length.Metric, `5"`, true},
+		{883 * mm, length.Metric, `34 3/4"`, false},
+	} {
+		got, exact := c.l.Other(c.s)
+		assert.Equal(t, c.want, got)
+		assert.Equal(t, c.exact, exact, got)
+	}
 	assert.Equal(t, `1/32"`, (in / 32).Fine(length.Imperial))
 	assert.Equal(t, "0.5 mm", (mm / 2).Fine(length.Metric))
 }

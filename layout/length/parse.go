@@ -2,6 +2,7 @@ package length
 
 import (
 	"math/big"
+	"strconv"
 	"strings"
 )
 
@@ -254,6 +255,17 @@ func (r *reader) keep(total *big.Rat, s System) (Length, error) {
 	low := l.FloorTo(step)
 	high := low + step
 	unit := " " + s.String()
-	return 0, r.fail(0, "cannot be kept exactly",
-		"the nearest reading, "+low.Plain(s, step)+unit+" or "+high.Plain(s, step)+unit)
+	nearest := "the nearest reading, " + low.Plain(s, step) + unit + " or " + high.Plain(s, step) + unit
+	if all, is := r.thousands(); is {
+		nearest += ", or " + all + " where the point sets thousands apart"
+	}
+	return 0, r.fail(0, "cannot be kept exactly", nearest)
+}
+
+// thousands gives the digits of a text that may be a whole number whose thousands a point sets apart: 1.006.
+func (r *reader) thousands() (all string, may bool) {
+	whole, part, _ := strings.Cut(r.text, ".")
+	n, err := strconv.Atoi(whole)
+	_, not := strconv.ParseUint(part, 10, 64)
+	return whole + part, err == nil && not == nil && n > 0 && len(whole) <= 3 && len(part) == 3
 }

@@ -223,6 +223,8 @@ func TestParseRefusesAndSaysWhere(t *testing.T) {
 		// what cannot be kept names its neighbours
 		{"1/7 in", length.Imperial, 0, "cannot be kept exactly; write the nearest reading, 9/64 in or 5/32 in"},
 		{"1/7", length.Metric, 0, "cannot be kept exactly; write the nearest reading, 0.1 mm or 0.2 mm"},
+		{"1.006", length.Metric, 0, "cannot be kept exactly; write the nearest reading, 1 mm or 1.1 mm, or 1006 where the point sets thousands apart"},
+		{"0.006", length.Metric, 0, "cannot be kept exactly; write the nearest reading, 0 mm or 0.1 mm"},
 		{"⅐", length.Imperial, 0, "9/64 in or 5/32 in"},
 		{"⅕", length.Imperial, 0, "3/16 in or 13/64 in"},
 		{"⅒", length.Imperial, 0, "3/32 in or 7/64 in"},

@@ -37,7 +37,7 @@ func (b *beside) orCut(s solved) (*beside, solved, error) {
 	}
 	cut := with.asFound(room, &on)
 	if m := &cut.setout.Merit; s.setout.Proven && proven && m.Mirror+m.Facing > 0 {
-		cut.setout.Proven, cut.setout.Bound = false, "Tile is cut beside a strip, and not every start was tried with what the other end of the wall, or the facing one, would be with it."
+		cut.setout.Proven, cut.setout.Bound = false, "Tile is cut beside a strip. Starts were judged by that cut; how each goes with the other end of the wall, or with the facing wall, was not worked out for all of them."
 	}
 	cut.setout.Proven = cut.setout.Proven && s.setout.Proven
 	with.whole = &s.setout.Merit

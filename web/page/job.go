@@ -66,13 +66,17 @@ func (j Job) Echo(path string) string {
 	return j.EchoOf(j.Value(path))
 }
 
-// EchoOf says how a text was understood as a length, in both systems.
+// EchoOf says how a text was understood as a length, exactly, and what that is in the other system, rounded where it must be.
 func (j Job) EchoOf(typed string) string {
 	l, err := length.Parse(typed, j.System())
 	if err != nil {
 		return ""
 	}
-	one, other, _ := strings.Cut(l.Both(j.System()), " · ")
+	one, _, _ := strings.Cut(l.Both(j.System()), " · ")
+	other, exact := l.Other(j.System())
+	if !exact {
+		return Minus(one) + " ≈ " + Minus(other)
+	}
 	return Minus(one) + " = " + Minus(other)
 }
 
