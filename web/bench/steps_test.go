@@ -226,7 +226,7 @@ func TestTheEchoIsExact(t *testing.T) {
 	posted.Set("joint", "3/32")
 	s.Post("/jobs/1", posted)
 	_, page := s.Get("/jobs/1")
-	assert.Contains(t, page, `3/32&#34; = 2.4 mm`)
+	assert.Contains(t, page, `3/32&#34; ≈ 2.4 mm`)
 }
 
 // On a phone the pad writes fractions behind a space and never covers the box.
