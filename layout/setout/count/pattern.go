@@ -69,6 +69,11 @@ func (r *rowPatterns) of(across length.Length, rows func(from, to length.Length,
 			add(r.zones.band(i))
 		}
 	}
+	for i := range r.zones.narrow {
+		for class := range r.w.shifts {
+			out = append(out, r.zones.comesIn(&r.zones.narrow[i], class, across))
+		}
+	}
 	return append(out, uint16(boolean(r.wedge(across, survey.SideLeft))), uint16(boolean(r.wedge(across, survey.SideRight))))
 }
 

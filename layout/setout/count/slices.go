@@ -203,9 +203,12 @@ func (z *zones) at(right bool, x, along length.Length, bands pattern, slow []*un
 	}
 	added := 0
 	for _, row := range z.beside(stand{right, x, along}) {
-		if n := int(bands[row.pattern]); n > 0 {
-			s.add(&row, n)
+		switch n := bands[row.pattern]; {
+		case row.ways == 0 && n > 0:
+			s.add(&row, int(n))
 			added++
+		case row.ways&n != 0:
+			s.runs = append(s.runs, row.runs...)
 		}
 	}
 	z.meter.add(1 + len(slow) + added/2)

@@ -142,6 +142,17 @@ func TestTheWorkIsBounded(t *testing.T) {
 	}
 }
 
+// No whole course of 12 in lies in a leg 14 in deep that is narrower than a fifth of the tile. Until that was sure of every
+// start, work for one room went by before two in three lines were looked at, and the plan said that four poor runs might be none.
+func TestALegLowerThanACourseIsProven(t *testing.T) {
+	room := roomOf(t, "../../../testdata/cases/leg-lower-than-a-course.json")
+	r, err := Room(context.Background(), &room)
+	require.NoError(t, err)
+	require.True(t, r.Proven)
+	require.Less(t, r.work(), Work)
+	require.Equal(t, 4, r.Merit.Fifths)
+}
+
 func roomOf(t *testing.T, file string) survey.Room {
 	data, err := os.ReadFile(file)
 	require.NoError(t, err)
