@@ -64,7 +64,7 @@ func (b BondRule) closes(units length.System, t TileSize, j length.Length) (foun
 		}
 	case Picket:
 		if along, across := t.Height, t.Width; (along > across) == b.Swapped || along == across {
-			want = "a tile longer from point to point than across: its points are 45°"
+			want = "a tile longer from point to point than across, such as " + say(short) + " across and " + say(2*short) + " from point to point as " + b.alongName() + ", with any joint: its points are 45°"
 			if along != across {
 				want = "the " + say(long) + " from point to point as " + b.alongName() + " and the " + say(short) + " across as the other size, or rows the other way: points are 45°"
 			}
