@@ -30,7 +30,7 @@ func cutRules() []Rule {
 		{
 			Name: Sliver, Grade: Warning, judge: slivers,
 			Why:    "A thin piece is hard to cut, breaks easily and shows.",
-			Do:     "Take the best start, slip the course line or the start, or choose another joint.",
+			Do:     "Look at what would help, where each change is solved before it is told: another joint, the gap at that edge, an end that may move, or a pin let go.",
 			Leg:    "Lay the leg in single tiles cut to its width, or leave it out; else let the tile end further out, or choose another joint.",
 			Source: cited("ANSI A108.02 4.3 (centre and balance; usually nothing under half a tile)", "CTEF") + "; the limit itself is " + practice,
 		},

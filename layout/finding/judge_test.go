@@ -521,6 +521,10 @@ func TestFindingsAreWhole(t *testing.T) {
 		for _, part := range []string{string(r.Name), r.Why, r.Do, r.Source} {
 			assert.NotEmpty(t, part, r.Name)
 		}
+		// Whether another start is better only a solved plan tells.
+		for _, do := range []string{r.Do, r.Built, r.Strip, r.Leg} {
+			assert.NotContains(t, do, "the best start", r.Name)
+		}
 		assert.GreaterOrEqual(t, rank[r.Grade], last, "%q is out of order", r.Name)
 		last = rank[r.Grade]
 	}
