@@ -157,6 +157,52 @@ func TestNoNicheMakesUpForHowEndsDiffer(t *testing.T) {
 	require.Positive(t, differ)
 }
 
+// A niche that comes to an end may take its narrowest tiles away, where the end bulges: then the ends are more alike than where it
+// stands clear of all, and than what it cannot touch says by itself. Without mirrorCut too much is said of these walls.
+func TestANicheAtAnEndMayMakeTheEndsMoreAlike(t *testing.T) {
+	for _, c := range []struct {
+		kind               survey.BondKind
+		wide, bulge        length.Length
+		line, edge, bottom length.Length
+	}{
+		{survey.Diagonal, 900*mm + 43_353, 7 * mm, -121_806, 774_760, -350 * mm},
+		{survey.Hexagon, 900*mm + 36_829, 16 * mm, -163_063, 431_197, -390 * mm},
+		{survey.Hexagon, 900*mm + 69_420, 17 * mm, 92_440, 704_893, -350 * mm},
+	} {
+		w := bulging(c.kind, c.wide, c.bulge)
+		require.True(t, w.alike.apart)
+		x := &stretch{edge: c.edge, marks: 1, merit: w.AtBest(c.line, c.edge, 0, 0)}
+		choice := w.choose(x, &hunt{wall: w, line: c.line})
+		choice.ready()
+		head := choice.option(0, 0)
+		p := w.outer
+		w.axes[0].set(&p, head)
+		niche, standing := w.axes[1], choice.lowered(head.lowers).copy()
+		clear := standing.copy()
+		clear.add(choice.beside(niche, &w.outer))
+		p.Openings = []survey.Edges{{Left: 30 * mm, Right: 150 * mm, Bottom: c.bottom, Top: c.bottom + 150*mm}}
+		got := w.Count(Setting{Line: c.line, Edge: c.edge, Placed: p}).Merit.Mirror
+		require.LessOrEqual(t, head.alone.Mirror, got)
+		require.Greater(t, min(clear.mirror(), standing.mirror()), got, "a wall that shows it")
+	}
+}
+
+// bulging is a wall whose left end bulges to the right halfway up, with a free head and a niche that may stand at that end.
+func bulging(kind survey.BondKind, wide, bulge length.Length) *Wall {
+	r := small(kind, 50*mm, 50*mm)
+	r.Tape = mm
+	wall := &r.Walls[0]
+	wall.Width = wide
+	wall.Left = survey.EndFound{Meets: true, Gap: 3 * mm, Beyond: -1}
+	wall.Right = wall.Left
+	wall.Left.Lean = []survey.Reading{{At: -600 * mm}, {At: -250 * mm, Value: bulge}, {At: 200 * mm}}
+	wall.Base[0].Readings = []survey.Reading{{At: 0, Value: -600 * mm}, {At: wide, Value: -596 * mm}}
+	wall.Head = survey.HeadFound{Stops: survey.Span{From: 200 * mm, To: 220 * mm}}
+	wall.Openings = []survey.OpeningFound{{Kind: survey.Niche, Name: "n", Left: survey.Span{From: 30 * mm, To: 630 * mm}, Width: survey.Span{From: 120 * mm, To: 120 * mm},
+		Bottom: survey.Span{From: -450 * mm, To: -150 * mm}, Height: survey.Span{From: 150 * mm, To: 150 * mm}}}
+	return NewWall(&r, r.Walls[0], bond.For(r, r.Bond.Hand))
+}
+
 // hardlyReaching is a start with which, every other time, a tile at an end of the wall begins or ends within a few units of it, or
 // of where what it leaves is no strip for the sealant any more.
 func (w *Wall) hardlyReaching(t *rapid.T, line length.Length) length.Length {
