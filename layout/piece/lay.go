@@ -104,6 +104,10 @@ func (l *Layer) Cut(set bond.Set, each func(*Piece)) {
 		return
 	}
 	uncut, whole := *p, l.inTile(solid, set.Outline)
+	if len(whole) == 1 {
+		l.part(p, set, &found, whole, whole, each)
+		return
+	}
 	for _, part := range ordered(whole.Parts()) {
 		*p = uncut
 		l.part(p, set, &found, whole, part, each)

@@ -33,7 +33,12 @@ type axis struct {
 
 // standing is where an axis stands in the lattice, how large it is, and, where other
 // boundaries are near, where on the wall.
-type standing struct{ phase, size, on plane.Point }
+type standing struct{ phase, size, on pair }
+
+// pair is a point of a room, in one number.
+type pair uint64
+
+func paired(p plane.Point) pair { return pair(uint32(p.X))<<32 | pair(uint32(p.Y)) }
 
 // option is one way to place the marks of an axis, and what it is sure to give.
 type option struct {
@@ -181,20 +186,20 @@ func (w *Wall) sure(a *axis, origin plane.Point, o *option) *merit.Merit {
 }
 
 // standsAt is where the axis stands with an option.
-func (a *axis) standsAt(w *Wall, origin plane.Point, o *option) standing {
-	at := standing{phase: origin}
+func (a *axis) standsAt(w *Wall, origin plane.Point, o *option) (at standing) {
+	phase := origin
 	switch a.on {
 	case survey.SideLeft, survey.SideRight:
-		at.phase.X -= o.at
+		phase.X -= o.at
 	case survey.SideHead:
-		at.phase.Y -= o.at
+		phase.Y -= o.at
 	default:
-		at.phase = plane.Point{X: origin.X - o.edges.Left, Y: origin.Y - o.edges.Bottom}
-		at.size = plane.Point{X: o.edges.Right - o.edges.Left, Y: o.edges.Top - o.edges.Bottom}
+		phase = plane.Point{X: origin.X - o.edges.Left, Y: origin.Y - o.edges.Bottom}
+		at.size = paired(plane.Point{X: o.edges.Right - o.edges.Left, Y: o.edges.Top - o.edges.Bottom})
 	}
-	at.phase = w.Pattern.Phase(at.phase)
+	at.phase = paired(w.Pattern.Phase(phase))
 	if a.nearBusy(o, w.reach()) {
-		at.on = plane.Point{X: o.at + o.edges.Left, Y: o.edges.Bottom + 1}
+		at.on = paired(plane.Point{X: o.at + o.edges.Left, Y: o.edges.Bottom + 1})
 	}
 	return at
 }

@@ -145,6 +145,10 @@ func (t *tally) merit() (m merit.Merit) {
 	m.Part = true
 	m.Sight, m.OutOfSight, m.Work = t.sights[0], t.sights[1], t.work
 	sides := t.w.rule.Sides
+	lists := [...]*[]piece.Share{&m.Sight.Runs, &m.OutOfSight.Runs, &m.Rim, &m.Head}
+	for i, list := range lists {
+		*list = t.w.shares[i][:0]
+	}
 	for i := range t.runs {
 		r := &t.runs[i]
 		share, sight := piece.Part(r.least.FloorTo(t.w.room.Tape), r.full), &m.Sight
@@ -164,8 +168,12 @@ func (t *tally) merit() (m merit.Merit) {
 			m.Head = append(m.Head, share)
 		}
 	}
-	for _, list := range [...][]piece.Share{m.Sight.Runs, m.OutOfSight.Runs, m.Rim, m.Head} {
-		slices.SortFunc(list, piece.Share.Compare)
+	for i, list := range lists {
+		t.w.shares[i] = *list
+		if *list = nil; len(t.w.shares[i]) > 0 {
+			*list = slices.Clone(t.w.shares[i])
+			slices.SortFunc(*list, piece.Share.Compare)
+		}
 	}
 	return m
 }

@@ -41,7 +41,9 @@ type Wall struct {
 	cutRuns []run  // and for those of what an option cuts
 	lowered tally  // room for what is worked out of what no free mark can touch
 	closer  tally  // and for what a way cuts
-	byMarks bool   // only tiles that free marks may touch are bounded, along edges that meet nothing
+
+	shares  [4][]piece.Share // room for the lists of a merit that is read from a tally
+	byMarks bool             // only tiles that free marks may touch are bounded, along edges that meet nothing
 	alike   alike
 	lines   lines
 	shape   *ground
