@@ -47,6 +47,22 @@ func (o Options) high(least Micron) Micron {
 	return max(o.wide()*6/10, least)
 }
 
+// Phone is the width under which there is no room for all walls, nor beside one for the
+// heights of its courses, which the story pole lists.
+const Phone = 480 * px
+
+// narrow tells whether a drawing is laid out for a phone.
+func (o Options) narrow() bool { return !o.Sheet && o.Wide > 0 && o.Wide < Phone }
+
+// alone are the texts of a wall by itself, on a phone as small as those of all walls, so that
+// the wall is larger.
+func (o Options) alone() texts {
+	if o.narrow() {
+		return wrapTexts
+	}
+	return wallTexts
+}
+
 func (o Options) texts(usual texts) texts {
 	if o.Sheet {
 		return sheetTexts

@@ -36,7 +36,7 @@ func Elevation(plan layout.Plan, wall int, o Options) Scene {
 		return Scene{}
 	}
 	w := plan.Walls[wall]
-	s := &single{board: newBoard(plan, o.texts(wallTexts)), opt: o, w: w, r: extents(w), f: frame{wall: wall}}
+	s := &single{board: newBoard(plan, o.texts(o.alone())), opt: o, w: w, r: extents(w), f: frame{wall: wall}}
 	s.Title = "Wall " + w.Found.Letter + ", " + w.Found.Name
 	s.Describe, s.alone, s.paper = s.story(w), &wall, o.Sheet
 	s.Finished, s.lines = o.Finish, o.Lines
@@ -57,7 +57,7 @@ func (s *single) lay() {
 	left, right := Micron(edgeRoom), Micron(edgeRoom)
 	if !s.opt.Finish {
 		left += s.railWidth(s.up, courseCaption, baseCaption([]layout.Wall{s.w})) + railRoom
-		right += s.numberRoom(s.courses)
+		right += s.numberRoom(s.withHeights())
 	}
 	s.Scale = s.opt.Scale
 	if s.Scale == (Scale{}) {
@@ -124,7 +124,7 @@ func (s *single) common() {
 	if l.Text, l.Colour = baseCaption([]layout.Wall{s.w}), Black; l.Text != "" {
 		s.label(l)
 	}
-	s.numbers(Tag{Kind: Course, Wall: s.f.wall}, s.f.origin.Y, s.Scale, right, s.courses, 1, true)
+	s.numbers(Tag{Kind: Course, Wall: s.f.wall}, s.f.origin.Y, s.Scale, right, s.courses, 1, len(s.withHeights()) > 0)
 	s.legend(Point{edgeRoom, s.Height - s.legendHeight(s.Width-2*edgeRoom) - edgeRoom/2}, s.Width-2*edgeRoom)
 }
 
@@ -197,9 +197,17 @@ func (s *single) seenLines() []string {
 	return linesOf(s.seen()+s.courseHeights()+s.levelFrom(s.w)+s.turnsText(s.w)+topText(s.w), s.texts.note, s.Width-s.keySize().X-3*edgeRoom)
 }
 
+// withHeights are the courses whose heights are written beside the wall: on a phone none.
+func (s *single) withHeights() []tally {
+	if s.opt.narrow() {
+		return nil
+	}
+	return s.courses
+}
+
 // courseHeights says which edge of a course the heights beside it are of.
 func (s *single) courseHeights() string {
-	if !slices.ContainsFunc(s.courses, func(c tally) bool { return c.whole && c.number%5 == 0 }) {
+	if !slices.ContainsFunc(s.withHeights(), func(c tally) bool { return c.whole && c.number%5 == 0 }) {
 		return ""
 	}
 	if s.strike.Level == stages.Corner {

@@ -88,11 +88,29 @@ func (b *board) openingName(f frame, name string, o survey.OpeningFound, e surve
 	plain.Bold, plain.Colour, plain.Size = false, decided(o.Width.Free() || o.Height.Free()), b.texts.note
 	kind, one, first, second := bold, plain, plain, plain
 	kind.Text, one.Text, first.Text, second.Text = kindOf(o), wide+" × "+high, wide, "× "+high
-	for _, lines := range [][]Label{{bold, one}, {kind, one}, {bold, first, second}, {kind, first, second}, {bold}, {kind}} {
+	for _, lines := range [][]Label{{bold, one}, {kind, one}, {bold, first, second}, {kind, first, second}} {
 		if b.stackIn(space, lines) {
 			return
 		}
 	}
+	if b.alone != nil && !b.paper && (b.namedOutside(a, z, bold, one) || b.namedOutside(a, z, kind, one)) {
+		return
+	}
+	_ = b.stackIn(space, []Label{bold}) || b.stackIn(space, []Label{kind})
+}
+
+// namedOutside writes what has no room in an opening under its frame or over it, as near as a handle
+// on that edge lets it.
+func (b *board) namedOutside(a, z Point, lines ...Label) bool {
+	wide, high := Micron(0), Micron(0)
+	for _, l := range lines {
+		wide, high = max(wide, l.width()), high+leading(l.Size)
+	}
+	from, to := (a.X+z.X-wide)/2, (a.X+z.X+wide)/2
+	off, slack := handleReach+clearance, high/2
+	under := box{Point{from, z.Y + off}, Point{to, z.Y + off + high + slack}}
+	over := box{Point{from, a.Y - off - high - slack}, Point{to, a.Y - off}}
+	return b.stackIn(under, lines) || b.stackIn(over, lines)
 }
 
 // kindOf is what an opening is, in a word.

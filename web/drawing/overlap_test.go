@@ -193,7 +193,7 @@ func TestNoTwoTextsOverlap(t *testing.T) {
 			keepApart(t, fmt.Sprintf("seed %d, wrap %d", seed, wide), wrap, wrapTexts.least)
 			startsSaid(t, fmt.Sprintf("seed %d, wrap %d", seed, wide), p, wrap)
 			for i := range p.Walls {
-				keepApart(t, fmt.Sprintf("seed %d, wall %d, %d", seed, i, wide), Elevation(p, i, Options{Wide: wide}), wallTexts.least)
+				keepApart(t, fmt.Sprintf("seed %d, wall %d, %d", seed, i, wide), Elevation(p, i, Options{Wide: wide}), Options{Wide: wide}.alone().least)
 			}
 		}
 		for i := range p.Walls {

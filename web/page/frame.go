@@ -21,9 +21,6 @@ const (
 	mostFrame  = 2000
 )
 
-// phoneFrame is how many pixels wide a frame is that has room for all walls.
-const phoneFrame = 480
-
 // EveryWall is the value of wall= in an address for all walls, where one is shown without it.
 const EveryWall = "all"
 
@@ -44,7 +41,7 @@ func Wide(r *http.Request, frame string) drawing.Micron {
 func Pixels(wide drawing.Micron) string { return strconv.FormatInt(int64(wide/drawing.Pixel), 10) }
 
 // Narrow tells whether a frame has no room for all walls, as on a phone: one is shown at a time.
-func Narrow(wide drawing.Micron) bool { return wide > 0 && wide < phoneFrame*drawing.Pixel }
+func Narrow(wide drawing.Micron) bool { return wide > 0 && wide < drawing.Phone }
 
 // Front is the wall that an address brings to the front in a frame, or -1 for all. A narrow
 // frame begins with the widest wall.
