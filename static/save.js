@@ -16,7 +16,7 @@ let keyed = 0; // when the last key was
 let pending = false; // an edit waits for the person to pause
 let sending = false;
 let lost = false; // the server cannot be reached
-let waiting = null; // the newest request that has not been sent
+const waiting = []; // what has not been sent: every button that was pressed and, last, the newest edit
 let doing = ""; // what a button of the survey asked for that is being answered
 let answered = ""; // the last form that was answered, so that leaving a box sends nothing twice
 
@@ -51,33 +51,41 @@ document.addEventListener("later", () => {
 // drawing, a refusal puts it back and leaves the form alone.
 export function act(value, held = false) {
   say("Saving");
-  send(() => ({ ...request(form(), { name: "do", value }), held }));
+  send(() => ({ ...request(form(), { name: "do", value }), held }), value);
 }
 
 // send posts one request at a time: each edit names the revision it is made
-// on, so the next one has to wait for the answer. Of several only the last is
-// sent; answers that are older than it are not shown.
-async function send(make) {
+// on, so the next one has to wait for the answer. Every button that was pressed has its
+// turn; of edits, each of which is all of the form, only the last is sent, and a button
+// takes them along. Answers that are older than what waits are not shown.
+async function send(make, button = "") {
   clearTimeout(timer);
   pending = false;
   keyed = 0;
-  waiting = make;
+  if (waiting.length && outdated(waiting.at(-1).button, button)) waiting.pop();
+  waiting.push({ make, button });
   if (sending) return;
   sending = true;
-  while (waiting) {
-    const next = waiting;
-    waiting = null;
-    const asked = next();
+  while (waiting.length) {
+    const next = waiting.shift();
+    const asked = next.make();
     if (!asked) continue;
     doing = asked.body.get("do") ?? "";
     const through = await post(asked);
     doing = "";
     if (!through) {
-      waiting ??= next;
+      if (next.button || !waiting.length) waiting.unshift(next);
       await new Promise((done) => setTimeout(done, AGAIN));
     }
   }
   sending = false;
+}
+
+// outdated tells whether what waits need not be asked for once something else is: an edit, and what
+// puts the same thing elsewhere, as a handle that is nudged on.
+function outdated(old, button) {
+  const [what, to] = old.split("=", 2);
+  return !old || to !== undefined && button.startsWith(`${what}=`);
 }
 
 async function post(asked) {
@@ -93,7 +101,7 @@ async function post(asked) {
   }
   const page = new DOMParser().parseFromString(text, "text/html");
   if (answer.status === 409) { // two edits at odds: the page shows both
-    if (waiting) return true; // and what was typed since, once that has been sent
+    if (waiting.length) return true; // and what was typed since, once that has been sent
     document.title = page.title;
     document.body.replaceWith(page.body);
     document.querySelector("h1").focus();
@@ -106,7 +114,7 @@ async function post(asked) {
   }
   await released();
   if (asked.held && answer.status === 422) refused(page);
-  else if (waiting && !asked.whole) {
+  else if (waiting.length && !asked.whole) {
     takeRevision(page);
     swap(page, "state");
     told(page, asked.body);
@@ -231,18 +239,19 @@ document.addEventListener("submit", (e) => {
   if (from !== form() && !("live" in from.dataset)) return;
   e.preventDefault();
   const button = e.submitter ?? { name: "do", value: "" };
-  if (from === form() && button.value && button.value === doing) return; // pressed twice, as by a double click
+  if (from === form() && button.value && button.value === (waiting.at(-1)?.button ?? doing)) return; // pressed twice, as by a double click
   say("Saving");
   send(() => {
     const [now, pressed] = standing(from, button);
     return now && request(now, pressed);
-  });
+  }, from === form() ? button.value : from.action);
 });
 
 // standing is a form and a button of it as they stand when their turn comes: those of the survey may have been
 // swapped meanwhile, and a button that is gone or means another thing by now asks for nothing.
 function standing(from, button) {
-  if (from.isConnected || from.id !== "survey") return [from, button];
+  if (from.id !== "survey") return from.querySelector("button:disabled") ? [] : [from, button]; // nothing more to undo
+  if (from.isConnected) return [from, button];
   if (!form()) return [];
   const same = [...form().querySelectorAll("button")].find((b) => b.name === button.name && b.value === button.value && b.textContent === button.textContent && b.ariaLabel === button.ariaLabel);
   return button.value && !same ? [] : [form(), same ?? button];
@@ -264,7 +273,7 @@ function leave() {
 document.addEventListener("click", async (e) => {
   const link = e.target.closest?.("a[href]");
   if (!link || e.defaultPrevented || e.button || e.metaKey || e.ctrlKey || e.shiftKey || e.altKey || link.target || link.hasAttribute("download")) return;
-  if (link.origin !== location.origin || link.pathname === location.pathname || lost || !(pending || sending || waiting)) return;
+  if (link.origin !== location.origin || link.pathname === location.pathname || lost || !(pending || sending || waiting.length)) return;
   e.preventDefault();
   leave();
   while (sending && !lost) await new Promise((done) => setTimeout(done, 20));
@@ -273,6 +282,6 @@ document.addEventListener("click", async (e) => {
 
 addEventListener("beforeunload", (e) => {
   leave();
-  if (sending || waiting) e.preventDefault();
+  if (sending || waiting.length) e.preventDefault();
 });
 document.addEventListener("visibilitychange", () => { if (document.hidden) leave(); });

@@ -2,7 +2,9 @@ package bench_test
 
 import (
 	"strconv"
+	"strings"
 	"testing"
+	"time"
 
 	"github.com/chromedp/chromedp"
 	"github.com/chromedp/chromedp/kb"
@@ -65,4 +67,22 @@ func TestAButtonPressedWhileAnEditIsOnItsWay(t *testing.T) {
 	_, job = s.Stored()
 	assert.Len(t, job.Walls[2].Openings, len(before.Walls[2].Openings)+2)
 	assert.Len(t, job.Walls[0].Openings, len(before.Walls[0].Openings)+1)
+}
+
+// Every button that is pressed within one save has its turn, undo too. Of three the middle one was lost.
+func TestThreeButtonsPressedWithinOneSave(t *testing.T) {
+	s := trial.New(t)
+	ctx := trial.Browse(t)
+	trial.Steps(t, ctx, chromedp.EmulateViewport(1440, 900), chromedp.Navigate(s.URL+"/jobs/1"), chromedp.WaitVisible("#drawing svg"), trial.Ready)
+	_, before := s.Stored()
+	press := func(buttons ...string) {
+		trial.See[bool](t, ctx, `(() => { for (const b of [`+strings.Join(buttons, ",")+`]) document.querySelector(b).click(); return true })()`)
+	}
+	add := func(kind string) string { return "'#survey button[value=\"add walls[2].openings " + kind + "\"]'" }
+	had := func() int { _, job := s.Stored(); return len(job.Walls[2].Openings) - len(before.Walls[2].Openings) }
+	press(add("pipe"), add("window"), add("niche"))
+	assert.Eventually(t, func() bool { return had() == 3 }, trial.Patience, 20*time.Millisecond)
+	trial.Await(t, ctx, `document.getElementById("status").textContent === "Saved" && document.getElementById("undo").textContent.includes("niche")`)
+	press("'#undo'", "'#undo'", "'#undo'")
+	assert.Eventually(t, func() bool { return had() == 0 }, trial.Patience, 20*time.Millisecond)
 }
