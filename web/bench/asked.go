@@ -19,14 +19,25 @@ func (b Bench) countText() string {
 }
 
 func (b Bench) measuredText() string {
-	all, measured := b.questions(), 0
+	all, measured, refused := b.questions(), 0, 0
 	for _, q := range all {
-		if !b.Guessed(q.Path) {
+		switch {
+		case b.refused(q):
+			refused++
+		case !b.Guessed(q.Path):
 			measured++
 		}
 	}
-	return fmt.Sprintf("%d of %d measured", measured, len(all))
+	text := fmt.Sprintf("%d of %d measured", measured, len(all))
+	if refused > 0 {
+		text += fmt.Sprintf(", %d refused", refused)
+	}
+	return text
 }
+
+// refused tells whether what stands in the box of a question cannot be taken: no figure was measured
+// until it can.
+func (b Bench) refused(q ask.Question) bool { return b.Fault(q.Path) != "" }
 
 // doubtsText says how many readings are doubted; nothing where none is.
 func (b Bench) doubtsText() string {
@@ -199,7 +210,7 @@ func (b Bench) unplaced() []doubt.Doubt {
 func (b Bench) opened(step string) bool {
 	for _, s := range ask.Steps() {
 		for _, q := range b.step(s) {
-			if b.Guessed(q.Path) || b.doubted(q) || b.Fault(q.Path) != "" {
+			if b.Guessed(q.Path) || b.doubted(q) || b.refused(q) {
 				return s == step
 			}
 		}
@@ -220,7 +231,7 @@ func figuresLine(b Bench, step string) string {
 	var out []string
 	missing := 0
 	for _, q := range b.step(step) {
-		if b.Guessed(q.Path) {
+		if b.Guessed(q.Path) || b.refused(q) {
 			missing++
 			continue
 		}

@@ -7,6 +7,7 @@ import (
 	"coursewright/web/trial"
 
 	"net/http"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -153,4 +154,18 @@ func TestALookRefusesWhatWasTyped(t *testing.T) {
 		assert.Contains(t, page, "a gap of at most ", path)
 		assert.Contains(t, page, "how far the corner leans", path)
 	}
+}
+
+// A box whose figure is refused does not count as measured, in the head of the survey, on its tape or beside its step.
+func TestWhatIsRefusedIsNotMeasured(t *testing.T) {
+	s := trial.New(t)
+	_, before := s.Get("/jobs/1")
+	assert.Contains(t, before, "18 of 18 measured")
+	posted := s.Bench()
+	posted.Set("walls[1].width", "5o")
+	_, page := s.Post("/jobs/1", posted)
+	assert.Contains(t, page, "17 of 18 measured, 1 refused")
+	assert.NotContains(t, page, "18 of 18 measured")
+	assert.Contains(t, page, "2 of 3 measured")
+	assert.Equal(t, 1, strings.Count(page, `<i class="qu">`))
 }

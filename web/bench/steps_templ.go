@@ -219,7 +219,7 @@ func surveyHead(b Bench) templ.Component {
 				if templ_7745c5c3_Err != nil {
 					return templ_7745c5c3_Err
 				}
-				var templ_7745c5c3_Var11 = []any{templ.KV("no", b.Guessed(q.Path)), templ.KV("qu", b.doubted(q))}
+				var templ_7745c5c3_Var11 = []any{templ.KV("no", b.Guessed(q.Path)), templ.KV("qu", b.doubted(q) || b.refused(q))}
 				templ_7745c5c3_Err = templ.RenderCSSItems(ctx, templ_7745c5c3_ElementWriter, templ_7745c5c3_Var11...)
 				if templ_7745c5c3_Err != nil {
 					return templ_7745c5c3_Err

@@ -1,0 +1,27 @@
+package bench_test
+
+import (
+	"fmt"
+	"testing"
+
+	"github.com/chromedp/chromedp"
+	"github.com/stretchr/testify/assert"
+
+	"coursewright/web/trial"
+)
+
+// Neither the name of the job nor of what is undone nor of the choice is cut short in the bar: on a phone and a tablet
+// the first two had been, and the third beside the pages.
+func TestNamesInTheBarAreNotCut(t *testing.T) {
+	s := trial.New(t)
+	posted := s.Bench()
+	posted.Set("walls[1].width", "59 3/4")
+	s.Post("/jobs/1", posted)
+	ctx := trial.Browse(t)
+	for _, wide := range []int64{1440, 768, 390, 360} {
+		trial.Steps(t, ctx, chromedp.EmulateViewport(wide, 844), chromedp.Navigate(s.URL+"/jobs/1"), chromedp.WaitVisible("#drawing svg"))
+		cut := trial.See[[]string](t, ctx, `["jobtitle", "which", "undo"].map((id) => document.getElementById(id))
+			.filter((e) => e.scrollWidth > e.clientWidth + 1 || e.scrollHeight > e.clientHeight + 2).map((e) => e.textContent)`)
+		assert.Empty(t, cut, fmt.Sprintf("at %d", wide))
+	}
+}
