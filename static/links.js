@@ -22,6 +22,15 @@ document.addEventListener("click", (e) => {
   field.focus();
 });
 
+// To the survey means to the first box of it that is not measured yet, where there is one.
+document.addEventListener("click", (e) => {
+  const box = e.target.closest?.('a[href="#survey"]') && document.querySelector("#survey .asked input.none");
+  if (!box) return;
+  e.preventDefault();
+  box.closest("details").open = true;
+  box.focus();
+});
+
 document.addEventListener("toggle", async (e) => {
   const place = e.target.open && e.target.querySelector?.(":scope > [data-load]");
   if (!place || place.hasAttribute("aria-busy")) return;

@@ -48,6 +48,11 @@ func TestForcedColoursHideNothing(t *testing.T) {
 		marked := `[...document.querySelectorAll(%q)].filter((e) => (%s)(getComputedStyle(e))).map((e) => e.textContent.trim().replace(/\s+/g, " "))`
 		assert.Equal(t, []string{"Bench"}, trial.See[[]string](t, ctx, fmt.Sprintf(marked, ".bar .nav a", `(c) => c.borderBottomColor !== getComputedStyle(document.body).backgroundColor`)), path)
 		assert.Len(t, trial.See[[]string](t, ctx, fmt.Sprintf(marked, "#main .seg:has(a[href*=look]) a, .fronts a", `(c) => c.outlineStyle !== "none"`)), 2, path)
+		assert.Equal(t, trial.See[string](t, ctx, `getComputedStyle(document.body).backgroundColor`), trial.See[string](t, ctx, `getComputedStyle(document.querySelector(".strip-face")).fill`), "the first course, %s", path)
+	}
+	for _, path := range []string{"/jobs/1", "/jobs/1/bathroom", "/jobs/1/bathroom?wall=2&step=1"} {
+		trial.Steps(t, ctx, chromedp.Navigate(s.URL+path), chromedp.WaitReady("main"))
+		assert.NotRegexp(t, `(?i)\b(red|blue|black)\b`, trial.See[string](t, ctx, `document.body.innerText`), "%s names a colour that is not there", path)
 	}
 }
 

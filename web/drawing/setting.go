@@ -37,7 +37,7 @@ func Setting(p layout.Plan, wall int, here []string, set map[string]bool) Scene 
 	b.levelLine(-1, f.origin.Y, 500, b.Width-500)
 	next()
 	b.Title = "Where it stands on wall " + w.Found.Letter + ", " + w.Found.Name
-	b.Describe = "Filled: what is set next. Hatched: what is set. The red line is the level line."
+	b.Describe = "Filled: what is set next. Hatched: what is set. The long level line is that of the laser."
 	return b.Scene
 }
 

@@ -44,7 +44,8 @@ svg.drawing:not(.finished) .whole[stroke-dasharray]{stroke:Canvas}
 .drawing .set-line{stroke:CanvasText}
 .drawing .level-line:not(text){stroke:Highlight}
 .drawing .course-line:not(text),.drawing .start:not(text){stroke:LinkText}
-.drawing .course-line:not(text),.drawing .pointer,.drawing .handle path{fill:LinkText}
+.drawing .course-line:not(text),.drawing .pointer,.drawing .handle path{fill:LinkText;stroke:Canvas}
+.drawing .handle path[fill="#000000"]{fill:CanvasText}
 .drawing .key,.drawing .key-wall:not(text),.drawing .finding:not(text){stroke:CanvasText}
 .drawing .key-wall:not(text),.drawing .finding:not(text){fill:Canvas}
 .drawing .here:not(text){fill:CanvasText}
