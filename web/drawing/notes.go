@@ -10,10 +10,11 @@ import (
 
 // seen says from where a wall is seen and what its figures are in.
 func (b *board) seen() string {
+	units := "inches"
 	if b.plan.Room.Units == length.Metric {
-		return "seen from inside the room · sizes in mm, heights from the level line"
+		units = "mm"
 	}
-	return "seen from inside the room · sizes in inches, heights from the level line"
+	return "seen from inside the room · sizes in " + units + ", heights from the level line" + b.doubtNote()
 }
 
 // levelFrom says where the level line lies over what was measured first.

@@ -18,6 +18,9 @@ func (b *board) parts(frames []frame, draw func(i int), full bool, o Options) {
 	}
 	for i, f := range frames {
 		b.Elements = each[i]
+		if !o.Finish && !b.paper {
+			b.doubts(f, b.plan.Walls[f.wall])
+		}
 		if !o.Finish && !o.NoFlags {
 			b.flags(f, full)
 		}

@@ -96,6 +96,7 @@ const (
 	Dim        Kind = "dim"
 	Course     Kind = "course-number"
 	Finding    Kind = "finding"
+	Doubt      Kind = "doubt" // a reading that can hardly be true
 	Name       Kind = "name"
 	Note       Kind = "note"
 	Key        Kind = "key"

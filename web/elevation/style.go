@@ -20,9 +20,9 @@ svg.drawing:not(.finished) .whole[stroke-dasharray]{stroke:#1a2026}
 .drawing .whole:not([stroke-dasharray]),.drawing [fill="#ffffff"]>.outline{fill:#1a2026}
 .drawing .set{fill:#353e46}
 .drawing .trim:not(.cut-half,.cut-third,.cut-fifth,.cut-least){fill:#262e35}
-.drawing [stroke="#000000"]>:is(.outline,.corner,.lap,.dim,.base,.head,.niche,.window,.fixture,.hole,.finding,.set-line,.key,.key-wall,.curve,.note,.cut-least){stroke:#e9e6df}
-.drawing [fill="#ffffff"]>:is(.hole,.finding,.key-wall){fill:#1a2026}
-.drawing [fill="#000000"]>:is(.finding,.note,.here):not(text){fill:#e9e6df}
+.drawing [stroke="#000000"]>:is(.outline,.corner,.lap,.dim,.base,.head,.niche,.window,.fixture,.hole,.finding,.doubt,.set-line,.key,.key-wall,.curve,.note,.cut-least){stroke:#e9e6df}
+.drawing [fill="#ffffff"]>:is(.hole,.finding,.doubt,.key-wall){fill:#1a2026}
+.drawing [fill="#000000"]>:is(.finding,.doubt,.note,.here):not(text){fill:#e9e6df}
 .drawing .level-line:not(text){stroke:#ff6674}
 .drawing [stroke="#0b4a8f"]>:is(.course-line,.start,.sheet-line){stroke:#8fbfff}
 .drawing [fill="#0b4a8f"]>:is(.course-line,.start,.pointer){fill:#8fbfff}
@@ -46,8 +46,8 @@ svg.drawing:not(.finished) .whole[stroke-dasharray]{stroke:Canvas}
 .drawing .course-line:not(text),.drawing .start:not(text){stroke:LinkText}
 .drawing .course-line:not(text),.drawing .pointer,.drawing .handle path{fill:LinkText;stroke:Canvas}
 .drawing .handle path[fill="#000000"]{fill:CanvasText}
-.drawing .key,.drawing .key-wall:not(text),.drawing .finding:not(text){stroke:CanvasText}
-.drawing .key-wall:not(text),.drawing .finding:not(text){fill:Canvas}
+.drawing .key,.drawing .key-wall:not(text),.drawing .finding:not(text),.drawing .doubt:not(text){stroke:CanvasText}
+.drawing .key-wall:not(text),.drawing .finding:not(text),.drawing .doubt:not(text){fill:Canvas}
 .drawing .here:not(text){fill:CanvasText}
 .drawing [fill="#ffffff"]>.key,.drawing [fill="#fee391"]>.key{fill:Canvas}
 .drawing .note:not(text){stroke:CanvasText}
