@@ -125,3 +125,21 @@ func TestThePageIsLightAsSent(t *testing.T) {
 	t.Logf("%d bytes, %d as sent", len(page), packed.Len())
 	assert.Less(t, packed.Len(), 80_000)
 }
+
+// A distance from the corner stays as it was typed once it is saved and the box is left: the job, which has it from the
+// other end, wrote it anew, "16" for "1' 4".
+func TestADistanceFromTheCornerStaysAsTyped(t *testing.T) {
+	s := trial.New(t)
+	ctx := trial.Browse(t)
+	trial.Steps(t, ctx, chromedp.EmulateViewport(1440, 900), chromedp.Navigate(s.URL+"/jobs/1"), chromedp.WaitVisible("#drawing svg"), trial.Ready)
+	at := func() string {
+		_, job := s.Stored()
+		return job.Walls[0].Openings[1].At
+	}
+	trial.Type(t, ctx, "walls[0].openings[1].at", "1' 4")
+	assert.Eventually(t, func() bool { return at() == "19 1/4" }, trial.Patience, 20*time.Millisecond)
+	trial.Type(t, ctx, "walls[1].width", "59 3/4")
+	trial.Await(t, ctx, `document.getElementById("undo").textContent.includes("width of back")`)
+	assert.Equal(t, "1' 4", trial.See[string](t, ctx, `document.getElementById("walls[0].openings[1].at").value`))
+	assert.Equal(t, "19 1/4", at())
+}
