@@ -1,6 +1,8 @@
 package phase
 
 import (
+	"slices"
+
 	"coursewright/layout/length"
 	"coursewright/layout/merit"
 )
@@ -41,5 +43,13 @@ func (s *solver) result(t *trial, bound *merit.Merit) Result {
 		s.slacken(r.Walls, i)
 	}
 	r.Merit = s.whole(r.Walls)
+	if r.Proven && s.order.Shared() == merit.Rim && !s.onePhase() {
+		r.Proven, r.Bound = false, merit.Merit{Part: true, Sight: r.Merit.Sight, Exposed: r.Merit.Exposed, Openings: r.Merit.Openings, Mirror: r.Merit.Mirror}
+	}
 	return r
+}
+
+// onePhase tells whether there is nothing to choose.
+func (s *solver) onePhase() bool {
+	return s.room.Line != nil && !slices.ContainsFunc(s.walls, func(w *Wall) bool { return w.Found.Pin == nil || len(w.axes) > 0 })
 }
