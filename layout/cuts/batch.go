@@ -47,6 +47,11 @@ func (b batcher) groups(cut []work) []Group {
 			lots[i].group.Size.shrinkTo(l.group.Size)
 		}
 	}
+	var parted []lot
+	for _, l := range lots {
+		parted = append(parted, b.nearlyAlike(l)...)
+	}
+	lots = parted
 	order := map[string]int{}
 	for i, w := range cut {
 		order[w.piece.ID] = i
@@ -102,22 +107,6 @@ func filled(l lot, step length.Length) Group {
 		g.Places[i].Pieces = append(g.Places[i].Pieces, w.piece.ID)
 	}
 	return g
-}
-
-// byLeast gives a line of pieces of a pattern that are nearly alike the marks of the
-// smallest, and says how much larger the places of others are.
-func (g *Group) byLeast(pieces []work, step length.Length) {
-	least := pieces[0]
-	for _, w := range pieces {
-		if w.piece.Face.Area2() < least.piece.Face.Area2() {
-			least = w
-		}
-	}
-	g.Saws = least.saws(step)
-	for _, w := range pieces {
-		size := w.size(step)
-		g.Spread = max(g.Spread, size.Width-g.Size.Width, size.Height-g.Size.Height)
-	}
 }
 
 // plainest is the first piece of a line; of one with a single cut the first that is

@@ -71,8 +71,9 @@ func (b batcher) one(w work) lot {
 		g.uncut(w, b.step)
 		return lot{key: fmt.Sprint("uncut ", w.piece.Of), group: g, pieces: []work{w}}
 	case w.own != nil:
-		g.Saws = w.saws(b.step)
-		return lot{key: fmt.Sprint("laid ", w.piece.Of, " ", len(w.piece.Outline), g.Kind, sawn, w.outline(b.near)), group: g, pieces: []work{w}}
+		w = w.straightened(b.step)
+		g.Kind, g.Size, g.Saws = kindText(w.piece.Kind), w.size(b.step), w.saws(b.step)
+		return lot{key: b.laidKey(w, g.Saws), group: g, pieces: []work{w}}
 	case kind&(piece.Notch|piece.Hole) == 0:
 		b.straighten(&g, w)
 	}

@@ -21,6 +21,10 @@ func (g Group) Slanted() bool {
 	return max(dot, -dot) > square/100
 }
 
+// Pointed tells whether the tile that is cut has more than four sides, as a hexagon and a picket: lying on one it
+// has points at its ends.
+func (g Group) Pointed() bool { return len(g.Outline) > 4 }
+
 // bases are the edges of an outline on which the tile may lie and look the same;
 // the longest where some are longer than others. Without turning it is only one.
 func bases(outline plane.Ring, turn bool) []int {

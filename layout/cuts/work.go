@@ -52,6 +52,11 @@ func newWork(p piece.Piece, w *plan.Wall, units length.System, turn bool) work {
 		lies, f := lying(p, turn, units.FineStep())
 		p, own = lies, &f
 	}
+	return work{wall: w, clear: survey.PipeClear(units), turn: turn, own: own}.as(p)
+}
+
+// as is the work that another piece of its tile makes.
+func (w work) as(p piece.Piece) work {
 	box := p.Face.Bounds()
 	face := make(plane.Region, 0, len(p.Face))
 	for _, ring := range p.Face.Straight() {
@@ -63,7 +68,8 @@ func newWork(p piece.Piece, w *plan.Wall, units length.System, turn bool) work {
 		face = append(face, fromLowest(moved))
 	}
 	slices.SortStableFunc(face, func(a, b plane.Ring) int { return cmp.Compare(b.Area2(), a.Area2()) })
-	return work{piece: p, wall: w, face: face, box: box, clear: survey.PipeClear(units), turn: turn, own: own}
+	w.piece, w.face, w.box = p, face, box
+	return w
 }
 
 // fromLowest turns a ring so that its lowest, then leftmost corner comes first.

@@ -60,7 +60,7 @@ func (r *Rule) kindLaid(p *Piece, tile *bond.Tile) Kind {
 				k |= Hole
 				continue
 			}
-			k |= cutAlong(p.Outline, tile.Rect, c.Point, ring[(i+1)%len(ring)].Point)
+			k |= CutAlong(p.Outline, tile.Rect, c.Point, ring[(i+1)%len(ring)].Point)
 		}
 	}
 	for _, ring := range p.Visible {
@@ -75,8 +75,8 @@ func (r *Rule) kindLaid(p *Piece, tile *bond.Tile) Kind {
 // taper rather than marked as an angle cut: 1 in 8. Common practice, no source.
 const taper = 8
 
-// cutAlong is the kind of a cut from a to b in a tile.
-func cutAlong(outline plane.Ring, rect bool, a, b plane.Point) Kind {
+// CutAlong is the kind of a straight cut from a to b in a tile with such an outline, which is a rectangle or not.
+func CutAlong(outline plane.Ring, rect bool, a, b plane.Point) Kind {
 	kind := Angle
 	long := length.Area(0)
 	for i, c := range outline {
@@ -144,7 +144,7 @@ func (p *Piece) tapersBy(a, b plane.Point) length.Length {
 // EffortAlong is what one straight cut of a tile in a direction costs at least, as
 // Effort has it: a short taper may be rounded to a straight cut.
 func EffortAlong(tile bond.Tile, d plane.Point) int {
-	p := Piece{Kind: cutAlong(tile.Outline, tile.Rect, plane.Point{}, d)}
+	p := Piece{Kind: CutAlong(tile.Outline, tile.Rect, plane.Point{}, d)}
 	if p.Kind == Taper {
 		p.Kind = Cross
 	}
