@@ -122,7 +122,10 @@ const (
 // where they have room, else reading up.
 func (b *board) stringHeight(s []station, wide Micron) Micron {
 	s = b.shorter(s, wide)
-	high := b.railStep()
+	var high Micron
+	for _, x := range s {
+		high = max(high, b.blockHigh(x))
+	}
 	if b.abreast(s) > wide {
 		high = 0
 		for _, x := range s {
@@ -151,9 +154,13 @@ func (b *board) shorter(s []station, wide Micron) []station {
 	return s
 }
 
-// blockWidth is how wide a station's figure and name are, one over the other.
+// blockWidth is how wide a station's figure and names are, one over the other.
 func (b *board) blockWidth(s station) Micron {
-	return max(BoldWidth(b.along(s), b.texts.figure), TextWidth(short(s.name, b.texts.note, mostName), b.texts.note))
+	wide := BoldWidth(b.along(s), b.texts.figure)
+	for _, name := range b.names(s) {
+		wide = max(wide, TextWidth(name, b.texts.note))
+	}
+	return wide
 }
 
 // abreast is the width of all texts of a string beside each other.
@@ -188,7 +195,7 @@ func (b *board) across(f frame, y Micron, s []station, lo, hi Micron) {
 		if upright {
 			b.reading(tag, s[i], Point{x, foot})
 		} else {
-			b.block(tag, s[i], b.along(s[i]), Middle, Point{x, foot + b.railStep()/2})
+			b.block(tag, s[i], b.along(s[i]), Middle, Point{x, foot + b.blockHigh(s[i])/2})
 		}
 	}
 }

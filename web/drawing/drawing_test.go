@@ -175,7 +175,7 @@ func TestSpread(t *testing.T) {
 		for i, a := range at {
 			in[i] = Micron(a)
 		}
-		out := spread(in, 300)
+		out := spreadBy(in, slices.Repeat([]Micron{300}, len(in)))
 		require.Len(t, out, len(in))
 		apart := true
 		for i := 1; i < len(in); i++ {

@@ -3,6 +3,7 @@ package drawing
 import (
 	"cmp"
 	"slices"
+	"strings"
 
 	"coursewright/layout"
 	"coursewright/layout/length"
@@ -136,6 +137,9 @@ func openingShort(w layout.Wall, i int) string {
 	return kindOf(o)
 }
 
+// joinNames stands between the names of what is at one place.
+const joinNames = ", "
+
 // merged sorts stations and joins the names of those at one place.
 func merged(s []station) []station {
 	slices.SortStableFunc(s, func(a, b station) int { return cmp.Compare(a.l, b.l) })
@@ -151,7 +155,7 @@ func merged(s []station) []station {
 				x.name, out[n].name = out[n].name, x.name
 				out[n].colour, out[n].says = x.colour, x.says
 			}
-			out[n].name += ", " + x.name
+			out[n].name += joinNames + x.name
 		}
 		out[n].rank = min(out[n].rank, x.rank)
 	}
@@ -172,6 +176,24 @@ func fewer(s []station, most int) []station {
 	return s
 }
 
+// fewerThan leaves out the stations that give way first until the blocks of the others take no more than the room.
+func (b *board) fewerThan(s []station, room Micron) []station {
+	for len(s) > 1 {
+		last, high := 0, Micron(0)
+		for i := range s {
+			high += b.blockHigh(s[i])
+			if s[i].rank >= s[last].rank {
+				last = i
+			}
+		}
+		if high <= room {
+			break
+		}
+		s = slices.Delete(s, last, last+1)
+	}
+	return s
+}
+
 // railWidth is the room the rail takes left of its axis.
 func (b *board) railWidth(s []station, captions ...string) Micron {
 	var w Micron
@@ -184,15 +206,44 @@ func (b *board) railWidth(s []station, captions ...string) Micron {
 	return w + railGap + clearance
 }
 
-// railStep is the height of one block of the rail: a figure over its name.
-func (b *board) railStep() Micron { return b.texts.figure + b.texts.note + clearance }
+// blockHigh is the height of one block of the rail: a figure over its names.
+func (b *board) blockHigh(s station) Micron {
+	return b.texts.figure + Micron(len(b.names(s)))*b.texts.note + clearance
+}
+
+// blockGaps are how far the middles of blocks under each other must be apart, each from the one before it.
+func (b *board) blockGaps(s []station) []Micron {
+	gaps := make([]Micron, len(s))
+	for i := range s {
+		gaps[i] = (b.blockHigh(s[max(i-1, 0)]) + b.blockHigh(s[i])) / 2
+	}
+	return gaps
+}
+
+// names are the lines in which the names of a station are written: one, or where all that stand at one height are
+// too long for it, several that are broken between names.
+func (b *board) names(s station) (lines []string) {
+	for _, name := range strings.Split(s.name, joinNames) {
+		if n := len(lines) - 1; n >= 0 && TextWidth(lines[n]+joinNames+name, b.texts.note) <= mostName {
+			lines[n] += joinNames + name
+			continue
+		}
+		lines = append(lines, name)
+	}
+	for i := range lines {
+		if i < len(lines)-1 {
+			lines[i] += strings.TrimRight(joinNames, " ")
+		}
+		lines[i] = short(lines[i], b.texts.note, mostName)
+	}
+	return lines
+}
 
 // rail draws running heights along an axis at x, their texts to the left,
 // between lo and hi on paper. zero is the height of the level line there. What lies
 // beyond them, as the level line over a curb does, is written without a tick.
 func (b *board) rail(x, zero Micron, scale Scale, s []station, lo, hi Micron) {
-	step := b.railStep()
-	s = fewer(slices.Clone(s), int((hi-lo)/step))
+	s = b.fewerThan(slices.Clone(s), hi-lo)
 	slices.Reverse(s) // paper's y runs down
 	at := make([]Micron, len(s))
 	for i := range s {
@@ -201,7 +252,9 @@ func (b *board) rail(x, zero Micron, scale Scale, s []station, lo, hi Micron) {
 	}
 	tag := Tag{Kind: Dim, Wall: -1}
 	b.chain(tag, line(Black, 180), Point{x, min(max(at[0], lo), hi)}, Point{x, min(max(at[len(at)-1], lo), hi)})
-	for i, y := range within(spread(at, step), step, lo+step/2, hi-step/2) {
+	gaps := b.blockGaps(s)
+	first, last := b.blockHigh(s[0])/2, b.blockHigh(s[len(s)-1])/2
+	for i, y := range within(spreadBy(at, gaps), gaps, lo+first, hi-last) {
 		inside := lo <= s[i].at && s[i].at <= hi
 		if inside {
 			b.tick(tag, Point{x, s[i].at})
@@ -218,10 +271,13 @@ func (b *board) block(tag Tag, s station, figure string, a Anchor, at Point) {
 	if s.colour == Red {
 		tag.Kind = LevelLine
 	}
-	base := at.Y - b.railStep()/2 + clearance/2 + rise(b.texts.figure)
+	base := at.Y - b.blockHigh(s)/2 + clearance/2 + rise(b.texts.figure)
 	b.label(Label{Tag: tag, Text: figure, Size: b.texts.figure, Bold: true, Colour: s.colour, Anchor: a, At: Point{at.X, base}})
 	base += fall(b.texts.figure) + rise(b.texts.note)
-	b.label(Label{Tag: tag, Text: short(s.name, b.texts.note, mostName), Size: b.texts.note, Colour: named(s.colour), Anchor: a, At: Point{at.X, base}})
+	for _, name := range b.names(s) {
+		b.label(Label{Tag: tag, Text: name, Size: b.texts.note, Colour: named(s.colour), Anchor: a, At: Point{at.X, base}})
+		base += b.texts.note
+	}
 }
 
 // named is the colour of the name beside a figure.
@@ -230,16 +286,6 @@ func named(c Colour) Colour {
 		return Red
 	}
 	return Grey
-}
-
-// spread moves places apart until each keeps the gap to the one before it,
-// and as near as it can to where it belongs. Places must be ascending.
-func spread(at []Micron, gap Micron) []Micron {
-	gaps := make([]Micron, len(at))
-	for i := range gaps {
-		gaps[i] = gap
-	}
-	return spreadBy(at, gaps)
 }
 
 // spreadBy is spread with a gap of its own before each place; that before the
@@ -268,18 +314,18 @@ func spreadBy(at, gaps []Micron) []Micron {
 	return out
 }
 
-// within moves places that keep a gap inside the bounds; where there is not
-// room for all, the first ones give way.
-func within(at []Micron, gap, lo, hi Micron) []Micron {
-	for i := range at {
-		if low := lo + Micron(i)*gap; at[i] < low {
-			at[i] = low
+// within moves places that keep the gap before each inside the bounds; where there is not room for all,
+// the first ones give way. The gap before the first counts for nothing.
+func within(at, gaps []Micron, lo, hi Micron) []Micron {
+	for i, low := 0, lo; i < len(at); i++ {
+		if i > 0 {
+			low += gaps[i]
 		}
+		at[i] = max(at[i], low)
 	}
-	for i := range at {
-		if high := hi - Micron(len(at)-1-i)*gap; at[i] > high {
-			at[i] = high
-		}
+	for i, high := len(at)-1, hi; i >= 0; i-- {
+		at[i] = min(at[i], high)
+		high -= gaps[i]
 	}
 	return at
 }
