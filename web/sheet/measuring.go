@@ -279,9 +279,36 @@ func (m *form) others(walls []survey.WallFound) table {
 			add("Outside corner of " + walls[i-1].Letter + " and " + w.Letter + ": the angle between the walls, if it is not square")
 		}
 	}
-	add("Ten tiles with their joints, lying in a row: overall")
-	add("Ten tiles with their joints, standing: overall")
+	for _, text := range tilesAsked(m.book.plan.Room) {
+		add(text)
+	}
 	return t
+}
+
+// tilesAsked says what to measure of the tiles, as they can be laid in their pattern: ten in a row share out the
+// error of the tape, but points and slanted ends make no row from end to end.
+func tilesAsked(room survey.Room) []string {
+	const ten, floor = "Ten tiles with their joints, ", "side by side on the floor: overall"
+	switch {
+	case room.Tile.Sheet.Any():
+		return []string{"From the first tile of a sheet to the same tile of the next, laid with its joint: across", "The same, up"}
+	case room.Bond.Coursed():
+		return []string{ten + "lying in a row: overall", ten + "standing: overall"}
+	case room.Bond.Kind == survey.Hexagon:
+		return []string{ten + "side against side in a row: overall"}
+	case room.Bond.Kind == survey.Picket:
+		return []string{ten + floor, "One tile, from point to point"}
+	case room.Bond.Kind == survey.Chevron:
+		return []string{ten + "long sides together, " + floor, "One tile, along a long side"}
+	}
+	asked := []string{ten + floor}
+	if room.Tile.Width != room.Tile.Height {
+		asked = append(asked, ten+"end to end on the floor: overall")
+	}
+	for i := range room.Bond.Others {
+		asked = append(asked, fmt.Sprintf("Tile %d of the pattern: width and height", i+2))
+	}
+	return asked
 }
 
 // tops are the depth and the fall of what lies on low walls, measured before it is tiled.

@@ -115,11 +115,36 @@ func (b *book) battenHow(s stages.Struck) string {
 	for _, w := range b.plan.Walls {
 		for _, p := range w.Pieces {
 			if p.Row == s.Full.Row && p.Tile.Bottom == s.Full.Bottom {
-				return fmt.Sprintf("Course %d stands on it. What is under it is set last, when the batten is off.", p.Course)
+				return fmt.Sprintf("Course %d stands on it. What is under it is set last, when the batten is off.", p.Course) + b.battenRoom(s)
 			}
 		}
 	}
-	return "The first full course stands on it."
+	return "The first full course stands on it." + b.battenRoom(s)
+}
+
+// battenRoom says how little room there is for the batten over a rim, where there is less than the 3/4 in (19 mm) of
+// a common strip of wood. Common practice, no source.
+func (b *book) battenRoom(s stages.Struck) string {
+	var least, most length.Length
+	found := false
+	for _, rim := range b.struckOver(s) {
+		up := s.Full.Bottom - rim.Height
+		if up < 0 {
+			continue
+		}
+		if !found {
+			least, most, found = up, up, true
+		}
+		least, most = min(least, up), max(most, up)
+	}
+	if !found || least >= 3*length.Inch/4 {
+		return ""
+	}
+	room := held(b.bareTape(least))
+	if b.bareTape(least) != b.bareTape(most) {
+		room += " to " + held(b.bareTape(most))
+	}
+	return " Only " + room + " is between it and the rim: where no batten goes in, stand the course on wedges there."
 }
 
 func (b *book) stations() []stages.Station { return stages.Stations(b.plan.Room.Units, b.plan.Walls) }

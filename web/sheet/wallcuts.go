@@ -314,16 +314,27 @@ func (b *book) fence(g cuts.Group) (big, small string) {
 	case g.Kind == "rip, cross cut":
 		return b.bare(s.Width) + " ×" + hold + b.bare(s.Height), ""
 	}
+	if g.Pointed() && g.Kind == "cross cut" && len(g.Saws) == 1 {
+		if sawn := strings.Join(g.Cut, " "); sawn != "top" && sawn != "bottom" {
+			return b.sawn(g) // a fence holds no point
+		}
+		return b.bare(size), b.withSpread("high", g)
+	}
 	if len(g.Saws) > 0 && (g.Slanted() || g.Kind != "cross cut" && g.Kind != "rip") {
 		return b.sawn(g)
 	}
 	if tall, wide := s.Tapers(); tall || wide {
 		return b.tapered(g)
 	}
+	return b.bare(size), b.withSpread(name, g)
+}
+
+// withSpread is what is said with a figure, and how much larger the places of some pieces are.
+func (b *book) withSpread(name string, g cuts.Group) string {
 	if g.Spread > 0 {
 		name = strings.TrimSpace(name + " " + larger + held(b.bare(g.Spread)) + " larger")
 	}
-	return b.bare(size), name
+	return name
 }
 
 // sawn writes the two marks of a cut, and those of the others after it.
