@@ -5,6 +5,7 @@ import (
 
 	"coursewright/layout/merit"
 	"coursewright/layout/setout/count"
+	"coursewright/layout/setout/search"
 )
 
 // on sets the room out on a course line, with its openings where they are best;
@@ -90,20 +91,27 @@ func (p *parter) best(at *found, strips [][]strip, ways [][]zone, wall int, from
 		return c
 	})
 	chosen := -1
-	var best Result
+	var best *Result
+	var rival *merit.Merit
 	for _, k := range sorted {
-		if chosen >= 0 && order.Better(&best.Merit, &bounds[k]) {
+		if best != nil && order.Better(rival, &bounds[k]) {
 			break
 		}
-		r, err := alone.way(&line, [][]strip{on}, [][]zone{ways[k]}, []*start{from.beside(alone.room.Walls[0])})
-		if err != nil {
+		r, err := alone.wayAgainst(&line, [][]strip{on}, [][]zone{ways[k]}, []*start{from.beside(alone.room.Walls[0])}, rival)
+		switch {
+		case err != nil:
 			return 0, Result{}, err
+		case r == nil:
+			continue
 		}
-		if c, _ := order.Compare(&r.Merit, &best.Merit); chosen < 0 || c < 0 || c == 0 && k < chosen {
-			best, chosen = r, k
+		if best != nil {
+			if c, _ := order.Compare(&r.Merit, rival); c > 0 || c == 0 && k > chosen {
+				continue
+			}
 		}
+		best, chosen, rival = r, k, &r.Merit
 	}
-	return chosen, best, nil
+	return chosen, *best, nil
 }
 
 // alike tells whether the openings stand among the strips as they did when the starts
@@ -122,16 +130,37 @@ func (f *found) alike(zones [][]zone) bool {
 // way sets the room out with its openings in one way, and some of its walls with the
 // starts given.
 func (p *parter) way(at *found, strips [][]strip, zones [][]zone, starts []*start) (Result, error) {
+	r, err := p.wayAgainst(at, strips, zones, starts, nil)
+	if err != nil {
+		return Result{}, err
+	}
+	return *r, nil
+}
+
+// wayAgainst is way; nil where the field alone is sure to be worse than the rival.
+func (p *parter) wayAgainst(at *found, strips [][]strip, zones [][]zone, starts []*start, rival *merit.Merit) (*Result, error) {
 	folded, folds := p.fold(strips, zones)
 	r := Result{Folded: folded, room: p.room, folds: folds}
-	if at != nil && at.field != nil {
-		r.Field = *at.field
-	} else {
+	field := at.whole()
+	if field == nil {
 		var err error
-		if r.Field, err = p.field(at, folded, starts); err != nil {
-			return Result{}, err
+		if field, err = p.field(at, folded, starts, rival); err != nil || field == nil {
+			return nil, err
 		}
 	}
-	r.Merit = r.Field.Merit
-	return r, p.setBands(&r, strips, zones)
+	r.Field, r.Merit = *field, field.Merit
+	if alone := field.Merit; rival != nil {
+		if alone.Part = true; field.Order().Better(rival, &alone) {
+			return nil, nil
+		}
+	}
+	return &r, p.setBands(&r, strips, zones)
+}
+
+// whole is the field that was found with a line, where that is the same for all heights of the bands.
+func (f *found) whole() *search.Result {
+	if f == nil {
+		return nil
+	}
+	return f.field
 }

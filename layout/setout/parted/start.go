@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"coursewright/layout/length"
+	"coursewright/layout/merit"
 	"coursewright/layout/setout/search"
 	"coursewright/layout/survey"
 )
@@ -65,8 +66,8 @@ func (s *start) marks() map[survey.MarkName]length.Length {
 }
 
 // field sets the folded room out, on the line given and with the starts that are. What was
-// found for a wall before is not sought again.
-func (p *parter) field(at *found, folded survey.Room, starts []*start) (search.Result, error) {
+// found for a wall before is not sought again. It is nil where it is sure to be worse than the rival.
+func (p *parter) field(at *found, folded survey.Room, starts []*start, rival *merit.Merit) (*search.Result, error) {
 	folded.Walls = slices.Clone(folded.Walls)
 	if at != nil {
 		folded.Line, folded.Bond.Hand = &at.line, at.hand
@@ -85,9 +86,12 @@ func (p *parter) field(at *found, folded survey.Room, starts []*start) (search.R
 			w.Pin = &survey.StartPin{X: s.edge, Is: survey.OnEdge}
 		}
 	}
-	r, err := search.Room(p.ctx, &folded)
-	if err != nil || len(stand) == 0 {
+	if len(stand) > 0 {
+		rival = nil // its marks are pinned only while the others are sought
+	}
+	r, err := search.Against(p.ctx, &folded, search.Work, nil, rival)
+	if err != nil || r == nil || len(stand) == 0 {
 		return r, err
 	}
-	return *r.With(&folded, stand), nil
+	return r.With(&folded, stand), nil
 }

@@ -21,14 +21,14 @@ func TestWhatWasFoundStandsForWhatWouldBe(t *testing.T) {
 		r, err := search.Room(p.ctx, &folded)
 		require.NoError(t, err)
 		at := &found{line: r.Line, hand: r.Hand}
-		again, err := p.field(at, folded, startsOf(&r, &folded))
+		again, err := p.field(at, folded, startsOf(&r, &folded), nil)
 		require.NoError(t, err)
 		require.Equal(t, r.Merit, again.Merit)
 		pinned := make([]*start, len(r.Walls))
 		for i, c := range r.Walls {
 			pinned[i] = &start{edge: c.Edge, of: &r}
 		}
-		anew, err := p.field(at, folded, pinned)
+		anew, err := p.field(at, folded, pinned, nil)
 		require.NoError(t, err)
 		order, term := r.Order().Compare(&anew.Merit, &again.Merit)
 		require.Zero(t, order, "sought again it is another in %s", term)

@@ -2,6 +2,7 @@ package search
 
 import (
 	"context"
+	"slices"
 
 	"coursewright/layout/merit"
 	"coursewright/layout/setout/count"
@@ -20,24 +21,44 @@ func Within(ctx context.Context, room *survey.Room, work int) (Result, error) {
 
 // With is Within for whoever keeps walls. The walls of the result go back with Result.Keep.
 func With(ctx context.Context, room *survey.Room, work int, kept *count.Kept) (Result, error) {
+	best, err := with(ctx, room, work, kept, nil)
+	if err != nil {
+		return Result{}, err
+	}
+	return *best, nil
+}
+
+// Against is With for whoever has a rival already: nil where all starts are pinned and every set-out of the room is sure
+// to be worse than that. Otherwise it is what With gives.
+func Against(ctx context.Context, room *survey.Room, work int, kept *count.Kept, rival *merit.Merit) (*Result, error) {
+	if slices.ContainsFunc(room.Walls, func(w survey.WallFound) bool { return w.Pin == nil }) {
+		rival = nil // classic starts may beat what is sure of all others
+	}
+	return with(ctx, room, work, kept, rival)
+}
+
+func with(ctx context.Context, room *survey.Room, work int, kept *count.Kept, rival *merit.Merit) (*Result, error) {
 	order := merit.OrderFor(room.Prefer)
 	var best *Result
 	hands := hands(room)
 	for _, hand := range hands {
 		s := newSolver(ctx, room, hand, work, len(hands), kept)
+		s.rival = rival
 		r := s.solve(best)
 		if worn(s) {
 			s = newSolver(ctx, room, hand, work, len(hands), nil)
+			s.rival = rival
 			r = s.solve(best)
 		}
-		effort.Add(ctx, s.work())
+		effort.Add(ctx, s.work()-s.before)
 		if err := ctx.Err(); err != nil {
-			return Result{}, err
+			return nil, err
 		}
 		left := s // of which the result is not taken
 		switch {
+		case best == nil && r == nil: // no match for the rival
 		case best == nil:
-			best = r
+			best, left = r, nil
 		case r == nil || !order.Better(&r.Merit, &best.Merit):
 			best.Proven = best.Proven && (r == nil || r.Proven)
 			if r != nil && !r.Proven && order.Better(&r.Bound, &best.Bound) {
@@ -50,11 +71,11 @@ func With(ctx context.Context, room *survey.Room, work int, kept *count.Kept) (R
 			r.Proven = r.Proven && best.Proven
 			best, left = r, best.solver
 		}
-		if left != best.solver {
+		if left != nil {
 			giveBack(left, kept)
 		}
 	}
-	return *best, nil
+	return best, nil
 }
 
 // hands are the hands of the bond to try. A half bond has only one.
@@ -94,6 +115,9 @@ func (s *solver) solve(known *Result) *Result {
 		}
 		if t.depth == exact {
 			return s.result(t, t.merit)
+		}
+		if s.rival != nil && s.order.Better(s.rival, &t.merit) {
+			return nil
 		}
 		spent := settled || s.stopped()
 		switch {

@@ -12,6 +12,7 @@
 //  3. The same room gives the same result: what bounds the search is counted work.
 //  4. The search ends soon after its context does.
 //  5. Walls that are kept change nothing but the time it takes.
+//  6. Against a rival a room whose starts are pinned gives what it gives without, or nothing where that is worse.
 //
 // Walls share the course line and, in three late terms, their corners. So lines
 // wait in a queue in the order of what they cannot beat, and on each line the
@@ -40,6 +41,7 @@ type solver struct {
 	hand   survey.Hand
 	walls  []*count.Wall
 	known  *merit.Merit // the best of the room so far
+	rival  *merit.Merit // what is worse need not be found; nil where whatever is best must
 	most   int          // that is counted for the room, before it settles
 	share  int          // of that, for this hand of the bond
 	fresh  int          // for one line when the search settles
@@ -50,7 +52,7 @@ type solver struct {
 	spread bool // starts that promise alike are taken from all over the wall, as for a few of them alone there is work
 	asked  int
 	ended  bool
-	again  bool // its walls were counted before
+	before int // what was counted of its walls before
 }
 
 // newSolver prepares the search with one of so many hands of the bond, on walls that were kept.
@@ -59,7 +61,7 @@ func newSolver(ctx context.Context, room *survey.Room, hand survey.Hand, work, h
 	for _, found := range room.Walls {
 		s.walls = append(s.walls, kept.Wall(room, found, hand))
 	}
-	s.again = s.work() > 0
+	s.before = s.work()
 	s.most, s.share, s.fresh = work, work/hands, work/hands/16
 	s.limit = s.share
 	if hands > 1 {
@@ -88,7 +90,7 @@ func (s *solver) stopped() bool {
 
 // worn tells whether the search has to begin afresh with new walls. With these it counts no less than with new ones, and as
 // long as that is less than what any of its parts is given, of which fresh is the least, its work decides nothing.
-func worn(s *solver) bool { return s.again && s.work() > s.fresh }
+func worn(s *solver) bool { return s.before > 0 && s.work() > s.fresh }
 
 // giveBack gives walls back to where they are kept, unless so much was counted with them that the next search would hardly
 // end before it is worn: its work would come on top.
