@@ -247,10 +247,12 @@ func BenchmarkStrip(b *testing.B) {
 	require.NoError(b, err)
 	between := slate(survey.Mark{At: "12"})
 	between.Bottom, between.Top = &survey.Mark{At: "-20"}, &survey.Mark{At: "5"}
+	columns := slate(survey.Mark{From: "16", To: "22"})
+	columns.Columns, columns.MostColumns = 2, 4
 	for _, c := range []struct {
 		name   string
 		strips []survey.Strip
-	}{{"without", nil}, {"measured", []survey.Strip{slate(survey.Mark{At: "19 3/4"})}}, {"free", []survey.Strip{slate(survey.Mark{From: "16", To: "22"})}}, {"between", []survey.Strip{between}}} {
+	}{{"without", nil}, {"measured", []survey.Strip{slate(survey.Mark{At: "19 3/4"})}}, {"free", []survey.Strip{slate(survey.Mark{From: "16", To: "22"})}}, {"between", []survey.Strip{between}}, {"columns", []survey.Strip{columns}}} {
 		job.Walls[0].Strips = c.strips
 		b.Run(c.name, func(b *testing.B) {
 			for b.Loop() {
@@ -300,5 +302,25 @@ func TestAFreeStripAsksForAHeadOnlyWhereThatIsFree(t *testing.T) {
 		require.NoError(t, err)
 		require.Contains(t, p.Setout.Bound, "Measure the strip")
 		require.Equal(t, !meets, strings.Contains(p.Setout.Bound, "the head of its wall"))
+	}
+}
+
+// Of rooms with strips too the walls that an edit leaves alone are kept, and with each number of columns: it changes nothing.
+func TestAKeeperOfRoomsWithStrips(t *testing.T) {
+	var keeper layout.Keeper
+	job := demo(t)
+	columns := slate(survey.Mark{From: "16", To: "22"})
+	columns.Columns, columns.MostColumns = 2, 3
+	for _, strip := range []survey.Strip{slate(survey.Mark{At: "19 3/4"}), columns, slate(survey.Mark{From: "16", To: "22"}), columns} {
+		job.Walls[0].Strips = []survey.Strip{strip}
+		want, err := layout.Quick(t.Context(), job)
+		require.NoError(t, err)
+		got, err := keeper.Quick(t.Context(), job)
+		require.NoError(t, err)
+		a, err := want.File()
+		require.NoError(t, err)
+		b, err := got.File()
+		require.NoError(t, err)
+		require.Equal(t, string(a), string(b), strip)
 	}
 }

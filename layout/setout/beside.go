@@ -7,6 +7,7 @@ import (
 	"coursewright/layout/merit"
 	"coursewright/layout/piece"
 	"coursewright/layout/plan"
+	"coursewright/layout/setout/count"
 	"coursewright/layout/setout/parted"
 	"coursewright/layout/setout/search"
 	"coursewright/layout/setout/tell"
@@ -24,14 +25,14 @@ import (
 // are the classes of a second wall. These are never said to be proven.
 
 // solveBeside is Solve for a room with such strips.
-func solveBeside(ctx context.Context, room survey.Room, of telling) (survey.Room, plan.Setout, []plan.Wall, error) {
+func solveBeside(ctx context.Context, room survey.Room, of telling, kept *count.Kept) (survey.Room, plan.Setout, []plan.Wall, error) {
 	var best *beside
 	var got solved
 	all := make([]solved, 0, len(room.Joints))
 	for _, j := range room.Joints {
 		with := room.Jointed(j)
 		with.Joints = []length.Length{j}
-		b := newBeside(ctx, with, of)
+		b := newBeside(ctx, with, of, kept)
 		s, err := b.solve()
 		if err == nil && !b.free {
 			b, s, err = b.orCut(s)
@@ -72,6 +73,7 @@ type beside struct {
 	whole *merit.Merit            // what whole tile beside all strips would give, where some is cut
 	work  int                     // for one search
 	of    telling
+	kept  *count.Kept // walls of rooms before this one; nil where all is told of them
 
 	chosen []*search.Result // by wall: its parts set out with the places chosen
 }
@@ -83,8 +85,8 @@ type solved struct {
 	own    []merit.Merit // of each part
 }
 
-func newBeside(ctx context.Context, room survey.Room, of telling) *beside {
-	b := &beside{ctx: ctx, room: room, of: of, work: search.Work, class: make([]int, len(room.Walls)), head: make([]*length.Length, len(room.Walls)), chosen: make([]*search.Result, len(room.Walls))}
+func newBeside(ctx context.Context, room survey.Room, of telling, kept *count.Kept) *beside {
+	b := &beside{ctx: ctx, room: room, of: of, kept: kept, work: search.Work, class: make([]int, len(room.Walls)), head: make([]*length.Length, len(room.Walls)), chosen: make([]*search.Result, len(room.Walls))}
 	for _, w := range room.Walls {
 		at := map[int]length.Length{}
 		for _, k := range w.PartedBy() {
@@ -236,28 +238,41 @@ type found struct {
 	bands  *parted.Result // of one with bands
 }
 
-// search sets a room of parts out without cutting it.
+// search sets a room of parts out without cutting it. Its walls are there for the next room: what is asked of the result
+// changes nothing in them.
 func (b *beside) search(room *survey.Room) (found, error) {
+	f, err := b.searchAgainst(room, b.kept, nil)
+	if err != nil {
+		return found{}, err
+	}
+	if f.result != nil {
+		f.result.Keep(b.kept)
+	}
+	return *f, nil
+}
+
+// searchAgainst is search with walls that are prepared; nil where that is sure to be worse than the rival.
+func (b *beside) searchAgainst(room *survey.Room, prepared *count.Kept, rival *merit.Merit) (*found, error) {
 	if len(room.Bands) == 0 {
-		r, err := search.Within(b.ctx, room, b.work)
-		if err != nil {
-			return found{}, err
+		r, err := search.Against(b.ctx, room, b.work, prepared, rival)
+		if err != nil || r == nil {
+			return nil, err
 		}
-		out := found{line: r.Line, hand: r.Hand, merit: r.Merit, result: &r}
+		out := found{line: r.Line, hand: r.Hand, merit: r.Merit, result: r}
 		for i := range r.Walls {
 			out.edges, out.heads = append(out.edges, r.Walls[i].Edge), append(out.heads, r.Walls[i].Placed.Head)
 		}
-		return out, nil
+		return &out, nil
 	}
 	r, err := parted.Room(b.ctx, room)
 	if err != nil {
-		return found{}, err
+		return nil, err
 	}
 	out := found{line: r.Field.Line, hand: r.Field.Hand, merit: r.Merit, bands: &r}
 	for i := range room.Walls {
 		out.edges, out.heads = append(out.edges, r.Field.Walls[i].Edge), append(out.heads, r.Placed(i).Head)
 	}
-	return out, nil
+	return &out, nil
 }
 
 // jointOf says what one joint of a range would give.

@@ -1,11 +1,13 @@
 package setout
 
 import (
+	"cmp"
+	"slices"
+
 	"coursewright/layout/length"
 	"coursewright/layout/merit"
 	"coursewright/layout/setout/count"
 	"coursewright/layout/survey"
-	"slices"
 )
 
 // wished is where a strip begins: where it is measured or pinned, or as near to where
@@ -63,7 +65,7 @@ func (b *beside) choose(wall int, on *found) error {
 		if len(places)*len(classes) == 1 && b.head[wall] == nil {
 			continue
 		}
-		options := b.options(wall, k, places, classes, on)
+		options := b.options(wall, k, places, classes)
 		if len(b.room.Bands) > 0 {
 			var err error
 			if options, err = b.likely(wall, k, on, options); err != nil {
@@ -75,7 +77,7 @@ func (b *beside) choose(wall int, on *found) error {
 			span := w.Openings[k].Left
 			near := b.marks(survey.Span{From: max(span.From, best.x-apart+1), To: min(span.To, best.x+apart-1)}, b.room.Tape)
 			near = slices.DeleteFunc(near, func(x length.Length) bool { return x == best.x })
-			best, err = b.best(wall, k, on, append([]option{best}, b.options(wall, k, near, []int{best.class}, on)...))
+			best, err = b.best(wall, k, on, append([]option{best}, b.options(wall, k, near, []int{best.class})...))
 		}
 		if err != nil {
 			return err
@@ -86,13 +88,23 @@ func (b *beside) choose(wall int, on *found) error {
 	return nil
 }
 
-// option is one place and class for the strips of a wall, with what it cannot beat.
+// option is one place and class for the strips of a wall, with what it cannot beat: as far as its parts
+// were looked at.
 type option struct {
 	x     length.Length
 	class int
 	near  length.Length
 	bound merit.Merit
-	found found
+	parts *parts
+	known int // of its parts
+	found *found
+}
+
+// parts are those of a wall whose strips are placed, whatever class of the bond they go with: each is prepared when
+// it is looked at.
+type parts struct {
+	room  survey.Room
+	walls []*count.Wall
 }
 
 func (b *beside) place(wall, opening int, o option) {
@@ -100,20 +112,16 @@ func (b *beside) place(wall, opening int, o option) {
 }
 
 // options lists where a strip may stand, and with which class of the bond.
-func (b *beside) options(wall, opening int, places []length.Length, classes []int, on *found) (out []option) {
+func (b *beside) options(wall, opening int, places []length.Length, classes []int) (out []option) {
 	w := b.room.Walls[wall]
 	wish := wished(w, w.Openings[opening])
 	for i, x := range places {
 		if slices.Contains(places[:i], x) {
 			continue
 		}
-		o := option{x: x, class: classes[0], near: (x - wish).Abs().FloorTo(b.room.Tape)}
-		b.place(wall, opening, o)
-		parts := b.ready(wall, on)
+		o := option{x: x, near: (x - wish).Abs().FloorTo(b.room.Tape), bound: merit.Merit{Part: true}, parts: &parts{}}
+		o.bound.Near = o.near
 		for _, o.class = range classes {
-			b.place(wall, opening, o)
-			o.bound = b.boundOf(wall, parts, on)
-			o.bound.Near += o.near
 			out = append(out, o)
 		}
 	}
@@ -125,19 +133,13 @@ func (b *beside) options(wall, opening int, places []length.Length, classes []in
 func (b *beside) likely(wall, opening int, on *found, options []option) (out []option, err error) {
 	plain := *b
 	plain.room.Bands, plain.room.Course = nil, nil
-	for i := range options {
-		plain.place(wall, opening, options[i])
-		options[i].bound = plain.bound(wall, on)
-		options[i].bound.Near += options[i].near
-	}
 	for len(options) > 0 && len(out) < mostLikely {
 		best, err := plain.best(wall, opening, on, options)
 		if err != nil {
 			return nil, err
 		}
 		options = slices.DeleteFunc(slices.Clone(options), func(o option) bool { return o.x == best.x && o.class == best.class })
-		best.found, best.bound = found{}, merit.Merit{}
-		out = append(out, best)
+		out = append(out, option{x: best.x, class: best.class, near: best.near, parts: &parts{}})
 	}
 	return out, nil
 }
@@ -145,64 +147,96 @@ func (b *beside) likely(wall, opening int, on *found, options []option) (out []o
 // mostLikely bounds at how many places a free strip is tried with bands beside it.
 const mostLikely = 3
 
-// bound is what a wall cannot beat with its strips as they are placed.
-func (b *beside) bound(wall int, on *found) merit.Merit {
-	return b.boundOf(wall, b.ready(wall, on), on)
-}
-
-// ready prepares the parts of a wall whose strips are placed, whatever class of the bond they
-// go with; none of one with bands, of which nothing is known.
-func (b *beside) ready(wall int, on *found) (parts []*count.Wall) {
+// closer adds to what an option cannot beat what the next of its parts cannot; false where all that is known of them
+// was added. Of parts with bands nothing is.
+func (b *beside) closer(wall int, on *found, o *option) bool {
 	if len(b.room.Bands) > 0 {
-		return nil
+		return false
 	}
-	room := b.partsOf(wall, on)
-	for _, part := range room.Walls {
-		parts = append(parts, count.NewWall(&room, part, on.hand))
+	p, n := o.parts, o.known
+	if p.walls == nil {
+		p.room = b.partsOf(wall, on)
+		p.walls = make([]*count.Wall, len(p.room.Walls))
 	}
-	return parts
+	if n == len(p.walls) {
+		return false
+	}
+	if p.walls[n] == nil {
+		p.walls[n] = count.NewWall(&p.room, p.room.Walls[n], on.hand)
+	}
+	pin := b.pin(wall, b.room.Walls[wall].PartedBy(), n)
+	m := p.walls[n].Bounds.OfBoth(on.line, pin.Edge(b.room.Tile.Width, b.room.Joint))
+	o.bound, o.known = o.bound.Plus(&m), n+1
+	return true
 }
 
-// boundOf is what the parts of a wall cannot beat with the class that is chosen for it.
-func (b *beside) boundOf(wall int, parts []*count.Wall, on *found) (m merit.Merit) {
-	by := b.room.Walls[wall].PartedBy()
-	for n, w := range parts {
-		own := w.Bounds.OfBoth(on.line, b.pin(wall, by, n).Edge(b.room.Tile.Width, b.room.Joint))
-		m = m.Plus(&own)
-	}
-	return m
-}
-
-// best is the first of the best options. They are tried in the order of what they cannot beat.
+// best is the first of the best options. They are looked at and tried in the order of what they cannot beat.
 func (b *beside) best(wall, opening int, on *found, options []option) (option, error) {
-	order, sorted := merit.OrderFor(b.room.Prefer), make([]int, len(options))
-	for i := range sorted {
-		sorted[i] = i
-	}
-	slices.SortStableFunc(sorted, func(i, k int) int {
+	order := merit.OrderFor(b.room.Prefer)
+	before := func(i, k int) int {
 		c, _ := order.Compare(&options[i].bound, &options[k].bound)
-		return c
-	})
+		return cmp.Or(c, cmp.Compare(i, k))
+	}
+	var queue []int
+	put := func(i int) {
+		at, _ := slices.BinarySearchFunc(queue, i, before)
+		queue = slices.Insert(queue, at, i)
+	}
+	for i := range options {
+		put(i)
+	}
 	best := -1
-	for _, i := range sorted {
+	for len(queue) > 0 {
+		i := queue[0]
+		queue = queue[1:]
 		o := &options[i]
 		if best >= 0 && order.Better(&options[best].found.merit, &o.bound) {
 			break
 		}
 		b.place(wall, opening, *o)
-		room := b.partsOf(wall, on)
-		var err error
-		if o.found, err = b.search(&room); err != nil {
+		if o.found == nil && b.closer(wall, on, o) {
+			put(i)
+			continue
+		}
+		var rival *merit.Merit
+		if best >= 0 {
+			rival = &options[best].found.merit
+		}
+		if err := b.try(wall, on, o, rival); err != nil {
 			return *o, err
 		}
-		o.found.merit.Near += o.near
+		if o.found == nil {
+			continue
+		}
 		if best < 0 {
 			best = i
-		} else if c, _ := order.Compare(&o.found.merit, &options[best].found.merit); c < 0 || c == 0 && i < best {
+		} else if c, _ := order.Compare(&o.found.merit, rival); c < 0 || c == 0 && i < best {
 			best = i
 		}
 	}
 	return options[best], nil
+}
+
+// try sets the parts of a wall out with an option, unless that was done; it finds nothing where that is sure to be
+// worse than the rival.
+func (b *beside) try(wall int, on *found, o *option, rival *merit.Merit) error {
+	if o.found != nil {
+		return nil
+	}
+	if rival != nil {
+		m := *rival
+		m.Near -= o.near
+		rival = &m
+	}
+	room, prepared := b.partsOf(wall, on), &count.Kept{}
+	prepared.Keep(o.parts.walls)
+	found, err := b.searchAgainst(&room, prepared, rival)
+	if err != nil || found == nil {
+		return err
+	}
+	found.merit.Near += o.near
+	o.found, o.parts = found, &parts{} // which may have been used for it
+	return nil
 }
 
 // partsOf is the room with the parts of one wall alone, on the course line that was found.

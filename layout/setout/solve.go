@@ -32,7 +32,7 @@ func Quick(ctx context.Context, room survey.Room) (survey.Room, plan.Setout, []p
 type Kept struct{ walls count.Kept }
 
 // Quick is Quick of a room of which some walls may be as in a room before it: what was worked out of them is used again.
-// Rooms with bands, strips, patterns and what else takes several searches are solved as if nothing were kept.
+// Rooms with bands, patterns and legs that are open are solved as if nothing were kept.
 func (k *Kept) Quick(ctx context.Context, room survey.Room) (survey.Room, plan.Setout, []plan.Wall, error) {
 	return solve(ctx, room, little, &k.walls)
 }
@@ -50,13 +50,13 @@ func solve(ctx context.Context, room survey.Room, of telling, kept *count.Kept) 
 		return bestLegs(ctx, room, of)
 	}
 	if wall, _, _ := room.FreeColumns(); wall >= 0 {
-		return solveColumns(ctx, room, of)
+		return solveColumns(ctx, room, of, kept)
 	}
 	switch {
 	case !room.Bond.Coursed():
 		return ofPattern(ctx, room, of)
 	case room.Parted():
-		return solveBeside(ctx, room, of)
+		return solveBeside(ctx, room, of, kept)
 	}
 	if len(room.Bands) > 0 {
 		return solveParted(ctx, room, of)
