@@ -109,7 +109,7 @@ func (b *Bounds) standingEnds(along length.Length, rows pattern) (merit.Merit, p
 	for i := range b.boundary.ends {
 		bands = s.end(&b.boundary.ends[i], along, bands)
 	}
-	s.standing(b.zones, along, bands[len(bands)-2-len(b.zones.narrow)*len(b.w.shifts):])
+	s.standing(b.zones.narrow, along, bands[len(bands)-2-len(b.zones.narrow.parts)*len(b.w.shifts):])
 	if wedges := rows[len(rows)-2:]; wedges[0]+wedges[1] > 0 {
 		s.known = [2]int{}
 	}

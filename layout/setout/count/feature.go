@@ -153,3 +153,9 @@ func edgeBox(a, b plane.Point) plane.Rect {
 
 // pitch is from tile to tile away from the edge.
 func (f *feature) pitch() length.Length { return f.deep + f.joint }
+
+// guaranteed is how many slots of one size lie in a span wherever they begin, when
+// they repeat every period.
+func guaranteed(span, size, period length.Length) int {
+	return int(max(0, span-size) / period)
+}

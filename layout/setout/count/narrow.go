@@ -30,8 +30,21 @@ const (
 // mostNarrow bounds how many narrow parts are looked at, the highest first.
 const mostNarrow = 3
 
-// narrows finds the narrow parts of the wall. Those much lower than a row tell little, and are left out.
-func (z *zones) narrows() []narrow {
+// narrows are the narrow parts of a wall, and what is cut in them.
+type narrows struct {
+	*zones
+	parts []narrow
+	known table[stand, []narrowRow] // beside a free end
+}
+
+// narrowsOf finds them. Parts much lower than a row tell little, and are left out.
+func narrowsOf(z *zones) *narrows {
+	n := &narrows{zones: z, known: newTable[stand, []narrowRow](mostPlaced, z.meter)}
+	n.parts = n.find()
+	return n
+}
+
+func (z *narrows) find() []narrow {
 	var out []narrow
 	for i := 0; i+1 < len(z.outline.heights); i++ {
 		low, high := z.band(i)
@@ -69,14 +82,14 @@ func (z *zones) narrows() []narrow {
 
 func (n *narrow) height() length.Length { return n.to - n.from }
 
-func (z *zones) isNarrow(pair []crossing) bool {
+func (z *narrows) isNarrow(pair []crossing) bool {
 	a, b := &pair[0], &pair[1]
 	return a.x0 == a.x1 && b.x0 == b.x1 && b.x0-a.x0 < z.w.rule.Along
 }
 
 // comesIn tells how the rows of a class, of which one of course 0 stands at across, come into a narrow part, by more
 // than what sealant takes along an edge. Where some lie in it on every line, no more is told.
-func (z *zones) comesIn(n *narrow, class int, across length.Length) uint16 {
+func (z *narrows) comesIn(n *narrow, class int, across length.Length) uint16 {
 	deep, step := z.w.rule.Across, z.w.rule.Across+z.w.room.Joint
 	if guaranteed(n.to-n.from, deep, z.w.period()) > 0 {
 		return inside
@@ -101,7 +114,7 @@ func (z *zones) comesIn(n *narrow, class int, across length.Length) uint16 {
 
 // cutIn lists the runs that rows of a class which begin at along leave in a narrow part between two edges, with the
 // ways to come into it for which they are sure of that: nothing else may come into the tile there.
-func (z *zones) cutIn(n *narrow, pair []crossing, class int, along length.Length) (runs []Run, sure uint16) {
+func (z *narrows) cutIn(n *narrow, pair []crossing, class int, along length.Length) (runs []Run, sure uint16) {
 	row := bond.Row{Course: class, First: along + z.w.shifts[class], Low: n.from, High: n.to, Width: z.w.rule.Along, Pitch: z.w.rule.Along + z.w.room.Joint}
 	var cut []stub
 	if !stubs(pair, row, func(s stub) {
@@ -134,7 +147,7 @@ func (z *zones) cutIn(n *narrow, pair []crossing, class int, along length.Length
 
 // mine tells whether a stub is counted with a narrow part: beside a free end those that it cuts, and those that the edge
 // across from it cuts where no feature counts them; else those into whose tile no free end may come.
-func (z *zones) mine(n *narrow, s *stub, row bond.Row) bool {
+func (z *narrows) mine(n *narrow, s *stub, row bond.Row) bool {
 	if !n.free {
 		return !z.mayCome(s, row)
 	}
@@ -144,7 +157,7 @@ func (z *zones) mine(n *narrow, s *stub, row bond.Row) bool {
 }
 
 // meetsMore tells whether more comes into a stub's tile than the edges that cut it.
-func (z *zones) meetsMore(n *narrow, pair []crossing, s *stub, row bond.Row) bool {
+func (z *narrows) meetsMore(n *narrow, pair []crossing, s *stub, row bond.Row) bool {
 	at := plane.Rect{Left: pair[0].x0, Right: pair[1].x0, Bottom: n.from, Top: n.to}
 	if slices.ContainsFunc(z.w.holes, at.Overlaps) { // elsewhere in the tile a pipe changes nothing of what the edges cut
 		return true
@@ -163,9 +176,9 @@ func (z *zones) meetsMore(n *narrow, pair []crossing, s *stub, row bond.Row) boo
 
 // standing adds the runs of rows that begin at along in the narrow parts between edges that stand, and rows says by
 // part and class how they come in.
-func (s *sure) standing(z *zones, along length.Length, rows pattern) {
-	for i := range z.narrow {
-		n := &z.narrow[i]
+func (s *sure) standing(z *narrows, along length.Length, rows []uint16) {
+	for i := range z.parts {
+		n := &z.parts[i]
 		for class := range z.w.shifts {
 			if how := rows[i*len(z.w.shifts)+class]; !n.free && how != 0 {
 				if runs, sure := z.cutIn(n, n.in, class, along); sure&how != 0 {
@@ -176,17 +189,32 @@ func (s *sure) standing(z *zones, along length.Length, rows pattern) {
 	}
 }
 
-// beside lists what rows leave in a narrow part beside a free end. Patterns count from first.
-func (n *narrow) beside(z *zones, at stand, first int) []rowsBeside {
-	var pair [2]crossing
-	if !n.free || n.right != at.right || !z.interval(at.right, at.x, n.from, n.to, &pair) {
+// narrowRow is what rows of a class leave in a narrow part beside a free end, and for which ways to come in that is sure.
+type narrowRow struct {
+	pattern int // the place of such rows in a pattern
+	sure    uint16
+	runs    []Run
+}
+
+// beside lists what rows that begin at some place leave in the narrow parts beside a free end. It is worked out once.
+func (z *narrows) beside(at stand) []narrowRow {
+	if len(z.parts) == 0 {
 		return nil
 	}
-	var out []rowsBeside
-	for class := range z.w.shifts {
-		if runs, sure := z.cutIn(n, pair[:], class, at.along); sure != 0 {
-			out = append(out, rowsBeside{pattern: first + class, ways: sure, runs: runs})
+	return z.known.of(at, func() (out []narrowRow) {
+		classes := len(z.w.shifts)
+		for i := range z.parts {
+			n := &z.parts[i]
+			var pair [2]crossing
+			if !n.free || n.right != at.right || !z.interval(at.right, at.x, n.from, n.to, &pair) {
+				continue
+			}
+			for class := range classes {
+				if runs, sure := z.cutIn(n, pair[:], class, at.along); sure != 0 {
+					out = append(out, narrowRow{(len(z.outline.heights)-1+i)*classes + class, sure, runs})
+				}
+			}
 		}
-	}
-	return out
+		return out
+	})
 }

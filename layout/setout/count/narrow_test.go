@@ -13,14 +13,12 @@ import (
 
 // claimed lists the runs that are sure in the narrow parts of a wall with a setting.
 func (w *Wall) claimed(s Setting) (runs []Run) {
-	z := w.Bounds.zones
+	z := w.Bounds.zones.narrow
 	along, across := w.facts.frame.phases(s.Line, s.Edge)
-	for i := range z.narrow {
-		n, at := &z.narrow[i], stand{x: s.Placed.Left, along: along}
-		if n.right {
-			at = stand{right: true, x: w.freeEnd(s, true), along: along}
-		}
-		for class := range w.facts.shifts {
+	classes := len(w.facts.shifts)
+	for i := range z.parts {
+		n := &z.parts[i]
+		for class := range classes {
 			how := z.comesIn(n, class, across)
 			if !n.free {
 				if found, sure := z.cutIn(n, n.in, class, along); sure&how != 0 {
@@ -28,8 +26,8 @@ func (w *Wall) claimed(s Setting) (runs []Run) {
 				}
 				continue
 			}
-			for _, row := range n.beside(z, at, 0) {
-				if row.pattern == class && row.ways&how != 0 {
+			for _, row := range z.beside(stand{n.right, w.freeEnd(s, n.right), along}) {
+				if row.pattern == (len(z.outline.heights)-1+i)*classes+class && row.sure&how != 0 {
 					runs = append(runs, row.runs...)
 				}
 			}
@@ -102,8 +100,8 @@ func TestWhatComesIntoANarrowPart(t *testing.T) {
 		"a niche that may move over it": {" niche=900..950,200,100,200", inside | fromBelow},
 	} {
 		w := drawWall("1500x900 600x300+2 leg=100" + c.beside)
-		z := w.Bounds.zones
-		leg := &z.narrow[slices.IndexFunc(z.narrow, func(n narrow) bool { return n.to == 0 })]
+		z := w.Bounds.zones.narrow
+		leg := &z.parts[slices.IndexFunc(z.parts, func(n narrow) bool { return n.to == 0 })]
 		_, sure := z.cutIn(leg, leg.in, 0, 0)
 		require.Equal(t, c.sure, sure, name)
 	}
@@ -112,7 +110,7 @@ func TestWhatComesIntoANarrowPart(t *testing.T) {
 // Of many narrow parts the highest are looked at, and none of those that are as high as one that is not.
 func TestTheHighestNarrowPartsAreLookedAt(t *testing.T) {
 	heights := func(windows string) (out []length.Length) {
-		for _, n := range drawWall("4000x900 300x100+2" + windows).Bounds.zones.narrow {
+		for _, n := range drawWall("4000x900 300x100+2" + windows).Bounds.zones.narrow.parts {
 			out = append(out, n.height()/mm)
 		}
 		return out

@@ -20,12 +20,6 @@ type rowPatterns struct {
 	zones    *zones
 }
 
-// guaranteed is how many slots of one size lie in a span wherever they begin, when
-// they repeat every period.
-func guaranteed(span, size, period length.Length) int {
-	return int(max(0, span-size) / period)
-}
-
 // coarse is the pattern of rows at across as far as it tells much: spans in which
 // rows always lie count with as many as are sure, others with one where there is any.
 func (r *rowPatterns) coarse(across length.Length) pattern {
@@ -69,9 +63,9 @@ func (r *rowPatterns) of(across length.Length, rows func(from, to length.Length,
 			add(r.zones.band(i))
 		}
 	}
-	for i := range r.zones.narrow {
+	for i := range r.zones.narrow.parts {
 		for class := range r.w.shifts {
-			out = append(out, r.zones.comesIn(&r.zones.narrow[i], class, across))
+			out = append(out, r.zones.narrow.comesIn(&r.zones.narrow.parts[i], class, across))
 		}
 	}
 	return append(out, uint16(boolean(r.wedge(across, survey.SideLeft))), uint16(boolean(r.wedge(across, survey.SideRight))))

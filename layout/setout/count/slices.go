@@ -5,7 +5,6 @@ import (
 
 	"coursewright/layout/bond"
 	"coursewright/layout/length"
-	"coursewright/layout/merit"
 	"coursewright/layout/piece"
 	"coursewright/layout/plane"
 )
@@ -192,25 +191,4 @@ func (e *steep) comesInto(s *stub, row bond.Row) bool {
 // cutBy tells whether an edge is one of those that cut a stub.
 func (s *stub) cutBy(e piece.Edge) bool {
 	return s.cuts[0] != nil && s.cuts[0].edge == e || s.cuts[1] != nil && s.cuts[1].edge == e
-}
-
-// at is what is sure of the pieces beside a free end that is placed at x, in the rows of
-// each band and in those that are plain only in slices.
-func (z *zones) at(right bool, x, along length.Length, bands pattern, slow []*uneven) merit.Merit {
-	s := z.sure()
-	for _, row := range slow {
-		z.sliced(&s, right, x, along, row)
-	}
-	added := 0
-	for _, row := range z.beside(stand{right, x, along}) {
-		switch n := bands[row.pattern]; {
-		case row.ways == 0 && n > 0:
-			s.add(&row, int(n))
-			added++
-		case row.ways&n != 0:
-			s.runs = append(s.runs, row.runs...)
-		}
-	}
-	z.meter.add(1 + len(slow) + added/2)
-	return s.merit()
 }

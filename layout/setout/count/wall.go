@@ -59,7 +59,9 @@ func newWall(of wallOf) *Wall {
 	marks, boundary := &Marks{w}, boundaryOf(w)
 	cutter := newCutter(w, marks, m)
 	places := newPlaces(w, marks, boundary, m)
-	bounds := newBounds(cutter, places, zonesOf(w, m))
+	zones := zonesOf(w, m)
+	zones.narrow = narrowsOf(zones)
+	bounds := newBounds(cutter, places, zones)
 	return &Wall{of: of, Found: w.found, Starts: newStarts(bounds), Places: places, Marks: marks, Bounds: bounds,
 		facts: w, cutter: cutter, shapes: newTable[string, survey.Shape](mostShapes, m), meter: m}
 }

@@ -22,7 +22,7 @@ type zones struct {
 	runs    []Run     // space for what is read at once
 	between []crossing
 	pieces  []stub
-	narrow  []narrow
+	narrow  *narrows
 	meter   *meter
 }
 
@@ -35,7 +35,6 @@ type stand struct {
 // rowsBeside is what one row of a class in a band of the outline gives beside a free end.
 type rowsBeside struct {
 	pattern             int              // the place of such rows in a pattern
-	ways                uint16           // to come into a narrow part, of one that does; else nothing
 	bare                [2]length.Length // in sight, and out of it
 	unworkable, slivers [2]int
 	work                int
@@ -52,7 +51,6 @@ func zonesOf(w *facts, m *meter) *zones {
 		z.free[end] = &steep{edge: w.frame.edge(piece.EdgeOf(z.side(end == 1), facing)), onLeft: end == 0}
 		z.beyond[end] = &steep{onLeft: end == 1}
 	}
-	z.narrow = z.narrows()
 	return z
 }
 
@@ -156,9 +154,6 @@ func (z *zones) rowsBeside(at stand) []rowsBeside {
 			z.row(&s, at.right, pair[:], bond.Row{Course: class, First: at.along + shift, Width: z.w.rule.Along, Pitch: z.w.rule.Along + z.w.room.Joint})
 			out = append(out, s.rows(i*classes+class))
 		}
-	}
-	for i := range z.narrow {
-		out = append(out, z.narrow[i].beside(z, at, classes*(len(z.outline.heights)-1+i))...)
 	}
 	return out
 }
