@@ -232,14 +232,14 @@ const few = 4
 
 // markWords say how marks are read, over the first line that has some, where more than a few have.
 func (f *flow) markWords() {
-	most, marked := 0, 0
+	most, marked, shown := 0, 0, false
 	for _, g := range f.book.cuts.Groups {
-		most = max(most, len(g.Saws))
+		most, shown = max(most, len(g.Saws)), shown || f.book.marked(g)
 		if len(g.Saws) > 0 {
 			marked++
 		}
 	}
-	if marked == 0 || few*marked < len(f.book.cuts.Groups) {
+	if !shown || few*marked < len(f.book.cuts.Groups) {
 		return
 	}
 	text := cuts.Corners
