@@ -92,18 +92,52 @@ func TestWhatComesIntoANarrowPart(t *testing.T) {
 		beside string
 		sure   uint16
 	}{
-		"nothing":                       {"", inside | fromBelow | fromAbove | through},
-		"a pipe in the leg":             {" pipe=50,-100,20", 0},
-		"a pipe over the rim":           {" pipe=150,100,60", inside | fromBelow | fromAbove | through},
-		"a window in the tile over it":  {" window=150,200,100,200", inside | fromBelow},
-		"a window two tiles off":        {" window=1250,200,100,200", inside | fromBelow | fromAbove | through},
-		"a niche that may move over it": {" niche=900..950,200,100,200", inside | fromBelow},
+		"nothing":                        {"", inside | fromBelow | fromAbove | through},
+		"a pipe in the leg":              {" pipe=50,-100,20", 0},
+		"a pipe over the rim":            {" pipe=150,100,60", inside | fromBelow | fromAbove | through},
+		"a window in the tile over it":   {" window=150,200,100,200", inside | fromBelow},
+		"a window two tiles off":         {" window=1250,200,100,200", inside | fromBelow | fromAbove | through},
+		"a niche that may move over it":  {" niche=900..950,200,100,200", inside | fromBelow},
+		"a free end in the tile over it": {" right=300..1500", 0}, // the piece is then cut by three edges
+		"a head that may end it":         {" head=250..900", inside | fromBelow},
+		"a free end a tile off":          {" right=900..1500", inside | fromBelow | fromAbove | through},
 	} {
 		w := drawWall("1500x900 600x300+2 leg=100" + c.beside)
 		z := w.Bounds.zones.narrow
 		leg := &z.parts[slices.IndexFunc(z.parts, func(n narrow) bool { return n.to == 0 })]
 		_, sure := z.cutIn(leg, leg.in, 0, 0)
 		require.Equal(t, c.sure, sure, name)
+	}
+}
+
+// Beside a free end nothing is claimed of a tile into which the other may come.
+func TestTheOtherFreeEndNearANarrowPart(t *testing.T) {
+	claims := func(right string) int {
+		w := drawWall("1500x900 600x300+2 left=0..40 leg=100 right=" + right)
+		return len(w.Bounds.zones.narrow.beside(stand{x: 20 * mm}))
+	}
+	require.Equal(t, 1, claims("900..1500"))
+	require.Zero(t, claims("300..1500"))
+}
+
+// How courses come into a leg from -200 to 0, with sealant that fills 6.
+func TestHowRowsComeIn(t *testing.T) {
+	for _, c := range []struct {
+		sketch string
+		across length.Length
+		how    uint16
+	}{
+		{"1500x900 600x300+2 leg=100", -100, fromBelow | fromAbove}, // to -102 and from -100
+		{"1500x900 600x300+2 leg=100", -5, fromBelow},               // of the one above 5 are in it
+		{"1500x900 600x300+2 leg=100", -195, fromAbove},             // of the one below 3
+		{"1500x900 600x300+2 leg=100", -250, through},
+		{"1500x900 600x150+2 leg=100", -180, fromBelow | inside | fromAbove},
+		{"1500x900 600x150+2 leg=100", -200, inside | fromAbove},
+		{"1500x900 600x90+2 leg=100", -40, inside}, // as on every line
+	} {
+		n := drawWall(c.sketch).Bounds.zones.narrow
+		require.Len(t, n.parts, 1, c.sketch)
+		require.Equal(t, c.how, n.comesIn(&n.parts[0], 0, c.across*mm), "%s, %d", c.sketch, c.across)
 	}
 }
 
