@@ -61,7 +61,7 @@ type Cut struct {
 //     under the batten, grout, soft joints, as in Order; a stage in which
 //     nothing is set is left out.
 func Of(in Input, set Settings) []Stage {
-	out := append([]Stage{marking()}, in.bars()...)
+	out := append([]Stage{in.marking()}, in.bars()...)
 	group, counts := map[string]int{}, make([]map[int]int, len(out)) // of what comes before the first tile none
 	for i, g := range in.Cuts.Groups {
 		for _, id := range g.Pieces {
@@ -119,9 +119,12 @@ func (s Step) begins(last Step) bool {
 	return false
 }
 
-func marking() Stage {
-	return Stage{Name: "Dry lay and marks", Do: "Measure a stack of ten tiles. Strike the lines of the set-out sheet. " +
-		"Lay the first full course dry on the floor and hold it against the marks."}
+func (in Input) marking() Stage {
+	measure, lay := "Measure a stack of ten tiles. ", "Lay the first full course dry on the floor and hold it against the marks."
+	if !in.Room.Bond.Coursed() {
+		measure, lay = "Measure ten tiles laid together with their joints. ", "Lay the pattern dry on the floor, from the first tile outwards, and hold it against the marks."
+	}
+	return Stage{Name: "Dry lay and marks", Do: measure + "Strike the lines of the set-out sheet. " + lay}
 }
 
 // setting is the stage that begins with a step.

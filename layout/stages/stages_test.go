@@ -71,6 +71,15 @@ func TestStagesComeInTheOrderOfWork(t *testing.T) { // law 3
 	assert.Equal(t, []string{"Dry lay and marks", "First full course", "Wall W, wall", "Grout", "Soft joints"}, names)
 }
 
+// What is measured and laid dry is what the bond has: a stack and a course, or the pattern from its first tile outwards.
+func TestADryLayIsOfTheBond(t *testing.T) {
+	in := input(t, "toy")
+	assert.Contains(t, stages.Of(in, stages.Usual())[0].Do, "Lay the first full course dry")
+	in.Room.Bond = survey.BondRule{Kind: survey.Hexagon}
+	assert.NotContains(t, stages.Of(in, stages.Usual())[0].Do, "course")
+	assert.NotContains(t, stages.Of(in, stages.Usual())[0].Do, "stack")
+}
+
 // Sealant is told of where this room's tile meets something, and never where it stops: the demo's heads stop
 // under trim, the shower's meet a ceiling, and one wall over a floor has no tub to fill.
 func TestSealantGoesWhereTileMeetsSomething(t *testing.T) {
