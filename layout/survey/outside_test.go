@@ -176,7 +176,7 @@ func TestOutsideCornersAreRefused(t *testing.T) {
 		}, "walls[0].right.corner: found “lap”; write nothing here: it belongs to an outside corner"},
 		{func(j *survey.Job, e *survey.End) {
 			j.Pins.Walls = map[string]survey.WallPin{"face": {Marks: map[string]string{"end right": "36"}}}
-		}, "pins.walls.face.marks.end right: found “36”, which is 1/2\" outside the mark's range"},
+		}, "pins.walls.face.marks.end right: found “36”, which is 1/2\" past where the survey lets it stand"},
 	} {
 		job := turned(nil)
 		c.spoil(&job, &job.Walls[0].Right)

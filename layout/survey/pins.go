@@ -143,7 +143,7 @@ func (r *resolver) inRange(v value, l length.Length, s Span) bool {
 	if off <= 0 {
 		return true
 	}
-	r.faults.add(v.path, quote(v.text)+", which is "+off.Format(r.units, 0)+" outside the mark's range",
+	r.faults.add(v.path, quote(v.text)+", which is "+off.Format(r.units, 0)+" past where the survey lets it stand",
 		bounds{s.From, s.To}.text(r.units))
 	return false
 }

@@ -160,7 +160,7 @@ func aClash(t *testing.T, ctx context.Context) {
 	trial.Await(t, ctx, `document.querySelector("#clash p") !== null`)
 	said := trial.See[string](t, ctx, `document.getElementById("clash").textContent`)
 	assert.Contains(t, said, "Right end of basin")
-	assert.Regexp(t, `which is .*" outside the mark's range; write a length from 46 to 50|which is .*" outside`, said)
+	assert.Regexp(t, `which is .*" past where the survey lets it stand`, said)
 	assert.Equal(t, "alert", trial.See[string](t, ctx, `document.getElementById("clash").getAttribute("role")`))
 	release(t, ctx, x+80, y)
 	trial.Await(t, ctx, status+` === "Not moved"`)
