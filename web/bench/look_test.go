@@ -38,7 +38,7 @@ func TestALookSavesNothing(t *testing.T) {
 	answer, page = s.Post("/jobs/1/look", form)
 	assert.Equal(t, http.StatusUnprocessableEntity, answer.StatusCode)
 	assert.Contains(t, page, "Left edge of niche shelf on back:")
-	assert.Contains(t, page, "which is 20&#34; outside the mark&#39;s range")
+	assert.Contains(t, page, "which is 20&#34; past where the survey lets it stand")
 
 	form.Set("do", "paint it")
 	answer, _ = s.Post("/jobs/1/look", form)
