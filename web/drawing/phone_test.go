@@ -13,13 +13,19 @@ import (
 	"coursewright/web/drawing"
 )
 
-// On a phone a wall takes two thirds of its card. It had taken half, between its heights on one side
-// and those of its courses on the other; and of the niche neither name nor size stood there.
-func TestAWallOnAPhoneIsAsWideAsMayBe(t *testing.T) {
+// demo is the plan of the demo job.
+func demo(t *testing.T) layout.Plan {
 	job, err := survey.Read(static.Demo)
 	require.NoError(t, err)
 	plan, err := layout.Quick(t.Context(), job)
 	require.NoError(t, err)
+	return plan
+}
+
+// On a phone a wall takes two thirds of its card. It had taken half, between its heights on one side
+// and those of its courses on the other; and of the niche neither name nor size stood there.
+func TestAWallOnAPhoneIsAsWideAsMayBe(t *testing.T) {
+	plan := demo(t)
 	s := drawing.Elevation(plan, 1, drawing.Options{Handles: true, Wide: 366 * drawing.Pixel})
 	assert.GreaterOrEqual(t, s.Scale.On(plan.Walls[1].Found.Width), s.Width*2/3)
 	for _, text := range []string{"niche", "12 1/8 × 12 1/8"} {
@@ -59,10 +65,7 @@ func reachesInto(h drawing.Handle, from, to drawing.Point) bool {
 
 // On a phone no text is smaller than 11 px.
 func TestNoTextOnAPhoneIsSmall(t *testing.T) {
-	job, err := survey.Read(static.Demo)
-	require.NoError(t, err)
-	plan, err := layout.Quick(t.Context(), job)
-	require.NoError(t, err)
+	plan := demo(t)
 	for wall := range plan.Walls {
 		for _, e := range drawing.Elevation(plan, wall, drawing.Options{Wide: 296 * drawing.Pixel}).Elements {
 			if l, is := e.(drawing.Label); is {

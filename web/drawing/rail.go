@@ -288,8 +288,8 @@ func named(c Colour) Colour {
 	return Grey
 }
 
-// spreadBy is spread with a gap of its own before each place; that before the
-// first counts for nothing.
+// spreadBy moves places apart until each keeps the gap before it, and as near as it can to where it belongs. Places must
+// be ascending; the gap before the first counts for nothing.
 func spreadBy(at, gaps []Micron) []Micron {
 	type block struct{ sum, n Micron } // sum of at[i] − the gaps up to i
 	var blocks []block
