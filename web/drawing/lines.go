@@ -8,6 +8,7 @@ import (
 	"coursewright/layout"
 	"coursewright/layout/length"
 	"coursewright/layout/piece"
+	"coursewright/layout/plan"
 	"coursewright/layout/stages"
 	"coursewright/layout/survey"
 )
@@ -180,16 +181,29 @@ func (b *board) tallies(walls ...layout.Wall) []tally {
 	var out []tally
 	seen := map[int]bool{}
 	for _, w := range walls {
-		r := w.Shape.Region.Bounds()
+		r, laid := w.Shape.Region.Bounds(), b.patternCourses(w)
 		for _, p := range w.Pieces {
 			if !seen[p.Course] {
 				seen[p.Course] = true
-				out = append(out, tally{p.Course, max(p.Tile.Bottom, r.Bottom), min(p.Tile.Top, r.Top), p.Tile.Bottom >= r.Bottom})
+				at := plan.Course{Bottom: p.Tile.Bottom, Top: p.Tile.Top}
+				if p.Outline != nil {
+					at = laid[p.Course]
+				}
+				out = append(out, tally{p.Course, max(at.Bottom, r.Bottom), min(at.Top, r.Top), at.Bottom >= r.Bottom})
 			}
 		}
 	}
 	slices.SortFunc(out, func(a, b tally) int { return cmp.Compare(a.number, b.number) })
 	return out
+}
+
+// patternCourses are where the courses of a pattern stand, which on one wall may lack the tile that stands lowest:
+// those of the room. Over bands walls count apart.
+func (b *board) patternCourses(w layout.Wall) map[int]plan.Course {
+	if len(b.plan.Setout.Bands) > 0 {
+		return plan.PatternCourses(w)
+	}
+	return plan.PatternCourses(b.plan.Walls...)
 }
 
 // fifth tells whether a course's number stands out.

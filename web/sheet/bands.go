@@ -22,8 +22,12 @@ func (b *book) bandedColumn() []stood {
 		if len(b.plan.Room.BandsOn(i)) < most {
 			continue
 		}
+		laid := plan.PatternCourses(w)
 		for _, p := range w.Pieces {
 			s := stood{p.Course, p.Tile.Bottom, p.Tile.Top}
+			if p.Laid == 0 && p.Outline != nil {
+				s.bottom, s.top = laid[p.Course].Bottom, laid[p.Course].Top
+			}
 			if p.Laid > 0 && p.Outline != nil {
 				band := b.plan.Setout.Bands[p.Laid-1]
 				if s.bottom = max(s.bottom, band.Bottom); !band.ToHead {

@@ -1,14 +1,29 @@
 package sheet
 
 import (
+	"fmt"
 	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"coursewright/layout"
 	"coursewright/layout/survey"
 )
+
+// demoIn is the demo laid in a pattern, of a tile of some size.
+func demoIn(t *testing.T, width, height string, bond survey.Bond) layout.Plan {
+	t.Helper()
+	name := fmt.Sprint("demo in ", width, height, bond)
+	if plan, known := rooms[name]; known {
+		return plan
+	}
+	rooms[name] = solved(t, "../../static/demo", func(j *survey.Job) {
+		j.Tile.Width, j.Tile.Height, j.Bond = width, height, bond
+	})
+	return rooms[name]
+}
 
 // A tile with points, cut along the side that it lies on, is told by the one figure of its fence; it was once told by the two widths
 // that come of it.

@@ -2,11 +2,13 @@ package sheet
 
 import (
 	"cmp"
+	"maps"
 	"slices"
 	"strings"
 
 	"coursewright/layout"
 	"coursewright/layout/length"
+	"coursewright/layout/plan"
 	"coursewright/layout/stages"
 	"coursewright/layout/survey"
 	"coursewright/layout/trim"
@@ -134,23 +136,33 @@ func (b *book) column(low, top length.Length) []stood {
 	if len(b.plan.Setout.Bands) > 0 {
 		return b.bandedColumn()
 	}
-	tile, pitch := b.plan.Room.Tile.Height, b.plan.Room.Tile.Height+b.plan.Room.Joint
-	if rise := b.plan.Setout.Rise; rise > 0 {
-		tile, pitch = rise, rise // of a pattern the lattice rows stand on the pole
+	if b.plan.Setout.Rise > 0 {
+		return b.patternColumn()
 	}
+	tile, pitch := b.plan.Room.Tile.Height, b.plan.Room.Tile.Height+b.plan.Room.Joint
 	row := int(length.DivFloor(low-b.plan.Setout.Line+b.plan.Room.Joint, pitch))
-	each := max(1, b.plan.Setout.Courses)
-	first := b.firstRow(row * each)
+	first := b.firstRow(row)
 	var out []stood
-	for ; ; row++ {
+	for row = max(row, first); ; row++ {
 		bottom := b.plan.Setout.Line + length.Length(row)*pitch
 		if bottom >= top {
 			return out
 		}
-		if n := row * each; n >= first {
-			out = append(out, stood{n - first + 1, bottom, bottom + tile})
-		}
+		out = append(out, stood{row - first + 1, bottom, bottom + tile})
 	}
+}
+
+// patternColumn gives the courses of a pattern as its tiles stand, each up to the next.
+func (b *book) patternColumn() []stood {
+	at := plan.PatternCourses(b.plan.Walls...)
+	var out []stood
+	for _, n := range slices.Sorted(maps.Keys(at)) {
+		if last := len(out) - 1; last >= 0 {
+			out[last].top = at[n].Bottom
+		}
+		out = append(out, stood{n, at[n].Bottom, at[n].Top})
+	}
+	return out
 }
 
 // firstRow is the row of course 1, counted from the course line. Columns of a

@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"maps"
 	"regexp"
 	"slices"
 	"strings"
@@ -10,16 +11,23 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"coursewright/layout"
 	"coursewright/layout/finding"
+	"coursewright/layout/length"
 	"coursewright/layout/stages"
+	"coursewright/layout/survey"
 	"coursewright/web/drawing"
 )
 
 // What the sheet of a wall writes beside every fifth course is what the story pole lists for
 // it: a setter who holds one to the other finds one figure.
 func TestWallsAndPoleGiveACourseOneHeight(t *testing.T) {
+	rooms := map[string]layout.Plan{"hexagon": demoIn(t, "4 1/4", "4 1/4", survey.Bond{Kind: "hexagon"}),
+		"mixed heights": demoIn(t, "7", "3", survey.Bond{Kind: "mixed heights", Tiles: []survey.Tile{{Name: "strip", Width: "7", Height: "1 1/2"}}})}
 	for _, name := range []string{"jobs/alcove", "jobs/old-house", "jobs/corner-shower", "cases/g-300x600"} {
-		plan := roomOf(t, name)
+		rooms[name] = roomOf(t, name)
+	}
+	for name, plan := range rooms {
 		b := newBook(plan, Options{Kinds: []Kind{Elevations}})
 		checked := 0
 		for _, tile := range b.pole().tiles {
@@ -33,6 +41,30 @@ func TestWallsAndPoleGiveACourseOneHeight(t *testing.T) {
 			}
 		}
 		assert.Greater(t, checked, 1, name)
+	}
+}
+
+// The courses of a pattern stand on the pole where they stand on the walls, the course line among them. Courses of hexagons once bore the
+// number of the next, and of mixed heights only those at the foot of the pattern were listed.
+func TestThePoleListsTheCoursesOfAPatternAsTheyStand(t *testing.T) {
+	for name, made := range map[string]layout.Plan{"hexagon": demoIn(t, "4 1/4", "4 1/4", survey.Bond{Kind: "hexagon"}),
+		"double herringbone": demoIn(t, "7 1/2", "2 3/8", survey.Bond{Kind: "double herringbone"}),
+		"mixed heights":      demoIn(t, "7", "3", survey.Bond{Kind: "mixed heights", Tiles: []survey.Tile{{Name: "strip", Width: "7", Height: "1 1/2"}}})} {
+		foot := map[int]length.Length{}
+		for _, u := range newBook(made, Options{}).pole().tiles {
+			foot[u.course] = u.bottom
+		}
+		assert.Contains(t, slices.Collect(maps.Values(foot)), made.Setout.Line, name)
+		reached := map[int]bool{}
+		for _, w := range made.Walls {
+			for _, p := range w.Pieces {
+				require.Contains(t, foot, p.Course, "%s: %s", name, p.ID)
+				require.GreaterOrEqual(t, p.Tile.Bottom, foot[p.Course], "%s: %s", name, p.ID)
+				reached[p.Course] = reached[p.Course] || p.Tile.Bottom == foot[p.Course]
+			}
+		}
+		assert.Len(t, reached, len(foot), name)
+		assert.NotContains(t, slices.Collect(maps.Values(reached)), false, name)
 	}
 }
 
