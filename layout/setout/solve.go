@@ -134,7 +134,7 @@ func joint(ctx context.Context, room survey.Room, kept *count.Kept) (*search.Res
 		if err != nil {
 			return nil, room, nil, err
 		}
-		left -= min(r.Spent(), share)
+		left -= min(r.Spent, share)
 		results = append(results, r)
 		if best == nil || r.Order().Better(&r.Merit, &best.Merit) {
 			best, chosen = &results[len(results)-1], with

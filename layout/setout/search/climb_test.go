@@ -75,6 +75,7 @@ func TestClimbingOnlyBetters(t *testing.T) {
 		s := solverIn(&room)
 		var from []*trial
 		for range 2 {
+			s = rapid.SampledFrom(s.task.hands).Draw(t, "hand")
 			line := rapid.SampledFrom(s.lines()).Draw(t, "line")
 			var walls []count.Counted
 			for _, w := range s.walls {
@@ -84,7 +85,7 @@ func TestClimbingOnlyBetters(t *testing.T) {
 		}
 		effort := rapid.SampledFrom([]int{0, s.fresh}).Draw(t, "effort")
 		s.fresh = effort
-		for i, after := range []*trial{from[0].restarted(s, effort), climb(s, slices.Clone(from), effort), from[0].slid(s)} {
+		for i, after := range []*trial{from[0].restarted(effort), climb(slices.Clone(from), effort), from[0].slid()} {
 			require.False(t, s.order.Better(&from[0].merit, &after.merit))
 			require.False(t, i == 1 && s.order.Better(&from[1].merit, &after.merit), "the other was the better one")
 			m := s.whole(after.walls)
@@ -104,7 +105,7 @@ func TestRestartedAtTheBestStart(t *testing.T) {
 		s := solverOf(line)
 		at := s.lines()[5]
 		t0 := trialOf(s, at, []count.Counted{*s.place(s.walls[0], at, s.walls[0].Starts.Tried()[7], nil, nil, tries)})
-		got := t0.restarted(s, math.MaxInt32)
+		got := t0.restarted(math.MaxInt32)
 		for _, edge := range s.walls[0].Starts.Tried() {
 			m := s.whole([]count.Counted{*s.place(s.walls[0], at, edge, nil, nil, tries)})
 			order, term := s.order.Until(&m, &got.merit, s.order.Shared())

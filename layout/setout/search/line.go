@@ -10,12 +10,13 @@ import (
 
 // trial is one course line on trial. Its merit is exact, or what it cannot beat.
 type trial struct {
-	line  length.Length
-	merit merit.Merit
-	depth depth
-	dead  bool // it cannot be as good as what is known
-	hunts []*hunt
-	walls []count.Counted
+	solver *solver // with its hand of the bond
+	line   length.Length
+	merit  merit.Merit
+	depth  depth
+	dead   bool // it cannot be as good as what is known
+	hunts  []*hunt
+	walls  []count.Counted
 }
 
 // hunt is the search for the best starts of one wall on one course line.
@@ -60,7 +61,7 @@ func (s *solver) cutoff(t *trial, i int) *cutoff {
 
 // trial begins with what a line cannot beat, with the best start on every wall.
 func (s *solver) trial(line length.Length) *trial {
-	t := &trial{line: line}
+	t := &trial{solver: s, line: line}
 	for _, w := range s.walls {
 		m := first(s.order, w.Starts.Groups(line))
 		t.merit = t.merit.Plus(&m)

@@ -22,7 +22,7 @@ func solverOf(line string) *solver {
 }
 
 func solverIn(room *survey.Room) *solver {
-	return newSolver(context.Background(), room, hands(room)[0], Work, 1, nil)
+	return newTask(context.Background(), room, hands(room), Work, nil).hands[0]
 }
 
 // The course lines of the trade, worked by hand: common practice, no source.

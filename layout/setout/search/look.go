@@ -46,7 +46,7 @@ type glance struct {
 // look finds the best of a few starts on every wall of a line: the classic ones
 // and those that promise most.
 func (s *solver) look(line length.Length, g glance) *trial {
-	t := &trial{line: line, depth: exact}
+	t := &trial{solver: s, line: line, depth: exact}
 	for _, w := range s.walls {
 		h := s.hunt(w, line)
 		s.limit = s.work() + g.effort/len(s.walls)

@@ -14,13 +14,14 @@ const mostClosely = 6
 // restarted is the best of a trial and of what other starts of one wall after the other give on its line, as far
 // as the work given for that goes. Every start is tried with its marks where they promise most, and those that give
 // most so with all their placings: where bounds do not tell the starts apart that gets past those that promise too much.
-func (t *trial) restarted(s *solver, effort int) *trial {
+func (t *trial) restarted(effort int) *trial {
+	s := t.solver
 	for i, w := range s.walls {
-		for _, c := range t.started(s, i, effort/len(s.walls)) {
-			t = t.with(s, i, &c)
+		for _, c := range t.started(i, effort/len(s.walls)) {
+			t = t.with(i, &c)
 			s.limit = s.work() + effort/len(s.walls)/mostClosely
 			if placed := s.place(w, t.line, c.Edge, nil, t.beside(i), tries); placed != nil {
-				t = t.with(s, i, placed)
+				t = t.with(i, placed)
 			}
 		}
 	}
@@ -28,7 +29,8 @@ func (t *trial) restarted(s *solver, effort int) *trial {
 }
 
 // started are the starts of one wall that give most on the line, its head and the heights of its openings as they are.
-func (t *trial) started(s *solver, wall, effort int) []count.Counted {
+func (t *trial) started(wall, effort int) []count.Counted {
+	s := t.solver
 	s.limit = s.work() + effort
 	w, cut := s.walls[wall], t.beside(wall)
 	var out []count.Counted

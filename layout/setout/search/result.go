@@ -17,6 +17,7 @@ type Result struct {
 	Merit  merit.Merit
 	Proven bool        // nothing on the tape is better
 	Bound  merit.Merit // what no set-out can beat, where it is not proven
+	Spent  int         // how much was counted for it
 
 	*solver
 }
@@ -26,9 +27,6 @@ func (r *Result) Wall(i int) *count.Wall { return r.walls[i] }
 
 // Keep gives the walls back to where they are kept. The result is not asked any more.
 func (r *Result) Keep(kept *count.Kept) { giveBack(r.solver, kept) }
-
-// Spent is how much was counted for it so far.
-func (r *Result) Spent() int { return r.work() }
 
 // Order is the order in which the terms were compared.
 func (r *Result) Order() merit.Order { return r.order }
@@ -45,12 +43,12 @@ type Taken struct {
 // With is the result with some of its walls set out as other results of the same room on
 // the same line have them.
 func (r *Result) With(room *survey.Room, walls map[int]Taken) *Result {
-	s, out := *r.solver, *r
+	s, out := r.alone(), *r
 	s.room, s.walls, out.Walls = room, slices.Clone(r.walls), slices.Clone(r.Walls)
 	for i, t := range walls {
 		s.walls[i], out.Walls[i] = t.From.walls[t.Wall], t.From.Walls[t.Wall]
 	}
-	out.solver, out.Merit, out.Proven = &s, s.whole(out.Walls), false
+	out.solver, out.Merit, out.Proven = s, s.whole(out.Walls), false
 	return &out
 }
 

@@ -35,7 +35,7 @@ func (s *scout) lines() []*trial {
 // on is the best of a few starts of every wall on a line, with their marks where they promise most; nil
 // where the work for that ends before.
 func (s *scout) on(line length.Length) *trial {
-	t := &trial{line: line, depth: exact}
+	t := &trial{solver: s.solver, line: line, depth: exact}
 	s.limit = s.until
 	for _, w := range s.walls {
 		h := s.hunt(w, line)

@@ -7,53 +7,80 @@ import (
 	"coursewright/layout/setout/count"
 )
 
-// settle gives the best that is known when the work for the search is spent, after a fresh look at the lines that promise most
-// and the classic ones with their best starts and the classic starts, and at starts far apart on lines far apart;
-// after bettering the best of these step by step; and after a look at every start on the line of what is best then,
-// and at the lines next to it. The search may go on from there with as much work again: all that was passed over is
-// before it still.
-func (s *solver) settle(q queue[*trial], best *trial) *trial {
+// settle gives the best that is known when the work for the search is spent, after a fresh look with each hand of the bond;
+// after bettering the best of what that gives step by step; and after a look at every start on the line of what is
+// best then, and at the lines next to it. The search may go on from there with as much work again: all that was passed over
+// is before it still.
+func (t *task) settle(q queue[*trial], best *trial) *trial {
 	defer func(limit int, missed, known *merit.Merit) {
-		s.limit, s.missed, s.known, s.spread = 2*limit, missed, known, false
-	}(s.limit, s.missed, s.known)
-	s.spread = true
-	q.items = slices.Clone(q.items)
-	better := func(t *trial) {
-		if best == nil || s.order.Better(&t.merit, &best.merit) {
-			best = t
+		t.limit, t.missed, t.known, t.spread = 2*limit, missed, known, false
+	}(t.limit, t.missed, t.known)
+	t.spread = true
+	var from []*trial
+	if best != nil {
+		from = append(from, best)
+	}
+	for _, s := range t.hands {
+		if own := s.own(&q); best == nil || !own.empty() && !t.order.Better(&best.merit, &own.first().merit) {
+			from = append(from, s.lookAfresh(own, best)...)
 		}
+	}
+	if len(from) == 0 {
+		return nil
+	}
+	best = climb(from, t.share)
+	s := best.solver
+	best = s.wallByWall(best, 2*s.fresh).placedAnew()
+	if through := s.through(best); through != nil && t.order.Better(&through.merit, &best.merit) {
+		best = through
+	}
+	return best.slid().nearby().slid()
+}
+
+// own are the trials with its hand of the bond.
+func (s *solver) own(q *queue[*trial]) queue[*trial] {
+	others := func(t *trial) bool { return t.solver != s }
+	own := queue[*trial]{slices.DeleteFunc(slices.Clone(q.items), others), q.before}
+	own.sort()
+	return own
+}
+
+// lookAfresh gives the best of the lines that promise most and the classic ones with their best starts and the
+// classic starts, and what comes of starts far apart on lines far apart.
+func (s *solver) lookAfresh(q queue[*trial], best *trial) []*trial {
+	if best != nil && best.solver != s {
+		best = nil
 	}
 	until := s.work() + s.share/8
 	for _, line := range s.promising(&q, best) {
 		if s.ended || best != nil && s.work() > until {
 			break
 		}
-		better(s.look(line, glance{s.fresh, promise, fewTries, based}))
+		if t := s.look(line, glance{s.fresh, promise, fewTries, based}); best == nil || s.order.Better(&t.merit, &best.merit) {
+			best = t
+		}
 	}
 	if best == nil {
 		return nil
 	}
 	far := &scout{s, s.work() + s.share/8}
-	best = climb(s, append([]*trial{best}, far.lines()...), s.share)
-	best = s.wallByWall(best, 2*s.fresh).placedAnew(s)
-	if t := s.through(best); t != nil {
-		better(t)
-	}
-	return best.slid(s).nearby(s).slid(s)
+	return append([]*trial{best}, far.lines()...)
 }
 
-// early looks at the lines that promise most and at the classic ones, to hold all others
+// early looks at the lines that promise most with either hand and at the classic ones, to hold all others
 // to what they give.
-func (s *solver) early(q *queue[*trial]) *trial {
-	limit, until := s.limit, s.work()+s.share/8
-	defer func() { s.limit = limit }()
+func (t *task) early(q *queue[*trial]) *trial {
+	defer func(limit int) { t.limit = limit }(t.limit)
 	var best *trial
-	for _, line := range s.promising(&queue[*trial]{slices.Clone(q.items), q.before}, nil) {
-		if best != nil && s.work() > until {
-			break
-		}
-		if t := s.look(line, glance{s.fresh / 4, fewStarts, fewTries, refined}); best == nil || s.order.Better(&t.merit, &best.merit) {
-			best = t
+	for _, s := range t.hands {
+		own, until := s.own(q), t.work()+t.share/8
+		for _, line := range s.promising(&own, nil) {
+			if best != nil && t.work() > until {
+				break
+			}
+			if got := s.look(line, glance{t.fresh / 4, fewStarts, fewTries, refined}); best == nil || t.order.Better(&got.merit, &best.merit) {
+				best = got
+			}
 		}
 	}
 	return best
@@ -87,15 +114,16 @@ func (s *solver) through(best *trial) *trial {
 
 // result is a trial with what nothing can beat that is left: it is proven where that
 // is no better, nor anything that was passed over.
-func (s *solver) result(t *trial, bound merit.Merit) *Result {
-	if t == nil {
+func (t *task) result(best *trial, bound merit.Merit) *Result {
+	if best == nil {
 		return nil // the context has ended before anything was known
 	}
-	if s.missed != nil && s.order.Better(s.missed, &bound) {
-		bound = *s.missed
+	if t.missed != nil && t.order.Better(t.missed, &bound) {
+		bound = *t.missed
 	}
-	proven := !s.order.Better(&bound, &t.merit) && !headsTogether(s)
-	r := &Result{Line: t.line, Hand: s.hand, Walls: s.slackened(t), Merit: t.merit, Proven: proven, Bound: bound, solver: s}
+	s := best.solver
+	proven := !t.order.Better(&bound, &best.merit) && !headsTogether(s)
+	r := &Result{Line: best.line, Hand: s.hand, Walls: s.slackened(best), Merit: best.merit, Proven: proven, Bound: bound, solver: s}
 	r.tryClassics()
 	return r
 }

@@ -25,17 +25,17 @@ func TestASearchWithLittleWorkSettles(t *testing.T) {
 		s := solverIn(&room)
 		s.limit = rapid.SampledFrom([]int{0, 300, 1000, 3000, 10_000}).Draw(t, "work")
 		s.share = s.limit
-		r := s.solve(nil)
+		r := s.solve()
 		require.NotNil(t, r)
 		for i, c := range r.Walls {
-			m := s.walls[i].Count(c.Setting).Merit
-			order, term := s.order.Compare(&m, &c.Merit)
+			m := r.walls[i].Count(c.Setting).Merit
+			order, term := r.order.Compare(&m, &c.Merit)
 			require.Zero(t, order, "the set-out has another merit in %s", term)
 		}
 		m := r.whole(r.Walls)
 		order, term := s.order.Compare(&m, &r.Merit)
 		require.Zero(t, order, "the room has another merit in %s", term)
-		r.everything(func(line length.Length, edges []length.Length, m merit.Merit) {
+		s.everything(func(line length.Length, edges []length.Length, m merit.Merit) {
 			order, term := r.order.Until(&m, &r.Bound, merit.Slack)
 			require.GreaterOrEqual(t, order, 0, "line %v, edges %v beat the bound in %s", line, edges, term)
 			if r.Proven {
@@ -200,7 +200,7 @@ func TestPlacedAnewNoPlaceIsBetter(t *testing.T) {
 			walls = append(walls, w.Count(anywhere(t, s.placer(w, line, rapid.SampledFrom(w.Starts.Tried()).Draw(t, "start"), nil))))
 		}
 		before := trialOf(s, line, walls)
-		after := before.placedAnew(s)
+		after := before.placedAnew()
 		require.False(t, s.order.Better(&before.merit, &after.merit))
 		if s.order.Better(&after.merit, &before.merit) {
 			moved++
@@ -229,7 +229,7 @@ func TestNearbyLines(t *testing.T) {
 			walls = append(walls, *s.place(w, lines[n], rapid.SampledFrom(w.Starts.Tried()).Draw(t, "start"), nil, nil, fewTries))
 		}
 		before := s.wallByWall(trialOf(s, lines[n], walls), s.fresh)
-		after := before.nearby(s)
+		after := before.nearby()
 		require.False(t, s.order.Better(&before.merit, &after.merit))
 		at := slices.Index(lines, after.line)
 		require.InDelta(t, n, at, 2)

@@ -81,7 +81,7 @@ func TestSlipsLeadToTheBestLine(t *testing.T) {
 			got := (&slipper{s, from.walls, within}).best(from)
 			order, term := s.order.Compare(&best.merit, &got.merit)
 			require.Zero(t, order, "%s: from %v it stops short in %s", line, y, term)
-			slid := from.slid(s)
+			slid := from.slid()
 			require.False(t, s.order.Better(&from.merit, &slid.merit))
 			at := slices.Index(s.lines(), slid.line)
 			for _, n := range []int{at - 1, at + 1} {
@@ -100,12 +100,12 @@ func TestNothingBeatsWhatIsProvenAfterAnEarlyLook(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		room := coarse(t, 1)
 		s := solverIn(&room)
-		s.share = 0
-		r := s.solve(nil)
+		s.most, s.share = 0, 0
+		r := s.solve()
 		if !r.Proven {
 			return
 		}
-		r.everything(func(line length.Length, edges []length.Length, m merit.Merit) {
+		s.everything(func(line length.Length, edges []length.Length, m merit.Merit) {
 			order, term := r.order.Until(&m, &r.Merit, merit.Slack)
 			require.GreaterOrEqual(t, order, 0, "line %v, edges %v beat it in %s", line, edges, term)
 		})

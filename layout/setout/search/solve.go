@@ -38,44 +38,27 @@ func Against(ctx context.Context, room *survey.Room, work int, kept *count.Kept,
 }
 
 func with(ctx context.Context, room *survey.Room, work int, kept *count.Kept, rival *merit.Merit) (*Result, error) {
-	order := merit.OrderFor(room.Prefer)
-	var best *Result
-	hands := hands(room)
-	for _, hand := range hands {
-		s := newSolver(ctx, room, hand, work, len(hands), kept)
-		s.rival = rival
-		r := s.solve(best)
-		if worn(s) {
-			s = newSolver(ctx, room, hand, work, len(hands), nil)
-			s.rival = rival
-			r = s.solve(best)
-		}
-		effort.Add(ctx, s.work()-s.before)
-		if err := ctx.Err(); err != nil {
-			return nil, err
-		}
-		left := s // of which the result is not taken
-		switch {
-		case best == nil && r == nil: // no match for the rival
-		case best == nil:
-			best, left = r, nil
-		case r == nil || !order.Better(&r.Merit, &best.Merit):
-			best.Proven = best.Proven && (r == nil || r.Proven)
-			if r != nil && !r.Proven && order.Better(&r.Bound, &best.Bound) {
-				best.Bound = r.Bound
-			}
-		default:
-			if !best.Proven && order.Better(&best.Bound, &r.Bound) {
-				r.Bound = best.Bound
-			}
-			r.Proven = r.Proven && best.Proven
-			best, left = r, best.solver
-		}
-		if left != nil {
-			giveBack(left, kept)
+	t := newTask(ctx, room, hands(room), work, kept)
+	t.rival = rival
+	r := t.solve()
+	if worn(t) {
+		t = newTask(ctx, room, hands(room), work, nil)
+		t.rival = rival
+		r = t.solve()
+	}
+	effort.Add(ctx, t.work()-t.before)
+	if err := ctx.Err(); err != nil {
+		return nil, err
+	}
+	for _, s := range t.hands {
+		if r == nil || s.hand != r.Hand {
+			giveBack(s, kept)
 		}
 	}
-	return best, nil
+	if r != nil {
+		r.Spent, r.solver = t.work(), r.alone()
+	}
+	return r, nil
 }
 
 // hands are the hands of the bond to try. A half bond has only one.
@@ -89,83 +72,80 @@ func hands(room *survey.Room) []survey.Hand {
 	return []survey.Hand{survey.Left, survey.Right}
 }
 
-func (s *solver) solve(known *Result) *Result {
-	q := trials(s)
-	if s.ended {
+// solve searches all lines with every hand of the bond in one queue; nil where all are worse than the rival.
+func (t *task) solve() *Result {
+	q := trials(t)
+	if t.ended {
 		return nil
 	}
 	var best *trial
-	if known != nil {
-		s.known = &known.Merit
-	}
 	for looked, whole, settled := false, false, false; ; { // early, at the whole of a line, and at what settling looks at
-		if !looked && best == nil && !q.empty() && s.work() > s.share/8 {
-			looked, best = true, s.early(&q)
-			s.hold(best)
+		if !looked && best == nil && t.work() > t.most/8 {
+			looked, best = true, t.early(&q)
+			t.hold(best)
 		}
-		if best != nil && (q.empty() || s.order.Better(&best.merit, &q.first().merit)) {
-			return s.result(best, best.merit)
+		if best != nil && (q.empty() || t.order.Better(&best.merit, &q.first().merit)) {
+			return t.result(best, best.merit)
 		}
-		if q.empty() {
+		first := q.first()
+		if first.depth == exact {
+			return t.result(first, first.merit)
+		}
+		if t.rival != nil && t.order.Better(t.rival, &first.merit) {
 			return nil
 		}
-		t := q.first()
-		if known != nil && !s.order.Better(&t.merit, &known.Merit) {
-			return nil
-		}
-		if t.depth == exact {
-			return s.result(t, t.merit)
-		}
-		if s.rival != nil && s.order.Better(s.rival, &t.merit) {
-			return nil
-		}
-		spent := settled || s.stopped()
+		spent := settled || t.stopped()
 		switch {
-		case s.ended, settled && s.stopped(), spent && whole && asGood(s.order, best, t):
-			return s.result(best, t.merit)
+		case t.ended, settled && t.stopped(), spent && whole && asGood(t.order, best, first):
+			return t.result(best, first.merit)
 		case spent && !settled:
-			if best, settled = s.settle(q, best), true; best == nil {
+			if best, settled = t.settle(q, best), true; best == nil {
 				return nil
 			}
-			s.hold(best)
+			t.hold(best)
 			continue
 		}
-		s.closer(t)
-		if t.dead {
+		first.solver.closer(first)
+		if first.dead {
 			q.take()
 			continue
 		}
-		whole = whole || t.depth == exact
-		if t.depth == exact && (best == nil || s.order.Better(&t.merit, &best.merit)) {
-			best = t
-			s.hold(best)
+		whole = whole || first.depth == exact
+		if first.depth == exact && (best == nil || t.order.Better(&first.merit, &best.merit)) {
+			best = first
+			t.hold(best)
 		}
 		q.settle()
 	}
 }
 
-// trials are all lines, the most promising first, as far as whoever asks waits for them.
-func trials(s *solver) queue[*trial] {
+// trials are all lines with every hand of the bond, the most promising first, as far as whoever asks waits for them.
+func trials(t *task) queue[*trial] {
 	q := queue[*trial]{before: func(a, b *trial) bool {
-		if order, _ := s.order.Compare(&a.merit, &b.merit); order != 0 {
+		if order, _ := t.order.Compare(&a.merit, &b.merit); order != 0 {
 			return order < 0
+		}
+		if a.solver != b.solver {
+			return a.solver.hand < b.solver.hand
 		}
 		return a.line < b.line
 	}}
-	for _, line := range s.lines() {
-		if s.stopped() && s.ended {
-			break
+	for _, s := range t.hands {
+		for _, line := range s.lines() {
+			if t.stopped() && t.ended {
+				break
+			}
+			q.items = append(q.items, s.trial(line))
 		}
-		q.items = append(q.items, s.trial(line))
 	}
 	q.sort()
 	return q
 }
 
 // hold holds all that is looked at from now on to what a trial gives.
-func (s *solver) hold(t *trial) {
-	if s.known == nil || s.order.Better(&t.merit, s.known) {
-		s.known = &t.merit
+func (t *task) hold(best *trial) {
+	if t.known == nil || t.order.Better(&best.merit, t.known) {
+		t.known = &best.merit
 	}
 }
 

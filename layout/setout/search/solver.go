@@ -33,64 +33,74 @@ import (
 // bounds the time that a room may take in which nearly everything is free.
 const Work = 3_000_000
 
-type solver struct {
-	missed *merit.Merit // what no set-out can beat that was not looked at; nil where all were
-	short  bool         // of the start that was placed last not every placing was looked at
+// task is a room to search, with each hand that its bond may have: what is known of it, and how much may be counted.
+type task struct {
 	room   *survey.Room
 	order  merit.Order
-	hand   survey.Hand
-	walls  []*count.Wall
+	hands  []*solver
+	missed *merit.Merit // what no set-out can beat that was not looked at; nil where all were
 	known  *merit.Merit // the best of the room so far
 	rival  *merit.Merit // what is worse need not be found; nil where whatever is best must
 	most   int          // that is counted for the room, before it settles
-	share  int          // of that, for this hand of the bond
-	fresh  int          // for one line when the search settles
+	share  int          // of that, for either hand when it settles
+	fresh  int          // of that share, for one line
 	limit  int
-	shared map[huntOf]*hunt // walls whose start is free, searched once for all lines whole courses apart
-	worst  int              // the wall that turned out worse than was known when it was last looked at more closely
-	ctx    context.Context
 	spread bool // starts that promise alike are taken from all over the wall, as for a few of them alone there is work
+	ctx    context.Context
 	asked  int
 	ended  bool
 	before int // what was counted of its walls before
 }
 
-// newSolver prepares the search with one of so many hands of the bond, on walls that were kept.
-func newSolver(ctx context.Context, room *survey.Room, hand survey.Hand, work, hands int, kept *count.Kept) *solver {
-	s := &solver{room: room, order: merit.OrderFor(room.Prefer), hand: hand, ctx: ctx, shared: map[huntOf]*hunt{}}
-	for _, found := range room.Walls {
-		s.walls = append(s.walls, kept.Wall(room, found, hand))
+// solver searches with one hand of the bond.
+type solver struct {
+	*task
+	hand   survey.Hand
+	walls  []*count.Wall
+	shared map[huntOf]*hunt // walls whose start is free, searched once for all lines whole courses apart
+	worst  int              // the wall that turned out worse than was known when it was last looked at more closely
+	short  bool             // of the start that was placed last not every placing was looked at
+}
+
+// newTask prepares the search, on walls that were kept.
+func newTask(ctx context.Context, room *survey.Room, hands []survey.Hand, work int, kept *count.Kept) *task {
+	t := &task{room: room, order: merit.OrderFor(room.Prefer), ctx: ctx}
+	for _, hand := range hands {
+		s := &solver{task: t, hand: hand, shared: map[huntOf]*hunt{}}
+		for _, found := range room.Walls {
+			s.walls = append(s.walls, kept.Wall(room, found, hand))
+		}
+		t.hands = append(t.hands, s)
 	}
-	s.before = s.work()
-	s.most, s.share, s.fresh = work, work/hands, work/hands/16
-	s.limit = s.share
-	if hands > 1 {
-		s.limit = s.share * 2 / 3 // each of them settles, which takes as much again
-	}
-	return s
+	t.before = t.work()
+	t.most, t.limit = work, work
+	t.share, t.fresh = work/len(hands), work/len(hands)/16
+	return t
 }
 
 // work is how much was counted so far.
-func (s *solver) work() int {
+func (t *task) work() int {
 	sum := 0
-	for _, w := range s.walls {
-		sum += w.Work()
+	for _, s := range t.hands {
+		for _, w := range s.walls {
+			sum += w.Work()
+		}
 	}
 	return sum
 }
 
 // stopped tells whether it is time to settle. It asks the context now and then.
-func (s *solver) stopped() bool {
-	if s.asked++; !s.ended && s.asked%16 == 0 {
-		s.ended = s.ctx.Err() != nil
+func (t *task) stopped() bool {
+	if t.asked++; !t.ended && t.asked%16 == 0 {
+		t.ended = t.ctx.Err() != nil
 	}
-	s.ended = s.ended || worn(s)
-	return s.ended || s.work() > s.limit
+	t.ended = t.ended || worn(t)
+	return t.ended || t.work() > t.limit
 }
 
 // worn tells whether the search has to begin afresh with new walls. With these it counts no less than with new ones, and as
 // long as that is less than what any of its parts is given, of which fresh is the least, its work decides nothing.
-func worn(s *solver) bool { return s.before > 0 && s.work() > s.fresh }
+func worn(t *task) bool { return t.before > 0 && t.work() > t.fresh }
 
 // giveBack gives walls back to where they are kept, unless so much was counted with them that the next search would hardly
 // end before it is worn: its work would come on top.
@@ -98,4 +108,11 @@ func giveBack(s *solver, kept *count.Kept) {
 	if s.work() <= s.fresh*3/4 {
 		kept.Keep(s.walls)
 	}
+}
+
+// alone is the solver as that of a room with its hand alone.
+func (s *solver) alone() *solver {
+	room, out := *s.task, *s
+	out.task, room.hands = &room, []*solver{&out}
+	return &out
 }

@@ -20,7 +20,7 @@ func (s *solver) wallByWall(best *trial, effort int) *trial {
 				break
 			}
 			if got := s.place(w, best.line, edge, nil, cut, fewTries); got != nil {
-				best = best.with(s, i, got)
+				best = best.with(i, got)
 			}
 		}
 	}
@@ -44,7 +44,8 @@ func (h *hunt) take(cut *cutoff) (edge length.Length, left bool) {
 }
 
 // with is a trial with one wall set out otherwise, where that is better.
-func (t *trial) with(s *solver, wall int, c *count.Counted) *trial {
+func (t *trial) with(wall int, c *count.Counted) *trial {
+	s := t.solver
 	walls := slices.Clone(t.walls)
 	walls[wall] = *c
 	if m := s.whole(walls); s.order.Better(&m, &t.merit) {
@@ -66,7 +67,7 @@ func (t *trial) beside(wall int) *cutoff {
 
 // trialOf is a line on which every wall is set out.
 func trialOf(s *solver, line length.Length, walls []count.Counted) *trial {
-	t := &trial{line: line, depth: exact}
+	t := &trial{solver: s, line: line, depth: exact}
 	for i, w := range s.walls {
 		t.hunts = append(t.hunts, &hunt{solver: s, wall: w, line: line, ties: walls[i : i+1]})
 	}
