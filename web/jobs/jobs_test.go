@@ -74,6 +74,15 @@ func TestTheJobsStandOnTheFirstScreen(t *testing.T) {
 	assert.Equal(t, float64(len(shapes.All())), trial.See[float64](t, ctx, `document.querySelectorAll("button.shape").length`))
 }
 
+// Enter in the name of a new job makes no room that nobody has picked.
+func TestEnterInTheNamePicksNoShape(t *testing.T) {
+	ctx, s := trial.Browse(t), trial.Swift(t)
+	trial.Steps(t, ctx, chromedp.Navigate(s.URL+"/"), chromedp.WaitVisible("#title"))
+	trial.Type(t, ctx, "title", "Attic\r")
+	trial.Steps(t, ctx, chromedp.Navigate(s.URL+"/"), chromedp.WaitVisible("#title"))
+	assert.Equal(t, 1.0, trial.See[float64](t, ctx, `document.querySelectorAll("a.job").length`))
+}
+
 // A copy is a job of its own: the same room under another name, none of it on the wall yet.
 func TestAJobIsCopied(t *testing.T) {
 	s := trial.OfFile(t, "toy")
