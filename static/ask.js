@@ -103,13 +103,14 @@ document.addEventListener("keydown", (e) => {
   next(e.target);
 });
 
-// unfold brings a step into view that somebody opens at the foot of the survey.
+// unfold brings a step into view that somebody opens at the foot of the survey, under its head.
 function unfold(step) {
-  const panel = step.closest(".survey"), top = step.getBoundingClientRect().top;
-  const scrolls = /auto|scroll/.test(getComputedStyle(panel).overflowY) && panel.scrollHeight > panel.clientHeight;
-  const seen = scrolls ? panel.getBoundingClientRect().bottom : innerHeight;
-  if (Math.min(seen, innerHeight) - top > 280) return;
-  if (scrolls) panel.scrollTop += top - panel.getBoundingClientRect().top;
+  const panel = step.closest(".survey"), top = step.getBoundingClientRect().top, frame = panel.getBoundingClientRect();
+  const { overflowY, scrollPaddingTop } = getComputedStyle(panel);
+  const scrolls = /auto|scroll/.test(overflowY) && panel.scrollHeight > panel.clientHeight;
+  const from = scrolls ? frame.top + (parseFloat(scrollPaddingTop) || 0) : 0;
+  if (Math.min(scrolls ? frame.bottom : innerHeight, innerHeight) - top > 280) return;
+  if (scrolls) panel.scrollTop += top - from;
   else step.scrollIntoView({ block: "start" });
 }
 

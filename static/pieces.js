@@ -11,16 +11,19 @@ const DWELL = 90; // ms the mouse rests on a piece before its card is asked for
 
 let selected = kept("piece") ?? null;
 let shown = null; // the piece whose card is shown
+let passing = false; // it is selected because the keys came by, and until they leave the drawing
 let timer = 0;
 const cards = new Map(); // by piece, what was asked for already
 
 // Pieces are on the drawing of the walls, and on those of what is folded out of them.
 const pieceOf = (target) => target.closest?.(":is(#drawing, #insides) .piece[data-piece]");
 const passedBy = (target) => target.closest?.("#drawing .handle:not(.taken)");
+const ofCard = (target) => target.matches?.("#card .piececard") && inDrawing(target.dataset.piece); // its arrow keys lead on from the piece
 const inDrawing = (id) => document.querySelector(`:is(#drawing, #insides) .piece[data-piece="${CSS.escape(id)}"]`);
 
 // select marks a piece everywhere and shows its card; null marks none.
 function select(id) {
+  passing = false;
   selected = id;
   keep("piece", id);
   mark(id ? [id] : []);
@@ -174,21 +177,30 @@ function close(e) {
 
 document.addEventListener("focusin", (e) => {
   const part = pieceOf(e.target);
-  if (part && part.dataset.piece !== selected && part.matches(":focus-visible")) select(part.dataset.piece);
+  if (part && part.dataset.piece !== selected && part.matches(":focus-visible")) pass(part);
+  if (passing && !e.target.closest?.("#card, #drawing, #insides")) select(null);
 });
+
+// pass selects a piece for as long as the keys stay on the drawing or its card.
+function pass(part) {
+  select(part.dataset.piece);
+  passing = true;
+}
 
 document.addEventListener("keydown", (e) => {
   if (e.key === "Escape" && shown && (pieceOf(e.target) || e.target.closest?.("#card") || e.target === document.body)) return close(e);
-  const part = pieceOf(e.target) ?? passedBy(e.target);
+  const part = pieceOf(e.target) ?? passedBy(e.target) ?? ofCard(e.target);
   if (!part || e.altKey || e.metaKey) return;
   if (part.dataset.piece && (e.key === "Enter" || e.key === " ")) {
     e.preventDefault();
+    passing = false;
     return show(part.dataset.piece).then(() => document.querySelector("#card .piececard")?.focus());
   }
   const next = step(part, e);
   if (!next) return;
   e.preventDefault();
   focusOn(next);
+  passing = Boolean(next.dataset.piece);
 });
 
 function redrawn() {
