@@ -59,7 +59,7 @@ function wallsShown(page) {
   frame().className = shown.className;
   frame().setAttribute("aria-label", shown.getAttribute("aria-label"));
   unknown("tools", "more");
-  for (const id of ["tools", "more"]) document.getElementById(id)?.replaceWith(page.getElementById(id));
+  for (const id of ["tools", "more", "hand-hint"]) document.getElementById(id)?.replaceWith(page.getElementById(id));
 }
 
 let timer = 0, nearest = Infinity;

@@ -234,6 +234,7 @@ func TestThePadNeverCoversItsBox(t *testing.T) {
 	s := newTub(t)
 	ctx := trial.Browse(t)
 	trial.Steps(t, ctx, chromedp.EmulateViewport(390, 844, chromedp.EmulateMobile, chromedp.EmulateTouch), chromedp.Navigate(s.URL+"/jobs/2"), chromedp.WaitVisible("#drawing svg"), trial.Ready)
+	trial.Await(t, ctx, `!document.getElementById("drawing").matches(".wrap") && !document.getElementById("hand-hint").textContent.includes("to the front")`) // where one wall is by then
 	fingersOn(t, ctx, true)
 	_, err := chromedp.Run(ctx, chromedp.Func(func(ctx context.Context, tab *chromedp.Target) error {
 		_, err := cdp.Call(ctx, tab, emulation.SetFocusEmulationEnabled, emulation.SetFocusEmulationEnabledParams{Enabled: true})
