@@ -102,7 +102,7 @@ func TestTheSmallestCutIsToldByWhatItIsCutTo(t *testing.T) {
 	_, page = trial.Of(t, file).Get("/jobs/1")
 	answer := page[strings.Index(page, `id="answer-smallest"`):]
 	answer = answer[:strings.Index(answer, "</a>")]
-	assert.Contains(t, answer, "2 1/8 <small>26 % of a tile")
+	assert.Contains(t, answer, "2 1/8 <small>26\u00a0% of a tile")
 	assert.NotContains(t, answer, "· cut", "one size is said once")
 }
 

@@ -27,12 +27,12 @@ func (j Job) TapeStep() length.Length {
 // Exact gives a length so that it reads back as the same one.
 func (j Job) Exact(l length.Length) string { return l.Plain(j.System(), 0) }
 
-// Percent writes a share of a tile, rounded down.
+// Percent writes a share of a tile, rounded down, in one word that no line breaks.
 func Percent(s piece.Share) string {
 	if s.Den == 0 {
 		return "–"
 	}
-	return strconv.FormatInt(100*s.Num/s.Den, 10) + " %"
+	return strconv.FormatInt(100*s.Num/s.Den, 10) + "\u00a0%"
 }
 
 // Figure is one figure of the answer.
