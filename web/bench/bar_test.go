@@ -1,6 +1,7 @@
 package bench_test
 
 import (
+	"context"
 	"fmt"
 	"testing"
 
@@ -18,7 +19,19 @@ func TestNamesInTheBarAreNotCut(t *testing.T) {
 	posted.Set("walls[1].width", "59 3/4")
 	s.Post("/jobs/1", posted)
 	ctx := trial.Browse(t)
-	for _, wide := range []int64{1440, 768, 390, 360} {
+	uncut(t, ctx, s, 1440, 768, 390, 360)
+	posted = s.Bench()
+	posted.Set("title", "Grandmother's upstairs bath with the sloped ceiling")
+	posted.Set("walls[1].width", "59 7/8")
+	s.Post("/jobs/1", posted)
+	s.Post("/jobs/1/choices", s.With("of", "kiln white", "do", "duplicate", "name", "stack bond and a wider joint"))
+	s.Post("/jobs/1/choices", s.With("of", "stack bond and a wider joint", "do", "choose"))
+	uncut(t, ctx, s, 1440, 768) // one that was longer left no room for the choice
+}
+
+func uncut(t *testing.T, ctx context.Context, s trial.Site, widths ...int64) {
+	t.Helper()
+	for _, wide := range widths {
 		trial.Steps(t, ctx, chromedp.EmulateViewport(wide, 844), chromedp.Navigate(s.URL+"/jobs/1"), chromedp.WaitVisible("#drawing svg"))
 		cut := trial.See[[]string](t, ctx, `["jobtitle", "which", "undo"].map((id) => document.getElementById(id))
 			.filter((e) => e.scrollWidth > e.clientWidth + 1 || e.scrollHeight > e.clientHeight + 2).map((e) => e.textContent)`)
