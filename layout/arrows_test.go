@@ -180,6 +180,7 @@ var arrows = []arrow{
 	{"layout/takeoff", "layout/plane", "grout is bought by joint area"},
 	{"layout/takeoff", "layout/survey", "tile, boxes, prices and finishes"},
 	{"layout/takeoff", "layout/plan", "walls as they will stand"},
+	{"layout/takeoff", "layout/piece", "which pieces are of a band's tile"},
 	{"layout/takeoff", "layout/trim", "trim in pieces is bought by the piece and the bar"},
 	{"layout/takeoff", "layout/bond", "a pattern's cell says how many tiles an area takes"},
 	{"layout/takeoff", "layout/cuts", "tiles cut into are those of the cut schedule"},

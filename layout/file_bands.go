@@ -32,6 +32,7 @@ func (p Plan) addBands(d *planFile) {
 					d.Walls[w].Pieces[n].Band = b.Name
 				}
 			}
+			p.bandWithin(d, w, i)
 			for n, run := range p.Walls[w].Runs {
 				if run.Laid == i+1 {
 					d.Walls[w].Runs[n].Band = b.Name
@@ -39,5 +40,18 @@ func (p Plan) addBands(d *planFile) {
 			}
 		}
 		d.Bands = append(d.Bands, out)
+	}
+}
+
+// bandWithin says of the pieces inside the openings of a wall which are of a band's tile.
+func (p Plan) bandWithin(d *planFile, wall, band int) {
+	for k, in := range p.Walls[wall].Insides {
+		for n, f := range in.Faces {
+			for m, piece := range f.Pieces {
+				if piece.Laid == band+1 {
+					d.Walls[wall].Insides[k].Faces[n].Pieces[m].Band = p.Room.Bands[band].Name
+				}
+			}
+		}
 	}
 }

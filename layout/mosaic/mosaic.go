@@ -74,20 +74,18 @@ func Of(room survey.Room, walls []plan.Wall) []Field {
 		}
 		for k := range w.Strips {
 			if s := &w.Strips[k]; !s.Slab && s.Tile.Sheet.Any() && len(s.Pieces) > 0 {
-				f := ofFace(room, i, &s.Face)
+				f := ofFace(room, i, &s.Face, 0)
 				f.Face, f.Band = nil, s.Name() // it lies in the wall
 				out = append(out, f)
 			}
 		}
 		for k := range w.Insides {
 			for n := range w.Insides[k].Faces {
-				if face := &w.Insides[k].Faces[n]; !face.Slab && face.Tile.Sheet.Any() && len(face.Pieces) > 0 {
-					out = append(out, ofFace(room, i, face))
-				}
+				out = append(out, ofInside(room, i, &w.Insides[k].Faces[n])...)
 			}
 		}
 		if t := w.Top; t != nil && !t.Slab && t.Tile.Sheet.Any() && len(t.Pieces) > 0 {
-			out = append(out, ofFace(room, i, &t.Face))
+			out = append(out, ofFace(room, i, &t.Face, 0))
 		}
 	}
 	return out
@@ -171,15 +169,52 @@ func needs(fields []Field) int {
 	return (b.Full+b.From)<<20 + n
 }
 
-// ofFace lays the sheets of a face of a niche or window, from its lower left corner.
-func ofFace(room survey.Room, wall int, face *plan.Face) Field {
-	room.Tile, room.Joint, room.Bond = face.Tile, face.Joint, face.Bond
-	l, first := layingOf(room, handOf(room, face.Wall, 0)), &face.Pieces[0]
-	from := l.from(first)
-	l.base[first.Lift] = l.begin(l.row(l.cell(l.tileOf(first, from), from)))
+// ofInside lays the sheets of a face of a niche or window: of its own tile, and of the bands
+// of the wall that go on upon it.
+func ofInside(room survey.Room, wall int, face *plan.Face) (out []Field) {
+	on := func(laid int) bool {
+		return slices.ContainsFunc(face.Pieces, func(p piece.Piece) bool { return p.Laid == laid })
+	}
+	if face.Slab {
+		return nil
+	}
+	if face.Tile.Sheet.Any() && on(0) {
+		out = append(out, ofFace(room, wall, face, 0))
+	}
+	for n, b := range room.Bands {
+		if b.Tile.Sheet.Any() && on(n+1) {
+			f := ofFace(room, wall, face, n+1)
+			f.Band, f.Name = b.Name, b.Name+" on "+face.Name()
+			out = append(out, f)
+		}
+	}
+	return out
+}
+
+// ofFace lays the sheets of one of the tiles of a face, of its own or of a band's, each part
+// of it from its lower left corner.
+func ofFace(room survey.Room, wall int, face *plan.Face, laid int) Field {
+	if room.Tile, room.Joint, room.Bond = face.Tile, face.Joint, face.Bond; laid > 0 {
+		room = room.Laid(laid)
+	}
+	l := layingOf(room, handOf(room, face.Wall, laid))
+	var from plane.Point
+	first := true
+	for i := range face.Pieces {
+		p := &face.Pieces[i]
+		if p.Laid != laid {
+			continue
+		}
+		if first {
+			from, first = l.from(p), false
+		}
+		if _, begun := l.base[p.Lift]; !begun {
+			l.base[p.Lift] = l.begin(l.row(l.cell(l.tileOf(p, from), from)))
+		}
+	}
 	return l.better(func(l laying) []Field {
-		f := Field{Wall: wall, Face: face, Name: face.Name(), Tile: face.Tile, Size: l.size, Level: l.level()}
-		l.lay(&f, face.Wall, l.begins(face.Wall, from, 0), 0)
+		f := Field{Wall: wall, Face: face, Name: face.Name(), Tile: room.Tile, Size: l.size, Level: l.level()}
+		l.lay(&f, face.Wall, l.begins(face.Wall, from, laid), laid)
 		return []Field{f}
 	})[0]
 }

@@ -159,21 +159,21 @@ func (b *box) onward(f *plan.Face) (along, up length.Length) {
 // over a band they begin anew.
 func (b *box) line() length.Length {
 	p := b.beside()
-	if p == nil || b.room.Bond.Plumb || !b.room.Bond.Coursed() {
+	if p == nil || b.over > 0 || b.room.Bond.Plumb || !b.room.Bond.Coursed() {
 		return b.setout.Line
 	}
 	return p.Tile.Bottom - length.Length(p.Row)*(b.room.Tile.Height+b.room.Joint)
 }
 
-// beside is a piece of the room's tile as near to the middle of the opening up or
-// down the wall as there is one, or nil.
+// beside is a piece of the tile that the wall is laid in there as near to the middle of the
+// opening up or down the wall as there is one, or nil.
 func (b *box) beside() *piece.Piece {
 	middle := (b.hole.Bottom + b.hole.Top).Half()
 	var near *piece.Piece
 	var least length.Length
 	for i := range b.wall.Pieces {
 		p := &b.wall.Pieces[i]
-		if off := ((p.Tile.Bottom + p.Tile.Top).Half() - middle).Abs(); p.Laid == 0 && (near == nil || off < least) {
+		if off := ((p.Tile.Bottom + p.Tile.Top).Half() - middle).Abs(); p.Laid == b.over && (near == nil || off < least) {
 			near, least = p, off
 		}
 	}

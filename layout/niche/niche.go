@@ -20,6 +20,9 @@
 //     the bond that leaves fewer, whole from the front edge on, or cut there as much as at the back where that
 //     leaves fewer and the edge does not show it. One in the corner of two
 //     walls goes on as well, but no wall is set out by what that leaves on it.
+//  6. Bands that lie across such a back go on upon it too: each of the wall's tiles at the heights that it has
+//     on the wall, with the joints that it has beside the opening, and cut to the back as to a wall. The
+//     other faces stay in the tile of the field.
 //
 // Where two faces meet, both keep the gap from each other, so that a niche whose
 // edges lie on joints has whole tiles on its back: common practice, no source.
@@ -52,6 +55,9 @@ func Lay(ctx context.Context, room survey.Room, s plan.Setout, walls []plan.Wall
 			on := *w
 			on.Start.Edge = edge
 			b := newBox(laid, at, &on, k)
+			if b.over = overLine(room, s, i, b.hole.Bottom); b.over == 0 {
+				b.layers = layersOf(room, s, i, w, b.hole)
+			}
 			b.letter = fmt.Sprintf("%s-%s%d", w.Found.Letter, initial(o.Kind), count[o.Kind])
 			in, err := b.inside(ctx)
 			if err != nil {
@@ -89,6 +95,8 @@ type box struct {
 	skip    int               // courses of the bond that are passed over under it
 	less    length.Length     // what is cut off the front row of a top
 	start   *length.Length    // where a tile of its first row begins, with a tile of its own
+	over    int               // the band that goes up to the head over whose line it is, counted from 1; or 0
+	layers  []layer           // what the wall is laid in beside the opening, where that is several tiles
 }
 
 func newBox(room survey.Room, s plan.Setout, w *plan.Wall, opening int) *box {
@@ -120,6 +128,8 @@ func (b *box) inside(ctx context.Context) (plan.Inside, error) {
 			if err := b.solve(ctx, &f); err != nil {
 				return in, err
 			}
+		case is == survey.BackFace && b.crossed(&f):
+			b.layered(&f)
 		default:
 			b.cut(&f)
 		}
@@ -151,16 +161,21 @@ func (b *box) face(is survey.FaceName) plan.Face {
 func (b *box) number(f *plan.Face) {
 	first := 0
 	for i, p := range f.Pieces {
-		if i == 0 || p.Row < first {
-			first = p.Row
+		if i == 0 || p.Row+p.Lift < first {
+			first = p.Row + p.Lift
 		}
 	}
 	runs := f.Is <= survey.RightFace && !f.Own && !(b.room.Bond.Plumb && f.Is != survey.BackFace)
 	if p := b.beside(); p != nil && runs {
-		first = p.Row - p.Course + 1
+		switch first = p.Row - p.Course + 1; {
+		case b.over > 0:
+			first = int(length.DivFloor(p.Tile.Bottom-b.line(), b.room.Tile.Height+b.room.Joint)) - p.Course + 1
+		case b.crossed(f):
+			first += p.Lift
+		}
 	}
 	for i := range f.Pieces {
-		f.Pieces[i].Course = f.Pieces[i].Row - first + 1
+		f.Pieces[i].Course = f.Pieces[i].Row + f.Pieces[i].Lift - first + 1
 		f.Pieces[i].ID = fmt.Sprintf("%s-%02d", f.Found.Letter, i+1)
 	}
 }

@@ -32,7 +32,8 @@ func topOf(room survey.Room, s plan.Setout, wall int, w *plan.Wall) *plan.Top {
 	on := *w
 	on.Start.Edge = edge
 	c := crown{top: found, bond: count.NewTop(&laid, w.Found, s.Hand), left: !w.Found.Left.Meets, right: !w.Found.Right.Meets, back: found.Open()}
-	c.box = box{room: laid, setout: at, wall: &on, gap: room.Joint, letter: w.Found.Letter + "-T", lies: &found.Face}
+	c.box = box{room: laid, setout: at, wall: &on, gap: room.Joint, letter: w.Found.Letter + "-T", lies: &found.Face,
+		over: overLine(room, s, wall, head-1)}
 	if found.Gap != nil {
 		c.gap = *found.Gap
 	}

@@ -7,16 +7,16 @@ import (
 	"coursewright/layout/survey"
 )
 
-// Flat gives what is laid in one tile as flat walls: the walls themselves, without
-// the tile of bands, each followed by those of its strips, of the faces of its niches
-// and windows, and of its top that are taken.
+// Flat gives what is laid in one tile as flat walls: the walls themselves, each followed by
+// those of its strips, of the faces of its niches and windows, and of its top that are taken,
+// all without the tile of bands.
 func Flat(walls []Wall, take func(*Face) bool) []Wall {
 	var out []Wall
 	for i := range walls {
 		out = append(out, walls[i].laid(0))
 		for _, f := range walls[i].faces() {
 			if take(f) {
-				out = append(out, f.Wall)
+				out = append(out, f.Wall.laid(0))
 			}
 		}
 	}
@@ -63,7 +63,8 @@ func (w *Wall) Find(id string) (p *piece.Piece, on *Face) {
 	return nil, nil
 }
 
-// OfRoom tells whether a face is laid in the room's own tile, and in no others that the room's pattern has not.
+// OfRoom tells whether a face is laid in the room's own tile, and in no others that the room's
+// pattern and its bands have not.
 func (f *Face) OfRoom(room survey.Room) bool {
 	return !f.Slab && f.Tile == room.Tile && (len(f.Bond.Others) == 0 || slices.Equal(f.Bond.Others, room.Bond.Others))
 }
@@ -78,13 +79,18 @@ func (w Wall) laid(n int) Wall {
 
 // Others lists the tiles that are not the room's own: those of bands, in the job's
 // order, then those that faces have of their own, each once, with its faces, in the
-// order of the walls.
+// order of the walls. A band counts with what of it goes on upon the backs of niches.
 func Others(room survey.Room, walls []Wall) []Other {
 	var out []Other
 	for i, b := range room.Bands {
 		o := Other{Name: "tile for the " + b.Name, Tile: b.Tile, Bond: b.Bond}
 		for _, w := range b.Walls {
 			o.Faces = append(o.Faces, walls[w].laid(i+1))
+			for _, f := range walls[w].Folded() {
+				if on := f.Wall.laid(i + 1); len(on.Pieces) > 0 {
+					o.Faces = append(o.Faces, on)
+				}
+			}
 		}
 		out = append(out, o)
 	}

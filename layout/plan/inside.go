@@ -24,9 +24,9 @@ type Inside struct {
 type Face struct {
 	Wall
 	Is      survey.FaceName
-	Origin  plane.Point  // where 0, 0 of the face lies in the wall when folded out
-	Outline plane.Region // the face with its soft joints, between the faces that meet it
-	Tile    survey.TileSize
+	Origin  plane.Point     // where 0, 0 of the face lies in the wall when folded out
+	Outline plane.Region    // the face with its soft joints, between the faces that meet it
+	Tile    survey.TileSize // where bands of the wall go on upon it, that of pieces which are no band's (piece.Piece.Laid)
 	Joint   length.Length
 	Bond    survey.BondRule
 	Line    length.Length // bottom edge of course 0

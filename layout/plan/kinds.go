@@ -10,7 +10,7 @@ import (
 func TilesOf(room survey.Room, on *Face, p *piece.Piece) []survey.TileSize {
 	laid := room.Laid(p.Laid)
 	first, others := laid.Tile, laid.Bond.Others
-	if on != nil {
+	if on != nil && p.Laid == 0 {
 		first, others = on.Tile, on.Bond.Others
 	}
 	return append([]survey.TileSize{first}, others...)

@@ -57,7 +57,7 @@ func (o ordering) on(wall int, part Part, opening int, f *plan.Face) (out []Step
 			rows[p.Course] = append(rows[p.Course], p)
 		}
 	}
-	o.found, o.Room.Joint, o.Room.Bands = false, f.Joint, nil
+	o.found, o.Room.Joint = false, f.Joint
 	for _, n := range slices.Sorted(maps.Keys(rows)) {
 		for _, pieces := range o.course(&f.Wall, rows[n]) {
 			out = append(out, Step{Wall: wall, Part: part, Pieces: pieces, On: f, Opening: opening})

@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"coursewright/layout/length"
+	"coursewright/layout/piece"
 	"coursewright/layout/plan"
 	"coursewright/layout/plane"
 )
@@ -127,11 +128,15 @@ func (in Input) slab(f *plan.Face, thick length.Length) Line {
 		Because: fmt.Sprintf("%s × %s, %s thick, cut to size", p.Wide.Fine(u), p.High.Fine(u), thick.Fine(u))}
 }
 
-// bands is the area of the pieces of all bands.
+// bands is the area of the pieces of all bands, on walls and on what is folded out of them.
 func (in Input) bands() length.Area {
 	var twice length.Area
-	for _, w := range in.Walls {
-		for _, p := range w.Pieces {
+	for i := range in.Walls {
+		on := [][]piece.Piece{in.Walls[i].Pieces}
+		for _, f := range in.Walls[i].Folded() {
+			on = append(on, f.Pieces)
+		}
+		for _, p := range slices.Concat(on...) {
 			if p.Laid > 0 {
 				twice += p.Face.Area2()
 			}

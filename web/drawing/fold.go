@@ -1,6 +1,7 @@
 package drawing
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 
@@ -373,13 +374,20 @@ func backOf(f frame, w layout.Wall, opening int) (*plan.Face, frame) {
 }
 
 // seenWithin draws the pieces of a niche's back, so that the courses are seen to
-// run through.
+// run through; those of bands in the shade that bands have on the wall.
 func (b *board) seenWithin(f frame, w layout.Wall, opening int) {
 	back, at := backOf(f, w, opening)
-	if back != nil && len(back.Pieces) > 0 {
-		b.path(Tag{Kind: Niche, Wall: f.wall}, Ink{Fill: Pale, Line: Grout, Width: 180}, at.faces(back)...)
-		b.sheeted(at, func(m *mosaic.Field) bool { return m.Face == back })
+	if back == nil || len(back.Pieces) == 0 {
+		return
 	}
+	ink := Ink{Fill: Pale, Line: Grout, Width: 180}
+	for _, part := range at.byTint(back, func(p *piece.Piece) tint { return tint{laid: p.Laid} }) {
+		if ink.Fill = Pale; part.laid > 0 {
+			ink.Fill = b.laidColour(part.laid, White).darker()
+		}
+		b.path(Tag{Kind: Niche, Wall: f.wall}, ink, part.rings...)
+	}
+	b.sheeted(at, func(m *mosaic.Field) bool { return m.Face == back })
 }
 
 // finishedWithin draws them in the colour of their tile, in shade.
@@ -387,32 +395,29 @@ func (b *board) finishedWithin(f frame, w layout.Wall, opening int) {
 	back, at := backOf(f, w, opening)
 	if back != nil && len(back.Pieces) > 0 {
 		b.path(Tag{Kind: Niche, Wall: f.wall}, fill(Colour(b.plan.Room.Grout).darker()), at.rings(back.Shape.Region)...)
-		for of, rings := range at.byTile(back) {
-			tile := back.Tile
-			if of > 0 {
-				tile = back.Bond.Others[of-1]
-			}
-			if len(rings) > 0 {
-				b.path(Tag{Kind: Niche, Wall: f.wall}, fill(Colour(tile.Colour).darker()), rings...)
-			}
+		for _, part := range at.byTint(back, tintOf) {
+			b.path(Tag{Kind: Niche, Wall: f.wall}, fill(Colour(plan.TileOf(b.plan.Room, back, part.first).Colour).darker()), part.rings...)
 		}
 	}
 }
 
-// byTile are the outlines of the pieces of a face, by which tile of its bond they are.
-func (f frame) byTile(face *plan.Face) [][][]Point {
-	out := make([][][]Point, len(face.Bond.Others)+1)
-	for _, p := range face.Pieces {
-		out[p.Of] = append(out[p.Of], f.rings(p.Visible)...)
-	}
-	return out
+// tinted are the outlines of the pieces of a face that are of one tile.
+type tinted struct {
+	tint
+	first *piece.Piece
+	rings [][]Point
 }
 
-// faces are the outlines of all pieces of a face.
-func (f frame) faces(face *plan.Face) [][]Point {
-	var rings [][]Point
-	for _, p := range face.Pieces {
-		rings = append(rings, f.rings(p.Visible)...)
+// byTint are the outlines of the pieces of a face by the tile that they are of.
+func (f frame) byTint(face *plan.Face, of func(*piece.Piece) tint) (all []tinted) {
+	for i := range face.Pieces {
+		p := &face.Pieces[i]
+		at := slices.IndexFunc(all, func(t tinted) bool { return t.tint == of(p) })
+		if at < 0 {
+			at, all = len(all), append(all, tinted{tint: of(p), first: p})
+		}
+		all[at].rings = append(all[at].rings, f.rings(p.Visible)...)
 	}
-	return rings
+	slices.SortFunc(all, func(a, b tinted) int { return compareTints(a.tint, b.tint) })
+	return all
 }

@@ -28,7 +28,7 @@ var shades = []Colour{0xe3e9ef, 0xd3dbe3, 0xc4ced8}
 // work by has all others in pale shades.
 func (b *board) colourOf(wall int, t tint, first Colour) Colour {
 	others := b.plan.Room.Laid(t.laid).Bond.Others
-	if wall < len(b.faces) {
+	if wall < len(b.faces) && t.laid == 0 {
 		others = b.faces[wall].Bond.Others
 	}
 	switch n := t.laid + t.of; {

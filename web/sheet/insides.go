@@ -4,6 +4,7 @@ import (
 	"slices"
 	"strings"
 
+	"coursewright/layout/piece"
 	"coursewright/layout/plan"
 	"coursewright/web/drawing"
 )
@@ -127,14 +128,16 @@ func (b *book) insideCuts(in unfolded) table {
 
 func (b *book) faceRows(face *plan.Face) []row {
 	var rows []row
-	var whole []string
-	for _, p := range face.Pieces {
-		if p.Whole {
-			whole = append(whole, p.ID)
+	for laid := range len(b.plan.Room.Bands) + 1 {
+		var whole []string
+		for _, p := range face.Pieces {
+			if p.Whole && p.Laid == laid {
+				whole = append(whole, p.ID)
+			}
 		}
-	}
-	if len(whole) > 0 {
-		rows = append(rows, row{cells: []string{face.Is.String(), numbers(face, whole), "whole", "", number(len(whole)), "", ""}})
+		if len(whole) > 0 {
+			rows = append(rows, row{cells: []string{face.Is.String(), numbers(face, whole), "whole", b.inBand("", face, whole[0]), number(len(whole)), "", ""}})
+		}
 	}
 	for _, g := range b.cuts.Groups {
 		var ids []string
@@ -145,10 +148,20 @@ func (b *book) faceRows(face *plan.Face) []row {
 		}
 		if len(ids) > 0 {
 			big, small := b.fence(g)
-			rows = append(rows, row{cells: []string{face.Is.String(), numbers(face, ids), big, small, number(len(ids)), g.ID, ""}})
+			rows = append(rows, row{cells: []string{face.Is.String(), numbers(face, ids), big, b.inBand(small, face, ids[0]), number(len(ids)), g.ID, ""}})
 		}
 	}
 	return rows
+}
+
+// inBand adds to what is said of pieces of a face which band's tile they are cut from, where
+// they are of one.
+func (b *book) inBand(said string, face *plan.Face, id string) string {
+	i := slices.IndexFunc(face.Pieces, func(p piece.Piece) bool { return p.ID == id })
+	if i < 0 || face.Pieces[i].Laid == 0 {
+		return said
+	}
+	return strings.TrimPrefix(said+", "+b.plan.Room.Bands[face.Pieces[i].Laid-1].Name, ", ")
 }
 
 // numbers are those of pieces, where the drawing bears them.

@@ -22,43 +22,12 @@ func TestMain(m *testing.M) { os.Exit(steady.Run(m, "8")) }
 
 const mm = length.Millimetre
 
-// banded draws a room of level courses with a band of smaller or larger tile.
-func banded(t *rapid.T) survey.Room {
-	room := chance.Room(t, 3)
-	room.Bond.Plumb = false
-	in := func(name string, low, high int) length.Length {
-		return length.Length(rapid.IntRange(low, high).Draw(t, name)) * mm
-	}
-	b := survey.BandFound{Name: "band", Courses: rapid.IntRange(1, 3).Draw(t, "courses"), ToHead: rapid.IntRange(0, 3).Draw(t, "to head") == 0,
-		Bond: survey.BondRule{Kind: survey.Stack, Den: 1},
-		Tile: survey.TileSize{Width: in("band wide", 20, 200), Height: in("band high", 15, 60), Thickness: 6 * mm}}
-	if rapid.Bool().Draw(t, "half bond") {
-		b.Bond = survey.BondRule{Kind: survey.Running, Num: 1, Den: 2, Hand: survey.Left}
-	}
-	if rapid.Bool().Draw(t, "own joint") {
-		b.Joint = 1 * mm
-	}
-	for i := range room.Walls {
-		if i == 0 || rapid.Bool().Draw(t, "on wall") {
-			b.Walls = append(b.Walls, i)
-		}
-	}
-	from := in("band at", -300, 100)
-	b.Bottom = survey.Span{From: from, To: from}
-	if rapid.Bool().Draw(t, "band free") {
-		b.Bottom.To += in("band range", 1, 90)
-	}
-	b.Near = b.Bottom.From + (b.Bottom.To - b.Bottom.From).Half()
-	room.Bands = []survey.BandFound{b}
-	return room.WithJoint(room.Joint)
-}
-
 // Law 1: no course of the field and none of the band is cut by the band's edges, the
 // tile next to the band stands a joint off it, and no two tiles come nearer to each
 // other than a joint.
 func TestTheCoursesBesideABandAreWhole(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		room := banded(t)
+		room := chance.Banded(t, 3)
 		r, err := Room(context.Background(), &room)
 		require.NoError(t, err)
 		b := room.Bands[0]
@@ -104,7 +73,7 @@ func near(a, b plane.Rect, joint length.Length) bool {
 func TestTheFoldedRoomCountsTheRealPieces(t *testing.T) {
 	counted := 0
 	rapid.Check(t, func(t *rapid.T) {
-		room := banded(t)
+		room := chance.Banded(t, 3)
 		r, err := Room(context.Background(), &room)
 		require.NoError(t, err)
 		if r.across() {
@@ -161,7 +130,7 @@ func (r *Result) across() bool {
 func TestNoStartsAreBetterBesideAMeasuredBand(t *testing.T) {
 	proven := 0
 	rapid.Check(t, func(t *rapid.T) {
-		room := banded(t)
+		room := chance.Banded(t, 3)
 		room.Bands[0].Bottom.To = room.Bands[0].Bottom.From
 		room.Bands[0].Near = room.Bands[0].Bottom.From
 		room = room.WithJoint(room.Joint)
@@ -193,7 +162,7 @@ func TestNoStartsAreBetterBesideAMeasuredBand(t *testing.T) {
 // Law 4: the same room gives the same result.
 func TestTheSameRoomIsPartedAlike(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		room := banded(t)
+		room := chance.Banded(t, 3)
 		a, err := Room(context.Background(), &room)
 		require.NoError(t, err)
 		b, err := Room(context.Background(), &room)

@@ -4,6 +4,7 @@ import (
 	"context"
 	"testing"
 
+	"coursewright/layout/setout/chance"
 	"coursewright/layout/setout/search"
 
 	"github.com/stretchr/testify/require"
@@ -14,7 +15,7 @@ import (
 // if it were searched, and its free marks are still free for whoever asks for another start.
 func TestWhatWasFoundStandsForWhatWouldBe(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		room := banded(t)
+		room := chance.Banded(t, 3)
 		p := parter{ctx: context.Background(), room: room}
 		strips := p.strips(nil)
 		folded, _ := p.fold(strips, firsts(ways(room.Walls, strips, nil)))
