@@ -81,11 +81,12 @@ func (s pages) showSheets(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return page.BadRequest(err)
 	}
-	paper, err := sheet.PaperNamed(q.Get("paper"))
+	paper, err := sheet.PaperNamed(paperOf(r))
 	if err != nil {
 		return page.BadRequest(err)
 	}
-	c := Choose{Job: s.Shown(r.Context(), stored, job, plan), Paper: q.Get("paper"), picked: picked}
+	keepPaper(w, r)
+	c := Choose{Job: s.Shown(r.Context(), stored, job, plan), Paper: paperOf(r), picked: picked}
 	together := sheet.Pages(plan, s.counted(r.Context(), picks{stored, job, plan, picked, paper}))
 	c.Pages = len(together)
 	for _, k := range sheet.Kinds() {
@@ -98,7 +99,7 @@ func (s pages) showSheets(w http.ResponseWriter, r *http.Request) error {
 		}
 		c.Kinds = append(c.Kinds, one)
 	}
-	c.Query = printQuery(picked, q.Get("paper"))
+	c.Query = printQuery(picked, c.Paper)
 	return page.Render(w, r, http.StatusOK, ChoosePage(c))
 }
 
@@ -116,11 +117,7 @@ func kindsOf(q url.Values) ([]sheet.Kind, error) {
 }
 
 func printQuery(kinds []sheet.Kind, paper string) string {
-	q := url.Values{"kinds": {kindNames(kinds)}}
-	if paper != "" {
-		q.Set("paper", paper)
-	}
-	return "?" + q.Encode()
+	return "?" + url.Values{"kinds": {kindNames(kinds)}, "paper": {paper}}.Encode()
 }
 
 func kindNames(kinds []sheet.Kind) string {
@@ -146,10 +143,7 @@ func (c Choose) button() string { return "Print " + page.Count(c.Pages, "page") 
 
 // previewPath is the picture of one page of those that are picked.
 func (c Choose) previewPath(n int) string {
-	q := url.Values{"kinds": {kindNames(c.picked)}, "page": {strconv.Itoa(n)}, "r": {strconv.FormatInt(c.Revision, 10)}}
-	if c.Paper != "" {
-		q.Set("paper", c.Paper)
-	}
+	q := url.Values{"kinds": {kindNames(c.picked)}, "page": {strconv.Itoa(n)}, "r": {strconv.FormatInt(c.Revision, 10)}, "paper": {c.Paper}}
 	return string(page.JobPath(c.ID, "/sheet.svg?"+q.Encode()))
 }
 
@@ -160,7 +154,7 @@ func (s pages) showPreview(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return page.BadRequest(err)
 	}
-	paper, err := sheet.PaperNamed(q.Get("paper"))
+	paper, err := sheet.PaperNamed(paperOf(r))
 	if err != nil {
 		return page.BadRequest(err)
 	}
@@ -178,15 +172,6 @@ func (s pages) showPreview(w http.ResponseWriter, r *http.Request) error {
 		return fs.ErrNotExist
 	}
 	return page.SendPaper(w, leaves[n-1].Scene)
-}
-
-func paperKey(p sheet.Paper) string { return strings.ToLower(p.Name) }
-
-func paperQuery(paper string) string {
-	if paper == "" {
-		return ""
-	}
-	return "&paper=" + url.QueryEscape(paper)
 }
 
 func usualPaper(c Choose) string {

@@ -100,3 +100,25 @@ func TestTheJobIncludesTheStoryPole(t *testing.T) {
 	_, page := trial.New(t).Get("/jobs/1/sheets")
 	assert.Regexp(t, `value="story-pole"[^>]* checked`, page)
 }
+
+// The paper that was chosen is kept by the device, on every page of sheets and for every job, until another is chosen.
+func TestThePaperIsKept(t *testing.T) {
+	s := trial.OfFile(t, "toy")
+	chosen := func(path string) string {
+		return regexp.MustCompile(`<option value="([^"]*)" selected`).FindStringSubmatch(trial.Second(s.Get(path)))[1]
+	}
+	assert.Empty(t, chosen("/jobs/1/sheets"))
+	assert.Equal(t, "letter", chosen("/jobs/1/sheets?for=saw&paper=letter"))
+	for _, path := range []string{"/jobs/1/sheets", "/jobs/1/sheets?for=measure"} {
+		assert.Equal(t, "letter", chosen(path), path)
+	}
+	_, pdf := s.Get("/jobs/1/sheets.pdf?kinds=cuts")
+	assert.Contains(t, pdf, "/MediaBox [0 0 612.00 792.00]")
+	_, page := s.Get("/jobs/1/sheets?paper=")
+	assert.Contains(t, page, "paper=&amp;", "what is shown is what is printed, whatever another window chooses")
+	assert.Empty(t, chosen("/jobs/1/sheets"), "the usual one again")
+	bad, _ := http.NewRequest(http.MethodGet, s.URL+"/jobs/1/sheets", nil)
+	bad.AddCookie(&http.Cookie{Name: "paper", Value: "bark"})
+	answer, _ := s.Do(bad)
+	assert.Equal(t, http.StatusOK, answer.StatusCode)
+}

@@ -37,7 +37,7 @@ func Routes(site page.Site) []page.Route {
 // page of sheets have them, ?kind=set-out&kind=cuts.
 // They bear the date of the day they are printed.
 func (s pages) printSheets(w http.ResponseWriter, r *http.Request) error {
-	paper, err := sheet.PaperNamed(r.URL.Query().Get("paper"))
+	paper, err := sheet.PaperNamed(paperOf(r))
 	if err != nil {
 		return page.BadRequest(err)
 	}
