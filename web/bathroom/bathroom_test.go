@@ -273,3 +273,15 @@ func TestTheFirstTilesStandOnTheStart(t *testing.T) {
 		assert.Contains(t, first, "from the left end, on the start", name)
 	}
 }
+
+// From the bathroom too one comes to every page of the job.
+func TestEveryPageOfTheJobIsReached(t *testing.T) {
+	s := trial.OfFile(t, "toy")
+	for _, path := range []string{"", "?set-out"} {
+		_, page := s.Get("/jobs/1/bathroom" + path)
+		for _, to := range []string{"", "/work", "/choices", "/sheets", "/history"} {
+			assert.Contains(t, page, `<a href="/jobs/1`+to+`">`, path)
+		}
+		assert.Contains(t, page, `<a href="/jobs/1/bathroom" aria-current="page">`, path)
+	}
+}
