@@ -1,7 +1,6 @@
 package sheet
 
 import (
-	"coursewright/layout"
 	"coursewright/layout/length"
 	"coursewright/layout/piece"
 	"coursewright/web/drawing"
@@ -10,10 +9,7 @@ import (
 // firstCourse draws the tiles over the base of every wall as a strip, with both
 // heights of each, on one leaf at the largest scale that fits.
 func (b *book) firstCourse() {
-	strips := make([]footing, len(b.plan.Walls))
-	for i, w := range b.plan.Walls {
-		strips[i] = b.footing(w)
-	}
+	strips := b.footings()
 	before, scales := b.mark(), ladder(b.plan.Room.Units)
 	for i, scale := range scales {
 		for _, percent := range percents {
@@ -22,7 +18,7 @@ func (b *book) firstCourse() {
 			if f.widest(strips, scale) > f.breadth() && i < len(scales)-1 {
 				continue
 			}
-			b.footings(f, strips, scale)
+			b.drawFootings(f, strips, scale)
 			if len(b.leaves) == before.leaves+1 {
 				return
 			}
@@ -37,8 +33,8 @@ func (f *flow) widest(strips []footing, scale drawing.Scale) (most drawing.Micro
 	return most
 }
 
-// footings draws the strips, as many beside each other as there is room for.
-func (b *book) footings(f *flow, strips []footing, scale drawing.Scale) {
+// drawFootings draws the strips, as many beside each other as there is room for.
+func (b *book) drawFootings(f *flow, strips []footing, scale drawing.Scale) {
 	f.words(plain, b.footWords(strips)+b.said())
 	lo, _ := f.area()
 	x, low := lo.X, f.y
@@ -75,7 +71,7 @@ func (b *book) footWords(strips []footing) string {
 	for _, s := range strips {
 		if s.asLaid {
 			return "The tiles that are cut to the base, where they stand, seen from the face. Each bears its number and its line of the cut schedule, where its cuts are drawn; " +
-				"the figures under a strip are how far the base stands under the level line at its ends."
+				"the figures under it are how far what it stands on is under the level line, at both ends."
 		}
 	}
 	text := "The tiles over the uneven base, seen from the face, drawn with their tops on one line. Cut the lower edge of each to its two heights, measured down from its top edge at the ends of the cut; " +
@@ -145,26 +141,4 @@ func (b *book) said() string {
 		return " All figures are in mm."
 	}
 	return ""
-}
-
-// ground is the heights of a stretch of base at its ends.
-type ground struct{ left, right length.Length }
-
-// widestBase is the longest stretch of a wall's base; zero on a wall without one.
-func widestBase(w layout.Wall) (out ground) {
-	most := length.Length(-1)
-	for _, s := range w.Found.Base {
-		n := len(s.Readings)
-		if n == 0 {
-			continue
-		}
-		wide := s.Readings[n-1].At - s.Readings[0].At
-		if n == 1 {
-			wide = w.Found.Width
-		}
-		if wide > most {
-			most, out = wide, ground{s.Readings[0].Value, s.Readings[n-1].Value}
-		}
-	}
-	return out
 }

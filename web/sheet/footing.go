@@ -9,14 +9,15 @@ import (
 	"coursewright/layout/piece"
 	"coursewright/layout/plane"
 	"coursewright/layout/stages"
+	"coursewright/layout/survey"
 	"coursewright/web/drawing"
 )
 
 // footing is the first course of a wall, from left to right.
 type footing struct {
-	tiles  []footed
-	asLaid bool // they stand at heights of their own, as in a pattern without courses
-	base   ground
+	tiles   []footed
+	asLaid  bool // they stand at heights of their own or have points, as in a pattern without courses
+	grounds []ground
 }
 
 // footed is one tile of it: its face, and the two ends of the edge that is cut.
@@ -41,16 +42,62 @@ func (b *book) footing(w layout.Wall) footing {
 	for _, c := range b.cuts.Cuts {
 		lines[c.Piece] = c.Group
 	}
-	out.base = widestBase(w)
 	for _, p := range w.Pieces {
 		if in.FirstCourse(w, p) && !w.Found.Stands(p.Row) {
 			left, right := drawing.FootEnds(w, p)
 			box := p.Face.Bounds()
 			out.tiles = append(out.tiles, footed{p, box, left, right, lines[p.ID], drawing.UnderRim(w, p)})
-			out.asLaid = out.asLaid || p.Outline != nil && p.Tile.Top != out.tiles[0].piece.Tile.Top
+			out.asLaid = out.asLaid || p.Outline != nil && (p.Tile.Top != out.tiles[0].piece.Tile.Top || !upright(p.Outline))
 		}
 	}
 	slices.SortStableFunc(out.tiles, func(a, b footed) int { return cmp.Compare(a.box.Left, b.box.Left) })
+	out.grounds = out.under(w)
+	return out
+}
+
+// upright tells whether a tile is a rectangle that stands on one of its sides.
+func upright(tile plane.Ring) bool {
+	box := plane.Region{tile}.Bounds()
+	return !slices.ContainsFunc(tile, func(c plane.Corner) bool {
+		return c.X != box.Left && c.X != box.Right || c.Y != box.Bottom && c.Y != box.Top
+	})
+}
+
+// footings are the first courses of all walls. Where one is drawn as it is laid all are, so that the sheet is read in one way.
+func (b *book) footings() []footing {
+	out := make([]footing, len(b.plan.Walls))
+	for i, w := range b.plan.Walls {
+		out[i] = b.footing(w)
+	}
+	if slices.ContainsFunc(out, func(s footing) bool { return s.asLaid }) {
+		for i := range out {
+			out[i].asLaid = len(out[i].tiles) > 0
+		}
+	}
+	return out
+}
+
+// ground is a stretch of base under tiles, between its ends there.
+type ground struct{ left, right plane.Point }
+
+// under are the stretches of base that the tiles stand over.
+func (s footing) under(w layout.Wall) (out []ground) {
+	if len(s.tiles) == 0 {
+		return nil
+	}
+	from, to := s.tiles[0].box.Left, rightOf(s.tiles)
+	for _, base := range w.Found.Base {
+		if len(base.Readings) == 0 {
+			continue
+		}
+		left, right := from, to
+		if n := len(base.Readings); n > 1 {
+			left, right = max(from, base.Readings[0].At), min(to, base.Readings[n-1].At)
+		}
+		if left < right {
+			out = append(out, ground{plane.Point{X: left, Y: survey.At(base.Readings, left)}, plane.Point{X: right, Y: survey.At(base.Readings, right)}})
+		}
+	}
 	return out
 }
 
@@ -156,6 +203,9 @@ func (f *flow) bands(s footing, scale drawing.Scale) bands {
 	if s.asLaid {
 		top, low := s.reach()
 		b.tiles, b.heights, b.names = scale.On(top-low), 0, b.names+nameAbove
+		for _, g := range s.grounds {
+			b.drops = max(b.drops, footDrop.width(f.book.bareTape(-g.left.Y)), footDrop.width(f.book.bareTape(-g.right.Y)))
+		}
 	}
 	return b
 }
@@ -208,12 +258,35 @@ func (f *flow) run(s footing, run []footed, scale drawing.Scale, at drawing.Poin
 		})
 	}
 	f.footNames(s, run, scale, at)
+	if s.asLaid {
+		f.footGrounds(s, scale, at)
+		return
+	}
 	low := at.Y + b.tiles + 1500
 	for _, m := range f.marks(s, run, scale) {
 		tick := at.X + m.at - footHeight.size/3
 		f.line(ink(drawing.Grey, 180), drawing.Point{X: tick, Y: low - 1200}, drawing.Point{X: tick, Y: low - 200})
 		f.text(drawing.Point{X: at.X + m.at, Y: low}, footHeight, m.height)
 		f.text(drawing.Point{X: at.X + m.at - 300, Y: low + b.heights + 1500}, footDrop, m.drop)
+	}
+}
+
+// footGrounds writes under the ends of each stretch of base how far it is under the level line: one figure where the stretch
+// has no room for two and they are the same.
+func (f *flow) footGrounds(s footing, scale drawing.Scale, at drawing.Point) {
+	high, _ := s.reach()
+	write := func(x drawing.Micron, end plane.Point) {
+		y := at.Y + scale.On(high-end.Y) + 1000
+		tick := x - footDrop.size/3
+		f.line(ink(drawing.Grey, 180), drawing.Point{X: tick, Y: y}, drawing.Point{X: tick, Y: y + 1000})
+		f.text(drawing.Point{X: x, Y: y + 1500}, footDrop, f.book.bareTape(-end.Y))
+	}
+	for _, g := range s.grounds {
+		left, right := at.X+scale.On(g.left.X-s.tiles[0].box.Left)+footDrop.size, at.X+scale.On(g.right.X-s.tiles[0].box.Left)-300
+		write(left, g.left)
+		if right-left >= footApart || f.book.bareTape(g.left.Y) != f.book.bareTape(g.right.Y) {
+			write(max(right, left+footApart), g.right)
+		}
 	}
 }
 
@@ -256,11 +329,11 @@ func (f *flow) crowded(scale drawing.Scale) bool {
 // Where tiles are small, a figure that repeats the one before it is left out. What
 // no saw makes has none.
 func (f *flow) marks(s footing, run []footed, scale drawing.Scale) []mark {
+	if s.asLaid {
+		return nil
+	}
 	b, x0 := f.book, run[0].box.Left
 	at := func(p plane.Point) drawing.Micron { return scale.On(p.X - x0) }
-	if s.asLaid {
-		return []mark{{footHeight.size, "", b.bareTape(-s.base.left)}, {max(scale.On(rightOf(run)-x0)-300, 2*footApart), "", b.bareTape(-s.base.right)}}
-	}
 	var out []mark
 	for i, t := range run {
 		if t.piece.NoSaw() {

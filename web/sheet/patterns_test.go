@@ -10,6 +10,7 @@ import (
 
 	"coursewright/layout"
 	"coursewright/layout/survey"
+	"coursewright/web/drawing"
 )
 
 // demoIn is the demo laid in a pattern, of a tile of some size.
@@ -96,4 +97,30 @@ func TestNamesAtOneHeightAreWhole(t *testing.T) {
 			}
 		}
 	}
+}
+
+// The first course of a room in a pattern is read in one way on all walls, and under every tile stands how low it is there: the wall
+// without a leg once had heights from the points of its hexagons, of which the sheet says nothing, and the rim's figure
+// stood under the tile on the floor.
+func TestTheFirstCourseOfAPatternIsReadInOneWay(t *testing.T) {
+	plan := demoIn(t, "4 1/4", "4 1/4", survey.Bond{Kind: "hexagon"})
+	b := newBook(plan, Options{Kinds: []Kind{FirstCourse, CutSchedule}})
+	at := map[string]drawing.Point{}
+	for _, x := range texts(b.leaves[0]) {
+		at[x.Text] = x.At
+	}
+	line := map[string]string{}
+	for _, c := range b.cuts.Cuts {
+		line[c.Piece] = c.Group
+	}
+	for i, s := range b.footings() {
+		for _, tile := range s.tiles {
+			assert.Contains(t, at, tile.piece.ID+", "+line[tile.piece.ID])
+		}
+		require.Len(t, s.grounds, len(plan.Walls[i].Found.Base))
+	}
+	floor, rim := at[b.bareTape(-plan.Walls[0].Found.Base[0].Readings[0].Value)], at[b.bareTape(-plan.Walls[0].Found.Base[1].Readings[0].Value)]
+	assert.Greater(t, floor.Y, rim.Y)
+	assert.Less(t, floor.X, rim.X)
+	assert.NotContains(t, words(printedText(t, plan, FirstCourse)), "Cut to width first")
 }
