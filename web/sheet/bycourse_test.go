@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"regexp"
+	"slices"
 	"strings"
 	"testing"
 
@@ -9,6 +10,7 @@ import (
 
 	"coursewright/layout"
 	"coursewright/layout/cuts"
+	"coursewright/layout/length"
 	"coursewright/layout/survey"
 )
 
@@ -76,4 +78,69 @@ func TestTenTilesAreMeasuredAsTheyCanBeLaid(t *testing.T) {
 		})
 		says(t, strings.ReplaceAll(newBook(plan, Options{}).checks(), hold, " "), want, kind)
 	}
+}
+
+// A wall's sheet tells how marks are read, once and only where its list has some; without the schedule at hand, in full. A
+// setter cuts by the wall's sheet and once found them explained on the schedule alone, and there only where a quarter of its lines had some.
+func TestASheetWithMarksTellsHowTheyAreRead(t *testing.T) {
+	for name, c := range map[string]struct {
+		plan  layout.Plan
+		marks bool
+	}{"hexagon": {demoIn(t, "4 1/4", "4 1/4", survey.Bond{Kind: "hexagon"}), true}, "alcove": {roomOf(t, "jobs/alcove"), false}} {
+		for _, kinds := range [][]Kind{{Elevations}, {Elevations, CutSchedule}} {
+			b := newBook(c.plan, Options{Kinds: kinds})
+			told := "A to B: so far from corner A on the way to corner B."
+			if len(kinds) == 1 {
+				told = cuts.Corners
+			}
+			for w := range c.plan.Walls {
+				for _, narrow := range []bool{false, true} {
+					said := 0
+					for _, r := range b.wallCuts(c.plan.Walls[w], narrow).rows {
+						if r.note && strings.HasPrefix(r.cells[0], told) {
+							said++
+						}
+					}
+					assert.Equal(t, c.marks, said == 1, "%s, wall %d: %d", name, w, said)
+				}
+			}
+		}
+	}
+	few := newBook(demoIn(t, "6 1/8", "3", survey.Bond{Kind: "basket weave"}), Options{Kinds: []Kind{CutSchedule}})
+	few.cuts.Groups = slices.DeleteFunc(few.cuts.Groups, func(g cuts.Group) bool { return few.marked(g) && g.Count == 1 })
+	f := few.flow(subject{title: "Cut schedule"}, false)
+	f.markWords()
+	assert.Contains(t, words(strings.Join(labelsOf(f.leaf), " ")), cuts.Corners)
+}
+
+func labelsOf(l *leaf) (all []string) {
+	for _, x := range texts(l) {
+		all = append(all, x.Text)
+	}
+	return all
+}
+
+// What stands over the cuts of a place goes on over columns in which nothing stands: it was once broken after "at the".
+func TestThePlaceOfManyCutsStandsOnOneLine(t *testing.T) {
+	plan := demoIn(t, "4 1/4", "4 1/4", survey.Bond{Kind: "hexagon"})
+	b := newBook(plan, Options{Kinds: []Kind{Elevations}})
+	f := &flow{leaf: &leaf{size: b.opts.Paper.lie(false)}, book: b, percent: 100}
+	f.lo, f.hi = f.leaf.area()
+	list, seen := b.wallCuts(plan.Walls[1], false), 0
+	list.text = body
+	for _, r := range list.rows {
+		if r.strong != "" {
+			seen++
+			lines, _ := list.lines(r, f.columns(list.columns))
+			assert.Equal(t, r.strong, lines[0][0])
+		}
+	}
+	assert.Positive(t, seen)
+}
+
+// A word that belongs to the figure is set apart from what is said of the places.
+func TestTheWordBesideAFigureIsSetApartFromItsPlaces(t *testing.T) {
+	b := &book{plan: roomOf(t, "jobs/alcove")}
+	assert.Equal(t, `high; places up to 1/16" larger`, strings.ReplaceAll(b.withSpread("high", cuts.Group{Spread: length.Inch / 16}), hold, " "))
+	assert.Equal(t, `places up to 1/16" larger`, strings.ReplaceAll(b.withSpread("", cuts.Group{Spread: length.Inch / 16}), hold, " "))
 }

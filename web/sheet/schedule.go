@@ -227,19 +227,15 @@ func gives(n int) string {
 	return "give"
 }
 
-// few is of how many lines one has marks where only a few have.
-const few = 4
-
-// markWords say how marks are read, over the first line that has some, where more than a few have.
+// markWords say how marks are read, over the first line that has some.
 func (f *flow) markWords() {
-	most, marked, shown := 0, 0, false
+	most, shown := 0, false
 	for _, g := range f.book.cuts.Groups {
-		most, shown = max(most, len(g.Saws)), shown || f.book.marked(g)
-		if len(g.Saws) > 0 {
-			marked++
+		if f.book.marked(g) {
+			most, shown = max(most, len(g.Saws)), true
 		}
 	}
-	if !shown || few*marked < len(f.book.cuts.Groups) {
+	if !shown {
 		return
 	}
 	text := cuts.Corners

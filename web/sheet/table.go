@@ -27,6 +27,7 @@ type column struct {
 type row struct {
 	cells   []string
 	strong  string                              // stands over the first cell, in bold; that cell then goes on to the last column
+	note    bool                                // the first cell goes over all columns, and nothing is to tick
 	picture func(l *leaf, lo, hi drawing.Point) // draws between two corners
 	at      int                                 // the picture's column
 }
@@ -155,10 +156,13 @@ func (f *flow) names(t table, xs []drawing.Micron) {
 // lines breaks the cells of a row into lines, and gives the cells that go on
 // in another row, or nil.
 func (t table) lines(r row, xs []drawing.Micron) (lines [][]string, rest []string) {
+	if r.note {
+		return [][]string{t.text.wrap(r.cells[0], xs[len(xs)-1]-xs[0]-2*padding)}, nil
+	}
 	for i, text := range r.cells {
 		wide := t.columns[i].room(xs[i], xs[i+1])
 		if i == 0 && r.strong != "" {
-			lines = append(lines, t.bold().wrap(r.strong, wide))
+			lines = append(lines, t.bold().wrap(r.strong, t.strongRoom(r, xs)))
 			continue
 		}
 		all := t.style(i).wrap(text, wide)
@@ -178,6 +182,15 @@ func (t table) lines(r row, xs []drawing.Micron) (lines [][]string, rest []strin
 		lines[0] = append(lines[0], t.under(r, lines, xs)...)
 	}
 	return lines, rest
+}
+
+// strongRoom is how wide a strong text may be: up to the next column of its row in which something stands.
+func (t table) strongRoom(r row, xs []drawing.Micron) drawing.Micron {
+	end := 1
+	for end < len(r.cells)-1 && r.cells[end] == "" {
+		end++
+	}
+	return t.columns[0].room(xs[0], xs[end])
 }
 
 // under is the text under a strong one: over all columns but the last, and so below
@@ -221,7 +234,7 @@ func (f *flow) row(t table, r row, lines [][]string, xs []drawing.Micron, high d
 	for i, l := range lines {
 		strong := 0
 		if i == 0 && r.strong != "" {
-			strong = len(t.bold().wrap(r.strong, t.columns[0].room(xs[0], xs[1])))
+			strong = len(t.bold().wrap(r.strong, t.strongRoom(r, xs)))
 			f.cell(t.columns[i], t.bold(), l[:strong], xs[i], xs[i+1])
 		}
 		down := drawing.Micron(strong) * t.text.leading()
@@ -231,7 +244,7 @@ func (f *flow) row(t table, r row, lines [][]string, xs []drawing.Micron, high d
 		if t.columns[i].blank {
 			f.box(ink(drawing.Black, 350), drawing.Point{X: xs[i] + padding, Y: f.y}, drawing.Point{X: xs[i+1] - padding, Y: f.y + high - 2*padding})
 		}
-		if side := t.text.size; t.columns[i].box {
+		if side := t.text.size; t.columns[i].box && !r.note {
 			at := drawing.Point{X: xs[i+1] - padding - side, Y: f.y + (high-2*padding-side)/2}
 			f.box(ink(drawing.Black, 350), at, drawing.Point{X: at.X + side, Y: at.Y + side})
 		}

@@ -25,7 +25,7 @@ func (b *book) wallCuts(w layout.Wall, narrow bool) table {
 	}
 	all := b.wallEntries(w, course)
 	if narrow {
-		return narrowCuts(all, name, b.inMillimetres())
+		return narrowCuts(all, name, b.inMillimetres()).noting(b.marksTold(all))
 	}
 	t := table{text: body, columns: []column{{name: name}, {name: "where"}, {name: "size to cut" + b.inMillimetres(), bold: true}, {},
 		{name: "pieces", share: 13, right: true}, {name: "line"}, {name: "set", share: 8, box: true}}}
@@ -40,6 +40,27 @@ func (b *book) wallCuts(w layout.Wall, narrow bool) table {
 		t.rows = []row{{cells: []string{"all", "nothing is cut", "", "", "", "", ""}}}
 	}
 	t.shareOut()
+	return t.noting(b.marksTold(all))
+}
+
+// marksTold says how the marks in a cut list are read, where it has some.
+func (b *book) marksTold(all []entry) string {
+	switch {
+	case !slices.ContainsFunc(all, func(e entry) bool { return strings.HasPrefix(e.small, "marks ") }):
+		return ""
+	case !slices.Contains(b.opts.Kinds, CutSchedule):
+		return cuts.Corners
+	}
+	return "A to B: so far from corner A on the way to corner B. The cut schedule draws every tile with its corners."
+}
+
+// noting is the table with a last row that explains it.
+func (t table) noting(text string) table {
+	if text != "" {
+		cells := make([]string, len(t.columns))
+		cells[0] = text
+		t.rows = append(t.rows, row{note: true, cells: cells})
+	}
 	return t
 }
 
@@ -85,7 +106,7 @@ func (t table) shares() (sum drawing.Micron) {
 func (t table) needed(i int, unit drawing.Micron) drawing.Micron {
 	wide := drawing.Micron(0)
 	for _, r := range t.rows {
-		if r.strong == "" || i > 0 { // what stands under a strong text goes on to the last column
+		if !r.note && (r.strong == "" || i > 0) { // what stands under a strong text goes on to the last column
 			wide = max(wide, t.style(i).width(r.cells[i])+2*padding*100/percents[len(percents)-1])
 		}
 	}
@@ -332,7 +353,10 @@ func (b *book) fence(g cuts.Group) (big, small string) {
 // withSpread is what is said with a figure, and how much larger the places of some pieces are.
 func (b *book) withSpread(name string, g cuts.Group) string {
 	if g.Spread > 0 {
-		name = strings.TrimSpace(name + " " + larger + held(b.bare(g.Spread)) + " larger")
+		if name != "" {
+			name += "; "
+		}
+		name += larger + held(b.bare(g.Spread)) + " larger"
 	}
 	return name
 }
