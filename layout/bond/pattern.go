@@ -88,7 +88,7 @@ func (p Pattern) Over(origin plane.Point, box plane.Rect) []Set {
 }
 
 // row counts the rows of tiles up to a height over the lattice's origin.
-func (p Pattern) row(up length.Length) int {
+func (p *Pattern) row(up length.Length) int {
 	row, courses := int(length.DivFloor(up, p.Rise)), max(1, len(p.Courses))
 	n := 0
 	for n+1 < courses && p.Courses[n+1] <= length.Mod(up, p.Rise) {
@@ -99,7 +99,7 @@ func (p Pattern) row(up length.Length) int {
 
 // Each tells the place and the position of every tile whose box shares area with
 // a box on the wall.
-func (p Pattern) Each(origin plane.Point, box plane.Rect, each func(place int, at plane.Point)) {
+func (p *Pattern) Each(origin plane.Point, box plane.Rect, each func(place int, at plane.Point)) {
 	for n, place := range p.Places {
 		b := p.Tiles[place.Tile].Box
 		p.lattice(plane.Rect{
@@ -113,14 +113,14 @@ func (p Pattern) Each(origin plane.Point, box plane.Rect, each func(place int, a
 
 // Origin is where the lattice stands where a tile of the first place has its lowest
 // point at line and its left side at edge.
-func (p Pattern) Origin(line, edge length.Length) plane.Point {
+func (p *Pattern) Origin(line, edge length.Length) plane.Point {
 	place := p.Places[0]
 	box := p.Tiles[place.Tile].Box
 	return plane.Point{X: edge - box.Left - place.At.X, Y: line - box.Bottom - place.At.Y}
 }
 
 // Phase moves an origin of the lattice by lattice vectors into the box of phases.
-func (p Pattern) Phase(origin plane.Point) (in plane.Point) {
+func (p *Pattern) Phase(origin plane.Point) (in plane.Point) {
 	p.lattice(plane.Rect{Left: -origin.X, Right: p.Reach - origin.X, Bottom: -origin.Y, Top: p.Rise - origin.Y}, func(v plane.Point) {
 		in = plane.Point{X: origin.X + v.X, Y: origin.Y + v.Y}
 	})
@@ -128,20 +128,15 @@ func (p Pattern) Phase(origin plane.Point) (in plane.Point) {
 }
 
 // lattice tells every lattice vector in a box, its borders included.
-func (p Pattern) lattice(box plane.Rect, each func(plane.Point)) {
+func (p *Pattern) lattice(box plane.Rect, each func(plane.Point)) {
 	if box.Left > box.Right || box.Bottom > box.Top {
 		return
 	}
+	// How many U a vector of the box is made of lies between what it is at the box's corners.
 	det := int64(cross(p.U, p.V))
-	first, last := int64(0), int64(-1)
-	for n, c := range [...]plane.Point{{X: box.Left, Y: box.Bottom}, {X: box.Right, Y: box.Bottom}, {X: box.Left, Y: box.Top}, {X: box.Right, Y: box.Top}} {
-		at := int64(cross(c, p.V))
-		from, to := floorDiv(at, det), -floorDiv(-at, det)
-		if n == 0 {
-			first, last = from, to
-		}
-		first, last = min(first, from), max(last, to)
-	}
+	low := min(box.Left.Times(p.V.Y), box.Right.Times(p.V.Y)) - max(box.Bottom.Times(p.V.X), box.Top.Times(p.V.X))
+	high := max(box.Left.Times(p.V.Y), box.Right.Times(p.V.Y)) - min(box.Bottom.Times(p.V.X), box.Top.Times(p.V.X))
+	first, last := -floorDiv(-int64(low), det), floorDiv(int64(high), det)
 	for i := first; i <= last; i++ {
 		x, y := length.Length(i)*p.U.X, length.Length(i)*p.U.Y
 		k0, k1, ok := steps(box.Left-x, box.Right-x, p.V.X)
