@@ -39,10 +39,13 @@ type Layer struct {
 	rule    Rule
 	limits  []Limits // by tile of the pattern
 	edges   []segment
+	rims    []rim
 	blocks  map[plane.Point]*[regions]plane.Region // the regions in pieces a few tiles wide, as they were asked for
 	block   length.Length
-	sizes   bool  // width, height and cuts are wanted too, and not the least width alone, and pieces are kept
-	now     Piece // the one that is handed over
+	last    plane.Point            // which was asked for last
+	here    *[regions]plane.Region // and that block
+	sizes   bool                   // width, height and cuts are wanted too, and not the least width alone, and pieces are kept
+	now     Piece                  // the one that is handed over
 	spare   spare
 }
 
@@ -51,6 +54,7 @@ type spare struct {
 	ring       plane.Ring                 // of a tile that came without its outline
 	cut        [regions]plane.Ring        // what one edge leaves of it
 	of         [regions + 1][1]plane.Ring // regions of one ring
+	part       [regions]plane.Room        // what is left of it where more than one edge comes
 	across, up []Edge
 }
 
@@ -63,6 +67,7 @@ func NewLayer(shape survey.Shape, pattern bond.Pattern, rule Rule) *Layer {
 	for _, t := range pattern.Tiles {
 		l.block = max(l.block, t.Box.Width(), t.Box.Height())
 	}
+	l.edges = make([]segment, 0, 32)
 	l.note(shape.Solid, solid)
 	if !same(shape.Visible, shape.Solid) {
 		l.note(shape.Visible, visible)
@@ -85,8 +90,8 @@ func (l *Layer) Cut(set bond.Set, each func(*Piece)) {
 	p := &l.now
 	*p = Piece{Row: set.Row, Tile: box, Outline: set.Outline, Of: tile.Kind, place: set.Place}
 	found := l.crossed(set.Outline, box)
-	if found.n == [regions]int{} {
-		if !l.shape.Region.Contains(middle(set.Outline)) {
+	if found.none() {
+		if !l.shape.Region.Contains(middle(box)) {
 			return
 		}
 		p.Whole = true
@@ -99,11 +104,11 @@ func (l *Layer) Cut(set bond.Set, each func(*Piece)) {
 		l.simple(p, set, &found, each)
 		return
 	}
-	if !l.sizes && found.n[solid]+found.n[visible] == 0 && l.shape.Visible.Contains(middle(set.Outline)) {
+	if !l.sizes && found.n[solid]+found.n[visible] == 0 && l.shape.Visible.Contains(middle(box)) {
 		l.drilled(p, set, each)
 		return
 	}
-	uncut, whole := *p, l.inTile(solid, set.Outline)
+	uncut, whole := *p, l.inTile(solid, set.Outline, box)
 	if len(whole) == 1 {
 		l.part(p, set, &found, whole, whole, each)
 		return
@@ -118,9 +123,9 @@ func (l *Layer) Cut(set bond.Set, each func(*Piece)) {
 func (l *Layer) drilled(p *Piece, set bond.Set, each func(*Piece)) {
 	p.Face = l.region(regions, set.Outline)
 	p.Visible, p.solid, p.Least, p.Kind = p.Face, p.Face, l.pattern.Tiles[set.Tile].Least, Hole
-	for i := range l.edges {
-		if e := &l.edges[i]; e.of == drilled && e.through(set.Outline) && !slices.Contains(p.Cuts, e.on) {
-			p.Cuts = append(p.Cuts, e.on)
+	for i := range l.rims {
+		if r := &l.rims[i]; r.crosses(set.Outline, &p.Tile) {
+			p.Cuts = append(p.Cuts, r.on)
 		}
 	}
 	p.Share, p.Awkward = Part(p.Least, p.Least), l.rule.awkward(p)
@@ -136,7 +141,7 @@ func (l *Layer) cutBy(found *crossings, of region, outline plane.Ring) plane.Reg
 	}
 	out = found.last[of].cutBy(outline, out)
 	l.spare.cut[of] = out
-	return l.region(of, out).Snapped(outline, 0)
+	return l.region(of, out).Tidy()
 }
 
 // region is a ring as a region, in spare room where pieces are not kept.
@@ -148,9 +153,8 @@ func (l *Layer) region(n region, ring plane.Ring) plane.Region {
 	return l.spare.of[n][:]
 }
 
-// middle is a point inside a convex ring.
-func middle(r plane.Ring) plane.Point {
-	b := plane.Region{r}.Bounds()
+// middle is a point inside a tile that a box is round.
+func middle(b plane.Rect) plane.Point {
 	return plane.Point{X: (b.Left + b.Right).Half(), Y: (b.Bottom + b.Top).Half()}
 }
 
@@ -166,7 +170,7 @@ func (l *Layer) simple(p *Piece, set bond.Set, found *crossings, each func(*Piec
 		case found.n[visible] == 1 && found.last[visible].alike(found.last[solid]):
 		case found.n[visible] == 1:
 			p.Visible = l.cutBy(found, visible, set.Outline)
-		case l.shape.Visible.Contains(middle(set.Outline)):
+		case l.shape.Visible.Contains(middle(p.Tile)):
 			p.Visible = l.region(regions, set.Outline)
 		default:
 			p.Visible = nil
@@ -180,7 +184,7 @@ func (l *Layer) simple(p *Piece, set bond.Set, found *crossings, each func(*Piec
 func (l *Layer) part(p *Piece, set bond.Set, found *crossings, whole, part plane.Region, each func(*Piece)) {
 	p.Face, p.Visible, p.solid = part, part, part
 	if !same(l.shape.Region, l.shape.Solid) {
-		if p.Face = l.partOf(drilled, set.Outline, found, whole, part); p.Face.Area2() <= 0 {
+		if p.Face = l.partOf(drilled, p, found, whole, part); p.Face.Area2() <= 0 {
 			return
 		}
 	}
@@ -188,7 +192,7 @@ func (l *Layer) part(p *Piece, set bond.Set, found *crossings, whole, part plane
 		return
 	}
 	if !same(l.shape.Visible, l.shape.Solid) {
-		p.Visible = l.partOf(visible, set.Outline, found, whole, part)
+		p.Visible = l.partOf(visible, p, found, whole, part)
 	}
 	p.Whole = p.Face.Area2() == set.Outline.Area2()
 	l.finish(p, set, each)
@@ -196,15 +200,14 @@ func (l *Layer) part(p *Piece, set bond.Set, found *crossings, whole, part plane
 
 // partOf is a part of a tile in another region than the one that it was cut from. What is the same
 // may begin with another corner, which only pieces that are kept show.
-func (l *Layer) partOf(of region, outline plane.Ring, found *crossings, whole, part plane.Region) plane.Region {
-	box := plane.Region{outline}.Bounds()
+func (l *Layer) partOf(of region, p *Piece, found *crossings, whole, part plane.Region) plane.Region {
 	switch {
 	case !l.sizes && found.alike(of):
 		if len(whole) == 1 {
 			return part
 		}
-	case !same(l.about(of, box), l.about(solid, box)):
-		whole = l.inTile(of, outline)
+	case !same(l.about(of, p.Tile), l.about(solid, p.Tile)):
+		whole = l.inTile(of, p.Outline, p.Tile)
 	case len(whole) == 1:
 		return part
 	}
@@ -227,19 +230,21 @@ func (l *Layer) finish(p *Piece, set bond.Set, each func(*Piece)) {
 // tile's edges, so that crossings on slanted edges are rounded near by.
 const around = 8
 
-// inTile is the part of a region inside a convex outline. A corner that comes to
+// inTile is the part of a region inside a convex outline, which a box is round. A corner that comes to
 // stand beside one of the outline's, because crossings are rounded, is that one.
-func (l *Layer) inTile(of region, outline plane.Ring) plane.Region {
-	box := plane.Region{outline}.Bounds()
-	r := l.about(of, box)
+func (l *Layer) inTile(of region, outline plane.Ring, box plane.Rect) plane.Region {
+	r, room := l.about(of, box), &l.spare.part[of]
+	if l.sizes {
+		room = new(plane.Room)
+	}
 	if isBox(outline) {
-		return r.KeepAll(plane.RightOf(box.Left), plane.LeftOf(box.Right), plane.Above(box.Bottom), plane.Below(box.Top))
+		return r.KeepAllIn(room, plane.RightOf(box.Left), plane.LeftOf(box.Right), plane.Above(box.Bottom), plane.Below(box.Top))
 	}
 	lines := append(make([]plane.Line, 0, 12), plane.RightOf(box.Left-around), plane.LeftOf(box.Right+around), plane.Above(box.Bottom-around), plane.Below(box.Top+around))
 	for i, c := range outline {
 		lines = append(lines, plane.Through(c.Point, outline[(i+1)%len(outline)].Point))
 	}
-	if r = r.KeepAll(lines...); len(r) == 0 {
+	if r = r.KeepAllIn(room, lines...); len(r) == 0 {
 		return nil
 	}
 	return r.Snapped(outline, 3)
@@ -249,15 +254,16 @@ func (l *Layer) inTile(of region, outline plane.Ring) plane.Region {
 // left corner of the block in which the box begins to two blocks on.
 func (l *Layer) about(of region, box plane.Rect) plane.Region {
 	key := plane.Point{X: (box.Left - around).FloorTo(l.block), Y: (box.Bottom - around).FloorTo(l.block)}
-	if l.blocks == nil {
-		l.blocks = map[plane.Point]*[regions]plane.Region{}
+	if l.here == nil || l.last != key {
+		if l.blocks == nil {
+			l.blocks = map[plane.Point]*[regions]plane.Region{}
+		}
+		if l.blocks[key] == nil {
+			l.blocks[key] = l.blockAt(key)
+		}
+		l.last, l.here = key, l.blocks[key]
 	}
-	b := l.blocks[key]
-	if b == nil {
-		b = l.blockAt(key)
-		l.blocks[key] = b
-	}
-	return b[of]
+	return l.here[of]
 }
 
 // blockAt is a block of every region; regions that are the same in it are one.

@@ -1,19 +1,23 @@
 package plane
 
-import "slices"
-
 // room is how many corners a ring may have to be clipped in place.
 const room = 24
 
+// Room is room for the part of a region that is clipped and not kept.
+type Room struct {
+	ring Ring
+	all  [1]Ring
+}
+
 // keepAll is the part of a ring to the left of as many of the lines as leave one ring at most,
 // as Keep has it line by line, and how many these are: for most tiles all.
-func (r Ring) keepAll(lines []Line) (Region, int) {
+func (r Ring) keepAll(lines []Line, into *Room) (Region, int) {
 	var space [2][room + 2]Corner
 	var sides [room]int64
 	at, turn := r, 0
 	for n, l := range lines {
 		if len(at) > room {
-			return at.kept(r), n
+			return at.kept(r, into), n
 		}
 		switch at.sides(l, &sides) {
 		case right:
@@ -23,22 +27,24 @@ func (r Ring) keepAll(lines []Line) (Region, int) {
 		}
 		next, one := at.chain(sides[:len(at)], space[turn][:0])
 		if !one {
-			return at.kept(r), n
+			return at.kept(r, into), n
 		}
 		if next = next.tidied(); len(next) < 3 || next.Area2() == 0 {
 			return nil, len(lines)
 		}
 		at, turn = next, 1-turn
 	}
-	return at.kept(r), len(lines)
+	return at.kept(r, into), len(lines)
 }
 
 // kept is a ring that was clipped in place, or the ring itself where nothing was clipped.
-func (r Ring) kept(was Ring) Region {
-	if &r[0] == &was[0] {
-		return Region{was}
+func (r Ring) kept(was Ring, into *Room) Region {
+	if &r[0] != &was[0] {
+		into.ring = append(into.ring[:0], r...)
+		was = into.ring
 	}
-	return Region{slices.Clone(r)}
+	into.all[0] = was
+	return into.all[:]
 }
 
 // sides tells where a ring is, as lies has it, with the side of every corner.

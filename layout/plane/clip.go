@@ -162,11 +162,14 @@ func (r Region) Keep(l Line) Region {
 }
 
 // KeepAll keeps what lies to the left of every line.
-func (r Region) KeepAll(lines ...Line) Region {
+func (r Region) KeepAll(lines ...Line) Region { return r.KeepAllIn(new(Room), lines...) }
+
+// KeepAllIn is KeepAll in room that may be used again once the part is no longer needed.
+func (r Region) KeepAllIn(room *Room, lines ...Line) Region {
 	for len(lines) > 0 && len(r) > 0 {
 		done := 0
 		if len(r) == 1 {
-			if r, done = r[0].keepAll(lines); done == len(lines) {
+			if r, done = r[0].keepAll(lines, room); done == len(lines) {
 				return r
 			}
 		}

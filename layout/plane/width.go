@@ -43,6 +43,9 @@ func (r Region) Snapped(ring Ring, units length.Length) Region {
 	return out
 }
 
+// Tidy drops every corner that stands where the next one does, and rings without area.
+func (r Region) Tidy() Region { return r.Snapped(nil, 0) }
+
 // snapped tells whether Snapped would change nothing.
 func (r Ring) snapped(ring Ring, units length.Length) bool {
 	for i, c := range r {
