@@ -5,13 +5,14 @@ import "coursewright/layout/merit"
 // setAlone works out what the phase gives with an end or the head placed and no other mark.
 func (c *choice) setAlone(a *axis, o *option) {
 	if a.opening < 0 {
-		m := c.with(o.lowers)
+		m := c.w.merits.next()
+		*m = c.with(o.lowers)
 		m.Exposed, m.Openings = 0, 0 // which hang on what is listed since
 		if o.cut == allCut && c.w.alike.apart {
 			m.Mirror = c.mirrorWith(a, o.lowers)
 		}
-		o.addTo(&m)
-		o.alone = &m
+		o.addTo(m)
+		o.alone = m
 	}
 }
 

@@ -57,14 +57,15 @@ func (t *tally) small() bool {
 }
 
 // add adds to an option the small pieces whose tiles it leaves alone.
-func (all along) add(a *axis, o *option) {
+func (all along) add(w *Wall, a *axis, o *option) {
 	for i := range all {
 		p := &all[i]
 		if !a.leaves(o, p.box) {
 			continue
 		}
-		m := *o.merit
-		o.merit = &m
+		m := w.merits.next()
+		*m = *o.merit
+		o.merit = m
 		for low, s := range [...]*merit.Sight{&m.Sight, &m.OutOfSight} {
 			s.Unworkable += p.sights[low].Unworkable
 			s.Slivers += p.sights[low].Slivers

@@ -20,7 +20,7 @@ type choice struct {
 	line, edge length.Length
 	origin     plane.Point
 	apart      *tally           // of the pieces that no free mark can touch, as far as they are cut
-	cover      *piece.Cover     // what these cover
+	cover      *piece.Covered   // what these cover
 	stands     merit.Merit      // what they are sure to give
 	cut        int              // how much of them was cut: nothing, the corners, all
 	order      []int            // in which order the boundaries are cut, after the corners
@@ -54,7 +54,7 @@ func (c *choice) list() {
 	}
 	c.small[a] = small
 	for i := range options {
-		small.add(a, &options[i])
+		small.add(w, a, &options[i])
 		c.setAlone(a, &options[i])
 		r.wait.items = append(r.wait.items, &options[i])
 	}

@@ -30,10 +30,11 @@ func (c *choice) cutEnds(a *axis, o *option) {
 	t.runs = slices.DeleteFunc(t.runs, func(r run) bool {
 		return !slices.ContainsFunc(r.edges[:r.n], func(e piece.Edge) bool { return e.Side() == a.on })
 	})
-	m := t.merit()
+	m := w.merits.next()
+	*m = t.merit()
 	m.Exposed, m.Openings = o.merit.Exposed, o.merit.Openings
-	o.merit, o.cut = &m, cornersCut
-	c.small[a].add(a, o)
+	o.merit, o.cut = m, cornersCut
+	c.small[a].add(w, a, o)
 	c.setAlone(a, o)
 	w.Work++
 }

@@ -46,9 +46,10 @@ func (c *choice) cutCorners(a *axis, o *option, other *merit.Merit) {
 		}
 		return other
 	})
-	m := t.merit()
+	m := w.merits.next()
+	*m = t.merit()
 	m.Exposed, m.Openings = o.merit.Exposed, o.merit.Openings
-	o.merit, o.stopped = &m, !done
+	o.merit, o.stopped = m, !done
 	if done {
 		o.cut = allCut
 	}

@@ -84,6 +84,7 @@ func (s *solver) hunt(w *Wall, line, up length.Length) *hunt {
 	}}}
 	first, marks := w.starts(s.room.Tape)
 	step := max(1, (marks+blocks-1)/blocks)
+	h.queue.items = make([]*stretch, 0, 2*blocks+len(w.classic))
 	for at := length.Length(0); at < marks; at += step {
 		h.queue.items = append(h.queue.items, s.stretch(h, first+at*s.room.Tape, min(step, marks-at), up))
 	}

@@ -168,10 +168,13 @@ func (t *tally) merit() (m merit.Merit) {
 			m.Head = append(m.Head, share)
 		}
 	}
+	all := make([]piece.Share, 0, len(m.Sight.Runs)+len(m.OutOfSight.Runs)+len(m.Rim)+len(m.Head))
 	for i, list := range lists {
 		t.w.shares[i] = *list
 		if *list = nil; len(t.w.shares[i]) > 0 {
-			*list = slices.Clone(t.w.shares[i])
+			from := len(all)
+			all = append(all, t.w.shares[i]...)
+			*list = all[from:len(all):len(all)]
 			slices.SortFunc(*list, piece.Share.Compare)
 		}
 	}
