@@ -346,7 +346,7 @@ func linesOf(r Ring) []Line {
 	return lines
 }
 
-// What is kept to the left of several lines is what is kept line by line.
+// What is kept to the left of several lines is what is kept line by line, in room that was used before too.
 func TestKeepAllIsKeepAfterKeep(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		r := randomRegion(t)
@@ -357,10 +357,13 @@ func TestKeepAllIsKeepAfterKeep(t *testing.T) {
 			lines = append(lines, l)
 			want = want.Keep(l)
 		}
-		got := r.KeepAll(lines...)
-		require.Equal(t, len(want), len(got))
-		for i := range want {
-			require.Equal(t, want[i], got[i])
+		room := new(Room)
+		randomRegion(t).KeepAllIn(room, lines...)
+		for _, got := range []Region{r.KeepAll(lines...), r.KeepAllIn(room, lines...)} {
+			require.Equal(t, len(want), len(got))
+			for i := range want {
+				require.Equal(t, want[i], got[i])
+			}
 		}
 	})
 }
