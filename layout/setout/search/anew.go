@@ -5,7 +5,7 @@ package search
 func (t *trial) placedAnew() *trial {
 	s := t.solver
 	for i, w := range s.walls {
-		s.limit = s.work() + s.fresh/len(s.walls)
+		s.allow(s.fresh / len(s.walls))
 		if got := s.place(w, t.line, t.walls[i].Edge, nil, t.beside(i), tries); got != nil {
 			t = t.with(i, got)
 		}

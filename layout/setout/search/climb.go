@@ -16,6 +16,8 @@ func climb(from []*trial, effort int) *trial {
 		return order
 	})
 	until := s.work() + effort
+	defer func(end int) { s.end = end }(s.end)
+	s.end = min(s.end, until)
 	first, far := from[0], (s.room.Tile.Height+s.room.Joint)/32
 	best, before := first.step(), first
 	apart := func(t *trial) bool {

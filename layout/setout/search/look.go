@@ -49,7 +49,7 @@ func (s *solver) look(line length.Length, g glance) *trial {
 	t := &trial{solver: s, line: line, depth: exact}
 	for _, w := range s.walls {
 		h := s.hunt(w, line)
-		s.limit = s.work() + g.effort/len(s.walls)
+		s.allow(g.effort / len(s.walls))
 		for _, edge := range h.few(g.starts, g.effort, g.depth) {
 			if len(h.ties) > 0 && s.stopped() {
 				break

@@ -62,7 +62,7 @@ func (t *trial) slid() *trial {
 func (t *trial) moved(to slip, effort int) *trial {
 	s := t.solver
 	var walls []count.Counted
-	s.limit = s.work() + effort
+	s.allow(effort)
 	for i, w := range s.walls {
 		c := s.place(w, to.line, to.edge(w, t.walls[i].Edge), nil, &cutoff{&merit.Merit{}, &t.merit, true}, fewTries)
 		if c == nil {

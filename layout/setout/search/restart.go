@@ -19,7 +19,7 @@ func (t *trial) restarted(effort int) *trial {
 	for i, w := range s.walls {
 		for _, c := range t.started(i, effort/len(s.walls)) {
 			t = t.with(i, &c)
-			s.limit = s.work() + effort/len(s.walls)/mostClosely
+			s.allow(effort / len(s.walls) / mostClosely)
 			if placed := s.place(w, t.line, c.Edge, nil, t.beside(i), tries); placed != nil {
 				t = t.with(i, placed)
 			}
@@ -31,7 +31,7 @@ func (t *trial) restarted(effort int) *trial {
 // started are the starts of one wall that give most on the line, its head and the heights of its openings as they are.
 func (t *trial) started(wall, effort int) []count.Counted {
 	s := t.solver
-	s.limit = s.work() + effort
+	s.allow(effort)
 	w, cut := s.walls[wall], t.beside(wall)
 	var out []count.Counted
 	h := s.hunt(w, t.line)

@@ -36,7 +36,7 @@ func (s *scout) lines() []*trial {
 // where the work for that ends before.
 func (s *scout) on(line length.Length) *trial {
 	t := &trial{solver: s.solver, line: line, depth: exact}
-	s.limit = s.until
+	s.limit = min(s.until, s.end)
 	for _, w := range s.walls {
 		h := s.hunt(w, line)
 		for _, edge := range h.apart(farStarts) {

@@ -1,6 +1,7 @@
 package search
 
 import (
+	"math"
 	"slices"
 
 	"coursewright/layout/merit"
@@ -13,9 +14,9 @@ import (
 // is before it still.
 func (t *task) settle(q queue[*trial], best *trial) *trial {
 	defer func(limit int, missed, known *merit.Merit) {
-		t.limit, t.missed, t.known, t.spread = 2*limit, missed, known, false
+		t.limit, t.missed, t.known, t.spread, t.end = 2*limit, missed, known, false, math.MaxInt
 	}(t.limit, t.missed, t.known)
-	t.spread = true
+	t.spread, t.end = true, 2*t.limit
 	var from []*trial
 	if best != nil {
 		from = append(from, best)
@@ -89,7 +90,8 @@ func (t *task) early(q *queue[*trial]) *trial {
 // through looks at every start on the line of the best, as far as the work for that
 // goes, and gives what is better; nil where nothing is.
 func (s *solver) through(best *trial) *trial {
-	s.limit, s.known = s.work()+4*s.fresh, &best.merit
+	s.known = &best.merit
+	s.allow(4 * s.fresh)
 	t := s.trial(best.line)
 	for _, w := range s.walls {
 		t.hunts = append(t.hunts, s.hunt(w, t.line))

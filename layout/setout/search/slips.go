@@ -21,13 +21,13 @@ type slipper struct {
 // most or, where none of these is better, of those spread evenly over all that give most at the first try. Where
 // bounds do not tell the slips apart the second are what leads far.
 func (s *slipper) best(best *trial) *trial {
-	s.limit = s.work() + 2*s.fresh
+	s.allow(2 * s.fresh)
 	all := s.slips()
 	if better := s.promising(slices.Clone(all), best); better != best {
 		return better
 	}
 	for _, p := range s.tried(all, best) {
-		s.limit = s.work() + s.fresh/2/mostClosely
+		s.allow(s.fresh / 2 / mostClosely)
 		best = s.closely(p, best)
 	}
 	return best
@@ -51,7 +51,7 @@ func (s *slipper) promising(slips []*slip, best *trial) *trial {
 // tried are those of some slips that give most with their marks where they promise most, on lines apart, as far as the
 // work for that goes.
 func (s *slipper) tried(slips []*slip, best *trial) []*slip {
-	s.limit = s.work() + s.fresh/2
+	s.allow(s.fresh / 2)
 	var out []*slip
 	for _, p := range slips {
 		if s.stopped() {

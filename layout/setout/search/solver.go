@@ -23,6 +23,7 @@ package search
 
 import (
 	"context"
+	"math"
 
 	"coursewright/layout/merit"
 	"coursewright/layout/setout/count"
@@ -44,8 +45,9 @@ type task struct {
 	most   int          // that is counted for the room, before it settles
 	share  int          // of that, for either hand when it settles
 	fresh  int          // of that share, for one line
-	limit  int
-	spread bool // starts that promise alike are taken from all over the wall, as for a few of them alone there is work
+	limit  int          // for what is looked at now
+	end    int          // for what is looked at before the search has settled
+	spread bool         // starts that promise alike are taken from all over the wall, as for a few of them alone there is work
 	ctx    context.Context
 	asked  int
 	ended  bool
@@ -73,7 +75,7 @@ func newTask(ctx context.Context, room *survey.Room, hands []survey.Hand, work i
 		t.hands = append(t.hands, s)
 	}
 	t.before = t.work()
-	t.most, t.limit = work, work
+	t.most, t.limit, t.end = work, work, math.MaxInt
 	t.share, t.fresh = work/len(hands), work/len(hands)/16
 	return t
 }
@@ -88,6 +90,9 @@ func (t *task) work() int {
 	}
 	return sum
 }
+
+// allow sets how much may be counted for what is looked at next, as far as there is so much.
+func (t *task) allow(effort int) { t.limit = min(t.work()+effort, t.end) }
 
 // stopped tells whether it is time to settle. It asks the context now and then.
 func (t *task) stopped() bool {

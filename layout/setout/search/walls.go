@@ -12,7 +12,7 @@ import (
 // they are, as far as the work given for that goes, and gives what is best then.
 func (s *solver) wallByWall(best *trial, effort int) *trial {
 	for i, w := range s.walls {
-		s.limit = s.work() + effort/len(s.walls)
+		s.allow(effort / len(s.walls))
 		for h := s.hunt(w, best.line); ; {
 			cut := best.beside(i)
 			edge, left := h.take(cut)
