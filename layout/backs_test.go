@@ -2,6 +2,7 @@ package layout_test
 
 import (
 	"context"
+	"slices"
 	"strconv"
 	"strings"
 	"testing"
@@ -9,11 +10,14 @@ import (
 	"coursewright/layout"
 	"coursewright/layout/cuts"
 	"coursewright/layout/length"
+	"coursewright/layout/piece"
 	laid "coursewright/layout/plan"
+	"coursewright/layout/plane"
 	"coursewright/layout/stages"
 	"coursewright/layout/survey"
 	"coursewright/layout/takeoff"
 
+	"github.com/peterstace/simplefeatures/geom"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 )
@@ -180,4 +184,107 @@ func TestTheTileOverALineGoesOnUponTheBack(t *testing.T) {
 	p, err = layout.Now(acrossBack("1 1/4", "8 1/2", toHead))
 	require.NoError(t, err)
 	assert.Equal(t, map[string]int{`tile 4" at 1 3/8"`: 3, `stripe 2" at 5 1/2"`: 3, `stripe 2" at 7 5/8"`: 3}, backOf(t, p))
+}
+
+// A pattern is cut to the edges of a band on the back as on the wall: what is laid in it lies between the band's
+// edges, or a joint off them. No two pieces overlap (by a general geometry library, simplefeatures), each tile covers of its part of the back
+// what a tile has of its module, and rows and courses are counted as those of the wall.
+func TestAPatternIsCutToTheBandOnTheBack(t *testing.T) {
+	weave := func(j *survey.Job) {
+		j.Bands[0].Bond, j.Bands[0].Height, j.Bands[0].Tile = survey.Bond{Kind: "herringbone"}, "5", survey.Tile{Width: "3", Height: "1", Thickness: "5/16"}
+	}
+	field := func(j *survey.Job) {
+		j.Bond, j.Pins = survey.Bond{Kind: "herringbone"}, survey.Pins{}
+		j.Tile.Width, j.Tile.Height = "6", "2"
+		o := &j.Walls[0].Openings[0]
+		o.Left, o.Width, o.Inside.Studs = &survey.Mark{At: "23"}, &survey.Mark{At: "12 1/2"}, nil
+	}
+	for name, change := range map[string]func(*survey.Job){
+		"band": weave, "field": field, "both": func(j *survey.Job) { field(j); weave(j) },
+		"to the head": func(j *survey.Job) { field(j); j.Bands[0].ToHead = true },
+	} {
+		p, err := layout.Now(acrossBack("1 1/4", "14 5/8", change))
+		require.NoError(t, err, name)
+		w, band := p.Walls[0], p.Setout.Bands[0]
+		back := w.Insides[0].Find(survey.BackFace)
+		var area [2]length.Area
+		for i, q := range back.Pieces {
+			box := q.Face.Bounds()
+			if band.ToHead {
+				band.Top = box.Top
+			}
+			if q.Laid == 1 {
+				assert.True(t, band.Bottom <= box.Bottom && box.Top <= band.Top, "%s, %s", name, q.ID)
+			} else {
+				assert.True(t, box.Top <= band.Bottom-p.Room.Joint || !band.ToHead && box.Bottom >= band.Top+p.Room.Joint, "%s, %s", name, q.ID)
+			}
+			area[q.Laid] += q.Face.Area2() / 2
+			for _, r := range back.Pieces[i+1:] {
+				both, err := geom.Intersection(outlined(q.Face), outlined(r.Face))
+				require.NoError(t, err)
+				assert.Less(t, both.Area(), 1e4, "%s: %s and %s", name, q.ID, r.ID)
+			}
+		}
+		whole := back.Shape.Region.Bounds()
+		if band.ToHead {
+			band.Top = whole.Top
+		}
+		high := [2]length.Length{whole.Height() - (band.Top - band.Bottom) - 2*p.Room.Joint, band.Top - band.Bottom}
+		if band.ToHead {
+			high[0] += p.Room.Joint
+		}
+		for n := range area {
+			laid := p.Room.Laid(n)
+			tile, joint := laid.Tile, laid.Joint
+			share := float64(tile.Width.Times(tile.Height)) / float64((tile.Width + joint).Times(tile.Height+joint))
+			assert.InDelta(t, share, float64(area[n])/float64(whole.Width().Times(high[n])), 0.08, "%s: how much of the back tile %d covers", name, n)
+		}
+		for _, q := range back.Pieces {
+			over := func(r plane.Region) bool { return r.Bounds().Bottom > band.Bottom }
+			same := slices.ContainsFunc(w.Pieces, func(r piece.Piece) bool {
+				return r.Laid == q.Laid && over(r.Face) == over(q.Face) && r.Course-r.Row == q.Course-q.Row
+			})
+			assert.True(t, same, "%s: %s is of row %d, course %d", name, q.ID, q.Row, q.Course)
+		}
+	}
+}
+
+// A band on sheets goes on upon the back in sheets: its tiles there are each on one sheet of the band,
+// which is bought with those of the wall.
+func TestABandOnSheetsGoesOnUponTheBack(t *testing.T) {
+	p, err := layout.Now(acrossBack("1 1/4", "15 3/4", func(j *survey.Job) {
+		j.Bands[0].Courses = 3
+		j.Bands[0].Tile = survey.Tile{Width: "15/16", Height: "15/16", Thickness: "5/16", Sheet: &survey.Sheet{Across: 12, Up: 3}}
+	}))
+	require.NoError(t, err)
+	back := p.Walls[0].Insides[0].Find(survey.BackFace)
+	schedule, lines := bought(t, p)
+	on := map[string]int{}
+	var all, within int
+	for _, f := range schedule.Mosaic {
+		require.Equal(t, "stripe", f.Band)
+		all += len(f.Sheets)
+		if f.Face != nil {
+			require.Same(t, back, f.Face)
+			within += len(f.Sheets)
+			for _, s := range f.Sheets {
+				for _, id := range s.Pieces {
+					on[id]++
+				}
+			}
+		}
+	}
+	for _, q := range back.Pieces {
+		assert.Equal(t, q.Laid, on[q.ID], q.ID)
+	}
+	assert.Positive(t, within)
+	assert.Greater(t, all, within)
+	assert.Equal(t, "sheet", lines["tile for the stripe"].Unit)
+	steps := 0
+	for _, s := range stages.Order(stages.Input{Room: p.Room, Walls: p.Walls, Cuts: schedule}) {
+		if s.On == back && s.Sheet != nil {
+			steps++
+		}
+	}
+	assert.Equal(t, within, steps, "each is set in one go")
 }

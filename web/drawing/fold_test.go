@@ -111,3 +111,35 @@ func TestFoldOutKeepsItsTextsApart(t *testing.T) {
 		}
 	}
 }
+
+// A band that lies across the back of a niche shows there: folded out in the shade that it has on the wall, in
+// the look of the finished wall in its own colour, in shade; by itself, and one path for the field's tile.
+func TestABandShowsOnTheBackOfANiche(t *testing.T) {
+	p := insides(t, func(job *survey.Job) {
+		job.Walls[0].Openings[0].Inside.Back = survey.InsideFace{}
+		job.Walls[0].Openings[0].Bottom, job.Walls[0].Openings[0].Height = &survey.Mark{At: "1 1/4"}, &survey.Measure{Mark: &survey.Mark{At: "14 5/8"}}
+		job.Pins.Course.Line = "1 3/8"
+		job.Bands = []survey.Band{{Name: "stripe", Walls: []string{job.Walls[0].Name}, Bottom: survey.Mark{At: "5 1/2"},
+			Tile: survey.Tile{Width: "4", Height: "2", Thickness: "5/16", Colour: "#336699"}}}
+	})
+	whole := map[Colour]int{}
+	for _, e := range FoldOut(p, 0, 0, Options{}).Elements {
+		if tiles, is := e.(Tiles); is {
+			for _, r := range tiles.Runs {
+				whole[tiles.Fill] += r.Count
+			}
+		}
+	}
+	assert.Equal(t, map[Colour]int{White: 6, shades[0]: 3}, whole, "the fall of the sill takes of the lowest course")
+	within := func(o Options) map[Colour]int {
+		out := map[Colour]int{}
+		for _, e := range Elevation(p, 0, o).Elements {
+			if path, is := e.(Path); is && path.Kind == Niche {
+				out[path.Fill] = len(path.Rings)
+			}
+		}
+		return out
+	}
+	assert.Subset(t, within(Options{}), map[Colour]int{Pale: 9, shades[0].darker(): 3})
+	assert.Subset(t, within(Options{Finish: true}), map[Colour]int{Colour(0x336699).darker(): 3})
+}

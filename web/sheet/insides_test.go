@@ -54,6 +54,26 @@ func TestEveryInsideHasItsSheet(t *testing.T) {
 	}
 }
 
+// The list under an inside tells the pieces of a band's tile from those of the field.
+func TestTheListOfABackTellsItsBand(t *testing.T) {
+	plan := solved(t, "../insides/shower", func(job *survey.Job) {
+		o := &job.Walls[0].Openings[0]
+		o.Inside.Back = survey.InsideFace{}
+		o.Bottom, o.Height = &survey.Mark{At: "-2 7/8"}, &survey.Measure{Mark: &survey.Mark{At: "11 5/8"}}
+		job.Pins.Course.Line = "1 3/8"
+		job.Bands = []survey.Band{{Name: "stripe", Walls: []string{job.Walls[0].Name}, Bottom: survey.Mark{At: "5 1/2"},
+			Tile: survey.Tile{Width: "4", Height: "2", Thickness: "5/16"}}}
+	})
+	b := newBook(plan, Options{Kinds: []Kind{Elevations}})
+	var back []string
+	for _, r := range b.insideCuts(unfolded{faces: plan.Walls[0].Insides[0].Faces[:1]}).rows {
+		back = append(back, strings.Join(r.cells[2:5], " | "))
+	}
+	assert.Contains(t, back, "whole |  | 3", "of the field, over a course that the fall of the sill cuts")
+	assert.Contains(t, back, "whole | stripe | 3")
+	assert.Len(t, back, 4, "%v", back)
+}
+
 // A wall whose niches have no inside prints as it did: no leaf more.
 func TestAWallWithoutAnInsideHasNoSheetMore(t *testing.T) {
 	plan := solved(t, "../insides/shower", func(job *survey.Job) {
