@@ -94,11 +94,10 @@ func (t *task) solve() *Result {
 		if t.rival != nil && t.order.Better(t.rival, &first.merit) {
 			return nil
 		}
-		spent := settled || t.stopped()
-		switch {
-		case t.ended, settled && t.stopped(), spent && whole && asGood(t.order, best, first):
-			return t.result(best, first.merit)
-		case spent && !settled:
+		if t.stopped() {
+			if t.ended || settled || whole && asGood(t.order, best, first) {
+				return t.result(best, first.merit)
+			}
 			if best, settled = t.settle(q, best), true; best == nil {
 				return nil
 			}
