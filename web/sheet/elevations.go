@@ -106,9 +106,9 @@ func (b *book) laidAt(wall int, scale drawing.Scale, anyhow bool) bool {
 			if l.columns > 0 && free < b.pointer(wall) {
 				continue // no larger drawing is worth a number in a ring of which nothing is said
 			}
-			if f != nil && (f.holds(t, free, l.columns) || anyhow && l.columns == 0 && !l.narrow) {
+			if f != nil && (f.holds(t, free, l.columns, wall) || anyhow && l.columns == 0 && !l.narrow) {
 				b.leaves = append(b.leaves, f.leaf)
-				f.list(t, free, l.columns).findings(wall)
+				f.list(t, free+f.inColumn(0, max(l.columns, 1)).doubtsHigh(wall), l.columns).findings(wall)
 				f.insides(wall)
 				b.walls = append(b.walls, f)
 				return true
@@ -126,13 +126,14 @@ func (b *book) pointer(wall int) drawing.Micron {
 	return 0
 }
 
-// holds finds a size of text at which a list fits on what is left of the leaf, but for what is kept free.
-func (f *flow) holds(t table, free drawing.Micron, columns int) bool {
-	if free == 0 {
-		free = -tableGap // nothing stands under it
-	}
+// holds finds a size of text at which a list fits on what is left of the leaf, but for what is kept free and for the doubts of its wall.
+func (f *flow) holds(t table, free drawing.Micron, columns, wall int) bool {
 	for _, f.percent = range append(slices.Clone(percents), smallest) {
-		if columns == 0 && f.breadth() >= leastAt(f.percent) && f.high(t) <= f.left()-free || columns > 0 && f.holdsIn(t, free, columns) {
+		keep := free + f.inColumn(0, max(columns, 1)).doubtsHigh(wall)
+		if keep == 0 {
+			keep = -tableGap // nothing stands under it
+		}
+		if columns == 0 && f.breadth() >= leastAt(f.percent) && f.high(t) <= f.left()-keep || columns > 0 && f.holdsIn(t, keep, columns) {
 			return true
 		}
 	}
@@ -228,10 +229,11 @@ func (f *flow) written(t table, percent drawing.Micron) *flow {
 // with the work they belong to.
 func ofWall(x finding.Finding, wall int) bool { return x.Wall == wall && x.Grade != finding.Caution }
 
-// findings lists what stands on a drawing of a wall, by the number at its place,
+// findings writes the doubts of a wall and lists what stands on its drawing, by the number at its place,
 // as far as there is room; the rest goes on to the sheet of findings, and a line
 // that says so is left room for.
 func (f *flow) findings(wall int) {
+	f.doubts(wall)
 	var all []later
 	high := drawing.Micron(0)
 	for i, x := range f.book.plan.Findings {

@@ -33,6 +33,7 @@ func (b *book) sized(s subject, wide bool, percent drawing.Micron) *flow {
 	f := &flow{book: b, wide: wide, percent: percent, leaf: &leaf{subject: s}}
 	f.turn()
 	b.flows = append(b.flows, f)
+	f.doubtsFirst()
 	return f
 }
 

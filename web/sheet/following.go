@@ -69,7 +69,7 @@ func (f *flow) nextOnLeaf(lines []cutLine, end drawing.Micron, leaves [][]cutLin
 // highOf is how high a list is with its heading under another, and whether it stands on one leaf in text of
 // the usual size.
 func (b *book) highOf(k Kind) (high drawing.Micron, whole bool) {
-	try := &book{plan: b.plan, opts: b.opts, cuts: b.cuts, buy: b.buy, single: true}
+	try := &book{plan: b.plan, opts: b.opts, cuts: b.cuts, buy: b.buy, single: true, trying: true}
 	try.kind(k)
 	if len(try.leaves) != 1 || len(try.flows) != 1 || try.flows[0].percent != 100 {
 		return 0, false

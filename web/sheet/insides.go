@@ -96,7 +96,7 @@ func (b *book) insideAt(wall int, u unfolded, scale drawing.Scale, t table, toge
 		if s.Width <= f.breadth() && s.Height+2000 <= f.left() {
 			f.lay(drawing.Point{X: f.lo.X, Y: f.y}, s)
 			f.y += s.Height + 1000
-			if f.holds(t, 0, 0) || !together {
+			if f.holds(t, 0, 0, noWall) || !together {
 				f.table(t)
 				return true
 			}

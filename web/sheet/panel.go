@@ -36,7 +36,7 @@ func (b *book) withPanel(wall, panel int) bool {
 	for i, scale := range scales {
 		f := b.wallLeaf(wall, lie{scale: scale, beside: true})
 		t := b.wallCuts(b.plan.Walls[wall], true)
-		if f == nil || !f.holds(t, 0, 0) || f.percent < 100 {
+		if f == nil || !f.holds(t, 0, 0, wall) || f.percent < 100 {
 			continue
 		}
 		b.leaves = append(b.leaves, f.leaf)

@@ -8,7 +8,7 @@ import (
 // that can be read: with the wall's list as large as it fits there, else with all lists
 // in smaller text.
 func (b *book) withTop(wall int, below, beside table) bool {
-	large := func(f *flow, t table) bool { return f.holds(t, 0, 0) }
+	large := func(f *flow, t table) bool { return f.holds(t, 0, 0, wall) }
 	if b.withTopAt(wall, below, beside, large) {
 		return true
 	}

@@ -54,6 +54,7 @@ type book struct {
 	flows     []*flow // of the lists
 	walls     []*flow // of the walls whose sheet is theirs alone
 
+	trying bool // nothing of it is printed: it tells how high a list is
 	single bool // every list begins a leaf of its own
 	joined bool // one does not
 	next   Kind // the list for which the one before it leaves room
