@@ -33,6 +33,14 @@ var (
 // here is the address of the page as it is looked at.
 func (b Bench) here() templ.SafeURL { return page.JobPath(b.ID, b.query()) }
 
+// alongChoices says nothing of how rows run where the job says nothing: a form that nobody touched is no edit.
+func (b Bench) alongChoices() []page.Choice {
+	if b.Typed.Bond.Along == "" {
+		return rowsChoices
+	}
+	return alongChoices
+}
+
 func (b Bench) wallChoices() []page.Choice {
 	var out []page.Choice
 	for _, w := range b.Typed.Walls {

@@ -1405,7 +1405,7 @@ func bond(b Bench) templ.Component {
 			return templ_7745c5c3_Err
 		}
 		if b.Typed.Bond.Kind != "diagonal" && b.Typed.Bond.Turn == "" {
-			templ_7745c5c3_Err = page.ChoiceField(b.Job, "bond.along", b.rowsRun(), alongChoices).Render(ctx, templ_7745c5c3_Buffer)
+			templ_7745c5c3_Err = page.ChoiceField(b.Job, "bond.along", b.rowsRun(), b.alongChoices()).Render(ctx, templ_7745c5c3_Buffer)
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
