@@ -282,7 +282,7 @@ func (c chains) link(l Line) Region {
 		}
 		return nil
 	}
-	events := make([]event, 0, 2*len(c))
+	events := make([]event, 0, 16) // which a region that a tile is cut from hardly has more of
 	for id, run := range c {
 		events = append(events,
 			event{l.along(run[0].Point), id, true},
@@ -291,7 +291,7 @@ func (c chains) link(l Line) Region {
 	slices.SortStableFunc(events, func(a, b event) int {
 		return int(max(-1, min(1, a.at-b.at)))
 	})
-	next := make([]int, len(c))
+	next := append(make([]int, 0, 8), make([]int, len(c))...)
 	open := -1
 	for i := 0; i < len(events); i++ {
 		prefer(events, i, open >= 0)

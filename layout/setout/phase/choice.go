@@ -27,7 +27,6 @@ type choice struct {
 	zone, seen int              // how many of them are cut, and of what is cut next how many tiles
 	axes       []ranked         // those whose options are listed
 	ended      bool             // ends and the head are listed, and the best cut in their corners
-	small      map[*axis]along  // see along
 	others     map[*axis]*tally // see beside
 }
 
@@ -48,13 +47,10 @@ func (c *choice) list() {
 		}
 		return order < 0 || order == 0 && x.cut > y.cut // one that is cut shows what the best may give
 	}}}
-	small := c.along(a)
-	if c.small == nil {
-		c.small = map[*axis]along{}
-	}
-	c.small[a] = small
+	r.small = c.along(a)
+	r.wait.items = make([]*option, 0, len(options))
 	for i := range options {
-		small.add(w, a, &options[i])
+		r.small.add(w, a, &options[i])
 		c.setAlone(a, &options[i])
 		r.wait.items = append(r.wait.items, &options[i])
 	}

@@ -8,12 +8,11 @@ import (
 )
 
 // cutEnds works an option of an end or the head out with the tiles cut at its own corners that only its axis can
-// touch: most phases are no good by these alone. What wall is bare there is not looked at yet.
-func (c *choice) cutEnds(a *axis, o *option) {
+// touch, and with what is small along edges that stand: most phases are no good by these alone. What wall is bare there is
+// not looked at yet.
+func (c *choice) cutEnds(a *axis, o *option, small along) {
 	w, t := c.w, &tally{w: c.w, surely: true}
-	p := w.outer
-	p.Openings = slices.Clone(p.Openings)
-	a.set(&p, o)
+	p := a.placed(w, o)
 	a.bounds(t, c.origin, &p)
 	g := w.ground(p)
 	cover := g.layer.Cover
@@ -34,7 +33,7 @@ func (c *choice) cutEnds(a *axis, o *option) {
 	*m = t.merit()
 	m.Exposed, m.Openings = o.merit.Exposed, o.merit.Openings
 	o.merit, o.cut = m, cornersCut
-	c.small[a].add(w, a, o)
+	small.add(w, a, o)
 	c.setAlone(a, o)
 	w.Work++
 }

@@ -37,7 +37,7 @@ func TestCornersOfEndsAreAPartOfWhatTheyCut(t *testing.T) {
 					corners, all, none := *o, *o, *o.merit
 					none.Sight, none.OutOfSight = merit.Sight{}, merit.Sight{}
 					corners.merit = &none
-					c.cutEnds(a, &corners)
+					c.cutEnds(a, &corners, c.axes[i].small)
 					c.cutCorners(a, &all, nil)
 					worse, term := w.order.Compare(corners.merit, all.merit)
 					require.LessOrEqual(t, worse, 0, "%s: corners %+v, all %+v at %v", term, corners.merit, all.merit, o.at)

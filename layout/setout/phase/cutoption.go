@@ -24,9 +24,7 @@ func (c *choice) cutNext(a *axis, wait *queue[*option]) {
 // mark can touch are cut. It stops, and notes so, once that comes after another merit.
 func (c *choice) cutCorners(a *axis, o *option, other *merit.Merit) {
 	w, t, done := c.w, &tally{w: c.w, surely: true, runs: c.w.cutRuns[:0]}, false
-	p := w.outer
-	p.Openings = slices.Clone(p.Openings)
-	a.set(&p, o)
+	p := a.placed(w, o)
 	if a.clearOfAll(w, o) {
 		var notched *tally
 		notched, done = c.notched(a, o, &p, other)

@@ -66,6 +66,7 @@ func (w *Wall) ground(p survey.Placed) *ground {
 		w.shape = g
 		return g
 	}
+	p.Openings = slices.Clone(p.Openings)
 	s := w.Found.Shape(w.room.Units, p)
 	g := &ground{placed: p, shape: s, layer: piece.NewLayer(s, w.Pattern, w.rule), box: s.Solid.Bounds()}
 	far := max(w.rule.Joint, w.rule.Sealant) + 16

@@ -169,10 +169,7 @@ func (w *Wall) sure(a *axis, origin plane.Point, o *option) *merit.Merit {
 	at := a.standsAt(w, origin, o)
 	m := a.known[at]
 	if m == nil {
-		p := w.outer
-		p.Openings = append(w.scratch[:0], p.Openings...)
-		w.scratch = p.Openings
-		a.set(&p, o)
+		p := a.placed(w, o)
 		t := afresh(w)
 		a.bounds(&t, origin, &p)
 		m = w.merits.next()
@@ -183,6 +180,15 @@ func (w *Wall) sure(a *axis, origin plane.Point, o *option) *merit.Merit {
 		w.Work++
 	}
 	return m
+}
+
+// placed are the marks where they stand first, but for those of the axis, until the next are asked for.
+func (a *axis) placed(w *Wall, o *option) survey.Placed {
+	p := w.outer
+	p.Openings = append(w.scratch[:0], p.Openings...)
+	w.scratch = p.Openings
+	a.set(&p, o)
+	return p
 }
 
 // standsAt is where the axis stands with an option.

@@ -39,7 +39,7 @@ func (c *choice) notched(a *axis, o *option, p *survey.Placed, other *merit.Meri
 	if t = a.cut[at]; t != nil {
 		return t, true
 	}
-	t = &tally{w: c.w, surely: true}
+	t = &tally{w: c.w, surely: true, runs: make([]run, 0, 8)}
 	a.bounds(t, c.origin, p)
 	if done = c.cutNotches(t, a, p, other); done {
 		a.cut[at] = t

@@ -158,7 +158,7 @@ func listedEnds(c *choice, steps int, bounds map[string]merit.Merit) (placed fun
 	for i := range c.axes {
 		for _, o := range c.axes[i].wait.items {
 			corners := *o
-			c.cutEnds(c.w.axes[i], &corners)
+			c.cutEnds(c.w.axes[i], &corners, c.axes[i].small)
 			cut[o] = *corners.merit
 		}
 	}

@@ -5,6 +5,7 @@ package phase
 type ranked struct {
 	given []*option
 	wait  queue[*option]
+	small along // see there
 }
 
 // option is the nth best option of an axis, or nil.

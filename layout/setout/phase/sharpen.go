@@ -7,7 +7,7 @@ func (c *choice) sharpen(cut int) bool {
 		if r := &c.axes[i]; r.wait.first().cut < cut {
 			if a := c.w.axes[i]; cut < allCut {
 				o := r.wait.take()
-				c.cutEnds(a, o)
+				c.cutEnds(a, o, r.small)
 				r.wait.add(o)
 			} else {
 				c.cutNext(a, &r.wait)
