@@ -86,7 +86,7 @@ func TestPiecesOfPatternsAreTileAndWall(t *testing.T) {
 	})
 }
 
-// Pieces of different tiles do not overlap but for what crossings are rounded by.
+// Pieces of different tiles do not overlap but for what crossings are rounded by, and of none is more seen than there is.
 func TestNoTwoPiecesOfPatternsOverlap(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		_, _, _, pieces := layRandom(t, 6*mm)
@@ -95,6 +95,7 @@ func TestNoTwoPiecesOfPatternsOverlap(t *testing.T) {
 			box := p.Face.Bounds()
 			require.True(t, box.Left >= p.Tile.Left-1 && box.Right <= p.Tile.Right+1 && box.Bottom >= p.Tile.Bottom-1 && box.Top <= p.Tile.Top+1)
 			require.LessOrEqual(t, p.Face.Area2(), p.Outline.Area2()+8*length.Area(p.Tile.Width()+p.Tile.Height()))
+			require.LessOrEqual(t, p.Visible.Area2(), p.Solid().Area2()+8*length.Area(p.Tile.Width()+p.Tile.Height()), "no more is seen of it than there is")
 			require.Equal(t, p.Whole, p.Kind == 0)
 		}
 		for n := range 40 {
