@@ -31,10 +31,10 @@ export function exact(count, per) {
   return unit === "in" && Math.abs(shown - mm) < 0.0006 ? text : `${Number(mm.toFixed(3))} mm`;
 }
 
-// figure is the same with its unit, for people.
+// figure is the same with its unit and a minus as it is printed, for people.
 export function figure(count) {
   const { unit, per } = scale();
-  return tape(count, per) + (unit === "in" ? "″" : " mm");
+  return tape(count, per).replace("-", "−") + (unit === "in" ? "″" : " mm");
 }
 
 // moved is how far something went: +1/16″.

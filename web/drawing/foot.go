@@ -167,7 +167,7 @@ func (b *board) pair(l Label, left, right string, t foot, y Micron) {
 		return
 	}
 	if left != right {
-		left += "–" + right
+		left += " to " + right
 	}
 	b.offer(one(left, Middle, (t.x0+t.x1)/2))
 }
