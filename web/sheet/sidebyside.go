@@ -1,6 +1,10 @@
 package sheet
 
-import "coursewright/web/drawing"
+import (
+	"slices"
+
+	"coursewright/web/drawing"
+)
 
 // columnGap is between two columns of a list.
 const columnGap = 5 * mmPaper
@@ -71,7 +75,9 @@ func (f *flow) columnsOf(t table, free drawing.Micron, columns int) (parts []tab
 	if f.left()-high >= free {
 		return parts, high
 	}
-	if fuller := f.inColumn(0, columns).filled(t, f.left()); len(fuller) == columns {
+	column := f.inColumn(0, columns)
+	over := func(p table) bool { return column.high(p) > f.left() } // a single row may be
+	if fuller := column.filled(t, f.left()); len(fuller) == columns && !slices.ContainsFunc(fuller, over) {
 		return fuller, f.left()
 	}
 	return parts, high

@@ -75,3 +75,13 @@ func lowest(f *flow, list table, columns int) (best drawing.Micron) {
 	}
 	return min(best, f.high(list))
 }
+
+// A list with a row that is higher than the leaf has room for does not go into columns: those of a chevron's list once stood empty, and their
+// rows on leaves of their own.
+func TestARowThatIsTooHighGoesIntoNoColumn(t *testing.T) {
+	b := &book{opts: Options{Paper: Papers()[0]}}
+	f := b.flow(subject{title: "List"}, false)
+	long := table{text: body, columns: []column{{name: "place", share: 1}}, rows: []row{{cells: []string{strings.Repeat("long words ", 60)}}, {cells: []string{"short"}}}}
+	f.y = f.hi.Y - 30*mmPaper
+	assert.False(t, f.holdsIn(long, 5*mmPaper, 2))
+}
