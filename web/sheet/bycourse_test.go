@@ -89,7 +89,7 @@ func TestASheetWithMarksTellsHowTheyAreRead(t *testing.T) {
 	}{"hexagon": {demoIn(t, "4 1/4", "4 1/4", survey.Bond{Kind: "hexagon"}), true}, "alcove": {roomOf(t, "jobs/alcove"), false}} {
 		for _, kinds := range [][]Kind{{Elevations}, {Elevations, CutSchedule}} {
 			b := newBook(c.plan, Options{Kinds: kinds})
-			told := "A to B: so far from corner A on the way to corner B."
+			told := "A to B: from corner A towards B"
 			if len(kinds) == 1 {
 				told = cuts.Corners
 			}

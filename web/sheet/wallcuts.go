@@ -51,7 +51,7 @@ func (b *book) marksTold(all []entry) string {
 	case !slices.Contains(b.opts.Kinds, CutSchedule):
 		return cuts.Corners
 	}
-	return "A to B: so far from corner A on the way to corner B. The cut schedule draws every tile with its corners."
+	return "A to B: from corner A towards B, as the cut schedule draws it."
 }
 
 // noting is the table with a last row that explains it.
