@@ -50,6 +50,9 @@ type Sheet struct {
 	on cell // the lowest and leftmost tile used, on the sheet
 }
 
+// OnWall is what the sheet is called on its wall.
+func (s *Sheet) OnWall() string { return fmt.Sprintf("%d-%d", s.Row, s.Number) }
+
 // Full tells whether the sheet is set as it comes.
 func (s Sheet) Full(size survey.SheetSize) bool { return s.Whole == size.Tiles() }
 
@@ -403,6 +406,6 @@ func number(all []Sheet, letter string, laid int) {
 				s.Row, s.Number = before.Row, before.Number+1
 			}
 		}
-		s.ID = fmt.Sprintf("%s-S%d-%d", letter, s.Row, s.Number)
+		s.ID = letter + "-S" + s.OnWall()
 	}
 }

@@ -3,7 +3,6 @@ package drawing
 import (
 	"cmp"
 	"slices"
-	"strings"
 
 	"coursewright/layout"
 	"coursewright/layout/mosaic"
@@ -66,8 +65,7 @@ const mostTried = 24
 
 // sheetName writes the name of a sheet on one of its tiles, which stand at.
 func (b *board) sheetName(f frame, s *mosaic.Sheet, at map[string]Point) {
-	_, name, _ := strings.Cut(s.ID, "-S")
-	l := Label{Tag: Tag{Kind: SheetName, Wall: f.wall}, Text: name, Size: b.texts.note, Bold: true, Colour: Blue}
+	l := Label{Tag: Tag{Kind: SheetName, Wall: f.wall}, Text: s.OnWall(), Size: b.texts.note, Bold: true, Colour: Blue}
 	var places []Point
 	var sum, least, most Point
 	for i, id := range s.Pieces {

@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strings"
 
+	"coursewright/layout"
 	"coursewright/layout/mosaic"
 	"coursewright/layout/stages"
 )
@@ -44,6 +45,16 @@ func (f *flow) sheetTable() {
 		f.table(t)
 	}
 	f.sheetOrder()
+}
+
+// sheetsTold says what the names of sheets stand for that a wall's drawing bears, where it has some.
+func (b *book) sheetsTold(w layout.Wall) string {
+	for _, m := range b.cuts.Mosaic {
+		if m.Face == nil && b.plan.Walls[m.Wall].Found.Letter == w.Found.Letter && len(m.Sheets) > 0 {
+			return fmt.Sprintf("%s in blue: sheet %s of mosaic, as the cut schedule names it.", m.Sheets[0].OnWall(), m.Sheets[0].ID)
+		}
+	}
+	return ""
 }
 
 // sheetOrder lists the courses of sheets in the order in which they are set.

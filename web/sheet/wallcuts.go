@@ -25,7 +25,7 @@ func (b *book) wallCuts(w layout.Wall, narrow bool) table {
 	}
 	all := b.wallEntries(w, course)
 	if narrow {
-		return narrowCuts(all, name, b.inMillimetres()).noting(b.marksTold(all))
+		return narrowCuts(all, name, b.inMillimetres()).noting(b.marksTold(all)).noting(b.sheetsTold(w))
 	}
 	t := table{text: body, columns: []column{{name: name}, {name: "where"}, {name: "size to cut" + b.inMillimetres(), bold: true}, {},
 		{name: "pieces", share: 13, right: true}, {name: "line"}, {name: "set", share: 8, box: true}}}
@@ -40,7 +40,7 @@ func (b *book) wallCuts(w layout.Wall, narrow bool) table {
 		t.rows = []row{{cells: []string{"all", "nothing is cut", "", "", "", "", ""}}}
 	}
 	t.shareOut()
-	return t.noting(b.marksTold(all))
+	return t.noting(b.marksTold(all)).noting(b.sheetsTold(w))
 }
 
 // marksTold says how the marks in a cut list are read, where it has some.
