@@ -193,32 +193,33 @@ func TestOrdinaryShowersAreProven(t *testing.T) {
 }
 
 // Showers that are not proven best, with what they were found to have at worst since, from slivers on in the order
-// of merit: pins or other ways to search beat each of them once, two by bare wall, six by unworkable pieces. Since counted
-// work stands for the same time everywhere, one of them is worse than it once was; many others are better.
+// of merit: pins or other ways to search beat each of them once, two by bare wall, six by unworkable pieces. Since all
+// that settling looks at ends at twice the work, 384 is worse than it once was, by an opening off the joint lines; many others
+// are better.
 func TestShowersThatPinsBeatOnce(t *testing.T) {
 	noWorseThan(t, showers, map[int]spoiled{
-		82:  {thirds: 4},
+		82:  {thirds: 3},
 		84:  {thirds: 2},
-		131: {openings: 1, thirds: 6},
-		145: {slivers: 8, fifths: 1, exposed: 1, thirds: 3},
+		131: {openings: 1, thirds: 4},
+		145: {slivers: 8, fifths: 1, exposed: 1, thirds: 2},
 		163: {fifths: 1, openings: 2, thirds: 2},
 		185: {slivers: 6, fifths: 1, thirds: 4},
 		209: {openings: 1, thirds: 1},
 		241: {slivers: 1, thirds: 2},
-		255: {exposed: 2, thirds: 1}, // without the ends off the joint lines, until then: a loss
+		255: {thirds: 1},
 		262: {slivers: 25, fifths: 3, exposed: 2, thirds: 8},
-		308: {slivers: 3, thirds: 4},
+		308: {slivers: 1, thirds: 4},
 		328: {slivers: 7, fifths: 1, exposed: 1, openings: 1, thirds: 1},
-		384: {thirds: 4},
+		384: {openings: 1, thirds: 4},
 		407: {slivers: 6, fifths: 4, openings: 1, thirds: 11},
 		483: {openings: 1},
 		581: {fifths: 4, exposed: 1, openings: 1, thirds: 8},
 		583: {},
 		608: {fifths: 2, thirds: 3},
 		632: {openings: 1, thirds: 8},
-		666: {slivers: 4, fifths: 2, exposed: 1, openings: 1, thirds: 6},
+		666: {slivers: 4, fifths: 2, openings: 1, thirds: 6},
 		729: {slivers: 2, fifths: 2, exposed: 1, thirds: 4},
-		889: {slivers: 11, fifths: 4, openings: 1, thirds: 8},
+		889: {slivers: 8, fifths: 1, openings: 1, thirds: 8},
 	})
 }
 

@@ -82,7 +82,7 @@ func TestPartsInTheHand(t *testing.T) {
 			moveTo(t, ctx, x+c.dx/2, y+c.dy/2)
 			moveTo(t, ctx, x+c.dx, y+c.dy)
 			trial.Await(t, ctx, `document.querySelector(".ghost text") !== null`)
-			figure := trial.See[string](t, ctx, `document.querySelector(".ghost text").textContent`)
+			figure := asTyped(trial.See[string](t, ctx, `document.querySelector(".ghost text").textContent`))
 			release(t, ctx, x+c.dx, y+c.dy)
 			trial.Await(t, ctx, status+` === "Saved"`)
 			after, now := s.Stored()

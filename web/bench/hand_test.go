@@ -94,7 +94,7 @@ func aDrag(t *testing.T, ctx context.Context) {
 	assert.Equal(t, before.Revision, during.Revision, "nothing is saved while it is held")
 	assert.Equal(t, "Not saved yet", trial.See[string](t, ctx, status))
 
-	figure := trial.See[string](t, ctx, `document.querySelector(".ghost text").textContent`)
+	figure := asTyped(trial.See[string](t, ctx, `document.querySelector(".ghost text").textContent`))
 	release(t, ctx, x, y-30)
 	trial.Await(t, ctx, status+` === "Saved"`)
 	after, moved := s.Stored()
@@ -223,3 +223,6 @@ func aWindow(t *testing.T, ctx context.Context) {
 	assert.Equal(t, "23 15/16", job.Walls[0].Openings[0].Height.Mark.At)
 	assert.Equal(t, before.Width, job.Walls[0].Openings[0].Width)
 }
+
+// asTyped is a figure with its minus as one types it.
+func asTyped(figure string) string { return strings.ReplaceAll(figure, "−", "-") }
