@@ -104,13 +104,13 @@ func (t *task) stopped() bool {
 }
 
 // worn tells whether the search has to begin afresh with new walls. With these it counts no less than with new ones, and as
-// long as that is less than what any of its parts is given, of which fresh is the least, its work decides nothing.
-func worn(t *task) bool { return t.before > 0 && t.work() > t.fresh }
+// long as that is less than what it looks early after, twice this, its work decides nothing.
+func worn(t *task) bool { return t.before > 0 && t.work() > t.most/16 }
 
 // giveBack gives walls back to where they are kept, unless so much was counted with them that the next search would hardly
 // end before it is worn: its work would come on top.
 func giveBack(s *solver, kept *count.Kept) {
-	if s.work() <= s.fresh*3/4 {
+	if s.work() <= s.most/16*3/4 {
 		kept.Keep(s.walls)
 	}
 }
