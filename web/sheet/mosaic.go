@@ -51,7 +51,7 @@ func (f *flow) sheetTable() {
 func (b *book) sheetsTold(w layout.Wall) string {
 	for _, m := range b.cuts.Mosaic {
 		if m.Face == nil && b.plan.Walls[m.Wall].Found.Letter == w.Found.Letter && len(m.Sheets) > 0 {
-			return fmt.Sprintf("%s in blue: sheet %s of mosaic, as the cut schedule names it.", m.Sheets[0].OnWall(), m.Sheets[0].ID)
+			return fmt.Sprintf("%s in blue: sheet %s of mosaic.", m.Sheets[0].OnWall(), m.Sheets[0].ID)
 		}
 	}
 	return ""

@@ -23,7 +23,7 @@ func TestAWallsPageTellsWhatItsSheetsAreCalled(t *testing.T) {
 	}
 	told := notes("jobs/sheets")
 	require.Len(t, told, 2)
-	require.Equal(t, "1-1 in blue: sheet L-S1-1 of mosaic, as the cut schedule names it.", told[0])
+	require.Equal(t, "1-1 in blue: sheet L-S1-1 of mosaic.", told[0])
 	require.Equal(t, told[0], told[1])
 	require.False(t, slices.Contains(notes("jobs/alcove"), told[0]))
 }
