@@ -88,7 +88,7 @@ func (o OpeningFound) asDoorway() string {
 	return "doorway " + o.Name
 }
 
-// doorways tells of the windows that go down to the floor that they are doorways.
+// doorways tells of the windows that go down to the floor, or to a base that one steps onto, that they are doorways.
 func (w *WallFound) doorways() {
 	for i := range w.Openings {
 		o := &w.Openings[i]
@@ -96,12 +96,12 @@ func (w *WallFound) doorways() {
 			continue
 		}
 		left, right := o.Left.From, o.Left.From+o.Width.From
-		floor := true
+		walked := true
 		for _, s := range w.Base {
 			first, last := s.Readings[0].At, s.Readings[len(s.Readings)-1].At
-			floor = floor && (s.Meets == Floor || last <= left || first >= right)
+			walked = walked && (s.Meets == Floor || s.Meets == ShowerBase || last <= left || first >= right)
 		}
 		bottom, _ := w.upright(left, right)
-		o.Doorway = floor && len(w.Base) > 0 && o.Bottom.From <= bottom
+		o.Doorway = walked && len(w.Base) > 0 && o.Bottom.From <= bottom
 	}
 }

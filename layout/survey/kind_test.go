@@ -38,22 +38,25 @@ func TestSidesSayWhatTheyAre(t *testing.T) {
 }
 
 // A measured window down to the floor is a doorway, and is called one; one down to a tub's rim, one that
-// stands over a floor, and one whose inside is tiled are windows.
+// stands over a floor, and one whose inside is tiled are windows. In a wet room the door stands on what the shower
+// drains into: found by a walk, whose doorway wanted safety glass as a window 3 mm over the rim.
 func TestAWindowDownToTheFloorIsADoorway(t *testing.T) {
 	const job = `{"format": "coursewright-job/1", "title": "t", "units": "in", "tile": {"width": "6", "height": "6", "thickness": "1/4"}, "joint": "1/8", "bond": {"kind": "stack"},
 		"walls": [{"name": "w", "width": "90", "left": {"meets": "corner"}, "right": {"meets": "corner"}, "head": {"stops": {"at": "40"}},
-		"base": [{"meets": "floor", "gap": "1/8", "readings": [{"at": "0", "drop": "40"}, {"at": "50", "drop": "40"}]}, {"meets": "tub", "readings": [{"at": "50", "drop": "20"}, {"at": "90", "drop": "20"}]}],
+		"base": [{"meets": BASE, "gap": "1/8", "readings": [{"at": "0", "drop": "40"}, {"at": "50", "drop": "40"}]}, {"meets": "tub", "readings": [{"at": "50", "drop": "20"}, {"at": "90", "drop": "20"}]}],
 		"openings": [{"kind": "window", "name": NAME, "left": {"at": LEFT}, "width": {"at": "20"}, "bottom": {"at": BOTTOM}, "height": {"at": "30"}INSIDE}]}]}`
-	for _, c := range []struct{ name, left, bottom, inside, called string }{
-		{"window", "10", "-40", "", "doorway"},
-		{"window 2", "10", "-40", "", "doorway 2"},
-		{"back door", "10", "-39 7/8", "", "back door"},
-		{"hall", "10", "-40", "", "doorway hall"},
-		{"window", "10", "-30", "", "window"},
-		{"window", "60", "-20", "", "window"},
-		{"window", "10", "-40", `, "inside": {"depth": "4"}`, "window"},
+	for _, c := range []struct{ name, base, left, bottom, inside, called string }{
+		{"window", "floor", "10", "-40", "", "doorway"},
+		{"window 2", "floor", "10", "-40", "", "doorway 2"},
+		{"back door", "floor", "10", "-39 7/8", "", "back door"},
+		{"hall", "floor", "10", "-40", "", "doorway hall"},
+		{"window", "shower base", "10", "-40", "", "doorway"},
+		{"window", "curb", "10", "-40", "", "window"},
+		{"window", "floor", "10", "-30", "", "window"},
+		{"window", "floor", "60", "-20", "", "window"},
+		{"window", "floor", "10", "-40", `, "inside": {"depth": "4"}`, "window"},
 	} {
-		file := strings.NewReplacer("NAME", `"`+c.name+`"`, "LEFT", `"`+c.left+`"`, "BOTTOM", `"`+c.bottom+`"`, "INSIDE", c.inside).Replace(job)
+		file := strings.NewReplacer("NAME", `"`+c.name+`"`, "BASE", `"`+c.base+`"`, "LEFT", `"`+c.left+`"`, "BOTTOM", `"`+c.bottom+`"`, "INSIDE", c.inside).Replace(job)
 		read, err := survey.Read([]byte(file))
 		require.NoError(t, err)
 		room, faults := read.Resolve()
