@@ -9,15 +9,23 @@ import (
 )
 
 // Added makes guesses of the figures that are asked for and were not before: nobody has measured what was
-// just added. What was put in before others moves these on in their list; they stay as measured as they were.
+// just added, unless it stands where somebody has, as the corner that a new wall meets. What was put in before
+// others moves these on in their list; they stay as measured as they were.
 func Added(before survey.Job, job *survey.Job) {
 	var known []string
 	for _, path := range Paths(before) {
 		known = append(known, movedOn(before, *job, path))
 	}
-	for _, path := range Paths(*job) {
-		if !slices.Contains(known, path) && !slices.Contains(job.Guess, path) && form.Get(*job, path) != "" {
-			job.Guess = append(job.Guess, path)
+	for _, q := range All(*job) {
+		place := append([]string{q.Path}, q.Same...)
+		guessed := func(path string) bool { return slices.Contains(job.Guess, path) }
+		if slices.ContainsFunc(place, func(path string) bool { return slices.Contains(known, path) && !guessed(path) }) {
+			continue
+		}
+		for _, path := range place {
+			if !slices.Contains(known, path) && !guessed(path) && form.Get(*job, path) != "" {
+				job.Guess = append(job.Guess, path)
+			}
 		}
 	}
 }

@@ -273,6 +273,17 @@ func TestWhatIsAddedIsAGuess(t *testing.T) { // law 2
 		"walls[1].openings[0].bottom.at", "walls[1].openings[0].height.at"}, job.Guess)
 }
 
+// A wall that is added stands, in the corner it is added at, where somebody has measured already: its own
+// ceiling and base are guesses at its other end alone.
+func TestWhatIsAddedIsNoGuessWhereItMeetsWhatIsMeasured(t *testing.T) { // laws 1 and 2
+	job, err := shapes.New("three", "mm", "")
+	require.NoError(t, err)
+	before := job.Clone()
+	require.NoError(t, form.Apply(&job, "add walls"))
+	ask.Added(before, &job)
+	assert.ElementsMatch(t, []string{"walls[3].width", "walls[3].base[0].readings[1].drop", "walls[3].head.readings[1].rise"}, job.Guess)
+}
+
 func TestAReadingInTheMiddleIsAskedForAndAGuess(t *testing.T) { // law 2
 	job := newTub(t)
 	job.Guess = []string{"walls[1].base[0].readings[1].drop", "walls[2].base[0].readings[0].drop"}

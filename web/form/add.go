@@ -33,7 +33,7 @@ func add(job *survey.Job, rest string) error {
 		return nil
 	}
 	if path == "walls" {
-		return beforeBenches(job, addWall, func(survey.Wall) bool { return true })
+		return beforeBenches(job, addWallAsHigh, func(survey.Wall) bool { return true })
 	}
 	if path == "trims" {
 		return addTrim(job, what)

@@ -30,6 +30,23 @@ func addWall(job *survey.Job) error {
 	return nil
 }
 
+// addWallAsHigh adds a wall to the right of the last one, with tile up to the ceiling where that has it.
+func addWallAsHigh(job *survey.Job) error {
+	if err := addWall(job); err != nil {
+		return err
+	}
+	n := len(job.Walls)
+	if n < 2 {
+		return nil
+	}
+	last, w := job.Walls[n-2].Head, &job.Walls[n-1]
+	if k := len(last.Readings); last.Meets != "" && k > 0 {
+		high := last.Readings[k-1].Rise
+		w.Head = survey.Head{Meets: last.Meets, Gap: last.Gap, Readings: []survey.Rise{{At: "0", Rise: high}, {At: w.Width, Rise: high}}}
+	}
+	return nil
+}
+
 // beforeBenches adds a wall to the right of those that are not between two others, as the fronts of benches
 // and curbs are, which come last in the list. Of these only such as are meant count.
 func beforeBenches(job *survey.Job, add func(*survey.Job) error, meant func(survey.Wall) bool) error {

@@ -37,7 +37,7 @@ func Closes(job survey.Job) (may, does bool) {
 	return first != nil, first != nil && first.Meets != "" && last.Meets != ""
 }
 
-// closeRoom lets the last wall meet the first in a corner.
+// closeRoom lets the last wall meet the first in a corner, of which both say what one of them has measured.
 func closeRoom(job *survey.Job, _ string) error {
 	first, last := outerEnds(job)
 	if first == nil {
@@ -45,6 +45,12 @@ func closeRoom(job *survey.Job, _ string) error {
 	}
 	corner := survey.End{Meets: string(survey.Corner), Gap: pick(job, "1/8", "3")}
 	*first, *last = corner, corner
+	if n, met := across(*job, 0, true); met {
+		if a, b := job.Walls[0].Base, job.Walls[n].Base; len(a) > 0 && len(b) > 0 && a[0].Meets == b[len(b)-1].Meets {
+			agree(job, drop(*job, n, false), drop(*job, 0, true))
+		}
+		agree(job, rise(*job, n, false), rise(*job, 0, true))
+	}
 	return nil
 }
 

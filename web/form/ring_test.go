@@ -44,6 +44,8 @@ func TestABenchIsAddedAcrossTheFarEnd(t *testing.T) {
 	assert.Equal(t, job.Walls[1].Width, bench.Width)
 	assert.Subset(t, job.Guess, []string{"walls[0].base[1].readings[0].drop", "walls[2].base[0].readings[1].drop", "walls[3].width"})
 	sound(t, job)
+	require.NoError(t, Apply(&job, "add walls curb"))
+	assert.Equal(t, job.Walls[1].Width, job.Walls[4].Width, "and so is a curb")
 	job.Guess = nil
 	plan, err := layout.Now(job)
 	require.NoError(t, err)

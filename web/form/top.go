@@ -94,7 +94,7 @@ func forgetTop(job *survey.Job, way []step) error {
 }
 
 // addWallBetween adds the front of a bench or the face of a curb: a wall between two
-// others, which it meets in their run, with its top. Seats are 17 to 19 in high (NKBA, as
+// others, which it meets in their run, with its top: as wide as the wall that stands between these, where one does. Seats are 17 to 19 in high (NKBA, as
 // quoted by a how-to page); a curb of 4 in is common practice, no source.
 func addWallBetween(job *survey.Job, what string) error {
 	name, kind, high := "bench", string(survey.SeatTop), pick(job, "18", "450")
@@ -115,6 +115,11 @@ func addWallBetween(job *survey.Job, what string) error {
 		job.Walls[n-2].Right = right // it meets none at its end
 	}
 	w.Name, w.Width = freshName(wallNames(*job), name), pick(job, "36", "900")
+	if n == 4 || n > 4 && Between(job.Walls[3]) {
+		if behind := job.Walls[1]; behind.Left.Meets == string(survey.Corner) && behind.Right.Meets == string(survey.Corner) {
+			w.Width = behind.Width
+		}
+	}
 	w.Left = survey.End{Meets: "wall", Gap: pick(job, "1/8", "3")}
 	w.Right = w.Left
 	if s := stoodOn(*job); s != nil {
