@@ -13,11 +13,11 @@ type Laid struct {
 	Lift int // how many courses of other tile stand under row 0
 	Rule Rule
 
-	// Of tile laid in a pattern, in place of Rows: where its lattice stands, and the part of
-	// the wall that it is cut to, with the sides of the wall.
+	Shape survey.Shape // the part of the wall that it is cut to, with the sides of the wall
+
+	// Of tile laid in a pattern, in place of Rows: where its lattice stands.
 	Pattern *bond.Pattern
 	Origin  plane.Point
-	Shape   survey.Shape
 }
 
 // Reach are the lowest and the highest row of a pattern that touch its part of the wall.
@@ -49,7 +49,7 @@ func CutLaid(shape survey.Shape, laid []Laid) (pieces []Piece, bare []Gap) {
 			}
 			continue
 		}
-		c := &cutter{rule: l.Rule, framed: Frame(shape, l.Rows, l.Rule.Plumb), cover: cover}
+		c := &cutter{rule: l.Rule, framed: Frame(l.Shape, l.Rows, l.Rule.Plumb), cover: cover}
 		c.emit = func(p *Piece) { add(*p) }
 		c.whole = func(row bond.Row, tile plane.Rect) { add(l.Rule.wholeTile(row, tile)) }
 		c.all(l.Rows)

@@ -141,7 +141,7 @@ func TestOneTileLaidIsTheWallCut(t *testing.T) {
 			t.Skip("rows must run level")
 		}
 		want, bareWant := w.cut()
-		got, bare := piece.CutLaid(w.shape, []piece.Laid{{Rows: w.rows, Rule: w.rule}})
+		got, bare := piece.CutLaid(w.shape, []piece.Laid{{Rows: w.rows, Rule: w.rule, Shape: w.shape}})
 		require.Equal(t, want, got)
 		require.Equal(t, bareWant, bare)
 	})

@@ -172,7 +172,7 @@ func TestTwoTilesOnOneWall(t *testing.T) {
 	}
 	require.Len(t, low, 3)
 	band := []bond.Row{{Course: 0, Low: 308 * mm, High: 458 * mm, Width: 150 * mm, Pitch: 152 * mm}}
-	pieces, bare := piece.CutLaid(w.shape, []piece.Laid{{Rows: low, Rule: w.rule}, {Tile: 1, Lift: 3, Rows: band, Rule: other}})
+	pieces, bare := piece.CutLaid(w.shape, []piece.Laid{{Rows: low, Rule: w.rule, Shape: w.shape}, {Tile: 1, Lift: 3, Rows: band, Rule: other, Shape: w.shape}})
 	require.Empty(t, bare, "2 under the ceiling is for sealant")
 	count := map[int]int{}
 	for _, p := range pieces {
@@ -182,7 +182,7 @@ func TestTwoTilesOnOneWall(t *testing.T) {
 	require.Equal(t, map[int]int{0: 3 * 4, 1: 7}, count) // 3 whole and 94; 6 whole and 88
 	piece.Number([][]piece.Piece{pieces}, []string{"A"}, false)
 	require.Equal(t, "A-04-07", pieces[len(pieces)-1].ID)
-	_, bare = piece.CutLaid(w.shape, []piece.Laid{{Rows: low, Rule: w.rule}})
+	_, bare = piece.CutLaid(w.shape, []piece.Laid{{Rows: low, Rule: w.rule, Shape: w.shape}})
 	var open length.Length
 	for _, g := range bare {
 		open += g.Length
@@ -201,7 +201,7 @@ func TestAPatternOnAPartOfTheWall(t *testing.T) {
 	room.Tile.Width, room.Tile.Height = 100*mm, 100*mm
 	p := bond.For(room, survey.Left)
 	laid := piece.Laid{Tile: 1, Rule: piece.RuleFor(room, w.found, w.shape.Sides), Pattern: &p, Origin: plane.Point{X: 500 * mm, Y: 400 * mm}, Shape: part}
-	pieces, _ := piece.CutLaid(w.shape, []piece.Laid{{Rows: w.rows[:4], Rule: w.rule}, laid})
+	pieces, _ := piece.CutLaid(w.shape, []piece.Laid{{Rows: w.rows[:4], Rule: w.rule, Shape: w.shape}, laid})
 	low, high := laid.Reach()
 	n := 0
 	for _, q := range pieces {

@@ -57,7 +57,7 @@ func (r *Result) Laid(wall int, shape survey.Shape) []piece.Laid {
 		for i := range rows {
 			rows[i].Low, rows[i].High = rows[i].Low+by, rows[i].High+by
 		}
-		out = append(out, piece.Laid{Rows: rows, Rule: rule, Lift: lift})
+		out = append(out, piece.Laid{Rows: rows, Rule: rule, Lift: lift, Shape: shape})
 	}
 	low := box.Bottom - pitch
 	for n, s := range f.strips {
@@ -94,7 +94,7 @@ func (r *Result) band(wall int, s strip, shape survey.Shape, top length.Length) 
 	}
 	edge := b.Edges[indexOf(r.room.Bands[s.band].Walls, wall)]
 	rows := bond.Of(room, b.Hand).Rows(b.Bottom, edge, b.Bottom, top)
-	return piece.Laid{Tile: s.band + 1, Rows: rows, Rule: piece.RuleFor(room, r.room.Walls[wall], shape.Sides)}, len(rows)
+	return piece.Laid{Tile: s.band + 1, Rows: rows, Rule: piece.RuleFor(room, r.room.Walls[wall], shape.Sides), Shape: shape}, len(rows)
 }
 
 // Bottoms are where the bands begin.
