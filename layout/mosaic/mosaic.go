@@ -198,7 +198,9 @@ func ofInside(room survey.Room, wall int, face *plan.Face) (out []Field) {
 // of it from its lower left corner.
 func ofFace(room survey.Room, wall int, face *plan.Face, laid int) Field {
 	if room.Tile, room.Joint, room.Bond = face.Tile, face.Joint, face.Bond; laid > 0 {
-		room = room.Laid(laid)
+		if room = room.Laid(laid); face.Is != survey.BackFace && room.Bond.Coursed() {
+			room.Bond = face.Bond
+		}
 	}
 	l := layingOf(room, handOf(room, face.Wall, laid))
 	var from plane.Point

@@ -1,13 +1,8 @@
 package niche
 
 import (
-	"slices"
-
-	"coursewright/layout/bond"
 	"coursewright/layout/length"
-	"coursewright/layout/piece"
 	"coursewright/layout/plan"
-	"coursewright/layout/plane"
 	"coursewright/layout/survey"
 )
 
@@ -63,78 +58,4 @@ func layersOf(room survey.Room, s plan.Setout, wall int, w *plan.Wall, hole surv
 		upTo(far, field.foot)
 	}
 	return all
-}
-
-// crossed tells whether bands of the wall lie across a face that goes on with it.
-func (b *box) crossed(f *plan.Face) bool {
-	return f.Is == survey.BackFace && !f.Own && !f.Slab && slices.ContainsFunc(b.behind(f), func(l layer) bool { return l.tile > 0 })
-}
-
-// behind are the layers of the wall that lie across a face.
-func (b *box) behind(f *plan.Face) (all []layer) {
-	box := f.Shape.Solid.Bounds()
-	for _, l := range b.layers {
-		if l.low < box.Top && l.high > box.Bottom {
-			all = append(all, l)
-		}
-	}
-	return all
-}
-
-// layered lays a back as the wall is laid, each tile at its own heights.
-func (b *box) layered(f *plan.Face) {
-	f.Line, f.Start.Edge = b.phase(f)
-	first := plane.Side(len(f.Shape.Sides))
-	var bands survey.WallFound
-	for _, band := range b.room.Bands {
-		bands.Taken = append(bands.Taken, survey.Taken{Name: band.Name})
-	}
-	f.Shape.Sides = append(f.Shape.Sides, bands.Sides()[survey.SideBase:]...)
-	var laid []piece.Laid
-	lift := 0
-	for _, l := range b.behind(f) {
-		on := b.laid(f, l, first, lift)
-		laid, lift = append(laid, on), on.Lift
-	}
-	f.Pieces, f.Gaps = piece.CutLaid(f.Shape, laid)
-}
-
-// laid is a layer on a face. It goes on from the piece of the wall that stands beside the opening;
-// where none does, from the start of the wall, its rows counted on from so many courses.
-func (b *box) laid(f *plan.Face, l layer, first plane.Side, lift int) piece.Laid {
-	room, box, near := b.room.Laid(l.tile), f.Shape.Solid.Bounds(), b.standing(l)
-	out := piece.Laid{Tile: l.tile, Lift: lift, Rule: piece.RuleFor(room, survey.WallFound{}, f.Shape.Sides)}
-	if room.Bond.Coursed() {
-		courses, edge := bond.Of(room, l.hand), l.edge
-		if near != nil {
-			row := int(length.DivFloor(near.Tile.Bottom-l.line, courses.Across()))
-			edge = near.Tile.Left - room.Bond.Shift(row, l.hand, courses.Along())
-			out.Lift = near.Row + near.Lift - row
-		}
-		out.Rows = courses.Rows(l.line, edge-f.Origin.X, max(l.low, box.Bottom), min(l.high, box.Top))
-		return out
-	}
-	pattern := bond.For(room, l.hand)
-	if near != nil {
-		out.Lift = near.Lift
-	}
-	out.Pattern, out.Origin = &pattern, pattern.Origin(l.line, l.edge-f.Origin.X)
-	out.Shape = f.Shape.Less(plane.Rect{Left: -far, Bottom: -2 * far, Right: far, Top: l.low}, first+plane.Side(l.foot)).
-		Less(plane.Rect{Left: -far, Bottom: l.high, Right: far, Top: 2 * far}, first+plane.Side(l.head))
-	return out
-}
-
-// standing is the piece of a layer on the wall that is nearest to the opening along it, or nil.
-func (b *box) standing(l layer) (near *piece.Piece) {
-	var least length.Length
-	middle := (b.hole.Left + b.hole.Right).Half()
-	for i := range b.wall.Pieces {
-		p := &b.wall.Pieces[i]
-		box := p.Face.Bounds()
-		off, at := ((box.Left + box.Right).Half() - middle).Abs(), (box.Bottom + box.Top).Half()
-		if p.Laid == l.tile && l.low < at && at < l.high && (near == nil || off < least) {
-			near, least = p, off
-		}
-	}
-	return near
 }

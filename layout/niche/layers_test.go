@@ -18,14 +18,18 @@ import (
 	"pgregory.net/rapid"
 )
 
-// Law 6, by plain sums: the tile of every course of the wall is drawn on over the opening, box by
-// box, and what of the boxes lies on the back is, tile by tile, the area that its pieces have. What is
-// no wider than a joint that sealant fills may be left to it.
-func TestBandsGoOnUponTheBack(t *testing.T) {
-	crossed, parted := 0, 0
+// Law 6, by plain sums: the tile of every course of the wall is drawn on over the opening, or from the front of its
+// sides back, box by box, and what of the boxes lies on the face is, tile by tile, the area that its pieces have. What is
+// no wider than a joint that sealant fills may be left to it. Sides on a sill that falls are left out, and those whose first
+// row may be cut as the last is.
+func TestBandsGoOnUponBackAndSides(t *testing.T) {
+	crossed, parted := map[survey.FaceName]int{}, map[survey.FaceName]int{}
 	rapid.Check(t, func(t *rapid.T) {
 		room := chance.Banded(t, 1)
 		band := &room.Bands[0]
+		if o := room.Walls[0].Openings; len(o) > 0 && o[0].Kind == survey.Niche && !band.ToHead {
+			band.Bottom.From = o[0].Bottom.From + length.Length(rapid.IntRange(-40, 60).Draw(t, "over its foot"))*mm
+		}
 		band.Bottom.To, band.Near = band.Bottom.From, band.Bottom.From
 		room = room.WithJoint(room.Joint)
 		room.Walls[0].Pin = &survey.StartPin{X: length.Length(rapid.IntRange(0, 400).Draw(t, "start")) * mm, Is: survey.OnEdge}
@@ -36,27 +40,31 @@ func TestBandsGoOnUponTheBack(t *testing.T) {
 		for i := range walls {
 			w := &walls[i]
 			for _, in := range w.Insides {
-				back := in.Find(survey.BackFace)
-				want, known := goingOn(room, w, back)
-				if !known {
-					continue
-				}
-				got := make([]length.Area, len(want))
-				for _, p := range back.Pieces {
-					got[tileOf(room, back, p)] += p.Face.Area2() / 2
-				}
-				require.Equal(t, want, got, "%s, bands %v", back.Name(), s.Bands)
-				if want[1] > 0 {
-					crossed++
-				}
-				if want[0] > 0 && want[1] > 0 {
-					parted++
+				for _, is := range []survey.FaceName{survey.BackFace, survey.LeftFace, survey.RightFace} {
+					f := in.Find(is)
+					want, known := goingOn(room, w, f)
+					if !known || is != survey.BackFace && in.Rise > 0 {
+						continue
+					}
+					got := make([]length.Area, len(want))
+					for _, p := range f.Pieces {
+						got[tileOf(room, f, p)] += p.Face.Area2() / 2
+					}
+					require.Equal(t, want, got, "%s, bands %v", f.Name(), s.Bands)
+					if want[1] > 0 {
+						crossed[is]++
+					}
+					if want[0] > 0 && want[1] > 0 {
+						parted[is]++
+					}
 				}
 			}
 		}
 	})
-	require.Greater(t, crossed, 20)
-	require.Greater(t, parted, 10)
+	for _, is := range []survey.FaceName{survey.BackFace, survey.LeftFace, survey.RightFace} {
+		require.Greater(t, crossed[is], 10, is)
+		require.Greater(t, parted[is], 5, is)
+	}
 }
 
 // lined gives niches a back that goes on with the wall, and measures all openings.
@@ -68,7 +76,7 @@ func lined(t *rapid.T, openings []survey.OpeningFound) []survey.OpeningFound {
 		if out[i].Kind != survey.Niche {
 			continue
 		}
-		in := &survey.InsideFound{Depth: 90 * mm, Flush: rapid.Bool().Draw(t, "flush"), Fall: length.Length(rapid.IntRange(0, 60).Draw(t, "fall")) * mm}
+		in := &survey.InsideFound{Depth: length.Length(rapid.IntRange(60, 250).Draw(t, "depth")) * mm, Flush: rapid.Bool().Draw(t, "flush"), Fall: rapid.SampledFrom([]length.Length{0, 0, 0, 20 * mm}).Draw(t, "fall")}
 		for k := range in.Faces {
 			in.Faces[k] = survey.FaceFound{Tiled: true, Depth: in.Depth, Cover: length.Length(rapid.IntRange(2, 6).Draw(t, "cover")) * mm}
 		}
@@ -77,18 +85,27 @@ func lined(t *rapid.T, openings []survey.OpeningFound) []survey.OpeningFound {
 	return out
 }
 
-// goingOn are the areas of the room's tiles on a back on which every course of the wall goes
+// goingOn are the areas of the room's tiles on a back or a side on which every course of the wall goes
 // on; not known where a course has no piece on the wall.
-func goingOn(room survey.Room, w *plan.Wall, back *plan.Face) (areas []length.Area, known bool) {
-	box := back.Shape.Region.Bounds()
-	box.Left, box.Right = box.Left+back.Origin.X, box.Right+back.Origin.X
+func goingOn(room survey.Room, w *plan.Wall, f *plan.Face) (areas []length.Area, known bool) {
+	box := f.Shape.Region.Bounds()
 	type course struct {
 		laid   int
 		bottom length.Length
 	}
 	tiles := map[course]plane.Rect{}
 	for _, p := range w.Pieces {
-		tiles[course{p.Laid, p.Tile.Bottom}] = p.Tile
+		tile := p.Tile
+		switch f.Is {
+		case survey.BackFace:
+			tile.Left -= f.Origin.X
+		case survey.LeftFace:
+			tile.Left = box.Left
+		case survey.RightFace:
+			tile.Left = box.Right - tile.Width()
+		}
+		tile.Right = tile.Left + p.Tile.Width()
+		tiles[course{p.Laid, p.Tile.Bottom}] = tile
 	}
 	var courses []course
 	for c := range tiles {
@@ -108,9 +125,12 @@ func goingOn(room survey.Room, w *plan.Wall, back *plan.Face) (areas []length.Ar
 		if c.laid > 0 && room.Bands[c.laid-1].Joint > 0 {
 			pitch = tile.Width() + room.Bands[c.laid-1].Joint
 		}
+		if rest := box.Width() % pitch; f.Is != survey.BackFace && rest > 0 && 4*rest < tile.Width()+4 {
+			return nil, false
+		}
 		for x := tile.Left - ((tile.Left-box.Left)/pitch+2)*pitch; x < box.Right && low < high; x += pitch {
 			from, to := max(x, box.Left), min(x+tile.Width(), box.Right)
-			if from >= to || min(to-from, high-low) <= room.Sealant && !placed(room, back, c.laid, plane.Rect{Left: x - back.Origin.X, Right: x + tile.Width() - back.Origin.X, Bottom: tile.Bottom, Top: tile.Top}) {
+			if from >= to || min(to-from, high-low) <= room.Sealant && !placed(room, f, c.laid, plane.Rect{Left: x, Right: x + tile.Width(), Bottom: tile.Bottom, Top: tile.Top}) {
 				continue
 			}
 			areas[c.laid] += (to - from).Times(high - low)

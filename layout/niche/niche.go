@@ -20,9 +20,13 @@
 //     the bond that leaves fewer, whole from the front edge on, or cut there as much as at the back where that
 //     leaves fewer and the edge does not show it. One in the corner of two
 //     walls goes on as well, but no wall is set out by what that leaves on it.
-//  6. Bands that lie across such a back go on upon it too: each of the wall's tiles at the heights that it has
-//     on the wall, with the joints that it has beside the opening, and cut to the back as to a wall. The
-//     other faces stay in the tile of the field.
+//  6. Bands that lie across an opening go on upon its back and its sides too: each of the wall's tiles at the heights
+//     that it has on the wall, on the back with the joints that it has beside the opening, on the sides whole at the front, in
+//     rows or, of a band laid in a pattern, in that pattern. A side that begins anew on the sill goes its own way, and stays in
+//     the tile of the field. So do sill and top: a band is a stretch of heights and they lie at its edge or across it, and on a
+//     sill the small tile of a band would bring joints to where water stands; who wants it there gives them a tile of their own. Only
+//     where the whole opening is within one band, with band under the sill and over the top, are they in its tile as
+//     well, with its plumb joints, because there is no field there to go on from.
 //
 // Where two faces meet, both keep the gap from each other, so that a niche whose
 // edges lie on joints has whole tiles on its back: common practice, no source.
@@ -121,6 +125,7 @@ func (b *box) inside(ctx context.Context) (plan.Inside, error) {
 			continue
 		}
 		f := b.face(is)
+		layers := b.across(&f)
 		switch {
 		case b.in.Faces[is].Slab > 0:
 			b.slab(&f)
@@ -128,8 +133,8 @@ func (b *box) inside(ctx context.Context) (plan.Inside, error) {
 			if err := b.solve(ctx, &f); err != nil {
 				return in, err
 			}
-		case is == survey.BackFace && b.crossed(&f):
-			b.layered(&f)
+		case layers != nil:
+			b.layered(&f, layers)
 		default:
 			b.cut(&f)
 		}
@@ -165,12 +170,16 @@ func (b *box) number(f *plan.Face) {
 			first = p.Row + p.Lift
 		}
 	}
-	runs := f.Is <= survey.RightFace && !f.Own && !(b.room.Bond.Plumb && f.Is != survey.BackFace)
+	crossed := b.across(f) != nil
+	runs := f.Is <= survey.RightFace && !f.Own
+	if f.Is != survey.BackFace && (b.room.Bond.Plumb || crossed && !b.room.Bond.Coursed()) {
+		runs = false
+	}
 	if p := b.beside(); p != nil && runs {
 		switch first = p.Row - p.Course + 1; {
 		case b.over > 0:
 			first = int(length.DivFloor(p.Tile.Bottom-b.line(), b.room.Tile.Height+b.room.Joint)) - p.Course + 1
-		case b.crossed(f):
+		case crossed:
 			first += p.Lift
 		}
 	}

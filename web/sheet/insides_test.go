@@ -72,6 +72,13 @@ func TestTheListOfABackTellsItsBand(t *testing.T) {
 	assert.Contains(t, back, "whole |  | 3", "of the field, over a course that the fall of the sill cuts")
 	assert.Contains(t, back, "whole | stripe | 3")
 	assert.Len(t, back, 4, "%v", back)
+	var sides []string
+	for _, r := range b.insideCuts(unfolded{faces: plan.Walls[0].Insides[0].Faces[1:3]}).rows {
+		if strings.Contains(r.cells[3], "stripe") {
+			sides = append(sides, r.cells[0])
+		}
+	}
+	assert.Equal(t, []string{"left", "right"}, sides, "one piece of the band on each side")
 }
 
 // A wall whose niches have no inside prints as it did: no leaf more.
