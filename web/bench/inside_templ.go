@@ -326,7 +326,20 @@ func insideFace(b Bench, path string, name survey.FaceName, f survey.InsideFace,
 					return templ_7745c5c3_Err
 				}
 			default:
-				templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 16, "<span>as on the wall</span>")
+				templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 16, "<span>")
+				if templ_7745c5c3_Err != nil {
+					return templ_7745c5c3_Err
+				}
+				var templ_7745c5c3_Var7 string
+				templ_7745c5c3_Var7, templ_7745c5c3_Err = templ.JoinStringErrs(b.asWall(path, name))
+				if templ_7745c5c3_Err != nil {
+					return templ.Error{Err: templ_7745c5c3_Err, FileName: `web/bench/inside.templ`, Line: 94, Col: 33}
+				}
+				_, templ_7745c5c3_Err = templ_7745c5c3_Buffer.WriteString(templ.EscapeString(templ_7745c5c3_Var7))
+				if templ_7745c5c3_Err != nil {
+					return templ_7745c5c3_Err
+				}
+				templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 17, "</span>")
 				if templ_7745c5c3_Err != nil {
 					return templ_7745c5c3_Err
 				}
@@ -340,7 +353,7 @@ func insideFace(b Bench, path string, name survey.FaceName, f survey.InsideFace,
 						return templ_7745c5c3_Err
 					}
 				}
-				templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 17, " ")
+				templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 18, " ")
 				if templ_7745c5c3_Err != nil {
 					return templ_7745c5c3_Err
 				}
@@ -363,7 +376,7 @@ func insideFace(b Bench, path string, name survey.FaceName, f survey.InsideFace,
 					return templ_7745c5c3_Err
 				}
 			}
-			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 18, "</div>")
+			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 19, "</div>")
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
@@ -391,7 +404,7 @@ func insidePicture() templ.Component {
 		}
 		ctx = templ.InitializeContext(ctx)
 		ctx = templ.ClearChildren(ctx)
-		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 19, "<path class=\"wd\" d=\"M40 30h26v92h-26zM286 30h26v92h-26z\"></path> <path class=\"w\" d=\"M24 122H74V40H278V122H328V132H268V50H84V132H24z\"></path> <path class=\"tb\" d=\"M24 136H84V132H88V58H264V132H268V136H328V144H256V66H96V144H24z\"></path> <path class=\"k\" d=\"M40 30H312\"></path> <path class=\"d\" d=\"M66 18H286M61 23l10-10M281 23l10-10M66 14V30M286 14V30\"></path> <text x=\"176\" y=\"14\" text-anchor=\"middle\" class=\"b\">rough: stud to stud</text> <path class=\"d\" d=\"M84 90H268M79 95l10-10M263 95l10-10\"></path> <text x=\"176\" y=\"86\" text-anchor=\"middle\">lined: board to board</text> <path class=\"d\" d=\"M96 116H256M91 121l10-10M251 121l10-10\"></path> <text x=\"176\" y=\"112\" text-anchor=\"middle\" class=\"b\">finished: tile to tile</text> <text x=\"176\" y=\"166\" text-anchor=\"middle\">the room</text> <text x=\"53\" y=\"80\" text-anchor=\"middle\">stud</text> <text x=\"299\" y=\"80\" text-anchor=\"middle\">stud</text>")
+		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 20, "<path class=\"wd\" d=\"M40 30h26v92h-26zM286 30h26v92h-26z\"></path> <path class=\"w\" d=\"M24 122H74V40H278V122H328V132H268V50H84V132H24z\"></path> <path class=\"tb\" d=\"M24 136H84V132H88V58H264V132H268V136H328V144H256V66H96V144H24z\"></path> <path class=\"k\" d=\"M40 30H312\"></path> <path class=\"d\" d=\"M66 18H286M61 23l10-10M281 23l10-10M66 14V30M286 14V30\"></path> <text x=\"176\" y=\"14\" text-anchor=\"middle\" class=\"b\">rough: stud to stud</text> <path class=\"d\" d=\"M84 90H268M79 95l10-10M263 95l10-10\"></path> <text x=\"176\" y=\"86\" text-anchor=\"middle\">lined: board to board</text> <path class=\"d\" d=\"M96 116H256M91 121l10-10M251 121l10-10\"></path> <text x=\"176\" y=\"112\" text-anchor=\"middle\" class=\"b\">finished: tile to tile</text> <text x=\"176\" y=\"166\" text-anchor=\"middle\">the room</text> <text x=\"53\" y=\"80\" text-anchor=\"middle\">stud</text> <text x=\"299\" y=\"80\" text-anchor=\"middle\">stud</text>")
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}
@@ -417,7 +430,7 @@ func deepPicture() templ.Component {
 		}
 		ctx = templ.InitializeContext(ctx)
 		ctx = templ.ClearChildren(ctx)
-		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 20, "<path class=\"wd\" d=\"M120 6h96v22h-96zM120 148h96v22h-96z\"></path> <path class=\"w\" d=\"M108 6H120V36H212V140H120V170H108z\"></path> <path class=\"tb\" d=\"M96 6H106V44H202V126L96 134V170H106V142L210 132V38H96z\"></path> <path class=\"k\" d=\"M216 6V170\"></path> <path class=\"d\" d=\"M96 84H202M91 89l10-10M197 89l10-10\"></path> <rect class=\"q\" x=\"116\" y=\"72\" width=\"66\" height=\"24\"></rect> <text x=\"149\" y=\"89\" text-anchor=\"middle\" class=\"b\">?</text> <text x=\"86\" y=\"66\" text-anchor=\"end\">the room</text> <text x=\"228\" y=\"84\">the back</text> <path class=\"d\" d=\"M150 122L110 126\"></path> <path class=\"x\" d=\"M104 127l11-5v9z\"></path> <text x=\"86\" y=\"128\" text-anchor=\"end\">the sill falls</text> <text x=\"228\" y=\"160\">stud and blocking</text>")
+		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 21, "<path class=\"wd\" d=\"M120 6h96v22h-96zM120 148h96v22h-96z\"></path> <path class=\"w\" d=\"M108 6H120V36H212V140H120V170H108z\"></path> <path class=\"tb\" d=\"M96 6H106V44H202V126L96 134V170H106V142L210 132V38H96z\"></path> <path class=\"k\" d=\"M216 6V170\"></path> <path class=\"d\" d=\"M96 84H202M91 89l10-10M197 89l10-10\"></path> <rect class=\"q\" x=\"116\" y=\"72\" width=\"66\" height=\"24\"></rect> <text x=\"149\" y=\"89\" text-anchor=\"middle\" class=\"b\">?</text> <text x=\"86\" y=\"66\" text-anchor=\"end\">the room</text> <text x=\"228\" y=\"84\">the back</text> <path class=\"d\" d=\"M150 122L110 126\"></path> <path class=\"x\" d=\"M104 127l11-5v9z\"></path> <text x=\"86\" y=\"128\" text-anchor=\"end\">the sill falls</text> <text x=\"228\" y=\"160\">stud and blocking</text>")
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}

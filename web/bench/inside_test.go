@@ -1,9 +1,11 @@
 package bench_test
 
 import (
+	"encoding/json"
 	"net/http"
 	"net/url"
 	"os"
+	"strings"
 	"testing"
 
 	"github.com/chromedp/chromedp"
@@ -107,4 +109,26 @@ func TestTheFoldOutFollowsAChoice(t *testing.T) {
 	trial.Await(t, ctx, `document.getElementById("insides").textContent.includes("edge lapped")`)
 	after := trial.See[string](t, ctx, `document.getElementById("insides").textContent`)
 	assert.NotContains(t, after, "edge mitred")
+}
+
+// What a face without a tile of its own is laid in is said as it is: of back and sides that a band goes on upon with the
+// band, of the top that it is in the tile of the field, and of a niche within a band that all is in it.
+func TestAFaceIsSaidToGoOnWithTheBand(t *testing.T) {
+	says := func(bottom, high string, courses int) string {
+		job, err := survey.Read(insideJob(t))
+		require.NoError(t, err)
+		o := &job.Walls[0].Openings[0]
+		o.Inside.Back = survey.InsideFace{}
+		o.Bottom, o.Height = &survey.Mark{At: bottom}, &survey.Measure{Mark: &survey.Mark{At: high}}
+		job.Pins.Course.Line = "1 3/8"
+		job.Bands = []survey.Band{{Name: "stripe", Walls: []string{"back"}, Bottom: survey.Mark{At: "5 1/2"}, Courses: courses,
+			Tile: survey.Tile{Width: "4", Height: "2", Thickness: "5/16"}}}
+		text, err := json.Marshal(job)
+		require.NoError(t, err)
+		return trial.Second(trial.Of(t, text).Get("/jobs/1"))
+	}
+	page := says("1 1/4", "14 5/8", 1)
+	assert.Equal(t, 3, strings.Count(page, "<span>as on the wall, stripe too</span>"), "back, left and right")
+	assert.Equal(t, 1, strings.Count(page, "<span>the tile of the field</span>"), "the top; the sill is a slab")
+	assert.Equal(t, 4, strings.Count(says("6 3/4", "5 7/8", 8), "<span>as on the wall: all in stripe</span>"))
 }

@@ -2,6 +2,8 @@ package bench
 
 import (
 	"fmt"
+	"maps"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -81,6 +83,48 @@ func (b Bench) usualSlab() string {
 		return "20"
 	}
 	return "3/4"
+}
+
+// bandsWithin are the names of the bands that go on upon one face of an inside, or, without a name of a face, upon any,
+// and whether nothing else is laid there.
+func (b Bench) bandsWithin(path string, names ...survey.FaceName) (bands string, alone bool) {
+	var wall, opening int
+	if n, _ := fmt.Sscanf(path, "walls[%d].openings[%d]", &wall, &opening); n < 2 || wall >= len(b.Plan.Walls) {
+		return "", false
+	}
+	on := map[int]bool{}
+	for _, in := range b.Plan.Walls[wall].Insides {
+		for _, f := range in.Faces {
+			if in.Opening != opening || len(names) > 0 && !slices.Contains(names, f.Is) {
+				continue
+			}
+			for _, p := range f.Pieces {
+				on[p.Laid] = true
+			}
+		}
+	}
+	alone = !on[0]
+	delete(on, 0)
+	var all []string
+	for _, laid := range slices.Sorted(maps.Keys(on)) {
+		all = append(all, b.Plan.Room.Bands[laid-1].Name)
+	}
+	return strings.Join(all, ", "), alone
+}
+
+// asWall says what a face is laid in of which nothing is said.
+func (b Bench) asWall(path string, name survey.FaceName) string {
+	bands, alone := b.bandsWithin(path, name)
+	any, _ := b.bandsWithin(path)
+	switch {
+	case bands != "" && alone:
+		return "as on the wall: all in " + bands
+	case bands != "":
+		return "as on the wall, " + bands + " too"
+	case any != "":
+		return "the tile of the field"
+	}
+	return "as on the wall"
 }
 
 // liningLine says in short what the faces get.
