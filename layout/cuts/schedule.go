@@ -67,8 +67,8 @@ type Cut struct {
 	Size    Size
 	Factory []string     // the edges that stay as made: "left", "right", "bottom", "top"
 	Cut     []string     // the edges that are cut; one that is cut in part stands in both
-	Saws    []Saw        // of a piece of a pattern: its straight cuts
-	Outline plane.Ring   // of a piece of a pattern: its tile as the sketch lies
+	Saws    []Saw        // of a piece of a pattern, or that a rake takes a corner off: its straight cuts
+	Outline plane.Ring   // of such a piece: its tile as the sketch lies
 	Sketch  plane.Region // its face, the lower left corner at 0, 0; of a pattern as its tile lies, long edge down
 }
 
@@ -89,7 +89,7 @@ type Group struct {
 	Pieces  []string // their ids in setting order
 	Places  []Place
 	Saws    []Saw        // as of a Cut
-	Outline plane.Ring   // of a piece of a pattern: its tile as the sketch lies; nil for the room's tile
+	Outline plane.Ring   // of such a piece: its tile as the sketch lies; nil where the tile stands upright
 	Sketch  plane.Region // the face of the first of them
 }
 

@@ -20,7 +20,7 @@ type work struct {
 	box   plane.Rect
 	clear length.Length // what tile keeps away from a pipe
 	turn  bool          // its tile may be turned round
-	own   *frame        // of a piece of a pattern: its tile's frame, in which piece, face and box are; nil for the wall's
+	own   *frame        // of a piece that is cut by marks: its tile's frame, in which piece, face and box are; nil for the wall's
 }
 
 // inSettingOrder lists the cut pieces by setting order of the walls, then as
@@ -47,12 +47,16 @@ func inSettingOrder(in Input, turn bool) (cut, stood []work) {
 }
 
 func newWork(p piece.Piece, w *plan.Wall, units length.System, turn bool) work {
-	var own *frame
+	out := work{wall: w, clear: survey.PipeClear(units), turn: turn}
+	if p.Outline == nil && p.Kind&piece.Taper != 0 && out.as(p).cornered(Near(units)) {
+		p.Outline = p.Tile.Ring(0)
+		p.Kind = kindOf(p)
+	}
 	if p.Outline != nil {
 		lies, f := lying(p, turn, units.FineStep())
-		p, own = lies, &f
+		p, out.own = lies, &f
 	}
-	return work{wall: w, clear: survey.PipeClear(units), turn: turn, own: own}.as(p)
+	return out.as(p)
 }
 
 // as is the work that another piece of its tile makes.

@@ -183,13 +183,15 @@ func (b *book) wallEntries(w layout.Wall, course map[string]int) []entry {
 }
 
 // alone is what the pieces of a line are called that are drawn in the schedule better
-// than told: those with notches, and in a pattern without courses each that is the
-// only one of its cut.
+// than told: those with notches, those a raked boundary cuts, each from its own marks, and in a pattern
+// without courses each that is the only one of its cut.
 func (b *book) alone(g cuts.Group) string {
 	switch {
 	case g.How == cuts.Unworkable:
 	case len(g.Size.Notches) > 0:
 		return "notch"
+	case b.plan.Room.Bond.Coursed() && b.marked(g) && g.Count == 1:
+		return "angle cuts"
 	case !b.plan.Room.Bond.Coursed() && g.Count == 1 && len(g.Size.Holes) == 0:
 		return "single cuts"
 	}
