@@ -58,10 +58,8 @@ func (b *book) drawFootings(f *flow, strips []footing, scale drawing.Scale) {
 		x += wide + 10*mmPaper
 	}
 	f.y = low
-	for _, s := range strips {
-		if text := b.widths(s); text != "" {
-			f.words(plain, text)
-		}
+	if text := b.widths(strips); text != "" {
+		f.words(plain, text)
 	}
 	f.cautions(atTheBase...)
 }
@@ -84,23 +82,25 @@ func (b *book) footWords(strips []footing) string {
 	return text
 }
 
-// widths names the pieces of a strip that are cut in width too, and those that no
-// saw makes.
-func (b *book) widths(strip footing) string {
-	if strip.asLaid {
-		return ""
-	}
+// widths names the pieces of the strips that are cut in width too, and those that no
+// saw makes, in the order in which the strips are drawn.
+func (b *book) widths(strips []footing) string {
 	var all, none []string
-	for _, t := range strip.tiles {
-		if t.piece.NoSaw() {
-			none = append(none, t.piece.ID)
+	for _, i := range b.inOrder() {
+		if strips[i].asLaid {
 			continue
 		}
-		if step := b.plan.Room.Units.FineStep(); t.piece.Tile.Width()-t.box.Width() >= step {
-			all = append(all, held(t.piece.ID+" "+b.down(t.box.Width())))
-		}
-		if t.piece.Kind&(piece.Notch|piece.Hole) != 0 {
-			all = append(all, held(t.piece.ID+" "+t.piece.Kind.String()+", line "+t.line))
+		for _, t := range strips[i].tiles {
+			if t.piece.NoSaw() {
+				none = append(none, t.piece.ID)
+				continue
+			}
+			if step := b.plan.Room.Units.FineStep(); t.piece.Tile.Width()-t.box.Width() >= step {
+				all = append(all, held(t.piece.ID+" "+b.down(t.box.Width())))
+			}
+			if t.piece.Kind&(piece.Notch|piece.Hole) != 0 {
+				all = append(all, held(t.piece.ID+" "+t.piece.Kind.String()+", line "+t.line))
+			}
 		}
 	}
 	text := listed("Cut to width first: ", all)

@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -21,4 +22,15 @@ func TestAFirstCourseOfSmallTileStaysOnItsLeaf(t *testing.T) {
 			assert.LessOrEqual(t, to.X, hi.X, "%s: %q", paper.Name, x.Text)
 		}
 	}
+}
+
+// Found by reading the sheet: what is cut to width too was told wall by wall in the order of the job, under
+// strips in the order of setting, each time with the same words before it.
+func TestWidthsAreToldInTheOrderOfTheStrips(t *testing.T) {
+	text := words(printedText(t, roomOf(t, "jobs/old-house"), FirstCourse))
+	_, told, found := strings.Cut(text, "Cut to width first: ")
+	require.True(t, found)
+	require.NotContains(t, told, "Cut to width first")
+	back, left, right := strings.Index(told, "B-"), strings.Index(told, "L-"), strings.Index(told, "R-")
+	require.True(t, 0 == back && back < left && left < right, told)
 }
