@@ -333,7 +333,7 @@ func (b *book) listsFor(all []later) []*flow {
 }
 
 // pointTo says on the sheets of the walls on which sheets their findings stand: on those given, or
-// on the last.
+// on the last. Where a list beside a drawing leaves no room for it, it stands under the drawing.
 func (b *book) pointTo(where []*leaf) {
 	for i := 0; i < len(b.later); {
 		from, line, sheet := b.later[i].from, "Findings", 0
@@ -348,6 +348,9 @@ func (b *book) pointTo(where []*leaf) {
 				line += ","
 			}
 			line, sheet = line+" "+b.later[i].sign, n
+		}
+		if from.left() < from.of(plain).leading() && from.foot > 0 {
+			from = from.underDrawing()
 		}
 		if from.left() >= from.of(plain).leading() {
 			from.words(plain, line+": sheet "+number(sheet)+".")

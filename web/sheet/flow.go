@@ -83,7 +83,7 @@ func (f *flow) turn() {
 	f.leaf = &leaf{subject: f.subject, size: f.book.opts.Paper.lie(f.wide)}
 	f.book.leaves = append(f.book.leaves, f.leaf)
 	f.lo, f.hi = f.leaf.area()
-	f.y, f.beside, f.until = f.lo.Y, 0, 0
+	f.y, f.beside, f.until, f.foot = f.lo.Y, 0, 0, 0
 	title := f.title
 	if f.wall != "" {
 		title += ": " + f.wall

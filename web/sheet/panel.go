@@ -67,6 +67,7 @@ func (f *flow) panel(wall int, scales []drawing.Scale) bool {
 			continue
 		}
 		f.lay(drawing.Point{X: corner.X, Y: low}, s)
+		f.foot = low + s.Height + 1000
 		if said := f.ownScale(scale); said != "" {
 			title += ", " + said
 		}

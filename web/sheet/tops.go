@@ -61,6 +61,14 @@ func (f *flow) under() {
 	}
 }
 
+// underDrawing is what is left of a leaf under the drawing at the left of a list.
+func (f *flow) underDrawing() *flow {
+	out := *f
+	corner, _ := f.leaf.area()
+	out.lo, out.hi, out.y, out.foot = corner, drawing.Point{X: f.lo.X - listGap, Y: f.hi.Y}, f.foot, 0
+	return &out
+}
+
 // listBeside puts what is folded out on what is left of the leaf with its list beside it, at
 // the largest scale that leaves room for it, and tells whether there is one.
 func (f *flow) listBeside(u unfolded, scales []drawing.Scale) bool {
