@@ -25,16 +25,20 @@ func Leg(room survey.Room, w plan.Wall, l survey.LegBeside) string {
 		return fmt.Sprintf("No tile stands in the leg at the %s of %s: the tile of the wall ends before it.", l.Side(), w.Found.Name)
 	}
 	wide := at.FloorTo(room.Units.FineStep()).Format(room.Units, 0)
-	return fmt.Sprintf("The leg at the %s of %s %s.", l.Side(), w.Found.Name, whyLeg(w.Found.Base[k].Why, wide))
+	return fmt.Sprintf("The leg at the %s of %s %s.", l.Side(), w.Found.Name, whyLeg(w.Found.Base[k].Why, wide, at <= room.Tile.Width))
 }
 
-// whyLeg goes on after the name of a leg so wide.
-func whyLeg(why survey.LegReason, wide string) string {
+// whyLeg goes on after the name of a leg so wide, which one tile spans or not.
+func whyLeg(why survey.LegReason, wide string, spanned bool) string {
+	single := "is laid in single tiles, each " + wide + " wide"
+	if !spanned {
+		single = "is laid by itself in columns, " + wide + " wide together"
+	}
 	switch why {
 	case survey.LegParted:
-		return "is laid in single tiles, each " + wide + " wide: wherever the bond began, it would put a joint into it, with smaller pieces beside it"
+		return single + ": wherever the bond began, it would put a joint into it, with smaller pieces beside it"
 	case survey.LegWorse:
-		return "is laid in single tiles, each " + wide + " wide: the bond would leave smaller cuts in it, or elsewhere for its sake"
+		return single + ": the bond would leave smaller cuts in it, or elsewhere for its sake"
 	case survey.LegAlike:
 		return "is laid in the bond, which leaves nothing smaller in it than single tiles would, " + wide + " wide"
 	case survey.LegBetter:
