@@ -73,6 +73,23 @@ func TestAStopRaisedByAQuarterLeavesHalfATile(t *testing.T) {
 	assert.Equal(t, "6 5/8\"", r.Least.Size.Fine(now.Room.Units))
 }
 
+// Casing hides cuts beside a window, but not where tile goes on into it: there it has none. Found by a walk in which a
+// window with tiled returns was to be cased.
+func TestCasingCoversCutsBesideAWindowThatHasCasing(t *testing.T) {
+	stop := func(at string) survey.End { return survey.End{Stops: &survey.Mark{At: at}} }
+	job := wall("39 1/4", "13", "1/8", stop("0"), stop("39 1/4"), "26 1/8")
+	job.Pins.Course.Line, job.Pins.Walls = "0", map[string]survey.WallPin{"w": {Edge: "0"}}
+	job.Walls[0].Openings = []survey.Opening{{Kind: "window", Name: "window", Left: &survey.Mark{At: "15 1/8"}, Width: &survey.Mark{At: "11"},
+		Bottom: &survey.Mark{At: "5"}, Height: &survey.Measure{Mark: &survey.Mark{At: "15"}}}}
+	cased := func() bool {
+		_, all := found(t, job)
+		return using(all, "walls[0].openings[0].sight", "low") != nil
+	}
+	require.True(t, cased())
+	job.Walls[0].Openings[0].Inside = &survey.Inside{Depth: "4"}
+	assert.False(t, cased())
+}
+
 func TestNothingIsSaidWhereNothingIsPoor(t *testing.T) {
 	stop := func(at string) survey.End { return survey.End{Stops: &survey.Mark{At: at}} }
 	_, all := found(t, wall("26 1/8", "13", "1/8", stop("0"), stop("26 1/8"), "26 1/8"))

@@ -229,12 +229,12 @@ func (a *asker) offsets() (out []try) {
 }
 
 // covers lets the casing of a window hide the cuts beside it: of the window with
-// the worst of them.
+// the worst of them. One whose inside is tiled has no casing.
 func (a *asker) covers(poor []troubled) []try {
 	for _, t := range poor {
 		for i, o := range a.now.Walls[t.wall].Found.Openings {
 			key := o.Key() + " "
-			if o.Kind != survey.Window || !slices.ContainsFunc(t.run.Edges, func(e string) bool { return strings.HasPrefix(e, key) }) {
+			if o.Kind != survey.Window || o.Inside.Tiled() || !slices.ContainsFunc(t.run.Edges, func(e string) bool { return strings.HasPrefix(e, key) }) {
 				continue
 			}
 			path := fmt.Sprintf("walls[%d].openings[%d].sight", t.wall, i)

@@ -1,6 +1,10 @@
 package survey
 
-import "coursewright/layout/length"
+import (
+	"slices"
+
+	"coursewright/layout/length"
+)
 
 // Inside is the inside of a niche, or of a window with tiled returns: what
 // frames it, how deep it is, and what each of its faces gets.
@@ -104,6 +108,11 @@ type InsideFound struct {
 	Behind    string // a word of Behinds, or empty
 	AsTyped   bool   // place and size were typed as the wall's tile leaves the opening
 	Faces     [faces]FaceFound
+}
+
+// Tiled tells whether tile or a slab lies on any face; the inside of which nothing is known has none.
+func (in *InsideFound) Tiled() bool {
+	return in != nil && slices.ContainsFunc(in.Faces[:], func(f FaceFound) bool { return f.Tiled })
 }
 
 // FaceFound is one face of the inside.
