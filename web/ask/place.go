@@ -9,7 +9,9 @@ import (
 	"coursewright/web/form"
 )
 
-// wallName is a wall as it is asked about: wall back, and not wall window wall.
+// WallName is a wall as it is asked about: wall back, and not wall window wall.
+func WallName(name string) string { return wallName(name) }
+
 func wallName(name string) string {
 	if strings.Contains(strings.ToLower(name), "wall") {
 		return name
@@ -36,7 +38,7 @@ func (r *room) turns(wall int, left bool) bool {
 	return e.Meets == string(survey.OutsideCorner)
 }
 
-// place names the end of a wall: the corner, or the front.
+// place names the end of a wall: the corner, of many with the walls that meet there, or the front.
 func (r *room) place(wall int, left bool) string {
 	name, end := r.job.Walls[wall].Name, map[bool]string{true: "left end", false: "right end"}[left]
 	if form.Between(r.job.Walls[wall]) {
@@ -56,7 +58,11 @@ func (r *room) place(wall int, left bool) string {
 		before, after := r.job.Walls[(at+len(r.job.Walls))%len(r.job.Walls)].Name, r.job.Walls[(at+1)%len(r.job.Walls)].Name
 		return "outside corner of " + before + " and " + after
 	}
-	return CornerName(r.round(), at)
+	name, n := CornerName(r.round(), at), r.round()
+	if n > 3 { // numbers alone stand on no wall
+		name += " between " + r.job.Walls[(at+n)%n].Name + " and " + r.job.Walls[(at+1)%n].Name
+	}
+	return name
 }
 
 // CornerName is what the corner at the right end of a wall is called, or before the first wall of a closed room, where so

@@ -157,6 +157,14 @@ func (b Bench) stopAlike(path string) []string {
 	return []string{path}
 }
 
+// wallTitle names a wall at the beginning of a line: Wall back, and not Wall wall.
+func wallTitle(name string) string {
+	if called := ask.WallName(name); called != name {
+		return "Wall " + name
+	}
+	return name
+}
+
 // wallsOf names the walls of some fields.
 func (b Bench) wallsOf(paths []string) string {
 	var names []string

@@ -41,7 +41,7 @@ func narrowWalls(b Bench) templ.Component {
 			return templ_7745c5c3_Err
 		}
 		for _, i := range b.narrowWalls() {
-			templ_7745c5c3_Err = page.ChoiceField(b.Job, form.At("walls", i)+".laid", "Wall "+b.Typed.Walls[i].Name+" is laid", laidChoices).Render(ctx, templ_7745c5c3_Buffer)
+			templ_7745c5c3_Err = page.ChoiceField(b.Job, form.At("walls", i)+".laid", wallTitle(b.Typed.Walls[i].Name)+" is laid", laidChoices).Render(ctx, templ_7745c5c3_Buffer)
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
