@@ -95,7 +95,7 @@ func withoutUnit(text string) string {
 	return page.Minus(strings.TrimSuffix(strings.TrimSuffix(text, " mm"), `"`))
 }
 
-// smallestCut says what is the smallest, where it is and what the saw is set to.
+// smallestCut says what is the smallest on the walls, where it is and what the saw is set to.
 func (b Bench) smallestCut() Answer {
 	a := Answer{ID: "smallest", Asked: "Smallest cut", To: page.JobPath(b.ID, "#drawing")}
 	bare, slivers := b.troubles()
@@ -124,8 +124,26 @@ func (b Bench) smallestCut() Answer {
 	if slivers > 0 {
 		a.Trouble, a.Note = true, page.Count(slivers, "sliver")+" · "+a.Note
 	}
+	if inside := b.smallerInside(least.Share); inside != "" {
+		a.Note += " · " + inside
+	}
 	a.To, a.Pieces = b.pieceAt(least.Piece), []string{least.Piece}
 	return a
+}
+
+// smallerInside tells of the worst sliver inside niches and windows and on tops, where it is a smaller part of its tile than
+// the smallest on the walls, which is what the set-out is judged by.
+func (b Bench) smallerInside(than piece.Share) (told string) {
+	for i := range b.Plan.Walls {
+		for _, f := range b.Plan.Walls[i].Folded() {
+			for _, p := range f.Pieces {
+				if (p.Sliver || p.Unworkable) && p.Share.Less(than) {
+					than, told = p.Share, f.Name()+" "+b.fine(p.Least)
+				}
+			}
+		}
+	}
+	return told
 }
 
 func (b Bench) fine(l length.Length) string {

@@ -106,6 +106,29 @@ func TestTheSmallestCutIsToldByWhatItIsCutTo(t *testing.T) {
 	assert.NotContains(t, answer, "· cut", "one size is said once")
 }
 
+// What is smaller inside a window than anything on the walls is told beside that. Found by a walk: the smallest cut of a bath was
+// 2 3/8 in, and the sill of its window had a strip of 5/8 in.
+func TestASliverInsideAWindowIsToldBesideTheSmallestCut(t *testing.T) {
+	job, err := shapes.New("one", "in", "window")
+	require.NoError(t, err)
+	job.Tile.Width, job.Tile.Height = "11 7/8", "3 7/8"
+	w := &job.Walls[0]
+	w.Width, w.Right.Stops.At, w.Head.Stops.At = "33", "33", "50"
+	w.Base = []survey.Segment{{Meets: "tub", Gap: "1/8", Readings: []survey.Drop{{At: "0", Drop: "30"}, {At: "33", Drop: "30"}}}}
+	w.Openings = []survey.Opening{{Kind: "window", Name: "window", Left: &survey.Mark{At: "8 1/2"}, Width: &survey.Mark{At: "20 1/8"},
+		Bottom: &survey.Mark{At: "10"}, Height: &survey.Measure{Mark: &survey.Mark{At: "24"}}, Inside: &survey.Inside{Depth: "4 1/2"}}}
+	answer := func() string {
+		file, err := json.Marshal(job)
+		require.NoError(t, err)
+		_, page := trial.Of(t, file).Get("/jobs/1")
+		page = page[strings.Index(page, `id="answer-smallest"`):]
+		return page[:strings.Index(page, "</a>")]
+	}
+	assert.Regexp(t, `4.3/16.* · (sill|top) of window 1.9/16`, answer())
+	w.Openings[0].Inside = nil
+	assert.NotContains(t, answer(), "sill of window")
+}
+
 // In a room with many corners the first course is told by its walls, each height once. Found on
 // a bench with a curb: seven figures ran out of their answer, and two of them were called corner 4.
 func TestTheFirstCourseOfManyCornersIsToldByWalls(t *testing.T) {
