@@ -97,7 +97,7 @@ func EditName(job survey.Job, changes []form.Change) string {
 	}
 	switch len(names) {
 	case 0:
-		return heldName(changes)
+		return heldName(job, changes)
 	case 1:
 		return names[0]
 	}
@@ -107,17 +107,31 @@ func EditName(job survey.Job, changes []form.Change) string {
 // ofHeld tells whether a change is one of the set-out that is held.
 func ofHeld(c form.Change) bool { return form.Parts(c.Path)[0].Name == "held" }
 
-// heldName names an edit of nothing but the set-out that is held.
-func heldName(changes []form.Change) string {
+// heldName names an edit of nothing but the set-out that is held, or of what is measured: the figure, where it is one.
+func heldName(job survey.Job, changes []form.Change) string {
 	switch {
 	case len(changes) == 0:
 		return ""
 	case changes[0].Path == "guess":
+		if one := onlyIn(changes[0].Was, changes[0].Is); len(one) == 1 {
+			return changeName(job, one[0])
+		}
 		return "what is measured"
 	case changes[0].Path == "held" && changes[0].Is == "":
 		return "letting go of the set-out"
 	}
 	return "hold the set-out"
+}
+
+// onlyIn lists the fields that one of two lists has alone.
+func onlyIn(was, is string) (out []string) {
+	a, b := strings.Split(was, ", "), strings.Split(is, ", ")
+	for _, path := range append(a, b...) {
+		if path != "" && slices.Contains(a, path) != slices.Contains(b, path) {
+			out = append(out, path)
+		}
+	}
+	return out
 }
 
 // changeName names one field: "width of back" where a wall has it, else its place.

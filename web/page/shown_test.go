@@ -21,7 +21,9 @@ func TestAnEditIsNamed(t *testing.T) {
 		{[]form.Change{{Path: "guess"}, width}, "width of back"},
 		{[]form.Change{width, {Path: "walls[1].base[0].readings[1].at", Was: "60", Is: "59 7/8"}}, "width of back"},
 		{[]form.Change{width, {Path: "walls[0].width", Was: "35", Is: "36"}}, "width of back and 1 more"},
-		{[]form.Change{{Path: "guess", Was: "walls[1].width"}}, "what is measured"},
+		{[]form.Change{{Path: "guess", Was: "walls[1].width"}}, "width of back"},
+		{[]form.Change{{Path: "guess", Was: "walls[0].width", Is: "walls[0].width, walls[1].width"}}, "width of back"},
+		{[]form.Change{{Path: "guess", Was: "walls[0].width, walls[1].width"}}, "what is measured"},
 		{[]form.Change{{Path: "walls[0].name", Was: "", Is: "a"}, {Path: "walls[1].name", Was: "", Is: "a"}}, "name of left and 1 more"},
 	} {
 		assert.Equal(t, c.want, EditName(job, c.changes), c.changes)
