@@ -390,7 +390,7 @@ func newJob() templ.Component {
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}
-		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 31, "<div class=\"named\"><div class=\"field\"><label for=\"title\">Name</label> <input id=\"title\" name=\"title\" value=\"New job\" maxlength=\"200\" autocomplete=\"off\" required></div><fieldset><legend>Measured in</legend> <label class=\"choice\"><input type=\"radio\" name=\"units\" value=\"in\" checked> inches</label> <label class=\"choice\"><input type=\"radio\" name=\"units\" value=\"mm\"> millimetres</label></fieldset></div><fieldset><legend class=\"hidden\">Begin with</legend>")
+		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 31, "<div class=\"named\"><div class=\"field\"><label for=\"title\">Name</label> <input id=\"title\" name=\"title\" placeholder=\"New job\" maxlength=\"200\" autocomplete=\"off\"></div><fieldset><legend>Measured in</legend> <label class=\"choice\"><input type=\"radio\" name=\"units\" value=\"in\" checked> inches</label> <label class=\"choice\"><input type=\"radio\" name=\"units\" value=\"mm\"> millimetres</label></fieldset></div><fieldset><legend class=\"hidden\">Begin with</legend>")
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}

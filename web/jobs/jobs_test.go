@@ -31,6 +31,18 @@ func TestEveryShapeMakesAJobThatSolves(t *testing.T) {
 	assert.Equal(t, http.StatusBadRequest, answer.StatusCode)
 }
 
+// The name of a new job is typed into an empty box, and may be left out. Found by a walk: “New job” stood in it to be erased,
+// and a job was called “New jobMaple Lane bath”.
+func TestANewJobIsNamedInAnEmptyBox(t *testing.T) {
+	s := trial.New(t)
+	_, page := s.Get("/")
+	assert.Contains(t, page, `placeholder="New job"`)
+	assert.NotContains(t, page, `value="New job"`)
+	answer, _ := s.Post("/jobs", url.Values{"shape": {"one"}, "units": {"in"}, "title": {""}})
+	_, page = s.Get(answer.Header.Get("Location"))
+	assert.Contains(t, page, "<title>New job")
+}
+
 func TestAnExportedJobComesBackTheSame(t *testing.T) {
 	s := trial.New(t)
 	answer, document := s.Get("/jobs/1/job.json")
