@@ -42,16 +42,26 @@ func solveParted(ctx context.Context, room survey.Room, of telling) (survey.Room
 // wholeParted is a set-out that was found with what is said of it and the walls cut, but for
 // what is read from their pieces.
 func wholeParted(room survey.Room, r *parted.Result, of telling) (plan.Setout, []plan.Wall) {
+	s := saidParted(room, r)
+	return s, laidParted(room, r, of, &s)
+}
+
+// saidParted is said of a room with bands.
+func saidParted(room survey.Room, r *parted.Result) plan.Setout {
 	f := &r.Field
-	s := plan.Setout{Line: f.Line, Hand: f.Hand, Joint: room.Joint, Pinned: room.Line != nil, Merit: r.Merit,
+	return plan.Setout{Line: f.Line, Hand: f.Hand, Joint: room.Joint, Pinned: room.Line != nil, Merit: r.Merit,
 		Order: f.Order(), Proven: r.Proven, Bound: openOf(room, r)}
-	s.Walls, s.Lines = begun(&r.Folded, f, of)
+}
+
+// laidParted is laid of a room with bands.
+func laidParted(room survey.Room, r *parted.Result, of telling, s *plan.Setout) []plan.Wall {
+	s.Walls, s.Lines = begun(&r.Folded, &r.Field, of)
 	for i := range s.Walls {
 		s.Walls[i].Placed, s.Walls[i].Pinned = r.Placed(i), room.Walls[i].Pin != nil
 	}
 	walls := cutParted(room, r, s.Walls)
 	s.Bands = bandsOf(room, r, walls)
-	return s, walls
+	return walls
 }
 
 // openOf says what keeps a room with bands from being proven; empty where it is.

@@ -26,6 +26,16 @@ import (
 
 // solveBeside is Solve for a room with such strips.
 func solveBeside(ctx context.Context, room survey.Room, of telling, kept *count.Kept) (survey.Room, plan.Setout, []plan.Wall, error) {
+	found, err := setBeside(ctx, room, of, kept)
+	if err != nil {
+		return room, plan.Setout{}, nil, err
+	}
+	room, s, walls := found.cut()
+	return room, s, walls, ctx.Err()
+}
+
+// setBeside finds the set-out of a room with such strips. Its walls are cut when they are asked for.
+func setBeside(ctx context.Context, room survey.Room, of telling, kept *count.Kept) (uncut, error) {
 	var best *beside
 	var got solved
 	all := make([]solved, 0, len(room.Joints))
@@ -38,7 +48,7 @@ func solveBeside(ctx context.Context, room survey.Room, of telling, kept *count.
 			b, s, err = b.orCut(s)
 		}
 		if err != nil {
-			return room, plan.Setout{}, nil, err
+			return uncut{}, err
 		}
 		if all = append(all, s); best == nil || s.setout.Better(&got.setout) {
 			best, got = b, s
@@ -47,18 +57,36 @@ func solveBeside(ctx context.Context, room survey.Room, of telling, kept *count.
 	if best.free && best.whole == nil { // which no joint is proven to be best for: the cuts are tried with the best of them
 		var err error
 		if best, got, err = best.orCut(got); err != nil {
-			return room, plan.Setout{}, nil, err
+			return uncut{}, err
 		}
 	}
-	setout, walls := best.together(got)
-	if len(all) > 1 {
-		for i, s := range all {
-			setout.Joints = append(setout.Joints, jointOf(room, room.Joints[i], &s.setout, &got.setout))
+	if best.free {
+		got.setout.Proven, got.setout.Bound = false, "A strip was tried in its places, and the courses with a joint beside it, with one course line only. Measure the strip"+best.freeHead()+", pin the start, and all is tried."
+	}
+	return uncut{got, best, room.Joints, all}, ctx.Err()
+}
+
+// uncut is a room of parts that is set out, with what was found with each of its joints.
+type uncut struct {
+	solved
+	beside *beside
+	joints []length.Length
+	with   []solved
+}
+
+// cut is the room put together again, with all that is told of it.
+func (u *uncut) cut() (survey.Room, plan.Setout, []plan.Wall) {
+	b := u.beside
+	setout, walls := b.together(u.solved)
+	if len(u.with) > 1 {
+		for i, s := range u.with {
+			setout.Joints = append(setout.Joints, jointOf(b.room, u.joints[i], &s.setout, &u.setout))
 		}
 	}
-	best.room.Joints = room.Joints
-	told(&setout, best.room, walls, of)
-	return best.room, setout, walls, ctx.Err()
+	room := b.room
+	room.Joints = u.joints
+	told(&setout, room, walls, b.of)
+	return room, setout, walls
 }
 
 // beside is a room whose walls are parted by strips.
@@ -78,11 +106,13 @@ type beside struct {
 	chosen []*search.Result // by wall: its parts set out with the places chosen
 }
 
+// solved is a room that is set out. Of one of parts the walls are there once they are laid.
 type solved struct {
 	room   survey.Room
 	setout plan.Setout
 	walls  []plan.Wall
 	own    []merit.Merit // of each part
+	found  *found        // of parts
 }
 
 func newBeside(ctx context.Context, room survey.Room, of telling, kept *count.Kept) *beside {
@@ -121,7 +151,7 @@ func (b *beside) solve() (solved, error) {
 	room, sides := b.parts()
 	room.Line, room.Bond.Hand = &on.line, on.hand
 	if on.result != nil {
-		return b.as(room, b.chosenOf(&room, sides, on.result)), nil
+		return b.asFound(room, &found{result: b.chosenOf(&room, sides, on.result)}), nil
 	}
 	for i, s := range sides { // the other walls stay as they were found
 		if s.of == 1 && room.Walls[i].Pin == nil {
@@ -143,21 +173,18 @@ func (b *beside) ofParts(room survey.Room) (solved, error) {
 // asFound is a room of parts as it was set out.
 func (b *beside) asFound(room survey.Room, on *found) solved {
 	if on.bands != nil {
-		return b.asParted(room, on.bands)
+		return solved{room: room, setout: saidParted(room, on.bands), own: ownOf(&on.bands.Field), found: on}
 	}
-	return b.as(room, on.result)
+	return solved{room: room, setout: said(&room, on.result), own: ownOf(on.result), found: on}
 }
 
-func (b *beside) as(room survey.Room, r *search.Result) (s solved) {
-	s.room, s.own = room, ownOf(r)
-	s.setout, s.walls = whole(room, r, b.of)
-	return s
-}
-
-func (b *beside) asParted(room survey.Room, r *parted.Result) (s solved) {
-	s.room, s.own = room, ownOf(&r.Field)
-	s.setout, s.walls = wholeParted(room, r, b.of)
-	return s
+// lay cuts the walls of a room of parts.
+func (b *beside) lay(s *solved) {
+	if on := s.found; on.bands != nil {
+		s.walls = laidParted(s.room, on.bands, b.of, &s.setout)
+	} else {
+		s.walls = laid(s.room, on.result, b.of, &s.setout)
+	}
 }
 
 // ownOf is what each wall gives by itself.

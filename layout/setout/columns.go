@@ -16,7 +16,7 @@ func solveColumns(ctx context.Context, room survey.Room, of telling, kept *count
 	if kept == nil {
 		kept = &count.Kept{}
 	}
-	var best solved
+	var best uncut
 	chosen, proven := 0, true
 	for wall, opening, columns := room.FreeColumns(); wall >= 0; wall, opening, columns = room.FreeColumns() {
 		most := 0
@@ -35,11 +35,14 @@ func solveColumns(ctx context.Context, room survey.Room, of telling, kept *count
 		}
 		room = room.ChooseColumns(wall, opening, most)
 	}
-	if of == everything {
+	switch {
+	case of == everything:
 		var err error
 		if best.room, best.setout, best.walls, err = solve(ctx, room, of, nil); err != nil {
 			return room, plan.Setout{}, nil, err
 		}
+	case best.beside != nil:
+		best.room, best.setout, best.walls = best.cut()
 	}
 	s := &best.setout
 	if s.Proven && (!proven || chosen > 1) {
@@ -48,13 +51,16 @@ func solveColumns(ctx context.Context, room survey.Room, of telling, kept *count
 			s.Reasons = append(s.Reasons, s.Bound)
 		}
 	}
-	return best.room, best.setout, best.walls, nil
+	return best.room, best.setout, best.walls, ctx.Err()
 }
 
-// withFewest is a room with the fewest columns in every strip that may have more.
-func withFewest(ctx context.Context, room survey.Room, kept *count.Kept) (s solved, err error) {
+// withFewest is a room with the fewest columns in every strip that may have more. Of one of parts the walls are not cut.
+func withFewest(ctx context.Context, room survey.Room, kept *count.Kept) (s uncut, err error) {
 	for wall, opening, columns := room.FreeColumns(); wall >= 0; wall, opening, columns = room.FreeColumns() {
 		room = room.ChooseColumns(wall, opening, columns[0])
+	}
+	if len(room.OpenLegs()) == 0 && room.Bond.Coursed() && room.Parted() {
+		return setBeside(ctx, room, little, kept)
 	}
 	s.room, s.setout, s.walls, err = solve(ctx, room, little, kept)
 	return s, err

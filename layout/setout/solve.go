@@ -75,11 +75,20 @@ func solve(ctx context.Context, room survey.Room, of telling, kept *count.Kept) 
 // whole is a set-out that was found with what is said of it and the walls cut, but for
 // what is read from their pieces.
 func whole(room survey.Room, r *search.Result, of telling) (plan.Setout, []plan.Wall) {
-	s := plan.Setout{Line: r.Line, Hand: r.Hand, Joint: room.Joint, Pinned: room.Line != nil, Merit: r.Merit,
-		Order: r.Order(), Proven: r.Proven}
-	s.Bound = tell.Bound(&room, r)
+	s := said(&room, r)
+	return s, laid(room, r, of, &s)
+}
+
+// said is what is said of a set-out as it was found, before it is known where its walls start.
+func said(room *survey.Room, r *search.Result) plan.Setout {
+	return plan.Setout{Line: r.Line, Hand: r.Hand, Joint: room.Joint, Pinned: room.Line != nil, Merit: r.Merit,
+		Order: r.Order(), Proven: r.Proven, Bound: tell.Bound(room, r)}
+}
+
+// laid adds where its walls start, and cuts them.
+func laid(room survey.Room, r *search.Result, of telling, s *plan.Setout) []plan.Wall {
 	s.Walls, s.Lines = begun(&room, r, of)
-	return s, cut(room, r, s.Walls)
+	return cut(room, r, s.Walls)
 }
 
 // begun says where walls start, and what the classic starts and lines would give.

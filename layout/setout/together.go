@@ -22,12 +22,10 @@ func (b *beside) freeHead() string {
 
 // together puts the parts of walls that are set out and cut together again.
 func (b *beside) together(got solved) (plan.Setout, []plan.Wall) {
+	b.lay(&got)
 	_, sides := b.parts()
 	s := got.setout
 	s.Walls, s.CutTiles, s.Pinned = nil, 0, b.room.Line != nil
-	if b.free {
-		s.Proven, s.Bound = false, "A strip was tried in its places, and the courses with a joint beside it, with one course line only. Measure the strip"+b.freeHead()+", pin the start, and all is tried."
-	}
 	walls := make([]plan.Wall, len(b.room.Walls))
 	pieces := make([][]piece.Piece, len(walls))
 	letters := make([]string, len(walls))
