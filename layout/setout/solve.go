@@ -139,7 +139,7 @@ func joint(ctx context.Context, room survey.Room, kept *count.Kept) (*search.Res
 	left := search.Work
 	for n, j := range joints {
 		with, share := room.Jointed(j), left/(len(joints)-n)
-		r, err := search.With(ctx, &with, beforeItSettles(share, len(joints)), kept)
+		r, err := search.With(ctx, &with, given(share, len(joints)), kept)
 		if err != nil {
 			return nil, room, nil, err
 		}
@@ -162,9 +162,9 @@ func joint(ctx context.Context, room survey.Room, kept *count.Kept) (*search.Res
 	return best, chosen, told, nil
 }
 
-// beforeItSettles is how much of its share a size of the joint may count before its search settles, which may take as
-// much again: of a room with one size that comes on top.
-func beforeItSettles(share, sizes int) int {
+// given is how much of its share the search of a size of the joint is given, which may count twice that: of a room with
+// one size all.
+func given(share, sizes int) int {
 	if sizes == 1 {
 		return share
 	}

@@ -8,15 +8,15 @@ import (
 	"coursewright/layout/setout/count"
 )
 
-// settle gives the best that is known when the work for the search is spent, after a fresh look with each hand of the bond;
+// settle gives the best that is known when half the work for the search is spent, after a fresh look with each hand of the bond;
 // after bettering the best of what that gives step by step; and after a look at every start on the line of what is
-// best then, and at the lines next to it. The search may go on from there with as much work again: all that was passed over
-// is before it still.
+// best then, and at the lines next to it. The search goes on from there with what is left of twice the work: all that was passed
+// over is before it still, and most of it cannot be as good.
 func (t *task) settle(q queue[*trial], best *trial) *trial {
-	defer func(limit int, missed, known *merit.Merit) {
-		t.limit, t.missed, t.known, t.spread, t.end = 2*limit, missed, known, false, math.MaxInt
-	}(t.limit, t.missed, t.known)
-	t.spread, t.end = true, 2*t.limit
+	defer func(missed, known *merit.Merit) {
+		t.limit, t.missed, t.known, t.spread, t.end = 2*t.most, missed, known, false, math.MaxInt
+	}(t.missed, t.known)
+	t.spread, t.end = true, 2*t.most
 	var from []*trial
 	if best != nil {
 		from = append(from, best)

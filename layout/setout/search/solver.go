@@ -30,8 +30,9 @@ import (
 	"coursewright/layout/survey"
 )
 
-// Work is how much is counted for one room before its search settles for the best found, and at most as much again: it
-// bounds the time that a room may take in which nearly everything is free.
+// Work is how much a room is given: where half of it was counted and nothing is proven, the search settles for the best
+// found, and holds what it goes on with to that; at twice it ends. It bounds the time that a room may take in which nearly
+// everything is free.
 const Work = 3_000_000
 
 // task is a room to search, with each hand that its bond may have: what is known of it, and how much may be counted.
@@ -42,7 +43,7 @@ type task struct {
 	missed *merit.Merit // what no set-out can beat that was not looked at; nil where all were
 	known  *merit.Merit // the best of the room so far
 	rival  *merit.Merit // what is worse need not be found; nil where whatever is best must
-	most   int          // that is counted for the room, before it settles
+	most   int          // that the room is given
 	share  int          // of that, for either hand when it settles
 	fresh  int          // of that share, for one line
 	limit  int          // for what is looked at now
@@ -75,7 +76,7 @@ func newTask(ctx context.Context, room *survey.Room, hands []survey.Hand, work i
 		t.hands = append(t.hands, s)
 	}
 	t.before = t.work()
-	t.most, t.limit, t.end = work, work, math.MaxInt
+	t.most, t.limit, t.end = work, work/2, math.MaxInt
 	t.share, t.fresh = work/len(hands), work/len(hands)/16
 	return t
 }
