@@ -17,6 +17,9 @@
 package merit
 
 import (
+	"cmp"
+	"math/bits"
+
 	"coursewright/layout/length"
 	"coursewright/layout/piece"
 )
@@ -100,11 +103,21 @@ func (m *Merit) between() piece.Share {
 		return piece.Share{Num: 0, Den: 1}
 	}
 	rim, head := first(m.Rim, m.Head), first(m.Head, m.Rim)
+	if rim.Den != head.Den { // in a pattern of several tiles
+		rim, head = piece.Share{Num: rim.Num * head.Den, Den: rim.Den * head.Den}, piece.Share{Num: head.Num * rim.Den, Den: rim.Den * head.Den}
+	}
 	return piece.Share{Num: max(rim.Num-head.Num, head.Num-rim.Num), Den: rim.Den}
 }
 
+// compareLarge compares shares whose parts may be products of two lengths.
+func compareLarge(a, b piece.Share) int {
+	high, low := bits.Mul64(uint64(a.Num), uint64(b.Den))
+	otherHigh, otherLow := bits.Mul64(uint64(b.Num), uint64(a.Den))
+	return cmp.Or(cmp.Compare(high, otherHigh), cmp.Compare(low, otherLow))
+}
+
 // first is the least of an ascending list, or a whole tile, in the parts that
-// the other list counts in: rim and head measure one direction of one tile.
+// the other list counts in.
 func first(list, other []piece.Share) piece.Share {
 	switch {
 	case len(list) > 0:

@@ -174,6 +174,7 @@ func TestTheOrder(t *testing.T) {
 		{"full head: the head before the rim", rim(tenth), merit.Merit{Head: []piece.Share{third}}, merit.Head, survey.Prefer{FullHead: true}},
 		{"shared: rim and head alike", merit.Merit{Rim: []piece.Share{third}, Head: []piece.Share{third}}, rim(piece.Share{Num: 30, Den: 60}), merit.Rim, survey.Prefer{Shared: true}},
 		{"shared: the least of each", merit.Merit{Rim: []piece.Share{quarter, third}, Head: []piece.Share{quarter}}, merit.Merit{Rim: []piece.Share{quarter, third}, Head: []piece.Share{third}}, merit.Rim, survey.Prefer{Shared: true}},
+		{"shared: of tiles of two sizes", merit.Merit{Rim: []piece.Share{{Num: 30, Den: 60}}, Head: []piece.Share{{Num: 10, Den: 20}}}, merit.Merit{Rim: []piece.Share{{Num: 30, Den: 60}}, Head: []piece.Share{{Num: 12, Den: 20}}}, merit.Rim, survey.Prefer{Shared: true}},
 		{"shared, whatever full head says", merit.Merit{Rim: []piece.Share{third}, Head: []piece.Share{third}}, rim(piece.Share{Num: 30, Den: 60}), merit.Rim, survey.Prefer{Shared: true, FullHead: true}},
 	} {
 		t.Run(c.name, func(t *testing.T) {

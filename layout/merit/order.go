@@ -117,7 +117,7 @@ func (o Order) compare(a, b *Merit, t Term) int {
 		return cmp.Compare(a.Mirror, b.Mirror)
 	case Rim:
 		if o.shared {
-			return a.between().Compare(b.between())
+			return compareLarge(a.between(), b.between())
 		}
 		return compareShares(a.Rim, b.Rim)
 	case Head:
