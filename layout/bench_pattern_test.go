@@ -32,7 +32,7 @@ var roomsInPatterns = []inPattern{
 }
 
 // lay is a job that ships, laid in the pattern.
-func (p inPattern) lay(t testing.TB, name string) survey.Job {
+func (p inPattern) lay(t require.TestingT, name string) survey.Job {
 	file, err := os.ReadFile("../testdata/jobs/" + name + ".json")
 	require.NoError(t, err)
 	job, err := survey.Read(file)

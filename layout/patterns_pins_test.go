@@ -9,6 +9,7 @@ import (
 	"coursewright/layout"
 	"coursewright/layout/bond"
 	"coursewright/layout/length"
+	"coursewright/layout/merit"
 	"coursewright/layout/piece"
 	"coursewright/layout/plane"
 	"coursewright/layout/survey"
@@ -166,6 +167,34 @@ func TestNoPinnedPhaseBeatsAPattern(t *testing.T) {
 			require.GreaterOrEqual(t, order, 0, "shower %d: pinned it is better in %s\n%s", seed, term, mustWrite(job))
 		}
 	})
+}
+
+// Where rim and head are wished alike no phase that is pinned beats a proven set-out either, by how alike they are too: in two rooms of
+// three walls, laid in every pattern, one of them with free ends, heads and a niche.
+func TestNoPinnedPhaseMakesRimAndHeadMoreAlike(t *testing.T) {
+	proven := 0
+	rapid.Check(t, func(t *rapid.T) {
+		p, name := rapid.SampledFrom(roomsInPatterns).Draw(t, "pattern"), rapid.SampledFrom([]string{"herringbone", "herringbone", "alcove"}).Draw(t, "room")
+		if !rare(t, 8) {
+			return
+		}
+		job := p.lay(t, name)
+		job.Prefer = []string{"shared"}
+		free, err := layout.Quick(context.Background(), job)
+		require.NoError(t, err)
+		if !free.Setout.Proven {
+			return
+		}
+		proven++
+		for range 4 {
+			job.Pins = phasePins(t, &free)
+			pinned, err := layout.Quick(context.Background(), job)
+			require.NoError(t, err)
+			order, term := free.Setout.Order.Until(&pinned.Setout.Merit, &free.Setout.Merit, merit.Corners)
+			require.GreaterOrEqual(t, order, 0, "%s, %s: pinned it is better in %s\n%s", p.name, name, term, mustWrite(job))
+		}
+	})
+	t.Logf("%d rooms proven", proven)
 }
 
 // phasePins pins the line, starts, or both at marks of the tape among those that are searched.

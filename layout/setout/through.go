@@ -47,7 +47,11 @@ func bandsThrough(ctx context.Context, room survey.Room, r *phase.Result, s *pla
 		return nil, err
 	}
 	s.Merit = s.Merit.Plus(&bands.Merit)
-	if s.Proven && !bands.Proven {
+	switch {
+	case !s.Proven:
+	case room.Prefer.Shared:
+		s.Proven, s.Bound = false, "Rim and head are made as alike as they can be in the field, not in field and bands together."
+	case !bands.Proven:
 		s.Proven, s.Bound = false, "A band that is free stands where it is wished, and free ends where they are best for the pattern. Measure both, and all is tried."
 	}
 	return &bands, nil

@@ -34,6 +34,7 @@ func (p *parter) setPattern(r *Result, i int) error {
 	if !got.Proven {
 		band.bound = got.Bound
 	}
+	band.bound.Part = true // of rim and head, which only the whole room shows
 	for k, c := range got.Walls {
 		band.Edges, band.placed = append(band.Edges, c.Edge), append(band.placed, placedBand{c.Placed, room.Walls[k]})
 	}

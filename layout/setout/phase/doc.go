@@ -12,8 +12,8 @@
 //  3. Where the result says it is proven, no line and starts on the marks of the tape
 //     are better, with free marks among their options, before the terms that walls share at
 //     their corners. Options are joint lines, places wished for, middles of tiles and joints, lines of
-//     symmetry, and even steps. Where rim and head are to be alike, which less of a cut may make worse,
-//     what is sure of a phase is no bound from there on: then nothing is proven but what leaves no choice.
+//     symmetry, and even steps. That holds for rooms whose rim and head are to be alike too, in which the walls are judged
+//     together from there on.
 //  4. The same room gives the same result: what bounds the search is counted work. It
 //     ends soon after its context does.
 //

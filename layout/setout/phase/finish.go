@@ -1,21 +1,18 @@
 package phase
 
-import "coursewright/layout/merit"
-
 // counted is how many of the starts seen on a line that is finished are counted.
 const counted = 5
 
 // finish looks so often at the most promising starts of every wall of a line, and takes the best
 // that was counted. Of those whose corners alone were cut it counts the most promising.
 func (s *solver) finish(t *trial, looks int) {
-	t.bound = merit.Merit{}
 	for _, h := range t.hunts {
 		for steps := 0; h.best == nil && steps < looks; steps++ {
 			s.look(h)
 		}
 		s.bestCounted(h)
-		t.bound = t.bound.Plus(&h.best.Merit)
 	}
+	s.total(t, nil)
 }
 
 // bestCounted takes the best start of a wall that was counted, after counting the most promising, where the

@@ -94,14 +94,13 @@ func (s *solver) deepen(t *trial, best merit.Merit, end int) {
 			s.look(h)
 		}
 	}
-	t.bound = merit.Merit{}
 	for i, h := range t.hunts {
 		s.bestCounted(h)
 		if s.order.Better(&have[i].Merit, &h.best.Merit) {
 			h.best = have[i]
 		}
-		t.bound = t.bound.Plus(&h.best.Merit)
 	}
+	s.total(t, have)
 }
 
 // over tells whether nobody waits any more.

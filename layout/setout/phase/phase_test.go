@@ -199,29 +199,6 @@ func small(kind survey.BondKind, width, height length.Length, with ...func(*surv
 	return r
 }
 
-// The back of a niche in two heights, whose rim and head are to be alike: 21336 at both was to be had where a rim of 16764 under
-// whole tiles was called proven.
-func TestRimAndHeadAlikeAreNotProven(t *testing.T) {
-	r := small(survey.MixedHeights, 70*mm, 25*mm)
-	r.Tape, r.Prefer.Shared = length.Inch/16, true
-	r.Bond.Others = []survey.TileSize{{Width: 70 * mm, Height: 12 * mm}}
-	end := survey.EndFound{Meets: true, Gap: 3 * mm, Beyond: -1}
-	level := func(y length.Length) []survey.Reading { return []survey.Reading{{Value: y}, {At: 192_024, Value: y}} }
-	r.Walls[0].Width, r.Walls[0].Left, r.Walls[0].Right = 192_024, end, end
-	r.Walls[0].Base = []survey.SegmentFound{{Meets: survey.Corner, Gap: 3 * mm, Readings: level(-5_820)}}
-	r.Walls[0].Head = survey.HeadFound{Meets: true, Gap: 3 * mm, Readings: level(59_436)}
-	free, err := Room(t.Context(), &r)
-	require.NoError(t, err)
-	line := length.Length(35_052)
-	r.Line, r.Walls[0].Pin = &line, &survey.StartPin{X: 65_532, Is: survey.OnEdge}
-	pinned, err := Room(t.Context(), &r)
-	require.NoError(t, err)
-	require.True(t, free.Order().Better(&pinned.Merit, &free.Merit), "%+v\n%+v", free.Merit, pinned.Merit)
-	require.False(t, free.Proven)
-	require.False(t, free.Order().Better(&pinned.Merit, &free.Bound))
-	require.True(t, pinned.Proven, "nothing is left to choose")
-}
-
 // Law 3, by brute force over every mark of the tape, up and along: a herringbone wall,
 // upright and at 45°, and a hexagon wall, points up and flat.
 func TestNoMarkOfTheTapeIsBetter(t *testing.T) {

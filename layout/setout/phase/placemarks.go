@@ -8,6 +8,15 @@ import (
 // none is better.
 const looked = 6
 
+// placeAnew moves the marks of a wall to where they serve best, unless rim and head of the room are to be alike and are less so then.
+func (s *solver) placeAnew(walls []Counted, i int) {
+	was, old := s.whole(walls), walls[i]
+	walls[i] = s.placeMarks(s.walls[i], old)
+	if is := s.whole(walls); s.shared() && s.order.Better(&was, &is) {
+		walls[i] = old
+	}
+}
+
 // placeMarks moves the marks of one axis of a wall after another to where they serve the
 // phase best, until none is better or each was moved twice. What stands afterwards is no
 // worse than what stood before.

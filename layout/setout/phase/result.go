@@ -1,8 +1,6 @@
 package phase
 
 import (
-	"slices"
-
 	"coursewright/layout/length"
 	"coursewright/layout/merit"
 )
@@ -31,25 +29,17 @@ func (s *solver) result(t *trial, bound *merit.Merit) Result {
 		r.Bound = *bound
 	}
 	for i, h := range t.hunts {
-		c := *h.best
-		if len(s.walls[i].axes) > 0 {
-			if r.Free = true; !r.Proven {
-				c = s.placeMarks(s.walls[i], c)
-			}
+		r.Walls = append(r.Walls, *h.best)
+		r.Free = r.Free || len(s.walls[i].axes) > 0
+	}
+	for i := range r.Walls {
+		if !r.Proven {
+			s.placeAnew(r.Walls, i)
 		}
-		r.Walls = append(r.Walls, c)
 	}
 	for i := range r.Walls {
 		s.slacken(r.Walls, i)
 	}
 	r.Merit = s.whole(r.Walls)
-	if r.Proven && s.order.Shared() == merit.Rim && !s.onePhase() {
-		r.Proven, r.Bound = false, merit.Merit{Part: true, Sight: r.Merit.Sight, Exposed: r.Merit.Exposed, Openings: r.Merit.Openings, Mirror: r.Merit.Mirror}
-	}
 	return r
-}
-
-// onePhase tells whether there is nothing to choose.
-func (s *solver) onePhase() bool {
-	return s.room.Line != nil && !slices.ContainsFunc(s.walls, func(w *Wall) bool { return w.Found.Pin == nil || len(w.axes) > 0 })
 }

@@ -47,22 +47,10 @@ func Within(ctx context.Context, room *survey.Room, work int) (Result, error) {
 // Spent is how much was counted for a result so far.
 func (r *Result) Spent() int { return r.work() }
 
-func (s *solver) work() int {
-	sum := 0
-	for _, w := range s.walls {
-		sum += w.Work
-	}
-	return sum
-}
-
-func (s *solver) stopped() bool {
-	s.ended = s.ended || s.ctx.Err() != nil
-	return s.ended || s.work() > s.limit
-}
-
 // search takes the most promising stretch of lines first, divides it until it is
 // a single line, and looks on that line at the most promising starts of each wall.
-// What comes first with every wall counted cannot be beaten by what is behind it.
+// What comes first with every wall counted cannot be beaten by what is behind it, unless the walls
+// are judged together: then what they may give together is gathered on it.
 func (s *solver) search() Result {
 	q := queue[*trial]{before: func(a, b *trial) bool {
 		if c, _ := s.order.Compare(&a.bound, &b.bound); c != 0 {
@@ -76,14 +64,23 @@ func (s *solver) search() Result {
 		q.add(s.trial(line+at*s.room.Tape, min(step, marks-at)))
 	}
 	var best *trial
+	var found *setOut
 	for !q.empty() {
 		t := q.take()
 		switch {
-		case t.done():
+		case found != nil && !s.order.Better(&t.bound, &found.merit):
+			return s.result(found.taken(), nil)
+		case t.done() && !s.shared():
 			return s.result(t, nil)
 		case s.stopped():
 			q.add(t)
-			return s.settle(&q, best)
+			return s.settle(&q, best, found)
+		case t.done():
+			var done bool
+			if found, done = fitsOn(t, s).gather(found); !done {
+				q.add(t)
+			}
+			continue
 		case t.marks > 1:
 			for k := range t.marks {
 				q.add(s.trial(t.line+k*s.room.Tape, 1))
@@ -91,12 +88,12 @@ func (s *solver) search() Result {
 			continue
 		}
 		s.closer(t, &q)
-		if t.done() && (best == nil || s.order.Better(&t.bound, &best.bound)) {
+		if t.done() && !s.shared() && (best == nil || s.order.Better(&t.bound, &best.bound)) {
 			best = t
 		}
 		q.add(t)
 	}
-	panic("a room has at least one line")
+	return s.result(found.taken(), nil)
 }
 
 // lines are the line to begin with and how many marks of the tape there are from it:

@@ -12,8 +12,11 @@ const (
 // settle gives the best that is known when the work is spent, after it has looked
 // to their end at lines that promise most and, in turn with them, at lines that kept what they
 // promised longest: those at whose walls most was looked. Then it looks further.
-func (s *solver) settle(q *queue[*trial], best *trial) Result {
+func (s *solver) settle(q *queue[*trial], best *trial, found *setOut) Result {
 	bound := q.first().bound
+	if found != nil {
+		best = found.taken()
+	}
 	var tried []*trial
 	if best != nil {
 		tried = append(tried, best)
