@@ -146,12 +146,30 @@ func collect(out url.Values, n *html.Node) {
 	case n.Data == "input" && (Attr(n, "type") != "checkbox" || Has(n, "checked")):
 		out.Add(name, Attr(n, "value"))
 	case n.Data == "select":
-		for o := range n.ChildNodes() {
-			if Has(o, "selected") {
-				out.Add(name, Attr(o, "value"))
-			}
+		if o := picked(n); o != nil {
+			out.Add(name, Attr(o, "value"))
 		}
 	}
+}
+
+// picked is the option that a browser sends of a list: the last that is selected, or else the first; nil of an empty list.
+func picked(list *html.Node) *html.Node {
+	var first, selected *html.Node
+	for o := range list.Descendants() {
+		if o.Data != "option" {
+			continue
+		}
+		if first == nil {
+			first = o
+		}
+		if Has(o, "selected") {
+			selected = o
+		}
+	}
+	if selected == nil {
+		return first
+	}
+	return selected
 }
 
 // Has tells whether an element has an attribute.
