@@ -40,8 +40,8 @@ function lead(stop) {
   if (stop?.matches("input:not([type]), input[type=text]")) stop.select();
 }
 
-// stops are what the tab key comes to, but for the drawing.
-const stops = (part) => [...(part?.querySelectorAll("a[href], button, input:not([type=hidden]), select, textarea, summary") ?? [])];
+// stops are what the tab key comes to, but for the drawing and the helps of fields.
+const stops = (part) => [...(part?.querySelectorAll("a[href], button:not([popovertarget]), input:not([type=hidden]), select, textarea, summary") ?? [])];
 const keyOf = (stop) => stop.id || `${stop.name ?? ""} ${stop.value ?? stop.getAttribute("href") ?? ""}`;
 const open = (stop) => !stop.disabled && stop.checkVisibility();
 

@@ -287,3 +287,16 @@ func (b Bench) signed(y length.Length) string {
 	}
 	return b.bare(y)
 }
+
+// solvedText says to who does not see the drawing that the room is solved, and how well; nothing while it cannot be.
+func (b Bench) solvedText() string {
+	if len(b.Plan.Walls) == 0 || len(b.Faults) > 0 {
+		return ""
+	}
+	a := b.smallestCut()
+	said := []string{a.Asked + ":"}
+	for _, f := range a.Figures {
+		said = append(said, strings.TrimSpace(f.Value+" "+f.Note))
+	}
+	return "Solved. " + strings.Join(said, " ") + ", " + a.Note + "."
+}

@@ -3,6 +3,7 @@ package bench_test
 import (
 	"encoding/json"
 	"fmt"
+	"html"
 	"os"
 	"regexp"
 	"strings"
@@ -184,6 +185,43 @@ func TestUndoSaysWhatItTakesBack(t *testing.T) {
 	assert.Equal(t, "/jobs/1/work", answer.Header.Get("Location"))
 	after, _ := s.Stored()
 	assert.NotEqual(t, stored.Revision, after.Revision)
+
+	// What is looked at stays: the kinds and the paper of the sheets, the look of the choices.
+	action := regexp.MustCompile(`action="(/jobs/1/undo[^"]*)"`)
+	for path, back := range map[string]string{"/sheets?kind=cuts&kind=stages&paper=a4": "/jobs/1/sheets?kind=cuts&kind=stages&paper=a4", "/choices?look=finish&wall=1": "/jobs/1/choices?look=finish&wall=1"} {
+		posted := s.Bench()
+		posted.Set("walls[1].width", "60 1/4")
+		s.Post("/jobs/1", posted)
+		_, page := s.Get("/jobs/1" + path)
+		undo := action.FindStringSubmatch(page)
+		require.NotNil(t, undo, path)
+		answer, _ := s.Post(html.UnescapeString(undo[1]), trial.Hidden(t, page))
+		assert.Equal(t, back, answer.Header.Get("Location"))
+	}
+}
+
+// Pages that stand in no navigation mark the bench, from which one comes.
+func TestPagesOfTheBenchMarkTheBench(t *testing.T) {
+	s := trial.OfFile(t, "toy")
+	for _, path := range []string{"/help", "/told", "/widths", "/pieces"} {
+		_, page := s.Get("/jobs/1" + path)
+		assert.Contains(t, page, `<a href="/jobs/1" aria-current="true">Bench</a>`, path)
+	}
+}
+
+// That the room is solved, and how well, is said to who does not see the drawing; of what cannot be solved, nothing.
+func TestThatItIsSolvedIsSaid(t *testing.T) {
+	s := trial.New(t)
+	said := regexp.MustCompile(`<p id="solved" class="hidden" role="status">([^<]*)</p>`)
+	_, page := s.Get("/jobs/1")
+	now := said.FindStringSubmatch(page)
+	require.NotNil(t, now)
+	assert.Contains(t, now[1], "Solved. Smallest cut:")
+	assert.Contains(t, page, `data-solved="`+now[1]+`"`, "the script says it anew after each edit")
+	posted := s.Bench()
+	posted.Set("walls[1].width", "wide")
+	_, page = s.Post("/jobs/1", posted)
+	assert.Contains(t, page, `<p id="solved" class="hidden" role="status"></p>`)
 }
 
 // A refused value adds nothing, so undo takes back the last good one and nothing else.

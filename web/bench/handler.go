@@ -206,12 +206,16 @@ func (s pages) move(step func(context.Context, int64, int64) (store.Job, error))
 	}
 }
 
-// cameFrom leads back to the page of the job on which undo was pressed, and on
+// cameFrom leads back to the page of the job on which undo was pressed, as it was looked at, and on
 // the bench to the wall looked at.
 func cameFrom(r *http.Request) string {
-	switch from := r.URL.Query().Get("from"); from {
+	switch q := r.URL.Query(); q.Get("from") {
 	case "work", "choices", "sheets", "bathroom", "history":
-		return "/" + from
+		to := "/" + q.Get("from")
+		if q.Del("from"); len(q) > 0 {
+			to += "?" + q.Encode()
+		}
+		return to
 	}
 	return page.Query(r)
 }
@@ -271,6 +275,7 @@ func (s pages) viewOf(r *http.Request, stored store.Job, job survey.Job, plan la
 		sight: sightOf(r, plan), Phone: s.phone(stored.ID),
 	}
 	b.Status, b.Here, b.Told = status, b.query(), told(r)
+	b.HintAt = b.hintAt
 	if len(plan.Walls) > 0 {
 		b.Schedule = page.Schedule(plan)
 		b.Buy = page.ToBuy(plan, b.Schedule)

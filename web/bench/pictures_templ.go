@@ -9,35 +9,87 @@ package bench
 import "github.com/a-h/templ"
 import templruntime "github.com/a-h/templ/runtime"
 
+import (
+	"maps"
+	"slices"
+	"strings"
+)
+
 // Pictures of where the laser stands and what the tape is held to, all of one
 // hand. In each the box with the question mark is the figure that is asked for.
 
 // pictureNames say what each shows.
 var pictureNames = map[string]string{
-	"laser":     "A laser in front of the tub throws one level line on all walls",
-	"tape":      "The end of the tape stands on the rim, tight to the wall; the figure is read where the level line crosses it",
-	"corner":    "One reading in the corner serves both walls",
-	"below":     "The valve lies below the level line, the shower arm above it",
-	"inside":    "A niche seen from above: rough between the studs, lined between the boards, finished between the tiles",
-	"deep":      "A niche seen from the side: how deep it is, and how its sill falls to the room",
-	"studs":     "The niche may stand anywhere between the inner faces of two studs",
-	"front":     "On an end wall: how far the front of the tub and the outer edge of the tile stand from the corner",
-	"width":     "The tape along the boards from corner to corner, just over the rim",
-	"top":       "From the level line up to the ceiling, or to the line where the tile stops",
-	"ten":       "A row of ten tiles with the joints between them, measured from the first edge to the last",
-	"fixtures":  "A shelf in the corner stands on a joint line; a soap dish takes tile out from a joint line up; the plates of a grab bar keep clear of the joints",
-	"leg":       "The tile beside the front of the tub: in the bond of the wall, in single tiles of its own width, or left out",
-	"band":      "The band stands between two joint lines: the tile under it and over it is whole, with a joint on both sides; its bottom edge is measured from the level line or from the floor",
-	"strip":     "The strip stands between two plumb joints: the tile on both sides of it is whole, and the figure is how far its middle stands from the left end of the wall",
-	"sheet":     "Count the tiles of one sheet, along a row and from row to row; the next sheet stands one joint away. Of hexagons every other row stands out by half a tile",
-	"trim":      "Where tile stops: the trim takes its width inside the stop, and the tile ends a joint before it; at the outer corner stands a corner piece",
-	"outside":   "An outside corner from above: a tile that laps over the other wall's, a mitre, a metal profile, a rounded edge",
-	"walltop":   "From the side: a seat that meets the wall behind it, and a curb with two edges; the depth is held level from the front, and the top falls to the room",
-	"cornertop": "From above: the front of the bench from wall to wall, and both walls from the front to the corner behind it, all three on the boards",
-	"lean":      "A level held plumb in the corner, its foot on the level line: a gap at its upper end leans away, one at its foot into the room",
-	"sight":     "One end of the tile is in plain sight, the other stands behind a door",
-	"narrow":    "The end panel of a half wall: in the bond, where every other course has a joint in it, and in single tiles of its own width",
-	"sides":     "The room from above: which of the walls round the tub are tiled",
+	"laser":          "A laser in front of the tub throws one level line on all walls",
+	"tape":           "The end of the tape stands on the rim, tight to the wall; the figure is read where the level line crosses it",
+	"corner":         "One reading in the corner serves both walls",
+	"below":          "The valve lies below the level line, the shower arm above it",
+	"inside":         "A niche seen from above: rough between the studs, lined between the boards, finished between the tiles",
+	"deep":           "A niche seen from the side: how deep it is, and how its sill falls to the room",
+	"studs":          "The niche may stand anywhere between the inner faces of two studs",
+	"front":          "On an end wall: how far the front of the tub and the outer edge of the tile stand from the corner",
+	"width":          "The tape along the boards from corner to corner, just over the rim",
+	"top":            "From the level line up to the ceiling, or to the line where the tile stops",
+	"ten":            "A row of ten tiles with the joints between them, measured from the first edge to the last",
+	"fixtures":       "A shelf in the corner stands on a joint line; a soap dish takes tile out from a joint line up; the plates of a grab bar keep clear of the joints",
+	"leg":            "The tile beside the front of the tub: in the bond of the wall, in single tiles of its own width, or left out",
+	"band":           "The band stands between two joint lines: the tile under it and over it is whole, with a joint on both sides; its bottom edge is measured from the level line or from the floor",
+	"strip":          "The strip stands between two plumb joints: the tile on both sides of it is whole, and the figure is how far its middle stands from the left end of the wall",
+	"sheet":          "Count the tiles of one sheet, along a row and from row to row; the next sheet stands one joint away. Of hexagons every other row stands out by half a tile",
+	"trim":           "Where tile stops: the trim takes its width inside the stop, and the tile ends a joint before it; at the outer corner stands a corner piece",
+	"outside":        "An outside corner from above: a tile that laps over the other wall's, a mitre, a metal profile, a rounded edge",
+	"walltop":        "From the side: a seat that meets the wall behind it, and a curb with two edges; the depth is held level from the front, and the top falls to the room",
+	"cornertop":      "From above: the front of the bench from wall to wall, and both walls from the front to the corner behind it, all three on the boards",
+	"lean":           "A level held plumb in the corner, its foot on the level line: a gap at its upper end leans away, one at its foot into the room",
+	"sight":          "One end of the tile is in plain sight, the other stands behind a door",
+	"narrow":         "The end panel of a half wall: in the bond, where every other course has a joint in it, and in single tiles of its own width",
+	"sides":          "The room from above: which of the walls round the tub are tiled",
+	"name:block":     "The title block of a sheet: the name of the job stands in it",
+	"name:tag":       "A name stands at its thing on the drawing, in lists and on sheets",
+	"units":          "A rule in inches and sixteenths, and one in millimetres",
+	"reading":        "From the left end of the wall, level, to the place where the reading was taken",
+	"base":           "What tile comes down to: the rim of a tub, a shower base or curb, a seat, the floor",
+	"gap":            "A soft joint in the corner, over the rim and under the ceiling: filled with sealant, not with grout",
+	"ends":           "A wall from above: it meets a corner, stops at a line, or turns an outside corner",
+	"stops":          "From the left end of the wall to the line where the tile stops, and the range in which that line may stand",
+	"finish":         "The edge where tile stops, from above: left plain, with trim, with a bullnose, behind a casing",
+	"angle":          "Two walls from above, and the degrees between them measured in the tiled wall",
+	"opening:left":   "From the left end of the wall to the left edge of the opening",
+	"opening:width":  "From the left edge of the opening to its right edge",
+	"opening:bottom": "From the level line to the bottom edge of the opening",
+	"opening:height": "From the bottom edge of the opening to its top edge",
+	"pipe":           "Across the pipe, from one side to the other",
+	"frontof":        "The front of a niche from above: the tile of the wall laps over its side, or its own tile comes out flush",
+	"move":           "The edge that was measured may stand a little to either side, if a joint line is there",
+	"behind":         "The wall from the side: behind it is a room, or the outdoors with its insulation",
+	"slab":           "A slab in one piece on the sill, from the side: how thick it is",
+	"begin":          "The side of a niche: its courses run on from the wall, or begin with a whole tile on the sill",
+	"tile:width":     "A tile from the face: from its left edge to its right edge",
+	"tile:height":    "A tile from the face: from its lower edge to its upper edge",
+	"tile:thickness": "A tile from its edge: from the back to the face",
+	"grain":          "The face of a tile with a grain: turned about, it would show",
+	"vary":           "Tiles of one box laid on each other: how much the largest is over the smallest",
+	"box:count":      "A box of tiles: how many are in it",
+	"box:price":      "A box of tiles: what it costs",
+	"colour:tile":    "The colour of the tile, as the finish shows it",
+	"colour:grout":   "The colour of the joints, as the finish shows it",
+	"joints":         "Three tiles measured with the two joints between them, and with one more joint at an end",
+	"joint":          "The joint between two tiles, from edge to edge",
+	"bed":            "From above: the board, the bed of mortar behind the tile, and the tile",
+	"bond":           "Stack bond, running bond, and a pattern without courses",
+	"shift":          "A course begins so far beside the one under it: a half, a third, or a length",
+	"hand":           "Courses that step by a third to the left, and to the right",
+	"turn":           "The same pattern upright, and at 45°",
+	"along":          "Tile in level rows, and in plumb columns",
+	"chevron":        "How steep the long edges of chevron rise from the level",
+	"sliver":         "A narrow piece in the corner: under this it counts as a sliver",
+	"step":           "The rule, brought near: from one mark to the next",
+	"doubt":          "Where it was read, and how far to both sides the true place may be",
+	"order":          "The room from above: the wall that is set first, then the others, each lapping over the one before in the corner",
+	"stand":          "From the level line to the top edge of the highest course that stands, at both ends, and from the left end to one of its tiles",
+	"pin:course":     "The course line, held at its height from the level line",
+	"pin:start":      "The start, held at its distance from the left end of the wall",
+	"pin:edge":       "An edge that the plan places, held where you want it",
 }
 
 // pictureCall is what a closed picture is called.
@@ -73,52 +125,182 @@ func pictureOf(name string) templ.Component {
 		var templ_7745c5c3_Var2 string
 		templ_7745c5c3_Var2, templ_7745c5c3_Err = templ.JoinStringErrs(pictureCall(name))
 		if templ_7745c5c3_Err != nil {
-			return templ.Error{Err: templ_7745c5c3_Err, FileName: `web/bench/pictures.templ`, Line: 45, Col: 74}
+			return templ.Error{Err: templ_7745c5c3_Err, FileName: `web/bench/pictures.templ`, Line: 97, Col: 74}
 		}
 		_, templ_7745c5c3_Err = templ_7745c5c3_Buffer.WriteString(templ.EscapeString(templ_7745c5c3_Var2))
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}
-		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 2, "</summary> <svg class=\"picture\" viewBox=\"0 0 352 176\" role=\"img\" aria-label=\"")
+		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 2, "</summary>")
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}
-		var templ_7745c5c3_Var3 string
-		templ_7745c5c3_Var3, templ_7745c5c3_Err = templruntime.NewAttributeExpression(pictureNames[name]).Resolve(ctx)
-		if templ_7745c5c3_Err != nil {
-			return templ.Error{Err: templ_7745c5c3_Err, FileName: `web/bench/pictures.templ`, Line: 46, Col: 87}
-		}
-		_, templ_7745c5c3_Err = templ_7745c5c3_Buffer.WriteString(templ_7745c5c3_Var3)
+		templ_7745c5c3_Err = pictureHere(name).Render(ctx, templ_7745c5c3_Buffer)
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}
-		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 3, "\">")
+		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 3, "</details>")
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}
-		switch name {
+		return nil
+	})
+}
+
+// pictureHere is a picture where it is looked at. It is drawn once on the page, by @drawn.
+func pictureHere(name string) templ.Component {
+	return templruntime.GeneratedTemplate(func(templ_7745c5c3_Input templruntime.GeneratedComponentInput) (templ_7745c5c3_Err error) {
+		templ_7745c5c3_W, ctx := templ_7745c5c3_Input.Writer, templ_7745c5c3_Input.Context
+		if templ_7745c5c3_CtxErr := ctx.Err(); templ_7745c5c3_CtxErr != nil {
+			return templ_7745c5c3_CtxErr
+		}
+		templ_7745c5c3_Buffer, templ_7745c5c3_IsBuffer := templruntime.GetBuffer(templ_7745c5c3_W)
+		if !templ_7745c5c3_IsBuffer {
+			defer func() {
+				templ_7745c5c3_BufErr := templruntime.ReleaseBuffer(templ_7745c5c3_Buffer)
+				if templ_7745c5c3_Err == nil {
+					templ_7745c5c3_Err = templ_7745c5c3_BufErr
+				}
+			}()
+		}
+		ctx = templ.InitializeContext(ctx)
+		ctx = templ.ClearChildren(ctx)
+		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 4, "<svg class=\"picture\" viewBox=\"0 0 352 176\" role=\"img\" aria-label=\"")
+		if templ_7745c5c3_Err != nil {
+			return templ_7745c5c3_Err
+		}
+		var templ_7745c5c3_Var4 string
+		templ_7745c5c3_Var4, templ_7745c5c3_Err = templruntime.NewAttributeExpression(pictureNames[name]).Resolve(ctx)
+		if templ_7745c5c3_Err != nil {
+			return templ.Error{Err: templ_7745c5c3_Err, FileName: `web/bench/pictures.templ`, Line: 104, Col: 86}
+		}
+		_, templ_7745c5c3_Err = templ_7745c5c3_Buffer.WriteString(templ_7745c5c3_Var4)
+		if templ_7745c5c3_Err != nil {
+			return templ_7745c5c3_Err
+		}
+		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 5, "\"><use href=\"")
+		if templ_7745c5c3_Err != nil {
+			return templ_7745c5c3_Err
+		}
+		var templ_7745c5c3_Var5 string
+		templ_7745c5c3_Var5, templ_7745c5c3_Err = templruntime.NewAttributeExpression("#pic-" + pictureID(name)).ResolveURL(ctx)
+		if templ_7745c5c3_Err != nil {
+			return templ.Error{Err: templ_7745c5c3_Err, FileName: `web/bench/pictures.templ`, Line: 104, Col: 126}
+		}
+		_, templ_7745c5c3_Err = templ_7745c5c3_Buffer.WriteString(templ_7745c5c3_Var5)
+		if templ_7745c5c3_Err != nil {
+			return templ_7745c5c3_Err
+		}
+		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 6, "\"></use></svg>")
+		if templ_7745c5c3_Err != nil {
+			return templ_7745c5c3_Err
+		}
+		return nil
+	})
+}
+
+// drawn draws all pictures once, for those who look at them.
+func drawn() templ.Component {
+	return templruntime.GeneratedTemplate(func(templ_7745c5c3_Input templruntime.GeneratedComponentInput) (templ_7745c5c3_Err error) {
+		templ_7745c5c3_W, ctx := templ_7745c5c3_Input.Writer, templ_7745c5c3_Input.Context
+		if templ_7745c5c3_CtxErr := ctx.Err(); templ_7745c5c3_CtxErr != nil {
+			return templ_7745c5c3_CtxErr
+		}
+		templ_7745c5c3_Buffer, templ_7745c5c3_IsBuffer := templruntime.GetBuffer(templ_7745c5c3_W)
+		if !templ_7745c5c3_IsBuffer {
+			defer func() {
+				templ_7745c5c3_BufErr := templruntime.ReleaseBuffer(templ_7745c5c3_Buffer)
+				if templ_7745c5c3_Err == nil {
+					templ_7745c5c3_Err = templ_7745c5c3_BufErr
+				}
+			}()
+		}
+		ctx = templ.InitializeContext(ctx)
+		ctx = templ.ClearChildren(ctx)
+		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 7, "<svg id=\"pictures\" hidden aria-hidden=\"true\">")
+		if templ_7745c5c3_Err != nil {
+			return templ_7745c5c3_Err
+		}
+		for _, name := range slices.Sorted(maps.Keys(pictureNames)) {
+			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 8, "<symbol id=\"")
+			if templ_7745c5c3_Err != nil {
+				return templ_7745c5c3_Err
+			}
+			var templ_7745c5c3_Var7 string
+			templ_7745c5c3_Var7, templ_7745c5c3_Err = templruntime.NewAttributeExpression("pic-" + pictureID(name)).Resolve(ctx)
+			if templ_7745c5c3_Err != nil {
+				return templ.Error{Err: templ_7745c5c3_Err, FileName: `web/bench/pictures.templ`, Line: 111, Col: 40}
+			}
+			_, templ_7745c5c3_Err = templ_7745c5c3_Buffer.WriteString(templ_7745c5c3_Var7)
+			if templ_7745c5c3_Err != nil {
+				return templ_7745c5c3_Err
+			}
+			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 9, "\" viewBox=\"0 0 352 176\"><g class=\"picture\">")
+			if templ_7745c5c3_Err != nil {
+				return templ_7745c5c3_Err
+			}
+			templ_7745c5c3_Err = picture(name).Render(ctx, templ_7745c5c3_Buffer)
+			if templ_7745c5c3_Err != nil {
+				return templ_7745c5c3_Err
+			}
+			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 10, "</g></symbol>")
+			if templ_7745c5c3_Err != nil {
+				return templ_7745c5c3_Err
+			}
+		}
+		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 11, "</svg>")
+		if templ_7745c5c3_Err != nil {
+			return templ_7745c5c3_Err
+		}
+		return nil
+	})
+}
+
+// pictureID is the name of a picture as an id.
+func pictureID(name string) string { return strings.ReplaceAll(name, ":", "-") }
+
+// picture draws a picture: of one that serves several fields, as tile:width does, the figure asked for behind the colon.
+func picture(name string) templ.Component {
+	return templruntime.GeneratedTemplate(func(templ_7745c5c3_Input templruntime.GeneratedComponentInput) (templ_7745c5c3_Err error) {
+		templ_7745c5c3_W, ctx := templ_7745c5c3_Input.Writer, templ_7745c5c3_Input.Context
+		if templ_7745c5c3_CtxErr := ctx.Err(); templ_7745c5c3_CtxErr != nil {
+			return templ_7745c5c3_CtxErr
+		}
+		templ_7745c5c3_Buffer, templ_7745c5c3_IsBuffer := templruntime.GetBuffer(templ_7745c5c3_W)
+		if !templ_7745c5c3_IsBuffer {
+			defer func() {
+				templ_7745c5c3_BufErr := templruntime.ReleaseBuffer(templ_7745c5c3_Buffer)
+				if templ_7745c5c3_Err == nil {
+					templ_7745c5c3_Err = templ_7745c5c3_BufErr
+				}
+			}()
+		}
+		ctx = templ.InitializeContext(ctx)
+		ctx = templ.ClearChildren(ctx)
+		kind, asks, _ := strings.Cut(name, ":")
+		switch kind {
 		case "laser":
-			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 4, "<path class=\"w\" d=\"M20 8L92 26V132L20 164zM92 26H260V132H92zM260 26L332 8V164L260 132z\"></path><path class=\"k\" d=\"M92 26V132M260 26V132M92 26L20 8M260 26L332 8M92 26H260\"></path><path class=\"tb\" d=\"M92 118H260L304 140H48z\"></path><path class=\"tb\" d=\"M48 140H304V170H48z\"></path><path class=\"r\" d=\"M20 62L92 68H260L332 62\"></path><path class=\"th no\" d=\"M176 92L56 65M176 92L176 68M176 92L296 65\"></path><path class=\"k\" d=\"M176 104L150 174M176 104L202 174M176 104V174\"></path><rect class=\"x\" x=\"165\" y=\"86\" width=\"22\" height=\"18\"></rect><text x=\"268\" y=\"90\" class=\"rt b\">0</text><text x=\"282\" y=\"90\" class=\"rt\">level</text>")
+			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 12, "<path class=\"w\" d=\"M20 8L92 26V132L20 164zM92 26H260V132H92zM260 26L332 8V164L260 132z\"></path><path class=\"k\" d=\"M92 26V132M260 26V132M92 26L20 8M260 26L332 8M92 26H260\"></path><path class=\"tb\" d=\"M92 118H260L304 140H48z\"></path><path class=\"tb\" d=\"M48 140H304V170H48z\"></path><path class=\"r\" d=\"M20 62L92 68H260L332 62\"></path><path class=\"th no\" d=\"M176 92L56 65M176 92L176 68M176 92L296 65\"></path><path class=\"k\" d=\"M176 104L150 174M176 104L202 174M176 104V174\"></path><rect class=\"x\" x=\"165\" y=\"86\" width=\"22\" height=\"18\"></rect><text x=\"268\" y=\"90\" class=\"rt b\">0</text><text x=\"282\" y=\"90\" class=\"rt\">level</text>")
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
 		case "tape":
-			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 5, "<path class=\"w\" d=\"M14 6H46V128H14z\"></path><path class=\"k\" d=\"M46 6V128M14 6V128\"></path><path class=\"tb\" d=\"M38 132H160Q168 132 168 140V172H152V150H50V132\"></path><path class=\"tp\" d=\"M50 14H70V131H50z\"></path><path class=\"th ink\" d=\"M50 26h7M50 38h11M50 62h11M50 74h7M50 86h11M50 98h7M50 110h11M50 122h7\"></path><path class=\"r\" d=\"M14 50H344\"></path><path class=\"d\" d=\"M70 50h34\"></path><rect class=\"q\" x=\"104\" y=\"38\" width=\"72\" height=\"24\"></rect><text x=\"140\" y=\"55\" text-anchor=\"middle\" class=\"b\">?</text><text x=\"186\" y=\"44\">read here, at the line</text><text x=\"180\" y=\"120\">stand the end on the rim,</text><text x=\"180\" y=\"136\">tight to the wall</text><path class=\"d\" d=\"M176 124L78 130\"></path><text x=\"104\" y=\"166\" text-anchor=\"middle\">rim</text>")
+			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 13, "<path class=\"w\" d=\"M14 6H46V128H14z\"></path><path class=\"k\" d=\"M46 6V128M14 6V128\"></path><path class=\"tb\" d=\"M38 132H160Q168 132 168 140V172H152V150H50V132\"></path><path class=\"tp\" d=\"M50 14H70V131H50z\"></path><path class=\"th ink\" d=\"M50 26h7M50 38h11M50 62h11M50 74h7M50 86h11M50 98h7M50 110h11M50 122h7\"></path><path class=\"r\" d=\"M14 50H344\"></path><path class=\"d\" d=\"M70 50h34\"></path><rect class=\"q\" x=\"104\" y=\"38\" width=\"72\" height=\"24\"></rect><text x=\"140\" y=\"55\" text-anchor=\"middle\" class=\"b\">?</text><text x=\"186\" y=\"44\">read here, at the line</text><text x=\"180\" y=\"120\">stand the end on the rim,</text><text x=\"180\" y=\"136\">tight to the wall</text><path class=\"d\" d=\"M176 124L78 130\"></path><text x=\"104\" y=\"166\" text-anchor=\"middle\">rim</text>")
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
 		case "corner":
-			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 6, "<path class=\"w\" d=\"M16 14L150 30V130L16 160zM150 30H340V130H150z\"></path><path class=\"k\" d=\"M150 22V130\"></path><path class=\"tb\" d=\"M16 150L150 124H340V140H166L16 172z\"></path><path class=\"r\" d=\"M16 62L150 66H340\"></path><path class=\"d\" d=\"M158 66V124M152 71l12-10M152 129l12-10\"></path><rect class=\"q\" x=\"168\" y=\"84\" width=\"72\" height=\"24\"></rect><text x=\"204\" y=\"101\" text-anchor=\"middle\" class=\"b\">?</text><path class=\"d\" d=\"M152 98C140 104 100 112 66 112\"></path><path class=\"x\" d=\"M60 112l10-5v10z\"></path><path class=\"d\" d=\"M248 96H288\"></path><path class=\"x\" d=\"M294 96l-10-5v10z\"></path><text x=\"48\" y=\"98\" text-anchor=\"middle\">this wall</text><text x=\"312\" y=\"84\" text-anchor=\"middle\">and this one</text>")
+			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 14, "<path class=\"w\" d=\"M16 14L150 30V130L16 160zM150 30H340V130H150z\"></path><path class=\"k\" d=\"M150 22V130\"></path><path class=\"tb\" d=\"M16 150L150 124H340V140H166L16 172z\"></path><path class=\"r\" d=\"M16 62L150 66H340\"></path><path class=\"d\" d=\"M158 66V124M152 71l12-10M152 129l12-10\"></path><rect class=\"q\" x=\"168\" y=\"84\" width=\"72\" height=\"24\"></rect><text x=\"204\" y=\"101\" text-anchor=\"middle\" class=\"b\">?</text><path class=\"d\" d=\"M152 98C140 104 100 112 66 112\"></path><path class=\"x\" d=\"M60 112l10-5v10z\"></path><path class=\"d\" d=\"M248 96H288\"></path><path class=\"x\" d=\"M294 96l-10-5v10z\"></path><text x=\"48\" y=\"98\" text-anchor=\"middle\">this wall</text><text x=\"304\" y=\"84\" text-anchor=\"middle\">and this one</text>")
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
 		case "below":
-			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 7, "<path class=\"w\" d=\"M60 8H292V160H60z\"></path><path class=\"k\" d=\"M60 8V160M292 8V160\"></path><path class=\"tb\" d=\"M60 152H292V172H60z\"></path><path class=\"r\" d=\"M44 92H308\"></path><text x=\"312\" y=\"97\" class=\"rt b\">0</text><circle class=\"tb\" cx=\"176\" cy=\"124\" r=\"12\"></circle><path class=\"th\" d=\"M158 124h36M176 106v36\"></path><circle class=\"tb\" cx=\"176\" cy=\"28\" r=\"5\"></circle><path class=\"th\" d=\"M164 28h24M176 16v24\"></path><path class=\"d\" d=\"M110 92V124M104 97l12-10M104 129l12-10M104 124H160\"></path><path class=\"d\" d=\"M238 28V92M232 33l12-10M232 97l12-10M186 28H244\"></path><text x=\"105\" y=\"113\" text-anchor=\"end\" class=\"b\">below</text><text x=\"250\" y=\"64\" class=\"b\">above</text><text x=\"196\" y=\"142\">valve</text><text x=\"150\" y=\"22\" text-anchor=\"end\">shower arm</text>")
+			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 15, "<path class=\"w\" d=\"M60 8H292V160H60z\"></path><path class=\"k\" d=\"M60 8V160M292 8V160\"></path><path class=\"tb\" d=\"M60 152H292V172H60z\"></path><path class=\"r\" d=\"M44 92H308\"></path><text x=\"312\" y=\"97\" class=\"rt b\">0</text><circle class=\"tb\" cx=\"176\" cy=\"124\" r=\"12\"></circle><path class=\"th\" d=\"M158 124h36M176 106v36\"></path><circle class=\"tb\" cx=\"176\" cy=\"28\" r=\"5\"></circle><path class=\"th\" d=\"M164 28h24M176 16v24\"></path><path class=\"d\" d=\"M110 92V124M104 97l12-10M104 129l12-10M104 124H160\"></path><path class=\"d\" d=\"M238 28V92M232 33l12-10M232 97l12-10M186 28H244\"></path><text x=\"105\" y=\"113\" text-anchor=\"end\" class=\"b\">below</text><text x=\"250\" y=\"64\" class=\"b\">above</text><text x=\"196\" y=\"142\">valve</text><text x=\"150\" y=\"22\" text-anchor=\"end\">shower arm</text>")
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
 		case "studs":
-			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 8, "<path class=\"w\" d=\"M24 8H340V136H24z\"></path><path class=\"k\" d=\"M24 6V136\"></path><path class=\"wd\" d=\"M36 8h14v128h-14zM122 8h14v128h-14zM244 8h14v128h-14zM326 8h14v128h-14z\"></path><path class=\"k no\" d=\"M154 34H226V106H154z\"></path><text x=\"190\" y=\"72\" text-anchor=\"middle\" class=\"b\">niche</text><path class=\"d\" d=\"M136 20H244M131 25l10-10M239 25l10-10\"></path><path class=\"d\" d=\"M24 145H136M19 150l10-10M131 150l10-10\"></path><rect class=\"q\" x=\"48\" y=\"135\" width=\"64\" height=\"20\"></rect><text x=\"80\" y=\"150\" text-anchor=\"middle\" class=\"b\">?</text><path class=\"d\" d=\"M24 136V169M244 138V169M24 164H244M19 169l10-10M239 169l10-10\"></path><rect class=\"q\" x=\"158\" y=\"154\" width=\"52\" height=\"20\"></rect><text x=\"184\" y=\"169\" text-anchor=\"middle\" class=\"b\">?</text><text x=\"252\" y=\"158\">both measured</text><text x=\"252\" y=\"172\">from the corner</text>")
+			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 16, "<path class=\"w\" d=\"M24 8H340V136H24z\"></path><path class=\"k\" d=\"M24 6V136\"></path><path class=\"wd\" d=\"M36 8h14v128h-14zM122 8h14v128h-14zM244 8h14v128h-14zM326 8h14v128h-14z\"></path><path class=\"k no\" d=\"M154 34H226V106H154z\"></path><text x=\"190\" y=\"72\" text-anchor=\"middle\" class=\"b\">niche</text><path class=\"d\" d=\"M136 20H244M131 25l10-10M239 25l10-10\"></path><path class=\"d\" d=\"M24 145H136M19 150l10-10M131 150l10-10\"></path><rect class=\"q\" x=\"48\" y=\"135\" width=\"64\" height=\"20\"></rect><text x=\"80\" y=\"150\" text-anchor=\"middle\" class=\"b\">?</text><path class=\"d\" d=\"M24 136V169M244 138V169M24 164H244M19 169l10-10M239 169l10-10\"></path><rect class=\"q\" x=\"158\" y=\"154\" width=\"52\" height=\"20\"></rect><text x=\"184\" y=\"169\" text-anchor=\"middle\" class=\"b\">?</text><text x=\"252\" y=\"158\">both measured</text><text x=\"252\" y=\"172\">from the corner</text>")
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
@@ -133,62 +315,62 @@ func pictureOf(name string) templ.Component {
 				return templ_7745c5c3_Err
 			}
 		case "front":
-			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 9, "<path class=\"w\" d=\"M36 8H330V150H36z\"></path><path class=\"k\" d=\"M36 8V96\"></path><path class=\"tb\" d=\"M36 96H268V168H36z\"></path><path class=\"k\" d=\"M10 168H340\"></path><path class=\"k no\" d=\"M306 8V168\"></path><path class=\"r\" d=\"M22 40H340\"></path><path class=\"d\" d=\"M36 66H268M31 71l10-10M263 71l10-10M268 58V96\"></path><rect class=\"q\" x=\"112\" y=\"54\" width=\"72\" height=\"24\"></rect><text x=\"148\" y=\"71\" text-anchor=\"middle\" class=\"b\">?</text><text x=\"150\" y=\"136\" text-anchor=\"middle\">tub</text><text x=\"287\" y=\"128\" text-anchor=\"middle\">leg</text><text x=\"312\" y=\"100\">tile</text><text x=\"312\" y=\"114\">ends</text>")
+			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 17, "<path class=\"w\" d=\"M36 8H330V150H36z\"></path><path class=\"k\" d=\"M36 8V96\"></path><path class=\"tb\" d=\"M36 96H268V168H36z\"></path><path class=\"k\" d=\"M10 168H340\"></path><path class=\"k no\" d=\"M306 8V168\"></path><path class=\"r\" d=\"M22 40H340\"></path><path class=\"d\" d=\"M36 66H268M31 71l10-10M263 71l10-10M268 58V96\"></path><rect class=\"q\" x=\"112\" y=\"54\" width=\"72\" height=\"24\"></rect><text x=\"148\" y=\"71\" text-anchor=\"middle\" class=\"b\">?</text><text x=\"150\" y=\"136\" text-anchor=\"middle\">tub</text><text x=\"287\" y=\"128\" text-anchor=\"middle\">leg</text><text x=\"312\" y=\"100\">tile</text><text x=\"312\" y=\"114\">ends</text>")
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
 		case "width":
-			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 10, "<path class=\"w\" d=\"M40 10H312V130H40z\"></path><path class=\"k\" d=\"M40 6V130M312 6V130\"></path><path class=\"tb\" d=\"M24 130H328V170H24z\"></path><path class=\"r\" d=\"M24 44H328\"></path><path class=\"tp\" d=\"M40 106H312V120H40z\"></path><path class=\"d\" d=\"M40 92H312M35 97l10-10M307 97l10-10\"></path><rect class=\"q\" x=\"140\" y=\"80\" width=\"72\" height=\"24\"></rect><text x=\"176\" y=\"97\" text-anchor=\"middle\" class=\"b\">?</text><text x=\"176\" y=\"156\" text-anchor=\"middle\">just over the rim</text>")
+			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 18, "<path class=\"w\" d=\"M40 10H312V130H40z\"></path><path class=\"k\" d=\"M40 6V130M312 6V130\"></path><path class=\"tb\" d=\"M24 130H328V170H24z\"></path><path class=\"r\" d=\"M24 44H328\"></path><path class=\"tp\" d=\"M40 106H312V120H40z\"></path><path class=\"d\" d=\"M40 92H312M35 97l10-10M307 97l10-10\"></path><rect class=\"q\" x=\"140\" y=\"80\" width=\"72\" height=\"24\"></rect><text x=\"176\" y=\"97\" text-anchor=\"middle\" class=\"b\">?</text><text x=\"176\" y=\"156\" text-anchor=\"middle\">just over the rim</text>")
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
 		case "top":
-			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 11, "<path class=\"w\" d=\"M30 20H160V170H30zM200 20H330V170H200z\"></path><path class=\"k\" d=\"M14 20H176\"></path><path class=\"k\" d=\"M200 70H330\"></path><path class=\"r\" d=\"M14 130H346\"></path><path class=\"d\" d=\"M60 20V130M54 25l12-10M54 135l12-10\"></path><rect class=\"q\" x=\"72\" y=\"62\" width=\"64\" height=\"24\"></rect><text x=\"104\" y=\"79\" text-anchor=\"middle\" class=\"b\">?</text><path class=\"d\" d=\"M230 70V130M224 75l12-10M224 135l12-10\"></path><rect class=\"q\" x=\"242\" y=\"88\" width=\"64\" height=\"24\"></rect><text x=\"274\" y=\"105\" text-anchor=\"middle\" class=\"b\">?</text><text x=\"95\" y=\"14\" text-anchor=\"middle\">ceiling</text><text x=\"265\" y=\"62\" text-anchor=\"middle\">where tile stops</text>")
+			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 19, "<path class=\"w\" d=\"M30 20H160V170H30zM200 20H330V170H200z\"></path><path class=\"k\" d=\"M14 20H176\"></path><path class=\"k\" d=\"M200 70H330\"></path><path class=\"r\" d=\"M14 130H346\"></path><path class=\"d\" d=\"M60 20V130M54 25l12-10M54 135l12-10\"></path><rect class=\"q\" x=\"72\" y=\"62\" width=\"64\" height=\"24\"></rect><text x=\"104\" y=\"79\" text-anchor=\"middle\" class=\"b\">?</text><path class=\"d\" d=\"M230 70V130M224 75l12-10M224 135l12-10\"></path><rect class=\"q\" x=\"242\" y=\"88\" width=\"64\" height=\"24\"></rect><text x=\"274\" y=\"105\" text-anchor=\"middle\" class=\"b\">?</text><text x=\"95\" y=\"14\" text-anchor=\"middle\">ceiling</text><text x=\"265\" y=\"62\" text-anchor=\"middle\">where tile stops</text>")
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
 		case "ten":
-			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 12, "<path class=\"tb\" d=\"M16 60h30v44h-30zM49 60h30v44h-30zM82 60h30v44h-30zM115 60h30v44h-30zM148 60h30v44h-30zM181 60h30v44h-30zM214 60h30v44h-30zM247 60h30v44h-30zM280 60h30v44h-30zM313 60h30v44h-30z\"></path><path class=\"d\" d=\"M16 30H343M11 35l10-10M338 35l10-10M16 24V56M343 24V56\"></path><rect class=\"q\" x=\"143\" y=\"18\" width=\"72\" height=\"24\"></rect><text x=\"179\" y=\"35\" text-anchor=\"middle\" class=\"b\">?</text><text x=\"179\" y=\"134\" text-anchor=\"middle\">ten tiles and nine joints, first edge to last</text>")
+			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 20, "<path class=\"tb\" d=\"M16 60h30v44h-30zM49 60h30v44h-30zM82 60h30v44h-30zM115 60h30v44h-30zM148 60h30v44h-30zM181 60h30v44h-30zM214 60h30v44h-30zM247 60h30v44h-30zM280 60h30v44h-30zM313 60h30v44h-30z\"></path><path class=\"d\" d=\"M16 30H343M11 35l10-10M338 35l10-10M16 24V56M343 24V56\"></path><rect class=\"q\" x=\"143\" y=\"18\" width=\"72\" height=\"24\"></rect><text x=\"179\" y=\"35\" text-anchor=\"middle\" class=\"b\">?</text><text x=\"179\" y=\"134\" text-anchor=\"middle\">ten tiles and nine joints, first edge to last</text>")
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
 		case "fixtures":
-			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 13, "<path class=\"w\" d=\"M14 8H340V168H14z\"></path><path class=\"k\" d=\"M14 8V168\"></path><path class=\"th\" d=\"M14 28H340M14 56H340M14 84H340M14 112H340M14 140H340M70 8V168M126 8V168M182 8V168M238 8V168M294 8V168\"></path><path class=\"r\" d=\"M6 98H346\"></path><path class=\"tp\" d=\"M14 49H72V56H14z\"></path><text x=\"80\" y=\"52\" class=\"b\">shelf</text><path class=\"tp\" d=\"M140 56H180V84H140z\"></path><text x=\"160\" y=\"50\" text-anchor=\"middle\" class=\"b\">soap dish</text><path class=\"k\" d=\"M154 126H266\"></path><circle class=\"tb\" cx=\"154\" cy=\"126\" r=\"8\"></circle><circle class=\"tb\" cx=\"266\" cy=\"126\" r=\"8\"></circle><text x=\"210\" y=\"160\" text-anchor=\"middle\" class=\"b\">grab bar</text><path class=\"d\" d=\"M30 56V98M24 61l12-10M24 103l12-10\"></path><rect class=\"q\" x=\"36\" y=\"66\" width=\"60\" height=\"22\"></rect><text x=\"66\" y=\"82\" text-anchor=\"middle\" class=\"b\">?</text><path class=\"d no\" d=\"M316 8V168\"></path><text x=\"312\" y=\"22\" text-anchor=\"end\" class=\"b\">glass</text>")
+			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 21, "<path class=\"w\" d=\"M14 8H340V168H14z\"></path><path class=\"k\" d=\"M14 8V168\"></path><path class=\"th\" d=\"M14 28H340M14 56H340M14 84H340M14 112H340M14 140H340M70 8V168M126 8V168M182 8V168M238 8V168M294 8V168\"></path><path class=\"r\" d=\"M6 98H346\"></path><path class=\"tp\" d=\"M14 49H72V56H14z\"></path><text x=\"80\" y=\"52\" class=\"b\">shelf</text><path class=\"tp\" d=\"M140 56H180V84H140z\"></path><text x=\"160\" y=\"50\" text-anchor=\"middle\" class=\"b\">soap dish</text><path class=\"k\" d=\"M154 126H266\"></path><circle class=\"tb\" cx=\"154\" cy=\"126\" r=\"8\"></circle><circle class=\"tb\" cx=\"266\" cy=\"126\" r=\"8\"></circle><text x=\"210\" y=\"160\" text-anchor=\"middle\" class=\"b\">grab bar</text><path class=\"d\" d=\"M30 56V98M24 61l12-10M24 103l12-10\"></path><rect class=\"q\" x=\"36\" y=\"66\" width=\"60\" height=\"22\"></rect><text x=\"66\" y=\"82\" text-anchor=\"middle\" class=\"b\">?</text><path class=\"d no\" d=\"M316 8V168\"></path><text x=\"312\" y=\"22\" text-anchor=\"end\" class=\"b\">glass</text>")
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
 		case "narrow":
-			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 14, "<path class=\"tb\" d=\"M44 14h80v30h-80zM44 48h38v30h-38zM86 48h38v30h-38zM44 82h80v30h-80zM44 116h38v30h-38zM86 116h38v30h-38z\"></path><path class=\"tb\" d=\"M222 14h80v30h-80zM222 48h80v30h-80zM222 82h80v30h-80zM222 116h80v30h-80z\"></path><path class=\"k\" d=\"M41 8V150M127 8V150M219 8V150M305 8V150M30 149H138M208 149H316\"></path><text x=\"84\" y=\"168\" text-anchor=\"middle\">in the bond</text><text x=\"262\" y=\"168\" text-anchor=\"middle\">single tiles</text>")
+			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 22, "<path class=\"tb\" d=\"M44 14h80v30h-80zM44 48h38v30h-38zM86 48h38v30h-38zM44 82h80v30h-80zM44 116h38v30h-38zM86 116h38v30h-38z\"></path><path class=\"tb\" d=\"M222 14h80v30h-80zM222 48h80v30h-80zM222 82h80v30h-80zM222 116h80v30h-80z\"></path><path class=\"k\" d=\"M41 8V150M127 8V150M219 8V150M305 8V150M30 149H138M208 149H316\"></path><text x=\"84\" y=\"168\" text-anchor=\"middle\">in the bond</text><text x=\"262\" y=\"168\" text-anchor=\"middle\">single tiles</text>")
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
 		case "leg":
-			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 15, "<path class=\"tb\" d=\"M8 58H74V158H8zM124 58H190V158H124zM240 58H306V158H240z\"></path><path class=\"w\" d=\"M8 10H112V54H8zM124 10H228V54H124zM240 10H344V54H240z\"></path><path class=\"tb\" d=\"M8 10h50v20h-50zM61 10h51v20h-51zM8 33h24v21h-24zM35 33h50v21h-50zM88 33h24v21h-24zM78 57h7v22h-7zM88 57h24v22h-24zM78 82h34v22h-34zM78 107h7v22h-7zM88 107h24v22h-24zM78 132h34v22h-34z\"></path><path class=\"tb\" d=\"M124 10h50v20h-50zM177 10h51v20h-51zM124 33h24v21h-24zM151 33h50v21h-50zM204 33h24v21h-24zM194 57h34v22h-34zM194 82h34v22h-34zM194 107h34v22h-34zM194 132h34v22h-34z\"></path><path class=\"tb\" d=\"M240 10h50v20h-50zM293 10h51v20h-51zM240 33h24v21h-24zM267 33h50v21h-50zM320 33h24v21h-24z\"></path><path class=\"k no\" d=\"M344 58V156\"></path><text x=\"40\" y=\"120\" text-anchor=\"middle\">tub</text><text x=\"156\" y=\"120\" text-anchor=\"middle\">tub</text><text x=\"272\" y=\"120\" text-anchor=\"middle\">tub</text><text x=\"112\" y=\"172\" text-anchor=\"end\" class=\"b\">bond</text><text x=\"228\" y=\"172\" text-anchor=\"end\" class=\"b\">single</text><text x=\"344\" y=\"172\" text-anchor=\"end\" class=\"b\">none</text>")
+			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 23, "<path class=\"tb\" d=\"M8 58H74V158H8zM124 58H190V158H124zM240 58H306V158H240z\"></path><path class=\"w\" d=\"M8 10H112V54H8zM124 10H228V54H124zM240 10H344V54H240z\"></path><path class=\"tb\" d=\"M8 10h50v20h-50zM61 10h51v20h-51zM8 33h24v21h-24zM35 33h50v21h-50zM88 33h24v21h-24zM78 57h7v22h-7zM88 57h24v22h-24zM78 82h34v22h-34zM78 107h7v22h-7zM88 107h24v22h-24zM78 132h34v22h-34z\"></path><path class=\"tb\" d=\"M124 10h50v20h-50zM177 10h51v20h-51zM124 33h24v21h-24zM151 33h50v21h-50zM204 33h24v21h-24zM194 57h34v22h-34zM194 82h34v22h-34zM194 107h34v22h-34zM194 132h34v22h-34z\"></path><path class=\"tb\" d=\"M240 10h50v20h-50zM293 10h51v20h-51zM240 33h24v21h-24zM267 33h50v21h-50zM320 33h24v21h-24z\"></path><path class=\"k no\" d=\"M344 58V156\"></path><text x=\"40\" y=\"120\" text-anchor=\"middle\">tub</text><text x=\"156\" y=\"120\" text-anchor=\"middle\">tub</text><text x=\"272\" y=\"120\" text-anchor=\"middle\">tub</text><text x=\"112\" y=\"172\" text-anchor=\"end\" class=\"b\">bond</text><text x=\"228\" y=\"172\" text-anchor=\"end\" class=\"b\">single</text><text x=\"344\" y=\"172\" text-anchor=\"end\" class=\"b\">none</text>")
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
 		case "band":
-			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 16, "<path class=\"w\" d=\"M40 8H312V150H40z\"></path><path class=\"tb\" d=\"M40 124h66v24h-66zM109 124h66v24h-66zM178 124h66v24h-66zM247 124h65v24h-65zM40 97h66v24h-66zM109 97h66v24h-66zM178 97h66v24h-66zM247 97h65v24h-65zM40 43h66v24h-66zM109 43h66v24h-66zM178 43h66v24h-66zM247 43h65v24h-65zM40 16h66v24h-66zM109 16h66v24h-66zM178 16h66v24h-66zM247 16h65v24h-65z\"></path><path class=\"x\" d=\"M40 70h20v10h-20zM63 70h20v10h-20zM86 70h20v10h-20zM109 70h20v10h-20zM132 70h20v10h-20zM155 70h20v10h-20zM178 70h20v10h-20zM201 70h20v10h-20zM224 70h20v10h-20zM247 70h20v10h-20zM270 70h20v10h-20zM293 70h19v10h-19zM40 83h20v11h-20zM63 83h20v11h-20zM86 83h20v11h-20zM109 83h20v11h-20zM132 83h20v11h-20zM155 83h20v11h-20zM178 83h20v11h-20zM201 83h20v11h-20zM224 83h20v11h-20zM247 83h20v11h-20zM270 83h20v11h-20zM293 83h19v11h-19z\"></path><path class=\"r\" d=\"M14 122H340\"></path><path class=\"d\" d=\"M326 95V122M320 100l12-10M320 127l12-10M312 95H332\"></path><rect class=\"q\" x=\"286\" y=\"128\" width=\"62\" height=\"22\"></rect><text x=\"317\" y=\"144\" text-anchor=\"middle\" class=\"b\">?</text><text x=\"4\" y=\"86\" class=\"b\">band</text><text x=\"176\" y=\"168\" text-anchor=\"middle\">whole tiles under and over it, a joint on both sides</text>")
+			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 24, "<path class=\"w\" d=\"M40 8H312V150H40z\"></path><path class=\"tb\" d=\"M40 124h66v24h-66zM109 124h66v24h-66zM178 124h66v24h-66zM247 124h65v24h-65zM40 97h66v24h-66zM109 97h66v24h-66zM178 97h66v24h-66zM247 97h65v24h-65zM40 43h66v24h-66zM109 43h66v24h-66zM178 43h66v24h-66zM247 43h65v24h-65zM40 16h66v24h-66zM109 16h66v24h-66zM178 16h66v24h-66zM247 16h65v24h-65z\"></path><path class=\"x\" d=\"M40 70h20v10h-20zM63 70h20v10h-20zM86 70h20v10h-20zM109 70h20v10h-20zM132 70h20v10h-20zM155 70h20v10h-20zM178 70h20v10h-20zM201 70h20v10h-20zM224 70h20v10h-20zM247 70h20v10h-20zM270 70h20v10h-20zM293 70h19v10h-19zM40 83h20v11h-20zM63 83h20v11h-20zM86 83h20v11h-20zM109 83h20v11h-20zM132 83h20v11h-20zM155 83h20v11h-20zM178 83h20v11h-20zM201 83h20v11h-20zM224 83h20v11h-20zM247 83h20v11h-20zM270 83h20v11h-20zM293 83h19v11h-19z\"></path><path class=\"r\" d=\"M14 122H340\"></path><path class=\"d\" d=\"M326 95V122M320 100l12-10M320 127l12-10M312 95H332\"></path><rect class=\"q\" x=\"286\" y=\"128\" width=\"62\" height=\"22\"></rect><text x=\"317\" y=\"144\" text-anchor=\"middle\" class=\"b\">?</text><text x=\"4\" y=\"86\" class=\"b\">band</text><text x=\"176\" y=\"168\" text-anchor=\"middle\">whole tiles under and over it, a joint on both sides</text>")
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
 		case "strip":
-			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 17, "<path class=\"w\" d=\"M40 8H312V152H40z\"></path><path class=\"tb\" d=\"M54 14h40v24h-40zM97 14h40v24h-40zM54 41h40v24h-40zM97 41h40v24h-40zM54 68h40v24h-40zM97 68h40v24h-40zM54 95h40v24h-40zM97 95h40v24h-40zM54 122h40v24h-40zM97 122h40v24h-40zM196 14h40v24h-40zM239 14h40v24h-40zM196 41h40v24h-40zM239 41h40v24h-40zM196 68h40v24h-40zM239 68h40v24h-40zM196 95h40v24h-40zM239 95h40v24h-40zM196 122h40v24h-40zM239 122h40v24h-40z\"></path><path class=\"x\" d=\"M141 10h15v15h-15zM159 10h15v15h-15zM177 10h15v15h-15zM141 28h15v15h-15zM159 28h15v15h-15zM177 28h15v15h-15zM141 46h15v15h-15zM159 46h15v15h-15zM177 46h15v15h-15zM141 64h15v15h-15zM159 64h15v15h-15zM177 64h15v15h-15zM141 82h15v15h-15zM159 82h15v15h-15zM177 82h15v15h-15zM141 100h15v15h-15zM159 100h15v15h-15zM177 100h15v15h-15zM141 118h15v15h-15zM159 118h15v15h-15zM177 118h15v15h-15zM141 136h15v15h-15zM159 136h15v15h-15zM177 136h15v15h-15z\"></path><path class=\"k\" d=\"M40 6V152M312 6V152\"></path><path class=\"d\" d=\"M40 162H166M35 167l10-10M161 167l10-10M166 150V170\"></path><rect class=\"q\" x=\"70\" y=\"150\" width=\"64\" height=\"24\"></rect><text x=\"102\" y=\"167\" text-anchor=\"middle\" class=\"b\">?</text><text x=\"176\" y=\"168\">its middle</text><text x=\"286\" y=\"84\" class=\"b\">whole</text>")
+			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 25, "<path class=\"w\" d=\"M40 8H312V152H40z\"></path><path class=\"tb\" d=\"M54 14h40v24h-40zM97 14h40v24h-40zM54 41h40v24h-40zM97 41h40v24h-40zM54 68h40v24h-40zM97 68h40v24h-40zM54 95h40v24h-40zM97 95h40v24h-40zM54 122h40v24h-40zM97 122h40v24h-40zM196 14h40v24h-40zM239 14h40v24h-40zM196 41h40v24h-40zM239 41h40v24h-40zM196 68h40v24h-40zM239 68h40v24h-40zM196 95h40v24h-40zM239 95h40v24h-40zM196 122h40v24h-40zM239 122h40v24h-40z\"></path><path class=\"x\" d=\"M141 10h15v15h-15zM159 10h15v15h-15zM177 10h15v15h-15zM141 28h15v15h-15zM159 28h15v15h-15zM177 28h15v15h-15zM141 46h15v15h-15zM159 46h15v15h-15zM177 46h15v15h-15zM141 64h15v15h-15zM159 64h15v15h-15zM177 64h15v15h-15zM141 82h15v15h-15zM159 82h15v15h-15zM177 82h15v15h-15zM141 100h15v15h-15zM159 100h15v15h-15zM177 100h15v15h-15zM141 118h15v15h-15zM159 118h15v15h-15zM177 118h15v15h-15zM141 136h15v15h-15zM159 136h15v15h-15zM177 136h15v15h-15z\"></path><path class=\"k\" d=\"M40 6V152M312 6V152\"></path><path class=\"d\" d=\"M40 162H166M35 167l10-10M161 167l10-10M166 150V170\"></path><rect class=\"q\" x=\"70\" y=\"150\" width=\"64\" height=\"24\"></rect><text x=\"102\" y=\"167\" text-anchor=\"middle\" class=\"b\">?</text><text x=\"176\" y=\"168\">its middle</text><text x=\"286\" y=\"84\" class=\"b\">whole</text>")
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
 		case "sheet":
-			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 18, "<path class=\"tp\" d=\"M36 28h13v13h-13zM52.4 28h13v13h-13zM68.8 28h13v13h-13zM85.2 28h13v13h-13zM101.6 28h13v13h-13zM118 28h13v13h-13zM36 44.4h13v13h-13zM52.4 44.4h13v13h-13zM68.8 44.4h13v13h-13zM85.2 44.4h13v13h-13zM101.6 44.4h13v13h-13zM118 44.4h13v13h-13zM36 60.8h13v13h-13zM52.4 60.8h13v13h-13zM68.8 60.8h13v13h-13zM85.2 60.8h13v13h-13zM101.6 60.8h13v13h-13zM118 60.8h13v13h-13zM36 77.2h13v13h-13zM52.4 77.2h13v13h-13zM68.8 77.2h13v13h-13zM85.2 77.2h13v13h-13zM101.6 77.2h13v13h-13zM118 77.2h13v13h-13zM36 93.6h13v13h-13zM52.4 93.6h13v13h-13zM68.8 93.6h13v13h-13zM85.2 93.6h13v13h-13zM101.6 93.6h13v13h-13zM118 93.6h13v13h-13z\"></path><path class=\"tb\" d=\"M134.4 28h13v13h-13zM150.8 28h13v13h-13zM167.2 28h13v13h-13zM183.6 28h13v13h-13zM134.4 44.4h13v13h-13zM150.8 44.4h13v13h-13zM167.2 44.4h13v13h-13zM183.6 44.4h13v13h-13zM134.4 60.8h13v13h-13zM150.8 60.8h13v13h-13zM167.2 60.8h13v13h-13zM183.6 60.8h13v13h-13zM134.4 77.2h13v13h-13zM150.8 77.2h13v13h-13zM167.2 77.2h13v13h-13zM183.6 77.2h13v13h-13zM134.4 93.6h13v13h-13zM150.8 93.6h13v13h-13zM167.2 93.6h13v13h-13zM183.6 93.6h13v13h-13z\"></path><path class=\"tp\" d=\"M241 26L248 30L248 38.1L241 42.2L234 38.1L234 30zM257.5 26L264.5 30L264.5 38.1L257.5 42.2L250.5 38.1L250.5 30zM274 26L281 30L281 38.1L274 42.2L267 38.1L267 30zM290.5 26L297.5 30L297.5 38.1L290.5 42.2L283.5 38.1L283.5 30zM307 26L314 30L314 38.1L307 42.2L300 38.1L300 30zM323.5 26L330.5 30L330.5 38.1L323.5 42.2L316.5 38.1L316.5 30zM249.2 40.3L256.2 44.3L256.2 52.4L249.2 56.5L242.2 52.4L242.2 44.3zM265.8 40.3L272.8 44.3L272.8 52.4L265.8 56.5L258.8 52.4L258.8 44.3zM282.2 40.3L289.2 44.3L289.2 52.4L282.2 56.5L275.2 52.4L275.2 44.3zM298.8 40.3L305.8 44.3L305.8 52.4L298.8 56.5L291.8 52.4L291.8 44.3zM315.2 40.3L322.2 44.3L322.2 52.4L315.2 56.5L308.2 52.4L308.2 44.3zM331.8 40.3L338.8 44.3L338.8 52.4L331.8 56.5L324.8 52.4L324.8 44.3zM241 54.6L248 58.6L248 66.7L241 70.7L234 66.7L234 58.6zM257.5 54.6L264.5 58.6L264.5 66.7L257.5 70.7L250.5 66.7L250.5 58.6zM274 54.6L281 58.6L281 66.7L274 70.7L267 66.7L267 58.6zM290.5 54.6L297.5 58.6L297.5 66.7L290.5 70.7L283.5 66.7L283.5 58.6zM307 54.6L314 58.6L314 66.7L307 70.7L300 66.7L300 58.6zM323.5 54.6L330.5 58.6L330.5 66.7L323.5 70.7L316.5 66.7L316.5 58.6zM249.2 68.9L256.2 72.9L256.2 81L249.2 85L242.2 81L242.2 72.9zM265.8 68.9L272.8 72.9L272.8 81L265.8 85L258.8 81L258.8 72.9zM282.2 68.9L289.2 72.9L289.2 81L282.2 85L275.2 81L275.2 72.9zM298.8 68.9L305.8 72.9L305.8 81L298.8 85L291.8 81L291.8 72.9zM315.2 68.9L322.2 72.9L322.2 81L315.2 85L308.2 81L308.2 72.9zM331.8 68.9L338.8 72.9L338.8 81L331.8 85L324.8 81L324.8 72.9zM241 83.2L248 87.2L248 95.3L241 99.3L234 95.3L234 87.2zM257.5 83.2L264.5 87.2L264.5 95.3L257.5 99.3L250.5 95.3L250.5 87.2zM274 83.2L281 87.2L281 95.3L274 99.3L267 95.3L267 87.2zM290.5 83.2L297.5 87.2L297.5 95.3L290.5 99.3L283.5 95.3L283.5 87.2zM307 83.2L314 87.2L314 95.3L307 99.3L300 95.3L300 87.2zM323.5 83.2L330.5 87.2L330.5 95.3L323.5 99.3L316.5 95.3L316.5 87.2zM249.2 97.4L256.2 101.5L256.2 109.6L249.2 113.6L242.2 109.6L242.2 101.5zM265.8 97.4L272.8 101.5L272.8 109.6L265.8 113.6L258.8 109.6L258.8 101.5zM282.2 97.4L289.2 101.5L289.2 109.6L282.2 113.6L275.2 109.6L275.2 101.5zM298.8 97.4L305.8 101.5L305.8 109.6L298.8 113.6L291.8 109.6L291.8 101.5zM315.2 97.4L322.2 101.5L322.2 109.6L315.2 113.6L308.2 109.6L308.2 101.5zM331.8 97.4L338.8 101.5L338.8 109.6L331.8 113.6L324.8 109.6L324.8 101.5z\"></path><path class=\"d\" d=\"M36 122H130M31 127l10-10M125 127l10-10M24 28V110M18 33l12-10M18 115l12-10\"></path><rect class=\"q\" x=\"62\" y=\"128\" width=\"42\" height=\"22\"></rect><text x=\"83\" y=\"144\" text-anchor=\"middle\" class=\"b\">6</text><rect class=\"q\" x=\"2\" y=\"56\" width=\"20\" height=\"24\"></rect><text x=\"12\" y=\"73\" text-anchor=\"middle\" class=\"b\">5</text><text x=\"132\" y=\"168\" text-anchor=\"middle\">one sheet, and the next a joint away</text><text x=\"288\" y=\"168\" text-anchor=\"middle\" class=\"b\">6 × 6</text>")
+			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 26, "<path class=\"tp\" d=\"M36 28h13v13h-13zM52.4 28h13v13h-13zM68.8 28h13v13h-13zM85.2 28h13v13h-13zM101.6 28h13v13h-13zM118 28h13v13h-13zM36 44.4h13v13h-13zM52.4 44.4h13v13h-13zM68.8 44.4h13v13h-13zM85.2 44.4h13v13h-13zM101.6 44.4h13v13h-13zM118 44.4h13v13h-13zM36 60.8h13v13h-13zM52.4 60.8h13v13h-13zM68.8 60.8h13v13h-13zM85.2 60.8h13v13h-13zM101.6 60.8h13v13h-13zM118 60.8h13v13h-13zM36 77.2h13v13h-13zM52.4 77.2h13v13h-13zM68.8 77.2h13v13h-13zM85.2 77.2h13v13h-13zM101.6 77.2h13v13h-13zM118 77.2h13v13h-13zM36 93.6h13v13h-13zM52.4 93.6h13v13h-13zM68.8 93.6h13v13h-13zM85.2 93.6h13v13h-13zM101.6 93.6h13v13h-13zM118 93.6h13v13h-13z\"></path><path class=\"tb\" d=\"M134.4 28h13v13h-13zM150.8 28h13v13h-13zM167.2 28h13v13h-13zM183.6 28h13v13h-13zM134.4 44.4h13v13h-13zM150.8 44.4h13v13h-13zM167.2 44.4h13v13h-13zM183.6 44.4h13v13h-13zM134.4 60.8h13v13h-13zM150.8 60.8h13v13h-13zM167.2 60.8h13v13h-13zM183.6 60.8h13v13h-13zM134.4 77.2h13v13h-13zM150.8 77.2h13v13h-13zM167.2 77.2h13v13h-13zM183.6 77.2h13v13h-13zM134.4 93.6h13v13h-13zM150.8 93.6h13v13h-13zM167.2 93.6h13v13h-13zM183.6 93.6h13v13h-13z\"></path><path class=\"tp\" d=\"M241 26L248 30L248 38.1L241 42.2L234 38.1L234 30zM257.5 26L264.5 30L264.5 38.1L257.5 42.2L250.5 38.1L250.5 30zM274 26L281 30L281 38.1L274 42.2L267 38.1L267 30zM290.5 26L297.5 30L297.5 38.1L290.5 42.2L283.5 38.1L283.5 30zM307 26L314 30L314 38.1L307 42.2L300 38.1L300 30zM323.5 26L330.5 30L330.5 38.1L323.5 42.2L316.5 38.1L316.5 30zM249.2 40.3L256.2 44.3L256.2 52.4L249.2 56.5L242.2 52.4L242.2 44.3zM265.8 40.3L272.8 44.3L272.8 52.4L265.8 56.5L258.8 52.4L258.8 44.3zM282.2 40.3L289.2 44.3L289.2 52.4L282.2 56.5L275.2 52.4L275.2 44.3zM298.8 40.3L305.8 44.3L305.8 52.4L298.8 56.5L291.8 52.4L291.8 44.3zM315.2 40.3L322.2 44.3L322.2 52.4L315.2 56.5L308.2 52.4L308.2 44.3zM331.8 40.3L338.8 44.3L338.8 52.4L331.8 56.5L324.8 52.4L324.8 44.3zM241 54.6L248 58.6L248 66.7L241 70.7L234 66.7L234 58.6zM257.5 54.6L264.5 58.6L264.5 66.7L257.5 70.7L250.5 66.7L250.5 58.6zM274 54.6L281 58.6L281 66.7L274 70.7L267 66.7L267 58.6zM290.5 54.6L297.5 58.6L297.5 66.7L290.5 70.7L283.5 66.7L283.5 58.6zM307 54.6L314 58.6L314 66.7L307 70.7L300 66.7L300 58.6zM323.5 54.6L330.5 58.6L330.5 66.7L323.5 70.7L316.5 66.7L316.5 58.6zM249.2 68.9L256.2 72.9L256.2 81L249.2 85L242.2 81L242.2 72.9zM265.8 68.9L272.8 72.9L272.8 81L265.8 85L258.8 81L258.8 72.9zM282.2 68.9L289.2 72.9L289.2 81L282.2 85L275.2 81L275.2 72.9zM298.8 68.9L305.8 72.9L305.8 81L298.8 85L291.8 81L291.8 72.9zM315.2 68.9L322.2 72.9L322.2 81L315.2 85L308.2 81L308.2 72.9zM331.8 68.9L338.8 72.9L338.8 81L331.8 85L324.8 81L324.8 72.9zM241 83.2L248 87.2L248 95.3L241 99.3L234 95.3L234 87.2zM257.5 83.2L264.5 87.2L264.5 95.3L257.5 99.3L250.5 95.3L250.5 87.2zM274 83.2L281 87.2L281 95.3L274 99.3L267 95.3L267 87.2zM290.5 83.2L297.5 87.2L297.5 95.3L290.5 99.3L283.5 95.3L283.5 87.2zM307 83.2L314 87.2L314 95.3L307 99.3L300 95.3L300 87.2zM323.5 83.2L330.5 87.2L330.5 95.3L323.5 99.3L316.5 95.3L316.5 87.2zM249.2 97.4L256.2 101.5L256.2 109.6L249.2 113.6L242.2 109.6L242.2 101.5zM265.8 97.4L272.8 101.5L272.8 109.6L265.8 113.6L258.8 109.6L258.8 101.5zM282.2 97.4L289.2 101.5L289.2 109.6L282.2 113.6L275.2 109.6L275.2 101.5zM298.8 97.4L305.8 101.5L305.8 109.6L298.8 113.6L291.8 109.6L291.8 101.5zM315.2 97.4L322.2 101.5L322.2 109.6L315.2 113.6L308.2 109.6L308.2 101.5zM331.8 97.4L338.8 101.5L338.8 109.6L331.8 113.6L324.8 109.6L324.8 101.5z\"></path><path class=\"d\" d=\"M36 122H130M31 127l10-10M125 127l10-10M24 28V110M18 33l12-10M18 115l12-10\"></path><rect class=\"q\" x=\"62\" y=\"128\" width=\"42\" height=\"22\"></rect><text x=\"83\" y=\"144\" text-anchor=\"middle\" class=\"b\">6</text><rect class=\"q\" x=\"2\" y=\"56\" width=\"20\" height=\"24\"></rect><text x=\"12\" y=\"73\" text-anchor=\"middle\" class=\"b\">5</text><text x=\"132\" y=\"168\" text-anchor=\"middle\">one sheet, and the next a joint away</text><text x=\"288\" y=\"168\" text-anchor=\"middle\" class=\"b\">6 × 6</text>")
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
 		case "trim":
-			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 19, "<path class=\"w\" d=\"M20 40H262V168H20z\"></path><path class=\"tb\" d=\"M20 78h62v28h-62zM85 78h62v28h-62zM150 78h62v28h-62zM20 109h30v28h-30zM53 109h62v28h-62zM118 109h62v28h-62zM183 109h29v28h-29zM20 140h62v28h-62zM85 140h62v28h-62zM150 140h62v28h-62z\"></path><path class=\"wd\" d=\"M20 48h45v27h-45zM68 48h69v27h-69zM140 48h72v27h-72zM215 78h27v44h-27zM215 125h27v43h-27zM215 75V60q0-12 12-12h15v27z\"></path><path class=\"k no\" d=\"M242 30V172M10 48H262\"></path><path class=\"d\" d=\"M215 34V20M242 34V20M200 27H262M210 32l10-10M237 32l10-10\"></path><rect class=\"q\" x=\"262\" y=\"14\" width=\"64\" height=\"24\"></rect><text x=\"294\" y=\"31\" text-anchor=\"middle\" class=\"b\">?</text><path class=\"d\" d=\"M248 78H262M248 122H262M255 72V128M250 83l10-10M250 127l10-10\"></path><rect class=\"q\" x=\"268\" y=\"88\" width=\"64\" height=\"24\"></rect><text x=\"300\" y=\"105\" text-anchor=\"middle\" class=\"b\">?</text><text x=\"256\" y=\"66\">corner piece</text><text x=\"252\" y=\"160\">tile stops here</text><text x=\"100\" y=\"34\" text-anchor=\"middle\">the trim stands inside the stop</text>")
+			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 27, "<path class=\"w\" d=\"M20 40H262V168H20z\"></path><path class=\"tb\" d=\"M20 78h62v28h-62zM85 78h62v28h-62zM150 78h62v28h-62zM20 109h30v28h-30zM53 109h62v28h-62zM118 109h62v28h-62zM183 109h29v28h-29zM20 140h62v28h-62zM85 140h62v28h-62zM150 140h62v28h-62z\"></path><path class=\"wd\" d=\"M20 48h45v27h-45zM68 48h69v27h-69zM140 48h72v27h-72zM215 78h27v44h-27zM215 125h27v43h-27zM215 75V60q0-12 12-12h15v27z\"></path><path class=\"k no\" d=\"M242 30V172M10 48H262\"></path><path class=\"d\" d=\"M215 34V20M242 34V20M200 27H262M210 32l10-10M237 32l10-10\"></path><rect class=\"q\" x=\"262\" y=\"14\" width=\"64\" height=\"24\"></rect><text x=\"294\" y=\"31\" text-anchor=\"middle\" class=\"b\">?</text><path class=\"d\" d=\"M248 78H262M248 122H262M255 72V128M250 83l10-10M250 127l10-10\"></path><rect class=\"q\" x=\"268\" y=\"88\" width=\"64\" height=\"24\"></rect><text x=\"300\" y=\"105\" text-anchor=\"middle\" class=\"b\">?</text><text x=\"256\" y=\"66\">corner piece</text><text x=\"252\" y=\"160\">tile stops here</text><text x=\"100\" y=\"34\" text-anchor=\"middle\">the trim stands inside the stop</text>")
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
 		case "outside":
-			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 20, "<path class=\"wd\" d=\"M12 60H60V132H50V70H12z\"></path><path class=\"tb\" d=\"M12 46H74V54H12zM66 57H74V132H66z\"></path><text x=\"44\" y=\"156\" text-anchor=\"middle\" class=\"b\">lap</text><path class=\"wd\" d=\"M100 60H148V132H138V70H100z\"></path><path class=\"tb\" d=\"M100 46H162L154 54H100zM162 46V132H154V54z\"></path><text x=\"132\" y=\"156\" text-anchor=\"middle\" class=\"b\">mitre</text><path class=\"wd\" d=\"M188 60H236V132H226V70H188z\"></path><path class=\"tb\" d=\"M188 46H239V54H188zM242 57H250V132H242z\"></path><path class=\"tp\" d=\"M242 46H250V54H247V49H242z\"></path><text x=\"220\" y=\"156\" text-anchor=\"middle\" class=\"b\">profile</text><path class=\"wd\" d=\"M276 60H324V132H314V70H276z\"></path><path class=\"tb\" d=\"M276 46H330Q338 46 338 54H276zM330 57H338V132H330z\"></path><text x=\"308\" y=\"156\" text-anchor=\"middle\" class=\"b\">bullnose</text><text x=\"176\" y=\"24\" text-anchor=\"middle\">from above: the board, and the tile on both sides of it</text>")
+			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 28, "<path class=\"wd\" d=\"M12 60H60V132H50V70H12z\"></path><path class=\"tb\" d=\"M12 46H74V54H12zM66 57H74V132H66z\"></path><text x=\"44\" y=\"156\" text-anchor=\"middle\" class=\"b\">lap</text><path class=\"wd\" d=\"M100 60H148V132H138V70H100z\"></path><path class=\"tb\" d=\"M100 46H162L154 54H100zM162 46V132H154V54z\"></path><text x=\"132\" y=\"156\" text-anchor=\"middle\" class=\"b\">mitre</text><path class=\"wd\" d=\"M188 60H236V132H226V70H188z\"></path><path class=\"tb\" d=\"M188 46H239V54H188zM242 57H250V132H242z\"></path><path class=\"tp\" d=\"M242 46H250V54H247V49H242z\"></path><text x=\"220\" y=\"156\" text-anchor=\"middle\" class=\"b\">profile</text><path class=\"wd\" d=\"M276 60H324V132H314V70H276z\"></path><path class=\"tb\" d=\"M276 46H330Q338 46 338 54H276zM330 57H338V132H330z\"></path><text x=\"308\" y=\"156\" text-anchor=\"middle\" class=\"b\">bullnose</text><text x=\"176\" y=\"24\" text-anchor=\"middle\">from above: the board, and the tile on both sides of it</text>")
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
@@ -203,24 +385,200 @@ func pictureOf(name string) templ.Component {
 				return templ_7745c5c3_Err
 			}
 		case "lean":
-			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 21, "<path class=\"w\" d=\"M40 14L64 140L70 166H164V14zM236 14L212 140L206 166H340V14z\"></path><path class=\"k\" d=\"M40 14L70 166M236 14L206 166\"></path><path class=\"r\" d=\"M24 140H164M192 140H346\"></path><path class=\"tp\" d=\"M64 14H76V140H64zM236 14H248V140H236z\"></path><path class=\"th ink\" d=\"M67 66h6v20h-6zM239 66h6v20h-6z\"></path><path class=\"d\" d=\"M42 24H64M212 132H236\"></path><rect class=\"q\" x=\"86\" y=\"14\" width=\"60\" height=\"24\"></rect><text x=\"116\" y=\"31\" text-anchor=\"middle\" class=\"b\">?</text><rect class=\"q\" x=\"258\" y=\"108\" width=\"60\" height=\"24\"></rect><text x=\"288\" y=\"125\" text-anchor=\"middle\" class=\"b\">?</text><text x=\"86\" y=\"100\">away</text><text x=\"258\" y=\"60\">into the</text><text x=\"258\" y=\"75\">room</text>")
+			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 29, "<path class=\"w\" d=\"M40 14L64 140L70 166H164V14zM236 14L212 140L206 166H340V14z\"></path><path class=\"k\" d=\"M40 14L70 166M236 14L206 166\"></path><path class=\"r\" d=\"M24 140H164M192 140H346\"></path><path class=\"tp\" d=\"M64 14H76V140H64zM236 14H248V140H236z\"></path><path class=\"th ink\" d=\"M67 66h6v20h-6zM239 66h6v20h-6z\"></path><path class=\"d\" d=\"M42 24H64M212 132H236\"></path><rect class=\"q\" x=\"86\" y=\"14\" width=\"60\" height=\"24\"></rect><text x=\"116\" y=\"31\" text-anchor=\"middle\" class=\"b\">?</text><rect class=\"q\" x=\"258\" y=\"108\" width=\"60\" height=\"24\"></rect><text x=\"288\" y=\"125\" text-anchor=\"middle\" class=\"b\">?</text><text x=\"86\" y=\"100\">away</text><text x=\"258\" y=\"60\">into the</text><text x=\"258\" y=\"75\">room</text>")
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
 		case "sight":
-			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 22, "<path class=\"w\" d=\"M56 20H296V150H56z\"></path><path class=\"k\" d=\"M56 20V150M296 20V150M36 150H330\"></path><path class=\"th\" d=\"M56 60H296M56 106H296M96 20V60M176 20V60M256 20V60M136 60V106M216 60V106M96 106V150M176 106V150\"></path><path class=\"tb\" d=\"M244 8H330V168H244z\"></path><circle class=\"x\" cx=\"316\" cy=\"92\" r=\"4\"></circle><text x=\"287\" y=\"60\" text-anchor=\"middle\">door</text><path class=\"d\" d=\"M14 84Q32 66 50 84Q32 102 14 84z\"></path><circle class=\"x\" cx=\"32\" cy=\"84\" r=\"5\"></circle><text x=\"62\" y=\"16\" class=\"b\">seen</text><text x=\"236\" y=\"166\" text-anchor=\"end\" class=\"b\">hidden</text>")
+			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 30, "<path class=\"w\" d=\"M56 20H296V150H56z\"></path><path class=\"k\" d=\"M56 20V150M296 20V150M36 150H330\"></path><path class=\"th\" d=\"M56 60H296M56 106H296M96 20V60M176 20V60M256 20V60M136 60V106M216 60V106M96 106V150M176 106V150\"></path><path class=\"tb\" d=\"M244 8H330V168H244z\"></path><circle class=\"x\" cx=\"316\" cy=\"92\" r=\"4\"></circle><text x=\"287\" y=\"60\" text-anchor=\"middle\">door</text><path class=\"d\" d=\"M14 84Q32 66 50 84Q32 102 14 84z\"></path><circle class=\"x\" cx=\"32\" cy=\"84\" r=\"5\"></circle><text x=\"62\" y=\"16\" class=\"b\">seen</text><text x=\"236\" y=\"166\" text-anchor=\"end\" class=\"b\">hidden</text>")
+			if templ_7745c5c3_Err != nil {
+				return templ_7745c5c3_Err
+			}
+		case "name":
+			templ_7745c5c3_Err = namePicture(asks).Render(ctx, templ_7745c5c3_Buffer)
+			if templ_7745c5c3_Err != nil {
+				return templ_7745c5c3_Err
+			}
+		case "units":
+			templ_7745c5c3_Err = unitsPicture().Render(ctx, templ_7745c5c3_Buffer)
+			if templ_7745c5c3_Err != nil {
+				return templ_7745c5c3_Err
+			}
+		case "reading":
+			templ_7745c5c3_Err = readingPicture().Render(ctx, templ_7745c5c3_Buffer)
+			if templ_7745c5c3_Err != nil {
+				return templ_7745c5c3_Err
+			}
+		case "base":
+			templ_7745c5c3_Err = basePicture().Render(ctx, templ_7745c5c3_Buffer)
+			if templ_7745c5c3_Err != nil {
+				return templ_7745c5c3_Err
+			}
+		case "gap":
+			templ_7745c5c3_Err = gapPicture().Render(ctx, templ_7745c5c3_Buffer)
+			if templ_7745c5c3_Err != nil {
+				return templ_7745c5c3_Err
+			}
+		case "ends":
+			templ_7745c5c3_Err = endsPicture().Render(ctx, templ_7745c5c3_Buffer)
+			if templ_7745c5c3_Err != nil {
+				return templ_7745c5c3_Err
+			}
+		case "stops":
+			templ_7745c5c3_Err = stopsPicture().Render(ctx, templ_7745c5c3_Buffer)
+			if templ_7745c5c3_Err != nil {
+				return templ_7745c5c3_Err
+			}
+		case "finish":
+			templ_7745c5c3_Err = finishPicture().Render(ctx, templ_7745c5c3_Buffer)
+			if templ_7745c5c3_Err != nil {
+				return templ_7745c5c3_Err
+			}
+		case "angle":
+			templ_7745c5c3_Err = anglePicture().Render(ctx, templ_7745c5c3_Buffer)
+			if templ_7745c5c3_Err != nil {
+				return templ_7745c5c3_Err
+			}
+		case "opening":
+			templ_7745c5c3_Err = openingPicture(asks).Render(ctx, templ_7745c5c3_Buffer)
+			if templ_7745c5c3_Err != nil {
+				return templ_7745c5c3_Err
+			}
+		case "pipe":
+			templ_7745c5c3_Err = pipePicture().Render(ctx, templ_7745c5c3_Buffer)
+			if templ_7745c5c3_Err != nil {
+				return templ_7745c5c3_Err
+			}
+		case "frontof":
+			templ_7745c5c3_Err = nicheFrontPicture().Render(ctx, templ_7745c5c3_Buffer)
+			if templ_7745c5c3_Err != nil {
+				return templ_7745c5c3_Err
+			}
+		case "move":
+			templ_7745c5c3_Err = movePicture().Render(ctx, templ_7745c5c3_Buffer)
+			if templ_7745c5c3_Err != nil {
+				return templ_7745c5c3_Err
+			}
+		case "behind":
+			templ_7745c5c3_Err = behindPicture().Render(ctx, templ_7745c5c3_Buffer)
+			if templ_7745c5c3_Err != nil {
+				return templ_7745c5c3_Err
+			}
+		case "slab":
+			templ_7745c5c3_Err = slabPicture().Render(ctx, templ_7745c5c3_Buffer)
+			if templ_7745c5c3_Err != nil {
+				return templ_7745c5c3_Err
+			}
+		case "begin":
+			templ_7745c5c3_Err = beginPicture().Render(ctx, templ_7745c5c3_Buffer)
+			if templ_7745c5c3_Err != nil {
+				return templ_7745c5c3_Err
+			}
+		case "tile":
+			templ_7745c5c3_Err = tilePicture(asks).Render(ctx, templ_7745c5c3_Buffer)
+			if templ_7745c5c3_Err != nil {
+				return templ_7745c5c3_Err
+			}
+		case "grain":
+			templ_7745c5c3_Err = grainPicture().Render(ctx, templ_7745c5c3_Buffer)
+			if templ_7745c5c3_Err != nil {
+				return templ_7745c5c3_Err
+			}
+		case "vary":
+			templ_7745c5c3_Err = varyPicture().Render(ctx, templ_7745c5c3_Buffer)
+			if templ_7745c5c3_Err != nil {
+				return templ_7745c5c3_Err
+			}
+		case "box":
+			templ_7745c5c3_Err = boxPicture(asks).Render(ctx, templ_7745c5c3_Buffer)
+			if templ_7745c5c3_Err != nil {
+				return templ_7745c5c3_Err
+			}
+		case "colour":
+			templ_7745c5c3_Err = colourPicture(asks).Render(ctx, templ_7745c5c3_Buffer)
+			if templ_7745c5c3_Err != nil {
+				return templ_7745c5c3_Err
+			}
+		case "joints":
+			templ_7745c5c3_Err = jointsPicture().Render(ctx, templ_7745c5c3_Buffer)
+			if templ_7745c5c3_Err != nil {
+				return templ_7745c5c3_Err
+			}
+		case "joint":
+			templ_7745c5c3_Err = jointPicture().Render(ctx, templ_7745c5c3_Buffer)
+			if templ_7745c5c3_Err != nil {
+				return templ_7745c5c3_Err
+			}
+		case "bed":
+			templ_7745c5c3_Err = bedPicture().Render(ctx, templ_7745c5c3_Buffer)
+			if templ_7745c5c3_Err != nil {
+				return templ_7745c5c3_Err
+			}
+		case "bond":
+			templ_7745c5c3_Err = bondPicture().Render(ctx, templ_7745c5c3_Buffer)
+			if templ_7745c5c3_Err != nil {
+				return templ_7745c5c3_Err
+			}
+		case "shift":
+			templ_7745c5c3_Err = shiftPicture().Render(ctx, templ_7745c5c3_Buffer)
+			if templ_7745c5c3_Err != nil {
+				return templ_7745c5c3_Err
+			}
+		case "hand":
+			templ_7745c5c3_Err = handPicture().Render(ctx, templ_7745c5c3_Buffer)
+			if templ_7745c5c3_Err != nil {
+				return templ_7745c5c3_Err
+			}
+		case "turn":
+			templ_7745c5c3_Err = turnPicture().Render(ctx, templ_7745c5c3_Buffer)
+			if templ_7745c5c3_Err != nil {
+				return templ_7745c5c3_Err
+			}
+		case "along":
+			templ_7745c5c3_Err = alongPicture().Render(ctx, templ_7745c5c3_Buffer)
+			if templ_7745c5c3_Err != nil {
+				return templ_7745c5c3_Err
+			}
+		case "chevron":
+			templ_7745c5c3_Err = chevronPicture().Render(ctx, templ_7745c5c3_Buffer)
+			if templ_7745c5c3_Err != nil {
+				return templ_7745c5c3_Err
+			}
+		case "sliver":
+			templ_7745c5c3_Err = sliverPicture().Render(ctx, templ_7745c5c3_Buffer)
+			if templ_7745c5c3_Err != nil {
+				return templ_7745c5c3_Err
+			}
+		case "step":
+			templ_7745c5c3_Err = stepPicture().Render(ctx, templ_7745c5c3_Buffer)
+			if templ_7745c5c3_Err != nil {
+				return templ_7745c5c3_Err
+			}
+		case "doubt":
+			templ_7745c5c3_Err = doubtPicture().Render(ctx, templ_7745c5c3_Buffer)
+			if templ_7745c5c3_Err != nil {
+				return templ_7745c5c3_Err
+			}
+		case "order":
+			templ_7745c5c3_Err = orderPicture().Render(ctx, templ_7745c5c3_Buffer)
+			if templ_7745c5c3_Err != nil {
+				return templ_7745c5c3_Err
+			}
+		case "stand":
+			templ_7745c5c3_Err = setPicture().Render(ctx, templ_7745c5c3_Buffer)
+			if templ_7745c5c3_Err != nil {
+				return templ_7745c5c3_Err
+			}
+		case "pin":
+			templ_7745c5c3_Err = pinPicture(asks).Render(ctx, templ_7745c5c3_Buffer)
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
 		default:
-			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 23, "<path class=\"tb\" d=\"M96 36H256V116H96z\"></path><path class=\"k\" d=\"M84 140V24H268V140\"></path><text x=\"74\" y=\"84\" text-anchor=\"end\" class=\"b\">left</text><text x=\"176\" y=\"16\" text-anchor=\"middle\" class=\"b\">back</text><text x=\"278\" y=\"84\" class=\"b\">right</text><text x=\"176\" y=\"80\" text-anchor=\"middle\">tub</text>")
+			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 31, "<path class=\"tb\" d=\"M96 36H256V116H96z\"></path><path class=\"k\" d=\"M84 140V24H268V140\"></path><text x=\"74\" y=\"84\" text-anchor=\"end\" class=\"b\">left</text><text x=\"176\" y=\"16\" text-anchor=\"middle\" class=\"b\">back</text><text x=\"278\" y=\"84\" class=\"b\">right</text><text x=\"176\" y=\"80\" text-anchor=\"middle\">tub</text>")
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
-		}
-		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 24, "</svg></details>")
-		if templ_7745c5c3_Err != nil {
-			return templ_7745c5c3_Err
 		}
 		return nil
 	})

@@ -27,6 +27,8 @@ type Job struct {
 	Faults   []Fault           // what keeps the typed job from being solved
 	Plan     layout.Plan       // the last good plan
 	Status   string            // "Saved" and the like
+
+	HintAt func(path string) string // the id of the help of a field that stands on the page; nil where there is none
 }
 
 // Fault is one field that keeps a job from being solved.
