@@ -176,11 +176,10 @@ func (b bathroom) begin(wall int) (at int, found bool) {
 // step puts one step on the page.
 func (b bathroom) step(out *Bathroom, at int) {
 	s := b.steps[at]
-	shown := Step{Batch: s.batch, Cut: s.cut, Course: s.Pieces[0].Course, Of: s.of, On: s.On, Trim: s.Trim, Sheet: s.Sheet, Field: s.Field}
+	shown := b.shown(s)
 	var here []string
 	for _, p := range s.Pieces {
 		here = append(here, p.ID)
-		shown.Pieces = append(shown.Pieces, Placed{Piece: p, Mark: b.marks[p.ID], Set: b.set[b.marks[p.ID]]})
 	}
 	if len(s.Pieces) == 1 {
 		shown.Offcut = b.offcut(b.cuts.Offcuts.Pairs, s.Pieces[0].ID)
@@ -189,7 +188,7 @@ func (b bathroom) step(out *Bathroom, at int) {
 		shown.OnSheet = b.cutsOn(s)
 	}
 	out.Step, out.Back, out.Next, out.Cautions = &shown, b.turn(at, -1), b.turn(at, 1), b.cautions(at)
-	out.Row = b.wholeRow(at)
+	out.Row, out.Steps = b.wholeRow(at), b.table(at)
 	set := map[string]bool{}
 	for id, mark := range b.marks {
 		set[id] = b.set[mark]
@@ -208,6 +207,27 @@ func (b bathroom) step(out *Bathroom, at int) {
 	if s.cut != nil {
 		out.Sketch = page.Picture(drawing.CutSketch(s.cut.Sketch, s.cut.Outline, 80*drawing.Millimetre, 36*drawing.Millimetre, "Sketch of the cut"), "sketch")
 	}
+}
+
+// shown is a step with its ticks.
+func (b bathroom) shown(s step) Step {
+	shown := Step{Batch: s.batch, Cut: s.cut, Course: s.Pieces[0].Course, Of: s.of, On: s.On, Trim: s.Trim, Sheet: s.Sheet, Field: s.Field}
+	for _, p := range s.Pieces {
+		shown.Pieces = append(shown.Pieces, Placed{Piece: p, Mark: b.marks[p.ID], Set: b.set[b.marks[p.ID]]})
+	}
+	return shown
+}
+
+// table lists the steps of the wall of a step, in their order.
+func (b bathroom) table(at int) []Line {
+	var out []Line
+	for i, s := range b.steps {
+		if s.Wall == b.steps[at].Wall {
+			shown := b.shown(s)
+			out = append(out, Line{shown.ids(), s.Pieces[0].ID, Bathroom{Job: page.Job{Plan: b.plan}, Step: &shown}.what(), shown.done(), i == at})
+		}
+	}
+	return out
 }
 
 // wholeRow is the course of the wall that a step is a part of, where more of it is left than the step.

@@ -285,3 +285,26 @@ func TestEveryPageOfTheJobIsReached(t *testing.T) {
 		assert.Contains(t, page, `<a href="/jobs/1/bathroom" aria-current="page">`, path)
 	}
 }
+
+// The drawing of a wall is a table too: its steps in order with the ids of their pieces, each a link to its step, and
+// whether it is set.
+func TestTheWallIsATableToo(t *testing.T) {
+	s := trial.OfFile(t, "toy")
+	_, page := s.Get("/jobs/1/bathroom")
+	follow(s, trial.Form(t, page, "All 3 set"))
+	_, page = s.Get("/jobs/1/bathroom")
+	root, err := html.Parse(strings.NewReader(page))
+	require.NoError(t, err)
+	var lines []string
+	for n := range root.Descendants() {
+		if n.Data == "tr" && n.Parent.Data == "tbody" {
+			lines = append(lines, trial.Text(n))
+		}
+	}
+	require.Len(t, lines, 2)
+	assert.Contains(t, lines[0], "3 whole tiles")
+	assert.Contains(t, lines[0], "✓ set")
+	assert.Contains(t, lines[1], "not yet")
+	assert.Regexp(t, `W-01-01 to 03`, lines[0])
+	assert.Contains(t, page, `<tr class="selected">`, "the step that is shown")
+}

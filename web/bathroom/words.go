@@ -38,6 +38,14 @@ type Bathroom struct {
 	Sketch   templ.Component
 	Strip    templ.Component // the first course, where the step is of it
 	Row      *Row            // the course of the step, where more of it is left than the step; or nil
+	Steps    []Line          // of the wall of the step: what its drawing shows, in the order of setting
+}
+
+// Line is one step of a wall in its table.
+type Line struct {
+	IDs, Piece string // its pieces, and that which leads to it
+	What       string
+	Set, Here  bool
 }
 
 // Row is a course that may be set in one go.

@@ -120,7 +120,7 @@ func cutSizes(b Bench) templ.Component {
 				return templ_7745c5c3_Err
 			}
 			var templ_7745c5c3_Var8 string
-			templ_7745c5c3_Var8, templ_7745c5c3_Err = templ.JoinStringErrs(c.kindWords())
+			templ_7745c5c3_Var8, templ_7745c5c3_Err = templ.JoinStringErrs(c.KindWords())
 			if templ_7745c5c3_Err != nil {
 				return templ.Error{Err: templ_7745c5c3_Err, FileName: `web/bench/tables.templ`, Line: 20, Col: 26}
 			}

@@ -86,6 +86,7 @@ func chosen(job survey.Job, form url.Values) (survey.Job, error) {
 func (s pages) choices(w http.ResponseWriter, r *http.Request, stored store.Job, job survey.Job, faults survey.Faults) error {
 	shown := Choices{Job: s.Shown(r.Context(), stored, job, layout.Plan{})}
 	shown.Faults, shown.sight = faults, sightOf(r, job)
+	shown.Here = shown.query()
 	for i, name := range choiceNames(job) {
 		option := Option{Name: name, Chosen: name == job.Chosen}
 		one, there := job.As(name)
@@ -154,8 +155,10 @@ func (s pages) option(r *http.Request, o *Option, job survey.Job, i int, how sig
 		return err
 	}
 	o.Job = page.Job{Typed: job, Plan: plan}
-	o.Buy = page.ToBuy(plan, page.Schedule(plan))
+	schedule := page.Schedule(plan)
+	o.Buy = page.ToBuy(plan, schedule)
 	o.Front = how.front(r, plan)
+	o.Cuts = page.CutsOn(plan, schedule, o.walls())
 	scene := how.scene(plan, o.Front)
 	o.Drawing, o.Fitted = page.Picture(scene, fmt.Sprintf("choice-%d", i)), how.nearlyFits(scene)
 	return nil

@@ -2,12 +2,14 @@ package choices_test
 
 import (
 	"net/http"
+	"regexp"
 	"strings"
 	"testing"
 
 	"github.com/chromedp/chromedp"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+	"golang.org/x/net/html"
 
 	"coursewright/layout/survey"
 	"coursewright/web/trial"
@@ -164,4 +166,55 @@ func TestAButtonLeadsBackToItsChoice(t *testing.T) {
 	}
 	// What is alike stands at one height, once the style sheet is there.
 	trial.Await(t, ctx, `(([a, b]) => Math.abs(a - b) < 0.5)([...document.querySelectorAll(".option .facts")].map((f) => f.getBoundingClientRect().top))`)
+}
+
+// Beside the drawing of each choice stands what is cut on it as a table, with the ids of the drawing: of all walls, or of the
+// one in front. Without a script too.
+func TestBesideEachChoiceStandsATableOfItsCuts(t *testing.T) {
+	s := trial.New(t)
+	s.Post("/jobs/1/choices", s.With("do", "duplicate", "of", "first", "name", "second"))
+	for _, query := range []string{"", "?wall=1", "?look=finish"} {
+		_, page := s.Get("/jobs/1/choices" + query)
+		root, err := html.Parse(strings.NewReader(page))
+		require.NoError(t, err)
+		tables := 0
+		for n := range root.Descendants() {
+			if !strings.HasPrefix(trial.Attr(n, "class"), "card option") {
+				continue
+			}
+			drawn, named := map[string]bool{}, map[string]bool{}
+			for d := range n.Descendants() {
+				if id := trial.Attr(d, "data-piece"); id != "" {
+					drawn[id] = true
+				}
+				if d.Data == "td" && trial.Attr(d, "class") == "ids" {
+					for _, id := range strings.Fields(trial.Text(d)) {
+						named[id] = true
+					}
+				}
+				if d.Data == "table" {
+					tables++
+				}
+			}
+			require.NotEmpty(t, named, query)
+			for id := range named {
+				if len(drawn) > 0 {
+					assert.Contains(t, drawn, id, query)
+				}
+			}
+		}
+		assert.Equal(t, 2, tables, query)
+	}
+}
+
+// Enter in the name of a choice presses the first button of its form, which gives it that name and makes no copy.
+func TestEnterInTheNameOfAChoiceRenamesIt(t *testing.T) {
+	s := trial.New(t)
+	s.Post("/jobs/1/choices", s.With("do", "duplicate", "of", "first", "name", "second"))
+	_, page := s.Get("/jobs/1/choices")
+	form := strings.Index(page, `class="change"`)
+	require.Positive(t, form)
+	first := regexp.MustCompile(`<button[^>]*value="([a-z]+)"`).FindStringSubmatch(page[form:])
+	require.NotNil(t, first)
+	assert.Equal(t, "rename", first[1])
 }

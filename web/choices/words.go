@@ -52,6 +52,19 @@ type Option struct {
 	Chosen   bool
 	Alone    bool // the job has no choices yet
 	Buy      takeoff.Takeoff
+	Cuts     []page.Cut // of what is drawn
+}
+
+// walls are those that are drawn, by index.
+func (o Option) walls() []int {
+	if o.Front >= 0 {
+		return []int{o.Front}
+	}
+	all := make([]int, len(o.Plan.Walls))
+	for i := range all {
+		all[i] = i
+	}
+	return all
 }
 
 // helpQuery names the choice whose help is asked for.
@@ -119,11 +132,11 @@ func (o Option) grave() []string {
 	more := 0
 	for _, f := range o.Plan.Findings {
 		switch {
-		case f.Grade != finding.Fault && f.Grade != finding.Warning || slices.Contains(out, f.Text):
+		case f.Grade != finding.Fault && f.Grade != finding.Warning || slices.Contains(out, page.Unbroken(f.Text)):
 		case len(out) == most:
 			more++
 		default:
-			out = append(out, f.Text)
+			out = append(out, page.Unbroken(f.Text))
 		}
 	}
 	if more > 0 {
