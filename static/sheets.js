@@ -21,7 +21,7 @@ form.addEventListener("change", async () => {
   }
   if (mine !== asked) return;
   const page = new DOMParser().parseFromString(text, "text/html");
-  for (const part of ["print", "presets", "previews"]) swap(part, page);
+  for (const part of ["print", "presets", "previews", "acts"]) swap(part, page);
   for (const count of form.querySelectorAll("i[id]")) swap(count.id, page);
   history.replaceState(null, "", query);
 });

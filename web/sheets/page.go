@@ -87,6 +87,7 @@ func (s pages) showSheets(w http.ResponseWriter, r *http.Request) error {
 	}
 	keepPaper(w, r)
 	c := Choose{Job: s.Shown(r.Context(), stored, job, plan), Paper: paperOf(r), picked: picked}
+	c.Here = "?" + url.Values{"kind": names(picked), "paper": {c.Paper}}.Encode()
 	together := sheet.Pages(plan, s.counted(r.Context(), picks{stored, job, plan, picked, paper}))
 	c.Pages = len(together)
 	for _, k := range sheet.Kinds() {
@@ -120,12 +121,14 @@ func printQuery(kinds []sheet.Kind, paper string) string {
 	return "?" + url.Values{"kinds": {kindNames(kinds)}, "paper": {paper}}.Encode()
 }
 
-func kindNames(kinds []sheet.Kind) string {
-	var names []string
+func kindNames(kinds []sheet.Kind) string { return strings.Join(names(kinds), ",") }
+
+func names(kinds []sheet.Kind) []string {
+	var out []string
 	for _, k := range kinds {
-		names = append(names, string(k))
+		out = append(out, string(k))
 	}
-	return strings.Join(names, ",")
+	return out
 }
 
 // is tells whether what is picked is one of the presets.
