@@ -43,7 +43,7 @@ func (b *board) doubts(f frame, w layout.Wall) {
 		b.disc(tag, fill(Black), at, findingDot)
 		foot := c.Y + doubtHigh/2
 		b.path(tag, Ink{Fill: White, Line: Black, Width: 500}, []Point{{c.X - doubtSide, foot}, {c.X, foot - doubtHigh}, {c.X + doubtSide, foot}})
-		b.label(centred(Label{Tag: tag, Text: "?", Size: 11 * px, Bold: true, Colour: Black}, Point{c.X, c.Y + doubtHigh/8}))
+		b.label(centred(Label{Tag: tag, Text: "?", Size: max(11*px, b.texts.least), Bold: true, Colour: Black}, Point{c.X, c.Y + doubtHigh/8}))
 		b.keep(flagBox(c))
 	}
 }

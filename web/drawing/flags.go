@@ -29,7 +29,7 @@ func (b *board) flags(f frame, all bool) {
 		b.chain(tag, line(Black, 350), at, c)
 		b.disc(tag, fill(Black), at, findingDot)
 		b.disc(tag, Ink{Fill: White, Line: Black, Width: 500}, c, flagRadius)
-		b.label(centred(Label{Tag: tag, Text: strconv.Itoa(i + 1), Size: 11 * px, Bold: true, Colour: Black}, c))
+		b.label(centred(Label{Tag: tag, Text: strconv.Itoa(i + 1), Size: max(11*px, b.texts.least), Bold: true, Colour: Black}, c))
 		b.keep(flagBox(c))
 	}
 }
