@@ -99,7 +99,7 @@ func smallest(r layout.Remedy, units length.System) string {
 // then is what would be, with what it costs.
 func then(r layout.Remedy) string {
 	if r.Cost == "" {
-		return r.After
+		return Unbroken(r.After)
 	}
-	return r.After + "; but " + r.Cost
+	return Unbroken(r.After + "; but " + r.Cost)
 }

@@ -28,8 +28,10 @@ func Short(j Job, typed string) string {
 // fraction is a whole number before a fraction: one figure, written with a space.
 var fraction = regexp.MustCompile(`(\d) (\d+/\d)`)
 
-// Unbroken keeps the figures of a text each on one line.
-func Unbroken(text string) string { return fraction.ReplaceAllString(text, "$1\u00a0$2") }
+// Unbroken keeps the figures of a text each on one line, and a per cent sign with its figure.
+func Unbroken(text string) string {
+	return strings.ReplaceAll(fraction.ReplaceAllString(text, "$1\u00a0$2"), " %", "\u00a0%")
+}
 
 // TileLine says in one line which tile it is.
 func TileLine(j Job) string {

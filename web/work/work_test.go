@@ -36,7 +36,7 @@ func TestTheWorkPageHoldsTheWholeSchedule(t *testing.T) {
 		assert.Contains(t, page, `data-pieces="`+pair[0]+" "+pair[1]+`"`)
 	}
 	assert.Contains(t, page, `<tr id="C2" class="selected"`)
-	assert.Contains(t, page, "The flat 10 % rule would buy")
+	assert.Contains(t, page, "The flat 10\u00a0% rule would buy")
 	assert.Contains(t, page, "Dry lay")
 	assert.Contains(t, page, finding.LocalCode)
 	assert.NotContains(t, page, "style=", "nothing inline")
