@@ -81,8 +81,9 @@ func cutToBase(w *plan.Wall, p *piece.Piece) bool {
 }
 
 // StartTile is the tile that is set first on a wall: a whole one of the first
-// full course, the one whose left edge lies nearest the start. Its left edge is
-// what is struck on the wall. Where that course holds no whole tile, as on a
+// full course, the one whose left edge lies nearest the start, of those whose left edge
+// stands on the wall where there are any: a tile that laps round an outside corner begins
+// before it. Its left edge is what is struck on the wall. Where that course holds no whole tile, as on a
 // wall narrower than two tiles, it is the nearest whole tile over it. On a wall that
 // ends under that course, as the front of a bench does, it is of the wall's own lowest
 // full course. ok is false where the wall holds none.
@@ -91,7 +92,7 @@ func cutToBase(w *plan.Wall, p *piece.Piece) bool {
 //  1. The tile is whole and stands at or over the first full course, or on a wall that
 //     ends under it at or over the wall's own.
 //  2. Where the first full course is the one of the course line, and the tile
-//     of the start is whole, it is that tile.
+//     of the start is whole and begins on the wall, it is that tile.
 func StartTile(w plan.Wall, full FullCourse) (start piece.Piece, ok bool) {
 	full, _ = full.On(w)
 	var at *piece.Piece
@@ -166,11 +167,14 @@ func Lows(full FullCourse, walls []plan.Wall) (out []Low) {
 	return out
 }
 
-// nearer tells whether p comes before q: lower, then nearer the edge, then
-// further left.
+// nearer tells whether p comes before q: lower, then with its left edge on the wall, then
+// nearer the edge, then further left.
 func nearer(p, q *piece.Piece, edge length.Length) bool {
 	if p.Tile.Bottom != q.Tile.Bottom {
 		return p.Tile.Bottom < q.Tile.Bottom
+	}
+	if on := p.Tile.Left >= 0; on != (q.Tile.Left >= 0) {
+		return on
 	}
 	a, b := (p.Tile.Left - edge).Abs(), (q.Tile.Left - edge).Abs()
 	return a < b || a == b && p.Tile.Left < q.Tile.Left

@@ -84,6 +84,24 @@ func TestTheStartTileIsTheTileOfTheStartWhereThatIsWhole(t *testing.T) { // law 
 	}
 }
 
+// A tile that laps round an outside corner begins before the wall, where nobody can strike a line.
+func TestTheStartTileBeginsOnTheWallWhereOneDoes(t *testing.T) {
+	p := solved(t, "boxing", "")
+	full, _ := stages.FirstFull(p.Room, p.Setout.Line, p.Walls)
+	w := p.Walls[slices.IndexFunc(p.Walls, func(w layout.Wall) bool { return w.Found.Name == "front" })]
+	laps, ok := stages.StartTile(w, full)
+	require.True(t, ok)
+	require.Negative(t, laps.Tile.Left, "no whole tile begins on this wall")
+
+	next := laps
+	next.ID, next.Tile.Left, next.Tile.Right = "next", laps.Tile.Right+p.Room.Joint, laps.Tile.Right+p.Room.Joint+p.Room.Tile.Width
+	w.Pieces = append(slices.Clone(w.Pieces), next)
+	start, _ := stages.StartTile(w, full)
+	assert.Equal(t, "next", start.ID)
+	edge, _ := stages.Strike(w, full)
+	assert.Equal(t, next.Tile.Left, edge)
+}
+
 func TestWhatIsStruckIsTheEdgeOfATile(t *testing.T) { // law of Strike
 	for _, narrow := range []bool{false, true} {
 		p := solved(t, "alcove", "")
