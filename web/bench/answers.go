@@ -67,11 +67,20 @@ func (b Bench) whereToStart() Answer {
 			a.Pieces = append(a.Pieces, tile.ID)
 		}
 		if edge, ok := stages.Strike(w, struck.Full); ok {
-			a.Figures = append(a.Figures, page.Figure{Name: w.Found.Letter, Value: b.bare(struck.From(w, edge))})
+			a.Figures = append(a.Figures, b.startAt(w.Found.Letter, struck.From(w, edge)))
 		}
 	}
 	a.Note = "from its left end; strike " + b.fromLine(struck.At)
 	return a
+}
+
+// startAt is where a wall starts from its left end: where its tile laps round an outside corner, beyond it.
+func (b Bench) startAt(letter string, x length.Length) page.Figure {
+	f := page.Figure{Name: letter, Value: b.bare(x.Abs())}
+	if x < 0 {
+		f.Note = "beyond it"
+	}
+	return f
 }
 
 // fromLine says where a height is from the level line, in few words.

@@ -75,6 +75,14 @@ func TestAnAnswerLeadsToItsPlace(t *testing.T) {
 	}
 }
 
+// A wall whose whole tiles all lap round an outside corner starts beyond its left end, and no figure has a minus.
+func TestAStartBeyondAnOutsideCornerIsSaidSo(t *testing.T) {
+	_, page := trial.OfFile(t, "boxing").Get("/jobs/1")
+	start := page[strings.Index(page, `id="answer-start"`):strings.Index(page, `id="answer-first"`)]
+	assert.Contains(t, start, `11 <small>beyond it</small>`)
+	assert.NotContains(t, start, "−")
+}
+
 // Where the room has no niche, the cell says where the tile stops.
 func TestWithoutANicheTheTileStopsSomewhere(t *testing.T) {
 	s := trial.OfFile(t, "one-wall")

@@ -172,6 +172,13 @@ func TestCautionsStandWhereTheyBelong(t *testing.T) {
 	}
 }
 
+// A wall whose whole tiles all lap round an outside corner starts beyond its left corner.
+func TestAStartBeyondAnOutsideCornerIsSaidSo(t *testing.T) {
+	file, _ := paged(t, solved(t, "boxing"), Options{Kinds: []Kind{SetOut}})
+	text := strings.Join(strings.Fields(tool(t, "pdftotext", "-layout", file, "-")), " ")
+	assert.Contains(t, text, "F-02-01 11 beyond it 402 from the tile of T")
+}
+
 func TestAnElevationTakesTheLargestScaleThatFits(t *testing.T) {
 	plan := solved(t, "one-wall")
 	for _, c := range []struct{ paper, scale string }{{"Letter", `1/2" = 1'-0"`}, {"Tabloid", `1" = 1'-0"`}} {
