@@ -95,7 +95,7 @@ func TestTheStartTileBeginsOnTheWallWhereOneDoes(t *testing.T) {
 
 	next := laps
 	next.ID, next.Tile.Left, next.Tile.Right = "next", laps.Tile.Right+p.Room.Joint, laps.Tile.Right+p.Room.Joint+p.Room.Tile.Width
-	w.Pieces = append(slices.Clone(w.Pieces), next)
+	w.Pieces, w.Start.Edge = append(slices.Clone(w.Pieces), next), laps.Tile.Left
 	start, _ := stages.StartTile(w, full)
 	assert.Equal(t, "next", start.ID)
 	edge, _ := stages.Strike(w, full)

@@ -134,6 +134,15 @@ func (s Struck) From(w plan.Wall, x length.Length) length.Length {
 	return StruckFrom(w, x, at)
 }
 
+// FromCorner writes how far a place lies from the left corner of the boards: where tile laps round an outside corner,
+// beyond it.
+func FromCorner(x length.Length, tape func(length.Length) string) string {
+	if x < 0 {
+		return tape(-x) + " beyond it"
+	}
+	return tape(x)
+}
+
 // StruckFrom is how far a place along a wall lies from the left corner of the
 // boards, measured at a height: a corner that leans is met somewhere else there
 // than on the level line. It is what a tape shows that is held along the line

@@ -18,12 +18,12 @@ const endWord = "{end}"
 // because that is where the end of the tape goes, or from the front.
 func (r *room) along(q Question, wall int) Question {
 	if r.corner(wall, true) == r.corner(wall, false) {
-		q.say("left end of " + wallName(r.job.Walls[wall].Name))
+		q.say("left end of " + WallName(r.job.Walls[wall].Name))
 		return q
 	}
 	q.width = form.At("walls", wall) + ".width"
 	q.fromRight = r.corner(wall, false) != r.fromFront
-	q.say(map[bool]string{false: "corner", true: "front of " + wallName(r.job.Walls[wall].Name)}[r.fromFront])
+	q.say(map[bool]string{false: "corner", true: "front of " + WallName(r.job.Walls[wall].Name)}[r.fromFront])
 	return q
 }
 

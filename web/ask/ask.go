@@ -117,18 +117,18 @@ func (r *room) add(q Question) {
 
 func (r *room) widths() {
 	for i, w := range r.job.Walls {
-		q := Question{Path: form.At("walls", i) + ".width", Label: "Width of " + wallName(w.Name), Picture: "width",
-			Ask: "How wide is " + wallName(w.Name) + "?", Help: "Board to board, just over the rim."}
+		q := Question{Path: form.At("walls", i) + ".width", Label: "Width of " + WallName(w.Name), Picture: "width",
+			Ask: "How wide is " + WallName(w.Name) + "?", Help: "Board to board, just over the rim."}
 		if r.corner(i, true) != r.corner(i, false) {
-			q.Ask = "How far from the corner do the boards of " + wallName(w.Name) + " run?"
+			q.Ask = "How far from the corner do the boards of " + WallName(w.Name) + " run?"
 			q.Help = "From the inside corner to where the board, the trim, a casing or the wall ends."
-			q.Label = capital(wallName(w.Name)) + ", from the corner"
+			q.Label = capital(WallName(w.Name)) + ", from the corner"
 		}
 		if form.Between(w) {
 			q.Ask, q.Label, q.Help = "How wide is the front of "+w.Name+"?", "Width of "+w.Name, "Board to board, along its front."
 		}
 		if r.turns(i, true) || r.turns(i, false) {
-			q.Ask, q.Label = "How wide is "+wallName(w.Name)+"?", "Width of "+wallName(w.Name)
+			q.Ask, q.Label = "How wide is "+WallName(w.Name)+"?", "Width of "+WallName(w.Name)
 			q.Help = "Board to board; at an outside corner to the edge of the board itself, without tile."
 		}
 		r.add(q)
@@ -162,16 +162,16 @@ func (r *room) drop(i, j, k int) {
 	w := r.job.Walls[i]
 	s := w.Base[j]
 	first, last := k == 0 && !r.hasMainBefore(w, j), k == len(s.Readings)-1 && !r.hasMainAfter(w, j)
-	where := wallName(w.Name) + ", " + s.Readings[k].At + " from its left end"
+	where := WallName(w.Name) + ", " + s.Readings[k].At + " from its left end"
 	switch {
 	case first:
 		where = r.place(i, true)
 	case last:
 		where = r.place(i, false)
 	case besideSeat(w, j, k):
-		where = "front of the " + seatAt(w, j, k) + " on " + wallName(w.Name)
+		where = "front of the " + seatAt(w, j, k) + " on " + WallName(w.Name)
 	case len(s.Readings) == 3 && k == 1:
-		where = "middle of " + wallName(w.Name)
+		where = "middle of " + WallName(w.Name)
 	}
 	named := capital(where)
 	if r.kinds() {
@@ -272,8 +272,8 @@ func (r *room) fronts() {
 				continue
 			}
 			path := form.At(form.At("walls", i)+".base", j) + ".readings"
-			q := Question{Path: form.At(path, 0) + ".drop", Picture: "front", Label: "Floor at " + wallName(w.Name) + ", below the line",
-				Ask: "How far is the floor below the line at the outer edge of " + wallName(w.Name) + "?", Help: "Down to the finished floor."}
+			q := Question{Path: form.At(path, 0) + ".drop", Picture: "front", Label: "Floor at " + WallName(w.Name) + ", below the line",
+				Ask: "How far is the floor below the line at the outer edge of " + WallName(w.Name) + "?", Help: "Down to the finished floor."}
 			for k := 1; k < len(s.Readings); k++ {
 				if r.same(s.Readings[k].Drop, s.Readings[0].Drop) {
 					q.Same = append(q.Same, form.At(path, k)+".drop")
@@ -301,8 +301,8 @@ func (r *room) front(i, j int) {
 	}
 	base := form.At("walls", i) + ".base"
 	q := Question{Path: form.At(form.At(base, j)+".readings", len(left.Readings)-1) + ".at", Same: []string{form.At(base, j+1) + ".readings[0].at"},
-		Picture: "front", Label: "Front of the " + what + " on " + wallName(w.Name) + ", from the " + endWord,
-		Ask:  "How far from the " + endWord + " is the front of the " + what + ", on " + wallName(w.Name) + "?",
+		Picture: "front", Label: "Front of the " + what + " on " + WallName(w.Name) + ", from the " + endWord,
+		Ask:  "How far from the " + endWord + " is the front of the " + what + ", on " + WallName(w.Name) + "?",
 		Help: help}
 	r.add(r.along(q, i))
 }
@@ -317,7 +317,7 @@ func (r *room) top() {
 			continue
 		}
 		for k, one := range w.Head.Readings {
-			where := "bend over " + wallName(w.Name)
+			where := "bend over " + WallName(w.Name)
 			switch k {
 			case 0:
 				where = r.place(i, true)

@@ -45,8 +45,8 @@ func Corners(job survey.Job) []Corner {
 			if found.Meets != "corner" {
 				continue
 			}
-			c := Corner{End: form.At("walls", i) + "." + end, left: left, Label: capital(r.place(i, left)) + ", along " + wallName(w.Name),
-				Ask: "Does the " + r.place(i, left) + " lean, along " + wallName(w.Name) + "?"}
+			c := Corner{End: form.At("walls", i) + "." + end, left: left, Label: capital(r.place(i, left)) + ", along " + WallName(w.Name),
+				Ask: "Does the " + r.place(i, left) + " lean, along " + WallName(w.Name) + "?"}
 			c.read(job, found.Lean)
 			out = append(out, c)
 		}

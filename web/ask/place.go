@@ -10,9 +10,7 @@ import (
 )
 
 // WallName is a wall as it is asked about: wall back, and not wall window wall.
-func WallName(name string) string { return wallName(name) }
-
-func wallName(name string) string {
+func WallName(name string) string {
 	if strings.Contains(strings.ToLower(name), "wall") {
 		return name
 	}
@@ -48,7 +46,7 @@ func (r *room) place(wall int, left bool) string {
 		if r.round() == 1 {
 			return end
 		}
-		return "front of " + wallName(name)
+		return "front of " + WallName(name)
 	}
 	at := wall
 	if left {

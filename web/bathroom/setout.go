@@ -7,7 +7,6 @@ import (
 
 	"github.com/a-h/templ"
 
-	"coursewright/layout/length"
 	"coursewright/layout/stages"
 	"coursewright/web/drawing"
 	"coursewright/web/page"
@@ -61,21 +60,13 @@ func (b bathroom) setOut() Marks {
 	for _, i := range b.walls {
 		w := b.plan.Walls[i]
 		if edge, ok := stages.Strike(w, struck.Full); ok {
-			m.Edges = append(m.Edges, Figure{w.Found.Letter + " " + w.Found.Name, fromLeftEnd(m.Tape, struck.From(w, edge))})
+			m.Edges = append(m.Edges, Figure{w.Found.Letter + " " + w.Found.Name, stages.FromCorner(struck.From(w, edge), m.Tape)})
 		}
 	}
 	if len(b.steps) > 0 {
 		m.First, m.Wall = b.steps[0].Pieces[0].ID, b.steps[0].Wall
 	}
 	return m
-}
-
-// fromLeftEnd says how far a place lies from the left end: where tile laps round an outside corner, beyond it.
-func fromLeftEnd(tape func(length.Length) string, x length.Length) string {
-	if x < 0 {
-		return tape(-x) + " beyond it"
-	}
-	return tape(x)
 }
 
 // together keeps a figure with its fraction in one line: "L at 4 3/8\"".

@@ -203,17 +203,9 @@ func (b *book) edges(s stages.Struck) table {
 			t.rows = append(t.rows, row{cells: []string{wallText(w.Found), "none", "", "no tile has its left " + string(s.Plumb) + " on this wall"}})
 			continue
 		}
-		t.rows = append(t.rows, row{cells: []string{wallText(w.Found), tileAt(w, edge, s.Full), b.fromCorner(s.From(w, edge)), b.fromNeighbour(w, edge, s)}})
+		t.rows = append(t.rows, row{cells: []string{wallText(w.Found), tileAt(w, edge, s.Full), stages.FromCorner(s.From(w, edge), b.bareTape), b.fromNeighbour(w, edge, s)}})
 	}
 	return t
-}
-
-// fromCorner says how far a place lies from the left corner of the boards: where tile laps round an outside corner, beyond it.
-func (b *book) fromCorner(x length.Length) string {
-	if x < 0 {
-		return held(b.bareTape(-x) + " beyond it")
-	}
-	return b.bareTape(x)
 }
 
 // tileAt names the tile whose left edge is struck: the one to start with, or else one in
