@@ -132,9 +132,9 @@ func (in Input) thin(small func(piece.Piece) bool, what string) []place {
 		}
 		for _, cause := range causes {
 			of := pieces[cause]
-			text := fmt.Sprintf("%s %s is only %s at its thinnest.", of[0].ID, cause, in.fine(of[0].Least))
+			text := fmt.Sprintf("%s %s is only %s at its thinnest.", of[0].ID, cause, in.seen(w, of[0], of[0].Least))
 			if n := len(of); n > 1 {
-				text = fmt.Sprintf("%d pieces %s are %s; the thinnest, %s, is only %s.", n, cause, what, of[0].ID, in.fine(of[0].Least))
+				text = fmt.Sprintf("%d pieces %s are %s; the thinnest, %s, is only %s.", n, cause, what, of[0].ID, in.seen(w, of[0], of[0].Least))
 			}
 			said := onPiece(i, of[0], text)
 			said.leg = in.mayBeSingle(w, of[0])
@@ -142,6 +142,30 @@ func (in Input) thin(small func(piece.Piece) bool, what string) []place {
 		}
 	}
 	return all
+}
+
+// seen writes a size of a piece, and what that is cut to where the tile of the next wall laps over some of it.
+func (in Input) seen(w plan.Wall, p piece.Piece, size length.Length) string {
+	hidden := lapped(w, p)
+	if hidden == 0 || size != p.Wide {
+		return in.fine(size)
+	}
+	cut := (size + hidden).FloorTo(in.Room.Units.FineStep())
+	return in.fine(size) + " as seen (" + in.fine(cut) + " as cut)"
+}
+
+// lapped is how much of the width of a piece the tile of the next wall laps over.
+func lapped(w plan.Wall, p piece.Piece) (wide length.Length) {
+	for _, end := range bothEnds {
+		e := w.Found.Left
+		if end.is == survey.RightEnd {
+			e = w.Found.Right
+		}
+		if cutTo(w, p, end.is) {
+			wide += max(0, e.Cover-e.Gap-e.Behind)
+		}
+	}
+	return wide
 }
 
 // thinnest lists the small pieces, the smallest share first, else in wall order.
@@ -299,7 +323,7 @@ func smallEnds(in Input) []place {
 			if small == nil || large == nil || 4*small.Wide >= in.Room.Tile.Width || 2*large.Wide < in.Room.Tile.Width {
 				continue
 			}
-			sizes := fmt.Sprintf(" of %s every second course ends in %s, the others in %s.", w.Found.Name, in.fine(small.Wide), in.fine(large.Wide))
+			sizes := fmt.Sprintf(" of %s every second course ends in %s, the others in %s.", w.Found.Name, in.seen(w, *small, small.Wide), in.seen(w, *large, large.Wide))
 			if last.text == "At the left end"+sizes {
 				all[len(all)-1].text = "At both ends" + sizes
 				continue

@@ -175,6 +175,11 @@ func TestRules(t *testing.T) {
 		{"small ends in stack bond", "small end in every second course", func(in *Input) { in.Walls[0].Pieces = ends() }, nil},
 		{"small ends in running bond", "small end in every second course", func(in *Input) { in.Walls[0].Pieces = ends(); half(in) },
 			[]string{`At the left end of back every second course ends in 1 7/8", the others in 6".`}},
+		{"small ends behind the tile of the next wall", "small end in every second course", func(in *Input) {
+			in.Walls[0].Pieces = ends()
+			in.Walls[0].Found.Left.Cover, in.Walls[0].Found.Left.Gap = inch/2, inch/8
+			half(in)
+		}, []string{`At the left end of back every second course ends in 1 7/8" as seen (2 1/4" as cut), the others in 6" as seen (6 3/8" as cut).`}},
 		{"small ends in a third bond, where none is every second course", "small end in every second course", func(in *Input) {
 			in.Walls[0].Pieces = ends()
 			half(in)
