@@ -3,6 +3,7 @@ package takeoff
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"coursewright/layout/length"
 	"coursewright/layout/plan"
@@ -22,12 +23,33 @@ func (in Input) bars(set Settings) Line {
 		return Line{}
 	}
 	full, rest := splitUp(lengths, set.Trim)
-	bars, least := pack(rest, set.Trim, set.Kerf)
+	bars := pack(rest, set.Trim, set.Kerf)
+	return Line{Item: "trim", Unit: "bar of " + set.Trim.Tape(in.Room.Units), Net: full + len(bars), Count: full + len(bars),
+		Because: in.barPlan(lengths, full, bars, set.Kerf)}
+}
+
+// mostBars is how many bars are told by what is cut from them.
+const mostBars = 8
+
+// barPlan says what is cut from which bar, and what is not counted.
+func (in Input) barPlan(lengths []length.Length, full int, bars [][]length.Length, kerf length.Length) string {
 	u := in.Room.Units
-	return Line{
-		Item: "trim", Unit: "bar of " + set.Trim.Tape(u), Net: full + bars, Count: full + bars,
-		Because: fmt.Sprintf("%s in %s; at least %d by length alone", sum(lengths).Tape(u), counted(len(lengths), "edge"), full+least),
+	text := fmt.Sprintf("%s in %s", sum(lengths).Tape(u), counted(len(lengths), "edge"))
+	if full > 0 {
+		text += ", " + counted(full, "whole bar")
 	}
+	if 0 < len(bars) && len(bars) <= mostBars {
+		plan := make([]string, len(bars))
+		for i, bar := range bars {
+			cut := make([]string, len(bar))
+			for k, l := range bar {
+				cut[k] = l.Tape(u)
+			}
+			plan[i] = strings.Join(cut, " + ")
+		}
+		text += "; cut from a bar each: " + strings.Join(plan, ", ")
+	}
+	return text + fmt.Sprintf("; %s lost at each cut; a mitre takes more", kerf.Fine(u))
 }
 
 // bullnose is bought by the piece: every edge in pieces with joints between
@@ -93,24 +115,21 @@ func splitUp(lengths []length.Length, stock length.Length) (full int, rest []len
 }
 
 // pack puts lengths into bars, the longest first, each into the first bar with
-// room, a kerf after every cut. It gives the number of bars and the least that
-// any packing needs: the sum of lengths and kerfs over a bar and its kerf. No
-// length may exceed stock.
-func pack(lengths []length.Length, stock, kerf length.Length) (bars, least int) {
+// room, a kerf after every cut, and gives what is cut from each. No length may exceed stock.
+func pack(lengths []length.Length, stock, kerf length.Length) (bars [][]length.Length) {
 	order := slices.Clone(lengths)
 	slices.Sort(order)
 	slices.Reverse(order)
 	var room []length.Length // left in each bar
-	var need length.Length
 	for _, l := range order {
-		need += l + kerf
 		i := slices.IndexFunc(room, func(left length.Length) bool { return left >= l })
 		if i < 0 {
-			i, room = len(room), append(room, stock)
+			i, room, bars = len(room), append(room, stock), append(bars, nil)
 		}
 		room[i] -= l + kerf
+		bars[i] = append(bars[i], l)
 	}
-	return len(room), int(ceil(need, stock+kerf))
+	return bars
 }
 
 func sum(lengths []length.Length) length.Length {

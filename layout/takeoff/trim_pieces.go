@@ -49,7 +49,7 @@ func (in Input) trim(set Settings, t survey.TrimFound, whole int, cut []length.L
 	if whole+len(cut) == 0 {
 		return Line{}
 	}
-	stock, _ := pack(cut, t.Length, set.Kerf)
+	stock := len(pack(cut, t.Length, set.Kerf))
 	unit, percent := "piece of ", set.Breakage
 	if t.Bar() {
 		unit, percent = "bar of ", 0
