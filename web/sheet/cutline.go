@@ -3,13 +3,12 @@ package sheet
 import (
 	"slices"
 
-	"coursewright/layout/cuts"
 	"coursewright/web/drawing"
 )
 
-// cutLine is one line of the schedule in the making.
+// cutLine is one row of the schedule in the making.
 type cutLine struct {
-	group       cuts.Group
+	sawn
 	big, small  string // the figure to set the fence to, and what is said with it
 	partner     string // what else comes out of its tile
 	least, high drawing.Micron
@@ -58,16 +57,28 @@ const (
 )
 
 // cutLine measures one line.
-func (f *flow) cutLine(g cuts.Group, partner string) cutLine {
-	l := cutLine{group: g, partner: partner}
-	l.big, l.small = f.book.fence(g)
-	l.least = max(f.where(l, leastLine).high(), f.partner(l, leastLine).high(), f.noted(l), f.sketchLine(g)) + lineGap
+func (f *flow) cutLine(s sawn, partner string) cutLine {
+	l := cutLine{sawn: s, partner: partner}
+	l.big, l.small = f.book.fence(s.Group)
+	l.least = max(f.where(l, leastLine).high(), f.partner(l, leastLine).high(), f.noted(l), f.sketchLine(s.Group), l.namesHigh()) + lineGap
 	return l
+}
+
+// nameStyle is how the numbers of a row are written, smaller where several stand over each other.
+func (l cutLine) nameStyle() style {
+	if len(l.ids) > 1 {
+		return style{size: 3500, bold: true}
+	}
+	return style{size: 4600, bold: true}
+}
+
+func (l cutLine) namesHigh() drawing.Micron {
+	return drawing.Micron(len(l.ids)) * l.nameStyle().leading()
 }
 
 // where is what is cut and where it goes.
 func (f *flow) where(l cutLine, high drawing.Micron) wording {
-	return lined(kindWords(l.group), placesText(l.group), f.cutAt(5)-f.cutAt(4)-1500, high)
+	return lined(l.kinds(), placesText(l.Group), f.cutAt(5)-f.cutAt(4)-1500, high)
 }
 
 func (f *flow) partner(l cutLine, high drawing.Micron) wording {
@@ -107,13 +118,15 @@ func lowFigure(lines drawing.Micron) drawing.Micron {
 // write writes one line.
 func (f *flow) write(l cutLine) {
 	high, mid := l.high, f.y+l.high/2
-	at := func(i int, s style) drawing.Point { return drawing.Point{X: f.cutAt(i), Y: mid + s.size*36/100} }
-	name := style{size: 4600, bold: true}
-	f.text(at(0, name), name, l.group.ID)
+	name := l.nameStyle()
+	for i, id := range l.ids {
+		down := drawing.Micron(2*i+1-len(l.ids)) * name.leading() / 2
+		f.text(drawing.Point{X: f.cutAt(0), Y: mid + down + name.size*36/100}, name, id)
+	}
 	count := style{size: 5200, anchor: drawing.Right}
-	f.text(drawing.Point{X: f.cutAt(2) - 2500, Y: mid + count.size*36/100}, count, number(l.group.Count)+" ×")
+	f.text(drawing.Point{X: f.cutAt(2) - 2500, Y: mid + count.size*36/100}, count, number(l.Count)+" ×")
 	f.fence(l, mid)
-	f.cutSketch(l.group, drawing.Point{X: f.cutAt(3), Y: f.y + 1500}, drawing.Point{X: f.cutAt(4) - 3000, Y: f.y + high - 1500})
+	f.cutSketch(l.Group, drawing.Point{X: f.cutAt(3), Y: f.y + 1500}, drawing.Point{X: f.cutAt(4) - 3000, Y: f.y + high - 1500})
 	f.wordsAt(4, mid, f.where(l, high))
 	f.wordsAt(5, mid, f.partner(l, high))
 	const side = 7 * mmPaper

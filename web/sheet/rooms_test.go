@@ -169,13 +169,17 @@ func TestTheScheduleSaysWhereEveryPieceGoes(t *testing.T) {
 			}
 		}
 		all = words(strings.ReplaceAll(all, hold, " "))
-		partners := b.partners()
-		for _, g := range b.cuts.Groups {
-			_, small := b.fence(g)
-			for _, want := range []string{placesText(g), partners[g.ID], small} {
-				assert.Contains(t, all, words(strings.ReplaceAll(want, hold, " ")), "%s, %s", name, g.ID)
+		rows, pieces := b.rows(), 0
+		partners := b.partners(rows)
+		for i, s := range rows {
+			_, small := b.fence(s.Group)
+			for _, want := range append([]string{placesText(s.Group), partners[i], small}, s.ids...) {
+				assert.Contains(t, all, words(strings.ReplaceAll(want, hold, " ")), "%s, %s", name, s.ids)
 			}
+			assert.Len(t, s.Pieces, s.Count)
+			pieces += s.Count
 		}
+		assert.Len(t, b.cuts.Cuts, pieces, name)
 	})
 }
 

@@ -34,10 +34,11 @@ func (b *book) schedule() {
 	}
 	f.words(plain, b.cutSummary()+b.said())
 	f.markWords()
-	partners := b.partners()
-	lines := make([]cutLine, len(b.cuts.Groups))
-	for i, g := range b.cuts.Groups {
-		lines[i] = f.cutLine(g, partners[g.ID])
+	rows := b.rows()
+	partners := b.partners(rows)
+	lines := make([]cutLine, len(rows))
+	for i, s := range rows {
+		lines[i] = f.cutLine(s, partners[i])
 	}
 	end := f.tried((*flow).cutEnd)
 	for i, leaf := range f.nextOnLeaf(lines, end, f.parted(lines, end, leastLine)) {
@@ -150,6 +151,14 @@ func (f *flow) rule(width drawing.Micron) {
 	f.line(ink(drawing.Black, width), drawing.Point{X: lo.X, Y: f.y}, drawing.Point{X: hi.X, Y: f.y})
 }
 
+// kinds names the cut of a row, and how many of its pieces are mirrored.
+func (s sawn) kinds() string {
+	if s.mirrored > 0 {
+		return kindWords(s.Group) + fmt.Sprintf("; %d mirrored", s.mirrored)
+	}
+	return kindWords(s.Group)
+}
+
 // kindWords name the cut and how it is made.
 func kindWords(g cuts.Group) string {
 	kind := strings.ReplaceAll(g.Kind, "rip, cross cut", "rip and cross cut")
@@ -177,43 +186,46 @@ func placesText(g cuts.Group) string {
 	return strings.Join(all, " · ")
 }
 
-// partners says of each line what else comes out of its tiles.
-func (b *book) partners() map[string]string {
-	line := map[string]string{}
-	for _, c := range b.cuts.Cuts {
-		line[c.Piece] = c.Group
-	}
-	with := map[string]map[string]int{}
-	add := func(a, z string) {
-		if with[a] == nil {
-			with[a] = map[string]int{}
+// partners says of each row what else comes out of its tiles.
+func (b *book) partners(rows []sawn) []string {
+	at, number := map[string]int{}, map[string]int{}
+	for i, s := range rows {
+		for _, id := range s.Pieces {
+			at[id] = i
 		}
-		with[a][z]++
+	}
+	for i, g := range b.cuts.Groups {
+		number[g.ID] = i + 1
+	}
+	with := make([]map[int]int, len(rows))
+	for i := range with {
+		with[i] = map[int]int{}
 	}
 	for _, p := range b.cuts.Offcuts.Pairs {
-		add(line[p[0]], line[p[1]])
-		if line[p[0]] != line[p[1]] {
-			add(line[p[1]], line[p[0]])
+		a, z := at[p[0]], at[p[1]]
+		with[a][z]++
+		if a != z {
+			with[z][a]++
 		}
 	}
-	out := map[string]string{}
-	for _, g := range b.cuts.Groups {
+	out := make([]string, len(rows))
+	for i := range rows {
 		var parts []string
 		var others []int
-		if n := with[g.ID][g.ID]; n > 0 {
+		if n := with[i][i]; n > 0 {
 			parts = append(parts, fmt.Sprintf("%d %s two", n, gives(n)))
 		}
 		n := 0
-		for i, other := range b.cuts.Groups {
-			if k := with[g.ID][other.ID]; k > 0 && other.ID != g.ID {
-				n, others = n+k, append(others, i+1)
+		for other, s := range rows {
+			if k := with[i][other]; k > 0 && other != i {
+				n, others = n+k, append(others, number[s.ids[0]])
 			}
 		}
 		if n > 0 {
 			parts = append(parts, held(fmt.Sprintf("%d with", n))+hold+"C"+coursesText(others))
 		}
-		if out[g.ID] = strings.Join(parts, ", "); len(parts) == 0 {
-			out[g.ID] = "–"
+		if out[i] = strings.Join(parts, ", "); len(parts) == 0 {
+			out[i] = "–"
 		}
 	}
 	return out
@@ -257,6 +269,9 @@ func (f *flow) cutNotes() {
 	}
 	has := func(how cuts.How) bool {
 		return slices.ContainsFunc(f.book.cuts.Groups, func(g cuts.Group) bool { return g.How == how })
+	}
+	if len(f.book.rows()) < len(f.book.cuts.Groups) {
+		text += " Lines that are one cut stand together, each by its number. Mirrored: at the same settings, from the other end of the tile."
 	}
 	if has(cuts.InPlace) {
 		text += " Measure in place: hold the tile up and mark it."
