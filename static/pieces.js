@@ -57,14 +57,16 @@ function ringed(name, parts) {
   }
 }
 
-// ring draws outlines over all else; the pieces themselves stay where they are.
+// ring draws outlines over all else, on lines of the ground so that they are seen on any colour; the pieces themselves
+// stay where they are.
 function ring(svg, name, outlines) {
   svg.querySelector(`.${name}`)?.remove();
   const group = document.createElementNS(svg.namespaceURI, "g");
   group.setAttribute("class", name);
-  for (const d of outlines) {
+  for (const under of ["ground", ""]) for (const d of outlines) {
     const path = document.createElementNS(svg.namespaceURI, "path");
     path.setAttribute("d", d);
+    path.setAttribute("class", under);
     group.append(path);
   }
   svg.append(group);

@@ -143,7 +143,7 @@ func (b *board) offer(places ...Label) bool {
 func (b *board) plate(l Label, at Point, ground Colour) {
 	room := plateRoom(l, at)
 	kind := Plate
-	if l.Kind == Size {
+	if l.Kind == Size || l.Kind == Size.on(ground) {
 		kind = SizePlate
 	}
 	b.path(Tag{Kind: kind, Wall: l.Wall}, fill(ground), corners(room.from, room.to))

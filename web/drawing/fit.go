@@ -34,7 +34,7 @@ func (b *board) sizes(f frame, w layout.Wall, said map[string]bool) {
 // in two.
 func (b *board) sizeIn(f frame, p piece.Piece) {
 	ground := cutInk(CutKind(p)).Fill
-	l := Label{Tag: Tag{Kind: Size, Wall: f.wall, Piece: p.ID}, Colour: textOn(ground)}
+	l := Label{Tag: Tag{Kind: Size.on(ground), Wall: f.wall, Piece: p.ID}, Colour: textOn(ground)}
 	face := f.rings(p.Visible)
 	if p.Kind&piece.Hole != 0 {
 		face = f.rings(p.Face) // beside the pipe

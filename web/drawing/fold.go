@@ -298,7 +298,8 @@ func (f *fold) written(i int) {
 		p := &face.Pieces[k]
 		rings := at.rings(p.Face)
 		lo, hi := extent(rings)
-		l := Label{Tag: Tag{Kind: Note, Wall: i}, Text: number(p.ID), Size: f.texts.least, Colour: textOn(cutInk(CutKind(*p)).Fill),
+		ground := cutInk(CutKind(*p)).Fill
+		l := Label{Tag: Tag{Kind: Note.on(ground), Wall: i}, Text: number(p.ID), Size: f.texts.least, Colour: textOn(ground),
 			At: Point{lo.X + clearance + 400, hi.Y - fall(f.texts.least) - clearance}}
 		if p.Kind&piece.Angle != 0 { // its lower left corner may be a point
 			for step := Micron(0); step < 8 && !clear(rings, l.box().from, l.box().to); step++ {

@@ -34,7 +34,7 @@ func TestFoldOutSaysWhatIsCut(t *testing.T) {
 	in := p.Walls[0].Insides[0]
 	s := FoldOut(p, 0, 0, Options{})
 	said := map[string]string{}
-	for _, l := range labels(s, Size) {
+	for _, l := range append(labels(s, Size), labels(s, Size.on(Ramp1))...) {
 		said[l.Piece] += l.Text + " "
 	}
 	for _, is := range []survey.FaceName{survey.LeftFace, survey.RightFace, survey.TopFace} {

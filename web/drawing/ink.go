@@ -123,6 +123,16 @@ func textOn(fill Colour) Colour {
 	return Black
 }
 
+// on is the kind of a text that stands on a ground: on the colour of a cut it is as dark on dark screens as on light ones,
+// because that colour stays.
+func (k Kind) on(ground Colour) Kind {
+	switch ground {
+	case Ramp1, Ramp2, Ramp3, Ramp4:
+		return k + " on-cut"
+	}
+	return k
+}
+
 func line(c Colour, w Micron) Ink { return Ink{Fill: None, Line: c, Width: w} }
 
 func fill(c Colour) Ink { return Ink{Fill: c, Line: None} }

@@ -18,7 +18,7 @@ func (b *board) lineIn(f frame, p *piece.Piece) {
 		return
 	}
 	ground := cutInk(CutKind(*p)).Fill
-	l := Label{Tag: Tag{Kind: Size, Wall: f.wall, Piece: p.ID}, Colour: textOn(ground), Text: text}
+	l := Label{Tag: Tag{Kind: Size.on(ground), Wall: f.wall, Piece: p.ID}, Colour: textOn(ground), Text: text}
 	face := f.rings(p.Visible)
 	for l.Size = b.texts.size; l.Size >= b.texts.least; l.Size -= px {
 		for _, l.Turn = range []Turn{0, Rising, Falling} {

@@ -165,7 +165,7 @@ func TestASeatInACornerSaysBothEdges(t *testing.T) {
 		// 2 15/16 + 3 15/16 = 6 7/8, on the first row at both ends.
 		texts := map[string]int{}
 		for _, e := range FoldTop(p, 3, Options{Wide: 1900 * px}).Elements {
-			if l, is := e.(Label); is && l.Kind == Size {
+			if l, is := e.(Label); is && l.Kind == Size.on(Ramp1) {
 				texts[l.Text]++
 			}
 		}

@@ -68,10 +68,9 @@ func (b *board) trimSizes(f frame, w layout.Wall) {
 		if !p.Cut() {
 			continue
 		}
-		l := Label{Tag: Tag{Kind: Size, Wall: f.wall, Piece: p.ID}, Text: b.cutTo(p.Long), Size: b.texts.note, Colour: Black, Up: p.Edge == survey.LeftEnd || p.Edge == survey.RightEnd}
 		_, ink := trimKind(p)
 		ground := trimInk(ink).Fill
-		l.Colour = textOn(ground)
+		l := Label{Tag: Tag{Kind: Size.on(ground), Wall: f.wall, Piece: p.ID}, Text: b.cutTo(p.Long), Size: b.texts.note, Colour: textOn(ground), Up: p.Edge == survey.LeftEnd || p.Edge == survey.RightEnd}
 		box := p.Face.Bounds()
 		a, z := f.at(box.Left, box.Top), f.at(box.Right, box.Bottom)
 		at := Point{(a.X + z.X) / 2, (a.Y + z.Y) / 2}

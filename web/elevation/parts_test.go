@@ -60,7 +60,7 @@ func TestTheFinishShowsNoCut(t *testing.T) {
 	p := sample.Plan()
 	for _, s := range []drawing.Scene{drawing.Wrap(p, drawing.Options{Handles: true, Finish: true}), drawing.Elevation(p, 1, drawing.Options{Handles: true, Finish: true})} {
 		doc := string(write(t, s, elevation.Options{Inline: true}))
-		for _, mark := range []string{"cut-", "#fee391", "#fe9929", "#d95f0e", "#993404", `class="size"`, `class="finding"`, "level-line", "handle", "option"} {
+		for _, mark := range []string{"cut-", "#fee391", "#fe9929", "#d95f0e", "#993404", `class="size`, `class="finding"`, "level-line", "handle", "option"} {
 			assert.NotContains(t, regexp.MustCompile(`(?s)<defs>.*?</defs>`).ReplaceAllString(doc, ""), mark)
 		}
 		assert.Contains(t, doc, p.Room.Tile.Colour.String())

@@ -9,24 +9,24 @@ const Style = `
 .handle{cursor:grab}
 @media screen and (prefers-color-scheme:dark) and (forced-colors:none){
 .drawing .paper{fill:#13181c}
-.drawing text:not(.size){fill:#e9e6df}
+.drawing text:not(.on-cut){fill:#e9e6df}
 .drawing [fill="#0b4a8f"]>text{fill:#8fbfff}
 .drawing [fill="#c8102e"]>text{fill:#ff6674}
 .drawing [fill="#595959"]>text{fill:#a9b1b8}
 .drawing [fill="#ffffff"]>.plate{fill:#1a2026}
-.drawing [fill="#eef1f4"]>.plate,.drawing [fill="#eef1f4"]>.niche,.drawing [fill="#eef1f4"]>.window,.drawing [fill="#eef1f4"]>.note{fill:#262e35}
+.drawing [fill="#eef1f4"]>:is(.plate,.niche,.window,.note,.key,.corner){fill:#262e35}
 svg.drawing:not(.finished) .joints{fill:#7d8790}
 svg.drawing:not(.finished) .whole[stroke-dasharray]{stroke:#1a2026}
 .drawing .whole:not([stroke-dasharray]),.drawing [fill="#ffffff"]>.outline{fill:#1a2026}
 .drawing .set{fill:#353e46}
 .drawing .trim:not(.cut-half,.cut-third,.cut-fifth,.cut-least){fill:#262e35}
-.drawing [stroke="#000000"]>:is(.outline,.corner,.lap,.dim,.base,.head,.niche,.window,.fixture,.hole,.finding,.doubt,.set-line,.key,.key-wall,.curve,.note,.cut-least){stroke:#e9e6df}
-.drawing [fill="#ffffff"]>:is(.hole,.finding,.doubt,.key-wall){fill:#1a2026}
+.drawing [stroke="#000000"]>:is(.outline,.whole,.corner,.lap,.dim,.base,.head,.niche,.window,.fixture,.hole,.finding,.doubt,.set-line,.key,.key-wall,.curve,.note,.cut-least){stroke:#e9e6df}
+.drawing [fill="#ffffff"]>:is(.hole,.finding,.doubt,.key,.key-wall){fill:#1a2026}
 .drawing [fill="#000000"]>:is(.finding,.doubt,.note,.here):not(text){fill:#e9e6df}
 .drawing .level-line:not(text){stroke:#ff6674}
-.drawing [stroke="#0b4a8f"]>:is(.course-line,.start,.sheet-line){stroke:#8fbfff}
+.drawing [stroke="#0b4a8f"]>:is(.course-line,.start,.sheet-line,.key){stroke:#8fbfff}
 .drawing [fill="#0b4a8f"]>:is(.course-line,.start,.pointer){fill:#8fbfff}
-.drawing [stroke="#595959"]>:is(.course-line,.start,.sheet-line){stroke:#a9b1b8}
+.drawing [stroke="#595959"]>:is(.course-line,.start,.sheet-line,.corner,.note){stroke:#a9b1b8}
 .drawing [fill="#595959"]>:is(.course-line,.start,.pointer){fill:#a9b1b8}
 }
 @media (forced-colors:active){
@@ -43,8 +43,8 @@ svg.drawing:not(.finished) .whole[stroke-dasharray]{stroke:Canvas}
 .drawing .trim{fill:Canvas}
 .drawing .set-line{stroke:CanvasText}
 .drawing .level-line:not(text){stroke:Highlight}
-.drawing .course-line:not(text),.drawing .start:not(text){stroke:LinkText}
-.drawing .course-line:not(text),.drawing .pointer,.drawing .handle path{fill:LinkText;stroke:Canvas}
+.drawing :is(.course-line,.start,.sheet-line):not(text){stroke:LinkText}
+.drawing :is([fill="#0b4a8f"],[fill="#595959"])>.course-line:not(text),.drawing .pointer,.drawing .handle path{fill:LinkText;stroke:Canvas}
 .drawing .handle path[fill="#000000"]{fill:CanvasText}
 .drawing .key,.drawing .key-wall:not(text),.drawing .finding:not(text),.drawing .doubt:not(text){stroke:CanvasText}
 .drawing .key-wall:not(text),.drawing .finding:not(text),.drawing .doubt:not(text){fill:Canvas}

@@ -110,6 +110,14 @@ func Forced(scheme string) chromedp.Action[chromedp.Void] {
 	return media(&emulation.MediaFeature{Name: "forced-colors", Value: "active"}, &emulation.MediaFeature{Name: "prefers-color-scheme", Value: scheme})
 }
 
+// Focused lets a page have the focus, so that a script that moves it does as a key would.
+func Focused() chromedp.Action[chromedp.Void] {
+	return chromedp.Func(func(ctx context.Context, t *chromedp.Target) error {
+		_, err := cdp.Call(ctx, t, emulation.SetFocusEmulationEnabled, emulation.SetFocusEmulationEnabledParams{Enabled: true})
+		return err
+	})
+}
+
 func media(features ...*emulation.MediaFeature) chromedp.Action[chromedp.Void] {
 	return chromedp.Func(func(ctx context.Context, t *chromedp.Target) error {
 		_, err := cdp.Call(ctx, t, emulation.SetEmulatedMedia, emulation.SetEmulatedMediaParams{
