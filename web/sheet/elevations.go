@@ -292,7 +292,7 @@ func (b *book) findingsLeft() {
 			b.now = b.first(Elevations)
 		}
 		b.fitted(subject{title: "Findings"}, false, func(f *flow) {
-			f.sub(findingsTold)
+			f.words(plain, "By their numbers on the walls.")
 			for i, l := range b.later {
 				if where[i] == nil {
 					f.bullet(l.sign, l.text)

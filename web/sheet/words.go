@@ -56,8 +56,8 @@ const hold = "\u00a0"
 // held keeps the words of a text in one line.
 func held(text string) string { return strings.ReplaceAll(text, " ", hold) }
 
-// figured is a figure with its unit, which stand together.
-var figured = regexp.MustCompile(`(\d) (%|(?:mm|m²|cm²|kg|l|ml|in|ft|sq ft|sq in|lb|gal|fl oz|hours)\b)`)
+// figured is the last digit of a figure with its unit, which stand together, as do the words of the unit.
+var figured = regexp.MustCompile(`(\d) (%|m²|cm²|(?:mm|kg|l|ml|in|ft|sq ft|sq in|lb|gal|fl oz|hours)\b)`)
 
 // mixed is a whole number with its fraction.
 var mixed = regexp.MustCompile(`(\d) (\d+/\d)`)
@@ -67,7 +67,7 @@ var mixed = regexp.MustCompile(`(\d) (\d+/\d)`)
 // then. A line break in the text stays.
 func (s style) wrap(text string, wide drawing.Micron) []string {
 	var lines []string
-	text = figured.ReplaceAllString(text, "$1"+hold+"$2")
+	text = figured.ReplaceAllStringFunc(text, held)
 	text = mixed.ReplaceAllString(text, "$1"+hold+"$2")
 	text = strings.ReplaceAll(text, " per ", " per"+hold) // and what it is per
 	for paragraph := range strings.SplitSeq(text, "\n") {

@@ -28,6 +28,14 @@ func TestHeldWordsStayTogether(t *testing.T) {
 	assert.Equal(t, []string{"it is", held(`4'-7 1/2" wide`)}, body.wrap("it is "+held(`4'-7 1/2" wide`), 32000))
 }
 
+func TestFiguresStayWithTheirUnits(t *testing.T) {
+	for _, figure := range []string{"10 %", "3 mm", "1/8 in", "80.0 sq ft", "1 1/2 in", "0.5 m²", "12 fl oz"} {
+		for wide := body.width(figure); wide < body.width("as much as "+figure); wide += 500 {
+			assert.Contains(t, strings.Join(body.wrap("as much as "+figure+" more", wide), " "), held(figure), "%d wide", wide)
+		}
+	}
+}
+
 func TestWhatTheFontCannotShowIsReplaced(t *testing.T) {
 	assert.Equal(t, "a□b c d□", printable("a\U0001F6C1b\tc\u00a0d\U00010000"))
 }
