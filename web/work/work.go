@@ -101,6 +101,7 @@ func workOf(r *http.Request, shown page.Job) Work {
 		}
 		out.Drawing = page.Picture(scene, "drawing")
 	}
+	out.HintAt = hintAt
 	out.Sketches = make([]templ.Component, len(schedule.Groups))
 	for i, g := range schedule.Groups {
 		title := fmt.Sprintf("%s from the face: %s", g.ID, g.Kind)

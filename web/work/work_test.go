@@ -124,3 +124,16 @@ func TestASettingThatNobodyHasTouchedStaysOut(t *testing.T) {
 		assert.Equal(t, turn == "true", *saved.Work.Turn)
 	}
 }
+
+// Every field of the settings has a "?" with a help that is on the page.
+func TestEverySettingHasAHelp(t *testing.T) {
+	_, page := trial.Swift(t).Get("/jobs/1/work")
+	fields := regexp.MustCompile(`<(?:input|select) id="(work\.[^"]+)"`).FindAllStringSubmatch(page, -1)
+	assert.Greater(t, len(fields), 12)
+	for _, f := range fields {
+		opens := regexp.MustCompile(`id="` + regexp.QuoteMeta(f[1]) + `-hint" popovertarget="([^"]+)"`).FindStringSubmatch(page)
+		if assert.NotNil(t, opens, f[1]) {
+			assert.Contains(t, page, `<section popover class="hintbox" id="`+opens[1]+`"`)
+		}
+	}
+}
