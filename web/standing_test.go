@@ -4,7 +4,9 @@ import (
 	"encoding/json"
 	"net/http"
 	"net/url"
+	"os"
 	"regexp"
+	"slices"
 	"strings"
 	"testing"
 
@@ -16,6 +18,7 @@ import (
 	"coursewright/layout/survey"
 	"coursewright/static"
 	"coursewright/store"
+	"coursewright/web/form"
 	"coursewright/web/trial"
 )
 
@@ -324,4 +327,39 @@ func TestAHeldSetOutThatClashesSaysWhereAndKeepsTheDrawing(t *testing.T) {
 	require.Equal(t, http.StatusSeeOther, answer.StatusCode, page)
 	_, job = s.Stored()
 	assert.Nil(t, job.Held)
+}
+
+// A niche of a wall in hexagons, whose sides an earlier version laid in plain rows: they stay, and the bench asks. An inside that is
+// added to a set-out which holds none goes on round the edge.
+func TestTheSidesOfANicheAreHeldOrAskedAbout(t *testing.T) {
+	file, err := os.ReadFile("../testdata/jobs/hexagon.json")
+	require.NoError(t, err)
+	job, err := survey.Read(file)
+	require.NoError(t, err)
+	bare := job
+	job.Walls = slices.Clone(job.Walls)
+	job.Walls[0].Openings = slices.Clone(job.Walls[0].Openings)
+	job.Walls[0].Openings[0].Inside = &survey.Inside{Depth: "90"}
+	document, err := survey.Write(job)
+	require.NoError(t, err)
+	s := trial.Solving(t, document, trial.Once())
+	plan, err := layout.Now(job)
+	require.NoError(t, err)
+	old := keep.Of("1", job, plan.Setout, plan.Walls)
+	old.Round = false
+	s.Keep(old)
+	page := bench(s)
+	says(t, page, "the tile round the inside of the openings of long as the wall goes on round the edge, not in plain rows")
+	says(t, page, "in plain rows of the wall’s tile, as held")
+	press(s, "letgo")
+	page = bench(s)
+	saysNot(t, page, "in plain rows")
+	_, taken := s.Stored()
+	assert.Nil(t, taken.Held)
+
+	require.NoError(t, form.Apply(&bare, "add walls[0].openings[0].inside"))
+	assert.Nil(t, bare.Held)
+	bare.Walls[0].Openings[0].Inside, bare.Held = nil, &survey.Held{}
+	require.NoError(t, form.Apply(&bare, "add walls[0].openings[0].inside"))
+	assert.True(t, bare.Held.Round)
 }

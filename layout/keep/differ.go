@@ -49,6 +49,7 @@ func Differ(kept, anew Judged) Difference {
 			d.add(units, "tile edge on "+kept.Walls[i].Found.Name, kept.edge(i, was), anew.edge(i, is)) // a tile further on is no move
 		}
 		d.legs(kept.Walls[i], anew.Walls[i])
+		d.returns(kept.Walls[i], anew.Walls[i])
 		d.marks(units, kept.Walls[i], anew.Walls[i])
 	}
 	for i, b := range kept.Setout.Bands {
@@ -122,6 +123,14 @@ func (d *Difference) legs(kept, anew plan.Wall) {
 		if _, is := anew.Found.LegOf(l); was != is {
 			d.Moves = append(d.Moves, Move{"the leg at the " + l.Side() + " of " + kept.Found.Name, words[was], words[is]})
 		}
+	}
+}
+
+// returns adds the sides, sills and tops of the openings of one wall, where they are laid otherwise.
+func (d *Difference) returns(kept, anew plan.Wall) {
+	words := map[bool]string{false: "in plain rows", true: "as the wall goes on round the edge"}
+	if was, is := goesRound(kept), goesRound(anew); was != is {
+		d.Moves = append(d.Moves, Move{"the tile round the inside of the openings of " + kept.Found.Name, words[was], words[is]})
 	}
 }
 

@@ -6,7 +6,8 @@
 //
 //  1. What is kept is all that the solver decided: the course line, every start,
 //     the free marks, the hand of a bond that leaves it open, the joint out of a
-//     range, and where bands stand and start. What was measured, and what stands on a wall, is not kept.
+//     range, and where bands stand and start. What was measured, and what stands on a wall, is not kept. Of an opening that
+//     is lined it is kept that tile may go on round its edges: in set-outs of earlier versions it did not.
 //  2. A job that holds what is kept of its own plan has the same plan: every
 //     piece, to the unit.
 //  3. Read gives back what Write was given; the same plan is written with the
@@ -59,10 +60,16 @@ func Of(engine string, job survey.Job, s plan.Setout, walls []plan.Wall) survey.
 		}
 		out.Walls[w.Found.Name] = pin
 	}
+	out.Round = (job.Held == nil || job.Held.Round) && slices.ContainsFunc(walls, func(w plan.Wall) bool { return len(w.Insides) > 0 })
 	for i, b := range s.Bands {
 		out.Bands = append(out.Bands, band(job.Bands[i], b, walls))
 	}
 	return out
+}
+
+// goesRound tells whether the tile of a wall goes on round the edge of an opening as it is laid.
+func goesRound(w plan.Wall) bool {
+	return slices.ContainsFunc(w.Folded(), func(f *plan.Face) bool { return f.Round })
 }
 
 // beyond is where the tile to the right of strips starts, where tile is cut beside one.
@@ -162,19 +169,24 @@ func LetGo(job survey.Job) survey.Job {
 }
 
 // Same tells whether two plans of a job set every piece of the walls in the same place.
-// What lines niches and windows follows the walls, by rules of its own.
+// What lines niches and windows follows the walls, by rules of its own, but for how it goes round their edges.
 func Same(a, b []plan.Wall) bool {
 	return slices.EqualFunc(a, b, func(v, w plan.Wall) bool {
-		if len(v.Pieces) != len(w.Pieces) {
+		return samePieces(&v, &w) && (goesRound(v) == goesRound(w) ||
+			slices.EqualFunc(v.Folded(), w.Folded(), func(f, g *plan.Face) bool { return samePieces(&f.Wall, &g.Wall) }))
+	})
+}
+
+func samePieces(v, w *plan.Wall) bool {
+	if len(v.Pieces) != len(w.Pieces) {
+		return false
+	}
+	for i := range v.Pieces {
+		if p, q := &v.Pieces[i], &w.Pieces[i]; p.Tile != q.Tile || !sameRegion(p.Face, q.Face) {
 			return false
 		}
-		for i := range v.Pieces {
-			if p, q := &v.Pieces[i], &w.Pieces[i]; p.Tile != q.Tile || !sameRegion(p.Face, q.Face) {
-				return false
-			}
-		}
-		return true
-	})
+	}
+	return true
 }
 
 func sameRegion(a, b plane.Region) bool {

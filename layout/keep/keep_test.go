@@ -377,3 +377,28 @@ func TestALegIsHeldAsItWasLaid(t *testing.T) {
 	require.NotEmpty(t, was.Room.ChosenLegs())
 	require.True(t, keep.Same(was.Walls, solved(t, keep.Hold(job, is)).Walls))
 }
+
+// A set-out that an earlier version gave to a wall in hexagons has plain rows on the sides of its niche: they stay so, although the
+// walls are the same, and the difference says what would be. What is kept by now goes on round the edge.
+func TestReturnsThatWereKeptInPlainRowsStaySo(t *testing.T) {
+	file, err := os.ReadFile("../../testdata/jobs/hexagon.json")
+	require.NoError(t, err)
+	job := read(t, file)
+	job.Walls[0].Openings[0].Inside = &survey.Inside{Depth: "90"}
+	anew := solved(t, job)
+	is := kept(job, anew)
+	assert.True(t, is.Round)
+	assert.True(t, keep.Same(solved(t, keep.Hold(job, is)).Walls, anew.Walls))
+	is.Round = false
+	was := solved(t, keep.Hold(job, is))
+	assert.False(t, keep.Same(was.Walls, anew.Walls))
+	assert.Equal(t, []keep.Move{{What: "the tile round the inside of the openings of long", Kept: "in plain rows", Anew: "as the wall goes on round the edge"}},
+		keep.Differ(judged(was), judged(anew)).Moves)
+	assert.False(t, kept(keep.Hold(job, is), was).Round)
+
+	job.Tile.Width, job.Tile.Height, job.Bond.Kind = "100", "100", "stack"
+	anew = solved(t, job)
+	is = kept(job, anew)
+	is.Round = false
+	assert.True(t, keep.Same(solved(t, keep.Hold(job, is)).Walls, anew.Walls), "courses came round before as they do now")
+}

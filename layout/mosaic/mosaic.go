@@ -198,7 +198,7 @@ func ofInside(room survey.Room, wall int, face *plan.Face) (out []Field) {
 // of it from its lower left corner.
 func ofFace(room survey.Room, wall int, face *plan.Face, laid int) Field {
 	if room.Tile, room.Joint, room.Bond = face.Tile, face.Joint, face.Bond; laid > 0 {
-		if room = room.Laid(laid); face.Is != survey.BackFace && room.Bond.Coursed() {
+		if room = room.Laid(laid); face.Is != survey.BackFace && room.Bond.Coursed() && !room.GoesRound() {
 			room.Bond = face.Bond
 		}
 	}

@@ -20,6 +20,7 @@ func (b *box) cut(f *plan.Face) {
 		f.Bond = room.Bond
 	}
 	line, edge := b.phase(f)
+	f.Round = b.goesRound(f)
 	f.Line, f.Start.Edge = line, edge
 	if !room.Bond.Coursed() {
 		pattern := bond.For(room, b.setout.Hand)
@@ -43,8 +44,8 @@ func (b *box) roomOf(f *plan.Face) survey.Room {
 	return room
 }
 
-// returned is the bond of a return: its own, or else plain rows behind each
-// other, because the courses of the wall come round to it one by one. On the top of
+// returned is the bond of a return: its own, or that of the wall where it goes on round the edge, or else plain rows
+// behind each other, because the courses of the wall come round to it one by one. On the top of
 // a wall the bond goes on, unless it is one of columns.
 func (b *box) returned(f *plan.Face) survey.BondRule {
 	found := b.lies
@@ -54,10 +55,17 @@ func (b *box) returned(f *plan.Face) survey.BondRule {
 	switch {
 	case found.Bond != nil:
 		return *found.Bond
+	case b.goesRound(f):
+		return b.room.Bond
 	case f.Is == survey.WallTop && !f.Own && (!b.room.Bond.Coursed() || !b.room.Bond.Plumb):
 		return b.room.Bond
 	}
 	return survey.BondRule{Kind: survey.Stack, Den: 1}
+}
+
+// goesRound tells whether a face is a return on which the wall's bond goes on round the edge.
+func (b *box) goesRound(f *plan.Face) bool {
+	return f.Is != survey.BackFace && f.Is != survey.WallTop && !f.Own && b.room.GoesRound()
 }
 
 // phase is where course 0 of a face begins. That of a side which begins anew stands whole on the sill,
@@ -68,6 +76,39 @@ func (b *box) phase(f *plan.Face) (line, edge length.Length) {
 	if f.Own {
 		along, up = centred(box.Left, box.Right, f.Tile.Width, f.Joint), centred(box.Bottom, box.Top, f.Tile.Height, f.Joint)
 	}
+	if b.goesRound(f) {
+		along, up = b.folded(f)
+	} else {
+		along, up = b.fromFront(f, along, up)
+	}
+	if b.lies == nil && b.in.Faces[f.Is].AtSill {
+		up = box.Bottom
+	}
+	return up, along
+}
+
+// folded is where the bond of the wall begins on a return that it goes on to round the edge. The wall's tile ends at the edge, and a
+// joint behind it what the edge cuts off goes on, as if the return were folded out into the wall.
+func (b *box) folded(f *plan.Face) (along, up length.Length) {
+	box, joint := f.Shape.Solid.Bounds(), b.room.Joint
+	along, up = b.wall.Start.Edge-f.Origin.X, b.line()
+	switch f.Is {
+	case survey.LeftFace:
+		along = b.wall.Start.Edge - (b.hole.Left + joint) + box.Left
+	case survey.RightFace:
+		along = b.wall.Start.Edge - (b.hole.Right - joint) + box.Right
+	case survey.SillFace:
+		up += box.Bottom - (b.hole.Bottom + joint)
+	case survey.TopFace:
+		up += box.Top - (b.hole.Top - joint)
+	}
+	return along, up
+}
+
+// fromFront is where the rows of a return begin that are whole at its front, or are cut there as at the back, where else they would
+// begin at along and up.
+func (b *box) fromFront(f *plan.Face, along, up length.Length) (x, y length.Length) {
+	box := f.Shape.Solid.Bounds()
 	switch f.Is {
 	case survey.LeftFace:
 		along = box.Left - b.shared(f, box.Width(), f.Tile.Width)
@@ -88,10 +129,7 @@ func (b *box) phase(f *plan.Face) (line, edge length.Length) {
 	case survey.TopFace:
 		up = box.Top - f.Tile.Height + b.shared(f, box.Height(), f.Tile.Height)
 	}
-	if b.lies == nil && b.in.Faces[f.Is].AtSill {
-		up = box.Bottom
-	}
-	return up, along
+	return along, up
 }
 
 // shared is how much is cut off the front row of a return that is deeper than a tile: nothing, unless a

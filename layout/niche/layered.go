@@ -37,6 +37,7 @@ func (b *box) layered(f *plan.Face, layers []layer) {
 		f.Bond = b.returned(f)
 	}
 	f.Line, f.Start.Edge = b.phase(f)
+	f.Round = f.Is != survey.BackFace && slices.ContainsFunc(layers, func(l layer) bool { return b.room.Laid(l.tile).GoesRound() })
 	first := plane.Side(len(f.Shape.Sides))
 	var bands survey.WallFound
 	for _, band := range b.room.Bands {
@@ -64,11 +65,18 @@ func (b *box) layered(f *plan.Face, layers []layer) {
 // the start of the wall, its rows counted on from so many courses.
 func (b *box) laid(f *plan.Face, l layer, lift int) piece.Laid {
 	room, box, near := b.room.Laid(l.tile), f.Shape.Solid.Bounds(), b.standing(l)
+	out := piece.Laid{Tile: l.tile, Lift: lift}
+	if near != nil && room.Bond.Coursed() {
+		courses := bond.Of(room, l.hand)
+		row := int(length.DivFloor(near.Tile.Bottom-l.line, courses.Across()))
+		if out.Lift = near.Row + near.Lift - row; f.Is == survey.BackFace || room.GoesRound() {
+			l.edge = near.Tile.Left - room.Bond.Shift(row, l.hand, courses.Along())
+		}
+	}
 	line, edge := l.line, l.edge-f.Origin.X
 	if f.Is != survey.BackFace {
 		room, line, edge = b.comingRound(f, l)
 	}
-	out := piece.Laid{Tile: l.tile, Lift: lift}
 	if !room.Bond.Coursed() {
 		pattern := bond.For(room, l.hand)
 		if near != nil {
@@ -78,12 +86,6 @@ func (b *box) laid(f *plan.Face, l layer, lift int) piece.Laid {
 		return out
 	}
 	courses := bond.Of(room, l.hand)
-	if near != nil {
-		row := int(length.DivFloor(near.Tile.Bottom-l.line, courses.Across()))
-		if out.Lift = near.Row + near.Lift - row; f.Is == survey.BackFace {
-			edge = near.Tile.Left - room.Bond.Shift(row, l.hand, courses.Along()) - f.Origin.X
-		}
-	}
 	low, high := box.Bottom, box.Top
 	if f.Is <= survey.RightFace {
 		low, high = max(l.low, low), min(l.high, high)
@@ -92,17 +94,18 @@ func (b *box) laid(f *plan.Face, l layer, lift int) piece.Laid {
 	return out
 }
 
-// comingRound is how a layer comes round to a return, and where its course 0 begins there: whole at the front, in plain rows, a
-// band laid in a pattern in that pattern.
+// comingRound is how a layer comes round to a return, and where its course 0 begins there: as it goes on round the edge, or whole
+// at the front, in plain rows, a band laid in a pattern in that pattern.
 func (b *box) comingRound(f *plan.Face, l layer) (room survey.Room, line, edge length.Length) {
 	on, wall := *b, *b.wall
 	on.room, on.over, wall.Start.Edge = b.room.Laid(l.tile), l.tile, l.edge
 	on.setout.Line, on.setout.Hand, on.wall = l.line, l.hand, &wall
 	face := *f
 	face.Tile, face.Joint = on.room.Tile, on.room.Joint
-	if room = on.room; l.tile == 0 || room.Bond.Coursed() {
-		room.Bond = f.Bond
+	if room = on.room; (l.tile == 0 || room.Bond.Coursed()) && !room.GoesRound() {
+		room.Bond = survey.BondRule{Kind: survey.Stack, Den: 1}
 	}
+	face.Bond = room.Bond
 	if line, edge = on.phase(&face); f.Is <= survey.RightFace {
 		line = l.line
 	}

@@ -10,7 +10,7 @@
 //     wall: its joints stand where those of the wall would, and in the same
 //     courses. The sides carry the heights of the courses, sill and top the
 //     plumb joints of the course they lie at.
-//  3. A side that comes to the front keeps a factory edge there: what is cut, is
+//  3. A side in rows that comes to the front keeps a factory edge there: what is cut, is
 //     cut at the back. Only behind the lap of the wall's tile, and where a sliver would be left at the
 //     back, are the first and the last row cut alike.
 //  4. A wall whose openings have no inside, and whose head has no top, stays as it
@@ -27,6 +27,10 @@
 //     sill the small tile of a band would bring joints to where water stands; who wants it there gives them a tile of their own. Only
 //     where the whole opening is within one band, with band under the sill and over the top, are they in its tile as
 //     well, with its plumb joints, because there is no field there to go on from.
+//  7. A pattern without courses, and a running bond on sheets of mosaic, goes on round the edge of an opening upon sides, sill
+//     and top: what the edge cuts off a tile stands a joint behind it, as if the return were folded out into the wall
+//     (common practice, no source). So joints run on over the edge, and those of rows come to the back at its own heights. A side that begins anew on the sill
+//     goes on round the edge along its rows alone. A tile or bond of its own stays as it is said, and a set-out that is held from before this law keeps its plain rows.
 //
 // Where two faces meet, both keep the gap from each other, so that a niche whose
 // edges lie on joints has whole tiles on its back: common practice, no source.

@@ -31,6 +31,7 @@ type Face struct {
 	Bond    survey.BondRule
 	Line    length.Length // bottom edge of course 0
 	Own     bool          // tile or bond are its own, not the wall's
+	Round   bool          // a return on which tile goes on as it is laid on the wall (survey.Room.GoesRound), its own or that of bands
 	Slab    bool          // one slab takes the place of tile
 	Soft    []plane.Side  // the sides whose soft joints are counted here
 }

@@ -19,6 +19,8 @@ type Held struct {
 	Joint  string             `json:"joint,omitempty"` // one of the spacers, where the job gives a range
 	Walls  map[string]WallPin `json:"walls,omitempty"`
 	Bands  []HeldBand         `json:"bands,omitempty"`
+
+	Round bool `json:"round,omitempty"` // what goes on round the edges of openings does so (Room.GoesRound); else returns are in plain rows
 }
 
 // HeldBand is a band of the job by its name.

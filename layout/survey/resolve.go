@@ -49,6 +49,7 @@ func (j Job) Resolve() (Room, Faults) {
 	r.sheetedLegs(room)
 	r.singles(j, &room)
 	r.bestLegs(j, &room)
+	room.InRows = j.Held != nil && !j.Held.Round
 	room.Work = r.work("work", j.Work, j.Joint)
 	room.Grout = r.colour(value{"grout", j.Grout}, UsualGrout)
 	r.choices(j)

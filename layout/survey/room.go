@@ -42,6 +42,14 @@ type Room struct {
 	Work    WorkRule
 	Guesses []string // paths of fields of the job that nobody has measured yet, in the job's order
 	Grout   Colour
+
+	InRows bool // a pattern comes round the edges of openings in plain rows, as a set-out has it that is held from before it went on there
+}
+
+// GoesRound tells whether the tile goes on round the edges of openings as it is laid on the wall, and not in plain rows: a pattern
+// does, and a running bond on sheets.
+func (r Room) GoesRound() bool {
+	return !r.InRows && (!r.Bond.Coursed() || r.Bond.Num != 0 && r.Tile.Sheet.Any())
 }
 
 // Guess tells whether the room is not measured through yet: what is worked out

@@ -39,7 +39,7 @@ var (
 	depthChoices  = page.Choices("", "as place and size", "finished", "tile to tile (finished)", "lined", "board to board (lined)", "rough", "stud to back (rough)")
 	frontChoices  = page.Choices("", "the wall’s tile laps over", "flush", "its tile comes out flush")
 	behindChoices = page.Choices("", "nobody has looked", "inside", "a room: an inside wall", "outside", "outdoors: an outside wall")
-	faceBonds     = page.Choices("", "as on the wall", "stack", "stack bond", "running", "running bond", "hexagon", "hexagon")
+	faceBonds     = page.Choices("", "plain rows", "stack", "stack bond", "running", "running bond", "hexagon", "hexagon")
 	backBonds     = append(page.Choices("", "as on the wall"), bondChoices...)
 )
 
@@ -117,6 +117,8 @@ func (b Bench) asWall(path string, name survey.FaceName) string {
 	bands, alone := b.bandsWithin(path, name)
 	any, _ := b.bandsWithin(path)
 	switch {
+	case b.inRows(path, name):
+		return "in plain rows of the wall’s tile, as held"
 	case bands != "" && alone:
 		return "as on the wall: all in " + bands
 	case bands != "":
@@ -125,6 +127,12 @@ func (b Bench) asWall(path string, name survey.FaceName) string {
 		return "the tile of the field"
 	}
 	return "as on the wall"
+}
+
+// inRows tells whether a return is in plain rows although the wall is in a pattern, because the set-out held was made so.
+func (b Bench) inRows(path string, name survey.FaceName) bool {
+	returns := strings.Contains(path, ".inside.") && name != survey.BackFace
+	return returns && b.Plan.Room.InRows && !b.Plan.Room.Bond.Coursed()
 }
 
 // liningLine says in short what the faces get.

@@ -38,6 +38,7 @@ func addInside(job *survey.Job, w *survey.Wall, way []step, what string) error {
 	in := o.Inside
 	if in == nil {
 		in = &survey.Inside{Depth: pick(job, "3 1/2", "90")}
+		goRound(job)
 		o.Inside = in
 	}
 	switch what {
@@ -54,6 +55,17 @@ func addInside(job *survey.Job, w *survey.Wall, way []step, what string) error {
 		in.Tolerance = pick(job, "1/8", "3")
 	}
 	return nil
+}
+
+// goRound lets tile go on round the edges of openings in a set-out that is held, if it lines none yet: of none is anything held.
+func goRound(job *survey.Job) {
+	lined := func(o survey.Opening) bool { return o.Inside != nil }
+	if job.Held == nil || slices.ContainsFunc(job.Walls, func(w survey.Wall) bool { return slices.ContainsFunc(w.Openings, lined) }) {
+		return
+	}
+	held := *job.Held
+	held.Round = true
+	job.Held = &held
 }
 
 // guessInside says of what was just added that nobody has measured it.
