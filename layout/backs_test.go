@@ -419,3 +419,35 @@ func TestABandOnSheetsGoesOnWithin(t *testing.T) {
 	}
 	assert.Equal(t, within, steps, "each is set in one go")
 }
+
+// Worked by hand, common practice, no source: the side is 3 1/2 deep. In front of its tile stands that of the wall and a joint of 1/8, at its
+// back a soft joint of 1/8; so a piece of the band is 3 1/4 less its own thickness, one of the field 3 1/4 - 5/16 = 2 15/16 as ever. Thin tile is brought out
+// flush with the field. Of 1/2 it stands 3/16 out of both sides, and takes that off the tiles of the band at both ends of the back: 4 - 3/16 = 3 13/16.
+func TestABandOfAnotherThicknessHasItsOwnLap(t *testing.T) {
+	const sixteenth = length.Inch / 16
+	for thick, want := range map[string]struct{ begins, side, back length.Length }{
+		"5/16": {7, 47, 64}, "1/2": {10, 44, 61}, "3/16": {5, 49, 64},
+	} {
+		p, err := layout.Now(acrossBack("1 1/4", "14 5/8", func(j *survey.Job) { j.Bands[0].Tile.Thickness = thick }))
+		require.NoError(t, err)
+		in := p.Walls[0].Insides[0]
+		for _, f := range in.Faces[:3] {
+			piecesMakeUp(t, &f.Wall)
+			for _, q := range f.Pieces {
+				box := q.Face.Bounds()
+				front := map[survey.FaceName]length.Length{survey.LeftFace: box.Left, survey.RightFace: in.Depth - box.Right}[f.Is]
+				switch {
+				case f.Is == survey.BackFace && q.Laid == 1 && (box.Left < 2*sixteenth*16 || box.Right > 10*sixteenth*16):
+					assert.Equal(t, want.back*sixteenth, q.Wide, "%s: %s", thick, q.ID)
+				case f.Is == survey.BackFace:
+					assert.True(t, q.Whole, "%s: %s", thick, q.ID)
+				case q.Laid == 1:
+					assert.Equal(t, [2]length.Length{want.begins * sixteenth, want.side * sixteenth}, [2]length.Length{front, q.Wide}, "%s: %s", thick, q.ID)
+				default:
+					assert.Equal(t, [2]length.Length{7 * sixteenth, 47 * sixteenth}, [2]length.Length{front, q.Wide}, "%s: %s", thick, q.ID)
+				}
+			}
+			assert.Empty(t, f.Gaps, "%s: no bare wall on the %s", thick, f.Is)
+		}
+	}
+}

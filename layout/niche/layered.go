@@ -45,12 +45,12 @@ func (b *box) layered(f *plan.Face, layers []layer) {
 	}
 	f.Shape.Sides = append(f.Shape.Sides, bands.Sides()[survey.SideBase:]...)
 	var laid []piece.Laid
-	lift := 0
-	for _, l := range layers {
-		on := b.laid(f, l, lift)
+	lift, fitted := 0, b.fitted(f, layers)
+	for i, l := range layers {
+		on := b.laid(f, l, fitted[i], lift)
 		on.Rule = piece.RuleFor(b.room.Laid(l.tile), survey.WallFound{}, f.Shape.Sides)
-		if on.Shape = f.Shape; f.Is <= survey.RightFace && (on.Pattern != nil || !b.room.Bond.Coursed()) {
-			on.Shape = f.Shape.Less(plane.Rect{Left: -far, Bottom: -2 * far, Right: far, Top: l.low}, first+plane.Side(l.foot)).
+		if on.Shape = fitted[i]; f.Is <= survey.RightFace && (on.Pattern != nil || !b.room.Bond.Coursed()) {
+			on.Shape = fitted[i].Less(plane.Rect{Left: -far, Bottom: -2 * far, Right: far, Top: l.low}, first+plane.Side(l.foot)).
 				Less(plane.Rect{Left: -far, Bottom: l.high, Right: far, Top: 2 * far}, first+plane.Side(l.head))
 		}
 		laid, lift = append(laid, on), on.Lift
@@ -61,10 +61,10 @@ func (b *box) layered(f *plan.Face, layers []layer) {
 	f.Pieces, f.Gaps = piece.CutLaid(f.Shape, laid)
 }
 
-// laid is a layer on a face. It goes on from the piece of the wall that stands beside the opening; where none does, from
+// laid is a layer on what a face leaves to it. It goes on from the piece of the wall that stands beside the opening; where none does, from
 // the start of the wall, its rows counted on from so many courses.
-func (b *box) laid(f *plan.Face, l layer, lift int) piece.Laid {
-	room, box, near := b.room.Laid(l.tile), f.Shape.Solid.Bounds(), b.standing(l)
+func (b *box) laid(f *plan.Face, l layer, shape survey.Shape, lift int) piece.Laid {
+	room, box, near := b.room.Laid(l.tile), shape.Solid.Bounds(), b.standing(l)
 	out := piece.Laid{Tile: l.tile, Lift: lift}
 	if near != nil && room.Bond.Coursed() {
 		courses := bond.Of(room, l.hand)
@@ -75,7 +75,7 @@ func (b *box) laid(f *plan.Face, l layer, lift int) piece.Laid {
 	}
 	line, edge := l.line, l.edge-f.Origin.X
 	if f.Is != survey.BackFace {
-		room, line, edge = b.comingRound(f, l)
+		room, line, edge = b.comingRound(f, l, shape)
 	}
 	if !room.Bond.Coursed() {
 		pattern := bond.For(room, l.hand)
@@ -96,12 +96,12 @@ func (b *box) laid(f *plan.Face, l layer, lift int) piece.Laid {
 
 // comingRound is how a layer comes round to a return, and where its course 0 begins there: as it goes on round the edge, or whole
 // at the front, in plain rows, a band laid in a pattern in that pattern.
-func (b *box) comingRound(f *plan.Face, l layer) (room survey.Room, line, edge length.Length) {
+func (b *box) comingRound(f *plan.Face, l layer, shape survey.Shape) (room survey.Room, line, edge length.Length) {
 	on, wall := *b, *b.wall
 	on.room, on.over, wall.Start.Edge = b.room.Laid(l.tile), l.tile, l.edge
 	on.setout.Line, on.setout.Hand, on.wall = l.line, l.hand, &wall
 	face := *f
-	face.Tile, face.Joint = on.room.Tile, on.room.Joint
+	face.Tile, face.Joint, face.Shape = on.room.Tile, on.room.Joint, shape
 	if room = on.room; (l.tile == 0 || room.Bond.Coursed()) && !room.GoesRound() {
 		room.Bond = survey.BondRule{Kind: survey.Stack, Den: 1}
 	}

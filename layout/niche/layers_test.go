@@ -30,6 +30,7 @@ func TestBandsGoOnUponBackAndSides(t *testing.T) {
 		if o := room.Walls[0].Openings; len(o) > 0 && o[0].Kind == survey.Niche && !band.ToHead {
 			band.Bottom.From = o[0].Bottom.From + length.Length(rapid.IntRange(-40, 60).Draw(t, "over its foot"))*mm
 		}
+		band.Tile.Thickness = length.Length(rapid.IntRange(3, 16).Draw(t, "thick")) * mm
 		band.Bottom.To, band.Near = band.Bottom.From, band.Bottom.From
 		room = room.WithJoint(room.Joint)
 		room.Walls[0].Pin = &survey.StartPin{X: length.Length(rapid.IntRange(0, 400).Draw(t, "start")) * mm, Is: survey.OnEdge}
@@ -42,7 +43,7 @@ func TestBandsGoOnUponBackAndSides(t *testing.T) {
 			for _, in := range w.Insides {
 				for _, is := range []survey.FaceName{survey.BackFace, survey.LeftFace, survey.RightFace} {
 					f := in.Find(is)
-					want, known := goingOn(room, w, f)
+					want, known := goingOn(room, s.Bands[0], w, f)
 					if !known || is != survey.BackFace && in.Rise > 0 {
 						continue
 					}
@@ -87,7 +88,7 @@ func lined(t *rapid.T, openings []survey.OpeningFound) []survey.OpeningFound {
 
 // goingOn are the areas of the room's tiles on a back or a side on which every course of the wall goes
 // on; not known where a course has no piece on the wall.
-func goingOn(room survey.Room, w *plan.Wall, f *plan.Face) (areas []length.Area, known bool) {
+func goingOn(room survey.Room, band plan.Band, w *plan.Wall, f *plan.Face) (areas []length.Area, known bool) {
 	box := f.Shape.Region.Bounds()
 	type course struct {
 		laid   int
@@ -95,7 +96,7 @@ func goingOn(room survey.Room, w *plan.Wall, f *plan.Face) (areas []length.Area,
 	}
 	tiles := map[course]plane.Rect{}
 	for _, p := range w.Pieces {
-		tile := p.Tile
+		tile, box := p.Tile, spanOf(room, band, w, f, p.Laid)
 		switch f.Is {
 		case survey.BackFace:
 			tile.Left -= f.Origin.X
@@ -115,7 +116,7 @@ func goingOn(room survey.Room, w *plan.Wall, f *plan.Face) (areas []length.Area,
 	areas = make([]length.Area, len(room.Bands)+1)
 	top := length.Length(0)
 	for i, c := range courses {
-		tile := tiles[c]
+		tile, box := tiles[c], spanOf(room, band, w, f, c.laid)
 		if i == 0 && tile.Bottom > box.Bottom || i > 0 && tile.Bottom > top+room.Joint && top < box.Top && tile.Bottom > box.Bottom {
 			return nil, false
 		}
@@ -137,6 +138,28 @@ func goingOn(room survey.Room, w *plan.Wall, f *plan.Face) (areas []length.Area,
 		}
 	}
 	return areas, top >= box.Top
+}
+
+// spanOf is what of a face one of the room's tiles may take: on a side from a joint behind the wall's tile that is as thick, on the back
+// less what it stands out of the sides beside it, if it is thicker than the field that is there too.
+func spanOf(room survey.Room, band plan.Band, w *plan.Wall, f *plan.Face, laid int) plane.Rect {
+	out, box := f.Outline.Bounds(), f.Shape.Region.Bounds()
+	out.Left, out.Right, out.Bottom, out.Top = out.Left+f.Joint, out.Right-f.Joint, box.Bottom, box.Top
+	thick, front := room.Laid(laid).Tile.Thickness, length.Length(0)
+	at := slices.IndexFunc(w.Insides, func(in plan.Inside) bool { return in.Find(f.Is) == f })
+	if !w.Found.Openings[w.Insides[at].Opening].Inside.Flush {
+		front = thick + f.Joint
+	}
+	field := f.Tile == room.Tile && (box.Bottom < band.Bottom-room.Joint || !band.ToHead && box.Top > band.Top+room.Joint)
+	switch proud := thick - room.Tile.Thickness; {
+	case f.Is == survey.LeftFace:
+		out.Left = front
+	case f.Is == survey.RightFace:
+		out.Right = f.Outline.Bounds().Right - front
+	case field && proud > 0:
+		out.Left, out.Right = out.Left+proud, out.Right-proud
+	}
+	return out
 }
 
 // placed tells whether a piece of a tile is on a face.

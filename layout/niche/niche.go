@@ -31,6 +31,9 @@
 //     and top: what the edge cuts off a tile stands a joint behind it, as if the return were folded out into the wall
 //     (common practice, no source). So joints run on over the edge, and those of rows come to the back at its own heights. A side that begins anew on the sill
 //     goes on round the edge along its rows alone. A tile or bond of its own stays as it is said, and a set-out that is held from before this law keeps its plain rows.
+//  8. The tile of a band begins on a side a joint behind the wall's tile of that band, and is as much shorter or longer as that is
+//     thicker or thinner than the field: thinner tile is brought out flush with more mortar; thicker stands as far out of the back as
+//     out of the wall and out of the sides, where it takes so much of the back at both ends (common practice, no source).
 //
 // Where two faces meet, both keep the gap from each other, so that a niche whose
 // edges lie on joints has whole tiles on its back: common practice, no source.
