@@ -64,6 +64,7 @@ var asked = map[string]struct {
 	"corner-rim-five-sixteenths":      {doubt.Corner, "walls[2].base[0].readings[0].drop", "38 5/8"},
 	"outside-corner-two-heights":      {doubt.Corner, "walls[2].base[0].readings[0].drop", "617"},
 	"corner-two-ceilings":             {doubt.Corner, "walls[0].head.readings[1].rise", "56 1/16"},
+	"doorway-through-the-ceiling":     {doubt.Outside, "walls[0].openings[0].height", ""},
 	"end-wall-figures-swapped":        {doubt.Facing, "walls[2].width", "23 1/4"},
 	"end-wall-nought-too-many":        {doubt.Facing, "walls[0].width", "32.0"},
 	"end-walls-32-and-43":             {doubt.Facing, "walls[2].width", ""},

@@ -170,10 +170,13 @@ func (a *asker) upright(i int, o survey.OpeningFound, p string) {
 	w := a.room.Walls[i]
 	base, what, head := room(w, o)
 	path := a.markPath(p + ".bottom")
+	if o.Down {
+		path = p + ".height"
+	}
 	passes := o.Kind == survey.Window && !w.Head.Meets && o.Bottom.From < head
 	var text string
 	switch over := o.Bottom.From + o.Height.From; {
-	case o.Bottom.To < base:
+	case o.Bottom.To < base && !o.Down:
 		text = fmt.Sprintf("The %s begins %s on %s, and the %s lies %s.", o.Called(), a.height(o.Bottom.To), w.Name, what, a.height(base))
 	case over > head && !passes:
 		text = fmt.Sprintf("The %s ends %s on %s, and tile ends %s.", o.Called(), a.height(over), w.Name, a.height(head))
@@ -186,6 +189,7 @@ func (a *asker) upright(i int, o survey.OpeningFound, p string) {
 	}
 	rule, fits := Outside, ""
 	switch turned := turned(a.texts[path]); {
+	case o.Down: // which is measured over the line, where tile may end too low
 	case inside(turned):
 		rule, fits = Sign, turned
 	case head-o.Height.From >= base:

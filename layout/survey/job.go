@@ -154,17 +154,17 @@ type Rise struct {
 	Rise string `json:"rise"`
 }
 
-// Opening is a niche, a window or a pipe.
+// Opening is a niche, a window, a doorway or a pipe.
 type Opening struct {
-	Kind  string `json:"kind"` // "niche", "window", "pipe"
+	Kind  string `json:"kind"` // "niche", "window", "doorway", "pipe"
 	Name  string `json:"name"`
 	Sight string `json:"sight,omitempty"` // "plain" (default), "low"
 
-	// Niche and window.
+	// Niche and window; of a doorway left and width, both measured.
 	Left   *Mark    `json:"left,omitempty"`
 	Width  *Mark    `json:"width,omitempty"`
 	Bottom *Mark    `json:"bottom,omitempty"`
-	Height *Measure `json:"height,omitempty"` // a pipe's height is a plain length
+	Height *Measure `json:"height,omitempty"` // a plain length of a pipe, its middle, and of a doorway, its top: over the level line
 	Near   *Place   `json:"near,omitempty"`   // where the middle is wished
 	Inside *Inside  `json:"inside,omitempty"` // what frames and lines it; left out: the hole in the wall alone
 
@@ -187,7 +187,7 @@ type Place struct {
 	Y string `json:"y,omitempty"`
 }
 
-// Measure is a field that is a plain length or a mark: the height of a pipe is
+// Measure is a field that is a plain length or a mark: the height of a pipe or a doorway is
 // plain and that of a niche or window a mark; a joint is plain or a range of
 // spacers, {"from": L, "to": L}. Exactly one of the two is set.
 type Measure struct {

@@ -22,9 +22,10 @@ const (
 	Seat       Kind = "seat" // of a bench, or a ledge: dry behind its front, so no rim
 	Floor      Kind = "floor"
 
-	Niche  Kind = "niche"
-	Window Kind = "window"
-	Pipe   Kind = "pipe"
+	Niche   Kind = "niche"
+	Window  Kind = "window"
+	Doorway Kind = "doorway" // in the job file; found as a window that goes down to what stands below
+	Pipe    Kind = "pipe"
 )
 
 // Rim tells whether a base of this kind holds water: tub, shower base, curb.
@@ -62,7 +63,12 @@ const (
 
 // Key is how a mark of the opening is called in a job's pins and in a plan:
 // “niche NAME”.
-func (o OpeningFound) Key() string { return string(o.Kind) + " " + o.Name }
+func (o OpeningFound) Key() string {
+	if o.Down {
+		return string(Doorway) + " " + o.Name
+	}
+	return string(o.Kind) + " " + o.Name
+}
 
 // Called is how people call the opening: by its kind and name, or by the name alone
 // where that begins with the kind, as a new one's does: "niche", "niche 2".
@@ -78,9 +84,9 @@ func (o OpeningFound) Called() string {
 
 // asDoorway is how people call a window that is a doorway: "doorway", "doorway 2", "back door".
 func (o OpeningFound) asDoorway() string {
-	name, new := strings.CutPrefix(o.Name, string(Window))
+	name, usual := strings.CutPrefix(o.Name, string(Window))
 	switch {
-	case new && (name == "" || name[0] == ' '):
+	case usual && (name == "" || name[0] == ' '):
 		return "doorway" + name
 	case strings.Contains(strings.ToLower(o.Name), "door"):
 		return o.Name
@@ -88,11 +94,12 @@ func (o OpeningFound) asDoorway() string {
 	return "doorway " + o.Name
 }
 
-// doorways tells of the windows that go down to the floor, or to a base that one steps onto, that they are doorways.
+// doorways tells of the windows that go down to the floor, or to a base that one steps onto, that they are doorways,
+// as those are that the job calls so.
 func (w *WallFound) doorways() {
 	for i := range w.Openings {
 		o := &w.Openings[i]
-		if o.Kind != Window || o.Inside != nil || o.Bottom.Free() || o.Left.Free() || o.Width.Free() {
+		if o.Kind != Window || o.Down || o.Inside != nil || o.Bottom.Free() || o.Left.Free() || o.Width.Free() {
 			continue
 		}
 		left, right := o.Left.From, o.Left.From+o.Width.From

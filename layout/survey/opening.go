@@ -17,13 +17,15 @@ func (r *resolver) openingList(p path, openings []Opening, across bounds) []Open
 
 func (r *resolver) opening(p path, o Opening, across bounds, taken map[string]bool) OpeningFound {
 	found := OpeningFound{
-		Kind:  r.kind(value{p.dot("kind"), o.Kind}, Niche, Window, Pipe),
+		Kind:  r.kind(value{p.dot("kind"), o.Kind}, Niche, Window, Doorway, Pipe),
 		Name:  r.name(value{p.dot("name"), o.Name}, taken),
 		Sight: r.sight(value{p.dot("sight"), o.Sight}, Plain),
 	}
 	switch found.Kind {
 	case Pipe:
 		r.pipe(p, o, across, &found)
+	case Doorway:
+		r.doorway(p, o, across, &found)
 	case Niche, Window:
 		r.hole(p, o, across, &found)
 	}
@@ -92,7 +94,14 @@ func (r *resolver) hole(p path, o Opening, across bounds, found *OpeningFound) {
 			r.leavesRoom(p, found)
 		}
 	}
-	if end := found.Left.From + found.Width.From; len(r.faults) == before && end > across.high {
+	if len(r.faults) == before {
+		r.endsOnWall(p, *found, across)
+	}
+}
+
+// endsOnWall refuses an opening that reaches past the wall wherever it may stand.
+func (r *resolver) endsOnWall(p path, o OpeningFound, across bounds) {
+	if end := o.Left.From + o.Width.From; end > across.high {
 		r.faults.add(p.dot("width"), "a right edge at "+end.Plain(r.units, 0)+" or more",
 			"a left edge and a width that end by "+across.high.Plain(r.units, 0)+", the wall's width")
 	}

@@ -147,7 +147,7 @@ func TestResolveRefuses(t *testing.T) {
 			w.Head = survey.Head{Meets: "ceiling", Readings: []survey.Rise{{"9", "9"}, {"9", "9"}}}
 		}, "walls[1].head.readings[1].at: found 9"},
 		// openings
-		{func(j *job, w *survey.Wall) { w.Openings = []survey.Opening{{Kind: "door", Name: "d"}} }, "walls[1].openings[0].kind: found “door”; write one of niche, window, pipe"},
+		{func(j *job, w *survey.Wall) { w.Openings = []survey.Opening{{Kind: "door", Name: "d"}} }, "walls[1].openings[0].kind: found “door”; write one of niche, window, doorway, pipe"},
 		{func(j *job, w *survey.Wall) { w.Openings = []survey.Opening{pipe("", "9", "0", "1")} }, "walls[1].openings[0].name: found nothing; write a name"},
 		{func(j *job, w *survey.Wall) {
 			w.Openings = []survey.Opening{pipe("p", "9", "0", "1"), pipe("p", "19", "0", "1")}

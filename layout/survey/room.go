@@ -267,11 +267,12 @@ type OpeningFound struct {
 	Sight                       Sight
 	Near                        Near          // where its middle is wished
 	Left, Width, Bottom, Height Span          // niche and window
-	At, Up, Diameter            length.Length // pipe: its centre and size
+	At, Up, Diameter            length.Length // pipe: its centre and size; of a doorway Up is its top
 	Inside                      *InsideFound  // of a niche or window; nil where the job says nothing of it
 	Strip                       *StripFound   // of a strip of other tile
 	Right, Top                  Span          // between which the far edges may lie; zero: anywhere
 	Doorway                     bool          // a window down to the floor, whose inside nobody asks about
+	Down                        bool          // the job calls it a doorway: its bottom is that of the base there
 }
 
 // Near is the place wished for the middle of an opening: X from the wall's left

@@ -26,6 +26,9 @@ func (r *resolver) wall(p path, w Wall, sealant length.Length, taken map[string]
 	found.Head = r.head(p.dot("head"), w.Head, across, sealant)
 	r.top(p.dot("top"), w.Top, &found.Head)
 	found.Openings = r.openingList(p.dot("openings"), w.Openings, across)
+	if len(r.faults) == before {
+		r.downToBase(p.dot("openings"), w.Openings, &found)
+	}
 	found.Fixtures = r.fixtures(p.dot("fixtures"), w.Fixtures, found, across)
 	r.trimEnds(p, &found)
 	r.topFits(p.dot("top"), found)

@@ -354,7 +354,12 @@ func (r *room) top() {
 func (r *room) openings() {
 	for i, w := range r.job.Walls {
 		for j, o := range w.Openings {
-			if o.Kind != string(survey.Pipe) {
+			switch survey.Kind(o.Kind) {
+			case survey.Pipe:
+			case survey.Doorway:
+				r.doorway(i, j)
+				continue
+			default:
 				r.inside(i, j)
 				continue
 			}

@@ -60,7 +60,7 @@ var hints = []hint{
 	{"begin", "Courses of a side", "Where the courses of the side begin.", "begin"},
 	{"back.depth inside.left.depth inside.right.depth sill.depth inside.top.depth face.depth", "Depth of a face", "Where this face is not as deep as the others.", "deep"},
 	{"openings.at", "Middle of a pipe", "From the left end of the wall to the middle of the pipe.", "below"},
-	{"openings.height", "Height of a pipe", "From the level line to the middle of the pipe; under the line with a minus.", "below"},
+	{"openings.height", "Height of a pipe or doorway", "From the level line to the middle of the pipe, or to the top of the doorway; under the line with a minus.", "below"},
 	{"openings.diameter", "Diameter", "Of the pipe as the tile must go round it.", "pipe"},
 	{"openings.left", "Left edge", "From the left end of the wall. A range lets the set-out put it on a joint line.", "opening:left"},
 	{"openings.width", "Width", "From edge to edge. A range lets the set-out put both on joint lines.", "opening:width"},

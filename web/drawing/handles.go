@@ -230,9 +230,15 @@ func (h hands) opening(o survey.OpeningFound, e survey.Edges) {
 }
 
 // corners are the two corners by which a measured niche or window is moved and
-// sized, each along what of it was measured.
+// sized, each along what of it was measured. A doorway stands on the floor: it is moved along
+// the wall by its left edge, and its size is its width and where its top is.
 func (h hands) corners(o survey.OpeningFound, e survey.Edges) {
 	id, called := o.Key(), o.Called()
+	if o.Down {
+		h.measured("move "+id, "x", "place of "+called, e.Left, e.Bottom, h.f.at(e.Left, (e.Bottom+e.Top)/2), Snap{"x", Ends, 0})
+		h.measured("size "+id, "xy", "width and top of "+called, e.Right-e.Left, e.Top, h.f.at(e.Right, e.Top), Snap{"x", Begins, e.Left}, Snap{"y", Begins, 0})
+		return
+	}
 	if axis := measuredAxis(o.Left, o.Bottom); axis != "" {
 		h.measured("move "+id, axis, "place of "+called, e.Left, e.Bottom, h.f.at(e.Left, e.Bottom), along(axis, Snap{"x", Ends, 0}, Snap{"y", Ends, 0})...)
 	}

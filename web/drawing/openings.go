@@ -69,7 +69,7 @@ func (b *board) opening(f frame, o survey.OpeningFound, e survey.Edges) {
 	inner := corners(Point{box[0].X + frameWidth, box[0].Y + frameWidth}, Point{box[2].X - frameWidth, box[2].Y - frameWidth})
 	b.path(tag, Ink{Fill: Pale, Line: Black, Width: 500}, box)
 	b.path(tag, line(Black, 180), inner)
-	if kind == Window {
+	if kind == Window && !o.Doorway {
 		b.chain(tag, line(Black, 180), inner[0], inner[2])
 		b.chain(tag, line(Black, 180), inner[1], inner[3])
 	}

@@ -101,15 +101,32 @@ func addOpening(job *survey.Job, w *survey.Wall, kind string) error {
 		o.Width = &survey.Mark{At: within(pick(job, "20", "500"))}
 		o.Bottom = &survey.Mark{At: pick(job, "10", "250")}
 		o.Height = &survey.Measure{Mark: &survey.Mark{At: underStop(job, w.Head, o.Bottom.At, pick(job, "24", "600"))}}
+	case "doorway":
+		o.Left = &survey.Mark{At: middle(job, "0", mid)}
+		o.Width = &survey.Mark{At: within(pick(job, "33", "840"))}
+		o.Height = &survey.Measure{Plain: doorTop(job, w)}
 	case "pipe":
 		o.At, o.Diameter = mid, pick(job, "1", "25")
 		o.Height = &survey.Measure{Plain: pick(job, "-7", "-180")}
 	default:
-		return fmt.Errorf("an opening is a niche, a window or a pipe, not %q", kind)
+		return fmt.Errorf("an opening is a niche, a window, a doorway or a pipe, not %q", kind)
 	}
 	clearOfStrips(job, w, &o)
 	w.Openings = append(w.Openings, o)
 	return nil
+}
+
+// doorTop is how high over the level line the top of a doorway is guessed to be: a usual door with its
+// casing, over the lowest of what the wall stands on. Common practice, no source.
+func doorTop(job *survey.Job, w *survey.Wall) string {
+	high := pick(job, "82 1/2", "2100")
+	floor := high
+	for _, s := range w.Base {
+		for _, r := range s.Readings {
+			floor = narrower(job, floor, less(job, high, r.Drop))
+		}
+	}
+	return floor
 }
 
 // underStop is the height that a window is guessed to have over its sill: as given, or less where

@@ -14,7 +14,7 @@ import (
 // each other. Found by pressing the buttons of the survey in any order.
 func TestStripsAndOpeningsThatAreAddedKeepOffEachOther(t *testing.T) {
 	for _, key := range []string{"three", "tub", "one", "corner"} {
-		for _, kind := range []string{"niche", "window"} {
+		for _, kind := range []string{"niche", "window", "doorway"} {
 			for _, order := range [][]string{{"strips", "openings " + kind}, {"openings " + kind, "strips"}} {
 				job := room(t, key)
 				for _, what := range order {

@@ -17,7 +17,7 @@ import (
 //	1 pipe valve=19 1/2;-7            a pipe's centre
 //	1 niche shelf left=34             a free mark, named as the plan file names it
 //	1 move window north=20;10         the lower left corner of what was measured
-//	1 size window north=24;30         its width and height
+//	1 size window north=24;30         its width and height, of a doorway its width and its top
 //	1 move strip mosaic=19 3/4        the middle of a measured strip
 //	1 band liner=20                   the bottom edge of a band, or what is wished of a free one
 //	1 fixture shelf=12;8              a fixture along the wall and in height
@@ -89,7 +89,7 @@ func placePipe(w *survey.Wall, name, value string) error {
 	return nil
 }
 
-// placeOpening writes the measured ones of two marks of a niche or window.
+// placeOpening writes the measured ones of two marks of a niche, window or doorway.
 func placeOpening(job *survey.Job, wall int, name, value, level, plumb string) error {
 	w := job.Walls[wall]
 	j := slices.IndexFunc(w.Openings, func(o survey.Opening) bool { return o.Kind != "pipe" && o.Kind+" "+o.Name == name })
@@ -99,8 +99,10 @@ func placeOpening(job *survey.Job, wall int, name, value, level, plumb string) e
 	path := At(At("walls", wall)+".openings", j)
 	var marks []string
 	for _, mark := range []string{path + "." + level, path + "." + plumb} {
-		if Get(*job, mark+".at") != "" {
-			marks = append(marks, mark)
+		for _, field := range []string{mark + ".at", mark} { // a doorway's height is plain
+			if Get(*job, field) != "" {
+				marks = append(marks, field)
+			}
 		}
 	}
 	figures := strings.Split(value, ";")
@@ -108,7 +110,7 @@ func placeOpening(job *survey.Job, wall int, name, value, level, plumb string) e
 		return fmt.Errorf("%q takes %d figures, not %q", name, len(marks), value)
 	}
 	for k, mark := range marks {
-		if err := Set(job, mark+".at", figures[k]); err != nil {
+		if err := Set(job, mark, figures[k]); err != nil {
 			return err
 		}
 	}

@@ -249,7 +249,9 @@ func (b *book) wallMarks(w layout.Wall) []notch {
 			stripNotches(w, i, add)
 			continue
 		}
-		add(w.Start.Placed.Openings[i].Bottom, o.Name+" bottom")
+		if !o.Doorway {
+			add(w.Start.Placed.Openings[i].Bottom, o.Name+" bottom")
+		}
 		add(w.Start.Placed.Openings[i].Top, o.Name+" top")
 	}
 	return out
