@@ -48,6 +48,14 @@ func hasTile(bond survey.Bond, i int) bool {
 	return i < len(bond.Tiles) && bond.Tiles[i].Width+bond.Tiles[i].Height != ""
 }
 
+// fitOf is the button that takes the first sizes with which a bond closes, or the second.
+func fitOf(path string, i int) string {
+	if i > 0 {
+		return "fit " + path + " second"
+	}
+	return "fit " + path
+}
+
 // bondNote says how the sizes of the tile are meant in a pattern.
 func bondNote(kind survey.BondKind) string {
 	switch kind {

@@ -34,6 +34,14 @@ func TestAPatternIsPickedOnTheBench(t *testing.T) {
 	assert.Contains(t, page, `name="bond.tiles[0].width"`, "the dot is asked for")
 	_, job = s.Stored()
 	assert.Equal(t, "herringbone", job.Bond.Kind, "nothing was saved")
+	assert.Contains(t, page, "Use a tile of 6 1/8 × 3", "what would close is one press away")
+
+	posted.Set("do", trial.Button(t, page, "fit bond"))
+	answer, _ = s.Post("/jobs/1", posted)
+	require.Equal(t, http.StatusSeeOther, answer.StatusCode)
+	_, job = s.Stored()
+	assert.Equal(t, []string{"basket weave", "6 1/8", "3"}, []string{job.Bond.Kind, job.Tile.Width, job.Tile.Height})
+	assert.Contains(t, job.Guess, "tile.width", "nobody has measured it")
 }
 
 // A tile of a pattern beside the first may have grain of its own.

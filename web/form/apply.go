@@ -33,6 +33,7 @@ import (
 //	close              the last wall of the room meets the first
 //	open               both end by themselves again
 //	spacers            of the usual spacers the one that fits best
+//	fit PATH [second]  sizes of the tile with which the bond at PATH closes
 //
 // An empty verb changes nothing.
 func Apply(job *survey.Job, do string) error {
@@ -75,6 +76,7 @@ var verbs = map[string]func(*survey.Job, string) error{
 	"close":   closeRoom,
 	"open":    openRoom,
 	"spacers": spacers,
+	"fit":     fit,
 }
 
 // each does to every path what is done to one.

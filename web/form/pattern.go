@@ -39,7 +39,7 @@ func tidyPattern(b *survey.Bond, in laidIn) {
 	least, most := kind.Tiles()
 	b.Tiles = slices.Clone(b.Tiles[:min(len(b.Tiles), most)])
 	for len(b.Tiles) < least {
-		b.Tiles = append(b.Tiles, besides(kind, len(b.Tiles), in))
+		b.Tiles = append(b.Tiles, besides(*b, len(b.Tiles), in))
 	}
 	b.Tiles = b.Tiles[:max(least, len(said(b.Tiles)))]
 	for i := range b.Tiles {
@@ -135,17 +135,17 @@ func pickedAnew(job *survey.Job, were map[string]bondAt) {
 				}
 			}
 		case !sameSize(in.tile, was.in.tile):
-			b.Tiles = followed(kind, b.Tiles, was, in)
+			b.Tiles = followed(*b, was, in)
 		}
 	})
 }
 
 // followed are the further tiles of a pattern whose first tile has changed: those that nobody has typed
 // close with it again.
-func followed(kind survey.BondKind, tiles []survey.Tile, was bondAt, in laidIn) []survey.Tile {
-	out := slices.Clone(tiles)
+func followed(b survey.Bond, was bondAt, in laidIn) []survey.Tile {
+	out := slices.Clone(b.Tiles)
 	for i := range min(len(out), len(was.Tiles)) {
-		given, now := besides(kind, i, was.in), besides(kind, i, in)
+		given, now := besides(was.Bond, i, was.in), besides(b, i, in)
 		if sameSize(out[i], was.Tiles[i]) && sameSize(out[i], given) && !unsaid(now) {
 			out[i].Width, out[i].Height = now.Width, now.Height
 		}
@@ -167,7 +167,7 @@ func said(tiles []survey.Tile) []survey.Tile {
 func unsaid(t survey.Tile) bool { return t.Width == "" && t.Height == "" }
 
 // besides is the nth further tile of a pattern, such as closes with its first tile.
-func besides(kind survey.BondKind, n int, in laidIn) survey.Tile {
+func besides(b survey.Bond, n int, in laidIn) survey.Tile {
 	system, _ := System(in.units)
 	read := func(text string) length.Length {
 		l, err := length.Parse(text, system)
@@ -189,8 +189,11 @@ func besides(kind survey.BondKind, n int, in laidIn) survey.Tile {
 		}
 		return say(2*l + joint)
 	}
-	switch kind {
+	switch survey.BondKind(b.Kind) {
 	case survey.MixedHeights:
+		if b.Along == "plumb" {
+			return survey.Tile{Width: other(wide)}
+		}
 		return survey.Tile{Height: other(high)}
 	case survey.Pinwheel:
 		return survey.Tile{Width: other(wide)}
