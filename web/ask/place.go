@@ -2,7 +2,6 @@ package ask
 
 import (
 	"slices"
-	"strconv"
 	"strings"
 
 	"coursewright/layout/survey"
@@ -56,27 +55,11 @@ func (r *room) place(wall int, left bool) string {
 		before, after := r.job.Walls[(at+len(r.job.Walls))%len(r.job.Walls)].Name, r.job.Walls[(at+1)%len(r.job.Walls)].Name
 		return "outside corner of " + before + " and " + after
 	}
-	name, n := CornerName(r.round(), at), r.round()
+	name, n := survey.CornerName(r.round(), at), r.round()
 	if n > 3 { // numbers alone stand on no wall
 		name += " between " + r.job.Walls[(at+n)%n].Name + " and " + r.job.Walls[(at+1)%n].Name
 	}
 	return name
-}
-
-// CornerName is what the corner at the right end of a wall is called, or before the first wall of a closed room, where so
-// many walls go round.
-func CornerName(round, wall int) string {
-	switch {
-	case round == 2:
-		return "corner"
-	case round == 3 && wall == 0:
-		return "left corner"
-	case round == 3 && wall == 1:
-		return "right corner"
-	case wall < 0:
-		wall += round
-	}
-	return "corner " + strconv.Itoa(wall+1)
 }
 
 // round counts the walls that go round the room.

@@ -5,9 +5,9 @@ import (
 	"strings"
 
 	"coursewright/layout/length"
+	"coursewright/layout/plan"
 	"coursewright/layout/stages"
 	"coursewright/layout/survey"
-	"coursewright/web/ask"
 	"coursewright/web/drawing"
 	"coursewright/web/page"
 )
@@ -191,11 +191,5 @@ func (b Bench) cornerName(wall int, left bool) string {
 	if left {
 		wall--
 	}
-	round := 0
-	for _, w := range b.Plan.Walls {
-		if !w.Found.Left.Against || !w.Found.Right.Against {
-			round++
-		}
-	}
-	return ask.CornerName(round, wall)
+	return plan.CornerName(b.Plan.Walls, wall)
 }

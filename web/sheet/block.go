@@ -3,6 +3,7 @@ package sheet
 import (
 	"cmp"
 	"fmt"
+	"slices"
 	"strings"
 
 	"coursewright/layout/length"
@@ -55,8 +56,8 @@ func (b *book) tile() string {
 func (b *book) levelLine() string {
 	for i, w := range b.plan.Walls {
 		if w.Found.Order == 0 {
-			all := stages.Stations(b.plan.Room.Units, b.plan.Walls[:i+1])
-			s := all[len(all)-2*len(w.Found.Base)] // two for each stretch of its base, the first of them perhaps a corner's
+			all := b.stations()
+			s := all[slices.IndexFunc(all, func(s stages.Station) bool { return slices.Contains(s.Walls, i) })]
 			return b.over(-s.Height) + " the " + string(s.Meets) + ", " + s.Name
 		}
 	}

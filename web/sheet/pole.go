@@ -206,7 +206,7 @@ func (b *book) ceilingMarks() []notch {
 			continue
 		}
 		if before := b.cornerBefore(i); before != "" && len(out) > 0 && out[len(out)-1] == (notch{at: left, name: before + " right ceiling"}) {
-			out[len(out)-1].name = "corner " + before + letter + " ceiling"
+			out[len(out)-1].name = plan.CornerName(b.plan.Walls, i-1) + " ceiling"
 		} else {
 			out = append(out, notch{at: left, name: letter + " left ceiling"})
 		}

@@ -113,7 +113,7 @@ func TestThePoleNamesACornerOfTheCeilingOnce(t *testing.T) {
 			names = append(names, m.name)
 		}
 	}
-	assert.Equal(t, []string{"L left ceiling", "corner LB ceiling", "R right ceiling", "corner BR ceiling"}, names)
+	assert.Equal(t, []string{"L left ceiling", "left corner ceiling", "R right ceiling", "right corner ceiling"}, names)
 }
 
 // A height at a corner has one name on the pole and on the set-out, where it is read first.
