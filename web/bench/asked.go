@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"coursewright/layout/doubt"
+	"coursewright/layout/length"
 	"coursewright/layout/survey"
 	"coursewright/web/ask"
 	"coursewright/web/form"
@@ -243,7 +244,11 @@ func figuresLine(b Bench, step string) string {
 			missing++
 			continue
 		}
-		out = append(out, q.Shown(b.Typed))
+		figure := q.Shown(b.Typed)
+		if l, err := length.Parse(figure, b.System()); err == nil {
+			figure = b.Exact(l) // in one way of writing, and no rounder than it was typed
+		}
+		out = append(out, figure)
 	}
 	switch {
 	case missing > 0 && len(out) == 0:

@@ -25,13 +25,14 @@ var usualColours = map[string]survey.Colour{"tile.colour": survey.UsualTile, "gr
 // Decode lays the posted fields over a job, in the order of the job file, and
 // keeps everything the form does not carry. A renamed wall takes its pins and
 // its place in the setting order along, and a changed width the readings at its
-// end; when the units change, bare numbers keep the unit they were typed in.
+// end; a range typed into one box is read as one; when the units change, bare numbers keep the unit they were typed in.
 // The job given must be the one the form was filled from (see Base). Text that
 // no field of the job can hold comes back as survey.Faults; the rest is laid
 // over the job all the same.
 func Decode(job *survey.Job, posted url.Values) error {
 	names, trims, wide, units := wallNames(*job), trimNames(*job), widths(*job), job.Units
 	met, bands, bonds := endsMet(*job), slices.Clone(job.Bands), bondsOf(*job)
+	readRanges(*job, posted)
 	var faults survey.Faults
 	for _, path := range inOrder(posted) {
 		values := posted[path]

@@ -1,0 +1,53 @@
+package form
+
+import (
+	"net/url"
+	"testing"
+
+	"coursewright/layout/survey"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// A range is typed into one box as people say it, also from under the line to over it; "-2 to 2" was once refused
+// for a unit "to".
+func TestARangeTypedIntoOneBoxIsOne(t *testing.T) {
+	for text, want := range map[string]survey.Mark{
+		"-2 to 2":        {From: "-2", To: "2"},
+		"−2 to 2":        {From: "−2", To: "2"},
+		" 2..12 ":        {From: "2", To: "12"},
+		"2 1/2 – 12":     {From: "2 1/2", To: "12"},
+		"-40 - -2":       {From: "-40", To: "-2"},
+		"2 in to 300 mm": {From: "2 in", To: "300 mm"},
+		"1' - 7 1/2\"":   {At: "1' - 7 1/2\""},
+		"-2 to high":     {At: "-2 to high"},
+	} {
+		job := demo(t)
+		require.NoError(t, Apply(&job, "add walls[0].openings window"))
+		k := len(job.Walls[0].Openings) - 1
+		path := At("walls[0].openings", k) + ".bottom"
+		require.NoError(t, Decode(&job, url.Values{path + ".at": {text}}))
+		assert.Equal(t, want, *job.Walls[0].Openings[k].Bottom, text)
+	}
+}
+
+func TestARangeTypedOverOneEndIsBoth(t *testing.T) {
+	job := demo(t)
+	require.NoError(t, Apply(&job, "add bands liner"))
+	require.NoError(t, Decode(&job, url.Values{"bands[0].bottom.from": {"-2 to 2"}, "bands[0].bottom.to": {"40"}, "joint": {"1/16 to 1/8"}}))
+	assert.Equal(t, survey.Mark{From: "-2", To: "2"}, job.Bands[0].Bottom)
+	assert.Equal(t, &survey.Mark{From: "1/16", To: "1/8"}, job.Joint.Mark)
+}
+
+// What can only be measured keeps what was typed, to be refused where it stands.
+func TestWhatIsMeasuredTakesNoRange(t *testing.T) {
+	job := demo(t)
+	require.NoError(t, Apply(&job, "add walls[0].openings doorway"))
+	k := len(job.Walls[0].Openings) - 1
+	for _, path := range []string{"walls[0].width", "walls[0].openings[0].at", "walls[0].openings[0].height", "walls[0].base[0].readings[0].at", At("walls[0].openings", k) + ".left.at"} {
+		now := job.Clone()
+		require.NoError(t, Decode(&now, url.Values{path: {"-2 to 2"}}))
+		assert.Equal(t, "-2 to 2", Get(now, path), path)
+	}
+}
