@@ -26,8 +26,11 @@ func readRanges(job survey.Job, posted url.Values) {
 		}
 		posted.Del(mark)
 		posted.Set(mark+".at", "")
-		posted.Set(mark+".from", ends[1])
-		posted.Set(mark+".to", ends[2])
+		for k, end := range []string{mark + ".from", mark + ".to"} {
+			if end == path || !posted.Has(end) || posted.Get(end) == Get(job, end) { // else it was typed after the range
+				posted.Set(end, ends[k+1])
+			}
+		}
 	}
 }
 

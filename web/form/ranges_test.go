@@ -35,8 +35,10 @@ func TestARangeTypedIntoOneBoxIsOne(t *testing.T) {
 func TestARangeTypedOverOneEndIsBoth(t *testing.T) {
 	job := demo(t)
 	require.NoError(t, Apply(&job, "add bands liner"))
-	require.NoError(t, Decode(&job, url.Values{"bands[0].bottom.from": {"-2 to 2"}, "bands[0].bottom.to": {"40"}, "joint": {"1/16 to 1/8"}}))
+	require.NoError(t, Decode(&job, url.Values{"bands[0].bottom.from": {"-2 to 2"}, "bands[0].bottom.to": {job.Bands[0].Bottom.To}, "joint": {"1/16 to 1/8"}}))
 	assert.Equal(t, survey.Mark{From: "-2", To: "2"}, job.Bands[0].Bottom)
+	require.NoError(t, Decode(&job, url.Values{"bands[0].bottom.from": {"-2 to 2"}, "bands[0].bottom.to": {"6"}}))
+	assert.Equal(t, survey.Mark{From: "-2", To: "6"}, job.Bands[0].Bottom, "its other end was typed after it")
 	assert.Equal(t, &survey.Mark{From: "1/16", To: "1/8"}, job.Joint.Mark)
 }
 
