@@ -168,14 +168,19 @@ func (r *resolver) choices(j Job) {
 		r.faults.add("chosen", quote(j.Chosen), "the name of one of the choices")
 		return // which of them stands at the top is not known
 	}
-	taken := map[string]bool{}
+	taken, chosen := map[string]bool{}, 0
+	for _, c := range j.Choices {
+		if c.Name == j.Chosen {
+			chosen++
+		}
+	}
 	for i, c := range j.Choices {
 		p := path("choices").at(i)
 		name := r.name(value{p.dot("name"), c.Name}, taken)
 		switch {
 		case name != j.Chosen:
 			r.other(p, c)
-		case !c.empty():
+		case !c.empty() && chosen == 1: // of two of its name the other is another
 			r.faults.add(p, "a tile, joint, bond, grout or pins of the chosen one", "only its name: the rest stands at the top of the job")
 		}
 	}

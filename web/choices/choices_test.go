@@ -70,6 +70,10 @@ func TestWhatChoicesRefuse(t *testing.T) {
 	}
 	after, _ := s.Stored()
 	assert.Equal(t, before, after)
+
+	_, page := s.Post("/jobs/1/choices", s.With("do", "rename", "of", "second", "name", "first"))
+	assert.Contains(t, page, "1 thing to put right", "the other first is not told that it holds what stands at the top of the job")
+	assert.Contains(t, page, "Choice 2, name")
 }
 
 func TestAChoiceThatNoLongerFitsSaysWhy(t *testing.T) {

@@ -62,6 +62,8 @@ func wordsOf(job survey.Job, parts []form.Part) []string {
 		return append([]string{"trim " + cmp.Or(job.Trims[parts[1].Index].Name, fmt.Sprint(parts[1].Index+1))}, fieldWords(parts[2:])...)
 	case head == "bands" && len(parts) > 1 && parts[1].Index >= 0 && parts[1].Index < len(job.Bands):
 		return append([]string{"band " + cmp.Or(job.Bands[parts[1].Index].Name, fmt.Sprint(parts[1].Index+1))}, fieldWords(parts[2:])...)
+	case head == "choices" && len(parts) > 1 && parts[1].Index >= 0:
+		return append([]string{fmt.Sprint("choice ", parts[1].Index+1)}, fieldWords(parts[2:])...)
 	case head == "setOrder":
 		return []string{"setting order"}
 	case head == "tile":

@@ -55,6 +55,7 @@ func TestAFieldIsCalledByThePlainNamesOfItsJob(t *testing.T) {
 		"tile.sheet.across":                      "Tiles along a sheet",
 		"bands[0].tile.box.price":                "Band liner, price of a box",
 		"bands[0].tile.width":                    "Band liner, tile, width",
+		"choices[1].name":                        "Choice 2, name",
 		"walls[7].width":                         "Wall 8, width",
 		"walls[1].openings[0].inside.depthIs":    "Niche shelf on back, inside, depth is",
 		"bands[0].height":                        "Band liner, height",
