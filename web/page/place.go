@@ -98,7 +98,17 @@ func markName(mark, wall string) string {
 	if i < 0 {
 		return mark + " of " + wall
 	}
-	return mark[i+1:] + " edge of " + mark[:i] + " on " + wall
+	return mark[i+1:] + " edge of " + calledIn(mark[:i]) + " on " + wall
+}
+
+// calledIn is how people call what a mark is of, as "niche 2" of "niche niche 2".
+func calledIn(key string) string {
+	for _, kind := range []survey.Kind{survey.Niche, survey.Window, survey.PlumbStrip, survey.SoapDish} {
+		if name, is := strings.CutPrefix(key, string(kind)+" "); is {
+			return drawing.OpeningName(string(kind), name)
+		}
+	}
+	return key
 }
 
 // wallWords say where a field of a wall is.
