@@ -137,9 +137,9 @@ func TestThePoleNamesCornersAsTheSetOutDoes(t *testing.T) {
 			return b.levelLine() == b.over(-s.Height)+" the "+string(s.Meets)+", "+s.Name
 		})
 		require.GreaterOrEqual(t, first, 0, "%s: %s is no station", name, b.levelLine())
-		for _, w := range b.plan.Walls {
+		for i, w := range b.plan.Walls {
 			if w.Found.Order == 0 {
-				assert.Contains(t, all[first].Name, w.Found.Letter, "%s: on the wall set first", name)
+				assert.Contains(t, all[first].Walls, i, "%s: on the wall set first", name)
 			}
 		}
 	}
