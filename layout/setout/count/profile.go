@@ -79,16 +79,19 @@ func (f *profile) mark(bands []bool, s stretch) {
 // with puts free openings on a profile.
 func (f *profile) with(p survey.Placed) *profile {
 	g := *f
-	g.steep = slices.Clone(f.steep)
-	g.heights = slices.Clone(f.heights)
+	more := 2 * len(g.w.free)
+	g.steep, g.heights = roomFor(f.steep, more), roomFor(f.heights, more)
 	if len(f.seen) > 0 {
-		g.seen = slices.Clone(f.seen)
+		g.seen = roomFor(f.seen, more)
 	}
 	for _, i := range g.w.free {
 		g.addOpening(i, p)
 	}
 	return g.finish()
 }
+
+// roomFor is a copy of a list with room for so many more.
+func roomFor[T any](list []T, more int) []T { return append(make([]T, 0, len(list)+more), list...) }
 
 // edges lists the edges of a region that cross rows, and notes the heights of all
 // corners and where edges lie slantwise along rows.
@@ -124,13 +127,13 @@ func (f *profile) addOpening(i int, p survey.Placed) {
 	r := f.w.frame.rect(f.w.boxOf(i, f.w.found.Openings[i], p))
 	side := survey.SideBase + plane.Side(len(f.w.found.Base)+i)
 	f.heights = append(f.heights, r.Bottom, r.Top)
-	edges := []steep{
+	edges := [...]steep{
 		{from: plane.Point{X: r.Left, Y: r.Bottom}, to: plane.Point{X: r.Left, Y: r.Top}, edge: f.w.frame.edge(piece.EdgeOf(side, piece.OnRight))},
 		{from: plane.Point{X: r.Right, Y: r.Bottom}, to: plane.Point{X: r.Right, Y: r.Top}, edge: f.w.frame.edge(piece.EdgeOf(side, piece.OnLeft)), onLeft: true},
 	}
-	f.steep = append(f.steep, edges...)
+	f.steep = append(f.steep, edges[:]...)
 	if len(f.seen) > 0 {
-		f.seen = append(f.seen, edges...)
+		f.seen = append(f.seen, edges[:]...)
 	}
 }
 
