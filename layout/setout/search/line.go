@@ -253,8 +253,12 @@ const (
 	lateShare = 2
 )
 
-// tries bounds how many placings of the free marks are looked at for one start.
-const tries = 240
+// tries bounds how many placings of the free marks are looked at for one start, and mostTries how many are as long as
+// there is work.
+const (
+	tries     = 240
+	mostTries = 20000
+)
 
 // step looks at the start that is next in the queue, and tells by done when all
 // are known that are equal before the terms that walls share.
@@ -268,7 +272,7 @@ func (h *hunt) step(cut *cutoff) {
 		h.feed(c.group)
 	}
 	h.short = false
-	if got := h.place(h.wall, h.line, c.edge, h.limit(), cut, tries); got != nil {
+	if got := h.place(h.wall, h.line, c.edge, h.limit(), cut, mostTries); got != nil {
 		h.keep(*got)
 	}
 	switch {

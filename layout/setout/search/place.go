@@ -39,11 +39,11 @@ func sum(spots []*spot) merit.Merit {
 }
 
 // best gives the best placing.
-func (p *placer) best(limit *merit.Merit, tries int) *count.Counted {
-	p.first(tries)
+func (p *placer) best(limit *merit.Merit, most int) *count.Counted {
+	p.first(most)
 	p.queue = queue[*placing]{before: p.before}
 	p.push(make([]int, len(p.choices)))
-	return p.run(limit, tries)
+	return p.run(limit, most)
 }
 
 func (p *placer) before(a, b *placing) bool {
@@ -53,10 +53,11 @@ func (p *placer) before(a, b *placing) bool {
 	return slices.Compare(a.at, b.at) < 0
 }
 
-func (p *placer) run(limit *merit.Merit, tries int) *count.Counted {
+func (p *placer) run(limit *merit.Merit, most int) *count.Counted {
 	// A look costs one, a count two, and far more where it can only be better out of
 	// sight or quicker to cut; of openings that stand clear a small part of that.
-	left := 3 * clearForOne * tries
+	left := 3 * clearForOne * most
+	enough := left - 3*clearForOne*min(most, tries) // once the work is spent
 	var found *placing
 	for !p.queue.empty() {
 		first := p.queue.first()
@@ -83,13 +84,13 @@ func (p *placer) run(limit *merit.Merit, tries int) *count.Counted {
 			cost = 1
 		}
 		if left -= cost; found != nil && p.late(first, found) {
-			left -= cost * tries / lateTries
+			left -= cost * min(most, tries) / lateTries
 		}
 		if left >= 0 && first.depth == edged && !p.standsClear(first) {
 			p.refine(first)
 			continue
 		}
-		if left -= cost; left < 0 || found != nil && p.stopped() {
+		if left -= cost; left < 0 || (found != nil || left < enough) && p.stopped() {
 			p.short = true
 			break
 		}
@@ -100,7 +101,7 @@ func (p *placer) run(limit *merit.Merit, tries int) *count.Counted {
 	switch {
 	case found == nil:
 		return p.oneByOne()
-	case tries == 1: // a first look: what gives most is looked at again
+	case most == 1: // a first look: what gives most is looked at again
 		return found.counted
 	}
 	return p.nudge(found)
