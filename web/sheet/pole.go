@@ -264,8 +264,31 @@ func (b *book) storyPole() {
 	b.fitted(subject{title: "Story pole"}, false, func(f *flow) {
 		f.words(plain, "For a stick of your own: mark the level line on it first, then everything up and down from there. Its foot stands on the highest rim, "+
 			b.over(p.low)+" the level line."+b.said())
-		f.abreast(b.courseList(p), b.markList(p), 45)
+		f.heights(b.courseList(p), b.markList(p))
 	})
+}
+
+// heights writes the courses and the marks beside each other; where the courses are too many for one leaf even in small
+// text, the last of them over the marks.
+func (f *flow) heights(courses, marks table) {
+	const share = 45
+	small := *f.inColumn(0, 2)
+	small.percent = percents[len(percents)-1]
+	if small.high(courses) <= f.left() {
+		f.abreast(share, courses, marks)
+		return
+	}
+	first, rest := f.inColumn(0, 2).evenly(courses, marks)
+	f.abreast(share, first, rest, marks)
+}
+
+// evenly parts the courses so that the first of them are about as high as the rest with the marks.
+func (f *flow) evenly(courses, marks table) (first, rest table) {
+	n := len(courses.rows)
+	for n > 1 && f.high(courses.of(courses.rows[:n-1])) >= f.high(courses.of(courses.rows[n-1:]))+f.high(marks) {
+		n--
+	}
+	return courses.of(courses.rows[:n]), courses.of(courses.rows[n:])
 }
 
 // courseFoot is what of a course its height is measured to.

@@ -68,6 +68,21 @@ func TestThePoleListsTheCoursesOfAPatternAsTheyStand(t *testing.T) {
 	}
 }
 
+// Courses that are too many for one column go on over the marks: the list takes one leaf, and names every course.
+func TestAPoleOfManyCoursesTakesOneLeaf(t *testing.T) {
+	b := newBook(demoIn(t, "2", "2", survey.Bond{Kind: "hexagon"}), Options{Kinds: []Kind{StoryPole}, Paper: Papers()[1]})
+	require.Len(t, b.leaves, 1)
+	said := map[string]bool{}
+	for _, x := range texts(b.leaves[0]) {
+		said[x.Text] = true
+	}
+	tiles := b.pole().tiles
+	require.Greater(t, len(tiles), 45)
+	for _, u := range tiles {
+		assert.True(t, said[number(u.course)] && said[held(b.signed(u.bottom))], "course %d", u.course)
+	}
+}
+
 // Every number in a ring on the drawing of a wall is told on that sheet, or the sheet says on
 // which other it stands.
 func TestNumbersInRingsAreTold(t *testing.T) {

@@ -80,22 +80,29 @@ func (f *flow) table(t table) {
 	f.y += tableGap
 }
 
-// abreast writes two tables beside each other, the first of them so many hundredths
-// of the breadth wide; one under the other where either is longer than the leaf.
-func (f *flow) abreast(first, second table, share drawing.Micron) {
+// abreast writes tables under each other beside a first one, which is so many hundredths of the breadth wide; all under
+// each other where these or that are longer than the leaf.
+func (f *flow) abreast(share drawing.Micron, first table, others ...table) {
 	const gap = 8 * mmPaper
 	lo, hi, y := f.lo, f.hi, f.y
 	middle := lo.X + (hi.X-lo.X)*share/100
 	f.hi.X = middle - gap/2
 	fits := max(f.high(first), leastTable) <= f.left()
 	f.lo.X, f.hi.X = middle+gap/2, hi.X
-	if fits = fits && f.high(second) <= f.left(); !fits {
+	var high drawing.Micron
+	for _, t := range others {
+		high += f.high(t)
+	}
+	if fits = fits && high <= f.left(); !fits {
 		f.lo, f.hi = lo, hi
-		f.table(first)
-		f.table(second)
+		for _, t := range append([]table{first}, others...) {
+			f.table(t)
+		}
 		return
 	}
-	f.table(second)
+	for _, t := range others {
+		f.table(t)
+	}
 	low := f.y
 	f.lo.X, f.hi.X, f.y = lo.X, middle-gap/2, y
 	f.table(first)
