@@ -253,13 +253,6 @@ const (
 	lateShare = 2
 )
 
-// tries bounds how many placings of the free marks are looked at for one start, and mostTries how many are as long as
-// there is work.
-const (
-	tries     = 240
-	mostTries = 20000
-)
-
 // step looks at the start that is next in the queue, and tells by done when all
 // are known that are equal before the terms that walls share.
 func (h *hunt) step(cut *cutoff) {

@@ -9,6 +9,13 @@ import (
 	"coursewright/layout/survey"
 )
 
+// tries bounds how many placings of the free marks are looked at for one start, and mostTries how many are as long as
+// there is work.
+const (
+	tries     = 240
+	mostTries = 20000
+)
+
 // placing is one way to place every free mark of a wall. Its merit is exact once
 // it was cut, before that what it cannot beat.
 type placing struct {
