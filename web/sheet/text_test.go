@@ -117,7 +117,7 @@ func TestTheCutScheduleCountsEveryPiece(t *testing.T) {
 			sum, lines = sum+n, lines+1
 		}
 		assert.Equal(t, cut, sum, name)
-		assert.Equal(t, lines, len(b.cuts.Groups), name)
+		assert.Equal(t, lines, len(b.rows()), name)
 		for _, g := range b.cuts.Groups {
 			big, _ := b.fence(g)
 			says(t, text, big, "%s, %s", name, g.ID)
