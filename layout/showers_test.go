@@ -5,6 +5,7 @@ import (
 	"encoding/json"
 	"fmt"
 	"maps"
+	"os"
 	"slices"
 	"strconv"
 	"testing"
@@ -189,6 +190,21 @@ func TestOrdinaryShowersAreProven(t *testing.T) {
 	for _, seed := range []int{5, 6, 7, 9, 11, 22, 34, 40, 43, 47, 54, 56, 59} {
 		job := showers.Example(seed)
 		require.True(t, planned(t, job).Proven, "room %d: %s", seed, job)
+	}
+}
+
+// With two free niches one start has more placings than are looked at once the work is spent. In other tile that is sold this room was
+// given up after a thirtieth of the work.
+func TestTwoFreeNichesAreProven(t *testing.T) {
+	file, err := os.ReadFile("../testdata/cases/two-free-niches-side-by-side.json")
+	require.NoError(t, err)
+	for _, size := range [...][2]string{{"16", "4"}, {"4 1/4", "4 1/4"}} {
+		job, err := survey.Read(file)
+		require.NoError(t, err)
+		job.Tile.Width, job.Tile.Height, job.Bond = size[0], size[1], survey.Bond{Kind: "stack"}
+		plan, err := layout.Quick(t.Context(), job)
+		require.NoError(t, err)
+		require.True(t, plan.Setout.Proven, "%v", size)
 	}
 }
 
