@@ -257,9 +257,9 @@ func TestAnAnswerMarksWhatItIsAbout(t *testing.T) {
 	ctx := trial.Browse(t)
 	trial.Steps(t, ctx, chromedp.EmulateViewport(1440, 900), chromedp.Navigate(s.URL+"/jobs/1"), chromedp.WaitVisible("#drawing svg"), trial.Ready)
 	trial.Steps(t, ctx, chromedp.Click("#answer-first"))
-	trial.Await(t, ctx, `document.querySelectorAll("#drawing .rings path").length > 5`)
+	trial.Await(t, ctx, `document.querySelectorAll("#drawing .rings path:not(.ground)").length > 5`)
 	trial.Steps(t, ctx, chromedp.Click("#answer-smallest"))
-	trial.Await(t, ctx, `document.querySelectorAll("#drawing .rings path").length === 1 && document.querySelector("#card .piececard") !== null`)
+	trial.Await(t, ctx, `document.querySelectorAll("#drawing .rings path:not(.ground)").length === 1 && document.querySelector("#card .piececard") !== null`)
 }
 
 // Each key redraws before anything is saved, and what does not read yet leaves the last drawing.
