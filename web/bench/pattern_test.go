@@ -35,6 +35,7 @@ func TestAPatternIsPickedOnTheBench(t *testing.T) {
 	_, job = s.Stored()
 	assert.Equal(t, "herringbone", job.Bond.Kind, "nothing was saved")
 	assert.Contains(t, page, "Use a tile of 6 1/8 × 3", "what would close is one press away")
+	assert.Contains(t, page, "choice: herringbone, 1/8&#34; joint", "the frame says what is drawn")
 
 	posted.Set("do", trial.Button(t, page, "fit bond"))
 	answer, _ = s.Post("/jobs/1", posted)

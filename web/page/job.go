@@ -22,6 +22,7 @@ type Job struct {
 	Undoes   string            // what undo takes back: "width of back"
 	Here     string            // the query of the address, as "?wall=2"
 	Typed    survey.Job        // what the form shows: the job as typed last
+	Stands   survey.Job        // the job of the plan: as typed, but for what is refused
 	Raw      map[string]string // by path, text typed where the job holds no text
 	Filled   string            // the job file the form is filled from
 	Faults   []Fault           // what keeps the typed job from being solved

@@ -22,7 +22,7 @@ import (
 func (s Site) Shown(ctx context.Context, stored store.Job, job survey.Job, plan layout.Plan) Job {
 	return Job{
 		ID: stored.ID, Revision: stored.Revision, CanUndo: stored.CanUndo, CanRedo: stored.CanRedo, Undoes: s.undoes(ctx, stored, job),
-		Typed: job, Filled: string(stored.Document), Plan: plan,
+		Typed: job, Stands: job, Filled: string(stored.Document), Plan: plan,
 	}
 }
 
