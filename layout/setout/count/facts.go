@@ -137,6 +137,18 @@ func (w *facts) period() length.Length {
 	return (w.rule.Across + w.room.Joint) * length.Length(len(w.shifts))
 }
 
+// shiftsExactly tells whether rows stand to the next as these do to those after them, round and round: no shift was
+// rounded.
+func (w *facts) shiftsExactly() bool {
+	pitch := w.rule.Along + w.room.Joint
+	for k, shift := range w.shifts {
+		if next := w.shifts[(k+1)%len(w.shifts)]; length.Mod(shift+w.shifts[1%len(w.shifts)]-next, pitch) != 0 {
+			return false
+		}
+	}
+	return true
+}
+
 // phase is where rows stand in a pitch: those a pitch further stand alike, but for their classes.
 func phase(w *facts, across length.Length) length.Length {
 	return length.Mod(across, w.rule.Across+w.room.Joint)

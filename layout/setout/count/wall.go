@@ -134,17 +134,22 @@ func placedKey(p survey.Placed) string {
 
 // ShiftsExactly tells whether courses that are level stand to those above them as these do to the
 // next, round and round: no shift was rounded.
-func (w *Wall) ShiftsExactly() bool {
-	shifts, pitch := w.facts.shifts, w.facts.rule.Along+w.facts.room.Joint
-	if w.facts.frame.plumb {
-		return false
+func (w *Wall) ShiftsExactly() bool { return !w.facts.frame.plumb && w.facts.shiftsExactly() }
+
+// Rise is after how much of a course line a wall gives the same again: a pitch, or with columns whose start is
+// free as little as it takes until another of them stands where the first did, as the others then do.
+func (w *Wall) Rise() length.Length {
+	rise := w.facts.room.Tile.Height + w.facts.room.Joint
+	along := w.facts.rule.Across + w.facts.room.Joint
+	if !w.facts.frame.plumb || w.Found.Pin != nil || length.Mod(along, w.facts.room.Tape) != 0 || !w.facts.shiftsExactly() {
+		return rise
 	}
-	for k, shift := range shifts {
-		if next := shifts[(k+1)%len(shifts)]; length.Mod(shift+shifts[1%len(shifts)]-next, pitch) != 0 {
-			return false
+	for _, shift := range w.facts.shifts {
+		if up := length.Mod(shift, rise); up > 0 {
+			rise = min(rise, up)
 		}
 	}
-	return true
+	return rise
 }
 
 // From is a set-out as it is seen from another course line, a whole number of courses off.

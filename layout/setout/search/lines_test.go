@@ -144,3 +144,14 @@ func TestHandsThatAreTried(t *testing.T) {
 		require.Equal(t, []survey.Hand{survey.Right}, hands(&room), "%s, as the job says", line)
 	}
 }
+
+// Of columns in half bond every line over half a pitch is the same as one under it, begun in the next column: no line is
+// tried twice, and each is or one that is the same. A wall whose start is pinned knows no other line to be the same.
+func TestNoLineOfColumnsIsTriedTwice(t *testing.T) {
+	s := solverOf("1000x600 300x100+2 1/2 columns | 800x600")
+	require.Len(t, s.lines(), 102)
+	require.Equal(t, s.lines()[:51], s.distinct())
+	room := chance.Sketch("1000x600 300x100+2 1/2 columns | 800x600")
+	room.Walls[1].Pin = &survey.StartPin{Is: survey.OnEdge}
+	require.Equal(t, s.lines(), solverIn(&room).distinct())
+}

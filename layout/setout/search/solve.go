@@ -130,7 +130,7 @@ func trials(t *task) queue[*trial] {
 		return a.line < b.line
 	}}
 	for _, s := range t.hands {
-		for _, line := range s.lines() {
+		for _, line := range s.distinct() {
 			if t.stopped() && t.ended {
 				break
 			}

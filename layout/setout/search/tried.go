@@ -33,6 +33,24 @@ func (s *solver) lines() []length.Length {
 	return s.within(unique(out))
 }
 
+// distinct lists the lines that are tried without those on which every wall gives what it gives on a lower one, begun
+// in another column.
+func (s *solver) distinct() []length.Length {
+	rise := s.walls[0].Rise()
+	for _, w := range s.walls[1:] {
+		if w.Rise() != rise {
+			return s.lines()
+		}
+	}
+	known := map[length.Length]bool{}
+	return slices.DeleteFunc(s.lines(), func(line length.Length) bool {
+		at := length.Mod(line, rise)
+		again := known[at]
+		known[at] = true
+		return again
+	})
+}
+
 // shifts are how far the columns of the bond stand over the course line, where it has
 // columns: a mark of the tape may lie under any of them.
 func (s *solver) shifts() []length.Length {
