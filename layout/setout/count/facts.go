@@ -139,7 +139,7 @@ func (w *facts) period() length.Length {
 
 // shiftsExactly tells whether rows stand to the next as these do to those after them, round and round: no shift was
 // rounded.
-func (w *facts) shiftsExactly() bool {
+func shiftsExactly(w *facts) bool {
 	pitch := w.rule.Along + w.room.Joint
 	for k, shift := range w.shifts {
 		if next := w.shifts[(k+1)%len(w.shifts)]; length.Mod(shift+w.shifts[1%len(w.shifts)]-next, pitch) != 0 {

@@ -134,14 +134,14 @@ func placedKey(p survey.Placed) string {
 
 // ShiftsExactly tells whether courses that are level stand to those above them as these do to the
 // next, round and round: no shift was rounded.
-func (w *Wall) ShiftsExactly() bool { return !w.facts.frame.plumb && w.facts.shiftsExactly() }
+func (w *Wall) ShiftsExactly() bool { return !w.facts.frame.plumb && shiftsExactly(w.facts) }
 
 // Rise is after how much of a course line a wall gives the same again: a pitch, or with columns whose start is
 // free as little as it takes until another of them stands where the first did, as the others then do.
 func (w *Wall) Rise() length.Length {
 	rise := w.facts.room.Tile.Height + w.facts.room.Joint
 	along := w.facts.rule.Across + w.facts.room.Joint
-	if !w.facts.frame.plumb || w.Found.Pin != nil || length.Mod(along, w.facts.room.Tape) != 0 || !w.facts.shiftsExactly() {
+	if !w.facts.frame.plumb || w.Found.Pin != nil || length.Mod(along, w.facts.room.Tape) != 0 || !shiftsExactly(w.facts) {
 		return rise
 	}
 	for _, shift := range w.facts.shifts {
