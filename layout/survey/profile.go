@@ -155,15 +155,32 @@ func (r *resolver) headOverBase(p path, w WallFound) {
 			if head > base {
 				continue
 			}
+			if r.turned(p.dot("base").at(i).dot("readings"), s, head) {
+				return
+			}
 			what := Kind("base")
 			if s.Meets == Seat {
 				what = Seat // of a bench that meets the ceiling, say
 			}
-			r.faults.add(p, fmt.Sprintf("the head %s at %s, where the %s with its gap stands at %s",
+			r.faults.add(p.dot("head"), fmt.Sprintf("the head %s at %s, where the %s with its gap stands at %s",
 				head.Plain(r.units, 0), x.Plain(r.units, 0), what, base.Plain(r.units, 0)), fmt.Sprintf("a head above the %s everywhere", what))
 			return
 		}
 	}
+}
+
+// turned refuses a drop that was typed with a minus and so stands over the head, at the drop: nobody
+// looks for that at the head.
+func (r *resolver) turned(p path, s SegmentFound, head length.Length) bool {
+	for i, d := range s.Readings {
+		if d.Value > 0 && s.Gap+d.Value >= head && s.Gap-d.Value < head {
+			typed := d.Value.Plain(r.units, 0)
+			r.faults = append(r.faults, Fault{Path: string(p.at(i).dot("drop")), Found: quote("-"+typed) + ", which stands over the head",
+				Want: "how far it is below the line, without a minus", Meant: typed})
+			return true
+		}
+	}
+	return false
 }
 
 // places gives the x over segment i where it or the head may bend.

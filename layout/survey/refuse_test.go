@@ -140,6 +140,7 @@ func TestResolveRefuses(t *testing.T) {
 		{func(j *job, w *survey.Wall) { w.Head.Gap = "1/8" }, "walls[1].head.gap: found “1/8”; write nothing here"},
 		{func(j *job, w *survey.Wall) { w.Head.Readings = []survey.Rise{{"0", "1"}} }, "walls[1].head.readings: found readings; write nothing here"},
 		{func(j *job, w *survey.Wall) { w.Head.Stops = mark("-39 7/8") }, "walls[1].head: found the head -39 7/8 at 0, where the base with its gap stands at -39 7/8; write a head above the base everywhere"},
+		{func(j *job, w *survey.Wall) { w.Base[0].Readings[1].Drop = "-40" }, "walls[1].base[0].readings[1].drop: found “-40”, which stands over the head; write how far it is below the line, without a minus; perhaps “40” was meant"},
 		{func(j *job, w *survey.Wall) {
 			w.Head = survey.Head{Meets: "ceiling", Readings: []survey.Rise{{"0", "9"}, {"30", "-41"}, {"60", "9"}}}
 		}, "walls[1].head: found the head -41 1/8 at 30, where"},

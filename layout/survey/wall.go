@@ -40,7 +40,7 @@ func (r *resolver) wall(p path, w Wall, sealant length.Length, taken map[string]
 		r.strips(p.dot("strips"), w.Strips, &WallFound{}, across)
 	}
 	if len(r.faults) == before {
-		r.headOverBase(p.dot("head"), found)
+		r.headOverBase(p, found)
 		r.underCeiling(p.dot("openings"), found, r.around.Doubt)
 		r.fixturesUnder(p.dot("fixtures"), found, r.around.Doubt)
 	}
