@@ -103,10 +103,14 @@ func (a *asker) leans() {
 }
 
 // lean looks from reading to reading, and from the level line to the first: at
-// the level line a corner is where the wall ends, by definition.
+// the level line a corner is where the wall ends, by definition. One gap over and
+// under the line is looked at over it, where it is read.
 func (a *asker) lean(wall int, end string, found []survey.Reading) {
 	last := survey.Reading{}
 	for n, r := range found {
+		if n == 0 && len(found) == 2 && found[1] == (survey.Reading{At: -r.At, Value: -r.Value}) {
+			continue
+		}
 		rise, off := (r.At - last.At).Abs(), (r.Value - last.Value).Abs()
 		if 256*off > 3*rise && off > a.either(length.Inch/4, 6*length.Millimetre) {
 			a.ask(Doubt{Rule: Lean, Path: fmt.Sprintf("walls[%d].%s.lean[%d].off", wall, end, n), Wall: wall,

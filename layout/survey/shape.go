@@ -175,8 +175,8 @@ func plumb(x length.Length, on plane.Side) chain {
 	return chain{{Point: plane.Point{X: x, Y: -beyond}, On: on}, {Point: plane.Point{X: x, Y: beyond}, On: on}}
 }
 
-// edge is a corner as it leans, moved by in; below the first reading and above
-// the last the corner is taken as plumb. From the bottom upwards.
+// edge is a corner as it leans, moved by in; below the lowest reading and above
+// the highest the corner is taken as plumb. From the bottom upwards.
 func (e EndFound) edge(x, in length.Length, on plane.Side) chain {
 	if len(e.Lean) == 0 {
 		return plumb(x+in, on)

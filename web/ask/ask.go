@@ -118,7 +118,7 @@ func (r *room) add(q Question) {
 func (r *room) widths() {
 	for i, w := range r.job.Walls {
 		q := Question{Path: form.At("walls", i) + ".width", Label: "Width of " + WallName(w.Name), Picture: "width",
-			Ask: "How wide is " + WallName(w.Name) + "?", Help: "Board to board, just over the rim."}
+			Ask: "How wide is " + WallName(w.Name) + "?", Help: "Board to board, along the level line."}
 		if r.corner(i, true) != r.corner(i, false) {
 			q.Ask = "How far from the corner do the boards of " + WallName(w.Name) + " run?"
 			q.Help = "From the inside corner to where the board, the trim, a casing or the wall ends."

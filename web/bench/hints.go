@@ -22,7 +22,7 @@ var hints = []hint{
 	{"tile.name tiles.name", "Name of a tile", "As it stands on the box, so that no two tiles are mixed up.", "name:tag"},
 	{"name", "Name", "What it is called on the drawing, in lists and on sheets.", "name:tag"},
 
-	{"walls.width", "Width of a wall", "Along the boards from corner to corner, just over the rim.", "width"},
+	{"walls.width", "Width of a wall", "Along the boards from corner to corner, on the level line: a corner that leans is elsewhere over and under it.", "width"},
 	{"base.readings.at head.readings.at", "At", "Where the reading was taken: from the left end of the wall, held level.", "reading"},
 	{"base.readings.drop", "Down", "From the level line down to what the tile stands on, at that place.", "tape"},
 	{"head.readings.rise", "Up", "From the level line up to the ceiling, at that place.", "top"},

@@ -28,7 +28,7 @@ var pictureNames = map[string]string{
 	"deep":           "A niche seen from the side: how deep it is, and how its sill falls to the room",
 	"studs":          "The niche may stand anywhere between the inner faces of two studs",
 	"front":          "On an end wall: how far the front of the tub and the outer edge of the tile stand from the corner",
-	"width":          "The tape along the boards from corner to corner, just over the rim",
+	"width":          "The tape along the boards from corner to corner, on the level line",
 	"top":            "From the level line up to the ceiling, or to the line where the tile stops",
 	"ten":            "A row of ten tiles with the joints between them, measured from the first edge to the last",
 	"fixtures":       "A shelf in the corner stands on a joint line; a soap dish takes tile out from a joint line up; the plates of a grab bar keep clear of the joints",
@@ -323,7 +323,7 @@ func picture(name string) templ.Component {
 				return templ_7745c5c3_Err
 			}
 		case "width":
-			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 18, "<path class=\"w\" d=\"M40 10H312V130H40z\"></path><path class=\"k\" d=\"M40 6V130M312 6V130\"></path><path class=\"tb\" d=\"M24 130H328V170H24z\"></path><path class=\"r\" d=\"M24 44H328\"></path><path class=\"tp\" d=\"M40 106H312V120H40z\"></path><path class=\"d\" d=\"M40 92H312M35 97l10-10M307 97l10-10\"></path><rect class=\"q\" x=\"140\" y=\"80\" width=\"72\" height=\"24\"></rect><text x=\"176\" y=\"97\" text-anchor=\"middle\" class=\"b\">?</text><text x=\"176\" y=\"156\" text-anchor=\"middle\">just over the rim</text>")
+			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 18, "<path class=\"w\" d=\"M40 10H312V130H40z\"></path><path class=\"k\" d=\"M40 6V130M312 6V130\"></path><path class=\"tb\" d=\"M24 130H328V170H24z\"></path><path class=\"r\" d=\"M24 66H328\"></path><path class=\"tp\" d=\"M40 68H312V82H40z\"></path><path class=\"d\" d=\"M40 44H312M35 49l10-10M307 49l10-10\"></path><rect class=\"q\" x=\"140\" y=\"32\" width=\"72\" height=\"24\"></rect><text x=\"176\" y=\"49\" text-anchor=\"middle\" class=\"b\">?</text><text x=\"176\" y=\"106\" text-anchor=\"middle\">along the level line</text>")
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
