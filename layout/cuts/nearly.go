@@ -16,7 +16,7 @@ func (b batcher) laidKey(w work, saws []Saw) string {
 	_, sawn := w.edges()
 	key := fmt.Sprint("laid ", w.piece.Of, " ", len(w.piece.Outline), sawn, len(w.face[0]))
 	if len(saws) == 0 || w.piece.Kind&(piece.Notch|piece.Hole) != 0 {
-		return fmt.Sprint(key, kindText(w.piece.Kind), w.outline(b.near))
+		return fmt.Sprint(key, w.kind(b.step), w.outline(b.near))
 	}
 	for _, s := range saws {
 		key += fmt.Sprint(" ", s.Enters, s.Enters.At(), s.Leaves, s.Leaves.At(), s.Stops)
@@ -130,7 +130,7 @@ func (w work) figures(step length.Length) (all []length.Length) {
 // larger the places of others are.
 func (g *Group) byLeast(pieces []work, step length.Length) {
 	least := slices.MinFunc(pieces, func(a, b work) int { return cmp.Compare(a.piece.Face.Area2(), b.piece.Face.Area2()) })
-	g.Saws, g.Kind = least.saws(step), kindText(least.piece.Kind)
+	g.Saws, g.Kind = least.saws(step), least.kind(step)
 	for _, w := range pieces {
 		size := w.size(step)
 		g.Spread = max(g.Spread, size.Width-g.Size.Width, size.Height-g.Size.Height)

@@ -55,7 +55,7 @@ func (b batcher) equal(pieces []work) []lot {
 // cut, and a cut that takes off less than the step is none.
 func (b batcher) one(w work) lot {
 	factory, sawn := w.edges()
-	g := Group{Kind: kindText(w.piece.Kind), Size: w.size(b.step)}
+	g := Group{Kind: w.kind(b.step), Size: w.size(b.step)}
 	switch kind := w.piece.Kind; {
 	case w.unworkable():
 		g.How, g.Size.Notches, g.Size.Holes = Unworkable, nil, nil
@@ -72,7 +72,7 @@ func (b batcher) one(w work) lot {
 		return lot{key: fmt.Sprint("uncut ", w.piece.Of), group: g, pieces: []work{w}}
 	case w.own != nil:
 		w = w.straightened(b.step)
-		g.Kind, g.Size, g.Saws = kindText(w.piece.Kind), w.size(b.step), w.saws(b.step)
+		g.Kind, g.Size, g.Saws = w.kind(b.step), w.size(b.step), w.saws(b.step)
 		return lot{key: b.laidKey(w, g.Saws), group: g, pieces: []work{w}}
 	case kind&(piece.Notch|piece.Hole) == 0:
 		b.straighten(&g, w)

@@ -157,7 +157,7 @@ func Near(s length.System) length.Length {
 // cut is the piece by itself.
 func (w work) cut(step length.Length, line string) Cut {
 	factory, sawn := w.edges()
-	return Cut{Piece: w.piece.ID, Group: line, Kind: kindText(w.piece.Kind), Size: w.size(step), Factory: factory, Cut: sawn, Saws: w.saws(step), Outline: w.around(), Sketch: w.face}
+	return Cut{Piece: w.piece.ID, Group: line, Kind: w.kind(step), Size: w.size(step), Factory: factory, Cut: sawn, Saws: w.saws(step), Outline: w.around(), Sketch: w.face}
 }
 
 // numbered sorts lines and gives them their ids.

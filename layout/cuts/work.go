@@ -110,7 +110,17 @@ func (w work) outline(step length.Length) string {
 	return string(text)
 }
 
-// kindText names the cuts of a piece.
+// kind names the cuts of a piece. A square tile of a pattern, whose sides are alike, is cut both ways where it is made
+// narrower and lower.
+func (w work) kind(step length.Length) string {
+	k, t := w.piece.Kind, w.piece.Tile
+	if k&piece.Rip != 0 && w.own != nil && rectangle(w.piece.Outline) && min(t.Width()-w.box.Width(), t.Height()-w.box.Height()) >= step {
+		k |= piece.Cross
+	}
+	return kindText(k)
+}
+
+// kindText names cuts.
 func kindText(k piece.Kind) string {
 	names := []struct {
 		kind piece.Kind

@@ -31,7 +31,7 @@ func (s *sawn) add(g cuts.Group) {
 	if len(s.ids) > 0 && mirrored(s.Group, g) {
 		s.mirrored += g.Count
 	}
-	s.ids, s.Count, s.Pieces = append(s.ids, g.ID), s.Count+g.Count, slices.Concat(s.Pieces, g.Pieces)
+	s.ids, s.Count, s.Pieces, s.Spread = append(s.ids, g.ID), s.Count+g.Count, slices.Concat(s.Pieces, g.Pieces), max(s.Spread, g.Spread)
 	for _, p := range g.Places {
 		i := slices.IndexFunc(s.Places, func(q cuts.Place) bool { return q.Wall == p.Wall && q.Side == p.Side })
 		if i < 0 {
@@ -42,11 +42,11 @@ func (s *sawn) add(g cuts.Group) {
 }
 
 // sameCut tells whether two lines are one cut for the saw: of one tile that may be turned, at the same settings, and the
-// same piece or its mirror image. What is marked, notched or bored is not.
+// same piece or its mirror image, however much larger the places of some are. What is marked, notched or bored is not.
 func (b *book) sameCut(a, c cuts.Group) bool {
 	switch {
 	case !b.opts.Saw.Turn || b.plan.Room.Grained(a.Of) || a.How != cuts.Fence || c.How != cuts.Fence,
-		a.Tile != c.Tile || a.Of != c.Of || a.Kind != c.Kind || a.Spread != c.Spread || a.Hides != c.Hides,
+		a.Tile != c.Tile || a.Of != c.Of || a.Kind != c.Kind,
 		b.marked(a) || b.marked(c) || len(a.Size.Notches)+len(a.Size.Holes)+len(c.Size.Notches)+len(c.Size.Holes) > 0:
 		return false
 	}
