@@ -133,10 +133,10 @@ function refused(page) {
 }
 
 // solved says that the room is solved, and how well, to who does not see the drawing: anew each time, also where it is as before.
-function solved(page) {
+function solved() {
   const told = document.getElementById("solved");
   told.textContent = "";
-  requestAnimationFrame(() => { told.textContent = page.getElementById("state").dataset.solved; });
+  requestAnimationFrame(() => { told.textContent = document.getElementById("state").dataset.solved; });
 }
 
 // settled notes what the form holds once an answer is in it.
@@ -158,7 +158,7 @@ function show(page, { whole, body }, answer) {
   noted(answer);
   for (const id of ["guess", "anew", "held", "answers", "faults", "tools", "paper", "insides", "wallcuts", "card", "clash", "pinned", "more", "jobtitle", "which", "undo", "redo", "state"]) swap(page, id);
   say(page.getElementById("status").textContent);
-  solved(page);
+  solved();
   document.title = page.title;
   if (whole) swapForm(page, body);
   for (const id of open) document.getElementById(id)?.setAttribute("open", "");

@@ -26,6 +26,7 @@ func TestEditRedrawUndoReload(t *testing.T) {
 	trial.Await(t, ctx, `document.getElementById("status").textContent === "Saved"`)
 	_, job := s.Stored()
 	assert.Equal(t, "59 3/4", job.Walls[1].Width, "said only after the commit")
+	trial.Await(t, ctx, `document.getElementById("solved").textContent.startsWith("Solved. Smallest cut:")`)
 	assert.True(t, before != trial.See[string](t, ctx, `document.getElementById("drawing").innerHTML`), "redrawn")
 	assert.True(t, trial.See[bool](t, ctx, `window.same === true`), "without a reload")
 	assert.Equal(t, "walls[1].width", trial.See[string](t, ctx, `document.activeElement.id`), "the focus stays")

@@ -4,11 +4,13 @@ import (
 	"context"
 	"os"
 	"path/filepath"
+	"sync"
 	"testing"
 	"time"
 
 	"github.com/chromedp/cdproto/cdp"
 	"github.com/chromedp/cdproto/emulation"
+	"github.com/chromedp/cdproto/runtime"
 	"github.com/chromedp/chromedp"
 	"github.com/stretchr/testify/require"
 )
@@ -67,7 +69,7 @@ func Type(t *testing.T, ctx context.Context, id, text string) {
 // Quote writes a text for a script.
 func Quote(s string) string { return "`" + s + "`" }
 
-// Chromium starts Chromium with a fresh profile and gives one tab of it.
+// Chromium starts Chromium with a fresh profile and gives one tab of it. A test fails where a script of its pages does.
 func Chromium(t *testing.T, ctx context.Context, more ...chromedp.ExecAllocatorOption) context.Context {
 	t.Helper()
 	options := append(chromedp.DefaultExecAllocatorOptions[:],
@@ -82,9 +84,30 @@ func Chromium(t *testing.T, ctx context.Context, more ...chromedp.ExecAllocatorO
 	options = append(options, more...)
 	ctx, cancel := chromedp.NewExecAllocator(ctx, options...)
 	t.Cleanup(cancel)
-	ctx, stop := chromedp.NewContext(ctx)
+	ctx, stop := chromedp.NewContext(ctx, chromedp.WithListener(thrown(t)))
 	t.Cleanup(stop)
 	return ctx
+}
+
+// thrown notes what scripts throw and nobody catches, and tells it when the test is over.
+func thrown(t *testing.T) func(any) {
+	var lock sync.Mutex
+	var seen []string
+	t.Cleanup(func() {
+		lock.Lock()
+		defer lock.Unlock()
+		require.Empty(t, seen, "thrown by scripts of the page")
+	})
+	return func(event any) {
+		if e, ok := event.(*runtime.EventExceptionThrown); ok {
+			lock.Lock()
+			defer lock.Unlock()
+			seen = append(seen, e.ExceptionDetails.Text)
+			if what := e.ExceptionDetails.Exception; what != nil {
+				seen = append(seen, what.Description)
+			}
+		}
+	}
 }
 
 // Shot takes a picture of the window as it stands into the folder named by SHOTS,
