@@ -63,6 +63,28 @@ func (l Line) Cost() string {
 	return l.Money.Of(decimal(l.Cents, 2))
 }
 
+// Tiles is how much tile there is to buy, of every size and of bands, strips and faces too: "42",
+// or where some comes on sheets "42 and 6 sheets".
+func Tiles(lines []Line) string {
+	pieces, sheets := 0, 0
+	for _, l := range lines {
+		switch {
+		case l.Item != "tile" && l.Further == 0 && !l.Other:
+		case l.Unit == "sheet":
+			sheets += l.Count
+		default:
+			pieces += l.Count
+		}
+	}
+	switch {
+	case sheets == 0:
+		return strconv.Itoa(pieces)
+	case pieces == 0:
+		return counted(sheets, "sheet")
+	}
+	return fmt.Sprintf("%d and %s", pieces, counted(sheets, "sheet"))
+}
+
 // Total adds up what has a price, and tells how many lines those are. Prices of several moneys add up
 // to a figure without a sign.
 func Total(lines []Line) (total Line, known int) {

@@ -1,6 +1,7 @@
 package takeoff_test
 
 import (
+	"fmt"
 	"os"
 	"strings"
 	"testing"
@@ -92,6 +93,7 @@ func TestAStripOfMosaicIsBoughtByTheSheet(t *testing.T) {
 	l := line(t, all, "sheet")
 	require.Contains(t, l.Because, "sheets of 12 × 12 tiles: 0 whole")
 	require.InDelta(t, 3, l.Net, 1, "six columns over 72 in: six half sheets and a little, two from one")
+	require.Equal(t, fmt.Sprintf("%d and %d sheets", all.Lines[0].Count, l.Count), takeoff.Tiles(all.Lines))
 }
 
 // Two bands of one mosaic are two lines, each with its own sheets.

@@ -341,7 +341,7 @@ func TestAllTilesOfAPatternAreToBeBought(t *testing.T) {
 	file, err = json.Marshal(job)
 	require.NoError(t, err)
 	_, page := trial.Of(t, file).Get("/jobs/1")
-	assert.Regexp(t, `[0-9]+ \+ [0-9]+ of its sizes, [0-9]+ spare`, page)
+	assert.Regexp(t, `[0-9]+ \+ [0-9]+ of its sizes, [0-9]+ of them spare`, page)
 }
 
 // The first course is told by what its outer tiles are cut to, as on the first-course sheet: at the ends of

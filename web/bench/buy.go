@@ -28,16 +28,13 @@ func (b Bench) whatToBuy() Answer {
 	a.Note = fmt.Sprintf("%d and %d spare", tile.Net, tile.Spare)
 	if tile.Boxes > 0 {
 		a.Figures = []page.Figure{{Value: boxes(tile.Boxes)}}
-		a.Note = fmt.Sprintf("%s, %d spare", page.Count(tile.Net+tile.Spare, is), tile.Spare)
-	}
-	if tile.Cents > 0 {
-		a.Note += " · " + tile.Cost()
+		a.Note = fmt.Sprintf("%s, %d of them spare", page.Count(tile.Net+tile.Spare, is), tile.Spare)
 	}
 	return b.withOther(a)
 }
 
-// withOther adds how many there are to buy of the tiles beside the room's own: those of
-// bands, of strips and of faces.
+// withOther adds how many there are to buy of the tiles beside the room's own, those of
+// bands, of strips and of faces, and what all costs that has a price.
 func (b Bench) withOther(a Answer) Answer {
 	n := map[string]int{}
 	for _, l := range b.Buy.Lines {
@@ -51,6 +48,9 @@ func (b Bench) withOther(a Answer) Answer {
 		if n[is] > 0 {
 			a.Note += " · and " + page.Count(n[is], is)
 		}
+	}
+	if total, known := takeoff.Total(b.Buy.Lines); known > 0 {
+		a.Note += " · known prices together " + total.Cost()
 	}
 	return a
 }
@@ -73,7 +73,7 @@ func ofKinds(a Answer, kinds []takeoff.Line) Answer {
 		all, spare, each = all+l.Count, spare+l.Spare, append(each, strconv.Itoa(l.Count))
 	}
 	a.Figures = []page.Figure{{Value: page.Count(all, "tile")}}
-	a.Note = fmt.Sprintf("%s of its sizes, %d spare", strings.Join(each, " + "), spare)
+	a.Note = fmt.Sprintf("%s of its sizes, %d of them spare", strings.Join(each, " + "), spare)
 	return a
 }
 

@@ -1,8 +1,12 @@
 package choices_test
 
 import (
+	"encoding/json"
+	"fmt"
 	"net/http"
+	"os"
 	"regexp"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -53,6 +57,35 @@ func TestChoicesFromOneToTwoAndBack(t *testing.T) {
 	require.NoError(t, err)
 	_, job = s.Stored()
 	assert.Len(t, job.Choices, 2, "undo brings a deleted choice back")
+}
+
+// What a client is told to buy and to pay is the same on every page: of a pattern of two tiles Choices named those
+// of the first size alone, beside the price of both, and the bench had the price of the room's own tile.
+func TestTilesAndPricesAreTheSameOnEveryPage(t *testing.T) {
+	file, err := os.ReadFile("../../testdata/jobs/one-wall.json")
+	require.NoError(t, err)
+	job, err := survey.Read(file)
+	require.NoError(t, err)
+	job.Tile.Width, job.Tile.Height, job.Tile.Box = "6", "6", &survey.Box{Count: 10, Price: "$20"}
+	job.Bond = survey.Bond{Kind: "pinwheel", Tiles: []survey.Tile{{Width: "2 1/2", Box: &survey.Box{Count: 25, Price: "$9"}}}}
+	file, err = json.Marshal(job)
+	require.NoError(t, err)
+	s := trial.Of(t, file)
+	_, work := s.Get("/jobs/1/work")
+	tiles, cents := 0, 0
+	for _, row := range regexp.MustCompile(`<th scope="row">tile[^<]*</th>\s*<td class="num"><strong>(\d+)</strong>.*?\$(\d+)\.(\d\d)`).FindAllStringSubmatch(work, -1) {
+		n, _ := strconv.Atoi(row[1])
+		c, _ := strconv.Atoi(row[2] + row[3])
+		tiles, cents = tiles+n, cents+c
+	}
+	require.Positive(t, cents)
+	price := fmt.Sprintf("$%d.%02d", cents/100, cents%100)
+	assert.Contains(t, work, "Known prices together: "+price)
+	_, bench := s.Get("/jobs/1")
+	assert.Contains(t, bench, "known prices together "+price)
+	_, page := s.Get("/jobs/1/choices")
+	assert.Regexp(t, fmt.Sprintf(`<dt>Tiles to buy</dt>\s*<dd>\s*%d\s`, tiles), page)
+	assert.Contains(t, page, price)
 }
 
 func TestWhatChoicesRefuse(t *testing.T) {

@@ -85,8 +85,7 @@ func (o Option) facts() []page.Figure {
 	b := o.Job
 	tiles, cost := "none", "not known"
 	if len(o.Buy.Lines) > 0 {
-		l := o.Buy.Lines[0]
-		tiles, cost = l.Amount(), priced(o.Buy)
+		tiles, cost = takeoff.Tiles(o.Buy.Lines), priced(o.Buy)
 	}
 	figures := b.Figures()
 	return append([]page.Figure{

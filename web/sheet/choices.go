@@ -73,7 +73,7 @@ func (b *book) choices() {
 }
 
 // aboutLooks stands over the drawings.
-const aboutLooks = "Tile and grout in their colours, seen from inside the room. Prices are those of the job, for the tile in whole boxes."
+const aboutLooks = "Tile and grout in their colours, seen from inside the room. Prices are those of the job, in whole boxes where there are any."
 
 // one fills a leaf with a single choice.
 func (b *book) one(some []Choice) func(*flow) {
@@ -112,7 +112,7 @@ func (b *book) scaleOf(title string, wide bool, fill filling) (scale drawing.Sca
 }
 
 // facts that a client asks for, in this order.
-var facts = []string{"tile", "joint", "pattern", "smallest cut", "cut pieces", "tiles to buy", "price of the tile", toTalkOver}
+var facts = []string{"tile", "joint", "pattern", "smallest cut", "cut pieces", "tiles to buy", "known prices", toTalkOver}
 
 const toTalkOver = "to talk over"
 
@@ -197,8 +197,8 @@ func (c Choice) facts(b *book) []string {
 	}
 	room := c.Plan.Room
 	tiles, lines := "none", b.buying(c.Plan).Lines
-	if len(lines) > 0 { // tiles stand first
-		tiles = lines[0].Amount()
+	if len(lines) > 0 {
+		tiles = takeoff.Tiles(lines)
 	}
 	price, _ := takeoff.Total(lines)
 	bond := string(room.Bond.Kind)
