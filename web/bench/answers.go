@@ -107,7 +107,7 @@ func withoutUnit(text string) string {
 // smallestCut says what is the smallest on the walls, where it is and what the saw is set to.
 func (b Bench) smallestCut() Answer {
 	a := Answer{ID: "smallest", Asked: "Smallest cut", To: page.JobPath(b.ID, "#drawing")}
-	bare, slivers := b.troubles()
+	bare, slivers := b.bareWall(), b.Slivers()
 	least := b.Plan.Setout.Least
 	switch {
 	case bare > 0:
@@ -159,22 +159,16 @@ func (b Bench) fine(l length.Length) string {
 	return withoutUnit(l.Fine(b.Plan.Room.Units))
 }
 
-// troubles counts what no plan should have. A piece that only runs out to a point, as under a roof, is none.
-func (b Bench) troubles() (bare, slivers int) {
-	points := 0
+// bareWall counts the places where wall shows beside the tile.
+func (b Bench) bareWall() (n int) {
 	for _, w := range b.Plan.Walls {
 		for _, g := range w.Gaps {
 			if !g.Low {
-				bare++
-			}
-		}
-		for i := range w.Pieces {
-			if p := &w.Pieces[i]; p.Unworkable && !p.NoSaw() {
-				points++
+				n++
 			}
 		}
 	}
-	return bare, max(0, b.Plan.Setout.Merit.Slivers+b.Plan.Setout.Merit.Unworkable-points)
+	return n
 }
 
 // whereIs says where a piece stands and what is cut for it, where that is not what shows.

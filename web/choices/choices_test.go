@@ -88,6 +88,19 @@ func TestTilesAndPricesAreTheSameOnEveryPage(t *testing.T) {
 	assert.Contains(t, page, price)
 }
 
+// Pieces that nobody can cut are slivers too: the bench counted them and Choices did not, so that the worst
+// choice looked like the best.
+func TestSliversAreCountedAsOnTheBench(t *testing.T) {
+	s := trial.Of(t, []byte(`{"format": "coursewright-job/1", "title": "slip", "units": "in", "tile": {"width": "6", "height": "6"}, "joint": "1/8",
+		"bond": {"kind": "stack"}, "pins": {"course": {"line": "-12"}}, "walls": [{"name": "back", "width": "24 3/8",
+		"left": {"stops": {"at": "0"}}, "right": {"stops": {"at": "24 3/8"}}, "head": {"stops": {"at": "12 3/8"}},
+		"base": [{"meets": "curb", "gap": "1/8", "readings": [{"at": "0", "drop": "12 1/2"}, {"at": "24 3/8", "drop": "12 1/2"}]}]}]}`))
+	_, bench := s.Get("/jobs/1")
+	require.Contains(t, bench, "4 slivers")
+	_, page := s.Get("/jobs/1/choices")
+	assert.Regexp(t, `<dt>Slivers</dt>\s*<dd>\s*4\s`, page)
+}
+
 func TestWhatChoicesRefuse(t *testing.T) {
 	s := trial.New(t)
 	s.Post("/jobs/1/choices", s.With("do", "duplicate", "of", "first", "name", "second"))

@@ -35,16 +35,30 @@ func Percent(s piece.Share) string {
 	return strconv.FormatInt(100*s.Num/s.Den, 10) + "\u00a0%"
 }
 
+// Slivers counts the pieces that are smaller than any should be, those that nobody can cut among them. A piece that
+// only runs out to a point, as under a roof, is none.
+func (j Job) Slivers() int {
+	points := 0
+	for _, w := range j.Plan.Walls {
+		for i := range w.Pieces {
+			if p := &w.Pieces[i]; p.Unworkable && !p.NoSaw() {
+				points++
+			}
+		}
+	}
+	return max(0, j.Plan.Setout.Merit.Slivers+j.Plan.Setout.Merit.Unworkable-points)
+}
+
 // Figure is one figure of the answer.
 type Figure struct{ Name, Value, Note, Class string }
 
 // Figures are the answer in a few figures.
 func (j Job) Figures() []Figure {
-	s := j.Plan.Setout
+	s, slivers := j.Plan.Setout, j.Slivers()
 	cut, all := plan.Count(j.Plan.Walls)
 	out := []Figure{
 		{"Smallest cut", s.Least.Size.Fine(j.Plan.Room.Units), j.leastNote(), ""},
-		{"Slivers", strconv.Itoa(s.Merit.Slivers), "", Bad(s.Merit.Slivers)},
+		{"Slivers", strconv.Itoa(slivers), "", Bad(slivers)},
 		{"Cut pieces", strconv.Itoa(cut), "of " + strconv.Itoa(all), ""},
 		{"Course line", j.Tape(s.Line), "from the level line", ""},
 	}
