@@ -10,6 +10,7 @@ import (
 	"github.com/a-h/templ"
 
 	"coursewright/layout"
+	"coursewright/layout/cuts"
 	"coursewright/layout/length"
 	"coursewright/layout/piece"
 	"coursewright/layout/plan"
@@ -119,7 +120,7 @@ func (b Bench) smallestCut() Answer {
 		return a
 	}
 	of := page.Percent(least.Share) + " of a tile"
-	if b.cutOf(least.Piece) != b.fine(least.Size) {
+	if b.covered(least) {
 		of = "shows, " + of
 	}
 	a.Figures = []page.Figure{{Value: b.fine(least.Size), Note: of}}
@@ -224,25 +225,38 @@ func (b Bench) tileOf(id string) survey.TileSize {
 	return b.Plan.Room.Tile
 }
 
-// cutOf is what the saw is set to for a piece.
+// cutOf is what the saw is set to for a piece. One with a notch takes more settings than can be told.
 func (b Bench) cutOf(id string) string {
+	set, tile := b.setTo(id), b.tileOf(id)
+	high := set.Height > 0 && set.Height < tile.Height
+	wide := set.Width > 0 && set.Width < tile.Width
+	switch size := cmp.Or(set.Width, set.Height); {
+	case size == 0 || len(set.Notches) > 0:
+		return ""
+	case wide && high:
+		return b.fine(set.Width) + " × " + b.fine(set.Height)
+	case high:
+		return b.fine(set.Height)
+	default:
+		return b.fine(size)
+	}
+}
+
+// setTo is the size on the line of the schedule that a piece is on.
+func (b Bench) setTo(id string) cuts.Size {
 	for _, g := range b.Schedule.Groups {
 		if slices.Contains(g.Pieces, id) {
-			size, tile := cmp.Or(g.Size.Width, g.Size.Height), b.tileOf(id)
-			high := g.Size.Height > 0 && g.Size.Height < tile.Height
-			wide := g.Size.Width > 0 && g.Size.Width < tile.Width
-			switch {
-			case wide && high:
-				return b.fine(g.Size.Width) + " × " + b.fine(g.Size.Height)
-			case high:
-				size = g.Size.Height
-			case wide:
-				size = g.Size.Width
-			}
-			return b.fine(size)
+			return g.Size
 		}
 	}
-	return ""
+	return cuts.Size{}
+}
+
+// covered tells whether a piece is cut larger than the least that shows of it: the next wall's tile
+// covers the rest.
+func (b Bench) covered(l plan.Least) bool {
+	set := b.setTo(l.Piece)
+	return len(set.Notches) == 0 && b.fine(set.Width) != b.fine(l.Size) && b.fine(set.Height) != b.fine(l.Size)
 }
 
 // whereTheNicheGoes gives the first niche, else where the tile stops.

@@ -115,6 +115,26 @@ func TestTheSmallestCutIsToldByWhatItIsCutTo(t *testing.T) {
 	assert.NotContains(t, answer, "· cut", "one size is said once")
 }
 
+// A piece shows less than it is cut to where the next wall covers it, and nowhere else. Found by a walk: 66 mm of a piece of
+// 66 × 75 were said to show, and of a notched tile 5/8 in beside "cut 6".
+func TestTheSmallestCutShowsLessOnlyWhereItIsCovered(t *testing.T) {
+	half, err := shapes.New("half wall", "mm", "half wall")
+	require.NoError(t, err)
+	notched, err := shapes.New("one", "in", "one")
+	require.NoError(t, err)
+	notched.Tile.Width, notched.Tile.Height, notched.Joint.Plain = "6", "3", "1/8"
+	w := &notched.Walls[0]
+	w.Openings = []survey.Opening{{Kind: "window", Name: "window", Left: &survey.Mark{At: "11 5/8"}, Width: &survey.Mark{At: "26"}, Bottom: &survey.Mark{At: "2"}, Height: &survey.Measure{Mark: &survey.Mark{At: "16"}}}}
+	for _, job := range []survey.Job{half, notched} {
+		file, err := json.Marshal(job)
+		require.NoError(t, err)
+		_, page := trial.Of(t, file).Get("/jobs/1")
+		answer := page[strings.Index(page, `id="answer-smallest"`):]
+		answer = answer[:strings.Index(answer, "</a>")]
+		assert.NotContains(t, answer, "shows")
+	}
+}
+
 // What is smaller inside a window than anything on the walls is told beside that. Found by a walk: the smallest cut of a bath was
 // 2 3/8 in, and the sill of its window had a strip of 5/8 in.
 func TestASliverInsideAWindowIsToldBesideTheSmallestCut(t *testing.T) {
