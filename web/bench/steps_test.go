@@ -310,6 +310,9 @@ func TestACornerThatLeansIsAskedInItsStep(t *testing.T) {
 	trial.Type(t, ctx, gap, "wide")
 	trial.Await(t, ctx, `document.getElementById("`+gap+`-said").textContent !== ""  && document.querySelector(".faults") !== null`)
 	assert.Equal(t, "wide", trial.See[string](t, ctx, `document.getElementById("`+gap+`").value`), "and what does not read stays as typed")
+	trial.See[bool](t, ctx, `(() => { document.getElementById("line-count").prepend("12 of 18 measured, 1 refused, "); return true })()`)
+	assert.Equal(t, 1, trial.See[int](t, ctx, `(() => { const r = document.createRange(); r.selectNode([...document.querySelector(".survey-head h2").childNodes].find((n) => n.textContent.trim() === "Survey")); return r.getClientRects().length })()`),
+		"the heading is not broken where much is counted beside it: it read Surve y")
 }
 
 // Whether the end of the tile is seen is asked where it stops, and weighs in the plan.
