@@ -114,9 +114,9 @@ func (p *Places) alike(other length.Length) []length.Length {
 	return out
 }
 
-// Heads lists where a free head may stand: on the top edges of courses, with columns
-// on the edges of tiles on either side of a joint, or at the limits of its range where
-// there is none, and on the level edges of measured openings, where a run turns. Where the first and the last course are
+// Heads lists where a free head may stand: on the top edges of tiles, with columns also at the limits of its range and, where
+// they step, on the far side of joints, where what it cuts of other columns is widest; at the limits of its range where no tile
+// ends in it; and on the level edges of measured openings, where a run turns. Where the first and the last course are
 // to be alike it may also leave of a tile what the base leaves.
 func (p *Places) Heads(line length.Length) []length.Length {
 	h := p.w.found.Head
@@ -128,8 +128,11 @@ func (p *Places) Heads(line length.Length) []length.Length {
 	}
 	tiles := p.w.upright(line)
 	out := tiles.within(h.Stops, tiles.tile)
+	if len(tiles.shifts) > 1 {
+		out = tiles.edges(h.Stops)
+	}
 	if len(out) == 0 || p.w.frame.plumb {
-		out = append(tiles.edges(h.Stops), h.Stops.From, h.Stops.To)
+		out = append(out, h.Stops.From, h.Stops.To)
 	}
 	out = append(out, p.openingsIn(h.Stops)...)
 	if p.w.room.Prefer.Shared {

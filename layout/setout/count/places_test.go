@@ -6,6 +6,7 @@ import (
 
 	"coursewright/layout/length"
 	"coursewright/layout/merit"
+	"coursewright/layout/setout/chance"
 	"coursewright/layout/survey"
 
 	"github.com/stretchr/testify/require"
@@ -71,6 +72,7 @@ func TestHeadsStandOnCourses(t *testing.T) {
 		"on the top of courses":   {"1000x600 300x100+2 head=400..620", 0, []length.Length{406, 508, 610}},
 		"no top in its range":     {"1000x600 300x100+2 head=410..500", 0, []length.Length{410, 500}},
 		"at a niche":              {"1000x600 300x100+2 head=420..520 niche=300,200,450,120", 0, []length.Length{450, 508}},
+		"in columns of stack":     {"1000x600 300x100+2 columns head=400..510", 0, []length.Length{400, 406, 508, 510}},
 		"in columns of half bond": {"1000x600 300x100+2 1/2 columns head=400..470", 0, []length.Length{400, 406, 408, 457, 459, 470}},
 	} {
 		var want []length.Length
@@ -79,6 +81,34 @@ func TestHeadsStandOnCourses(t *testing.T) {
 		}
 		require.Equal(t, want, drawWall(c.sketch).Places.Heads(c.line*mm), name)
 	}
+}
+
+// Columns that do not step give no more under a head on the far side of a joint than under one at the tiles' ends, but beside
+// a corner that leans: it is bent elsewhere, by one unit, and what is bare along it measured otherwise by tens of them.
+func TestAHeadStandsBeforeAJointOfColumnsInStackBond(t *testing.T) {
+	apart := 0
+	rapid.Check(t, func(t *rapid.T) {
+		room := chance.House(t, 1)
+		room.Bond = survey.BondRule{Kind: survey.Stack, Den: 1, Plumb: true}
+		found := room.Walls[0]
+		found.Left.Lean, found.Right.Lean = nil, nil
+		found.Head = survey.HeadFound{Stops: survey.Span{From: 400 * mm, To: 600 * mm}}
+		w := NewWall(&room, found, survey.Left)
+		s := setting(t, w)
+		tiles := w.facts.upright(s.Line)
+		for _, y := range tiles.within(w.Found.Head.Stops, 0) {
+			before := s
+			if before.Placed.Head = y - w.facts.room.Joint; before.Placed.Head < w.Found.Head.Stops.From {
+				continue
+			}
+			apart++
+			s.Placed.Head = y
+			end, far := w.Count(before), w.Count(s)
+			order, term := w.facts.order.Compare(&end.Merit, &far.Merit)
+			require.LessOrEqual(t, order, 0, "the head at %v is better by %s than at %v", y, term, before.Placed.Head)
+		}
+	})
+	require.Greater(t, apart, 10, "heads on the far side of a joint were drawn")
 }
 
 // By hand: courses begin at -40 and every 102 on, so the base at 0 leaves 60; a head at 428 leaves 60 of the course
