@@ -53,7 +53,7 @@ function around(on) {
   for (let up = on.parentElement; up; up = up.parentElement) if (up.id) parts.push(up.id);
   const near = all.map((stop, i) => [Math.abs(i - here), keyOf(stop)]).sort((a, b) => a[0] - b[0]).map(([, key]) => key);
   const boxes = on.matches("#survey button[name=do]") ? new Set(stops(form()).map((box) => box.name)) : null;
-  return { parts, near, boxes, field: on.closest(".asked")?.dataset.field };
+  return { parts, near, boxes, step: on.closest("details.step")?.id, field: on.closest(".asked")?.dataset.field };
 }
 
 // boxOf is the box at which a button stood, as one that answers a doubt does.
@@ -62,9 +62,11 @@ function boxOf({ around }) {
   return box && open(box) ? box : null;
 }
 
-// brought is the first box that a button of the survey has brought.
+// brought is the first box that a button of the survey has brought, in its own step if there is one: another step may
+// have a new box too, as of a range that was typed into one.
 function brought({ around }) {
-  return around?.boxes && stops(form()).find((box) => box.matches("input, select") && !around.boxes.has(box.name) && open(box));
+  const fresh = around?.boxes ? stops(form()).filter((box) => box.matches("input, select") && !around.boxes.has(box.name) && open(box)) : [];
+  return fresh.find((box) => box.closest("details.step")?.id === around.step) ?? fresh[0];
 }
 
 // nearby is what stands nearest to where a control was that is gone.

@@ -1,6 +1,7 @@
 package bench_test
 
 import (
+	"encoding/json"
 	"strconv"
 	"strings"
 	"testing"
@@ -9,7 +10,9 @@ import (
 	"github.com/chromedp/chromedp"
 	"github.com/chromedp/chromedp/kb"
 	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
 
+	"coursewright/web/shapes"
 	"coursewright/web/trial"
 )
 
@@ -42,6 +45,23 @@ func TestTheFocusIsNeverLost(t *testing.T) {
 		assert.Equal(t, step.leads, trial.See[string](t, ctx, focused), "after %q", step.press)
 		assert.True(t, trial.See[bool](t, ctx, `(() => { const r = document.activeElement.getBoundingClientRect(); return r.top >= 0 && r.bottom <= innerHeight })()`), "%q can be seen", step.leads)
 	}
+}
+
+// Found by a walk: after a range was typed into the box of the top, which makes two boxes of it, adding a window led back there.
+func TestAButtonLeadsToWhatItBroughtItself(t *testing.T) {
+	ctx := trial.Browse(t)
+	job, err := shapes.New("tub", "in", "tub")
+	require.NoError(t, err)
+	file, err := json.Marshal(job)
+	require.NoError(t, err)
+	openAt(t, ctx, trial.Of(t, file), "/jobs/1")
+	trial.Type(t, ctx, "walls[0].head.stops.at", "32 to 36")
+	trial.Await(t, ctx, status+` === "Saved"`)
+	trial.See[bool](t, ctx, `(() => { const b = document.querySelector('button[value="add walls[2].openings pipe"]'); b.closest("details").open = true; b.focus(); return true })()`)
+	trial.Steps(t, ctx, chromedp.KeyEvent(kb.Enter))
+	trial.Await(t, ctx, `document.getElementById("walls[2].openings[0].at") !== null`)
+	trial.Await(t, ctx, status+` === "Saved"`)
+	assert.Equal(t, "walls[2].openings[0].at", trial.See[string](t, ctx, focused))
 }
 
 // A button that is pressed while another edit is on its way asks for it once that is answered, in the form that has come
