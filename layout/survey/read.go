@@ -7,6 +7,7 @@ import (
 	"fmt"
 	"io"
 	"reflect"
+	"strings"
 	"unicode/utf8"
 )
 
@@ -16,7 +17,7 @@ const MaxBytes = 1 << 20
 // Read reads a job file as typed, without looking at its lengths. It refuses
 // what is longer than MaxBytes, no JSON, of another format, or has a field
 // that is unknown, of the wrong kind or there twice; the error is then Faults,
-// all of them. A byte-order mark at the start is skipped. Lists and objects that
+// all of them, or the format alone where it is another of ours, as that of a plan. A byte-order mark at the start is skipped. Lists and objects that
 // are empty read as absent, so that Read gives back exactly what Write was given.
 func Read(data []byte) (Job, error) {
 	data = bytes.TrimPrefix(data, []byte("\ufeff"))
@@ -36,8 +37,11 @@ func Read(data []byte) (Job, error) {
 	var job Job
 	d := decoder{faults: doubled(data)}
 	d.into(reflect.ValueOf(&job).Elem(), tree, "")
+	if strings.HasPrefix(job.Format, "coursewright-") && job.Format != Format {
+		d.faults = nil // its fields are those of another file
+	}
 	if d.faults == nil && job.Format != Format {
-		d.faults.add("format", quote(job.Format), Format)
+		d.faults.add("format", quote(job.Format), Format+", as in a job file that Export writes")
 	}
 	if d.faults != nil {
 		return Job{}, d.faults

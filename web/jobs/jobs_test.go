@@ -1,6 +1,7 @@
 package jobs_test
 
 import (
+	"bytes"
 	"fmt"
 	"net/http"
 	"net/url"
@@ -61,6 +62,9 @@ func TestAFaultyImportIsRefusedWithEveryFault(t *testing.T) {
 	assert.Contains(t, page, "colour")
 	answer, _ = s.Upload([]byte(`not a job`))
 	assert.Equal(t, http.StatusUnprocessableEntity, answer.StatusCode)
+	answer, page = s.Upload(bytes.Repeat([]byte("x"), 3_000_000))
+	assert.Equal(t, http.StatusUnprocessableEntity, answer.StatusCode)
+	assert.Contains(t, page, "3000000 bytes", "as large as it is, not as much of it as was read")
 }
 
 func TestADeletedJobCanBeBroughtBack(t *testing.T) {
