@@ -35,6 +35,7 @@ func TestJobsAreFoundByNameAndReadByThePage(t *testing.T) {
 	_, page := s.Get("/?find=" + url.QueryEscape("house 11 <"))
 	assert.Equal(t, 11, strings.Count(page, `class="job"`), "11, and 110 to 119")
 	assert.Contains(t, page, "11 jobs found.")
+	assert.Contains(t, page, `action="/#list"`, "on a phone what is found stands under all there is to begin with")
 	assert.Contains(t, page, `value="house 11 &lt;"`)
 	_, page = s.Get("/?find=house&from=50")
 	assert.Contains(t, page, `href="/?find=house"`)

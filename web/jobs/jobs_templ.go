@@ -811,7 +811,7 @@ func search(j Jobs) templ.Component {
 		}
 		ctx = templ.InitializeContext(ctx)
 		ctx = templ.ClearChildren(ctx)
-		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 70, "<form method=\"get\" action=\"/\" class=\"find\" role=\"search\"><div class=\"field\"><label for=\"find\">Find by name</label> <input id=\"find\" type=\"search\" name=\"find\" value=\"")
+		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 70, "<form method=\"get\" action=\"/#list\" class=\"find\" role=\"search\"><div class=\"field\"><label for=\"find\">Find by name</label> <input id=\"find\" type=\"search\" name=\"find\" value=\"")
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}
