@@ -53,11 +53,10 @@ func TestAScoutLooksAtEveryLine(t *testing.T) {
 // than any other.
 func TestStartsFarApart(t *testing.T) {
 	s := solverOf("1000x600 300x100+2 1/2")
-	h := s.hunt(s.walls[0], s.lines()[0])
-	all := h.apart(math.MaxInt32)
-	require.ElementsMatch(t, s.walls[0].Starts.Tried(), all)
+	all := s.walls[0].Starts.Tried()
+	require.Equal(t, all, apart(all, len(all)))
 	for _, most := range []int{1, 2, 7, 32} {
-		got := h.apart(most)
+		got := apart(all, most)
 		require.LessOrEqual(t, len(got), most)
 		require.Greater(t, len(got), most/2)
 		step := slices.Index(all, got[len(got)-1]) / max(1, len(got)-1)
@@ -154,7 +153,7 @@ func TestStartsThatPromiseAlikeComeSpread(t *testing.T) {
 		starts = append(starts, s)
 	}
 	var got []length.Length
-	for _, s := range spreadAlike(merit.OrderFor(survey.Prefer{}), []count.Group{{Starts: starts}})[0].Starts {
+	for _, s := range spreadStarts(merit.OrderFor(survey.Prefer{}), starts) {
 		got = append(got, s.Edge)
 	}
 	require.Equal(t, []length.Length{0, 1, 5, 3, 7, 2, 6, 4, 8}, got)

@@ -168,7 +168,7 @@ func first(order merit.Order, groups []count.Group) merit.Merit {
 func (s *solver) hunt(w *count.Wall, line length.Length) *hunt {
 	h := &hunt{solver: s, wall: w, line: line, groups: w.Starts.Groups(line)}
 	if s.spread {
-		h.groups = spreadAlike(s.order, h.groups)
+		h.groups = s.spreadAlike(h.groups)
 	}
 	h.queue.before = h.before
 	h.next = make([]int, len(h.groups))

@@ -1,12 +1,6 @@
 package search
 
-import (
-	"cmp"
-	"slices"
-
-	"coursewright/layout/length"
-	"coursewright/layout/setout/count"
-)
+import "coursewright/layout/length"
 
 // farStarts is how many starts of a wall are looked at on one line, far apart.
 const farStarts = 32
@@ -38,8 +32,8 @@ func (s *scout) on(line length.Length) *trial {
 	t := &trial{solver: s.solver, line: line, depth: exact}
 	s.limit = min(s.until, s.end)
 	for _, w := range s.walls {
-		h := s.hunt(w, line)
-		for _, edge := range h.apart(farStarts) {
+		h := &hunt{solver: s.solver, wall: w, line: line}
+		for _, edge := range apart(w.Starts.Tried(), farStarts) {
 			if s.stopped() {
 				return nil
 			}
@@ -56,16 +50,11 @@ func (s *scout) on(line length.Length) *trial {
 	return t
 }
 
-// apart are so many of the starts on a line, as far from each other as can be.
-func (h *hunt) apart(most int) []length.Length {
-	var all []*count.Start
-	for _, g := range h.groups {
-		all = append(all, g.Starts...)
-	}
-	slices.SortFunc(all, func(a, b *count.Start) int { return cmp.Compare(a.Edge, b.Edge) })
+// apart are so many of some starts, as far from each other as can be.
+func apart(all []length.Length, most int) []length.Length {
 	var out []length.Length
 	for k := 0; k < len(all); k += (len(all) + most - 1) / most {
-		out = append(out, all[k].Edge)
+		out = append(out, all[k])
 	}
 	return out
 }

@@ -58,18 +58,19 @@ type task struct {
 // solver searches with one hand of the bond.
 type solver struct {
 	*task
-	hand   survey.Hand
-	walls  []*count.Wall
-	shared map[huntOf]*hunt // walls whose start is free, searched once for all lines whole courses apart
-	worst  int              // the wall that turned out worse than was known when it was last looked at more closely
-	short  bool             // of the start that was placed last not every placing was looked at
+	hand    survey.Hand
+	walls   []*count.Wall
+	shared  map[huntOf]*hunt                // walls whose start is free, searched once for all lines whole courses apart
+	spreads map[*count.Start][]*count.Start // lists of starts by their first, with those that promise alike spread
+	worst   int                             // the wall that turned out worse than was known when it was last looked at more closely
+	short   bool                            // of the start that was placed last not every placing was looked at
 }
 
 // newTask prepares the search, on walls that were kept.
 func newTask(ctx context.Context, room *survey.Room, hands []survey.Hand, work int, kept *count.Kept) *task {
 	t := &task{room: room, order: merit.OrderFor(room.Prefer), ctx: ctx}
 	for _, hand := range hands {
-		s := &solver{task: t, hand: hand, shared: map[huntOf]*hunt{}}
+		s := &solver{task: t, hand: hand, shared: map[huntOf]*hunt{}, spreads: map[*count.Start][]*count.Start{}}
 		for _, found := range room.Walls {
 			s.walls = append(s.walls, kept.Wall(room, found, hand))
 		}

@@ -9,19 +9,28 @@ import (
 )
 
 // spreadAlike lets starts that promise alike in all that is judged in sight come spread evenly over the wall, and not one
-// beside the other.
-func spreadAlike(by merit.Order, groups []count.Group) []count.Group {
+// beside the other. Lines have most of their lists of starts in common, so each is spread once.
+func (s *solver) spreadAlike(groups []count.Group) []count.Group {
 	out := slices.Clone(groups)
 	for i, g := range groups {
-		starts := make([]*count.Start, 0, len(g.Starts))
-		for from := 0; from < len(g.Starts); from = len(starts) {
-			to := from + 1
-			for to < len(g.Starts) && promiseAlike(by, &g.Starts[from].Merit, &g.Starts[to].Merit) {
-				to++
-			}
-			starts = append(starts, spread(g.Starts[from:to])...)
+		its, there := s.spreads[g.Starts[0]]
+		if !there {
+			its = spreadStarts(s.order, g.Starts)
+			s.spreads[g.Starts[0]] = its
 		}
-		out[i].Starts = starts
+		out[i].Starts = its
+	}
+	return out
+}
+
+func spreadStarts(by merit.Order, all []*count.Start) []*count.Start {
+	out := make([]*count.Start, 0, len(all))
+	for from := 0; from < len(all); from = len(out) {
+		to := from + 1
+		for to < len(all) && promiseAlike(by, &all[from].Merit, &all[to].Merit) {
+			to++
+		}
+		out = append(out, spread(all[from:to])...)
 	}
 	return out
 }
