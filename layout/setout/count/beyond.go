@@ -16,7 +16,9 @@ func (b *Bounds) Beyond(s Setting) merit.Merit {
 	f.cover.Clear()
 	count := func(rows []bond.Row) {
 		for _, row := range t.plain(f.profile, rows, f.cover) {
-			t.add(f.row(row), f.cover)
+			cut := f.row(row)
+			b.meter.add(2 * (len(cut.tile) + len(cut.whole)))
+			t.add(cut, f.cover)
 		}
 	}
 	all := b.w.rows(s, f.box)
@@ -45,7 +47,7 @@ func (b *Bounds) Beyond(s Setting) merit.Merit {
 		doubt := differences(left, b.w.cuts(all, survey.SideLeft)) + differences(right, b.w.cuts(all, survey.SideRight))
 		m.Mirror = b.w.mark(max(0, differences(left, right)-doubt))
 	}
-	b.meter.add(20)
+	b.meter.add(len(all))
 	fixed := b.marks.Fixed(s.Line, s.Edge)
 	return m.Plus(&fixed)
 }

@@ -35,7 +35,7 @@ func newBounds(c *cutter, p *Places, z *zones) *Bounds {
 // OfBoth is what no set-out with the start on the course line can beat, wherever
 // the free marks go.
 func (b *Bounds) OfBoth(line, edge length.Length) merit.Merit {
-	b.meter.add(4)
+	b.meter.add(6)
 	m := b.edges(line, edge)
 	b.addLevelMarks(&m, edge)
 	b.addUprightMarks(&m, line)
@@ -55,7 +55,7 @@ func (b *Bounds) Standing(line, edge length.Length) merit.Merit {
 func (b *Bounds) AtEnd(right bool, x, line, edge length.Length) merit.Merit {
 	var m merit.Merit
 	if !b.w.frame.plumb && b.zones.zoned(right) {
-		b.meter.add(20)
+		b.meter.add(8)
 		m = b.atPlace(right, x, line, edge)
 	}
 	m.Exposed = b.marks.ExposedAt(edge, x, right)

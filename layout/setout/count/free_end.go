@@ -24,6 +24,6 @@ func (z *zones) at(right bool, x, along length.Length, bands pattern, slow []*un
 			s.runs = append(s.runs, row.runs...)
 		}
 	}
-	z.meter.add(1 + len(slow) + added/2)
+	z.meter.add(3 + added)
 	return s.merit()
 }

@@ -66,7 +66,7 @@ func (c *cutter) groundOf(p survey.Placed) *ground {
 		c.rows.empty()
 	}
 	n := c.cornerCount()
-	c.meter.add(150 + 15*n + n*n/500)
+	c.meter.add(10*n + n*n/500)
 	shape := c.w.found.Shape(c.w.room.Units, c.w.without(p))
 	return &ground{shape: shape, box: shape.Solid.Bounds(), profile: profileOf(c.w, shape), cover: piece.NewCover(shape, c.w.rule), bands: map[length.Length]numbered{}}
 }
@@ -98,7 +98,7 @@ func (f *fitted) bare() *piece.Cover {
 			edge := edgeBox(a.Point, ring[(k+1)%len(ring)].Point)
 			for _, i := range f.c.w.free {
 				if touch(edge, f.c.w.boxOf(i, f.c.w.found.Openings[i], f.placed)) {
-					f.c.meter.add(40 * len(f.c.w.free))
+					f.c.meter.add(20)
 					return piece.NewCover(f.whole(), f.c.w.rule)
 				}
 			}

@@ -37,6 +37,7 @@ func (b *Bounds) rowsOn(line, across length.Length) *lined {
 }
 
 func (b *Bounds) lineUp(line, across length.Length) *lined {
+	b.meter.add(80)
 	l := &lined{heads: b.places.Heads(line)}
 	slices.Sort(l.heads)
 	for _, row := range b.w.rowsFrom(0, across, b.w.box()) {

@@ -110,7 +110,7 @@ type optionKey struct {
 }
 
 func (p *Places) optionsOf(pairs []Pair, o opened) *optionList {
-	p.meter.add(10 * len(pairs))
+	p.meter.add(2 * len(pairs))
 	return &optionList{opened: o, pairs: pairs}
 }
 

@@ -33,7 +33,7 @@ func (b *Bounds) Plainly(line, edge length.Length) merit.Merit {
 	if !b.zones.zoned(false) && !b.zones.zoned(true) {
 		t.beyond(b.zones.outline, allBegun(l.touched, along))
 	}
-	b.meter.add(10 + l.count + len(slow))
+	b.meter.add(14 + (l.count+len(slow))/2)
 	sure := t.copy()
 	sure.sliced(b.zones, slow, along)
 	sure.bareEnds(l.bare, along)

@@ -80,11 +80,11 @@ func (f *fitted) cut(row bond.Row, taken bool) *rowCount {
 		f.c.meter.add(10 * len(w.free))
 		band = piece.BandOf(f.whole(), row, w.frame.plumb)
 	}
-	f.c.meter.add(30 + f.c.corners/2)
+	f.c.meter.add(17 + f.c.corners/3)
 	t, at := f.c.tally(), bothEnds{w, f.box}
 	out := &rowCount{ends: noWidths}
 	piece.Row(band, row, w.rule, func(p *piece.Piece) {
-		f.c.meter.add(14)
+		f.c.meter.add(10)
 		out.tile = append(out.tile, p.Solid())
 		t.piece(p)
 		if !w.frame.plumb {
@@ -109,10 +109,10 @@ func (f *fitted) beyond(row bond.Row) *rowCount {
 
 func (f *fitted) cutBeyond(row bond.Row) *rowCount {
 	w := f.c.w
-	f.c.meter.add(30 + f.c.corners/2)
+	f.c.meter.add(17 + f.c.corners/3)
 	t, out := f.c.tally(), &rowCount{ends: noWidths}
 	piece.Row(f.band(row).Band, row, w.rule, func(p *piece.Piece) {
-		f.c.meter.add(14)
+		f.c.meter.add(10)
 		if !w.freeIn(w.frame.rect(p.Tile)) {
 			t.piece(p)
 		}
@@ -141,11 +141,12 @@ func (f *fitted) taken(row bond.Row) string {
 func (c *cutter) all(s Setting) *tally {
 	f, t := c.fit(s.Placed), c.tally()
 	cover := f.bare()
-	slow := t.plain(f.outline(), c.w.rows(s, f.box), cover)
+	rows := c.w.rows(s, f.box)
+	slow := t.plain(f.outline(), rows, cover)
 	for _, row := range slow {
 		t.add(f.row(row), cover)
 	}
 	t.bare(cover.Gaps())
-	c.meter.add(20 + len(slow))
+	c.meter.add(7 + 2*len(rows) + 2*len(slow))
 	return t
 }

@@ -53,6 +53,7 @@ func (s *Starts) Groups(line length.Length) []Group {
 	if !there {
 		its, level := make([]Start, len(s.tried)), s.levelMarks()
 		starts = make([]*Start, len(its))
+		s.bounds.meter.add(8 * len(s.tried))
 		for i, edge := range s.tried {
 			m := s.bounds.endsAt(edge, rows)
 			its[i] = Start{edge, m.Plus(&level[i])}

@@ -130,7 +130,7 @@ func (z *zones) beside(at stand) []rowsBeside {
 
 // rowsBeside works that out band by band; those between the same edges have the same.
 func (z *zones) rowsBeside(at stand) []rowsBeside {
-	z.meter.add(10)
+	z.meter.add(9 + len(z.outline.heights))
 	classes := len(z.w.shifts)
 	out := make([]rowsBeside, 0, classes*len(z.outline.heights))
 	var pairs [][2]crossing

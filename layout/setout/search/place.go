@@ -188,6 +188,7 @@ func (p *placer) closer(first *placing) bool {
 	if p.wall.Places.Overlap(set.Placed) {
 		return false
 	}
+	p.wall.Spend(38)
 	c := p.wall.Count(set)
 	first.counted, first.merit, first.depth = &c, c.Merit, exact
 	first.merit.Part = false // how alike rim and head are is judged here, though they are a wall's alone
@@ -223,7 +224,7 @@ func (p *placer) widen(a *placing) {
 
 // push adds a placing with what its places cannot beat, as far as they are known.
 func (p *placer) push(at []int) {
-	p.wall.Spend(4 + 2*len(at))
+	p.wall.Spend(14)
 	m := *p.choices[0].least(at[0])
 	for i := 1; i < len(at); i++ {
 		m = m.Plus(p.choices[i].least(at[i]))

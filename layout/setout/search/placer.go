@@ -112,7 +112,7 @@ func (p *placer) addOpenings() {
 // ground is what cannot be beaten with the ends and the head at some of their options: the worse of what they promise
 // with the edges that stand, and of what stands in the rows that no free opening touches.
 func (p *placer) ground(at []int, promise merit.Merit) merit.Merit {
-	p.wall.Spend(3)
+	p.wall.Spend(18)
 	placed := p.wall.Outer()
 	for i, k := range at {
 		p.choices[0].axes[i].put(&placed, p.choices[0].axes[i].options[k].Pair)
@@ -131,7 +131,7 @@ func (p *placer) ground(at []int, promise merit.Merit) merit.Merit {
 // it makes of the tiles round it where it is sure to stand clear.
 func (p *placer) opened(opening int, c *choice) func(at []int, promise merit.Merit) merit.Merit {
 	return func(at []int, promise merit.Merit) merit.Merit {
-		p.wall.Spend(3)
+		p.wall.Spend(18)
 		level, upright := &c.axes[0].options[at[0]], &c.axes[1].options[at[1]]
 		m, is := p.wall.Alone(opening, level.Pair, upright.Pair, p.line, p.edge)
 		if !is {
