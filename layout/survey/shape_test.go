@@ -44,18 +44,6 @@ func TestACornerLeansAndIsCutOnce(t *testing.T) {
 	require.Equal(t, 36*in-in/8, s.Solid.Bounds().Right)
 }
 
-// 1/4 in over 4 ft from the level line up: a wall that is straight stands 5/24 in to the other side 40 in
-// under the line, over a tub, by hand.
-func TestACornerReadFromTheLevelLineUpIsStraight(t *testing.T) {
-	r := resolver{units: length.Imperial}
-	e := EndFound{Meets: true, Lean: r.lean("lean", []Lean{{"0", "0"}, {"48", "-1/4"}}, bounds{0, 60 * in})}
-	require.Empty(t, r.faults)
-	require.Equal(t, []length.Length{5 * in / 24, 0, -in / 4}, []length.Length{e.Off(-40 * in), e.Off(0), e.Off(48 * in)})
-
-	e.Lean = r.lean("lean", []Lean{{"-40", "0"}, {"0", "0"}, {"48", "-1/4"}}, bounds{0, 60 * in})
-	require.Zero(t, e.Off(-40*in), "what was read there says more")
-}
-
 func TestOpeningsMayTouchTheHead(t *testing.T) {
 	w := alcoveLeft()
 	w.Openings = []OpeningFound{{Kind: "window", Name: "w"}, {Kind: "pipe", Name: "p", At: 10 * in, Up: 0, Diameter: 2 * in}}

@@ -116,9 +116,7 @@ func (r *resolver) finish(v value) Kind {
 	return r.kind(v, Trim, Bullnose, Casing)
 }
 
-// lean reads how far a corner stands to the right, from the bottom upwards. Of a
-// corner that was read over one height, from the level line up, the readings say
-// no more than how steep it is: it is straight, and leans as far below the line.
+// lean reads how far a corner stands to the right, from the bottom upwards.
 func (r *resolver) lean(p path, leans []Lean, across bounds) []Reading {
 	before := len(r.faults)
 	r.count(p, &r.readings, len(leans), mostReadings, "readings")
@@ -130,9 +128,6 @@ func (r *resolver) lean(p path, leans []Lean, across bounds) []Reading {
 		})
 	}
 	r.ascending(p, "height", found, before)
-	if len(found) == 2 && found[0] == (Reading{}) {
-		found[0] = Reading{At: -found[1].At, Value: -found[1].Value}
-	}
 	return found
 }
 

@@ -8,6 +8,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"coursewright/layout/length"
 	"coursewright/layout/survey"
 	"coursewright/static"
 	"coursewright/web/ask"
@@ -160,6 +161,28 @@ func TestAHeightIsAskedWithoutAMinus(t *testing.T) {
 	assert.Equal(t, "-9", form.Get(answered(t, job, pipe.Name(), "-9", ask.Side+pipe.Path, "above"), pipe.Path), "a minus turns the switch")
 }
 
+// One gap says how steep a corner is and no more: over a tub 40 in under the line it stands 5/24 in to the other side where
+// it leans by 1/4 in over 4 ft, by hand. A file that has nothing under the line is left as it is.
+func TestACornerLeansOnUnderTheLevelLine(t *testing.T) {
+	job := demo(t)
+	posted := url.Values{ask.LeanGap + "walls[1].left": {"1/4"}, ask.LeanOver + "walls[1].left": {"48"}, ask.LeanWay + "walls[1].left": {"away"}}
+	ask.Read(job, posted)
+	require.NoError(t, form.Decode(&job, posted))
+	room, faults := job.Resolve()
+	require.Empty(t, faults)
+	left := room.Walls[1].Left
+	assert.Equal(t, []length.Length{5 * length.Inch / 24, 0, -length.Inch / 4}, []length.Length{left.Off(-40 * length.Inch), left.Off(0), left.Off(48 * length.Inch)})
+
+	job.Walls[1].Left.Lean[0] = survey.Lean{Height: "0", Off: "0"}
+	posted = url.Values{ask.LeanGap + "walls[1].left": {"1/4"}, ask.LeanOver + "walls[1].left": {"48"}, ask.LeanWay + "walls[1].left": {"away"}}
+	ask.Read(job, posted)
+	require.NoError(t, form.Decode(&job, posted))
+	assert.Equal(t, survey.Lean{Height: "0", Off: "0"}, job.Walls[1].Left.Lean[0], "nobody has typed anything")
+	room, faults = job.Resolve()
+	require.Empty(t, faults)
+	assert.Zero(t, room.Walls[1].Left.Off(-40*length.Inch))
+}
+
 // A corner that leans is told by one gap and its side; the signs are the program's matter.
 func TestACornerLeansIntoTheRoomOrAway(t *testing.T) {
 	lean := func(job survey.Job, end string) []survey.Lean {
@@ -183,7 +206,7 @@ func TestACornerLeansIntoTheRoomOrAway(t *testing.T) {
 		require.NoError(t, form.Decode(&job, posted))
 		got := lean(job, c.end)
 		require.Len(t, got, 2, c.end)
-		assert.Equal(t, survey.Lean{Height: "0", Off: "0"}, got[0])
+		assert.Equal(t, form.Below(got[1]), got[0])
 		assert.Equal(t, c.off, got[1].Off)
 		for _, k := range ask.Corners(job) {
 			if k.End == c.end {
@@ -200,6 +223,15 @@ func TestACornerLeansIntoTheRoomOrAway(t *testing.T) {
 		_, faults := job.Resolve()
 		assert.Empty(t, faults)
 	}
+	refused := demo(t)
+	posted := url.Values{ask.LeanGap + "walls[1].left": {"20"}}
+	ask.Read(refused, posted)
+	require.NoError(t, form.Decode(&refused, posted))
+	_, faults := refused.Resolve()
+	require.Len(t, faults, 2, "over the line and under it")
+	once := ask.Once(refused, faults)
+	require.Len(t, once, 1)
+	assert.Equal(t, "walls[1].left.lean[1].off", once[0].Path)
 	var ends []string
 	for _, c := range ask.Corners(demo(t)) {
 		ends = append(ends, c.End)

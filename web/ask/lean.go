@@ -60,7 +60,7 @@ func (c *Corner) read(job survey.Job, lean []survey.Lean) {
 	if len(lean) == 0 {
 		return
 	}
-	if len(lean) != 2 || !zero(job, lean[0].Height) || !zero(job, lean[0].Off) {
+	if !form.OneGap(lean) && (len(lean) != 2 || !zero(job, lean[0].Height) || !zero(job, lean[0].Off)) {
 		c.Other = true
 		return
 	}
@@ -97,7 +97,7 @@ func (c Corner) Way() string {
 	return "into"
 }
 
-// post turns the boxes of a corner into its two readings.
+// post turns the boxes of a corner into two readings: it is straight, and leans on below the line.
 func (c Corner) post(posted url.Values) {
 	values, there := posted[LeanGap+c.End]
 	if !there || c.Other {
@@ -111,17 +111,18 @@ func (c Corner) post(posted url.Values) {
 	if gap == c.Gap && (gap == "" || over == c.Over && way == c.Way()) {
 		return // untouched
 	}
-	lean := form.At(c.End+".lean", 0)
-	posted.Set(lean+".height", "0")
-	posted.Set(lean+".off", "0")
-	posted.Set(form.At(c.End+".lean", 1)+".height", over)
 	switch {
 	case gap == "":
 		gap = "0"
 	case (way == "away") == c.left && strings.Trim(gap, "0") != "":
 		gap = "-" + gap
 	}
-	posted.Set(c.Path(), gap)
+	top := survey.Lean{Height: over, Off: gap}
+	for i, l := range []survey.Lean{form.Below(top), top} {
+		reading := form.At(c.End+".lean", i)
+		posted.Set(reading+".height", l.Height)
+		posted.Set(reading+".off", l.Off)
+	}
 }
 
 // dropCorners drops the boxes that are no fields.

@@ -14,7 +14,7 @@ import (
 // its wall.
 func Once(job survey.Job, faults survey.Faults) survey.Faults {
 	questions := All(job)
-	faults = atWidths(job, questions, faults)
+	faults = atWidths(job, questions, atGaps(faults))
 	boxOf := func(f survey.Fault) string {
 		for _, q := range questions {
 			wall, isWidth := strings.CutSuffix(q.Path, ".width")
@@ -33,6 +33,14 @@ func Once(job survey.Job, faults survey.Faults) survey.Faults {
 		}
 	}
 	return out
+}
+
+// atGaps leaves out what a gap at a corner spoils below the level line where it is said of the gap itself.
+func atGaps(faults survey.Faults) survey.Faults {
+	return slices.DeleteFunc(slices.Clone(faults), func(f survey.Fault) bool {
+		end, field, is := strings.Cut(f.Path, ".lean[0].")
+		return is && slices.ContainsFunc(faults, func(g survey.Fault) bool { return g.Path == end+".lean[1]."+field })
+	})
 }
 
 // unquoted is what a fault found: as it was typed it stands in quotes, as a figure that was read it does not.

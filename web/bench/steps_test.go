@@ -300,7 +300,7 @@ func TestACornerThatLeansIsAskedInItsStep(t *testing.T) {
 	trial.Type(t, ctx, gap, "1/4")
 	trial.Await(t, ctx, status+` === "Saved"`)
 	_, job := s.Stored()
-	assert.Equal(t, []survey.Lean{{Height: "0", Off: "0"}, {Height: "48", Off: "-1/4"}}, job.Walls[1].Left.Lean)
+	assert.Equal(t, []survey.Lean{{Height: "-48", Off: "1/4"}, {Height: "48", Off: "-1/4"}}, job.Walls[1].Left.Lean)
 	side("into")
 	trial.Await(t, ctx, status+` === "Saved" && document.querySelector('[name="lean-way walls[1].left"]').value === "into"`)
 	trial.Type(t, ctx, gap, "3")

@@ -14,13 +14,19 @@ func alike(a, b reflect.Value) bool {
 	case reflect.Pointer:
 		return !a.IsNil() && !b.IsNil() && alike(a.Elem(), b.Elem())
 	case reflect.Slice:
-		return a.Len() == b.Len()
+		return a.Len() == b.Len() && !oneGap(a) && !oneGap(b)
 	case reflect.Map:
 		return true
 	case reflect.Struct:
 		return !whole(a) && kind(a) == kind(b)
 	}
 	return false
+}
+
+// oneGap tells of a list whose readings are one gap.
+func oneGap(v reflect.Value) bool {
+	lean, is := v.Interface().([]survey.Lean)
+	return is && OneGap(lean)
 }
 
 // whole tells of groups that only make sense together: a place or a range, not half of each.

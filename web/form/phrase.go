@@ -35,7 +35,7 @@ func phrase(v reflect.Value) string {
 		}
 		return groupPhrase(v)
 	case reflect.Slice:
-		if lean, is := v.Interface().([]survey.Lean); is && plainLean(lean) {
+		if lean, is := v.Interface().([]survey.Lean); is && OneGap(lean) {
 			return leanPhrase(lean[1])
 		}
 		var out []string
@@ -86,32 +86,6 @@ func boxPhrase(b survey.Box) string {
 		out += ", at " + b.Price
 	}
 	return out
-}
-
-// plainLean tells whether a lean is one gap at the end of a level that stands on the level line.
-func plainLean(lean []survey.Lean) bool {
-	return len(lean) == 2 && lean[0] == survey.Lean{Height: "0", Off: "0"}
-}
-
-// leanPhrase says how far an end leans at the end of a level, as "1/4 to the left in 48".
-func leanPhrase(l survey.Lean) string {
-	said := LeanWords(l.Off)
-	if said == "plumb" {
-		return said
-	}
-	return said + " in " + l.Height
-}
-
-// LeanWords say to which side an end leans, and how far, of what the job file has as a signed length.
-func LeanWords(off string) string {
-	gap, minus := strings.CutPrefix(off, "-")
-	switch {
-	case gap == "0":
-		return "plumb"
-	case minus:
-		return gap + " to the left"
-	}
-	return gap + " to the right"
 }
 
 // Spaced is the name of a field in words: depthIs is depth is.

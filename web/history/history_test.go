@@ -208,8 +208,8 @@ func TestTheHistorySaysLeansAndBoxesInWords(t *testing.T) {
 	s := trial.Swift(t)
 	for _, c := range []struct{ field, is, says string }{
 		{ask.LeanGap + "walls[0].right", "1/4", "Left wall, right end, lean: (nothing) → 1/4 to the left in 48"},
-		{ask.LeanGap + "walls[0].right", "1/2", "Left wall, right end, how far the corner leans: 1/4 to the left → 1/2 to the left"},
-		{ask.LeanGap + "walls[0].right", "0", "1/2 to the left → plumb"},
+		{ask.LeanGap + "walls[0].right", "1/2", "Left wall, right end, lean: 1/4 to the left in 48 → 1/2 to the left in 48"},
+		{ask.LeanGap + "walls[0].right", "0", "1/2 to the left in 48 → plumb"},
 		{"tile.box.price", "$42.50", "Price of a box: "},
 		{"tile.name", "Slate", "Name of the tile: "},
 	} {
