@@ -154,4 +154,9 @@ func TestNoLineOfColumnsIsTriedTwice(t *testing.T) {
 	room := chance.Sketch("1000x600 300x100+2 1/2 columns | 800x600")
 	room.Walls[1].Pin = &survey.StartPin{Is: survey.OnEdge}
 	require.Equal(t, s.lines(), solverIn(&room).distinct())
+
+	room = chance.Sketch("1000x600 300x100+2 1/2 | 800x600")
+	room.Walls[1].Pin = &survey.StartPin{Is: survey.OnEdge}
+	level := solverIn(&room)
+	require.Equal(t, level.lines(), level.distinct(), "level courses on a line a course higher are others where a start is pinned")
 }

@@ -5,6 +5,7 @@ import (
 
 	"coursewright/layout/bond"
 	"coursewright/layout/length"
+	"coursewright/layout/setout/count"
 	"coursewright/layout/survey"
 )
 
@@ -37,10 +38,9 @@ func (s *solver) lines() []length.Length {
 // in another column.
 func (s *solver) distinct() []length.Length {
 	rise := s.walls[0].Rise()
-	for _, w := range s.walls[1:] {
-		if w.Rise() != rise {
-			return s.lines()
-		}
+	differs := func(w *count.Wall) bool { return w.Rise() != rise }
+	if !s.room.Bond.Plumb || slices.ContainsFunc(s.walls, differs) {
+		return s.lines()
 	}
 	known := map[length.Length]bool{}
 	return slices.DeleteFunc(s.lines(), func(line length.Length) bool {
