@@ -222,3 +222,22 @@ func TestALowWallIsSetUpwardsFromItsOwnLine(t *testing.T) { // laws of Lows and 
 		reached[s.Wall] = p.Tile.Bottom
 	}
 }
+
+// Where the left corner leans by what a tape shows, an edge is told along the line struck and as all else along its wall is.
+func TestAnEdgeBesideALeaningCornerIsToldBothWays(t *testing.T) {
+	const mm = length.Millimetre
+	s := stages.Struck{At: -1000 * mm, Full: stages.FullCourse{Bottom: -1000 * mm}}
+	tape := func(l length.Length) string { return l.Tape(length.Metric) }
+	var w layout.Wall
+	assert.Empty(t, s.LeanText(w, 500*mm, tape))
+	w.Found.Left = survey.EndFound{Meets: true, Lean: []survey.Reading{{At: -1000 * mm, Value: -8 * mm}, {At: 1000 * mm, Value: 8 * mm}}}
+	assert.Equal(t, "Its left corner leans: START is 508 mm from it along the line struck, and 500 mm from the corner on the level line, from where all else along the wall is counted.",
+		s.LeanText(w, 500*mm, tape))
+	w.Found.Left.Lean[0].Value, w.Found.Left.Lean[1].Value = mm/4, -mm/4
+	assert.Empty(t, s.LeanText(w, 500*mm, tape), "no tape shows that")
+	w.Found.Left.Lean[0].Value, w.Found.Left.Lean[1].Value = 0, 8*mm
+	assert.Empty(t, s.LeanText(w, 500*mm, tape), "the line struck runs where the lean was read from")
+	s.At = 1000 * mm
+	s.Full.Bottom = s.At
+	assert.Contains(t, s.LeanText(w, 500*mm, tape), "492 mm from it along the line struck, and 500 mm from where its lean was read as 0")
+}

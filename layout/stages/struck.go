@@ -143,6 +143,31 @@ func FromCorner(x length.Length, tape func(length.Length) string) string {
 	return tape(x)
 }
 
+// Leans tells whether a tape shows another figure for the edge that is struck on a wall when it is held along the line
+// struck than it shows for the same place counted as all else along the wall is: its left corner leans.
+func (s Struck) Leans(w plan.Wall, edge length.Length, tape func(length.Length) string) bool {
+	return tape(s.From(w, edge)) != tape(edge)
+}
+
+// Datum says where the figures along a wall are counted from: the plumb line through its left corner at the level line,
+// unless the lean of that was read from another place.
+func Datum(w plan.Wall) string {
+	if e := w.Found.Left; e.Meets && len(e.Lean) > 0 && survey.At(e.Lean, 0) != 0 {
+		return "from where its lean was read as 0"
+	}
+	return "from the corner on the level line"
+}
+
+// LeanText says how the edge that is struck on a wall is counted where its left corner leans, and how all else is; empty
+// where it does not lean by what a tape shows.
+func (s Struck) LeanText(w plan.Wall, edge length.Length, tape func(length.Length) string) string {
+	if !s.Leans(w, edge, tape) {
+		return ""
+	}
+	return "Its left corner leans: START is " + FromCorner(s.From(w, edge), tape) + " from it along the line struck, and " +
+		FromCorner(edge, tape) + " " + Datum(w) + ", from where all else along the wall is counted."
+}
+
 // StruckFrom is how far a place along a wall lies from the left corner of the
 // boards, measured at a height: a corner that leans is met somewhere else there
 // than on the level line. It is what a tape shows that is held along the line

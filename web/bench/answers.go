@@ -63,15 +63,19 @@ func (b Bench) full() stages.FullCourse {
 func (b Bench) whereToStart() Answer {
 	struck := stages.ToStrike(b.Plan.Room, b.Plan.Setout.Line, b.Plan.Walls)
 	a := Answer{ID: "start", Asked: "Where to start", More: ": the tile " + string(struck.Plumb) + " on each wall", Decided: true, To: page.JobPath(b.ID, "#drawing")}
+	how := "; strike "
 	for _, w := range b.Plan.Walls {
 		if tile, ok := stages.StartTile(w, struck.Full); ok {
 			a.Pieces = append(a.Pieces, tile.ID)
 		}
 		if edge, ok := stages.Strike(w, struck.Full); ok {
 			a.Figures = append(a.Figures, b.startAt(w.Found.Letter, struck.From(w, edge)))
+			if struck.Leans(w, edge, b.Tape) {
+				how = ", held along the line to strike, "
+			}
 		}
 	}
-	a.Note = "from its left end; strike " + b.fromLine(struck.At)
+	a.Note = "from its left end" + how + b.fromLine(struck.At)
 	return a
 }
 

@@ -83,6 +83,17 @@ func TestAStartBeyondAnOutsideCornerIsSaidSo(t *testing.T) {
 	assert.NotContains(t, start, "−")
 }
 
+// Where a left corner leans, the bench says as the sheets do from where a start is counted, and from where all else.
+func TestAStartBesideALeaningCornerSaysFromWhereItIsMeasured(t *testing.T) {
+	s := trial.OfFile(t, "old-house")
+	_, page := s.Get("/jobs/1")
+	assert.Contains(t, page, "from its left end, held along the line to strike, 34 11/16 below level")
+	_, page = s.Get("/jobs/1/told")
+	assert.Regexp(t, `Its left corner leans: START is [^<]+ from it along the line struck, and [^<]+ from the corner on the level line`, page)
+	_, page = trial.OfFile(t, "one-wall").Get("/jobs/1")
+	assert.Contains(t, page, "from its left end; strike")
+}
+
 // Where the room has no niche, the cell says where the tile stops.
 func TestWithoutANicheTheTileStopsSomewhere(t *testing.T) {
 	s := trial.OfFile(t, "one-wall")

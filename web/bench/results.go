@@ -43,6 +43,16 @@ func (b Bench) startText(i int) string {
 	return "START " + b.Tape(b.struckAt(i)) + " from its left end"
 }
 
+// leanText says how the start is counted where the left corner of its wall leans.
+func (b Bench) leanText(i int) string {
+	w, struck := b.Plan.Walls[i], stages.ToStrike(b.Plan.Room, b.Plan.Setout.Line, b.Plan.Walls)
+	edge, ok := stages.Strike(w, struck.Full)
+	if !ok {
+		return ""
+	}
+	return struck.LeanText(w, edge, b.Tape)
+}
+
 func (b Bench) lineText() string {
 	struck := stages.ToStrike(b.Plan.Room, b.Plan.Setout.Line, b.Plan.Walls)
 	text := "bottom edge of a course "

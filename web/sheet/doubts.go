@@ -43,17 +43,34 @@ func (b *book) doubtsOf(wall int) (out []doubt.Doubt) {
 	return out
 }
 
-// doubts writes those of a wall.
-func (f *flow) doubts(wall int) {
+// notes writes those of a wall, after a word on how its start is counted where its left corner leans: the set-out says that too, so that
+// it stands here where it makes no drawing smaller.
+func (f *flow) notes(wall int) {
+	if text := f.book.leanText(wall); text != "" && (f.leans || f.leanHigh(wall)+f.book.pointer(wall) <= f.left()-f.notesHigh(wall)) {
+		f.words(plain, text)
+	}
 	for _, d := range f.book.doubtsOf(wall) {
 		f.bullet("?", inDoubt+d.Text)
 	}
 }
 
-// doubtsHigh is how much room they take.
-func (f *flow) doubtsHigh(wall int) (high drawing.Micron) {
+// notesHigh is how much room they take.
+func (f *flow) notesHigh(wall int) (high drawing.Micron) {
+	if f.leans {
+		high = f.leanHigh(wall)
+	}
 	for _, d := range f.book.doubtsOf(wall) {
 		high += f.bulletHigh(inDoubt + d.Text)
 	}
 	return high
+}
+
+// leanHigh is how much room the word on a leaning corner takes.
+func (f *flow) leanHigh(wall int) drawing.Micron {
+	text := f.book.leanText(wall)
+	if text == "" {
+		return 0
+	}
+	p := f.of(plain)
+	return drawing.Micron(len(p.wrap(text, f.breadth())))*p.leading() + p.size/3
 }

@@ -97,7 +97,11 @@ func (b *book) smallest(wall int, scales []drawing.Scale) int {
 // run on. A leaf that has room to say where the findings stand comes before one that has not.
 func (b *book) laidAt(wall int, scale drawing.Scale, anyhow bool) bool {
 	below, beside := b.wallCuts(b.plan.Walls[wall], false), b.wallCuts(b.plan.Walls[wall], true)
-	for _, free := range []drawing.Micron{b.pointer(wall), 0} {
+	for _, kept := range []struct {
+		free  drawing.Micron
+		leans bool
+	}{{b.pointer(wall), true}, {b.pointer(wall), false}, {0, false}} {
+		free := kept.free
 		for _, l := range lies(scale) {
 			f, t := b.wallLeaf(wall, l), below
 			if l.beside || l.columns > 0 {
@@ -106,9 +110,12 @@ func (b *book) laidAt(wall int, scale drawing.Scale, anyhow bool) bool {
 			if l.columns > 0 && free < b.pointer(wall) {
 				continue // no larger drawing is worth a number in a ring of which nothing is said
 			}
+			if f != nil {
+				f.leans = kept.leans
+			}
 			if f != nil && (f.holds(t, free, l.columns, wall) || anyhow && l.columns == 0 && !l.narrow) {
 				b.leaves = append(b.leaves, f.leaf)
-				f.list(t, free+f.inColumn(0, max(l.columns, 1)).doubtsHigh(wall), l.columns).findings(wall)
+				f.list(t, free+f.inColumn(0, max(l.columns, 1)).notesHigh(wall), l.columns).findings(wall)
 				f.insides(wall)
 				b.walls = append(b.walls, f)
 				return true
@@ -126,10 +133,10 @@ func (b *book) pointer(wall int) drawing.Micron {
 	return 0
 }
 
-// holds finds a size of text at which a list fits on what is left of the leaf, but for what is kept free and for the doubts of its wall.
+// holds finds a size of text at which a list fits on what is left of the leaf, but for what is kept free and for the notes of its wall.
 func (f *flow) holds(t table, free drawing.Micron, columns, wall int) bool {
 	for _, f.percent = range append(slices.Clone(percents), smallest) {
-		keep := free + f.inColumn(0, max(columns, 1)).doubtsHigh(wall)
+		keep := free + f.inColumn(0, max(columns, 1)).notesHigh(wall)
 		if keep == 0 {
 			keep = -tableGap // nothing stands under it
 		}
@@ -229,11 +236,11 @@ func (f *flow) written(t table, percent drawing.Micron) *flow {
 // with the work they belong to.
 func ofWall(x finding.Finding, wall int) bool { return x.Wall == wall && x.Grade != finding.Caution }
 
-// findings writes the doubts of a wall and lists what stands on its drawing, by the number at its place,
+// findings writes the notes of a wall and lists what stands on its drawing, by the number at its place,
 // as far as there is room; the rest goes on to the sheet of findings, and a line
 // that says so is left room for.
 func (f *flow) findings(wall int) {
-	f.doubts(wall)
+	f.notes(wall)
 	var all []later
 	high := drawing.Micron(0)
 	for i, x := range f.book.plan.Findings {

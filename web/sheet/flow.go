@@ -20,6 +20,7 @@ type flow struct {
 	lo, hi  drawing.Point  // what of the leaf it fills
 	foot    drawing.Micron // of a drawing at its left, or 0
 	warned  drawing.Micron // where the last caution ends, or 0
+	leans   bool           // room is kept for a word on the leaning corner of its wall
 }
 
 // area is what the flow fills.

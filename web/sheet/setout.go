@@ -43,7 +43,7 @@ func (b *book) setOutWith(cautions bool) {
 		f.step("2", "Strike "+b.lineName(struck)+" round all the walls: "+b.over(struck.At)+" the level line.", b.lineHow(struck))
 		f.stations(b.struckOver(struck), func(s stages.Station) string { up, _ := struck.Over(s, b.plan.Walls); return b.bareTape(up) }, "line over rim")
 		f.step("3", "Fix the batten with its top edge "+b.over(struck.Full.Bottom)+" the level line.", b.battenHow(struck))
-		f.step("4", "Strike a plumb line at a tile "+string(struck.Plumb)+" on each wall.", "")
+		f.step("4", "Strike a plumb line at a tile "+string(struck.Plumb)+" on each wall.", b.leaning(struck))
 		f.table(b.edges(struck))
 		f.step("5", "Mark where tile ends and where the openings stand.", "")
 		f.table(b.marks())
@@ -206,6 +206,35 @@ func (b *book) edges(s stages.Struck) table {
 		t.rows = append(t.rows, row{cells: []string{wallText(w.Found), tileAt(w, edge, s.Full), stages.FromCorner(s.From(w, edge), b.bareTape), b.fromNeighbour(w, edge, s)}})
 	}
 	return t
+}
+
+// leaning says from where figures along the walls are counted whose left corners lean.
+func (b *book) leaning(s stages.Struck) string {
+	var at []string
+	for _, i := range b.inOrder() {
+		w := b.plan.Walls[i]
+		if edge, ok := stages.Strike(w, s.Full); ok && s.Leans(w, edge, b.bareTape) {
+			at = append(at, w.Found.Letter+" "+held(stages.FromCorner(edge, b.bareTape))+", "+stages.Datum(w))
+		}
+	}
+	if len(at) == 0 {
+		return ""
+	}
+	return "Hold the tape along the line struck. Where the left corner leans, all else along the wall is counted from another place, from where this edge is at: " +
+		strings.Join(at, "; ") + "."
+}
+
+// leanText says how START is counted on a wall whose left corner leans; not on one whose sheet the inside of a niche or window needs.
+func (b *book) leanText(wall int) string {
+	if wall == noWall || len(b.unfolded(wall)) > 0 {
+		return ""
+	}
+	w, struck := b.plan.Walls[wall], stages.ToStrike(b.plan.Room, b.plan.Setout.Line, b.plan.Walls)
+	edge, ok := stages.Strike(w, struck.Full)
+	if !ok {
+		return ""
+	}
+	return struck.LeanText(w, edge, b.bareTape)
 }
 
 // tileAt names the tile whose left edge is struck: the one to start with, or else one in

@@ -235,3 +235,32 @@ func TestSheetsListOnlyWhatIsStillToBeSet(t *testing.T) {
 		assert.NotEmpty(t, printedText(t, plan, k))
 	}
 }
+
+// Where the left corner of a wall leans, its START and all other figures along it count from two places: the set-out and the sheet
+// of the wall say so beside the figures, and say START both ways. They once gave one figure each and said nothing.
+func TestAWallWithALeaningCornerSaysFromWhereItIsMeasured(t *testing.T) {
+	leaning, plumb := 0, 0
+	for _, name := range five {
+		plan := roomOf(t, name)
+		b, struck := newBook(plan, Options{}), stages.ToStrike(plan.Room, plan.Setout.Line, plan.Walls)
+		setOut, onWall := words(printedText(t, plan, SetOut)), map[string]string{}
+		for _, l := range b.leaves {
+			for _, x := range texts(l) {
+				onWall[l.wall] += x.Text + " "
+			}
+		}
+		for i, w := range plan.Walls {
+			edge, ok := stages.Strike(w, struck.Full)
+			if !ok || len(b.unfolded(i)) > 0 || b.bareTape(struck.From(w, edge)) == b.bareTape(edge) {
+				assert.Empty(t, b.leanText(i), "%s, %s", name, w.Found.Name)
+				plumb++
+				continue
+			}
+			leaning++
+			says(t, setOut, w.Found.Letter+" "+b.bareTape(edge)+", "+stages.Datum(w), name)
+			says(t, words(onWall[wallText(w.Found)]), "START is "+b.bareTape(struck.From(w, edge))+" from it along the line struck, and "+b.bareTape(edge)+" "+stages.Datum(w), name)
+		}
+	}
+	assert.Greater(t, leaning, 1)
+	assert.Greater(t, plumb, 4)
+}
