@@ -7,6 +7,10 @@ import (
 	"coursewright/layout/trim"
 )
 
+// trimWords say what the trim is and how its list is read.
+const trimWords = "Trim along the edges of the tile. What has a T number is cut to its size from a whole piece or bar, as often as the count says; the rest is set as it is bought. " +
+	"The last column names the pieces by wall, in the order in which they are set."
+
 // trimTable lists the trim of the room: what is cut, and what is set as bought.
 func (f *flow) trimTable() {
 	pieces := f.book.plan.Trim()
@@ -18,6 +22,8 @@ func (f *flow) trimTable() {
 	for _, g := range f.book.trimGroups(pieces) {
 		t.rows = append(t.rows, row{cells: []string{orDash(g.ID), g.Name, number(len(g.Pieces)) + " ×", g.Size, namesText(g.Pieces)}})
 	}
+	f.need(f.of(plain).leading()*2 + min(leastTable, f.high(t)))
+	f.words(plain, trimWords)
 	f.table(t)
 }
 

@@ -46,6 +46,8 @@ func TestTrimIsOnTheSheets(t *testing.T) {
 	schedule := printedText(t, plan, CutSchedule)
 	groups := trim.Cuts(pieces, plan.Room.Units)
 	require.NotEmpty(t, groups)
+	says(t, schedule, trimWords)
+	assert.NotContains(t, words(printedText(t, roomOf(t, "jobs/old-house"), CutSchedule)), "Trim along", "there is none")
 	for _, g := range groups {
 		says(t, schedule, g.ID+" edge")
 		figure, _, _ := strings.Cut(g.Size, " beside")
