@@ -34,8 +34,9 @@ type form struct {
 	*flow
 	n             int // of the last box
 	shapes        []blankWall
-	narrow        []blankWall // as they would be on the narrowest paper
-	widths, drops [2]int      // the first and the last box of a sort
+	narrow        []blankWall    // as they would be on the narrowest paper
+	corners       drawing.Micron // from the rim down to the boxes of corners
+	widths, drops [2]int         // the first and the last box of a sort
 	floors, noses [2]int
 }
 
@@ -55,8 +56,9 @@ const (
 	formApart  = 8 * mmPaper
 	boxWide    = 23 * mmPaper
 	boxHigh    = 10 * mmPaper
-	formBottom = formFloor + 14*mmPaper // under legs
-	formNoLegs = formRim + 6*mmPaper
+	formBottom = formFloor + 16*mmPaper // under legs
+	formNoLegs = formRim + 18*mmPaper
+	formAside  = 4 * mmPaper // from a line to a box beside it
 )
 
 // walls draws all walls beside each other and numbers their boxes as one walks.
@@ -65,8 +67,9 @@ func (m *form) walls(walls []survey.WallFound) {
 	m.shapes = shapesOf(walls, lo.X, hi.X)
 	m.narrow = shapesOf(walls, lo.X, hi.X-m.book.opts.Paper.Width+Papers()[0].Width)
 	bottom := formNoLegs
+	m.corners = 11 * mmPaper
 	if slices.ContainsFunc(m.shapes, func(w blankWall) bool { return w.legs[0]+w.legs[1] > 0 }) {
-		bottom = formBottom
+		bottom, m.corners = formBottom, 24*mmPaper // under the boxes between leg and corner
 	}
 	m.need(bottom + 8*mmPaper)
 	head := m.y + 8*mmPaper
@@ -75,7 +78,8 @@ func (m *form) walls(walls []survey.WallFound) {
 	}
 	level := head + formLevel
 	m.line(ink(drawing.Red, 700), drawing.Point{X: lo.X, Y: level}, drawing.Point{X: hi.X, Y: level})
-	m.text(drawing.Point{X: (lo.X + hi.X) / 2, Y: level - 1200}, style{size: 3600, bold: true, colour: drawing.Red, anchor: drawing.Middle}, "level line, 0")
+	widest := slices.MaxFunc(m.shapes, func(a, b blankWall) int { return int(a.right - a.left - b.right + b.left) })
+	m.text(drawing.Point{X: (widest.left + widest.right) / 2, Y: level - 1200}, style{size: 3600, bold: true, colour: drawing.Red, anchor: drawing.Middle}, "level line, 0")
 	m.count(&m.widths, func() {
 		for _, w := range m.shapes {
 			m.across(w.left, w.right, head+9*mmPaper)
@@ -85,10 +89,10 @@ func (m *form) walls(walls []survey.WallFound) {
 	m.count(&m.noses, func() {
 		for _, w := range m.shapes {
 			if w.legs[0] > 0 {
-				m.across(w.left+w.legs[0], w.right, head+formRim+9*mmPaper)
+				m.across(w.left+w.legs[0], w.right, head+formRim+11*mmPaper)
 			}
 			if w.legs[1] > 0 {
-				m.across(w.left, w.right-w.legs[1], head+formRim+9*mmPaper)
+				m.across(w.left, w.right-w.legs[1], head+formRim+11*mmPaper)
 			}
 		}
 	})
@@ -178,27 +182,31 @@ func (m *form) wide(i int, corners bool) bool {
 }
 
 // down draws the heights from the level line to what the walls stand on: at free
-// ends, at the corners, once for both walls, and in the middle of a wide wall.
+// ends, at the corners, once for both walls, and in the middle of a wide wall. The box of a corner stands under the rim,
+// where it lies over neither of its walls, unless a leg stands there.
 func (m *form) down(level, rim drawing.Micron) {
 	mid := (level + rim) / 2
 	for i, w := range m.shapes {
 		own := i == 0 || w.Left.Beyond != i-1 // its left end is no corner of the one before
 		if own {
-			m.drop(w.left+w.legs[0]+4*mmPaper, level, rim, mid+11*mmPaper, w.left+w.legs[0]+4*mmPaper+boxWide/2+3*mmPaper)
+			m.drop(w.left+w.legs[0]+4*mmPaper, level, rim, mid+11*mmPaper, w.left+w.legs[0]+4*mmPaper+boxWide/2+formAside)
 		}
 		corners := !own && i+1 < len(m.shapes) && m.shapes[i+1].Left.Beyond == i
 		if m.wide(i, corners) {
-			m.drop((w.left+w.right)/2, level, rim, mid+2*mmPaper, (w.left+w.right)/2)
+			m.drop((w.left+w.right)/2, level, rim, mid-5*mmPaper, (w.left+w.right)/2)
 		}
 		if i+1 < len(m.shapes) && m.shapes[i+1].Left.Beyond == i {
-			x := w.right + formApart/2
-			m.drop(x, level, rim, mid-9*mmPaper, x)
+			x, y := w.right+formApart/2, rim+m.corners
+			if w.legs[1]+m.shapes[i+1].legs[0] > 0 {
+				y = mid - 9*mmPaper
+			}
+			m.drop(x, level, rim, y, x)
 		} else {
 			x, y := w.right-w.legs[1]-4*mmPaper, mid+11*mmPaper
 			if own && w.right-w.left < 2*boxWide+12*mmPaper { // narrow: over the box of its left end
 				y = mid - 4*mmPaper
 			}
-			m.drop(x, level, rim, y, x-boxWide/2-3*mmPaper)
+			m.drop(x, level, rim, y, x-boxWide/2-formAside)
 		}
 	}
 }
@@ -206,10 +214,10 @@ func (m *form) down(level, rim drawing.Micron) {
 // legsDown draws the heights from the level line to the floor at a wall's legs.
 func (m *form) legsDown(w blankWall, level, floor drawing.Micron) {
 	if w.legs[0] > 0 {
-		m.drop(w.left+2500, level, floor, floor+8*mmPaper, w.left+boxWide/2+3*mmPaper)
+		m.drop(w.left+2500, level, floor, floor+9*mmPaper, w.left+2500+formAside+boxWide/2)
 	}
 	if w.legs[1] > 0 {
-		m.drop(w.right-2500, level, floor, floor+8*mmPaper, w.right-boxWide/2-1*mmPaper)
+		m.drop(w.right-2500, level, floor, floor+9*mmPaper, w.right-2500-formAside-boxWide/2)
 	}
 }
 
@@ -217,7 +225,7 @@ func (m *form) legsDown(w blankWall, level, floor drawing.Micron) {
 func (m *form) drop(x, from, to, boxY, boxX drawing.Micron) {
 	m.dimension(drawing.Point{X: x, Y: from}, drawing.Point{X: x, Y: to})
 	if boxY > to {
-		m.line(ink(drawing.Black, 180), drawing.Point{X: x, Y: to}, drawing.Point{X: x, Y: boxY})
+		m.line(ink(drawing.Black, 180), drawing.Point{X: x, Y: to}, drawing.Point{X: x, Y: boxY}, drawing.Point{X: boxX, Y: boxY})
 	}
 	m.tick(drawing.Point{X: boxX, Y: boxY})
 }
