@@ -5,7 +5,7 @@
 // the handle is let go. Esc puts it back.
 
 import { act, PAUSE } from "./save.js";
-import { say } from "./form.js";
+import { say, PUT_BACK } from "./form.js";
 import * as look from "./look.js";
 import { scale, tape, exact, figure, moved } from "./tape.js";
 import { snapped, onLine } from "./snap.js";
@@ -33,6 +33,7 @@ function moveBy(dx, dy) {
   const to = [held.axis.includes("x") ? dx : 0, held.axis.includes("y") ? dy : 0];
   if (to[0] === held.dx && to[1] === held.dy) return;
   [held.dx, held.dy] = to;
+  held.moved = true;
   say("Not saved yet");
   follow();
   look.at(asked());
@@ -80,10 +81,10 @@ function take(handle) {
 
 function putBack() {
   clearTimeout(timer);
+  if (held.moved) say(PUT_BACK);
   held = null;
   look.putBack();
   ghost.hide();
-  say("");
 }
 
 document.addEventListener("pointerdown", (e) => {

@@ -2,6 +2,7 @@
 
 export const form = () => document.getElementById("survey");
 export const say = (text) => { document.getElementById("status").textContent = text; };
+export const PUT_BACK = "Put back as it was"; // what is said of a move that was given up
 
 // parts are what the page has of the server's, each as id=sum, so that only what
 // has changed is sent again.

@@ -3,7 +3,7 @@
 // when it is let go. By keys the two sliders under it do the same (slide.js).
 
 import { act } from "./save.js";
-import { say } from "./form.js";
+import { say, PUT_BACK } from "./form.js";
 import * as look from "./look.js";
 import { tape } from "./tape.js";
 
@@ -64,7 +64,7 @@ function giveUp() {
   if (!held) return;
   drop();
   look.putBack();
-  say("");
+  say(PUT_BACK);
 }
 document.addEventListener("pointercancel", giveUp);
 document.addEventListener("keydown", (e) => { if (e.key === "Escape") giveUp(); });

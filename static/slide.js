@@ -3,7 +3,7 @@
 // once, when it is let go.
 
 import { act, PAUSE } from "./save.js";
-import { say } from "./form.js";
+import { say, PUT_BACK } from "./form.js";
 import * as look from "./look.js";
 import { figure, tape } from "./tape.js";
 
@@ -51,7 +51,7 @@ function giveUp() {
   began = null;
   dropped = byHand;
   look.putBack();
-  say("");
+  say(PUT_BACK);
 }
 
 document.addEventListener("pointerdown", (e) => {

@@ -78,6 +78,7 @@ func takenWithEnter(t *testing.T, ctx context.Context) {
 	assert.Contains(t, trial.See[string](t, ctx, `document.activeElement.getAttribute("aria-valuetext")`), "the arrow keys move it")
 	trial.Steps(t, ctx, chromedp.KeyEvent(kb.ArrowLeft), chromedp.KeyEvent(kb.Escape))
 	assert.Zero(t, trial.See[int](t, ctx, `document.querySelectorAll(".ghost").length`), "given up")
+	assert.Equal(t, "Put back as it was", trial.See[string](t, ctx, status))
 	trial.Steps(t, ctx, chromedp.KeyEvent(kb.ArrowLeft), chromedp.KeyEvent(kb.Enter))
 	trial.Await(t, ctx, status+` === "Saved"`)
 	after, moved := s.Stored()
