@@ -7,8 +7,6 @@ import (
 	"fmt"
 	"slices"
 	"strings"
-	"unicode"
-	"unicode/utf8"
 
 	"coursewright/layout"
 	"coursewright/layout/survey"
@@ -79,7 +77,8 @@ func choiceNames(job survey.Job) (out []string) {
 }
 
 // EditName says in a few words what an edit changed: "width of back", or of
-// several the first and how many more. A figure that several fields have is one.
+// several the first and how many more. A figure that several fields have is one, and what a
+// person picked is said without what came along with it.
 // That a set-out is held, or that a figure is measured by now, is not said along
 // with something else.
 func EditName(job survey.Job, changes []form.Change) string {
@@ -87,11 +86,11 @@ func EditName(job survey.Job, changes []form.Change) string {
 	var told []form.Change
 	for _, c := range changes {
 		alike := slices.ContainsFunc(told, func(d form.Change) bool { return d.Was == c.Was && d.Is == c.Is && c.Was != "" && c.Is != "" })
-		if ofHeld(c) || c.Path == "guess" || alike {
+		if ofHeld(c) || c.Path == "guess" || alike || cameAlong(c, changes) {
 			continue
 		}
 		told = append(told, c)
-		if name := changeName(job, c.Path); len(names) == 0 || names[len(names)-1] != name {
+		if name := cmp.Or(pickName(job, c, changes), changeName(job, c.Path)); len(names) == 0 || names[len(names)-1] != name {
 			names = append(names, name)
 		}
 	}
@@ -134,13 +133,14 @@ func onlyIn(was, is string) (out []string) {
 	return out
 }
 
+// endNames are the ends of a wall, as its fields name them.
+var endNames = map[string]string{"left": "left end", "right": "right end"}
+
 // changeName names one field: "width of back" where a wall has it, else its place.
 func changeName(job survey.Job, path string) string {
 	parts := form.Parts(path)
 	if len(parts) == 3 && parts[0].Name == "walls" && parts[1].Index >= 0 && parts[1].Index < len(job.Walls) {
-		return parts[2].Name + " of " + job.Walls[parts[1].Index].Name
+		return cmp.Or(endNames[parts[2].Name], parts[2].Name) + " of " + job.Walls[parts[1].Index].Name
 	}
-	name := PlaceIn(job, path)
-	first, n := utf8.DecodeRuneInString(name)
-	return strings.TrimSpace(string(unicode.ToLower(first)) + name[n:])
+	return lower(PlaceIn(job, path))
 }

@@ -11,7 +11,7 @@ import (
 )
 
 func TestAnEditIsNamed(t *testing.T) {
-	job := survey.Job{Walls: []survey.Wall{{Name: "left"}, {Name: "back"}}}
+	job := survey.Job{Walls: []survey.Wall{{Name: "left"}, {Name: "back"}}, Bands: []survey.Band{{Name: "foot"}}}
 	width := form.Change{Path: "walls[1].width", Was: "60", Is: "59 7/8"}
 	for _, c := range []struct {
 		changes []form.Change
@@ -25,6 +25,13 @@ func TestAnEditIsNamed(t *testing.T) {
 		{[]form.Change{{Path: "guess", Was: "walls[0].width", Is: "walls[0].width, walls[1].width"}}, "width of back"},
 		{[]form.Change{{Path: "guess", Was: "walls[0].width, walls[1].width"}}, "what is measured"},
 		{[]form.Change{{Path: "walls[0].name", Was: "", Is: "a"}, {Path: "walls[1].name", Was: "", Is: "a"}}, "name of left and 1 more"},
+		{[]form.Change{{Path: "walls[1].left", Was: "meets corner", Is: "stops 40"}}, "left end of back"},
+		{[]form.Change{{Path: "tile.width", Was: "6", Is: "4"}, {Path: "bond", Was: "stack bond", Is: "hexagon"}}, "picking hexagon"},
+		{[]form.Change{{Path: "tile.width", Was: "6", Is: "4"}, {Path: "joint", Was: "1/8", Is: "1/4"}, {Path: "bond", Was: "stack bond", Is: "hexagon"}}, "joint and 1 more"},
+		{[]form.Change{{Path: "bands[0].tile.height", Was: "6", Is: "4"}, {Path: "bands[0].bond", Was: "stack bond", Is: "herringbone at 45°"}}, "picking herringbone at 45° for band foot"},
+		{[]form.Change{{Path: "tile.width", Was: "6", Is: "4"}, {Path: "tile.height", Was: "3", Is: "2"}, {Path: "bond.tiles[0].width", Was: "1", Is: "2"}}, "size of the tile"},
+		{[]form.Change{{Path: "tile.width", Was: "6", Is: "4"}, {Path: "bond.tiles[0].width", Was: "1", Is: "2"}}, "width of a tile"},
+		{[]form.Change{{Path: "bond.tiles[0].width", Was: "1", Is: "2"}}, "bond, tiles 1, width"},
 	} {
 		assert.Equal(t, c.want, EditName(job, c.changes), c.changes)
 	}
