@@ -43,13 +43,15 @@ function moveBy(dx, dy) {
 function follow() {
   const handle = held && find(held);
   if (!handle) return;
-  handle.setAttribute("aria-valuetext", where(figure).join(", "));
+  ghost.tell(handle, stands(held));
   const lit = places().map(([axis, count]) => [axis, onLine(handle, axis, count * held.step)]).filter(([, line]) => line);
   ghost.show(handle, held, [where(figure).join(" · "), ...shifts(), ...(lit.length ? ["on the joint line"] : [])], lit);
 }
 
 const places = (of = held) => [["x", of.x + of.dx], ["y", of.y + of.dy]].filter(([axis]) => of.axis.includes(axis));
-const where = (write, of = held) => places(of).map(([, count]) => write(count));
+const where = (write) => places().map(([, count]) => write(count));
+const upright = (count) => `${figure(Math.abs(count))} ${count < 0 ? "down" : "up"}`;
+const stands = (of) => places(of).map(([axis, count]) => (axis === "y" ? upright(count) : `${figure(count)} across`)).join(", "); // as the server writes it, in inches alone
 
 const shifts = () => [["x", held.dx], ["y", held.dy]].filter(([axis]) => held.axis.includes(axis)).map(([, d]) => moved(d));
 
@@ -72,19 +74,24 @@ function letGo() {
 // take makes a handle the one that the arrow keys move; nothing lets it go.
 function take(handle) {
   const before = taken && find(taken);
+  if (before) ghost.still(before);
   before?.classList.remove("taken");
-  before?.removeAttribute("aria-valuetext");
   taken = handle && { name: handle.dataset.handle, wall: handle.dataset.wall };
-  handle?.classList.add("taken");
-  handle?.setAttribute("aria-valuetext", `${where(figure, grab(handle)).join(", ")}: the arrow keys move it, Enter lets it go`);
+  showTaken();
+}
+
+function showTaken() {
+  const handle = taken && find(taken);
+  if (!handle) return;
+  handle.classList.add("taken");
+  ghost.tell(handle, `${stands(grab(handle))}: the arrow keys move it, Enter lets it go`);
 }
 
 function putBack() {
   clearTimeout(timer);
   if (held.moved) say(PUT_BACK);
   held = null;
-  look.putBack();
-  ghost.hide();
+  look.putBack(); // redraws, which hides the ghost
 }
 
 document.addEventListener("pointerdown", (e) => {
@@ -150,8 +157,8 @@ document.addEventListener("focusin", (e) => {
 });
 
 function redrawn() {
-  if (taken) find(taken)?.classList.add("taken");
-  if (held) follow();
-  else ghost.hide(); // a drawing that is put back may have one
+  if (!held) ghost.hide(); // a drawing that is put back may have one
+  showTaken();
+  follow();
 }
 document.addEventListener("redrawn", redrawn);

@@ -25,13 +25,25 @@ export function show(handle, held, lines, lit) {
 
 // hide leaves no trace on the drawing, whichever ones were shown meanwhile.
 export function hide() {
-  for (const handle of document.querySelectorAll("#drawing .handle:is(.moved, [aria-valuetext])")) {
+  for (const handle of document.querySelectorAll("#drawing .handle:is(.moved, [data-stood])")) {
     handle.classList.remove("moved");
     handle.removeAttribute("transform");
-    handle.removeAttribute("aria-valuetext");
+    still(handle);
   }
   for (const one of document.querySelectorAll("#drawing .ghost")) one.remove();
   ghost = null;
+}
+
+// tell says of a handle that is held where it stands, to who does not see it; still says again what the server
+// wrote of it.
+export function tell(handle, text) {
+  handle.dataset.stood ??= handle.getAttribute("aria-valuetext");
+  handle.setAttribute("aria-valuetext", text);
+}
+
+export function still(handle) {
+  if ("stood" in handle.dataset) handle.setAttribute("aria-valuetext", handle.dataset.stood);
+  delete handle.dataset.stood;
 }
 
 // cross is a line along the wall, up it, or both; the course line runs on

@@ -53,7 +53,7 @@ func openAt(t *testing.T, ctx context.Context, s trial.Site, path string) {
 }
 
 const (
-	paper  = `document.querySelector("#paper svg").outerHTML.replace(/ (tabindex|aria-selected|aria-valuetext)="[^"]*"| taken(?=")/g, "")`
+	paper  = `document.querySelector("#paper svg").outerHTML.replace(/ (tabindex|aria-selected|aria-valuetext|data-stood)="[^"]*"| taken(?=")/g, "")`
 	status = `document.getElementById("status").textContent`
 )
 

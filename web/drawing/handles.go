@@ -3,6 +3,7 @@ package drawing
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"coursewright/layout"
 	"coursewright/layout/length"
@@ -19,6 +20,7 @@ type Handle struct {
 	X, Y     length.Length
 	At       Point
 	Text     string // what it is, for a person
+	Stands   string // its figures as a tape reads
 	Measured bool   // it was measured: dragging it changes the survey, where others are pinned
 	Pinned   bool
 	Snaps    []Snap // the joint lines it goes to
@@ -281,8 +283,20 @@ func (h hands) points(id, meets string, readings []survey.Reading) {
 }
 
 func (h hands) add(x Handle) {
-	x.Wall = h.f.wall
+	x.Wall, x.Stands = h.f.wall, h.stands(x)
 	h.Handles = append(h.Handles, x)
+}
+
+// stands says the figures of a handle that may change: 34" across, 14 1/2" down.
+func (h hands) stands(x Handle) string {
+	var said []string
+	if strings.Contains(x.Axis, "x") {
+		said = append(said, x.X.Tape(h.plan.Room.Units)+" across")
+	}
+	if way := map[bool]string{true: " down", false: " up"}[x.Y < 0]; strings.Contains(x.Axis, "y") {
+		said = append(said, x.Y.Abs().Tape(h.plan.Room.Units)+way)
+	}
+	return strings.Join(said, ", ")
 }
 
 func (h hands) mark(id string, side Side, axis, text string, x, y length.Length) {

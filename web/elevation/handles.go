@@ -35,7 +35,7 @@ func (p *pen) handles(all []drawing.Handle) {
 		}
 		x, y := int(h.At.X), int(h.At.Y)
 		p.canvas.Group(attr("class", class), `role="slider" tabindex="-1"`,
-			attr("aria-label", text), attr("aria-valuenow", value.MillimetreText()),
+			attr("aria-label", text), attr("aria-valuenow", value.MillimetreText()), attr("aria-valuetext", h.Stands),
 			attr("data-handle", h.ID), attr("data-axis", h.Axis), number("data-wall", int64(h.Wall)),
 			attr("data-x", h.X.MillimetreText()), attr("data-y", h.Y.MillimetreText()), fmt.Sprintf(`data-at="%d %d"`, x, y)+snaps(h))
 		p.canvas.Circle(x, y, reach, `fill="#ffffff" fill-opacity="0"`)
