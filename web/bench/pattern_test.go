@@ -2,10 +2,12 @@ package bench_test
 
 import (
 	"net/http"
+	"strconv"
 	"testing"
 
 	"coursewright/web/trial"
 
+	"github.com/chromedp/chromedp"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 )
@@ -58,5 +60,21 @@ func TestAFurtherTileMayNotBeTurned(t *testing.T) {
 		_, job := s.Stored()
 		assert.Equal(t, grain == "true", job.Bond.Tiles[0].Grain)
 		assert.False(t, job.Tile.Grain)
+	}
+}
+
+// Sizes that are offered one beside the other keep apart, also on a phone.
+func TestSizesThatCloseStandApart(t *testing.T) {
+	ctx := trial.Browse(t)
+	s := trial.OfFile(t, "one-wall")
+	openAt(t, ctx, s, "/jobs/1?all=1")
+	trial.See[bool](t, ctx, `(() => { document.getElementById("section-bond").open = true; const kind = document.querySelector('[name="bond.kind"]'); kind.value = "hexagon"; kind.dispatchEvent(new Event("change", { bubbles: true })); return true })()`)
+	trial.Await(t, ctx, `document.querySelectorAll(".fits button").length === 2`)
+	for _, wide := range []int64{1440, 390} {
+		trial.Steps(t, ctx, chromedp.EmulateViewport(wide, 900))
+		trial.See[bool](t, ctx, `(() => { document.querySelector(".fits").scrollIntoView({ block: "center" }); return true })()`)
+		trial.Shot(t, ctx, "fits-"+strconv.FormatInt(wide, 10))
+		apart := trial.See[float64](t, ctx, `(() => { const [a, b] = [...document.querySelectorAll(".fits button")].map((f) => f.getBoundingClientRect()); return Math.max(b.left - a.right, b.top - a.bottom) })()`)
+		assert.GreaterOrEqual(t, apart, 8.0, "at %d", wide)
 	}
 }

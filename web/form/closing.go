@@ -1,6 +1,7 @@
 package form
 
 import (
+	"errors"
 	"fmt"
 	"slices"
 	"strings"
@@ -69,25 +70,25 @@ func guessed(job *survey.Job, path string) bool { return slices.Contains(job.Gue
 
 // Fits are sizes of the tile of the bond at a path with which it closes, to be offered where it does not.
 func Fits(job survey.Job, path string) []Size {
-	bond, tile, in := laidOf(&job, path)
-	if tile == nil || tile.Sample != nil {
+	bond, in := laidOf(&job, path)
+	if bond == nil || in.tile.Sample != nil {
 		return nil
 	}
-	return slices.DeleteFunc(closing(*bond, in), func(s Size) bool { return s == Size{tile.Width, tile.Height} })
+	return slices.DeleteFunc(closing(*bond, in), func(s Size) bool { return s == Size{in.tile.Width, in.tile.Height} })
 }
 
-// laidOf is the bond at a path, of the job or of a band, with its tile and how that is typed; nil of any other.
-func laidOf(job *survey.Job, path string) (*survey.Bond, *survey.Tile, laidIn) {
-	if path == "bond" {
-		return &job.Bond, &job.Tile, ofJob(job)
-	}
-	for i := range job.Bands {
-		if b := &job.Bands[i]; path == At("bands", i)+".bond" {
-			return &b.Bond, &b.Tile, ofBand(job, b)
+// laidOf is the bond at a path with the tile beside it, and how that is typed; nil of a face that has the wall's tile.
+func laidOf(job *survey.Job, path string) (bond *survey.Bond, in laidIn) {
+	eachBond(job, func(at string, b *survey.Bond, of laidIn) {
+		if at == path && Get(*job, besideBond(path)+".width") != "" {
+			bond, in = b, of
 		}
-	}
-	return nil, nil, laidIn{}
+	})
+	return bond, in
 }
+
+// besideBond is the path of the tile that a bond is laid of.
+func besideBond(path string) string { return strings.TrimSuffix(path, "bond") + "tile" }
 
 // fit lays the bond at a path in a tile with which it closes, the first of Fits or the second. Nobody has measured that.
 func fit(job *survey.Job, rest string) error {
@@ -99,14 +100,18 @@ func fit(job *survey.Job, rest string) error {
 	if n >= len(all) {
 		return fmt.Errorf("no sizes are known with which the bond at %q closes", path)
 	}
-	bond, tile, in := laidOf(job, path)
-	was := *tile
-	tile.Width, tile.Height = all[n].Width, all[n].Height
-	bond.Tiles = followed(*bond, bondAt{*bond, in}, laidIn{in.units, *tile, in.joint})
+	bond, was := laidOf(job, path)
+	is := was
+	is.tile.Width, is.tile.Height = all[n].Width, all[n].Height
+	bond.Tiles = followed(*bond, bondAt{*bond, was}, is)
+	tile := besideBond(path)
+	if err := errors.Join(Set(job, tile+".width", all[n].Width), Set(job, tile+".height", all[n].Height)); err != nil {
+		return err
+	}
 	if path != "bond" {
 		return nil // of the tile of a band and of a face nobody is asked
 	}
-	for _, f := range []struct{ path, was, is string }{{"tile.width", was.Width, tile.Width}, {"tile.height", was.Height, tile.Height}} {
+	for _, f := range []struct{ path, was, is string }{{"tile.width", was.tile.Width, is.tile.Width}, {"tile.height", was.tile.Height, is.tile.Height}} {
 		if f.was != f.is && !guessed(job, f.path) {
 			job.Guess = append(job.Guess, f.path)
 		}

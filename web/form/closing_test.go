@@ -74,3 +74,22 @@ func TestABandIsOfferedSizesThatClose(t *testing.T) {
 	assert.Error(t, Apply(&job, "fit bands[4].bond"))
 	assert.Empty(t, job.Guess)
 }
+
+// So are the tiles that faces of niches and tops have of their own; where they have the wall's there is nothing to offer.
+func TestAFaceIsOfferedSizesThatClose(t *testing.T) {
+	job := demo(t)
+	require.NoError(t, Apply(&job, "add walls[1].top ledge"))
+	niche := At(At("walls", 1)+".openings", slices.IndexFunc(job.Walls[1].Openings, func(o survey.Opening) bool { return o.Kind == "niche" }))
+	require.NoError(t, Apply(&job, "add "+niche+".inside built"))
+	for _, face := range []string{niche + ".inside.back", niche + ".inside.left", "walls[1].top.face"} {
+		require.NoError(t, Decode(&job, url.Values{face + ".bond.kind": {"hexagon"}}))
+		assert.Empty(t, Fits(job, face+".bond"), "in the wall's tile")
+		require.NoError(t, Apply(&job, "add "+face+".tile"))
+		require.NoError(t, Decode(&job, url.Values{face + ".tile.width": {"4"}, face + ".tile.height": {"3"}, face + ".bond.kind": {"hexagon"}}))
+		assert.Equal(t, []Size{{"3", "3"}, {"4", "4"}}, Fits(job, face+".bond"), face)
+		guess := len(job.Guess)
+		require.NoError(t, Apply(&job, "fit "+face+".bond second"))
+		assert.Equal(t, []string{"4", "4"}, []string{Get(job, face+".tile.width"), Get(job, face+".tile.height")}, face)
+		assert.Len(t, job.Guess, guess)
+	}
+}

@@ -51,7 +51,7 @@ func Decode(job *survey.Job, posted url.Values) error {
 	rename(job, names)
 	followBands(job, bands)
 	pickedAnew(job, bonds)
-	followPick(job, bonds[""])
+	followPick(job, bonds["bond"])
 	renameTrims(job, trims)
 	follow(job, wide)
 	turnTogether(job, met)

@@ -2,7 +2,6 @@ package form
 
 import (
 	"cmp"
-	"fmt"
 	"slices"
 
 	"coursewright/layout/length"
@@ -81,11 +80,11 @@ func ofFace(job *survey.Job, f *survey.InsideFace) laidIn {
 	return laidIn{job.Units, *f.Tile, cmp.Or(f.Joint, job.Joint.Plain)}
 }
 
-// eachBond gives the bonds of a job: its own, those of its bands, of the insides of openings and of tops.
+// eachBond gives the bonds of a job by their paths: its own, those of its bands, of the insides of openings and of tops.
 func eachBond(job *survey.Job, each func(path string, b *survey.Bond, in laidIn)) {
-	each("", &job.Bond, ofJob(job))
+	each("bond", &job.Bond, ofJob(job))
 	for i := range job.Bands {
-		each(fmt.Sprint("bands ", i), &job.Bands[i].Bond, ofBand(job, &job.Bands[i]))
+		each(At("bands", i)+".bond", &job.Bands[i].Bond, ofBand(job, &job.Bands[i]))
 	}
 	face := func(path string, f *survey.InsideFace) {
 		if f.Bond != nil {
@@ -96,12 +95,12 @@ func eachBond(job *survey.Job, each func(path string, b *survey.Bond, in laidIn)
 		for k := range job.Walls[i].Openings {
 			if in := job.Walls[i].Openings[k].Inside; in != nil {
 				for n, f := range faces(in) {
-					face(fmt.Sprint("inside ", i, k, n), f)
+					face(At(At("walls", i)+".openings", k)+".inside."+survey.FaceName(n).String()+".bond", f)
 				}
 			}
 		}
 		if t := job.Walls[i].Top; t != nil {
-			face(fmt.Sprint("top ", i), &t.Face)
+			face(At("walls", i)+".top.face.bond", &t.Face)
 		}
 	}
 }
@@ -124,7 +123,7 @@ func pickedAnew(job *survey.Job, were map[string]bondAt) {
 			if slices.EqualFunc(said(b.Tiles), said(was.Tiles), sameSize) {
 				b.Tiles = nil
 			}
-			if path != "" && b.Along == was.Along {
+			if path != "bond" && b.Along == was.Along {
 				b.Along = ""
 			}
 		case kind == survey.MixedHeights && (b.Along == "plumb") != (was.Along == "plumb"):
