@@ -65,7 +65,7 @@ func TestADrawingPutTogetherIsTheWholeOne(t *testing.T) {
 	// All that scripts put into it is taken out again: pieces of whole tiles, marks of focus and choice.
 	const bare = `(() => { const p = document.getElementById("paper").cloneNode(true);
 		for (const e of p.querySelectorAll(".tile, .rings, .hover")) e.remove();
-		for (const e of p.querySelectorAll("*")) for (const a of ["tabindex", "aria-selected", "data-runs", "role", "aria-label"]) e.removeAttribute(a);
+		for (const e of p.querySelectorAll("*")) for (const a of ["tabindex", "aria-selected", "data-runs", "role", "aria-label", "aria-valuetext", "data-stood"]) e.removeAttribute(a);
 		for (const e of p.querySelectorAll(".taken, .small")) e.classList.remove("taken", "small");
 		return p.innerHTML.replace(/ class=""/g, "").replace(/>\s+</g, "><") })()`
 	kept := trial.See[string](t, ctx, bare)
