@@ -218,15 +218,18 @@ func sideName(b survey.Boundary, w layout.Wall) string {
 }
 
 // tileOf is the tile that a piece is cut from.
-func (b Bench) tileOf(id string) survey.TileSize {
+func (b Bench) tileOf(id string) survey.TileSize { return b.Plan.Room.Laid(b.onWall(id).Laid).Tile }
+
+// onWall is a piece of a wall, empty where it is of none.
+func (b Bench) onWall(id string) piece.Piece {
 	for _, w := range b.Plan.Walls {
 		for _, p := range w.Pieces {
 			if p.ID == id {
-				return b.Plan.Room.Laid(p.Laid).Tile
+				return p
 			}
 		}
 	}
-	return b.Plan.Room.Tile
+	return piece.Piece{}
 }
 
 // cutOf is what the saw is set to for a piece. One with a notch takes more settings than can be told.
@@ -259,8 +262,8 @@ func (b Bench) setTo(id string) cuts.Size {
 // covered tells whether a piece is cut larger than the least that shows of it: the next wall's tile
 // covers the rest.
 func (b Bench) covered(l plan.Least) bool {
-	set := b.setTo(l.Piece)
-	return len(set.Notches) == 0 && b.fine(set.Width) != b.fine(l.Size) && b.fine(set.Height) != b.fine(l.Size)
+	set, p := b.setTo(l.Piece), b.onWall(l.Piece)
+	return p.Face.Bounds() != p.Visible.Bounds() && b.fine(set.Width) != b.fine(l.Size) && b.fine(set.Height) != b.fine(l.Size)
 }
 
 // whereTheNicheGoes gives the first niche, else where the tile stops.

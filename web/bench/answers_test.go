@@ -450,7 +450,7 @@ func TestAPieceThatRunsOutToAPointIsNoSliver(t *testing.T) {
 	require.NoError(t, err)
 	job, err := survey.Read(file)
 	require.NoError(t, err)
-	job.Walls[1].Head.Readings[1].Rise = "1197"
+	job.Walls[1].Head.Readings[1].Rise = "1198"
 	file, err = survey.Write(job)
 	require.NoError(t, err)
 	s := trial.Of(t, file)
@@ -462,4 +462,10 @@ func TestAPieceThatRunsOutToAPointIsNoSliver(t *testing.T) {
 	require.Positive(t, plan.Setout.Merit.Unworkable)
 	require.Zero(t, plan.Setout.Merit.Slivers)
 	assert.NotContains(t, page, fmt.Sprintf("%d slivers", plan.Setout.Merit.Unworkable))
+
+	job.Walls[1].Head.Readings[1].Rise = "1197" // a millimetre lower 4 mm are left of the point: no tile covers any of it
+	file, err = survey.Write(job)
+	require.NoError(t, err)
+	_, page = trial.Of(t, file).Get("/jobs/1")
+	assert.NotContains(t, page, "4 <small>shows")
 }
