@@ -33,7 +33,7 @@ import (
 // Work is how much a room is given: where half of it was counted and nothing is proven, the search settles for the best
 // found, and holds what it goes on with to that; at twice it ends. It bounds the time that a room may take in which nearly
 // everything is free.
-const Work = 3_200_000
+const Work = 2_800_000
 
 // task is a room to search, with each hand that its bond may have: what is known of it, and how much may be counted.
 type task struct {
