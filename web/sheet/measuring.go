@@ -264,7 +264,7 @@ func (m *form) meanings() table {
 			t.rows = append(t.rows, row{cells: []string{spanText(s), text}})
 		}
 	}
-	add(m.widths, "Width of each wall, just over what it stands on, board to board.")
+	add(m.widths, "Width of each wall along the level line, board to board.")
 	add(m.drops, "From the level line down to the rim. Stand the tape on the rim, tight to the wall. A corner is measured once and serves both walls.")
 	add(m.noses, "From the corner to the front of the tub.")
 	add(m.floors, "From the level line down to the floor, at the outer edge of the tile.")

@@ -214,13 +214,13 @@ func (b *book) leaning(s stages.Struck) string {
 	for _, i := range b.inOrder() {
 		w := b.plan.Walls[i]
 		if edge, ok := stages.Strike(w, s.Full); ok && s.Leans(w, edge, b.bareTape) {
-			at = append(at, w.Found.Letter+" "+held(stages.FromCorner(edge, b.bareTape))+", "+stages.Datum(w))
+			at = append(at, w.Found.Letter+" "+held(stages.FromCorner(edge, b.bareTape))+" "+stages.Datum(w))
 		}
 	}
 	if len(at) == 0 {
 		return ""
 	}
-	return "Hold the tape along the line struck. Where the left corner leans, all else along the wall is counted from another place, from where this edge is at: " +
+	return "Hold the tape along the line struck. Where the left corner leans, all other figures along the wall count from another height. The same edge is: " +
 		strings.Join(at, "; ") + "."
 }
 

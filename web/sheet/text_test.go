@@ -257,7 +257,7 @@ func TestAWallWithALeaningCornerSaysFromWhereItIsMeasured(t *testing.T) {
 				continue
 			}
 			leaning++
-			says(t, setOut, w.Found.Letter+" "+b.bareTape(edge)+", "+stages.Datum(w), name)
+			says(t, setOut, w.Found.Letter+" "+b.bareTape(edge)+" "+stages.Datum(w), name)
 			says(t, words(onWall[wallText(w.Found)]), "START is "+b.bareTape(struck.From(w, edge))+" from it along the line struck, and "+b.bareTape(edge)+" "+stages.Datum(w), name)
 		}
 	}
