@@ -300,6 +300,22 @@ func TestATickMeetsAnEditWithoutAQuestion(t *testing.T) {
 	assert.NotNil(t, job.Held)
 }
 
+func TestOneValueOfAHeldMarkIsWhereItStands(t *testing.T) {
+	s := trial.Solving(t, static.Demo, trial.Once())
+	press(s, "hold")
+	_, cuts := s.Get("/jobs/1/cuts.csv")
+	for _, mark := range []string{"walls[1].openings[0].left", "walls[1].openings[0].width", "walls[1].openings[0].bottom", "walls[1].openings[0].height",
+		"walls[0].head.stops walls[1].head.stops walls[2].head.stops", "walls[0].left.stops"} {
+		press(s, "measure "+mark)
+	}
+	_, job := s.Stored()
+	shelf := job.Walls[1].Openings[0]
+	assert.Equal(t, []string{"32 7/8", "12 1/8", "3"}, []string{shelf.Left.At, shelf.Width.At, shelf.Bottom.At})
+	assert.Equal(t, "36", job.Walls[2].Head.Stops.At)
+	_, now := s.Get("/jobs/1/cuts.csv")
+	assert.Equal(t, cuts, now, "nothing is cut otherwise")
+}
+
 func TestAHeldSetOutThatClashesSaysWhereAndKeepsTheDrawing(t *testing.T) {
 	s := trial.Solving(t, static.Demo, trial.Once())
 	press(s, "hold")
@@ -318,8 +334,9 @@ func TestAHeldSetOutThatClashesSaysWhereAndKeepsTheDrawing(t *testing.T) {
 	form.Set(path+".to", "2")
 	answer, page := s.Post("/jobs/1", form)
 	assert.Equal(t, http.StatusUnprocessableEntity, answer.StatusCode)
-	says(t, page, "held: found")
-	says(t, page, "or let the set-out go")
+	says(t, page, "held: stands at 32 7/8&#34;, which is ")
+	says(t, page, "press “Let it go”: then the room is set out anew")
+	assert.NotContains(t, page, "836.613", "the job is in inches")
 	says(t, page, `id="drawing"`)
 
 	form.Set("do", "letgo")

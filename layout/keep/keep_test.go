@@ -280,6 +280,45 @@ func TestASetOutThatNoLongerFitsIsRefusedByName(t *testing.T) {
 	refused(t, err, "held.walls.gone", "the name of a wall")
 }
 
+// What a plan prints is finer than a tape: a mark that was measured where it stands is held, and stands where it
+// was measured.
+func TestAMarkMeasuredWhereItStandsIsHeld(t *testing.T) {
+	job := read(t, niche)
+	job.Tile.Width, job.Tile.Height = "150.3", "150.4"
+	plan := solved(t, job)
+	job = keep.Hold(job, kept(job, plan))
+	shelf, at := &job.Walls[0].Openings[0], plan.Setout.Walls[0].Placed.Openings[0]
+	room := plan.Room
+	taped := func(l length.Length) *survey.Mark { return &survey.Mark{At: l.Plain(room.Units, room.Tape)} }
+	shelf.Left, shelf.Width = taped(at.Left), taped(at.Right-at.Left)
+	shelf.Bottom, shelf.Height = taped(at.Bottom), &survey.Measure{Mark: taped(at.Top - at.Bottom)}
+	now := solved(t, job)
+	stands := now.Setout.Walls[0].Placed.Openings[0]
+	for name, is := range map[string][2]length.Length{
+		"left": {at.Left, stands.Left}, "width": {at.Right - at.Left, stands.Right - stands.Left},
+		"bottom": {at.Bottom, stands.Bottom}, "height": {at.Top - at.Bottom, stands.Top - stands.Bottom},
+	} {
+		assert.NotEqual(t, is[0], is[1], "%s is off the marks of the tape", name)
+		assert.Equal(t, is[0].RoundTo(room.Tape), is[1], name)
+	}
+	assert.Equal(t, plan.Setout.Walls[0].Edge, now.Setout.Walls[0].Edge, "all else stays")
+
+	shelf.Left = taped(at.Left + 2*room.Tape)
+	_, err := layout.Solve(context.Background(), job)
+	refused(t, err, "held.walls.back.marks.niche shelf left", "a length of "+(at.Left+2*room.Tape).RoundTo(room.Tape).Format(room.Units, 0))
+}
+
+// What is held was printed in millimetres: it is told in the units of the job.
+func TestWhatIsHeldIsToldInTheUnitsOfTheJob(t *testing.T) {
+	job := read(t, static.Demo)
+	job = keep.Hold(job, kept(job, solved(t, job)))
+	job.Walls[1].Openings[0].Left = &survey.Mark{At: "40"}
+	_, err := layout.Solve(context.Background(), job)
+	var faults survey.Faults
+	require.ErrorAs(t, err, &faults)
+	assert.Equal(t, `32 7/8", which is 7 1/8" past where the survey lets it stand`, faults[0].Found)
+}
+
 // Law 5.
 func TestTheSameTilesByAnotherCourseAreTheSameSetOut(t *testing.T) {
 	job := read(t, static.Demo)

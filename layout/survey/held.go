@@ -59,7 +59,7 @@ func (r *resolver) heldJoint(v value, room *Room) {
 	switch {
 	case len(r.faults) > before || len(room.Joints) < 2:
 	case !slices.Contains(room.Joints, joint):
-		r.faults.add(v.path, quote(v.text), "one of "+r.sizes(room.Joints))
+		r.faults.add(v.path, joint.Format(r.units, 0), "one of "+r.sizes(room.Joints))
 	default:
 		*room = room.Jointed(joint)
 		room.Joints = []length.Length{joint}

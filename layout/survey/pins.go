@@ -115,6 +115,9 @@ func (r *resolver) marks(p path, pins map[string]string, w *WallFound) {
 		}
 		before := len(r.faults)
 		l := r.printed(value{p.dot(key), pins[key]}, upright())
+		if p.held() {
+			l = r.around.asMeasured(l, span)
+		}
 		if len(r.faults) > before || !r.inRange(value{p.dot(key), pins[key]}, l, span) {
 			continue
 		}
@@ -143,9 +146,25 @@ func (r *resolver) inRange(v value, l length.Length, s Span) bool {
 	if off <= 0 {
 		return true
 	}
-	r.faults.add(v.path, quote(v.text)+", which is "+off.Format(r.units, 0)+" past where the survey lets it stand",
+	found := quote(v.text)
+	if v.path.held() { // which a plan has printed, in millimetres
+		found = l.Format(r.units, 0)
+	}
+	r.faults.add(v.path, found+", which is "+off.Format(r.units, 0)+" past where the survey lets it stand",
 		bounds{s.From, s.To}.text(r.units))
 	return false
+}
+
+// held tells whether a field is one of the set-out that the job holds.
+func (p path) held() bool { return strings.HasPrefix(string(p), "held.") }
+
+// asMeasured is where a mark of a held set-out stands that was measured since: there, where the tape shows no
+// more than one step between the two. What a plan prints is finer than any tape, and would never fit again.
+func (r *Room) asMeasured(l length.Length, s Span) length.Length {
+	if in := min(max(l, s.From), s.To); (l - in).Abs() <= r.Tape {
+		return in
+	}
+	return l
 }
 
 // markRanges gives the marks of a wall by their names in the plan, with the
@@ -186,6 +205,10 @@ func (r *resolver) pair(p path, w *WallFound, low, high MarkName, size Span) {
 	b, both := w.MarkPins[high]
 	if !pinned || !both {
 		return
+	}
+	if p.held() {
+		b = a + r.around.asMeasured(b-a, size)
+		w.MarkPins[high] = b
 	}
 	off := max(size.From-(b-a), (b-a)-size.To)
 	if off > 0 {

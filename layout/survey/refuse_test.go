@@ -218,7 +218,7 @@ func TestPinsThatClash(t *testing.T) {
 		"pins.walls.b.marks.end left: found a mark that the wall does not have; write one of head, niche n bottom, niche n left, niche n right, niche n top": {Marks: map[string]string{"end left": "1"}},
 		`pins.walls.b.marks.niche n left: found “32”, which is 2" past where the survey lets it stand; write a length from 20" to 30"`:                       {Marks: map[string]string{"niche n left": "32"}},
 		`pins.walls.b.marks.niche n left: found “19 1/2”, which is 1/2" past where the survey lets it stand`:                                                 {Marks: map[string]string{"niche n left": "19 1/2"}},
-		`pins.walls.b.marks.head: found “31”, which is 1" past where the survey lets it stand; write a length from 30" to 30"`:                               {Marks: map[string]string{"head": "31"}},
+		`pins.walls.b.marks.head: found “31”, which is 1" past where the survey lets it stand; write a length of 30"`:                                        {Marks: map[string]string{"head": "31"}},
 		`pins.walls.b.marks.niche n right: found 40", which clashes with “niche n left” at 22" by 4"; write two edges that are a length from 10" to 14" apart`: {
 			Marks: map[string]string{"niche n left": "22", "niche n right": "40"}},
 	} {

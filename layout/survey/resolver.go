@@ -53,6 +53,9 @@ func (b bounds) text(s length.System) string {
 	if low > high {
 		low, high = b.low, b.high
 	}
+	if low == high {
+		return "a length of " + low.Format(s, 0)
+	}
 	return "a length from " + low.Format(s, 0) + " to " + high.Format(s, 0)
 }
 

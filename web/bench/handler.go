@@ -60,6 +60,9 @@ func (s pages) editJob(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return err
 	}
+	if err := s.measureAsDrawn(r, stored); err != nil {
+		return err
+	}
 	boxes := maps.Clone(r.PostForm)
 	tried, err := posted(r, stored)
 	if err != nil {

@@ -15,7 +15,7 @@ import (
 //	add PATH [WHAT]    one more element in the list at PATH
 //	remove PATH        drop the element at PATH
 //	free PATHS         let the solver place the marks at PATHS
-//	measure PATHS      type the marks at PATHS as one measured value each
+//	measure PATHS      type the marks at PATHS as one measured value each, of PATH=PLACE (query-escaped) at a place
 //	ceiling PATHS      the tile of the walls at PATHS goes up to the ceiling
 //	line PATHS         it stops at a line
 //	set PATH=VALUE     write one field

@@ -1,7 +1,9 @@
 package form
 
 import (
+	"errors"
 	"fmt"
+	"net/url"
 	"strings"
 
 	"coursewright/layout/length"
@@ -30,9 +32,24 @@ func free(job *survey.Job, path string) error {
 	return setMark(job, path, survey.Mark{From: from, To: to})
 }
 
-// measure turns a free mark into a measured one at the lower end of its range.
-func measure(job *survey.Job, path string) error {
-	return setMark(job, path, survey.Mark{At: Get(*job, path+".from")})
+// measure turns a free mark into a measured one: PATH=PLACE, query-escaped, at a place inside its range, else
+// at the lower end of it.
+func measure(job *survey.Job, what string) error {
+	path, place, _ := strings.Cut(what, "=")
+	at, err := url.QueryUnescape(place)
+	if err != nil || !inRange(*job, path, at) {
+		at = Get(*job, path+".from")
+	}
+	return setMark(job, path, survey.Mark{At: at})
+}
+
+// inRange tells whether a place reads as one inside the range of a free mark.
+func inRange(job survey.Job, path, place string) bool {
+	system, _ := System(job.Units)
+	at, err := length.Parse(place, system)
+	from, badFrom := length.Parse(Get(job, path+".from"), system)
+	to, badTo := length.Parse(Get(job, path+".to"), system)
+	return errors.Join(err, badFrom, badTo) == nil && from <= at && at <= to
 }
 
 func setMark(job *survey.Job, path string, m survey.Mark) error {

@@ -103,7 +103,16 @@ func (j Job) Fault(path string) string {
 	return ""
 }
 
-// Sentence says what was found and what to write instead.
+// Sentence says what was found and what to write instead; of a mark of the set-out that the job holds, where it stands.
 func Sentence(f Fault) string {
+	if OfHeld(f) && strings.Contains(f.Path, ".marks.") {
+		return "stands at " + f.Found
+	}
 	return "found " + f.Found + "; write " + f.Want
 }
+
+// OfHeld tells whether a fault is of the set-out that the job holds.
+func OfHeld(f Fault) bool { return strings.HasPrefix(f.Path, "held.") }
+
+// HeldWay says what to do where the set-out that is held no longer fits, by the name of the button.
+const HeldWay = "Type what stood in its box before, or press “Let it go”: then the room is set out anew round what is measured."
