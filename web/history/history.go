@@ -188,6 +188,9 @@ const (
 	nameField = "name" // what to call it
 )
 
+// momentShown is how the moment of a state is written.
+const momentShown = "2 Jan 2006, 15:04:05"
+
 // longestName is how many letters the name of a state may have.
 const longestName = 80
 
@@ -208,8 +211,8 @@ func (k Keeper) editHistory(w http.ResponseWriter, r *http.Request) error {
 	case "restore":
 		return k.bringBack(w, r, id, at)
 	case "name":
-		name := []rune(strings.Join(strings.Fields(strings.ToValidUTF8(r.PostForm.Get(nameField), "")), " "))
-		if err := k.Store.Name(r.Context(), id, at, string(name[:min(len(name), longestName)])); err != nil {
+		name := strings.Join(strings.Fields(strings.ToValidUTF8(r.PostForm.Get(nameField), "")), " ")
+		if err := k.Store.Name(r.Context(), id, at, clipped(name, longestName)); err != nil {
 			return err
 		}
 		http.Redirect(w, r, r.URL.RequestURI(), http.StatusSeeOther)
@@ -218,20 +221,55 @@ func (k Keeper) editHistory(w http.ResponseWriter, r *http.Request) error {
 	return &page.Refusal{Status: http.StatusBadRequest, Text: "That button is not known. Load the page again."}
 }
 
+// clipped is a text of so many letters at most.
+func clipped(text string, most int) string {
+	letters := []rune(text)
+	return string(letters[:min(len(letters), most)])
+}
+
 // bringBack makes a state of the past the newest one, as an edit like any other: undo takes it back,
-// and an edit made meanwhile in another window is not overwritten. It comes with the set-out it kept.
+// and an edit made meanwhile in another window is not overwritten. It comes with the set-out it kept, and
+// its name says which state was brought back.
 func (k Keeper) bringBack(w http.ResponseWriter, r *http.Request, id, at int64) error {
+	base, err := page.Revision(r)
+	if err != nil {
+		return err
+	}
 	was, err := k.Store.At(r.Context(), id, at)
+	if err != nil {
+		return err
+	}
+	name, err := k.nameBroughtBack(r.Context(), id, at)
 	if err != nil {
 		return err
 	}
 	then, err := k.Standing(r.Context(), was.Of(id, at))
 	var faults survey.Faults
 	if err == nil {
-		return k.Save(w, r, id, then.Job, then.Plan)
+		return k.Keep(w, r, Edit{ID: id, Base: base, Job: then.Job, Plan: then.Plan, Name: name})
 	}
 	if !errors.As(err, &faults) {
 		return err
 	}
 	return k.history(w, r, http.StatusUnprocessableEntity, faults)
+}
+
+// broughtBack begins the name of a state that was brought back.
+const broughtBack = "Brought back: "
+
+// nameBroughtBack names a state by the one it brings back. One that was brought back itself hands its name on.
+func (k Keeper) nameBroughtBack(ctx context.Context, id, at int64) (string, error) {
+	list, err := k.Store.Revisions(ctx, id, at+1, 1)
+	if err != nil || len(list) == 0 {
+		return "", err
+	}
+	was := list[0]
+	if strings.HasPrefix(was.Name, broughtBack) {
+		return was.Name, nil
+	}
+	of := "the state of " + was.Saved.Format(momentShown)
+	if was.Name != "" {
+		of = "“" + clipped(was.Name, longestName-len(broughtBack+of)-len(", “”")) + "”, " + of
+	}
+	return broughtBack + of, nil
 }

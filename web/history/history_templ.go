@@ -49,7 +49,7 @@ func HistoryPage(h History) templ.Component {
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
-			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 1, "<main id=\"main\" class=\"sheet\"><h1>History</h1><p class=\"lead\">Every edit is a state of the job. Bring one back and it becomes the newest; what came between stays, and undo takes the step back.</p><p class=\"hint\">Of the last 24 hours every state is kept, of what is older the last of each day, and for good the first, the one shown, those with a tick, and those that you give a name.</p>")
+			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 1, "<main id=\"main\" class=\"sheet\"><h1>History</h1><p class=\"lead\">Every edit is a state of the job. Bring one back and it becomes the newest; what came between stays, and undo takes the step back.</p><p class=\"hint\">Of the last 24 hours every state is kept, of what is older the last of each day, and for good the first, the one shown, those with a tick, and those that have a name.</p>")
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
@@ -215,9 +215,9 @@ func state(h History, s State) templ.Component {
 			return templ_7745c5c3_Err
 		}
 		var templ_7745c5c3_Var10 string
-		templ_7745c5c3_Var10, templ_7745c5c3_Err = templ.JoinStringErrs(s.Saved.Format("2 Jan 2006, 15:04:05"))
+		templ_7745c5c3_Var10, templ_7745c5c3_Err = templ.JoinStringErrs(s.Saved.Format(momentShown))
 		if templ_7745c5c3_Err != nil {
-			return templ.Error{Err: templ_7745c5c3_Err, FileName: `web/history/history.templ`, Line: 40, Col: 107}
+			return templ.Error{Err: templ_7745c5c3_Err, FileName: `web/history/history.templ`, Line: 40, Col: 96}
 		}
 		_, templ_7745c5c3_Err = templ_7745c5c3_Buffer.WriteString(templ.EscapeString(templ_7745c5c3_Var10))
 		if templ_7745c5c3_Err != nil {
@@ -440,9 +440,9 @@ func state(h History, s State) templ.Component {
 			return templ_7745c5c3_Err
 		}
 		var templ_7745c5c3_Var22 string
-		templ_7745c5c3_Var22, templ_7745c5c3_Err = templruntime.NewAttributeExpression("Name of the state of " + s.Saved.Format("2 Jan 2006, 15:04:05")).Resolve(ctx)
+		templ_7745c5c3_Var22, templ_7745c5c3_Err = templruntime.NewAttributeExpression("Name of the state of " + s.Saved.Format(momentShown)).Resolve(ctx)
 		if templ_7745c5c3_Err != nil {
-			return templ.Error{Err: templ_7745c5c3_Err, FileName: `web/history/history.templ`, Line: 73, Col: 157}
+			return templ.Error{Err: templ_7745c5c3_Err, FileName: `web/history/history.templ`, Line: 73, Col: 146}
 		}
 		_, templ_7745c5c3_Err = templ_7745c5c3_Buffer.WriteString(templ_7745c5c3_Var22)
 		if templ_7745c5c3_Err != nil {
@@ -484,9 +484,9 @@ func state(h History, s State) templ.Component {
 				return templ_7745c5c3_Err
 			}
 			var templ_7745c5c3_Var25 string
-			templ_7745c5c3_Var25, templ_7745c5c3_Err = templruntime.NewAttributeExpression("Bring back the state of " + s.Saved.Format("2 Jan 2006, 15:04:05")).Resolve(ctx)
+			templ_7745c5c3_Var25, templ_7745c5c3_Err = templruntime.NewAttributeExpression("Bring back the state of " + s.Saved.Format(momentShown)).Resolve(ctx)
 			if templ_7745c5c3_Err != nil {
-				return templ.Error{Err: templ_7745c5c3_Err, FileName: `web/history/history.templ`, Line: 76, Col: 139}
+				return templ.Error{Err: templ_7745c5c3_Err, FileName: `web/history/history.templ`, Line: 76, Col: 128}
 			}
 			_, templ_7745c5c3_Err = templ_7745c5c3_Buffer.WriteString(templ_7745c5c3_Var25)
 			if templ_7745c5c3_Err != nil {

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"net/http"
 	"net/url"
+	"strconv"
 	"strings"
 	"testing"
 	"time"
@@ -225,4 +226,30 @@ func TestTheHistoryCallsABondByItsName(t *testing.T) {
 	edited(t, s, "bond.kind", "stack")
 	_, page := s.Get("/jobs/1/history")
 	assert.Contains(t, page, "Bond: running bond 1/2 → stack bond")
+}
+
+// What was brought back, and of when, is the name of the state that comes of it. Brought back once more it stays that.
+func TestTheHistorySaysWhatWasBroughtBack(t *testing.T) {
+	s := trial.Swift(t)
+	first, _ := s.Stored()
+	edited(t, s, "joint", "3/16")
+	s.Post("/jobs/1/history", s.With("do", "name", "at", strconv.FormatInt(first.Revision, 10), "name", "as quoted"))
+	s.Post("/jobs/1/history", s.With("do", "restore", "at", strconv.FormatInt(first.Revision, 10)))
+	assert.Equal(t, "1/8", joint(s))
+	list, err := s.Store.Revisions(t.Context(), 1, 0, 9)
+	require.NoError(t, err)
+	said := "Brought back: “as quoted”, the state of " + list[2].Saved.Format("2 Jan 2006, 15:04:05")
+	assert.Equal(t, []string{said, "", "as quoted"}, []string{list[0].Name, list[1].Name, list[2].Name})
+
+	s.Post("/jobs/1/history", s.With("do", "restore", "at", strconv.FormatInt(list[0].ID, 10)))
+	again, err := s.Store.Revisions(t.Context(), 1, 0, 9)
+	require.NoError(t, err)
+	assert.Equal(t, list, again, "it is shown already")
+	edited(t, s, "joint", "1/4")
+	s.Post("/jobs/1/history", s.With("do", "restore", "at", strconv.FormatInt(list[0].ID, 10)))
+	again, err = s.Store.Revisions(t.Context(), 1, 0, 1)
+	require.NoError(t, err)
+	assert.Equal(t, said, again[0].Name)
+	_, page := s.Get("/jobs/1/history")
+	assert.Contains(t, page, "<strong>"+said+"</strong>")
 }

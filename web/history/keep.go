@@ -27,6 +27,7 @@ type Edit struct {
 	Plan   layout.Plan
 	Anew   bool   // the set-out judged anew was taken, which is an edit also where nothing else changes
 	Joined string // what to say of it where it was laid together with another
+	Name   string // what to call the state that comes of it, or ""
 }
 
 // Save keeps a job that was solved, on the revision its form was filled from.
@@ -52,6 +53,11 @@ func (k Keeper) Keep(w http.ResponseWriter, r *http.Request, e Edit) error {
 	}
 	if err != nil {
 		return err
+	}
+	if e.Name != "" && saved.Revision != e.Base {
+		if err := k.Store.Name(r.Context(), e.ID, saved.Revision, e.Name); err != nil {
+			return err
+		}
 	}
 	k.Settled.Note(state.Document, state.Setout)
 	atBench := r.URL.Path == string(page.JobPath(e.ID, ""))
