@@ -141,9 +141,9 @@ func (p pasts) changes(ctx context.Context, r store.Revision) ([]string, error) 
 	if err != nil {
 		return nil, err
 	}
-	var out []string
+	out := stood(was, is)
 	for _, c := range both.Changes {
-		if c.Path == "guess" {
+		if c.Path == "guess" || ofStanding.MatchString(c.Path) {
 			continue
 		}
 		out = append(out, page.PlaceIn(both.Job, c.Path)+": "+orNone(page.ValueIn(was, c.Path, c.Was))+" → "+orNone(page.ValueIn(both.Job, c.Path, c.Is)))

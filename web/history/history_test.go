@@ -253,3 +253,20 @@ func TestTheHistorySaysWhatWasBroughtBack(t *testing.T) {
 	_, page := s.Get("/jobs/1/history")
 	assert.Contains(t, page, "<strong>"+said+"</strong>")
 }
+
+// What stands on a wall is five fields of the job file; the history says it as one thing, with the wall and the course.
+func TestTheHistorySaysWhatStands(t *testing.T) {
+	s := trial.Swift(t)
+	for _, c := range []struct{ do, says string }{
+		{"stand walls[1]=7;-34 3/16;-34 1/4;left edge;27 1/16;left", "Tile stands on back up to course 7: top edge -34 3/16 at the left end, -34 1/4 at the right, the left edge of a tile at 27 1/16"},
+		{"stand walls[1]=8;-31 3/16;-31 3/16;joint;30;left", "Tile stands on back up to course 8, not 7 as before: top edge -31 3/16 at the left end, -31 3/16 at the right, the middle of a joint at 30"},
+		{"set walls[1].set.left=-31 1/8", "Tile that stands on back up to course 8, measured anew: top edge -31 1/8 at the left end"},
+		{"forget walls[1].set", "No tile stands on back any more, where it stood up to course 8"},
+	} {
+		answer, page := s.Post("/jobs/1", s.With("do", c.do))
+		require.Equal(t, http.StatusSeeOther, answer.StatusCode, page)
+		_, page = s.Get("/jobs/1/history")
+		assert.Contains(t, page, "<li>"+c.says)
+		assert.NotContains(t, page, "Back wall, set")
+	}
+}
