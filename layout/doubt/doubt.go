@@ -44,6 +44,7 @@ const (
 	Facing    Rule = "facing walls differ"
 	Outside   Rule = "sticks out of the tile"
 	Into      Rule = "two openings in one place"
+	Moved     Rule = "far from where it is held"
 )
 
 // Doubt is one question.
@@ -77,6 +78,7 @@ func Raise(room survey.Room, job survey.Job) []Doubt {
 	a.facing()
 	a.fronts()
 	a.openings()
+	a.moved()
 	return a.found
 }
 

@@ -5,12 +5,14 @@ import (
 	"encoding/json"
 	"errors"
 	"os"
+	"slices"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
 	"coursewright/layout"
+	"coursewright/layout/doubt"
 	"coursewright/layout/keep"
 	"coursewright/layout/length"
 	"coursewright/layout/merit"
@@ -271,7 +273,7 @@ var niche = []byte(`{"format": "coursewright-job/1", "title": "a niche", "units"
 func TestASetOutThatNoLongerFitsIsRefusedByName(t *testing.T) {
 	job := read(t, niche)
 	job = keep.Hold(job, kept(job, solved(t, job)))
-	job.Walls[0].Openings[0].Left = &survey.Mark{At: "1000"}
+	job.Walls[0].Openings[0].Left = &survey.Mark{From: "1000", To: "1100"}
 	_, err := layout.Solve(context.Background(), job)
 	refused(t, err, "held.walls.back.marks.niche shelf left", "a length")
 	job.Walls[0].Openings[0].Left = &survey.Mark{From: "300", To: "900"}
@@ -302,17 +304,66 @@ func TestAMarkMeasuredWhereItStandsIsHeld(t *testing.T) {
 		assert.Equal(t, is[0].RoundTo(room.Tape), is[1], name)
 	}
 	assert.Equal(t, plan.Setout.Walls[0].Edge, now.Setout.Walls[0].Edge, "all else stays")
+}
 
-	shelf.Left = taped(at.Left + 2*room.Tape)
-	_, err := layout.Solve(context.Background(), job)
-	refused(t, err, "held.walls.back.marks.niche shelf left", "a length of "+(at.Left+2*room.Tape).RoundTo(room.Tape).Format(room.Units, 0))
+// What is measured of a niche once it is built counts more than what is held for it, edge by edge; line and starts stay, which are on the wall.
+func TestWhatIsMeasuredSinceCountsMoreThanWhatIsHeld(t *testing.T) {
+	held := read(t, niche)
+	plan := solved(t, held)
+	held = keep.Hold(held, kept(held, plan))
+	at := plan.Setout.Walls[0].Placed.Openings[0]
+	off := func(from length.Length, mm int) *survey.Mark {
+		return &survey.Mark{At: (from + length.Length(mm)*length.Millimetre).RoundTo(plan.Room.Tape).Plain(plan.Room.Units, 0)}
+	}
+	place := func(o *survey.Opening, mm int) { o.Left = off(at.Left, mm) }
+	width := func(o *survey.Opening, mm int) { o.Width = off(at.Right-at.Left, mm) }
+	sill := func(o *survey.Opening, mm int) { o.Bottom = off(at.Bottom, mm) }
+	height := func(o *survey.Opening, mm int) { o.Height = &survey.Measure{Mark: off(at.Top-at.Bottom, mm)} }
+	for _, c := range []struct {
+		name  string
+		typed []func(*survey.Opening, int)
+		by    int
+		asked string // the field that is asked about, if any
+		moved [4]bool
+	}{
+		{"the left edge a little off", []func(*survey.Opening, int){place}, 6, "", [4]bool{true, false, false, false}},
+		{"the width a little off", []func(*survey.Opening, int){width}, -6, "", [4]bool{false, true, false, false}},
+		{"place and width", []func(*survey.Opening, int){place, width}, 6, "", [4]bool{true, true, false, false}},
+		{"all four", []func(*survey.Opening, int){place, width, sill, height}, 6, "", [4]bool{true, true, true, true}},
+		{"the left edge far off", []func(*survey.Opening, int){place, width}, 60, "walls[0].openings[0].left.at", [4]bool{true, true, false, false}},
+		{"the height far off", []func(*survey.Opening, int){height}, 60, "walls[0].openings[0].height.at", [4]bool{false, false, false, true}},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			job := held
+			job.Walls = slices.Clone(held.Walls)
+			job.Walls[0].Openings = slices.Clone(held.Walls[0].Openings)
+			for _, typed := range c.typed {
+				typed(&job.Walls[0].Openings[0], c.by)
+			}
+			now := solved(t, job)
+			stands := now.Setout.Walls[0].Placed.Openings[0]
+			assert.Equal(t, plan.Setout.Line, now.Setout.Line)
+			assert.Equal(t, plan.Setout.Walls[0].Edge, now.Setout.Walls[0].Edge)
+			assert.Equal(t, c.moved, [4]bool{stands.Left != at.Left, stands.Right != at.Right, stands.Bottom != at.Bottom, stands.Top != at.Top})
+			var asked []string
+			for _, d := range now.Doubts {
+				asked = append(asked, d.Path)
+			}
+			if c.asked == "" {
+				assert.Empty(t, asked)
+			} else {
+				assert.Equal(t, []string{c.asked}, asked)
+				assert.Equal(t, doubt.Moved, now.Doubts[0].Rule)
+			}
+		})
+	}
 }
 
 // What is held was printed in millimetres: it is told in the units of the job.
 func TestWhatIsHeldIsToldInTheUnitsOfTheJob(t *testing.T) {
 	job := read(t, static.Demo)
 	job = keep.Hold(job, kept(job, solved(t, job)))
-	job.Walls[1].Openings[0].Left = &survey.Mark{At: "40"}
+	job.Walls[1].Openings[0].Left = &survey.Mark{From: "40", To: "41"}
 	_, err := layout.Solve(context.Background(), job)
 	var faults survey.Faults
 	require.ErrorAs(t, err, &faults)

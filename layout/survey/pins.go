@@ -116,7 +116,7 @@ func (r *resolver) marks(p path, pins map[string]string, w *WallFound) {
 		before := len(r.faults)
 		l := r.printed(value{p.dot(key), pins[key]}, upright())
 		if p.held() {
-			l = r.around.asMeasured(l, span)
+			l = r.asMeasured(w, MarkName(key), l, span)
 		}
 		if len(r.faults) > before || !r.inRange(value{p.dot(key), pins[key]}, l, span) {
 			continue
@@ -158,13 +158,43 @@ func (r *resolver) inRange(v value, l length.Length, s Span) bool {
 // held tells whether a field is one of the set-out that the job holds.
 func (p path) held() bool { return strings.HasPrefix(string(p), "held.") }
 
-// asMeasured is where a mark of a held set-out stands that was measured since: there, where the tape shows no
-// more than one step between the two. What a plan prints is finer than any tape, and would never fit again.
-func (r *Room) asMeasured(l length.Length, s Span) length.Length {
-	if in := min(max(l, s.From), s.To); (l - in).Abs() <= r.Tape {
+// asMeasured is where a mark of a held set-out stands: where it was measured since, if it was. It is built then, and
+// all else stays as it is held. What a plan prints is finer than a tape, so a mark one step off its range stands in it.
+func (r *resolver) asMeasured(w *WallFound, mark MarkName, l length.Length, s Span) length.Length {
+	in := min(max(l, s.From), s.To)
+	switch {
+	case (l - in).Abs() <= r.around.Tape:
 		return in
+	case !w.measured(mark, s):
+		return l
 	}
-	return l
+	w.move(mark, l)
+	return in
+}
+
+// move notes where a mark is held that stands elsewhere.
+func (w *WallFound) move(mark MarkName, held length.Length) {
+	if _, noted := w.Moved[mark]; noted {
+		return
+	}
+	if w.Moved == nil {
+		w.Moved = map[MarkName]length.Length{}
+	}
+	w.Moved[mark] = held
+}
+
+// measured tells whether anything of where a mark stands was measured: an edge of an opening is as far from the facing one as
+// the opening is large.
+func (w *WallFound) measured(mark MarkName, s Span) bool {
+	for _, o := range w.Openings {
+		switch mark {
+		case o.Mark(RightEdge):
+			return !o.Left.Free() || !o.Width.Free()
+		case o.Mark(TopEdge):
+			return !o.Bottom.Free() || !o.Height.Free()
+		}
+	}
+	return !s.Free()
 }
 
 // markRanges gives the marks of a wall by their names in the plan, with the
@@ -207,7 +237,7 @@ func (r *resolver) pair(p path, w *WallFound, low, high MarkName, size Span) {
 		return
 	}
 	if p.held() {
-		b = a + r.around.asMeasured(b-a, size)
+		b = r.asMeasured(w, high, b, size.plus(Span{a, a}))
 		w.MarkPins[high] = b
 	}
 	off := max(size.From-(b-a), (b-a)-size.To)

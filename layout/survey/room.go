@@ -128,9 +128,10 @@ type WallFound struct {
 	Order       int // 0 for the wall set first
 	Pin         *StartPin
 	MarkPins    map[MarkName]length.Length
-	Set         *Standing // the courses that stand, or nil
-	Taken       []Taken   // what bands take from a field laid in a pattern, or leave to a band that is
-	Single      bool      // laid in single tiles of its own width, course by course
+	Moved       map[MarkName]length.Length // where the held set-out has marks that were measured elsewhere since
+	Set         *Standing                  // the courses that stand, or nil
+	Taken       []Taken                    // what bands take from a field laid in a pattern, or leave to a band that is
+	Single      bool                       // laid in single tiles of its own width, course by course
 
 	Beyond map[string]length.Length // by strip: where the tile to the right of it is held to start, the left edge of a tile of course 0
 }

@@ -1,0 +1,68 @@
+package doubt
+
+import (
+	"fmt"
+
+	"coursewright/layout/length"
+	"coursewright/layout/survey"
+)
+
+// moved asks about marks that were measured far from where the set-out is held: what is built stands a little off, and
+// who reads a tape wrong by an inch loses a set-out that is on the wall.
+func (a *asker) moved() {
+	for i, w := range a.room.Walls {
+		p := fmt.Sprintf("walls[%d]", i)
+		a.movedTo(i, survey.EndLeft, p+".left.stops", "left end of "+w.Name, w.Left.Stops.From)
+		a.movedTo(i, survey.EndRight, p+".right.stops", "right end of "+w.Name, w.Right.Stops.From)
+		a.movedTo(i, survey.HeadMark, p+".head.stops", "head of "+w.Name, w.Head.Stops.From)
+		for k, o := range w.Openings {
+			if o.Kind != survey.Pipe && o.Strip == nil && !elsewhere(o) {
+				o := movedOpening{o, i, fmt.Sprintf("%s.openings[%d]", p, k)}
+				a.movedAlong(o, survey.LeftEdge, survey.RightEdge, o.Left, o.Width, [...]string{"left", "width"})
+				a.movedAlong(o, survey.BottomEdge, survey.TopEdge, o.Bottom, o.Height, [...]string{"bottom", "height"})
+			}
+		}
+	}
+}
+
+// movedOpening is an opening with its wall and its field.
+type movedOpening struct {
+	survey.OpeningFound
+	wall int
+	path string
+}
+
+// movedAlong asks about the place of an opening, else about its size.
+func (a *asker) movedAlong(o movedOpening, low, high survey.EdgeName, place, size survey.Span, fields [2]string) {
+	marks := a.room.Walls[o.wall].Moved
+	from, movedFrom := marks[o.Mark(low)]
+	to, movedTo := marks[o.Mark(high)]
+	switch {
+	case movedFrom && !place.Free():
+		a.movedTo(o.wall, o.Mark(low), o.path+"."+fields[0], o.Called()+", "+string(low)+" edge,", place.From)
+	case movedTo && !size.Free():
+		if !movedFrom {
+			from = a.room.Walls[o.wall].MarkPins[o.Mark(low)]
+		}
+		a.askMoved(o.wall, o.path+"."+fields[1], o.Called()+", "+fields[1]+",", to-from, size.From)
+	}
+}
+
+// movedTo asks about a mark that stands elsewhere than it is held.
+func (a *asker) movedTo(wall int, mark survey.MarkName, path, what string, is length.Length) {
+	if held, moved := a.room.Walls[wall].Moved[mark]; moved {
+		a.askMoved(wall, path, what, held, is)
+	}
+}
+
+// askMoved asks where what is measured is further from what is held than anybody builds.
+func (a *asker) askMoved(wall int, path, what string, held, is length.Length) {
+	if (held - is).Abs() <= a.astray() {
+		return
+	}
+	a.ask(Doubt{Rule: Moved, Path: a.markPath(path), Wall: wall, Fits: a.typed(held),
+		Text: fmt.Sprintf("The %s is measured at %s; the set-out is held with %s. All else stays where it is held.", what, a.say(is), a.say(held))})
+}
+
+// astray is the furthest that what is built stands from where it was marked, 1 in (25 mm). Common practice, no source.
+func (a *asker) astray() length.Length { return a.either(length.Inch, 25*length.Millimetre) }
