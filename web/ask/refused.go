@@ -47,12 +47,16 @@ func atGaps(faults survey.Faults) survey.Faults {
 func unquoted(f survey.Fault) string { return strings.Trim(f.Found, "“”") }
 
 // atWidths says at the width of a wall what it does to guesses about that wall: nobody has typed those,
-// so nothing can be put right at them.
+// so nothing can be put right at them. What a stud does to the guess of the other is said at that stud.
 func atWidths(job survey.Job, questions []Question, faults survey.Faults) survey.Faults {
 	out := slices.Clone(faults)
 	for i, f := range out {
 		parts := form.Parts(f.Path)
 		if len(parts) < 3 || parts[0].Name != "walls" || !slices.Contains(job.Guess, f.Path) {
+			continue
+		}
+		if stud := otherStud(f.Path); stud != "" && !slices.Contains(job.Guess, stud) {
+			out[i] = survey.Fault{Path: stud, Found: "“" + form.Get(job, stud) + "”", Want: "a place that leaves room on the wall for the other stud, or measure that too"}
 			continue
 		}
 		width := form.At("walls", parts[1].Index) + ".width"

@@ -118,6 +118,7 @@ func posted(r *http.Request, stored store.Job) (attempt, error) {
 		tried.typed[f.Path] = r.PostForm.Get(f.Path)
 	}
 	ask.Settle(&job, measured)
+	ask.MoveStuds(before, &job)
 	job.Guess = append(job.Guess, guesses...)
 	job = job.NameGrouts(before.Grout)
 	err = press(&job, r.PostForm.Get(form.Do))
