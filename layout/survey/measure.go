@@ -19,9 +19,9 @@ func (m Measure) MarshalJSON() ([]byte, error) {
 
 // UnmarshalJSON reads either form; the error is Faults.
 func (m *Measure) UnmarshalJSON(data []byte) error {
-	tree, err := parse(data)
-	if err != nil {
-		return err
+	tree, bad := parse(data)
+	if bad != nil {
+		return bad
 	}
 	*m = Measure{}
 	d := decoder{}

@@ -24,14 +24,14 @@ func Read(data []byte) (Job, error) {
 	if len(data) > MaxBytes {
 		return Job{}, tooLong(len(data))
 	}
-	tree, err := parse(data)
-	if err != nil {
-		var faults Faults
-		if kind := stranger(data); kind != "" {
-			faults.add("document", kind, "a job file, as Export writes it")
-		} else {
-			faults.add("document", err.Error(), "a job file in JSON")
-		}
+	var faults Faults
+	if kind := stranger(data); kind != "" {
+		faults.add("document", kind, jobFile)
+		return Job{}, faults
+	}
+	tree, bad := parse(data)
+	if bad != nil {
+		faults.add("document", bad.found, bad.want)
 		return Job{}, faults
 	}
 	var job Job
@@ -49,18 +49,29 @@ func Read(data []byte) (Job, error) {
 	return job, nil
 }
 
-// stranger says what a file is that nobody meant as JSON, as a picture or a sheet; empty of one that
+// jobFile is what Read wants in place of what is none.
+const jobFile = "a job file, as Export writes it"
+
+// stranger says what a file is that nobody meant as a job file, as a picture or a sheet; empty of one that
 // may be meant so.
 func stranger(data []byte) string {
 	switch text := bytes.TrimSpace(data); {
+	case len(text) == 0:
+		return "an empty file"
 	case bytes.HasPrefix(text, []byte("%PDF")):
 		return "a PDF"
+	case bytes.HasPrefix(data, []byte("\x89PNG")), bytes.HasPrefix(data, []byte("\xff\xd8\xff")):
+		return "a picture"
+	case bytes.HasPrefix(data, []byte("PK\x03\x04")):
+		return "a ZIP file, as that of a spreadsheet is too"
 	case bytes.HasPrefix(data, []byte("\xff\xfe")) || bytes.HasPrefix(data, []byte("\xfe\xff")):
 		return "text in UTF-16, where a job file is in UTF-8"
 	case !utf8.Valid(data) || bytes.IndexByte(data, 0) >= 0:
-		return "a file that is no text, as a picture is"
-	case len(text) > 0 && text[0] == '<':
+		return "a file that is no text"
+	case text[0] == '<':
 		return "a page or a drawing"
+	case text[0] != '{':
+		return "text that begins with " + quote(beginning(text)) + ", where a job file begins with {"
 	}
 	return ""
 }
@@ -89,34 +100,55 @@ func tooLong(n int) Faults {
 	return faults
 }
 
+// beginning is as much of a text as names the place where it stands: of its first line.
+func beginning(text []byte) string {
+	const most = 24
+	line, _, _ := bytes.Cut(text, []byte("\n"))
+	letters := []rune(string(bytes.TrimSpace(line)))
+	if len(letters) > most {
+		return string(letters[:most]) + "…"
+	}
+	return string(letters)
+}
+
+// unread says why a text is no JSON, in the words of somebody who has never written any.
+type unread struct{ found, want string }
+
+func (u *unread) Error() string { return u.found }
+
 // parse reads one JSON value and nothing after it.
-func parse(data []byte) (any, error) {
+func parse(data []byte) (any, *unread) {
 	d := json.NewDecoder(bytes.NewReader(data))
 	d.UseNumber()
 	var tree any
 	if err := d.Decode(&tree); err != nil {
-		return nil, place(data, d.InputOffset(), err)
+		return nil, place(data, err)
 	}
 	end := d.InputOffset()
 	if _, err := d.Token(); err != io.EOF {
-		return nil, place(data, end, fmt.Errorf("something after the end"))
+		return nil, &unread{fmt.Sprintf("a job that ends in line %d, and more after it", lineOf(data, end)), "one job alone, as Export writes it"}
 	}
 	return tree, nil
 }
 
-// place says at which line and column an error stands.
-func place(data []byte, at int64, err error) error {
-	switch {
-	case len(bytes.TrimSpace(data)) == 0:
-		return errors.New("an empty file")
-	case errors.Is(err, io.ErrUnexpectedEOF):
-		return fmt.Errorf("a file that ends in line %d, before the job does: the rest of it is missing", bytes.Count(bytes.TrimSpace(data), []byte("\n"))+1)
+// place says at which line and letter a text cannot be read on, and what stands there.
+func place(data []byte, err error) *unread {
+	if errors.Is(err, io.ErrUnexpectedEOF) {
+		text := bytes.TrimSpace(data)
+		return &unread{fmt.Sprintf("a file that ends in line %d, before the job does: the rest of it is missing", lineOf(text, int64(len(text)))), jobFile}
 	}
+	at := int64(len(data))
 	if syntax, ok := err.(*json.SyntaxError); ok {
-		at = syntax.Offset
+		at = max(syntax.Offset-1, 0) // of the letter that was not expected
 	}
-	before := data[:min(max(at, 0), int64(len(data)))]
-	line := bytes.Count(before, []byte("\n")) + 1
-	column := len(before) - bytes.LastIndexByte(before, '\n')
-	return fmt.Errorf("at line %d, column %d: %w", line, column, err)
+	by := "by " + quote(beginning(data[at:]))
+	if beginning(data[at:]) == "" {
+		by = "at its end"
+	}
+	letter := utf8.RuneCount(data[bytes.LastIndexByte(data[:at], '\n')+1:at]) + 1
+	return &unread{fmt.Sprintf("a mistake in line %d, at letter %d, %s", lineOf(data, at), letter, by),
+		jobFile + "; where it was typed into, a comma, a quotation mark or a bracket is most often missing there, or one too many"}
 }
+
+// lineOf counts the lines up to a place.
+func lineOf(data []byte, at int64) int { return bytes.Count(data[:at], []byte("\n")) + 1 }
