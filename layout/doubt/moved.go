@@ -34,17 +34,14 @@ type movedOpening struct {
 
 // movedAlong asks about the place of an opening, else about its size.
 func (a *asker) movedAlong(o movedOpening, low, high survey.EdgeName, place, size survey.Span, fields [2]string) {
-	marks := a.room.Walls[o.wall].Moved
-	from, movedFrom := marks[o.Mark(low)]
-	to, movedTo := marks[o.Mark(high)]
+	w := a.room.Walls[o.wall]
+	_, movedFrom := w.Moved[o.Mark(low)]
+	_, movedTo := w.Moved[o.Mark(high)]
 	switch {
 	case movedFrom && !place.Free():
 		a.movedTo(o.wall, o.Mark(low), o.path+"."+fields[0], o.Called()+", "+string(low)+" edge,", place.From)
 	case movedTo && !size.Free():
-		if !movedFrom {
-			from = a.room.Walls[o.wall].MarkPins[o.Mark(low)]
-		}
-		a.askMoved(o.wall, o.path+"."+fields[1], o.Called()+", "+fields[1]+",", to-from, size.From)
+		a.askMoved(o.wall, o.path+"."+fields[1], o.Called()+", "+fields[1]+",", w.HeldAt(o.Mark(high))-w.HeldAt(o.Mark(low)), size.From)
 	}
 }
 

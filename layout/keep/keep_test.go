@@ -326,7 +326,7 @@ func TestWhatIsMeasuredSinceCountsMoreThanWhatIsHeld(t *testing.T) {
 		asked string // the field that is asked about, if any
 		moved [4]bool
 	}{
-		{"the left edge a little off", []func(*survey.Opening, int){place}, 6, "", [4]bool{true, false, false, false}},
+		{"the left edge a little off", []func(*survey.Opening, int){place}, 6, "", [4]bool{true, true, false, false}},
 		{"the width a little off", []func(*survey.Opening, int){width}, -6, "", [4]bool{false, true, false, false}},
 		{"place and width", []func(*survey.Opening, int){place, width}, 6, "", [4]bool{true, true, false, false}},
 		{"all four", []func(*survey.Opening, int){place, width, sill, height}, 6, "", [4]bool{true, true, true, true}},

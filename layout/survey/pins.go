@@ -172,6 +172,14 @@ func (r *resolver) asMeasured(w *WallFound, mark MarkName, l length.Length, s Sp
 	return in
 }
 
+// HeldAt is where a pinned mark is held, wherever it stands.
+func (w WallFound) HeldAt(mark MarkName) length.Length {
+	if held, moved := w.Moved[mark]; moved {
+		return held
+	}
+	return w.MarkPins[mark]
+}
+
 // move notes where a mark is held that stands elsewhere.
 func (w *WallFound) move(mark MarkName, held length.Length) {
 	if _, noted := w.Moved[mark]; noted {
@@ -237,6 +245,9 @@ func (r *resolver) pair(p path, w *WallFound, low, high MarkName, size Span) {
 		return
 	}
 	if p.held() {
+		if held, moved := w.Moved[low]; moved && size.Free() { // what is built elsewhere is as large as it is held
+			b = a + min(max(w.HeldAt(high)-held, size.From), size.To)
+		}
 		b = r.asMeasured(w, high, b, size.plus(Span{a, a}))
 		w.MarkPins[high] = b
 	}

@@ -201,7 +201,7 @@ func heldPart(b Bench) templ.Component {
 					return templ_7745c5c3_Err
 				}
 			} else {
-				templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 21, "<p><strong class=\"pinned\">The set-out is held.</strong> What you measure or choose anew moves none of its marks. ")
+				templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 21, "<p><strong class=\"pinned\">The set-out is held.</strong> No edit moves its marks; a niche, an end or a head that you measure once it is built stands where you measure it. ")
 				if templ_7745c5c3_Err != nil {
 					return templ_7745c5c3_Err
 				}
