@@ -40,7 +40,35 @@ func measure(job *survey.Job, what string) error {
 	if err != nil || !inRange(*job, path, at) {
 		at = Get(*job, path+".from")
 	}
+	if pin := pinOf(*job, path); pin != "" {
+		if err := release(job, pin); err != nil { // what is measured is decided no more, and may be read anew
+			return err
+		}
+	}
 	return setMark(job, path, survey.Mark{At: at})
+}
+
+// pinOf is the field that pins what a mark of a wall says, or empty: of the width of an opening its right edge.
+func pinOf(job survey.Job, path string) string {
+	parts := Parts(path)
+	if len(parts) < 3 || parts[0].Name != "walls" || parts[1].Index >= len(job.Walls) {
+		return ""
+	}
+	w, mark := job.Walls[parts[1].Index], ""
+	switch name := parts[2].Name; {
+	case name == "left" || name == "right":
+		mark = "end " + name
+	case name == "head":
+		mark = name
+	case name == "openings" && len(parts) == 5 && parts[3].Index < len(w.Openings):
+		edge := map[string]string{"left": "left", "middle": "left", "width": "right", "bottom": "bottom", "height": "top", "top": "top"}
+		o := w.Openings[parts[3].Index]
+		mark = o.Kind + " " + o.Name + " " + edge[parts[4].Name]
+	}
+	if mark == "" || job.Pins.Walls[w.Name].Marks[mark] == "" {
+		return ""
+	}
+	return Key(Key("pins.walls", w.Name)+".marks", mark)
 }
 
 // inRange tells whether a place reads as one inside the range of a free mark.

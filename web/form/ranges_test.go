@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"coursewright/layout/survey"
+	"coursewright/static"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -52,4 +53,25 @@ func TestWhatIsMeasuredTakesNoRange(t *testing.T) {
 		require.NoError(t, Decode(&now, url.Values{path: {"-2 to 2"}}))
 		assert.Equal(t, "-2 to 2", Get(now, path), path)
 	}
+}
+
+// A mark that is dragged is pinned; once it is measured it is built, and its pin would refuse every other figure typed for it.
+func TestWhatIsMeasuredIsPinnedNoMore(t *testing.T) {
+	job, err := survey.Read(static.Demo)
+	require.NoError(t, err)
+	for _, pin := range []string{"2 niche shelf left=34", "2 niche shelf right=46", "2 niche shelf bottom=4", "2 niche shelf top=16"} {
+		require.NoError(t, Apply(&job, "place "+pin))
+	}
+	require.Len(t, job.Pins.Walls["back"].Marks, 4)
+	shelf := "walls[1].openings[0]"
+	for field, left := range map[string]int{"left": 3, "width": 3, "bottom": 3, "height": 3} {
+		one := job.Clone()
+		require.NoError(t, Apply(&one, "measure "+shelf+"."+field))
+		require.Len(t, one.Pins.Walls["back"].Marks, left, field)
+	}
+	require.NoError(t, Apply(&job, "measure "+shelf+".left=34 "+shelf+".width=12 "+shelf+".bottom=4 "+shelf+".height=12"))
+	require.Empty(t, job.Pins.Walls["back"].Marks)
+	require.NoError(t, Decode(&job, map[string][]string{shelf + ".left.at": {"34 1/4"}}))
+	_, faults := job.Resolve()
+	require.Empty(t, faults)
 }
