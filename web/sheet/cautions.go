@@ -44,7 +44,7 @@ func (f *flow) cautions(rules ...finding.Name) {
 }
 
 // cautionsLeft writes the cautions that found no room on the set-out sheet on the first
-// list with room for them, else on that of a wall, or on a sheet of their own.
+// list with room for them, else on that of a wall, else on the last that has room in smaller text, or on a sheet of their own.
 func (b *book) cautionsLeft() {
 	if !b.warnLater {
 		return
@@ -56,7 +56,12 @@ func (b *book) cautionsLeft() {
 	lists := slices.DeleteFunc(slices.Clone(b.flows), func(f *flow) bool { return f.kind == Elevations || f.kind == Measuring })
 	for _, f := range slices.Concat(lists, b.walls) {
 		if b.roomFor(f, write) {
-			write(f)
+			f.add(write)
+			return
+		}
+	}
+	for _, f := range slices.Backward(lists) {
+		if b.refill(f, write) {
 			return
 		}
 	}

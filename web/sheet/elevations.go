@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"cmp"
 	"slices"
 	"strings"
 
@@ -288,13 +289,13 @@ func (b *book) findingsLeft() {
 	for i, l := range b.later {
 		if f := lists[i]; f != nil {
 			if !begun[f] {
-				f.sub(findingsTold)
+				f.add(func(f *flow) { f.sub(findingsTold) })
 			}
-			f.bullet(l.sign, l.text)
+			f.add(func(f *flow) { f.bullet(l.sign, l.text) })
 			where[i], begun[f] = f.leaf, true
 		}
 	}
-	if slices.Contains(where, nil) {
+	if slices.Contains(where, nil) && !b.findingsUnder(where) {
 		if b.now == Measuring { // whose title block is filled in by hand
 			b.now = b.first(Elevations)
 		}
@@ -308,6 +309,28 @@ func (b *book) findingsLeft() {
 		})
 	}
 	b.pointTo(where)
+}
+
+// findingsUnder writes the findings that stand nowhere yet under a list that has room for all of them in smaller text, and tells
+// whether there is one.
+func (b *book) findingsUnder(where []*leaf) bool {
+	write := func(f *flow) {
+		f.sub(findingsTold)
+		for i, l := range b.later {
+			if where[i] == nil {
+				f.bullet(l.sign, l.text)
+			}
+		}
+	}
+	for _, f := range slices.Backward(b.flows) {
+		if f.kind != Measuring && f.kind != Elevations && b.refill(f, write) {
+			for i := range where {
+				where[i] = cmp.Or(where[i], f.leaf)
+			}
+			return true
+		}
+	}
+	return false
 }
 
 const findingsTold = "Findings, by their numbers on the walls"
@@ -356,11 +379,27 @@ func (b *book) pointTo(where []*leaf) {
 			}
 			line, sheet = line+" "+b.later[i].sign, n
 		}
-		if from.left() < from.of(plain).leading() && from.foot > 0 {
-			from = from.underDrawing()
+		from.pointing(line+": sheet "+number(sheet)+".", "Findings: sheet "+number(sheet)+".")
+	}
+}
+
+// pointing writes a line where there is room for all of it, in the list or under the drawing beside it, or else its
+// short form: it begins no leaf.
+func (f *flow) pointing(line, short string) {
+	room := func(at *flow, text string) bool {
+		p := at.of(plain)
+		return at.left() >= drawing.Micron(len(p.wrap(text, at.breadth())))*p.leading()
+	}
+	for _, text := range []string{line, short} {
+		places := []*flow{f}
+		if f.foot > 0 {
+			places = append(places, f.underDrawing())
 		}
-		if from.left() >= from.of(plain).leading() {
-			from.words(plain, line+": sheet "+number(sheet)+".")
+		for _, at := range places {
+			if room(at, text) {
+				at.words(plain, text)
+				return
+			}
 		}
 	}
 }

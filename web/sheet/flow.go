@@ -21,6 +21,8 @@ type flow struct {
 	foot    drawing.Micron // of a drawing at its left, or 0
 	warned  drawing.Micron // where the last caution ends, or 0
 	leans   bool           // room is kept for a word on the leaning corner of its wall
+	goesOn  subject        // of a list that stands under another, for the leaves on which it goes on
+	fill    func(*flow)    // writes a list anew, in text of another size
 }
 
 // area is what the flow fills.
@@ -46,12 +48,52 @@ func (b *book) fitted(s subject, wide bool, fill func(*flow)) {
 		return
 	}
 	before := b.mark()
-	for _, percent := range append(slices.Clone(percents), smallest, percents[len(percents)-1]) {
+	sizes := append(slices.Clone(percents), smallest, percents[len(percents)-1])
+	if b.size > 0 {
+		sizes = []drawing.Micron{b.size}
+	}
+	for _, percent := range sizes {
 		b.back(before)
-		fill(b.sized(s, wide, percent))
-		if len(b.leaves) == before.leaves+1 {
+		f := b.sized(s, wide, percent)
+		if fill(f); len(b.leaves) == before.leaves+1 {
+			f.fill = fill
 			return
 		}
+	}
+}
+
+// refill writes a list that stands alone on its leaf anew with what goes under it, in text down to four fifths of
+// the usual size, and tells whether all of it stands there.
+func (b *book) refill(f *flow, more func(*flow)) bool {
+	n := slices.Index(b.leaves, f.leaf)
+	if f.fill == nil || n < 0 || len(f.also) > 0 {
+		return false
+	}
+	for _, percent := range percents {
+		try := &book{plan: b.plan, opts: b.opts, cuts: b.cuts, buy: b.buy, days: b.days, now: f.kind, trying: n > 0}
+		again := try.sized(f.subject, f.wide, percent)
+		f.fill(again)
+		if more(again); len(try.leaves) == 1 {
+			*f.leaf, again.leaf, again.book, again.fill = *again.leaf, f.leaf, b, with(f.fill, more)
+			*f = *again
+			return true
+		}
+	}
+	return false
+}
+
+// add writes what is to stand under a list, then and whenever the list is written anew.
+func (f *flow) add(more func(*flow)) {
+	if more(f); f.fill != nil {
+		f.fill = with(f.fill, more)
+	}
+}
+
+// with writes one thing after the other.
+func with(first, then func(*flow)) func(*flow) {
+	return func(f *flow) {
+		first(f)
+		then(f)
 	}
 }
 
@@ -80,8 +122,11 @@ func (f *flow) of(s style) style {
 
 // turn begins the next leaf.
 func (f *flow) turn() {
-	again := len(f.leaf.own.Elements)+len(f.leaf.parts) > 0
-	f.leaf = &leaf{subject: f.subject, size: f.book.opts.Paper.lie(f.wide)}
+	again, s := len(f.leaf.own.Elements)+len(f.leaf.parts) > 0, f.subject
+	if f.goesOn.title != "" {
+		s = f.goesOn
+	}
+	f.leaf = &leaf{subject: s, size: f.book.opts.Paper.lie(f.wide)}
 	f.book.leaves = append(f.book.leaves, f.leaf)
 	f.lo, f.hi = f.leaf.area()
 	f.y, f.beside, f.until, f.foot = f.lo.Y, 0, 0, 0

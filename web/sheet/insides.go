@@ -71,39 +71,59 @@ func (f *flow) inside(u unfolded) bool {
 // read well does, the list goes on to another.
 func (b *book) insideLeaf(wall int, u unfolded) {
 	scales, list := ladder(b.plan.Room.Units), b.insideCuts(u)
+	before := b.mark()
 	for _, list.text = range []style{body, plain} {
 		for _, scale := range scales[:nearScales+1] {
-			if b.insideAt(wall, u, scale, list, true) {
-				return
+			for _, wide := range []bool{false, true} {
+				if f := b.insideAt(wall, u, scale, wide); f != nil && f.holds(list, 0, 0, noWall) {
+					f.table(list)
+					return
+				}
+				b.back(before)
 			}
 		}
 	}
 	list.text = body
-	for _, scale := range scales {
-		if b.insideAt(wall, u, scale, list, false) {
-			return
-		}
-	}
+	b.insideOnFewest(wall, u, list)
 }
 
-// insideAt makes the leaf at one scale, upright or on its long side, and tells
-// whether the drawing fits it, with its list where that is wanted.
-func (b *book) insideAt(wall int, u unfolded, scale drawing.Scale, t table, together bool) bool {
-	s := u.draw(drawing.Options{Sheet: true, Scale: scale})
-	for _, wide := range []bool{false, true} {
-		before := b.mark()
-		f := b.flow(subject{title: u.title, wall: wallText(b.plan.Walls[wall].Found), scale: scale}, wide)
-		if s.Width <= f.breadth() && s.Height+2000 <= f.left() {
-			f.lay(drawing.Point{X: f.lo.X, Y: f.y}, s)
-			f.y += s.Height + 1000
-			if f.holds(t, 0, 0, noWall) || !together {
-				f.table(t)
-				return true
-			}
+// insideOnFewest draws one with a list that goes on, on as few leaves as that takes at a scale that is read well
+// or, of what is too large for these, at any: as large as it goes on these, and so its text.
+func (b *book) insideOnFewest(wall int, u unfolded, list table) {
+	fewest, best, before := 0, func() {}, b.mark()
+	for i, scale := range ladder(b.plan.Room.Units) {
+		if i > nearScales && fewest > 0 {
+			break
 		}
-		b.back(before)
+		for _, percent := range append(slices.Clone(percents), smallest) {
+			write := func() {
+				if f := b.insideAt(wall, u, scale, false); f != nil {
+					f.percent = percent
+					f.table(list)
+				}
+			}
+			write()
+			if n := len(b.leaves) - before.leaves; n > 0 && (fewest == 0 || n < fewest) {
+				fewest, best = n, write
+			}
+			b.back(before)
+		}
 	}
-	return false
+	best()
+}
+
+// insideAt draws one on a leaf of its own, at one scale, upright or on its long side, and gives what is left of
+// it; nil where it does not fit.
+func (b *book) insideAt(wall int, u unfolded, scale drawing.Scale, wide bool) *flow {
+	s, before := u.draw(drawing.Options{Sheet: true, Scale: scale}), b.mark()
+	f := b.flow(subject{title: u.title, wall: wallText(b.plan.Walls[wall].Found), scale: scale}, wide)
+	if s.Width > f.breadth() || s.Height+2000 > f.left() {
+		b.back(before)
+		return nil
+	}
+	f.lay(drawing.Point{X: f.lo.X, Y: f.y}, s)
+	f.y += s.Height + 1000
+	return f
 }
 
 // insideCuts is the cut list of what is folded out: one row for the pieces of one line

@@ -278,8 +278,17 @@ func (f *flow) heights(courses, marks table) {
 		f.abreast(share, courses, marks)
 		return
 	}
-	first, rest := f.inColumn(0, 2).evenly(courses, marks)
-	f.abreast(share, first, rest, marks)
+	for {
+		first, rest := f.inColumn(0, 2).evenly(courses, marks)
+		parts := f.inColumn(0, 2).filled(courses, f.left())
+		if len(parts) <= 2 || f.fitAbreast(share, first, rest, marks) {
+			f.abreast(share, first, rest, marks)
+			return
+		}
+		f.abreast(50, parts[0], parts[1]) // the marks go on the last leaf
+		courses = courses.of(courses.rows[len(parts[0].rows)+len(parts[1].rows):])
+		f.turn()
+	}
 }
 
 // evenly parts the courses so that the first of them are about as high as the rest with the marks.

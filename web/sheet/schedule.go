@@ -21,36 +21,60 @@ const (
 
 // schedule lists what to cut: one line for every setting of the fence.
 func (b *book) schedule() {
-	f := b.flow(subject{title: "Cut schedule"}, false)
-	if b.plan.Room.Stands() {
-		f.words(plain, "What is set already is not in this list.")
+	s := b.scheduled()
+	f, least, under := s.f, drawing.Micron(leastLine), drawing.Micron(0)
+	if b.order != nil {
+		if under = b.underSchedule(s); under > 0 {
+			least = joinedLine
+		}
 	}
-	if len(b.cuts.Groups) == 0 {
-		f.words(body, "No piece is to be cut.")
-		f.sheetTable()
-		f.trimTable()
-		f.mitreTable()
+	if len(s.lines) == 0 {
+		f.nothingCut()
 		return
 	}
-	f.words(plain, b.cutSummary()+b.said())
-	f.markWords()
-	rows := b.rows()
-	partners := b.partners(rows)
-	lines := make([]cutLine, len(rows))
-	for i, s := range rows {
-		lines[i] = f.cutLine(s, partners[i])
-	}
-	end := f.tried((*flow).cutEnd)
-	for i, leaf := range f.nextOnLeaf(lines, end, f.parted(lines, end, leastLine)) {
+	for i, leaf := range f.parted(s.lines, s.end+under, least) {
 		if i > 0 {
 			f.turn()
 		}
-		f.cutNames()
+		if len(leaf) > 0 {
+			f.cutNames()
+		}
 		for _, l := range leaf {
 			f.write(l)
 		}
 	}
 	f.cutEnd()
+}
+
+// scheduled begins the schedule and makes its lines.
+func (b *book) scheduled() scheduled {
+	s := scheduled{f: b.flow(subject{title: "Cut schedule"}, false), leaves: 1}
+	f := s.f
+	if b.plan.Room.Stands() {
+		f.words(plain, "What is set already is not in this list.")
+	}
+	if len(b.cuts.Groups) == 0 {
+		s.end = f.tried((*flow).nothingCut)
+		return s
+	}
+	f.words(plain, b.cutSummary()+b.said())
+	f.markWords()
+	rows := b.rows()
+	partners := b.partners(rows)
+	for i, r := range rows {
+		s.lines = append(s.lines, f.cutLine(r, partners[i]))
+	}
+	s.end = f.tried((*flow).cutEnd)
+	s.leaves = len(f.parted(s.lines, s.end, leastLine))
+	return s
+}
+
+// nothingCut is all of the schedule of a room in which no tile is cut.
+func (f *flow) nothingCut() {
+	f.words(body, "No piece is to be cut.")
+	f.sheetTable()
+	f.trimTable()
+	f.mitreTable()
 }
 
 // cutSummary says how the lines are meant and what they come to.
@@ -95,7 +119,7 @@ func (f *flow) parted(lines []cutLine, end, least drawing.Micron) [][]cutLine {
 }
 
 // packed fills leaves with lines, none of them lower than high, up to most on each
-// and with room for the end on the last.
+// and with room for the end on the last, which has no line where there is room beside none.
 func packed(lines []cutLine, high, room, end drawing.Micron, most int) (out [][]cutLine) {
 	var leaf []cutLine
 	var used drawing.Micron
@@ -110,7 +134,10 @@ func packed(lines []cutLine, high, room, end drawing.Micron, most int) (out [][]
 		}
 		leaf, used = append(leaf, l), used+l.high
 	}
-	return append(out, leaf)
+	if out = append(out, leaf); used+end > room { // one line, and no room under it
+		out = append(out, nil)
+	}
+	return out
 }
 
 // tried is how much room something takes that is written on a leaf of its own.

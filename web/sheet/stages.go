@@ -11,10 +11,9 @@ import (
 
 // stages makes the plan for the days, in the order of the bathroom view.
 func (b *book) stages() {
-	in := stages.Input{Room: b.plan.Room, Walls: b.plan.Walls, Cuts: b.cuts}
 	b.fitted(subject{title: "Stages"}, false, func(f *flow) {
 		f.words(plain, "One after the other. Have the cuts of a stage ready before it begins. How long to wait is a setting; the maker's data sheet comes first.")
-		for i, s := range stages.Of(in, *b.opts.Stages) {
+		for i, s := range b.days {
 			f.step(number(i+1), s.Name, b.stageText(s))
 		}
 		var rules []finding.Name

@@ -83,30 +83,36 @@ func (f *flow) table(t table) {
 // abreast writes tables under each other beside a first one, which is so many hundredths of the breadth wide; all under
 // each other where these or that are longer than the leaf.
 func (f *flow) abreast(share drawing.Micron, first table, others ...table) {
-	const gap = 8 * mmPaper
-	lo, hi, y := f.lo, f.hi, f.y
-	middle := lo.X + (hi.X-lo.X)*share/100
-	f.hi.X = middle - gap/2
-	fits := max(f.high(first), leastTable) <= f.left()
-	f.lo.X, f.hi.X = middle+gap/2, hi.X
-	var high drawing.Micron
-	for _, t := range others {
-		high += f.high(t)
-	}
-	if fits = fits && high <= f.left(); !fits {
-		f.lo, f.hi = lo, hi
+	if !f.fitAbreast(share, first, others...) {
 		for _, t := range append([]table{first}, others...) {
 			f.table(t)
 		}
 		return
 	}
+	left, right := f.halves(share)
+	left.table(first)
 	for _, t := range others {
-		f.table(t)
+		right.table(t)
 	}
-	low := f.y
-	f.lo.X, f.hi.X, f.y = lo.X, middle-gap/2, y
-	f.table(first)
-	f.lo, f.hi, f.y = lo, hi, max(low, f.y)
+	f.y = max(left.y, right.y)
+}
+
+// fitAbreast tells whether tables beside a first one, and that, are no longer than the leaf.
+func (f *flow) fitAbreast(share drawing.Micron, first table, others ...table) bool {
+	left, right := f.halves(share)
+	var high drawing.Micron
+	for _, t := range others {
+		high += right.high(t)
+	}
+	return max(left.high(first), leastTable) <= f.left() && high <= f.left()
+}
+
+// halves are two flows beside each other, the first so many hundredths of the breadth wide.
+func (f *flow) halves(share drawing.Micron) (left, right *flow) {
+	const gap = 8 * mmPaper
+	l, r, middle := *f, *f, f.lo.X+(f.hi.X-f.lo.X)*share/100
+	l.hi.X, r.lo.X = middle-gap/2, middle+gap/2
+	return &l, &r
 }
 
 // high is how much room a table takes without a break.

@@ -9,6 +9,7 @@ import (
 
 	"coursewright/layout"
 	"coursewright/layout/cuts"
+	"coursewright/layout/stages"
 	"coursewright/layout/takeoff"
 	"coursewright/web/drawing"
 )
@@ -46,6 +47,7 @@ type book struct {
 	opts   Options
 	cuts   cuts.Schedule
 	buy    takeoff.Takeoff
+	days   []stages.Stage
 	leaves []*leaf
 	now    Kind    // whose sheets are being made
 	later  []later // findings without room
@@ -54,43 +56,45 @@ type book struct {
 	flows     []*flow // of the lists
 	walls     []*flow // of the walls whose sheet is theirs alone
 
-	trying bool // nothing of it is printed: it tells how high a list is
-	single bool // every list begins a leaf of its own
-	joined bool // one does not
-	next   Kind // the list for which the one before it leaves room
+	trying bool           // nothing of it is printed: it tells how high a list is
+	size   drawing.Micron // of the text of its lists, where only one is tried
+	single bool           // every list begins a leaf of its own
+	joined bool           // one does not
+	order  []Kind         // of the lists, where they follow each other
+	singly map[Kind]int   // how many leaves each takes else
 }
 
 // newBook makes the sheets: with lists on one leaf where that takes fewer.
 func newBook(plan layout.Plan, opts Options) *book {
-	b := &book{plan: plan, opts: opts.filled(plan.Room)}
+	b := &book{plan: plan, opts: opts.filled(plan.Room), single: true}
 	if len(plan.Walls) == 0 {
 		b.flow(subject{title: "Nothing to print"}, false).words(body, "This job has no walls yet.")
 		return b
 	}
 	b.cuts = cuts.Of(cuts.Input{Room: plan.Room, Walls: plan.Walls}, *b.opts.Saw)
 	b.buy = takeoff.Of(takeoff.Input{Room: plan.Room, Walls: plan.Walls, Cuts: b.cuts.Offcuts, Others: b.cuts.Others}, *b.opts.Buy)
-	each := &book{plan: plan, opts: b.opts, cuts: b.cuts, buy: b.buy, single: true}
-	b.fill()
-	if !b.joined && b.next == "" {
+	if slices.Contains(b.opts.Kinds, Stages) {
+		b.days = stages.Of(stages.Input{Room: plan.Room, Walls: plan.Walls, Cuts: b.cuts}, *b.opts.Stages)
+	}
+	m := b.measured()
+	order, fewer := m.arranged(b.listsAsked())
+	if b.fill(); !fewer {
 		return b
 	}
-	if each.fill(); len(each.leaves) <= len(b.leaves) {
-		return each
+	joined := &book{plan: plan, opts: b.opts, cuts: b.cuts, buy: b.buy, days: b.days, order: order, singly: map[Kind]int{}}
+	for k, l := range m.lists {
+		joined.singly[k] = l.leaves
+	}
+	if joined.fill(); joined.joined && len(joined.leaves) < len(b.leaves) {
+		return joined
 	}
 	return b
 }
 
 // fill makes all leaves.
 func (b *book) fill() {
-	done := map[Kind]bool{}
-	for _, k := range Kinds() {
-		if slices.Contains(b.opts.Kinds, k) && !done[k] {
-			b.kind(k)
-		}
-		if k == CutSchedule && b.next != "" {
-			b.kind(b.next)
-			done[b.next] = true
-		}
+	for _, k := range b.inPrint() {
+		b.kind(k)
 	}
 	b.cautionsLeft()
 	b.findingsLeft()
