@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"net/http"
 	"net/url"
+	"regexp"
 	"strings"
 	"testing"
 
@@ -134,4 +135,28 @@ func TestAJobIsCopied(t *testing.T) {
 	require.Equal(t, http.StatusSeeOther, answer.StatusCode, page)
 	_, page = s.Get(answer.Header.Get("Location"))
 	assert.NotContains(t, page, "200 letters", "no title longer than a title may be")
+}
+
+// No two buttons are called alike, also where jobs have one name, as after an import: they are told apart by when they were saved.
+func TestJobsOfOneNameAreToldApart(t *testing.T) {
+	s := trial.New(t)
+	_, document := s.Get("/jobs/1/job.json")
+	for range 2 {
+		s.Upload([]byte(document))
+	}
+	label := regexp.MustCompile(`aria-label="([^"]*)"`)
+	for _, gone := range []string{"", "/jobs/1", "/jobs/2"} {
+		if gone != "" {
+			s.Post(gone+"/delete", nil)
+		}
+		_, page := s.Get("/")
+		seen := map[string]bool{}
+		for _, found := range label.FindAllStringSubmatch(page, -1) {
+			assert.False(t, seen[found[1]], "twice: %s", found[1])
+			seen[found[1]] = true
+		}
+	}
+	_, page := s.Get("/")
+	assert.Regexp(t, `aria-label="Bring back Heron Street[^"]*, saved \d+ \w+ \d{4}, \d\d:\d\d:\d\d`, page)
+	assert.NotRegexp(t, `aria-label="Copy Heron Street[^"]*, saved`, page, "one alone has its name")
 }
