@@ -428,7 +428,7 @@ func handHint(b Bench) templ.Component {
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}
-		templ_7745c5c3_Err = page.InColours("blue ones are decided, black ones measured.", "those in the colour of links are decided, the others measured.").Render(ctx, templ_7745c5c3_Buffer)
+		templ_7745c5c3_Err = page.InColours("blue ones are decided, the others measured.", "those in the colour of links are decided, the others measured.").Render(ctx, templ_7745c5c3_Buffer)
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}
