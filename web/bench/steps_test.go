@@ -383,3 +383,21 @@ func TestWhatCoversAnEdgeIsAskedWithTheWidths(t *testing.T) {
 	_, page = s.Get("/jobs/3")
 	assert.NotContains(t, page, `.finish"`)
 }
+
+// In a closed room there is no place for a wall more beside the others, in steps or all at once: it is not offered.
+func TestAClosedRoomIsOfferedNoWallMore(t *testing.T) {
+	s := trial.New(t)
+	offers := func(page string) (beside, benches bool) {
+		return strings.Contains(page, `value="add walls"`) || strings.Contains(page, `value="add walls round"`), strings.Contains(page, `value="add walls bench"`)
+	}
+	for _, do := range []string{"add walls", "close", "open"} {
+		answer, page := s.Post("/jobs/1", s.With("do", do))
+		require.Equal(t, http.StatusSeeOther, answer.StatusCode, page)
+		for _, path := range []string{"/jobs/1", "/jobs/1?all=1"} {
+			_, page = s.Get(path)
+			beside, benches := offers(page)
+			assert.Equal(t, do != "close", beside, "%s after %s", path, do)
+			assert.True(t, benches, "%s after %s", path, do)
+		}
+	}
+}
