@@ -37,6 +37,7 @@ type Takeoff struct {
 	Lines    []Line
 	Whole    int  // tiles set whole
 	TilesCut int  // tiles cut into
+	Net      int  // tiles of the walls, or sheets of them, without spare
 	Spare    int  // tiles for breakage
 	Flat     Line // what the flat 10 % rule would buy, to compare
 }
@@ -114,7 +115,7 @@ func Of(in Input, set Settings) Takeoff {
 	t := Takeoff{Whole: field.whole(), TilesCut: in.Cuts.TilesCut}
 	tiles := field.kinds(set, typed)
 	for _, l := range tiles {
-		t.Spare += l.Spare
+		t.Net, t.Spare = t.Net+l.Net, t.Spare+l.Spare
 	}
 	t.Flat = field.flat(in.bands())
 	lines := tiles

@@ -310,3 +310,15 @@ func TestBullnoseIsBoughtByThePiece(t *testing.T) {
 	assert.Equal(t, 4, line(t, Of(in, set).Lines, "bullnose").Net, "two edges of 20 1/4 in")
 	assert.Equal(t, 1, line(t, Of(in, set).Lines, "bullnose corner").Count, "head and left end")
 }
+
+// The flat rule buys too few only where what is laid is more than that: the spare of a pattern is often more than its tenth.
+func TestTheFlatRuleIsComparedByItsSpare(t *testing.T) {
+	for want, c := range map[string]Takeoff{
+		"The flat 10 % rule would buy 499 tiles: the 492 that the plan takes and 7 spare, not 74.":          {Net: 492, Spare: 74, Flat: Line{Count: 499}},
+		"The flat 10 % rule would buy 30 tiles, 2 fewer than the 32 that the plan takes without any spare.": {Net: 32, Spare: 4, Flat: Line{Count: 30}},
+		"The flat 10 % rule would buy 52 sheets, as many as are counted here.":                              {Net: 49, Spare: 3, Flat: Line{Count: 52, Unit: "sheet"}},
+		"The flat 10 % rule would buy 1 tile: the 1 that the plan takes and 0 spare, not 1.":                {Net: 1, Spare: 1, Flat: Line{Count: 1}},
+	} {
+		assert.Equal(t, want, c.Compared())
+	}
+}

@@ -78,6 +78,24 @@ func (in Input) flat(other length.Area) Line {
 	return boxed(l, in.Room.Tile)
 }
 
+// Compared says what the flat 10 % rule would buy beside what the plan takes: how much of it would be spare, because
+// the spare of a pattern is more than that of the rule, and what is over or missing of the count is not seen in it.
+func (t Takeoff) Compared() string {
+	noun := "tile"
+	if t.Flat.Unit == "sheet" {
+		noun = "sheet"
+	}
+	said := "The flat 10 % rule would buy " + counted(t.Flat.Count, noun)
+	switch spare := t.Flat.Count - t.Net; {
+	case spare < 0:
+		return fmt.Sprintf("%s, %d fewer than the %d that the plan takes without any spare.", said, -spare, t.Net)
+	case spare == t.Spare:
+		return said + ", as many as are counted here."
+	default:
+		return fmt.Sprintf("%s: the %d that the plan takes and %d spare, not %d.", said, t.Net, spare, t.Spare)
+	}
+}
+
 // byArea is how many tiles with their joints make up an area, rounded up.
 func byArea(a length.Area, t survey.TileSize, joint length.Length) int {
 	module := (t.Width + joint).Times(t.Height + joint)

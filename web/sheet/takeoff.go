@@ -1,7 +1,6 @@
 package sheet
 
 import (
-	"fmt"
 	"strings"
 
 	"coursewright/layout/takeoff"
@@ -38,7 +37,7 @@ func (b *book) takeOff() {
 		if priced > 0 {
 			f.words(strong, "Known prices together: "+total.Cost())
 		}
-		f.words(plain, fmt.Sprintf("To compare: the flat 10 %% rule would buy %d tiles (%s).", b.buy.Flat.Count, b.buy.Flat.Because))
+		f.words(plain, "To compare: "+b.buy.Flat.Because+". "+b.buy.Compared())
 	})
 }
 

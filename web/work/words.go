@@ -59,15 +59,7 @@ func (w Work) compared() string {
 	if len(w.Buy.Lines) == 0 {
 		return ""
 	}
-	tile, flat := w.Buy.Lines[0], w.Buy.Flat
-	less := flat.Count - tile.Count
-	switch {
-	case less > 0:
-		return fmt.Sprintf("The flat 10 %% rule would buy %d, which is %d more than counted.", flat.Count, less)
-	case less < 0:
-		return fmt.Sprintf("The flat 10 %% rule would buy %d, which is %d too few.", flat.Count, -less)
-	}
-	return fmt.Sprintf("The flat 10 %% rule would buy as many: %d.", flat.Count)
+	return w.Buy.Compared()
 }
 
 func numberOr(n int) string {
