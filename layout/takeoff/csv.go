@@ -69,7 +69,7 @@ func Tiles(lines []Line) string {
 	pieces, sheets := 0, 0
 	for _, l := range lines {
 		switch {
-		case l.Item != "tile" && l.Further == 0 && !l.Other:
+		case l.Item != "tile" && l.Item != sheeted && l.Further == 0 && !l.Other:
 		case l.Unit == "sheet":
 			sheets += l.Count
 		default:
@@ -100,6 +100,25 @@ func Total(lines []Line) (total Line, known int) {
 		}
 	}
 	return total, known
+}
+
+// Unpriced names what a total leaves out, as "trim, backing board, membrane and 4 more"; empty where all has a price.
+func Unpriced(lines []Line) string {
+	const named = 3
+	var out []string
+	for _, l := range lines {
+		if l.Cents == 0 && !slices.Contains(out, l.Item) {
+			out = append(out, l.Item)
+		}
+	}
+	if n := len(out) - named; n > 1 {
+		out = append(out[:named:named], fmt.Sprintf("%d more", n))
+	}
+	last := len(out) - 1
+	if last < 1 {
+		return strings.Join(out, "")
+	}
+	return strings.Join(out[:last], ", ") + " and " + out[last]
 }
 
 func unlessZero(n int) string {

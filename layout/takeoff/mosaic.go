@@ -23,7 +23,7 @@ func (in Input) sheets(t survey.TileSize, band string, set Settings) Line {
 		}
 	}
 	b := mosaic.Buy(fields)
-	l := boxed(bought("mosaic, by the sheet", "sheet", b.Full+b.From, set.Breakage, ""), t)
+	l := boxed(bought(sheeted, "sheet", b.Full+b.From, set.Breakage, ""), t)
 	size := t.Sheet
 	if len(fields) > 0 {
 		size = fields[0].Size
@@ -35,6 +35,9 @@ func (in Input) sheets(t survey.TileSize, band string, set Settings) Line {
 	l.Because += fmt.Sprintf(", and %d spare (%d %%%s)", l.Spare, set.Breakage, spareSource(in.Room.Bond))
 	return l
 }
+
+// sheeted is what the room's tile is called where it comes on sheets.
+const sheeted = "mosaic, by the sheet"
 
 // bySheets turns a count of the room's tiles into one of sheets.
 func bySheets(tiles int, room survey.Room) int {

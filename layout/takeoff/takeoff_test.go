@@ -322,3 +322,26 @@ func TestTheFlatRuleIsComparedByItsSpare(t *testing.T) {
 		assert.Equal(t, want, c.Compared())
 	}
 }
+
+func TestWhatATotalLeavesOut(t *testing.T) {
+	of := func(items ...string) (lines []Line) {
+		for _, item := range items {
+			lines = append(lines, Line{Item: item})
+		}
+		return append(lines, Line{Item: "tile", Cents: 4200})
+	}
+	for want, items := range map[string][]string{
+		"":                              nil,
+		"trim":                          {"trim", "trim"},
+		"trim and grout":                {"trim", "grout"},
+		"liner, trim, board and grout":  {"liner", "trim", "board", "grout"},
+		"liner, trim, board and 2 more": {"liner", "trim", "board", "membrane", "grout"},
+	} {
+		assert.Equal(t, want, Unpriced(of(items...)))
+	}
+}
+
+// The room's own sheets count among the tiles to buy.
+func TestTilesToBuyHoldTheSheetsOfTheRoom(t *testing.T) {
+	assert.Equal(t, "56 sheets", Tiles([]Line{{Item: sheeted, Unit: "sheet", Count: 52}, {Item: "shell", Unit: "sheet", Count: 4, Other: true}, {Item: "membrane", Count: 1}}))
+}
