@@ -96,11 +96,14 @@ func (o Option) facts() []page.Figure {
 	}, append(figures[:3:3], page.Figure{Name: "Tiles to buy", Value: tiles}, page.Figure{Name: "Cost, where known", Value: cost})...)
 }
 
-// priced adds up what has a price.
+// priced adds up what has a price, and says what has none.
 func priced(t takeoff.Takeoff) string {
 	total, known := takeoff.Total(t.Lines)
 	if known == 0 {
 		return "not known"
+	}
+	if without := takeoff.Unpriced(t.Lines); without != "" {
+		return total.Cost() + ", without " + without
 	}
 	return total.Cost()
 }
