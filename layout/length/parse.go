@@ -48,9 +48,24 @@ func parse(text string, s System) (Length, error) {
 	r := &reader{text: text}
 	parts, total, err := r.all(s)
 	if err != nil {
-		return 0, err
+		return 0, r.eitherWay(err, s)
 	}
 	return r.keep(total, parts[0].unit.system())
+}
+
+// eitherWay completes the refusal of a comma that may set thousands apart: where the length it would give as a
+// decimal mark cannot be kept, the readings next to that are named, since the same with a point is refused too.
+func (r *reader) eitherWay(refused error, s System) error {
+	if r.comma == nil {
+		return refused
+	}
+	pointed := &reader{text: r.text[:r.comma.at] + "." + r.text[r.comma.at+1:]}
+	parts, total, err := pointed.all(s)
+	if err != nil || total.IsInt() {
+		return refused
+	}
+	low, high := beside(total, parts[0].unit.system())
+	return r.fail(refused.(*ParseError).At, refused.(*ParseError).Problem, r.comma.all+", or "+low+" or "+high+" where the comma is a decimal")
 }
 
 // ParsePrinted reads what Parse reads, and besides what MillimetreText prints:
@@ -246,20 +261,27 @@ func (r *reader) keep(total *big.Rat, s System) (Length, error) {
 	if new(big.Rat).Abs(total).Cmp(rat(Longest)) > 0 {
 		return 0, r.fail(0, "is out of bounds", "a length within 100 m (328 ft)")
 	}
-	below := new(big.Int).Div(total.Num(), total.Denom()) // rounds down: the divisor is positive
-	l := Length(below.Int64())
 	if total.IsInt() {
-		return l, nil
+		return floor(total), nil
 	}
-	step := s.finest()
-	low := l.FloorTo(step)
-	high := low + step
-	unit := " " + s.String()
-	nearest := "the nearest reading, " + low.Plain(s, step) + unit + " or " + high.Plain(s, step) + unit
+	low, high := beside(total, s)
+	nearest := "the nearest reading, " + low + " or " + high
 	if all, is := r.thousands(); is {
 		nearest += ", or " + all + " where the point sets thousands apart"
 	}
 	return 0, r.fail(0, "cannot be kept exactly", nearest)
+}
+
+// floor is the greatest whole number not over a sum.
+func floor(total *big.Rat) Length {
+	return Length(new(big.Int).Div(total.Num(), total.Denom()).Int64()) // rounds down: the divisor is positive
+}
+
+// beside writes the two readings between which a sum lies.
+func beside(total *big.Rat, s System) (low, high string) {
+	step, unit := s.finest(), " "+s.String()
+	under := floor(total).FloorTo(step)
+	return under.Plain(s, step) + unit, (under+step).Plain(s, step) + unit
 }
 
 // thousands gives the digits of a text that may be a whole number whose thousands a point sets apart: 1.006.

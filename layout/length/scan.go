@@ -9,8 +9,15 @@ import (
 
 // reader walks along a text.
 type reader struct {
-	text string
-	at   int // byte offset
+	text  string
+	at    int    // byte offset
+	comma *comma // where one was refused that may set thousands apart
+}
+
+// comma is one that may set thousands apart or be a decimal mark: 1,180.
+type comma struct {
+	at  int    // byte offset
+	all string // the digits on both sides of it
 }
 
 // number is one number as written, with where it stands.
@@ -114,12 +121,14 @@ func (r *reader) decimalAhead() bool {
 // decimal takes the decimal mark and the digits after it. A comma that could
 // set thousands apart is refused rather than guessed at.
 func (r *reader) decimal(whole string, at int) (*big.Rat, error) {
-	comma := r.take(",")
-	if !comma {
+	mark := r.at
+	isComma := r.take(",")
+	if !isComma {
 		r.take(".")
 	}
 	part := r.digits()
-	if comma && len(part) == 3 && len(whole) <= 3 && strings.Trim(whole, "0") != "" {
+	if isComma && len(part) == 3 && len(whole) <= 3 && strings.Trim(whole, "0") != "" {
+		r.comma = &comma{mark, whole + part}
 		return nil, r.fail(at, "may mean thousands or a decimal",
 			whole+part+" or "+whole+"."+part)
 	}

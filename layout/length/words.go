@@ -55,7 +55,7 @@ const (
 	dashes     = "-−–‐‑" // hyphen, minus, en dash, the two typographic hyphens
 	footMarks  = "'′’‘´`"
 	inchMarks  = "\"″”“"
-	slashes    = "/⁄∕"
+	slashes    = "/⁄∕／"                      // of fractions, of division, and the broad one of Chinese and Japanese keyboards
 	spaceMarks = " \t\n\r\u00a0\u2009\u202f" // no-break and thin spaces too
 )
 
