@@ -158,14 +158,36 @@ func (r *resolver) headOverBase(p path, w WallFound) {
 			if r.turned(p.dot("base").at(i).dot("readings"), s, head) {
 				return
 			}
-			what := Kind("base")
-			if s.Meets == Seat {
-				what = Seat // of a bench that meets the ceiling, say
-			}
-			r.faults.add(p.dot("head"), fmt.Sprintf("the head %s at %s, where the %s with its gap stands at %s",
-				head.Plain(r.units, 0), x.Plain(r.units, 0), what, base.Plain(r.units, 0)), fmt.Sprintf("a head above the %s everywhere", what))
+			r.low(p.dot("head"), w.Head, s, x)
 			return
 		}
+	}
+}
+
+// low refuses a head that at x is no higher than the base there, at the box it was typed in: at a reading of the
+// ceiling, or at the height at which tile stops. A reading with a minus would fit without it.
+func (r *resolver) low(p path, h HeadFound, s SegmentFound, x length.Length) {
+	what := Kind("base")
+	if s.Meets == Seat {
+		what = Seat // of a bench that meets the ceiling, say
+	}
+	base := At(s.Readings, x) + s.Gap
+	stands := fmt.Sprintf(", where the %s with its gap stands at %s", what, base.Plain(r.units, 0))
+	k := slices.IndexFunc(h.Readings, func(read Reading) bool { return read.At == x })
+	switch {
+	case k >= 0:
+		read := h.Readings[k].Value
+		found := Fault{Path: string(p.dot("readings").at(k).dot("rise")), Found: quote(read.Plain(r.units, 0)) + stands,
+			Want: fmt.Sprintf("how far the ceiling is above the line, so that it is above the %s", what)}
+		if read < 0 && -read-h.Gap > base {
+			found.Meant = (-read).Plain(r.units, 0)
+		}
+		r.faults = append(r.faults, found)
+	case !h.Meets && !h.Stops.Free():
+		r.faults.add(p.dot("stops.at"), quote(h.Stops.From.Plain(r.units, 0))+stands, fmt.Sprintf("a height above the %s everywhere", what))
+	default:
+		r.faults.add(p, fmt.Sprintf("the head %s at %s%s", h.least(x).Plain(r.units, 0), x.Plain(r.units, 0), stands),
+			fmt.Sprintf("a head above the %s everywhere", what))
 	}
 }
 

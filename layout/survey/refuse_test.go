@@ -113,6 +113,7 @@ func TestResolveRefuses(t *testing.T) {
 		{func(j *job, w *survey.Wall) {
 			w.Left, w.Right = survey.End{Stops: free("0", "30")}, survey.End{Stops: free("30", "60")}
 		}, "walls[1].right: found tile ending at 30 where it begins at 30"},
+		{func(j *job, w *survey.Wall) { w.Width, w.Base[0].Readings = "1/2", drops("0") }, "walls[1].width: found “1/2”, on which its corners leave no tile; write a width over 1 1/4\""},
 		{func(j *job, w *survey.Wall) { w.Right = survey.End{Stops: mark("5/8")} }, "walls[1].right: found tile ending at 5/8 where it begins at 5/8"},
 		{func(j *job, w *survey.Wall) { w.Left.Lean = []survey.Lean{{"0", "0"}, {"0", "1"}} }, "walls[1].left.lean[1].height: found 0; write more than the 0 of the reading before it"},
 		{func(j *job, w *survey.Wall) { w.Left.Lean = []survey.Lean{{"0", "16"}} }, "walls[1].left.lean[0].off: found “16”"},
@@ -139,11 +140,15 @@ func TestResolveRefuses(t *testing.T) {
 		{func(j *job, w *survey.Wall) { w.Head = survey.Head{Meets: "sky", Readings: []survey.Rise{{"0", "1"}}} }, "walls[1].head.meets: found “sky”; write one of ceiling"},
 		{func(j *job, w *survey.Wall) { w.Head.Gap = "1/8" }, "walls[1].head.gap: found “1/8”; write nothing here"},
 		{func(j *job, w *survey.Wall) { w.Head.Readings = []survey.Rise{{"0", "1"}} }, "walls[1].head.readings: found readings; write nothing here"},
-		{func(j *job, w *survey.Wall) { w.Head.Stops = mark("-39 7/8") }, "walls[1].head: found the head -39 7/8 at 0, where the base with its gap stands at -39 7/8; write a head above the base everywhere"},
+		{func(j *job, w *survey.Wall) { w.Head.Stops = mark("-39 7/8") }, "walls[1].head.stops.at: found “-39 7/8”, where the base with its gap stands at -39 7/8; write a height above the base everywhere"},
 		{func(j *job, w *survey.Wall) { w.Base[0].Readings[1].Drop = "-40" }, "walls[1].base[0].readings[1].drop: found “-40”, which stands over the head; write how far it is below the line, without a minus; perhaps “40” was meant"},
 		{func(j *job, w *survey.Wall) {
 			w.Head = survey.Head{Meets: "ceiling", Readings: []survey.Rise{{"0", "9"}, {"30", "-41"}, {"60", "9"}}}
-		}, "walls[1].head: found the head -41 1/8 at 30, where"},
+		}, "walls[1].head.readings[1].rise: found “-41”, where the base with its gap stands at -39 7/8; write how far the ceiling is above the line, so that it is above the base; perhaps “41” was meant"},
+		{func(j *job, w *survey.Wall) {
+			w.Base[0].Readings = []survey.Drop{{At: "0", Drop: "40"}, {At: "30", Drop: "5"}, {At: "60", Drop: "40"}}
+			w.Head = survey.Head{Meets: "ceiling", Readings: []survey.Rise{{"0", "-6"}, {"60", "-6"}}}
+		}, "walls[1].head: found the head -6 1/8 at 30, where the base with its gap stands at -4 7/8; write a head above the base everywhere"},
 		{func(j *job, w *survey.Wall) {
 			w.Head = survey.Head{Meets: "ceiling", Readings: []survey.Rise{{"9", "9"}, {"9", "9"}}}
 		}, "walls[1].head.readings[1].at: found 9"},

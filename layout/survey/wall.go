@@ -154,10 +154,21 @@ func (r *resolver) leftOver(p path, w WallFound) {
 	if w.Right.Meets {
 		right = w.Width - w.Right.Gap - w.Right.Behind - most(negative(w.Right.Lean))
 	}
-	if left >= right {
+	switch {
+	case left < right:
+	case w.narrow():
+		r.faults.add(p.dot("width"), quote(w.Width.Plain(r.units, 0))+", on which its corners leave no tile",
+			"a width over "+(w.Width+left-right).Format(r.units, r.units.FineStep()))
+	default:
 		r.faults.add(p.dot("right"), "tile ending at "+right.Plain(r.units, r.units.FineStep())+" where it begins at "+
 			left.Plain(r.units, r.units.FineStep()), "ends with room for tile between them, both measured from the wall's left end")
 	}
+}
+
+// narrow tells whether nothing but its width can be why a wall has no room for tile: where tile stops, it does so at
+// the wall's own ends.
+func (w WallFound) narrow() bool {
+	return (w.Left.Meets || w.Left.Stops == Span{}) && (w.Right.Meets || w.Right.Stops == Span{From: w.Width, To: w.Width})
 }
 
 // most gives the greatest value of readings, at least zero.

@@ -7,6 +7,7 @@ import (
 	"coursewright/web/trial"
 
 	"net/http"
+	"net/url"
 	"strings"
 	"testing"
 
@@ -168,4 +169,26 @@ func TestWhatIsRefusedIsNotMeasured(t *testing.T) {
 	assert.NotContains(t, page, "18 of 18 measured")
 	assert.Contains(t, page, "2 of 3 measured")
 	assert.Equal(t, 1, strings.Count(page, `<i class="qu">`))
+}
+
+// What leaves no room for tile is refused at the box it was typed in, and nothing else is kept from being saved.
+func TestWhatLeavesNoRoomIsRefusedAtItsBox(t *testing.T) {
+	for _, c := range []struct{ box, text, said string }{
+		{"walls[1].width", "½", "found “1/2”, on which its corners leave no tile; write a width over 1 1/4&#34;"},
+		{"walls[0].head.readings[0].rise", "-54", "found “-54”, where the base with its gap stands at -39 7/8; write how far the ceiling is above the line"},
+	} {
+		s := trial.New(t)
+		answer, _ := s.Post("/jobs", url.Values{"shape": {"three"}, "units": {"in"}, "title": {"Gym"}})
+		at := answer.Header.Get("Location")
+		shown := trial.Fields(t, trial.Second(s.Get(at)))
+		require.True(t, shown.Has(c.box))
+		shown.Set(c.box, c.text)
+		shown.Set("walls[2].width", "34")
+		answer, page := s.Post(at, shown)
+		require.Equal(t, http.StatusUnprocessableEntity, answer.StatusCode, c.text)
+		_, said, _ := strings.Cut(page, `id="`+c.box+`-said"`)
+		said, _, _ = strings.Cut(said, "</span> ")
+		assert.Contains(t, said, c.said)
+		assert.Contains(t, page, "Saved but for 1 figure")
+	}
 }
