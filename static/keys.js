@@ -1,11 +1,12 @@
-// A pad of figures for a phone: digits, feet and inches, all the sixteenths.
+// A pad of figures for a phone: digits, feet and inches, all the sixteenths, and the minus of a height under the
+// level line: what it lacks nobody can type.
 // It is the last row of the page and the survey stands on it, so that it never
 // covers the box that is typed in. While it is there the phone's own keyboard stays away.
 
 import { next, last, leave } from "./ask.js";
 
-const DIGITS = ["1", "2", "3", "4", "5", "6", "7", "8", "9", "0", "⌫", "′", "″"];
-const NAMES = { "⌫": "Delete", "′": "feet", "″": "inches", "/": "over" };
+const DIGITS = ["1", "2", "3", "4", "5", "−", "6", "7", "8", "9", "0", ".", "⌫", "′", "″"];
+const NAMES = { "⌫": "Delete", "′": "feet", "″": "inches", "/": "over", "−": "minus", ".": "point" };
 const coarse = matchMedia("(pointer: coarse)");
 let byFinger = false; // what was pressed last was pressed with a finger
 let typing = null;
@@ -39,7 +40,7 @@ document.addEventListener("focusin", (e) => {
 function fill(pad) {
   const inches = document.getElementById("state").dataset.unit === "in";
   pad.append(row("digits", [...DIGITS, "Next"]));
-  pad.append(row("fractions", inches ? [...fractions(), "/"] : [".", "/", "mm", "cm"]));
+  pad.append(row("fractions", inches ? [...fractions(), "/"] : ["/", "mm", "cm"]));
 }
 
 function row(name, keys) {

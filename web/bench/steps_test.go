@@ -253,6 +253,9 @@ func TestThePadNeverCoversItsBox(t *testing.T) {
 	trial.See[bool](t, ctx, `(() => { document.querySelector("[data-leave]").click(); const f = document.getElementById("walls[1].width"); f.closest("details").open = true; f.focus(); for (const k of ["5", "9", "7/8"]) [...document.querySelectorAll("#keys button")].find((b) => b.textContent === k).dispatchEvent(new PointerEvent("pointerdown", { bubbles: true, cancelable: true })); return true })()`)
 	assert.Equal(t, "59 7/8", trial.See[string](t, ctx, `document.getElementById("walls[1].width").value`))
 	assert.Equal(t, "none", trial.See[string](t, ctx, `document.activeElement.inputMode`))
+	for _, key := range []string{"−", ".", "/"} { // the phone's own keys stay away: what is not here cannot be typed
+		assert.True(t, trial.See[bool](t, ctx, `[...document.querySelectorAll("#keys button")].some((b) => b.textContent === `+trial.Quote(key)+`)`), key)
+	}
 	for _, id := range []string{"walls[2].width", "walls[0].base[1].readings[0].drop"} { // in the step, and in the next
 		trial.See[bool](t, ctx, `(() => { [...document.querySelectorAll("#keys button")].find((b) => b.textContent === "Next").dispatchEvent(new PointerEvent("pointerdown", { bubbles: true, cancelable: true })); dispatchEvent(new PointerEvent("pointerup")); return true })()`)
 		trial.Await(t, ctx, `document.activeElement.id === `+trial.Quote(id))
