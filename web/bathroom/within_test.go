@@ -106,7 +106,7 @@ func TestStepsSayWhatTheyAreOn(t *testing.T) {
 		require.NotEmpty(t, out.edges())
 		said[out.where()], said[out.what()] = true, true
 	}
-	for _, text := range []string{"strip slate, row 2, 2 of 2, from the start outwards", "2 whole tiles"} {
+	for _, text := range []string{"strip slate, row 2, all 2 pieces, from the start outwards", "2 whole tiles"} {
 		assert.True(t, said[text], text)
 	}
 }
@@ -144,7 +144,7 @@ func TestTopsHaveStepsAndMarks(t *testing.T) {
 			require.True(t, marks[o.marks[p.ID]], p.ID)
 		}
 	}
-	for _, text := range []string{"seat of bench, row 1, 1 of 5", "trim of the curb, 1 of 1", "Mitre B-T-01 front at 45°: the face stays full."} {
+	for _, text := range []string{"seat of bench, row 1, one of 5 pieces", "trim of the curb, the only piece", "Mitre B-T-01 front at 45°: the face stays full."} {
 		assert.True(t, said[text], text)
 	}
 }

@@ -143,15 +143,25 @@ func (s Step) ids() string {
 	return first.ID + " to " + last.ID[strings.LastIndexByte(last.ID, '-')+1:]
 }
 
-// place says how much of its course the step is.
+// place says how much of its course the step is: in words that nobody takes for the first, second or third of it.
 func (s Step) place() string {
+	n := len(s.Pieces)
 	if s.Sheet != nil {
 		return fmt.Sprintf("one of %d, from the start outwards", s.Of)
 	}
-	if n := len(s.Pieces); n > 1 && s.Batch == nil {
-		return fmt.Sprintf("%d of %d, from the start outwards", n, s.Of)
+	much := fmt.Sprintf("%d of %d pieces", n, s.Of)
+	switch {
+	case s.Of == 1:
+		much = "the only piece"
+	case n == 1:
+		much = fmt.Sprintf("one of %d pieces", s.Of)
+	case n == s.Of:
+		much = fmt.Sprintf("all %d pieces", n)
 	}
-	return fmt.Sprintf("%d of %d", len(s.Pieces), s.Of)
+	if n > 1 && s.Batch == nil {
+		much += ", from the start outwards"
+	}
+	return much
 }
 
 // what says in words what is set.
