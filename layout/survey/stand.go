@@ -98,8 +98,11 @@ func (r *resolver) standing(p path, s AsSet, room *Room, w *WallFound) {
 	found.Left = r.length(value{p.dot("left"), s.Left}, upright())
 	found.Right = r.length(value{p.dot("right"), s.Right}, upright())
 	if off := found.Low().Abs(); len(r.faults) == before && room.Tile.Height > 0 && 2*off > room.Tile.Height {
-		r.faults.add(p.dot("right"), quote(s.Right)+", which is "+off.Format(r.units, 0)+" off the left end",
-			"the height of the top edge of the same course as at the left, "+bounds{found.Left - room.Tile.Height.Half(), found.Left + room.Tile.Height.Half()}.text(r.units))
+		want := "the height of the top edge of the same course as at the left, " + bounds{found.Left - room.Tile.Height.Half(), found.Left + room.Tile.Height.Half()}.text(r.units)
+		if turned := (found.Left + found.Right).Abs(); 2*turned <= room.Tile.Height {
+			want += "; if it is under the level line, both ends have a minus"
+		}
+		r.faults.add(p.dot("right"), quote(s.Right)+", which is "+off.Format(r.units, 0)+" off the left end", want)
 	}
 	w.Set, w.Pin = &found, r.setStart(p.dot("start"), s.Start, *room, w.Width)
 	found.At = w.Pin.X

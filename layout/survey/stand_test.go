@@ -98,6 +98,7 @@ func TestAsSetRefuses(t *testing.T) {
 		{a: asSet("1", "", "-30", "joint", "20"), fault: "walls[0].set.left: found nothing; write a length from"},
 		{a: asSet("1", "-30", "low", "joint", "20"), fault: "walls[0].set.right: found “low”, which has"},
 		{a: asSet("1", "-30", "-28", "joint", "20"), fault: `walls[0].set.right: found “-28”, which is 2" off the left end; write the height of the top edge of the same course as at the left, a length from -31 1/2" to -28 1/2"`},
+		{a: asSet("1", "30", "-30", "joint", "20"), fault: `walls[0].set.right: found “-30”, which is 5'-0" off the left end; write the height of the top edge of the same course as at the left, a length from 28 1/2" to 31 1/2"; if it is under the level line, both ends have a minus`},
 		{a: asSet("1", "-30", "-30", "", "20"), fault: "walls[0].set.start.is: found nothing; write one of joint, tile, left edge, right edge"},
 		{a: asSet("1", "-30", "-30", "joint", ""), fault: `walls[0].set.start.at: found nothing; write a length from 0" to 5'-0"`},
 		{a: asSet("1", "-30", "-30", "joint", "61"), fault: `walls[0].set.start.at: found “61”; write a length from 0" to 5'-0"`},
