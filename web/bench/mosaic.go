@@ -5,6 +5,7 @@ import (
 	"strconv"
 	"strings"
 
+	"coursewright/layout/length"
 	"coursewright/layout/mosaic"
 	"coursewright/layout/stages"
 	"coursewright/layout/survey"
@@ -27,6 +28,14 @@ func sheetLabel(b survey.Bond) string {
 		return "Groups"
 	}
 	return "Tiles"
+}
+
+// sheetExample tells by a sheet in the units of the job what the joint within it is.
+func (b Bench) sheetExample() string {
+	if b.System() == length.Metric {
+		return "a sheet of 300 mm with six tiles of 48 mm has 2 mm"
+	}
+	return "a sheet of 12 in with six tiles of 1 7/8 in has 1/8 in"
 }
 
 // sheetNote says how the tiles of a sheet are counted in a bond.

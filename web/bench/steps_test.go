@@ -404,3 +404,13 @@ func TestAClosedRoomIsOfferedNoWallMore(t *testing.T) {
 		}
 	}
 }
+
+// What a sheet of mosaic is told by has the units of the job.
+func TestTheExampleOfASheetIsInTheUnitsOfTheJob(t *testing.T) {
+	s := trial.New(t)
+	for units, said := range map[string]string{"in": "a sheet of 12 in with six tiles of 1 7/8 in has 1/8 in.", "mm": "a sheet of 300 mm with six tiles of 48 mm has 2 mm."} {
+		answer, _ := s.Post("/jobs", url.Values{"shape": {"one"}, "units": {units}, "title": {"Gym"}})
+		_, page := s.Get(answer.Header.Get("Location"))
+		assert.Contains(t, page, said)
+	}
+}
