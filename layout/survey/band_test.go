@@ -18,18 +18,18 @@ func liner() survey.Band {
 // Each case spoils one thing in a sound job with a band, and names the one fault.
 func TestBandsAreRefused(t *testing.T) {
 	for fault, spoil := range map[string]func(*survey.Job, *survey.Band){
-		"bands[0].name: found nothing; write a name":                    func(_ *survey.Job, b *survey.Band) { b.Name = "" },
-		"bands[0].walls[0]: found “d”; write the name of a wall":        func(_ *survey.Job, b *survey.Band) { b.Walls = []string{"d"} },
-		"bands[0].walls[1]: found “a” a second time; write each wall":   func(_ *survey.Job, b *survey.Band) { b.Walls = []string{"a", "a"} },
-		"bands[0].tile.height: found “0”; write a length from":          func(_ *survey.Job, b *survey.Band) { b.Tile.Height = "0" },
-		"bands[0].joint: found “x”":                                     func(_ *survey.Job, b *survey.Band) { b.Joint = "x" },
-		"bands[0].bond.kind: found “odd”; write one of":                 func(_ *survey.Job, b *survey.Band) { b.Bond.Kind = "odd" },
-		"bands[0].bond: found columns":                                  func(_ *survey.Job, b *survey.Band) { b.Bond = survey.Bond{Kind: "stack", Along: "plumb"} },
-		"bands[0].courses: found -1; write a whole number from 1 to 10": func(_ *survey.Job, b *survey.Band) { b.Courses = -1 },
-		"bands[0].courses: found 2; write nothing here":                 func(_ *survey.Job, b *survey.Band) { b.Courses, b.ToHead = 2, true },
-		"bands[0].bottom: found neither a place nor a range":            func(_ *survey.Job, b *survey.Band) { b.Bottom = survey.Mark{} },
-		"bands[0].bottom: found a band from 0\" up; write heights over": func(_ *survey.Job, b *survey.Band) { b.Bottom = *free("0", "30") },
-		"bond: found columns; write level courses, or a pattern":        func(j *survey.Job, _ *survey.Band) { j.Bond.Along = "plumb" },
+		"bands[0].name: found nothing; write a name":                                          func(_ *survey.Job, b *survey.Band) { b.Name = "" },
+		"bands[0].walls[0]: found “d”; write the name of a wall":                              func(_ *survey.Job, b *survey.Band) { b.Walls = []string{"d"} },
+		"bands[0].walls[1]: found “a” a second time; write each wall":                         func(_ *survey.Job, b *survey.Band) { b.Walls = []string{"a", "a"} },
+		"bands[0].tile.height: found “0”; write a length from":                                func(_ *survey.Job, b *survey.Band) { b.Tile.Height = "0" },
+		"bands[0].joint: found “x”":                                                           func(_ *survey.Job, b *survey.Band) { b.Joint = "x" },
+		"bands[0].bond.kind: found “odd”; write one of":                                       func(_ *survey.Job, b *survey.Band) { b.Bond.Kind = "odd" },
+		"bands[0].bond: found columns":                                                        func(_ *survey.Job, b *survey.Band) { b.Bond = survey.Bond{Kind: "stack", Along: "plumb"} },
+		"bands[0].courses: found -1; write a whole number from 1 to 10":                       func(_ *survey.Job, b *survey.Band) { b.Courses = -1 },
+		"bands[0].courses: found 2; write nothing here":                                       func(_ *survey.Job, b *survey.Band) { b.Courses, b.ToHead = 2, true },
+		"bands[0].bottom.at: found nothing; write a length, with a minus where it is under 0": func(_ *survey.Job, b *survey.Band) { b.Bottom = survey.Mark{} },
+		"bands[0].bottom: found a band from 0\" up; write heights over":                       func(_ *survey.Job, b *survey.Band) { b.Bottom = *free("0", "30") },
+		"bond: found columns; write level courses, or a pattern":                              func(j *survey.Job, _ *survey.Band) { j.Bond.Along = "plumb" },
 		"bands[0].bottom: found a height that misses the joint lines of the course line at 1\" by 1\"; write 1, or let go": func(j *survey.Job, b *survey.Band) {
 			b.Bottom, j.Pins.Course.Line = *mark("0"), "1"
 		},

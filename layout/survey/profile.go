@@ -38,8 +38,8 @@ func (r *resolver) segment(p path, s Segment, across bounds, sealant length.Leng
 	r.some(p, len(s.Readings))
 	for i, d := range s.Readings {
 		found.Readings = append(found.Readings, Reading{
-			At:    r.length(value{p.at(i).dot("at"), d.At}, across),
-			Value: -r.length(value{p.at(i).dot("drop"), d.Drop}, upright()),
+			At:    r.reading(value{p.at(i).dot("at"), d.At}, across, amidst(i, len(s.Readings))),
+			Value: -r.reading(value{p.at(i).dot("drop"), d.Drop}, upright(), amidst(i, len(s.Readings))),
 		})
 	}
 	r.ascending(p, "at", found.Readings, before)
@@ -138,8 +138,8 @@ func (r *resolver) rises(p path, rises []Rise, across bounds) []Reading {
 	r.some(p, len(rises))
 	for i, h := range rises {
 		found = append(found, Reading{
-			At:    r.length(value{p.at(i).dot("at"), h.At}, across),
-			Value: r.length(value{p.at(i).dot("rise"), h.Rise}, upright()),
+			At:    r.reading(value{p.at(i).dot("at"), h.At}, across, amidst(i, len(rises))),
+			Value: r.reading(value{p.at(i).dot("rise"), h.Rise}, upright(), amidst(i, len(rises))),
 		})
 	}
 	r.ascending(p, "at", found, before)
@@ -248,4 +248,17 @@ func (w WallFound) reach() (low, high length.Length) {
 		high = max(high, r.Value)
 	}
 	return low, high
+}
+
+// amidst tells whether a reading stands between two others, so that it may be left out.
+func amidst(i, n int) bool { return 0 < i && i < n-1 }
+
+// reading reads a figure of a reading, and says of one that is missing when the whole reading may be.
+func (r *resolver) reading(v value, b bounds, spare bool) length.Length {
+	before := len(r.faults)
+	l := r.length(v, b)
+	if spare && v.text == "" && len(r.faults) > before {
+		r.faults[before].Want += ", or empty both of its figures to leave the reading out"
+	}
+	return l
 }

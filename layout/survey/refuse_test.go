@@ -104,7 +104,7 @@ func TestResolveRefuses(t *testing.T) {
 		{func(j *job, w *survey.Wall) { w.Left = survey.End{Stops: mark("0"), Gap: "1/8"} }, "walls[1].left.gap: found “1/8”; write nothing here"},
 		{func(j *job, w *survey.Wall) { w.Left = survey.End{Stops: mark("0"), Finish: "gold"} }, "walls[1].left.finish: found “gold”; write one of trim, bullnose, casing"},
 		{func(j *job, w *survey.Wall) { w.Left = survey.End{Stops: mark("0"), Lean: []survey.Lean{{}}} }, "walls[1].left.lean: found readings; write nothing here"},
-		{func(j *job, w *survey.Wall) { w.Left = survey.End{Stops: &survey.Mark{}} }, "walls[1].left.stops: found neither a place nor a range"},
+		{func(j *job, w *survey.Wall) { w.Left = survey.End{Stops: &survey.Mark{}} }, "walls[1].left.stops.at: found nothing; write a length from 0"},
 		{func(j *job, w *survey.Wall) { w.Left = survey.End{Stops: &survey.Mark{At: "1", To: "2"}} }, "walls[1].left.stops: found a place and a range"},
 		{func(j *job, w *survey.Wall) { w.Left = survey.End{Stops: free("1", "")} }, "walls[1].left.stops.to: found nothing"},
 		{func(j *job, w *survey.Wall) { w.Left = survey.End{Stops: free("2", "1")} }, "walls[1].left.stops.to: found “1”; write a length of at least 2"},

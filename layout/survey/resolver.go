@@ -63,6 +63,8 @@ func (b bounds) text(s length.System) string {
 // only the widest wall bounds, the least alone, because no room comes near that.
 func (b bounds) want(s length.System) string {
 	switch {
+	case b == upright():
+		return "a length, with a minus where it is under 0"
 	case b.high != widestWall || b.low < 0:
 		return b.text(s)
 	case b.low == 0:
@@ -130,7 +132,7 @@ func (r *resolver) span(p path, m *Mark, b bounds) Span {
 		at := r.length(value{p.dot("at"), m.At}, b)
 		return Span{at, at}
 	case m.From == "" && m.To == "":
-		r.faults.add(p, "neither a place nor a range", want)
+		return Span{r.length(value{p.dot("at"), ""}, b), 0}
 	default:
 		return r.free(p, m, b)
 	}

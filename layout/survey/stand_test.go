@@ -95,7 +95,7 @@ func TestAsSetRefuses(t *testing.T) {
 		{a: asSet("", "-30", "-30", "joint", "20"), fault: "walls[0].set.course: found nothing; write the number of the highest course that stands, such as 1"},
 		{a: asSet("0", "-30", "-30", "joint", "20"), fault: "walls[0].set.course: found “0”; write a whole number of courses, 1 for the lowest of the room, from 1 to 10000"},
 		{a: asSet("first", "-30", "-30", "joint", "20"), fault: "walls[0].set.course: found “first”; write a whole number of courses"},
-		{a: asSet("1", "", "-30", "joint", "20"), fault: "walls[0].set.left: found nothing; write a length from"},
+		{a: asSet("1", "", "-30", "joint", "20"), fault: "walls[0].set.left: found nothing; write a length, with a minus"},
 		{a: asSet("1", "-30", "low", "joint", "20"), fault: "walls[0].set.right: found “low”, which has"},
 		{a: asSet("1", "-30", "-28", "joint", "20"), fault: `walls[0].set.right: found “-28”, which is 2" off the left end; write the height of the top edge of the same course as at the left, a length from -31 1/2" to -28 1/2"`},
 		{a: asSet("1", "30", "-30", "joint", "20"), fault: `walls[0].set.right: found “-30”, which is 5'-0" off the left end; write the height of the top edge of the same course as at the left, a length from 28 1/2" to 31 1/2"; if it is under the level line, both ends have a minus`},

@@ -24,7 +24,7 @@ func TestStripsAreRefused(t *testing.T) {
 		"walls[0].strips[0].bond.kind: found “odd”; write one of":                func(_ *survey.Job, s *survey.Strip) { s.Bond.Kind = "odd" },
 		"walls[0].strips[0].bond: found a bond without plumb joints":             func(_ *survey.Job, s *survey.Strip) { s.Bond = survey.Bond{Kind: "running", Offset: "1/2"} },
 		"walls[0].strips[0].columns: found -1; write a whole number":             func(_ *survey.Job, s *survey.Strip) { s.Columns = -1 },
-		"walls[0].strips[0].middle: found neither a place nor a range":           func(_ *survey.Job, s *survey.Strip) { s.Middle = survey.Mark{} },
+		"walls[0].strips[0].middle.at: found nothing; write a length":            func(_ *survey.Job, s *survey.Strip) { s.Middle = survey.Mark{} },
 		"walls[0].strips[0].middle: found a strip from -1 3/16\" to 3 3/16\"":    func(_ *survey.Job, s *survey.Strip) { s.Middle = *mark("1") },
 		"walls[0].strips[0].near: found “3”; write nothing here: a wish belongs": func(_ *survey.Job, s *survey.Strip) { s.Middle, s.Near = *mark("20"), "3" },
 		"walls[0].strips[0].top: found an upper edge at -5\"; write a height over": func(_ *survey.Job, s *survey.Strip) {

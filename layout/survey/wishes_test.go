@@ -52,7 +52,7 @@ func TestJointsRefuse(t *testing.T) {
 		"joint: found a range from 2.1 mm to 2.4 mm with no spacer in it; write a range that holds one of the whole and half millimetres from 0.5 mm to 10 mm":  {"mm", free("2.1", "2.4")},
 		`joint.to: found “1/16”; write a length of at least 1/8`: {"in", free("1/8", "1/16")},
 		`joint.from: found nothing`:                              {"in", free("", "1/4")},
-		`joint: found neither a place nor a range`:               {"in", &survey.Mark{}},
+		`joint.at: found nothing; write a length from 0`:         {"in", &survey.Mark{}},
 	} {
 		job := sketch(c.units, "a")
 		job.Joint = survey.Measure{Mark: c.mark}

@@ -11,6 +11,7 @@ import (
 // longer meets a corner), fills what it has made necessary with a plain
 // default, and lets go of pins whose wall or mark is gone.
 func Tidy(job *survey.Job) {
+	tidyReadings(job)
 	tidySheets(job)
 	for i := range job.Walls {
 		tidyWall(job, &job.Walls[i])
@@ -27,6 +28,26 @@ func Tidy(job *survey.Job) {
 	tidyGuesses(job)
 	if b := job.Tile.Box; b != nil && *b == (survey.Box{}) {
 		job.Tile.Box = nil
+	}
+}
+
+// tidyReadings leaves out what stood between two other readings of a base or a ceiling and has both of its figures emptied.
+func tidyReadings(job *survey.Job) {
+	for i, w := range job.Walls {
+		wall := At("walls", i)
+		for k, s := range w.Base {
+			dropEmpty(job, At(wall+".base", k)+".readings", s.Readings)
+		}
+		dropEmpty(job, wall+".head.readings", w.Head.Readings)
+	}
+}
+
+func dropEmpty[T comparable](job *survey.Job, list string, readings []T) {
+	var empty T
+	for n := len(readings) - 2; n > 0; n-- {
+		if readings[n] == empty {
+			_ = remove(job, At(list, n)) // it is there
+		}
 	}
 }
 
