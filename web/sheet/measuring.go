@@ -36,6 +36,7 @@ type form struct {
 	shapes        []blankWall
 	narrow        []blankWall    // as they would be on the narrowest paper
 	corners       drawing.Micron // from the rim down to the boxes of corners
+	boxes         drawing.Micron // how wide the boxes are
 	widths, drops [2]int         // the first and the last box of a sort
 	floors, noses [2]int
 }
@@ -59,6 +60,8 @@ const (
 	formBottom = formFloor + 16*mmPaper // under legs
 	formNoLegs = formRim + 18*mmPaper
 	formAside  = 4 * mmPaper // from a line to a box beside it
+	formTight  = 2800        // from the edge of a wall hardly wider than a box to a line on it
+	formBeside = 3300        // and from there to its box
 )
 
 // walls draws all walls beside each other and numbers their boxes as one walks.
@@ -66,6 +69,10 @@ func (m *form) walls(walls []survey.WallFound) {
 	lo, hi := m.area()
 	m.shapes = shapesOf(walls, lo.X, hi.X)
 	m.narrow = shapesOf(walls, lo.X, hi.X-m.book.opts.Paper.Width+Papers()[0].Width)
+	m.boxes = boxWide
+	for _, w := range m.shapes {
+		m.boxes = min(m.boxes, w.right-w.left-2*formTight-formBeside)
+	}
 	bottom := formNoLegs
 	m.corners = 11 * mmPaper
 	if slices.ContainsFunc(m.shapes, func(w blankWall) bool { return w.legs[0]+w.legs[1] > 0 }) {
@@ -188,8 +195,12 @@ func (m *form) down(level, rim drawing.Micron) {
 	mid := (level + rim) / 2
 	for i, w := range m.shapes {
 		own := i == 0 || w.Left.Beyond != i-1 // its left end is no corner of the one before
+		in, aside := drawing.Micron(4*mmPaper), drawing.Micron(formAside)
+		if w.right-w.left < boxWide+12*mmPaper { // hardly wider than a box
+			in, aside = formTight, formBeside
+		}
 		if own {
-			m.drop(w.left+w.legs[0]+4*mmPaper, level, rim, mid+11*mmPaper, w.left+w.legs[0]+4*mmPaper+boxWide/2+formAside)
+			m.drop(w.left+w.legs[0]+in, level, rim, mid+11*mmPaper, w.left+w.legs[0]+in+m.boxes/2+aside)
 		}
 		corners := !own && i+1 < len(m.shapes) && m.shapes[i+1].Left.Beyond == i
 		if m.wide(i, corners) {
@@ -202,11 +213,15 @@ func (m *form) down(level, rim drawing.Micron) {
 			}
 			m.drop(x, level, rim, y, x)
 		} else {
-			x, y := w.right-w.legs[1]-4*mmPaper, mid+11*mmPaper
-			if own && w.right-w.left < 2*boxWide+12*mmPaper { // narrow: over the box of its left end
+			x, y := w.right-w.legs[1]-in, mid+11*mmPaper
+			boxX := max(x-m.boxes/2-aside, w.left+w.legs[0]+m.boxes/2+2*formBeside) // its ring within the wall
+			switch room := w.right - w.left; {
+			case own && room < boxWide+12*mmPaper && w.legs[1] == 0: // hardly wider than a box: under the rim
+				y, boxX = rim+m.corners, (w.left+w.right)/2
+			case own && room < 2*boxWide+12*mmPaper: // narrow: over the box of its left end
 				y = mid - 4*mmPaper
 			}
-			m.drop(x, level, rim, y, x-boxWide/2-formAside)
+			m.drop(x, level, rim, y, boxX)
 		}
 	}
 }
@@ -214,10 +229,10 @@ func (m *form) down(level, rim drawing.Micron) {
 // legsDown draws the heights from the level line to the floor at a wall's legs.
 func (m *form) legsDown(w blankWall, level, floor drawing.Micron) {
 	if w.legs[0] > 0 {
-		m.drop(w.left+2500, level, floor, floor+9*mmPaper, w.left+2500+formAside+boxWide/2)
+		m.drop(w.left+2500, level, floor, floor+9*mmPaper, w.left+2500+formAside+m.boxes/2)
 	}
 	if w.legs[1] > 0 {
-		m.drop(w.right-2500, level, floor, floor+9*mmPaper, w.right-2500-formAside-boxWide/2)
+		m.drop(w.right-2500, level, floor, floor+9*mmPaper, w.right-2500-formAside-m.boxes/2)
 	}
 }
 
@@ -241,9 +256,9 @@ func (m *form) dimension(a, z drawing.Point) {
 // tick draws the next box with its number.
 func (m *form) tick(mid drawing.Point) {
 	m.n++
-	a := drawing.Point{X: mid.X - boxWide/2, Y: mid.Y - boxHigh/2}
+	a := drawing.Point{X: mid.X - m.boxes/2, Y: mid.Y - boxHigh/2}
 	white := drawing.Ink{Fill: drawing.White, Line: drawing.Black, Width: 350}
-	m.box(white, a, drawing.Point{X: a.X + boxWide, Y: a.Y + boxHigh})
+	m.box(white, a, drawing.Point{X: a.X + m.boxes, Y: a.Y + boxHigh})
 	m.put(drawing.Disc{Ink: white, Centre: a, Radius: 3000})
 	m.text(drawing.Point{X: a.X, Y: a.Y + 1300}, style{size: 3600, bold: true, anchor: drawing.Middle}, number(m.n))
 }
