@@ -106,6 +106,7 @@ func posted(r *http.Request, stored store.Job) (attempt, error) {
 		return attempt{}, err
 	}
 	answered(r.PostForm)
+	cleared(r.PostForm, saved)
 	before := job.Clone() // because Decode writes into the job
 	tried := attempt{typed: map[string]string{}, boxes: ask.TypedIn(r.PostForm)}
 	guesses := ask.Emptied(before, saved, r.PostForm)
@@ -136,6 +137,23 @@ func answered(posted url.Values) {
 	if box, text, ok := strings.Cut(rest, "="); is && ok {
 		posted.Set(box, text)
 		posted.Del(form.Do)
+	}
+}
+
+// cleared lets the figures that are saved be the guesses where “Clear” is pressed, whatever stands in their boxes:
+// one that was emptied by hand, or does not read, is no guess.
+func cleared(posted url.Values, saved survey.Job) {
+	paths, is := strings.CutPrefix(posted.Get(form.Do), "guess ")
+	if !is {
+		return
+	}
+	for _, path := range strings.Fields(paths) {
+		if figure := form.Get(saved, path); figure != "" {
+			for _, box := range ask.Boxes(saved, path) {
+				posted.Del(box)
+			}
+			posted.Set(path, figure)
+		}
 	}
 }
 
