@@ -50,8 +50,22 @@ func (p *pen) close() {
 
 func (p *pen) Path(e drawing.Path) {
 	p.among(e.Tag)
+	if haloed(e) {
+		p.group(p.inked(drawing.Ink{Fill: drawing.None, Line: drawing.White, Width: e.Width * haloWide}))
+		p.canvas.Path(outline(e), attr("class", "halo"))
+	}
 	p.group(p.inked(e.Ink))
 	p.canvas.Path(outline(e), tags(e.Tag)+p.option(e.Tag))
+}
+
+// haloWide is how many times as wide as its line a halo is.
+const haloWide = 3
+
+// haloed tells whether a line is drawn on a halo on screen: those that run over cut pieces of every colour, of which none
+// would let them be seen on all. Printed, no halo shows.
+func haloed(e drawing.Path) bool {
+	over := e.Kind == drawing.Start || e.Kind == drawing.Lap || e.Kind == drawing.Corner
+	return over && e.Open && e.Line != drawing.None
 }
 
 func (p *pen) Disc(e drawing.Disc) {

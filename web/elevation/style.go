@@ -7,8 +7,10 @@ package elevation
 const Style = `
 .piece{cursor:pointer}
 .handle{cursor:grab}
+@media print{.drawing .halo{display:none}}
 @media screen and (prefers-color-scheme:dark) and (forced-colors:none){
 .drawing .paper{fill:#13181c}
+.drawing .halo{stroke:#13181c}
 .drawing text:not(.on-cut){fill:#e9e6df}
 .drawing [fill="#0b4a8f"]>text{fill:#8fbfff}
 .drawing [fill="#c8102e"]>text{fill:#ff6674}
@@ -33,6 +35,7 @@ svg.drawing:not(.finished) .whole[stroke-dasharray]{stroke:#1a2026}
 .drawing{forced-color-adjust:none}
 .drawing .paper,.drawing .plate,.drawing .ground{fill:Canvas}
 .drawing text{fill:CanvasText!important;stroke:none!important}
+.drawing .halo{stroke:Canvas}
 .drawing .joints{fill:CanvasText}
 svg.drawing:not(.finished) .whole[stroke-dasharray]{stroke:Canvas}
 .drawing .whole:not([stroke-dasharray]){fill:Canvas;stroke:CanvasText}

@@ -106,6 +106,13 @@
     const [colour, back] = own.flatMap((c) => beside.map((b) => [c, b])).sort((a, b) => ratio(...b) - ratio(...a))[0] ?? [];
     hold(`line of ${name(e)} in ${name(e.ownerSVGElement)}`, colour, back, 3);
   }
+  // Lines that run over cut pieces of every colour are seen on their halo.
+  for (const e of document.querySelectorAll(".drawing path:is(.start, .lap, .corner)")) {
+    const style = getComputedStyle(e), halo = e.parentElement.previousElementSibling?.lastElementChild;
+    if (style.stroke === "none" || !shown(e) || e.getAttribute("d").endsWith("z")) continue;
+    if (!halo?.matches(".halo") || halo.getAttribute("d") !== e.getAttribute("d")) faint.push(`${name(e)} has no halo`);
+    else hold(`${name(e)} on its halo`, faded(read(style.stroke), opacity(e)), read(getComputedStyle(halo).stroke), 3);
+  }
   document.adoptedStyleSheets = [];
   return faint;
 })()
