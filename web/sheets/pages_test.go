@@ -90,9 +90,9 @@ func TestThePageFollowsItsBoxes(t *testing.T) {
 // A list that stands under another has no page of its own: the page says on which it is.
 func TestAListUnderAnotherIsFound(t *testing.T) {
 	_, page := trial.Of(t, trial.File(t, "one-wall.json")).Get("/jobs/1/sheets")
-	on := regexp.MustCompile(`Story pole</b>[^/]*</small></span> <i[^>]*>on (\d+)</i>`).FindStringSubmatch(page)
+	on := regexp.MustCompile(`Take-off</b>[^/]*</small></span> <i[^>]*>on (\d+)</i>`).FindStringSubmatch(page)
 	require.NotNil(t, on)
-	assert.Contains(t, page, "<b>"+on[1]+"</b> Cut schedule, story pole")
+	assert.Contains(t, page, "<b>"+on[1]+"</b> Cut schedule, take-off")
 }
 
 // Who sets the tile gets the story pole with the rest: the stages send him to it every fifth course.
