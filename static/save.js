@@ -191,7 +191,7 @@ function swap(page, id) {
 
 // told copies how each field was understood, each section's line, and what is said of where things stand. A field
 // nobody has touched since takes the server's text: a width takes the readings
-// at its end along.
+// at its end along, and what another window has changed would else be put back by the next edit.
 function told(page, sent) {
   for (const fresh of page.querySelectorAll(".said, .line[id], #survey .hint[id]")) {
     const old = document.getElementById(fresh.id);
@@ -202,10 +202,14 @@ function told(page, sent) {
     if (!fresh) continue;
     box.toggleAttribute("aria-invalid", fresh.hasAttribute("aria-invalid"));
     if (box.name.startsWith("right ")) continue; // counted from a corner it stays as typed: the job has it from the other end
-    if (box !== document.activeElement && box.value === sent.get(box.name)) box.value = fresh.value;
+    if (!typedIn(box) && box.value === sent.get(box.name)) box.value = fresh.value;
+    if (box.value === fresh.value) box.defaultValue = fresh.value;
   }
   counted(page);
 }
+
+// typedIn tells whether somebody is typing in a box: it has the focus, and holds other text than the server gave it last.
+function typedIn(box) { return box === document.activeElement && box.matches("input") && box.value !== box.defaultValue; }
 
 // counted takes over what is measured and what is doubted: the head of the
 // survey, and at each question all but the box itself.

@@ -6,6 +6,7 @@ import (
 	"context"
 	"flag"
 	"fmt"
+	"net/http"
 	"slices"
 	"sync"
 	"testing"
@@ -142,4 +143,19 @@ func TestADistanceFromTheCornerStaysAsTyped(t *testing.T) {
 	trial.Await(t, ctx, `document.getElementById("undo").textContent.includes("width of back")`)
 	assert.Equal(t, "1' 4", trial.See[string](t, ctx, `document.getElementById("walls[0].openings[1].at").value`))
 	assert.Equal(t, "19 1/4", at())
+}
+
+// A box that has the focus and was not typed in takes over what another window has changed there: left as it was, the
+// next edit would put it back, and nobody would be asked.
+func TestABoxThatOnlyHasTheFocusTakesWhatAnotherWindowChanged(t *testing.T) {
+	s := trial.New(t)
+	ctx := trial.Browse(t)
+	trial.Steps(t, ctx, chromedp.EmulateViewport(1440, 900), chromedp.Navigate(s.URL+"/jobs/1"), chromedp.WaitVisible("#drawing svg"), trial.Ready)
+	answer, page := s.Post("/jobs/1", s.With("walls[1].width", "59 5/8"))
+	require.Equal(t, http.StatusSeeOther, answer.StatusCode, page)
+	trial.See[bool](t, ctx, `(() => { const type = (id, text) => { const b = document.getElementById(id); b.value = text; b.dispatchEvent(new Event("input", { bubbles: true })); };
+		const other = document.getElementById("walls[1].width"); for (let d = other.closest("details"); d; d = d.parentElement.closest("details")) d.open = true;
+		type("walls[0].width", "35 3/8"); other.focus(); return document.activeElement === other })()`)
+	trial.Await(t, ctx, `document.getElementById("status").textContent.startsWith("Saved, together")`)
+	assert.Equal(t, "59 5/8", trial.See[string](t, ctx, `document.getElementById("walls[1].width").value`))
 }
