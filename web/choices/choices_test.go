@@ -19,6 +19,21 @@ import (
 	"coursewright/web/trial"
 )
 
+// The name that is offered for a copy is one that can be taken: after a copy of “kiln white” the same name was offered
+// beside it again, and refused.
+func TestTheNameOfferedForACopyIsFree(t *testing.T) {
+	s := trial.New(t)
+	offered := regexp.MustCompile(`name="name" value="([^"]*)"`)
+	for want := range 3 {
+		_, page := s.Get("/jobs/1/choices")
+		name := offered.FindStringSubmatch(page)
+		require.NotNil(t, name)
+		assert.Equal(t, fmt.Sprintf("kiln white %d", want+2), name[1])
+		answer, page := s.Post("/jobs/1/choices", s.With("do", "duplicate", "of", "kiln white", "name", name[1]))
+		require.Equal(t, http.StatusSeeOther, answer.StatusCode, page)
+	}
+}
+
 func TestChoicesFromOneToTwoAndBack(t *testing.T) {
 	s := trial.New(t)
 	_, page := s.Get("/jobs/1/choices")

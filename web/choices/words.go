@@ -96,6 +96,16 @@ func (o Option) facts() []page.Figure {
 	}, append(figures[:3:3], page.Figure{Name: "Tiles to buy", Value: tiles}, page.Figure{Name: "Cost, where known", Value: cost})...)
 }
 
+// another is a name for a copy of a choice that none has yet: “first 2”, “first 3”.
+func (c Choices) another(name string) string {
+	for n := 2; ; n++ {
+		next := fmt.Sprintf("%s %d", name, n)
+		if !slices.ContainsFunc(c.Options, func(o Option) bool { return o.Name == next }) {
+			return next
+		}
+	}
+}
+
 // priced adds up what has a price, and says what has none.
 func priced(t takeoff.Takeoff) string {
 	total, known := takeoff.Total(t.Lines)
