@@ -16,7 +16,7 @@ func (a *asker) moved() {
 		a.movedTo(i, survey.EndRight, p+".right.stops", "right end of "+w.Name, w.Right.Stops.From)
 		a.movedTo(i, survey.HeadMark, p+".head.stops", "head of "+w.Name, w.Head.Stops.From)
 		for k, o := range w.Openings {
-			if o.Kind != survey.Pipe && o.Strip == nil && !elsewhere(o) {
+			if o.Kind != survey.Pipe && ofSurvey(o) && !elsewhere(o) {
 				o := movedOpening{o, i, fmt.Sprintf("%s.openings[%d]", p, k)}
 				a.movedAlong(o, survey.LeftEdge, survey.RightEdge, o.Left, o.Width, [...]string{"left", "width"})
 				a.movedAlong(o, survey.BottomEdge, survey.TopEdge, o.Bottom, o.Height, [...]string{"bottom", "height"})

@@ -12,7 +12,7 @@ import (
 func (a *asker) openings() {
 	for i, w := range a.room.Walls {
 		for k, o := range w.Openings {
-			if o.Strip != nil || o.Kind == survey.SoapDish {
+			if !ofSurvey(o) {
 				continue // refused where it cannot be
 			}
 			p, before := fmt.Sprintf("walls[%d].openings[%d]", i, k), len(a.found)
@@ -35,6 +35,9 @@ func (a *asker) openings() {
 		}
 	}
 }
+
+// ofSurvey tells whether an opening stands in the list of openings: a strip, and the hole for a dish, have fields of their own.
+func ofSurvey(o survey.OpeningFound) bool { return o.Strip == nil && o.Kind != survey.SoapDish }
 
 // placePath is the field that says where along the wall an opening is.
 func (a *asker) placePath(wall, opening int) string {

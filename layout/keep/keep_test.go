@@ -359,6 +359,59 @@ func TestWhatIsMeasuredSinceCountsMoreThanWhatIsHeld(t *testing.T) {
 	}
 }
 
+// So of ends and the head, each asked about at the box it was typed in, with where it is held, which raises no question.
+func TestAnEndOrAHeadThatIsMeasuredFarOffIsAskedAbout(t *testing.T) {
+	job := read(t, niche)
+	free := func(from, to string) *survey.Mark { return &survey.Mark{From: from, To: to} }
+	w := &job.Walls[0]
+	w.Left.Stops, w.Right.Stops, w.Head.Stops = free("0", "40"), free("1460", "1500"), free("660", "720")
+	plan := solved(t, job)
+	held := keep.Hold(job, kept(job, plan))
+	at := plan.Setout.Walls[0].Placed
+	for path, mark := range map[string]func(*survey.Wall) (**survey.Mark, length.Length){
+		"walls[0].left.stops.at": func(w *survey.Wall) (**survey.Mark, length.Length) {
+			return &w.Left.Stops, at.Left + 100*length.Millimetre
+		},
+		"walls[0].right.stops.at": func(w *survey.Wall) (**survey.Mark, length.Length) {
+			return &w.Right.Stops, at.Right - 100*length.Millimetre
+		},
+		"walls[0].head.stops.at": func(w *survey.Wall) (**survey.Mark, length.Length) {
+			return &w.Head.Stops, at.Head - 100*length.Millimetre
+		},
+	} {
+		job := held.Clone()
+		stops, is := mark(&job.Walls[0])
+		*stops = &survey.Mark{At: is.Plain(plan.Room.Units, plan.Room.Tape)}
+		now := solved(t, job)
+		assert.Equal(t, plan.Setout.Walls[0].Edge, now.Setout.Walls[0].Edge, path)
+		require.Len(t, now.Doubts, 1, path)
+		assert.Equal(t, doubt.Moved, now.Doubts[0].Rule)
+		assert.Equal(t, path, now.Doubts[0].Path)
+		(*stops).At = now.Doubts[0].Fits
+		assert.Empty(t, solved(t, job).Doubts, path)
+	}
+}
+
+// A dish has no field among the openings that could be asked about: it stands where it was measured, and that is all.
+func TestADishThatIsMeasuredSinceStandsThere(t *testing.T) {
+	job := read(t, static.Demo)
+	job.Walls[1].Fixtures = []survey.Fixture{{Kind: "soap dish", Name: "dish", Width: "5 7/8", High: "2 7/8", Flush: true,
+		Along: &survey.Mark{From: "12", To: "24"}, Height: survey.Measure{Mark: &survey.Mark{From: "-20", To: "-8"}}}}
+	plan := solved(t, job)
+	job = keep.Hold(job, kept(job, plan))
+	require.Contains(t, job.Held.Walls["back"].Marks, "soap dish dish left")
+	dish := len(plan.Setout.Walls[1].Placed.Openings) - 1
+	at := plan.Setout.Walls[1].Placed.Openings[dish]
+	job.Walls[1].Fixtures[0].Along = &survey.Mark{At: "16"}
+	if off := (at.Left + at.Right).Half() - 16*length.Inch; off.Abs() < 2*length.Inch {
+		job.Walls[1].Fixtures[0].Along.At = "20"
+	}
+	now := solved(t, job)
+	assert.Greater(t, (now.Setout.Walls[1].Placed.Openings[dish].Left - at.Left).Abs(), length.Inch)
+	assert.Equal(t, plan.Setout.Walls[1].Edge, now.Setout.Walls[1].Edge)
+	assert.Empty(t, now.Doubts)
+}
+
 // What is held was printed in millimetres: it is told in the units of the job.
 func TestWhatIsHeldIsToldInTheUnitsOfTheJob(t *testing.T) {
 	job := read(t, static.Demo)
