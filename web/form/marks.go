@@ -48,27 +48,45 @@ func measure(job *survey.Job, what string) error {
 	return setMark(job, path, survey.Mark{At: at})
 }
 
-// pinOf is the field that pins what a mark of a wall says, or empty: of the width of an opening its right edge.
+// pinOf is the field that pins what a mark of a wall says, or empty.
 func pinOf(job survey.Job, path string) string {
 	parts := Parts(path)
-	if len(parts) < 3 || parts[0].Name != "walls" || parts[1].Index >= len(job.Walls) {
+	if len(parts) < 3 || parts[0].Name != "walls" || parts[1].Index < 0 || parts[1].Index >= len(job.Walls) {
 		return ""
 	}
-	w, mark := job.Walls[parts[1].Index], ""
-	switch name := parts[2].Name; {
-	case name == "left" || name == "right":
-		mark = "end " + name
-	case name == "head":
-		mark = name
-	case name == "openings" && len(parts) == 5 && parts[3].Index < len(w.Openings):
-		edge := map[string]string{"left": "left", "middle": "left", "width": "right", "bottom": "bottom", "height": "top", "top": "top"}
-		o := w.Openings[parts[3].Index]
-		mark = o.Kind + " " + o.Name + " " + edge[parts[4].Name]
-	}
-	if mark == "" || job.Pins.Walls[w.Name].Marks[mark] == "" {
+	w := job.Walls[parts[1].Index]
+	mark := namedMark(w, parts[2:])
+	if job.Pins.Walls[w.Name].Marks[mark] == "" {
 		return ""
 	}
 	return Key(Key("pins.walls", w.Name)+".marks", mark)
+}
+
+// edges are the edges of what stands in a wall that its fields say: its width the right one, as the left stays.
+var edges = map[string]string{"left": "left", "middle": "left", "along": "left", "width": "right", "bottom": "bottom", "height": "top", "top": "top"}
+
+// namedMark is what a plan calls the mark that a field of a wall says, or empty.
+func namedMark(w survey.Wall, parts []Part) string {
+	switch list := parts[0].Name; {
+	case list == "left" || list == "right":
+		return "end " + list
+	case list == "head":
+		return list
+	case len(parts) < 3 || parts[1].Index < 0:
+		return ""
+	}
+	k, field := parts[1].Index, parts[2].Name
+	switch list := parts[0].Name; {
+	case list == "openings" && k < len(w.Openings):
+		return w.Openings[k].Kind + " " + w.Openings[k].Name + " " + edges[field]
+	case list == "strips" && k < len(w.Strips):
+		return string(survey.PlumbStrip) + " " + w.Strips[k].Name + " " + edges[field]
+	case list == "fixtures" && k < len(w.Fixtures) && field == "height":
+		return w.Fixtures[k].Kind + " " + w.Fixtures[k].Name + " bottom"
+	case list == "fixtures" && k < len(w.Fixtures):
+		return w.Fixtures[k].Kind + " " + w.Fixtures[k].Name + " " + edges[field]
+	}
+	return ""
 }
 
 // inRange tells whether a place reads as one inside the range of a free mark.

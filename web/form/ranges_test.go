@@ -75,3 +75,23 @@ func TestWhatIsMeasuredIsPinnedNoMore(t *testing.T) {
 	_, faults := job.Resolve()
 	require.Empty(t, faults)
 }
+
+// So it is of a strip and a dish, whose fields have names of their own.
+func TestWhatIsMeasuredOfAStripAndADishIsPinnedNoMore(t *testing.T) {
+	job, err := survey.Read(static.Demo)
+	require.NoError(t, err)
+	from := func(from, to string) survey.Mark { return survey.Mark{From: from, To: to} }
+	along := from("8", "12")
+	w := &job.Walls[0]
+	w.Strips = []survey.Strip{{Name: "green", Middle: from("18", "22")}}
+	w.Fixtures = []survey.Fixture{{Kind: "soap dish", Name: "soap", Flush: true, Along: &along, Height: survey.Measure{Mark: &survey.Mark{From: "4", To: "9"}}}}
+	for _, pin := range []string{"1 strip green left=19", "1 soap dish soap left=9", "1 soap dish soap bottom=5", "1 end left=1"} {
+		require.NoError(t, Apply(&job, "place "+pin))
+	}
+	for field, mark := range map[string]string{"strips[0].middle": "strip green left", "fixtures[0].along": "soap dish soap left", "fixtures[0].height": "soap dish soap bottom", "left.stops": "end left"} {
+		one := job.Clone()
+		require.NoError(t, Apply(&one, "measure walls[0]."+field))
+		require.Empty(t, one.Pins.Walls["left"].Marks[mark], field)
+		require.Len(t, one.Pins.Walls["left"].Marks, 3, field)
+	}
+}
