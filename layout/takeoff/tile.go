@@ -78,8 +78,8 @@ func (in Input) flat(other length.Area) Line {
 	return boxed(l, in.Room.Tile)
 }
 
-// Compared says what the flat 10 % rule would buy beside what the plan takes: how much of it would be spare, because
-// the spare of a pattern is more than that of the rule, and what is over or missing of the count is not seen in it.
+// Compared says what the flat 10 % rule would buy: what the plan takes, and how much spare. A pattern needs more spare than the
+// rule gives, which the difference of the two counts alone does not show.
 func (t Takeoff) Compared() string {
 	noun := "tile"
 	if t.Flat.Unit == "sheet" {
