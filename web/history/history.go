@@ -188,9 +188,6 @@ const (
 	nameField = "name" // what to call it
 )
 
-// momentShown is how the moment of a state is written.
-const momentShown = "2 Jan 2006, 15:04:05"
-
 // longestName is how many letters the name of a state may have.
 const longestName = 80
 
@@ -267,7 +264,7 @@ func (k Keeper) nameBroughtBack(ctx context.Context, id, at int64) (string, erro
 	if strings.HasPrefix(was.Name, broughtBack) {
 		return was.Name, nil
 	}
-	of := "the state of " + was.Saved.Format(momentShown)
+	of := "the state of " + was.Saved.Format(page.Moment)
 	if was.Name != "" {
 		of = "“" + clipped(was.Name, longestName-len(broughtBack+of)-len(", “”")) + "”, " + of
 	}

@@ -189,3 +189,6 @@ func Minus(text string) string {
 	}
 	return text
 }
+
+// Moment is how a page writes when something was saved, for time.Format.
+const Moment = "2 Jan 2006, 15:04:05"
