@@ -9,6 +9,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"coursewright/layout"
+	"coursewright/layout/survey"
 	"coursewright/web/drawing"
 )
 
@@ -149,5 +150,29 @@ func TestTheEndOfTheScheduleHasRoomUnderItsLastLine(t *testing.T) {
 		leaves := packed(lines, mostLine, 100*mmPaper, end, 2)
 		used := drawing.Micron(len(leaves[len(leaves)-1])) * mostLine
 		assert.LessOrEqual(t, used+end, drawing.Micron(100*mmPaper))
+	}
+}
+
+// What saves a leaf each: the list of an inside at another scale, a pole in two columns, findings and cautions under a list in smaller
+// text. Every one of these began a leaf more.
+func TestAsFewLeavesAsTheyTake(t *testing.T) {
+	diagonal := jobOf(t, "shape/niche").Clone()
+	diagonal.Bond, diagonal.Joint = survey.Bond{Kind: string(survey.Diagonal)}, survey.Measure{Plain: "1/8"}
+	diagonal.Tile.Width, diagonal.Tile.Height = "5 7/8", "5 7/8"
+	niche, err := layout.Now(diagonal)
+	require.NoError(t, err)
+	for _, c := range []struct {
+		what  string
+		plan  layout.Plan
+		paper Paper
+		kinds []Kind
+		most  int
+	}{
+		{"a niche laid diagonally", niche, Papers()[0], []Kind{Elevations}, 6},
+		{"the pole of a mosaic", roomOf(t, "jobs/mosaic"), Papers()[0], []Kind{StoryPole}, 2},
+		{"findings", roomOf(t, "cases/tape-course-smallest"), Papers()[1], nil, 6},
+		{"cautions", shapeOf(t, "dotted"), Papers()[1], nil, 9},
+	} {
+		assert.LessOrEqual(t, len(newBook(c.plan, Options{Paper: c.paper, Kinds: c.kinds}).leaves), c.most, c.what)
 	}
 }
