@@ -126,6 +126,7 @@ func TestResolveRefuses(t *testing.T) {
 			w.Base[0].Readings = append(w.Base[0].Readings, survey.Drop{At: "60", Drop: "three"})
 		}, "walls[1].base[0].readings[2].drop: found “three”"},
 		{func(j *job, w *survey.Wall) { w.Base[0].Readings = drops("0", "30", "20") }, "walls[1].base[0].readings[2].at: found 20; write more than the 30 of the reading before it"},
+		{func(j *job, w *survey.Wall) { w.Base[0].Readings = drops("0", "", "60") }, "walls[1].base[0].readings[1].at: found nothing; write a length from 0\" to 5'-0\", or empty both of its figures to leave the reading out"},
 		{func(j *job, w *survey.Wall) { w.Base[0].Readings = drops("0", "0") }, "walls[1].base[0].readings[1].at: found 0; write more than the 0"},
 		{func(j *job, w *survey.Wall) { w.Base[0].Readings = drops("61") }, "walls[1].base[0].readings[0].at: found “61”"},
 		{func(j *job, w *survey.Wall) {

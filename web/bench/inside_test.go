@@ -64,6 +64,22 @@ func TestAFaultOfAnInsideStandsAtItsField(t *testing.T) {
 	assert.Contains(t, page, "B-N1, inside of niche shelf", "over the last good drawing")
 }
 
+// The stud that is measured first takes the guess of the other along, and is not refused for it.
+func TestTheFirstStudTakesTheOtherAlong(t *testing.T) {
+	const left, right = "walls[0].openings[0].inside.studs.left", "walls[0].openings[0].inside.studs.right"
+	job, err := survey.Read(insideJob(t))
+	require.NoError(t, err)
+	job.Guess = []string{left, right}
+	require.Equal(t, survey.Studs{Left: "22", Right: "36 1/2"}, *job.Walls[0].Openings[0].Inside.Studs)
+	file, err := json.Marshal(job)
+	require.NoError(t, err)
+	s := trial.Of(t, file)
+	answer, page := s.Post("/jobs/1", s.With(left, "20 1/4"))
+	require.Equal(t, http.StatusSeeOther, answer.StatusCode, page)
+	_, stored := s.Stored()
+	assert.Equal(t, survey.Studs{Left: "20 1/4", Right: "34 3/4"}, *stored.Walls[0].Openings[0].Inside.Studs)
+}
+
 // From a new job to a niche by its studs, with the buttons of the page.
 func TestANicheIsAddedByItsStuds(t *testing.T) {
 	s := newTub(t)
