@@ -169,10 +169,10 @@ func (b *board) wall(f frame, w layout.Wall, full bool) {
 	if full {
 		over = lineReach
 	}
-	b.openings(f, w)
-	b.fixtures(f, w)
 	b.startLine(f, w)
 	b.lap(f, w)
+	b.openings(f, w)
+	b.fixtures(f, w)
 	b.turnedEdges(f, w)
 	b.topOver(f, w)
 	b.courseLine(f, w, over)
