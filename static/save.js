@@ -156,7 +156,7 @@ function show(page, { whole, body }, answer) {
   look.forget();
   takeRevision(page);
   noted(answer);
-  for (const id of ["guess", "anew", "held", "answers", "faults", "tools", "paper", "insides", "wallcuts", "card", "clash", "pinned", "more", "jobtitle", "which", "undo", "redo", "state"]) swap(page, id);
+  for (const id of ["guess", "anew", "held", "answers", "faults", "tools", "paper", "insides", "wallcuts", "card", "clash", "wished", "pinned", "more", "jobtitle", "which", "undo", "redo", "state"]) swap(page, id);
   say(page.getElementById("status").textContent);
   solved();
   document.title = page.title;

@@ -185,7 +185,9 @@ func filled(r *http.Request, stored store.Job) (shown, saved survey.Job, err err
 // keeper saves edits and shows the bench.
 func (s pages) keeper() history.Keeper {
 	return history.Keeper{Site: s.Site, Show: func(w http.ResponseWriter, r *http.Request, saved store.Job, e history.Edit) error {
-		return show(w, r, http.StatusOK, s.viewOf(r, saved, e.Job, e.Plan, cmp.Or(e.Joined, "Saved")))
+		b := s.viewOf(r, saved, e.Job, e.Plan, "")
+		b.Status = cmp.Or(e.Joined, b.wentTo(r.PostForm.Get(form.Do)), "Saved")
+		return show(w, r, http.StatusOK, b)
 	}}
 }
 

@@ -34,7 +34,7 @@ type part struct {
 // change with every edit.
 func (b Bench) parts(r *http.Request) []part {
 	return append(b.looks(r), part{id: "guess", body: guessLine(b)}, part{id: "anew", body: anewPart(b)}, part{id: "held", body: heldPart(b)}, part{id: "faults", body: faultsPart(b)}, part{id: "tools", body: toolsPart(b)}, part{id: "wallcuts", body: wallCutsPart(b)},
-		part{id: "card", body: cardPart(b)}, part{id: "pinned", body: pinsNow(b)}, part{id: "more", body: More(b)}, part{id: "survey", body: Survey(b)})
+		part{id: "card", body: cardPart(b)}, part{id: "wished", body: wished(b)}, part{id: "pinned", body: pinsNow(b)}, part{id: "more", body: More(b)}, part{id: "survey", body: Survey(b)})
 }
 
 // looks are the parts that follow the hand while something is held or typed.

@@ -55,8 +55,21 @@ func (h hands) fixed() {
 		if f.Kind == survey.GlassLine {
 			at.Y = (p.Box.Bottom + p.Box.Top).Half()
 		}
-		h.measured("fixture "+f.Name, axis, f.Name, at.X, at.Y, h.f.at(at.X, at.Y))
+		h.measured("fixture "+f.Name, axis, f.Name, at.X, at.Y, h.f.at(at.X, at.Y), h.standsOn(f)...)
 	}
+}
+
+// standsOn are the joint lines a shelf or a dish goes to: those on which it stands.
+func (h hands) standsOn(f survey.FixtureFound) []Snap {
+	switch {
+	case f.Flush || !h.plan.Room.Bond.Coursed() || h.plan.Room.Bond.Plumb:
+		return nil
+	case f.InCorner():
+		return []Snap{{Axis: "y", Side: Ends}}
+	case f.Kind == survey.SoapDish:
+		return []Snap{{Axis: "y", Side: Begins, From: -f.High.Half()}}
+	}
+	return nil
 }
 
 // stops: an end or a head that was measured, at the outer edge of its trim, where the

@@ -7,6 +7,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"coursewright/layout"
+	"coursewright/layout/length"
 	"coursewright/layout/survey"
 	"coursewright/static"
 	"coursewright/web/drawing"
@@ -90,4 +91,26 @@ func TestNothingLiesOverTheHandleOfTheStart(t *testing.T) {
 			}
 		}
 	}
+}
+
+// A shelf goes to the joint line under it and a dish to that at its lower edge, half its height under its middle; a bar to none.
+func TestShelvesAndDishesGoToTheLinesTheyStandOn(t *testing.T) {
+	job, err := survey.Read(static.Demo)
+	require.NoError(t, err)
+	height := survey.Measure{Mark: &survey.Mark{From: "2", To: "14"}}
+	job.Walls[1].Fixtures = []survey.Fixture{
+		{Kind: "corner shelf", Name: "ledge", Corner: "right", Width: "8", Height: height},
+		{Kind: "soap dish", Name: "dish", At: "12", Width: "6", High: "4", Height: height},
+		{Kind: "grab bar", Name: "bar", At: "30", Width: "20", Height: height},
+	}
+	plan, err := layout.Quick(t.Context(), job)
+	require.NoError(t, err)
+	snaps := map[string][]drawing.Snap{}
+	for _, h := range drawing.Elevation(plan, 1, drawing.Options{Handles: true}).Handles {
+		snaps[h.ID] = h.Snaps
+	}
+	assert.Equal(t, []drawing.Snap{{Axis: "y", Side: drawing.Ends}}, snaps["fixture ledge"])
+	assert.Equal(t, []drawing.Snap{{Axis: "y", Side: drawing.Begins, From: -2 * length.Inch}}, snaps["fixture dish"])
+	assert.Contains(t, snaps, "fixture bar")
+	assert.Empty(t, snaps["fixture bar"])
 }
