@@ -29,6 +29,7 @@ const (
 	Thickness Rule = "thickness of the tile"
 	Shape     Rule = "tile out of proportion"
 	Box       Rule = "box and tile disagree"
+	Narrow    Rule = "too narrow for a wall"
 	Copied    Rule = "two tiles, one box"
 	Sign      Rule = "other side of the level line"
 	Off       Rule = "off the line of its neighbours"
@@ -65,6 +66,7 @@ type Use struct{ Path, Text string }
 func Raise(room survey.Room, job survey.Job) []Doubt {
 	a := &asker{room: room, job: job, texts: job.Texts(), asked: map[string]bool{}, rough: map[int]bool{}, out: map[string]bool{}}
 	a.tile()
+	a.narrow()
 	a.copied()
 	a.heights()
 	a.corners()

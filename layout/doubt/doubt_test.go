@@ -85,6 +85,9 @@ var asked = map[string]struct {
 	"rim-six-inches-high":             {doubt.Tub, "walls[0].base[0].readings[1].drop", ""},
 	"tile-a-millimetre-thick":         {doubt.Thickness, "tile.thickness", ""},
 	"tile-an-inch-thick":              {doubt.Thickness, "tile.thickness", ""},
+	"tile-higher-than-any-wall":       {doubt.Shape, "tile.height", ""},
+	"tile-wider-than-every-wall":      {doubt.Shape, "tile.width", ""},
+	"wall-an-inch-and-a-half-wide":    {doubt.Narrow, "walls[1].width", ""},
 	"tile-twenty-four-to-one":         {doubt.Shape, "tile.width", ""},
 	"tub-an-inch-and-a-half-out":      {doubt.Level, "walls[1].base[0].readings[2].drop", ""},
 	"two-pipes-in-one-place":          {doubt.Into, "walls[2].openings[1].at", ""},
@@ -134,6 +137,20 @@ func TestRoomsThatAreOddButTrue(t *testing.T) {
 	}
 }
 
+// Rooms drawn for tests are odd in other ways: the size of tile and walls speaks against none of them.
+func TestNoCaseIsTooNarrowOrHasTooLargeATile(t *testing.T) {
+	for _, file := range names(t, "../../testdata/cases/*.json") {
+		job := read(t, file)
+		room, faults := job.Resolve()
+		if len(faults) > 0 {
+			continue
+		}
+		for _, d := range doubt.Raise(room, job) {
+			assert.NotContains(t, []doubt.Rule{doubt.Narrow, doubt.Shape}, d.Rule, "%s: %s", file, d.Text)
+		}
+	}
+}
+
 // Laws 1 and 2.
 func TestTheSameDoubtsEveryTimeAndOneToAPath(t *testing.T) {
 	for _, file := range names(t, rooms+"*/*.json") {
@@ -168,6 +185,9 @@ func TestAConfirmedReadingIsNotAskedAgain(t *testing.T) {
 	gable := read(t, rooms+"true/gable-confirmed.json")
 	gable.Confirmed = nil
 	assert.Len(t, raise(t, gable), 1, "a gable is asked about once")
+	slab := read(t, rooms+"true/slab-cut-to-one-wall-confirmed.json")
+	slab.Confirmed = nil
+	assert.Len(t, raise(t, slab), 1, "a slab that is cut to one wall is asked about once")
 	guessed := read(t, rooms+"true/not-measured-yet.json")
 	guessed.Guess = nil
 	assert.NotEmpty(t, raise(t, guessed))
@@ -237,6 +257,8 @@ func TestWhereDoubtBegins(t *testing.T) {
 		{"readings that begin late", "walls[2].base[0].readings[0].at", "1", "1 1/16"},
 		{"2 in from one corner, a quarter of that from the other", "walls[1].base[0].readings[1].at", "59 1/2", "59 9/16"},
 		{"more than 4 in from either corner", "walls[1].base[0].readings[0].at", "4", "4 1/16"},
+		{"a tile as wide as the widest wall", "tile.width", "60", "60 1/16"},
+		{"a tile as high as tile goes up the highest wall", "tile.height", "95", "95 1/16"},
 		{"sixteen to one", "tile.height", "1/2", "31/64"},
 		{"joint: a thirty-second", "joint", "1/32", "1/64"},
 	} {

@@ -17,12 +17,12 @@ func (a *asker) tile() {
 			Text: fmt.Sprintf("Tile of %s is rare: glass begins at 1/8 in (3 mm), and porcelain ends at 1/2 in (12 mm).", a.say(t.Thickness))})
 	}
 	a.proportion()
+	a.larger()
 	a.box()
 }
 
 // proportion asks about a tile more than sixteen times as long as it is broad, a square one in a
-// basket weave, one larger than every wall, and about its joint. Common practice, no
-// source.
+// basket weave, and about its joint. Common practice, no source.
 func (a *asker) proportion() {
 	t := a.room.Tile
 	short, long, path := t.Height, t.Width, "tile.width"
@@ -38,13 +38,6 @@ func (a *asker) proportion() {
 			Text: fmt.Sprintf("A basket weave of square tile is a stack: each basket is one tile of %s. Is the tile longer than it is wide?", a.say(long))}, "tile.height")
 	}
 	a.joint(short)
-	for _, w := range a.room.Walls {
-		if t.Width <= w.Width || t.Height <= w.Width {
-			return
-		}
-	}
-	a.ask(Doubt{Rule: Shape, Path: path, Wall: -1,
-		Text: fmt.Sprintf("A tile of %s by %s is larger than every wall is wide. Is the unit right?", a.say(t.Width), a.say(t.Height))}, "tile.width", "tile.height")
 }
 
 // joint asks about one that is more than a quarter of the tile's shorter side, and about one that is thinner than any spacer,
