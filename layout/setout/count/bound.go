@@ -229,6 +229,16 @@ func (b *Bounds) addUprightMarks(m *merit.Merit, line length.Length) {
 	}
 }
 
+// Along is what no set-out on a course line can beat, as far as it is decided wherever the wall starts.
+func (b *Bounds) Along(line length.Length) merit.Merit {
+	m := merit.Merit{Part: true}
+	if !b.w.frame.plumb {
+		m = b.alongRows(line)
+	}
+	b.addUprightMarks(&m, line)
+	return m
+}
+
 // alongRows is what no set-out can beat whose rows stand at across, as far as it is decided
 // by what lies along them: the edges that stand, and a free head at its best.
 func (b *Bounds) alongRows(across length.Length) merit.Merit {

@@ -15,6 +15,7 @@ type trial struct {
 	merit  merit.Merit
 	depth  depth
 	dead   bool // it cannot be as good as what is known
+	begun  int  // of how many walls the starts were looked at
 	hunts  []*hunt
 	walls  []count.Counted
 }
@@ -59,21 +60,43 @@ func (s *solver) cutoff(t *trial, i int) *cutoff {
 	return &cutoff{rest: &rest, known: s.known}
 }
 
-// trial begins with what a line cannot beat, with the best start on every wall.
+// trial begins with what a line cannot beat wherever its walls start.
 func (s *solver) trial(line length.Length) *trial {
 	t := &trial{solver: s, line: line}
-	for _, w := range s.walls {
-		m := first(s.order, w.Starts.Groups(line))
-		t.merit = t.merit.Plus(&m)
-	}
+	t.promise()
 	return t
 }
 
-// closer looks at a line one step more closely: at the most promising start of one wall
-// after the other, first of the one that turned out worse on the line before, then at the
+// promise works out what the line cannot beat, with the best start on each wall of which they were looked at.
+func (t *trial) promise() {
+	t.merit = merit.Merit{}
+	for i, w := range t.solver.walls {
+		m := w.Bounds.Along(t.line)
+		if i < t.begun {
+			m = first(t.solver.order, w.Starts.Groups(t.line))
+		}
+		t.merit = t.merit.Plus(&m)
+	}
+}
+
+// begin looks at the starts of the next wall; false where those of all were.
+func (t *trial) begin() bool {
+	if t.begun == len(t.solver.walls) {
+		return false
+	}
+	t.begun++
+	t.promise()
+	return true
+}
+
+// closer looks at a line one step more closely: at the starts of one wall after the other; at the most promising start of
+// one wall after the other, first of the one that turned out worse on the line before, then at the
 // next start of the first wall whose best starts are not known yet. Once they all are, its
 // merit is exact.
 func (s *solver) closer(t *trial) {
+	if t.begin() {
+		return
+	}
 	if t.hunts == nil {
 		for _, w := range s.walls {
 			key, shared := sharedLine(s, w, t.line)

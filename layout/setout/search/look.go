@@ -7,8 +7,8 @@ import (
 )
 
 // promising lists the lines to look at afresh: the best so far, those first in the
-// queue, and the classic ones.
-func (s *solver) promising(q *queue[*trial], best *trial) []length.Length {
+// queue, and the classic ones. Those in the queue are looked at more closely as long as no more than until was counted.
+func (s *solver) promising(q *queue[*trial], best *trial, until int) []length.Length {
 	var out []length.Length
 	add := func(y length.Length) {
 		if !slices.Contains(out, y) {
@@ -18,8 +18,13 @@ func (s *solver) promising(q *queue[*trial], best *trial) []length.Length {
 	if best != nil {
 		add(best.line)
 	}
-	for range min(4, len(q.items)) {
+	for n := 0; n < 4 && !q.empty(); {
+		if s.work() <= until && q.first().begin() {
+			q.settle()
+			continue
+		}
 		add(q.take().line)
+		n++
 	}
 	if s.room.Line == nil {
 		var classic []length.Length

@@ -12,7 +12,7 @@ import (
 // after bettering the best of what that gives step by step; and after a look at every start on the line of what is
 // best then, and at the lines next to it. The search goes on from there with what is left of twice the work: all that was passed
 // over is before it still, and most of it cannot be as good.
-func (t *task) settle(q queue[*trial], best *trial) *trial {
+func (t *task) settle(q *queue[*trial], best *trial) *trial {
 	defer func(missed, known *merit.Merit) {
 		t.limit, t.missed, t.known, t.spread, t.end = 2*t.most, missed, known, false, math.MaxInt
 	}(t.missed, t.known)
@@ -22,10 +22,11 @@ func (t *task) settle(q queue[*trial], best *trial) *trial {
 		from = append(from, best)
 	}
 	for _, s := range t.hands {
-		if own := s.own(&q); best == nil || !own.empty() && !t.order.Better(&best.merit, &own.first().merit) {
+		if own := s.own(q); best == nil || !own.empty() && !t.order.Better(&best.merit, &own.first().merit) {
 			from = append(from, s.lookAfresh(own, best)...)
 		}
 	}
+	q.sort()
 	if len(from) == 0 {
 		return nil
 	}
@@ -38,7 +39,7 @@ func (t *task) settle(q queue[*trial], best *trial) *trial {
 	return best.slid().nearby().slid()
 }
 
-// own are the trials with its hand of the bond.
+// own are the trials with its hand of the bond. Whoever looks at them more closely puts the queue of all in order again.
 func (s *solver) own(q *queue[*trial]) queue[*trial] {
 	others := func(t *trial) bool { return t.solver != s }
 	own := queue[*trial]{slices.DeleteFunc(slices.Clone(q.items), others), q.before}
@@ -53,7 +54,7 @@ func (s *solver) lookAfresh(q queue[*trial], best *trial) []*trial {
 		best = nil
 	}
 	until := s.work() + s.share/8
-	for _, line := range s.promising(&q, best) {
+	for _, line := range s.promising(&q, best, until) {
 		if s.ended || best != nil && s.work() > until {
 			break
 		}
@@ -71,11 +72,11 @@ func (s *solver) lookAfresh(q queue[*trial], best *trial) []*trial {
 // early looks at the lines that promise most with either hand and at the classic ones, to hold all others
 // to what they give.
 func (t *task) early(q *queue[*trial]) *trial {
-	defer func(limit int) { t.limit = limit }(t.limit)
+	defer func(limit int) { t.limit = limit; q.sort() }(t.limit)
 	var best *trial
 	for _, s := range t.hands {
 		own, until := s.own(q), t.work()+t.share/8
-		for _, line := range s.promising(&own, nil) {
+		for _, line := range s.promising(&own, nil, until) {
 			if best != nil && t.work() > until {
 				break
 			}

@@ -98,7 +98,7 @@ func (t *task) solve() *Result {
 			if t.ended || settled || whole && asGood(t.order, best, first) {
 				return t.result(best, first.merit)
 			}
-			if best, settled = t.settle(q, best), true; best == nil {
+			if best, settled = t.settle(&q, best), true; best == nil {
 				return nil
 			}
 			t.hold(best)
