@@ -115,6 +115,9 @@ func remove(job *survey.Job, path string) error {
 	}
 	v.Set(reflect.AppendSlice(v.Slice(0, last.index), v.Slice(last.index+1, v.Len())))
 	shift(job, strings.TrimSuffix(path, "["+strconv.Itoa(last.index)+"]"), last.index, -1)
+	if len(way) == 4 && way[2].name == "base" { // walls[i].base[k]
+		goOn(job, way[1].index)
+	}
 	return nil
 }
 

@@ -12,6 +12,7 @@ import (
 // default, and lets go of pins whose wall or mark is gone.
 func Tidy(job *survey.Job) {
 	tidyReadings(job)
+	dropLegs(job)
 	tidySheets(job)
 	for i := range job.Walls {
 		tidyWall(job, &job.Walls[i])
