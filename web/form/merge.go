@@ -48,13 +48,13 @@ func Merge(base, saved, later survey.Job, yours func(path string) bool) (Merged,
 	if err := sameUnits(b, s, l); err != nil {
 		return Merged{}, err
 	}
-	sameNames(b, s, l)
+	renamed := sameNames(b, s, l)
 	m := merger{yours: yours, guesses: threeGuesses{base: b.Guess, saved: s.Guess, later: l.Guess}}
 	b.Guess, s.Guess, l.Guess = nil, nil, nil
 	job := m.merge("", reflect.ValueOf(*b), reflect.ValueOf(*s), reflect.ValueOf(*l))
 	m.out.Job = job.Interface().(survey.Job)
 	m.out.Job.Guess = m.guesses.outcome()
-	m.out.Changes = append(m.guesses.changes(), m.out.Changes...)
+	m.out.Changes = slices.Concat(m.guesses.changes(), renamed, m.out.Changes)
 	return m.out, nil
 }
 
@@ -76,23 +76,28 @@ func sameUnits(base, saved, later *survey.Job) error {
 	return nil
 }
 
-// sameNames gives a wall that one edit has renamed its new name on the other side too.
-func sameNames(base, saved, later *survey.Job) {
+// sameNames gives a wall that one edit has renamed its new name on the other side too, and in the base: so it is
+// the one that tells of it.
+func sameNames(base, saved, later *survey.Job) (renamed []Change) {
 	if len(base.Walls) != len(saved.Walls) || len(base.Walls) != len(later.Walls) {
-		return
+		return nil
 	}
 	was := wallNames(*base)
 	now := slices.Clone(was)
 	for i := range now {
-		switch s, l := saved.Walls[i].Name, later.Walls[i].Name; was[i] {
+		s, l := saved.Walls[i].Name, later.Walls[i].Name
+		switch was[i] {
 		case l:
 			now[i] = s
 		case s:
 			now[i] = l
 		}
+		if now[i] != was[i] {
+			renamed = append(renamed, Change{Path: At("walls", i) + ".name", Was: was[i], Is: now[i], Yours: now[i] == l})
+		}
 	}
 	if sorted := slices.Sorted(slices.Values(now)); len(slices.Compact(sorted)) < len(now) {
-		return // two walls of one name: the pins of one would take the place of the other's
+		return nil // two walls of one name: the pins of one would take the place of the other's
 	}
 	for _, job := range []*survey.Job{base, saved, later} {
 		before := wallNames(*job)
@@ -103,6 +108,7 @@ func sameNames(base, saved, later *survey.Job) {
 		}
 		rename(job, before)
 	}
+	return renamed
 }
 
 type merger struct {

@@ -75,9 +75,10 @@ func TestARenamedWallTakesThePinsOfTheOtherSideAlong(t *testing.T) {
 	renamed.SetOrder = append([]string{}, base.SetOrder...)
 	rename(&renamed, before)
 	pinned.Pins.Walls = map[string]survey.WallPin{"back": {Joint: "31"}}
-	for _, m := range []Merged{merged(t, base, renamed, pinned), merged(t, base, pinned, renamed)} {
+	for i, m := range []Merged{merged(t, base, renamed, pinned), merged(t, base, pinned, renamed)} {
 		assert.Empty(t, m.Clashes)
 		assert.Equal(t, map[string]survey.WallPin{"long": {Joint: "31"}}, m.Job.Pins.Walls)
+		assert.Contains(t, m.Changes, Change{Path: "walls[1].name", Was: "back", Is: "long", Yours: i == 1})
 	}
 }
 

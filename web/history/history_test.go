@@ -47,6 +47,19 @@ func TestTheHistorySaysWhatChangedAndWhen(t *testing.T) {
 	assert.Contains(t, bench, `href="/jobs/1/history"`)
 }
 
+// Merge carries the new name of a wall over to the other side, where it was not told any more: the history said that the
+// set-out judged anew was taken, since that is kept by the names of the walls.
+func TestTheHistoryTellsOfAWallThatGotAnotherName(t *testing.T) {
+	s := trial.Swift(t)
+	edited(t, s, "walls[1].name", "window side")
+	_, page := s.Get("/jobs/1/history")
+	assert.Contains(t, page, "back → window side")
+	assert.NotContains(t, page, "judged anew")
+	_, bench := s.Get("/jobs/1")
+	assert.NotContains(t, bench, "taking the new set-out")
+	assert.Contains(t, bench, "Undo: ")
+}
+
 // What is a guess stands in the job file as paths of fields, which are no words.
 func TestTheHistorySaysWhatIsMeasuredInWords(t *testing.T) {
 	s := trial.Swift(t)
