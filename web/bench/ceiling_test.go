@@ -5,6 +5,8 @@ import (
 	"testing"
 
 	"coursewright/layout/survey"
+	"coursewright/web/form"
+	"coursewright/web/shapes"
 	"coursewright/web/trial"
 
 	"github.com/chromedp/chromedp"
@@ -49,4 +51,18 @@ func TestAStepThatIsOpenedComesIntoView(t *testing.T) {
 		const s = document.querySelector("#section-top > summary"), panel = document.querySelector(".survey"); s.focus(); panel.scrollTop += s.getBoundingClientRect().top - (innerHeight - 60);
 		const at = s.getBoundingClientRect().top; s.click(); return at })()`), 700.0)
 	trial.Await(t, ctx, `(() => { const q = document.querySelector("#section-top .question").getBoundingClientRect(); return q.top > 0 && q.bottom < innerHeight - 200 })()`)
+}
+
+// A wall that is added had the name “wall”, and the buttons called it wall wall.
+func TestNoWallIsCalledWallWall(t *testing.T) {
+	shower, err := shapes.New("corner", "mm", "A corner")
+	require.NoError(t, err)
+	require.NoError(t, form.Apply(&shower, "add walls"))
+	file, err := survey.Write(shower)
+	require.NoError(t, err)
+	s := trial.Of(t, file)
+	for _, at := range []string{"/jobs/1", "/jobs/1?all=1"} {
+		_, page := s.Get(at)
+		assert.NotContains(t, page, "wall wall", at)
+	}
 }

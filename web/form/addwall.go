@@ -8,13 +8,17 @@ import (
 	"coursewright/layout/survey"
 )
 
+// newWall is what a wall is called that is added, until it gets a better name. Where walls are told of it follows the
+// word “wall”: no wall is to be called “wall wall 2”.
+const newWall = "side"
+
 // addWall adds a wall to the right of the last one. The two meet in a corner.
 func addWall(job *survey.Job) error {
 	width := pick(job, "30", "760")
 	gap := pick(job, "1/8", "3")
 	corner := survey.End{Meets: "corner", Gap: gap}
 	w := survey.Wall{
-		Name: freshName(wallNames(*job), "wall"), Width: width,
+		Name: freshName(wallNames(*job), newWall), Width: width,
 		Left: corner, Right: survey.End{Stops: &survey.Mark{At: width}, Finish: "trim"},
 		Base: []survey.Segment{{Meets: "floor", Gap: gap, Readings: []survey.Drop{{At: "0", Drop: pick(job, "40", "1000")}, {At: width, Drop: pick(job, "40", "1000")}}}},
 		Head: survey.Head{Stops: &survey.Mark{At: pick(job, "42", "1050")}, Finish: "trim"},
@@ -60,7 +64,7 @@ func beforeBenches(job *survey.Job, add func(*survey.Job) error, meant func(surv
 		return err
 	}
 	if len(between) > 0 {
-		job.Walls[k].Name = freshName(names, "wall")
+		job.Walls[k].Name = freshName(names, newWall)
 		job.Walls = append(job.Walls, between...)
 		shift(job, "walls", k, 1)
 	}

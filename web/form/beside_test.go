@@ -76,7 +76,7 @@ func TestAWallIsAddedBeforeBenches(t *testing.T) {
 			Tidy(&job)
 			sound(t, job)
 			if what == "add walls" || add == "corner bench" {
-				assert.Equal(t, "wall", job.Walls[3].Name)
+				assert.Equal(t, newWall, job.Walls[3].Name)
 				assert.NotNil(t, job.Walls[4].Top)
 				assert.Contains(t, job.Guess, "walls[4].top.depth")
 				assert.Equal(t, "wall", job.Walls[4].Right.Meets)
