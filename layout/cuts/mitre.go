@@ -16,6 +16,7 @@ import (
 type Mitre struct {
 	Wall   string        // its letter
 	End    string        // which of its edges: "left", "right", "head", of a top "front" and "back" too
+	Corner string        // the outside corner there, "corner H–P", or empty
 	Bevel  string        // how far the saw is tilted: "45°", "22.5°"
 	Back   length.Length // how much shorter the back is than the face
 	Kerf   length.Length // what the cut takes along the face
@@ -32,7 +33,7 @@ func mitres(in Input, set Settings) []Mitre {
 		}
 		for _, wall := range []int{c.Before, c.After} {
 			w := &in.Walls[wall]
-			m := Mitre{Wall: w.Found.Letter, End: "left", Bevel: survey.HalfDegrees(c.Bevel()), Back: c.Back(in.Room.Tile.Thickness), Kerf: c.Kerf(set.Kerf)}
+			m := Mitre{Wall: w.Found.Letter, End: "left", Corner: plan.CornerName(in.Walls, wall, wall == c.After), Bevel: survey.HalfDegrees(c.Bevel()), Back: c.Back(in.Room.Tile.Thickness), Kerf: c.Kerf(set.Kerf)}
 			if wall == c.Before {
 				m.End = "right"
 			}
@@ -50,10 +51,14 @@ func mitres(in Input, set Settings) []Mitre {
 	return append(all, topMitres(in, set)...)
 }
 
-// Words tell what to do: "P left: tilt the saw to 45°; the back is 5/16" shorter
+// Words tell what to do: "P left, corner H–P: tilt the saw to 45°; the back is 5/16" shorter
 // than the face", and how many whole tiles are cut too.
 func (m Mitre) Words(u length.System) []string {
-	out := []string{fmt.Sprintf("%s %s: tilt the saw to %s; the back is %s shorter than the face", m.Wall, m.End, m.Bevel, m.Back.Fine(u))}
+	edge := m.Wall + " " + m.End
+	if m.Corner != "" {
+		edge += ", " + m.Corner
+	}
+	out := []string{fmt.Sprintf("%s: tilt the saw to %s; the back is %s shorter than the face", edge, m.Bevel, m.Back.Fine(u))}
 	if m.Whole > 0 {
 		out = append(out, fmt.Sprintf("%d of %d are whole tiles otherwise", m.Whole, len(m.Pieces)))
 	}

@@ -152,7 +152,7 @@ func TestACornerIsOneStation(t *testing.T) {
 	for _, s := range stages.Stations(in.Room.Units, in.Walls) {
 		names = append(names, s.Name+" "+string(s.Meets))
 	}
-	assert.Equal(t, []string{"L left floor", `L at 4 3/8" floor`, `L at 4 3/8" tub`, "left corner tub", "right corner tub", `R at 30 5/8" tub`, `R at 30 5/8" floor`, "R right floor"}, names)
+	assert.Equal(t, []string{"L left floor", `L at 4 3/8" floor`, `L at 4 3/8" tub`, "corner L–B tub", "corner B–R tub", `R at 30 5/8" tub`, `R at 30 5/8" floor`, "R right floor"}, names)
 	assert.Len(t, stages.Rims(stages.Stations(in.Room.Units, in.Walls)), 4)
 	dry := []stages.Station{{Name: "A left", Meets: survey.Floor}}
 	assert.Equal(t, dry, stages.Rims(dry))

@@ -9,14 +9,14 @@ import (
 // Station is a place at which what a wall stands on is measured under the level
 // line.
 type Station struct {
-	Name   string      // "L left", "left corner", "L at 4 3/8\""
+	Name   string      // "L left", "corner L–B", "L at 4 3/8\""
 	Meets  survey.Kind // what stands there
 	Height length.Length
 	Walls  []int // on which it is: one, or the two of a corner
 }
 
 // Stations are the ends of every stretch of base, in the job's order. A corner
-// at which two walls have one height is one station: in a closed room that before the first wall too.
+// at which two walls have one height, inside or outside, is one station: in a closed room that before the first wall too.
 func Stations(units length.System, walls []plan.Wall) []Station {
 	var out []Station
 	for i, w := range walls {
@@ -33,8 +33,8 @@ func Stations(units length.System, walls []plan.Wall) []Station {
 				right.Name = letter + " at " + to.At.Tape(units)
 			}
 			n := len(out) - 1
-			if k == 0 && i > 0 && w.Found.Left.Beyond == i-1 && out[n].Height == left.Height && out[n].Meets == left.Meets {
-				out[n].Name, out[n].Walls = plan.CornerName(walls, i-1), []int{i - 1, i}
+			if before, turns := w.Found.Left.Neighbour(); k == 0 && i > 0 && turns && before == i-1 && out[n].Height == left.Height && out[n].Meets == left.Meets {
+				out[n].Name, out[n].Walls = plan.CornerName(walls, i, true), []int{i - 1, i}
 			} else {
 				out = append(out, left)
 			}
@@ -43,8 +43,9 @@ func Stations(units length.System, walls []plan.Wall) []Station {
 	}
 	if n := len(out) - 1; n > 0 {
 		first, last := out[0], out[n]
-		if at := last.Walls[len(last.Walls)-1]; walls[0].Found.Left.Beyond == at && first.Height == last.Height && first.Meets == last.Meets {
-			out[0].Name, out[0].Walls = plan.CornerName(walls, -1), []int{0, at}
+		at := last.Walls[len(last.Walls)-1]
+		if before, turns := walls[0].Found.Left.Neighbour(); turns && before == at && first.Height == last.Height && first.Meets == last.Meets {
+			out[0].Name, out[0].Walls = plan.CornerName(walls, 0, true), []int{0, at}
 			return out[:n]
 		}
 	}

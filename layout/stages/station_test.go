@@ -28,6 +28,24 @@ func TestTheLastCornerOfAClosedRoomIsOneStation(t *testing.T) {
 		}
 		return names
 	}
-	assert.Equal(t, []string{"corner 4", "corner 1", "corner 2", "corner 3"}, names(closed(low)))
-	assert.Equal(t, []string{"A left", "corner 1", "corner 2", "corner 3", "D right"}, names(closed(high)), "two heights are two figures")
+	assert.Equal(t, []string{"corner D–A", "corner A–B", "corner B–C", "corner C–D"}, names(closed(low)))
+	assert.Equal(t, []string{"A left", "corner A–B", "corner B–C", "corner C–D", "D right"}, names(closed(high)), "two heights are two figures")
+}
+
+// An outside corner under which both walls stand at one height is one place too.
+func TestAnOutsideCornerIsOneStation(t *testing.T) {
+	at := func(drop length.Length) []survey.SegmentFound {
+		return []survey.SegmentFound{{Meets: survey.Floor, Readings: []survey.Reading{{Value: drop}, {At: 50 * length.Inch, Value: drop}}}}
+	}
+	names := func(a, b length.Length) (names []string) {
+		for _, s := range stages.Stations(length.Imperial, []plan.Wall{
+			{Found: survey.WallFound{Letter: "H", Left: survey.EndFound{Beyond: -1}, Right: survey.EndFound{Outside: &survey.OutsideFound{Next: 1}}, Base: at(a)}},
+			{Found: survey.WallFound{Letter: "P", Left: survey.EndFound{Outside: &survey.OutsideFound{Next: 0}}, Right: survey.EndFound{Beyond: -1}, Base: at(b)}},
+		}) {
+			names = append(names, s.Name)
+		}
+		return names
+	}
+	assert.Equal(t, []string{"H left", "corner H–P", "P right"}, names(-40*length.Inch, -40*length.Inch))
+	assert.Equal(t, []string{"H left", "H right", "P left", "P right"}, names(-40*length.Inch, -42*length.Inch))
 }

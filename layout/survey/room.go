@@ -187,6 +187,14 @@ type EndFound struct {
 	Goes Onward // of a part of a wall: it ends at a strip, beyond which the wall goes on
 }
 
+// Neighbour is the wall that an end meets at a corner, inside or outside.
+func (e EndFound) Neighbour() (wall int, turns bool) {
+	if e.Outside != nil {
+		return e.Outside.Next, e.Outside.Next >= 0
+	}
+	return e.Beyond, e.Meets && e.Beyond >= 0
+}
+
 // Onward is how a wall goes on where a part of it ends at a strip.
 type Onward int
 

@@ -35,7 +35,7 @@ func (r *room) turns(wall int, left bool) bool {
 	return e.Meets == string(survey.OutsideCorner)
 }
 
-// place names the end of a wall: the corner, of many with the walls that meet there, or the front.
+// place names the end of a wall: the corner by its two walls, as the sheets do by their letters, or the front.
 func (r *room) place(wall int, left bool) string {
 	name, end := r.job.Walls[wall].Name, map[bool]string{true: "left end", false: "right end"}[left]
 	if form.Between(r.job.Walls[wall]) {
@@ -47,19 +47,28 @@ func (r *room) place(wall int, left bool) string {
 		}
 		return "front of " + WallName(name)
 	}
-	at := wall
+	before, after, found := r.walls(wall, left)
+	switch {
+	case !found:
+		return map[bool]string{true: "left corner", false: "right corner"}[left] + " of " + WallName(name)
+	case r.turns(wall, left):
+		return string(survey.OutsideCorner) + " of " + before + " and " + after
+	}
+	return "corner of " + before + " and " + after
+}
+
+// walls names the two walls of a corner from left to right; none where the wall it meets is not in the list.
+func (r *room) walls(wall int, left bool) (before, after string, found bool) {
+	at, n := wall, r.round()
 	if left {
 		at--
 	}
-	if r.turns(wall, left) {
-		before, after := r.job.Walls[(at+len(r.job.Walls))%len(r.job.Walls)].Name, r.job.Walls[(at+1)%len(r.job.Walls)].Name
-		return "outside corner of " + before + " and " + after
+	if at < 0 || at == n-1 {
+		if may, does := form.Closes(r.job); !may || !does {
+			return "", "", false
+		}
 	}
-	name, n := survey.CornerName(r.round(), at), r.round()
-	if n > 3 { // numbers alone stand on no wall
-		name += " between " + r.job.Walls[(at+n)%n].Name + " and " + r.job.Walls[(at+1)%n].Name
-	}
-	return name
+	return r.job.Walls[(at+n)%n].Name, r.job.Walls[(at+1)%n].Name, true
 }
 
 // round counts the walls that go round the room.

@@ -88,7 +88,7 @@ func TestTheDepthOfATopIsAskedFor(t *testing.T) {
 // The face of a bench makes no corner of the room, and stands where its seat begins on the walls.
 func TestABenchIsMeasuredInItsOwnWords(t *testing.T) {
 	job := newRoom(t, "corner bench")
-	assert.Equal(t, "Seat, left corner, below the line", question(t, job, "walls[0].base[1].readings[1].drop").Label)
+	assert.Equal(t, "Seat, corner of left and back, below the line", question(t, job, "walls[0].base[1].readings[1].drop").Label)
 	assert.Equal(t, "Seat, front of the seat on wall left, below the line", question(t, job, "walls[0].base[1].readings[0].drop").Label)
 	left := question(t, job, "walls[0].base[0].readings[1].drop")
 	assert.Equal(t, "Shower base, front of the seat on wall left, below the line", left.Label)
@@ -107,7 +107,7 @@ func TestTheLastCornerOfAClosedRoomIsAskedOnce(t *testing.T) {
 	job := newRoom(t, "three", "add walls", "close")
 	job.Walls[3].Head = job.Walls[2].Head
 	low := question(t, job, "walls[0].base[0].readings[0].drop")
-	assert.Equal(t, "Corner 4 between wall and left, below the line", low.Label)
+	assert.Equal(t, "Corner of wall and left, below the line", low.Label)
 	assert.Contains(t, low.Same, "walls[3].base[0].readings[1].drop")
 	assert.Contains(t, question(t, job, "walls[0].head.readings[0].rise").Same, "walls[3].head.readings[1].rise")
 	named := map[string]bool{}
@@ -150,4 +150,20 @@ func TestAWallBeforeABenchIsTheGuess(t *testing.T) {
 	assert.Contains(t, job.Guess, "walls[3].width")
 	assert.NotContains(t, job.Guess, "walls[4].width")
 	assert.NotContains(t, job.Guess, "walls[4].top.depth")
+}
+
+// A corner is called by its walls as they stand beside each other, one that no other wall of the list meets by its own wall. Found
+// in rooms of one and of two walls: all their corners were called corner, or corner 1.
+func TestCornersAreCalledByTheirWalls(t *testing.T) {
+	meets := survey.End{Meets: "corner"}
+	named := func(walls ...survey.Wall) (names []string) {
+		for _, c := range ask.Corners(survey.Job{Walls: walls}) {
+			names = append(names, c.Label)
+		}
+		return names
+	}
+	assert.Equal(t, []string{"Left corner of wall back, along wall back", "Right corner of wall back, along wall back"},
+		named(survey.Wall{Name: "back", Left: meets, Right: meets}))
+	assert.Equal(t, []string{"Left corner of wall long, along wall long", "Corner of long and short, along wall long", "Corner of long and short, along wall short"},
+		named(survey.Wall{Name: "long", Left: meets, Right: meets}, survey.Wall{Name: "short", Left: meets}))
 }

@@ -70,7 +70,7 @@ func TestAnAnswerLeadsToItsPlace(t *testing.T) {
 	for id, to := range map[string]string{"start": `/jobs/1#drawing`, "smallest": `/jobs/1\?piece=[A-Z]-`, "niche": `/jobs/1\?wall=2#drawing`, "buy": `/jobs/1/work#take-off`} {
 		assert.Regexp(t, `href="`+to+`[^"]*" id="answer-`+id+`"`, page)
 	}
-	for _, said := range []string{"Where to start", "First course over this tub", "left corner", "right corner", "7 boxes", "of a tile"} {
+	for _, said := range []string{"Where to start", "First course over this tub", "corner L–B", "corner B–R", "7 boxes", "of a tile"} {
 		assert.Contains(t, page, said)
 	}
 }
@@ -206,7 +206,7 @@ func TestTwoFiguresOfOneCornerSayTheirWalls(t *testing.T) {
 	answer = answer[:strings.Index(answer, "</a>")]
 	assert.Contains(t, answer, "<b>3 27/32</b> <small>B right</small>")
 	assert.Contains(t, answer, "<b>whole</b> <small>R left</small>")
-	assert.Contains(t, answer, "<small>left corner</small>")
+	assert.Contains(t, answer, "<small>corner L–B</small>")
 }
 
 // Undo says what it takes back, on every page of the job, and leads back to that page.

@@ -175,7 +175,7 @@ func (b Bench) named(all []corner) []corner {
 		case i%2 == 0 && c.Wall > 0 && len(out) > 0 && b.courseText(out[len(out)-1]) == b.courseText(c) && out[len(out)-1].Wall == c.Wall-1:
 			continue
 		default:
-			c.Name = b.cornerName(c.Wall, i%2 == 0)
+			c.Name = b.endName(c.Wall, i%2 == 0)
 			if n := len(out) - 1; n >= 0 && i%2 == 0 && out[n].Wall == c.Wall-1 && out[n].Name == c.Name { // which differ
 				out[n].Name, c.Name = b.Plan.Walls[c.Wall-1].Found.Letter+" right", w.Letter+" left"
 			}
@@ -185,11 +185,10 @@ func (b Bench) named(all []corner) []corner {
 	return out
 }
 
-// cornerName says which inside corner a wall has at an end, as the survey calls it: the fronts of benches and curbs, which
-// stand between two other walls, go round nothing.
-func (b Bench) cornerName(wall int, left bool) string {
-	if left {
-		wall--
+// endName is what an end of a wall is called: by the corner there, or where it meets no other wall of the list by itself.
+func (b Bench) endName(wall int, left bool) string {
+	if name := plan.CornerName(b.Plan.Walls, wall, left); name != "" {
+		return name
 	}
-	return plan.CornerName(b.Plan.Walls, wall)
+	return b.Plan.Walls[wall].Found.Letter + map[bool]string{true: " left", false: " right"}[left]
 }

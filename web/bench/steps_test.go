@@ -62,7 +62,7 @@ func TestOneMeasuresStepByStep(t *testing.T) {
 	trial.Await(t, ctx, `document.getElementById("status").textContent === "Saved" && document.getElementById("line-count").textContent.startsWith("5 of 14")`)
 	assert.True(t, trial.See[bool](t, ctx, `document.getElementById("section-down").open`), "the next step opens by itself")
 	assert.Equal(t, "walls[1].base[0].readings[1].drop", trial.See[string](t, ctx, `document.activeElement.id`))
-	assert.Contains(t, trial.See[string](t, ctx, `document.querySelector("#section-down .asking").textContent`), "right corner")
+	assert.Contains(t, trial.See[string](t, ctx, `document.querySelector("#section-down .asking").textContent`), "corner of back and right")
 	_, page := s.Get("/jobs/2/job.json")
 	assert.Contains(t, page, `"38 3/4"`)
 	assert.Equal(t, 5.0, trial.See[float64](t, ctx, `document.querySelectorAll(".tape i:not(.no)").length`), "a tick for each")

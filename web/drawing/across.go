@@ -6,13 +6,14 @@ import (
 	"strings"
 
 	"coursewright/layout"
+	"coursewright/layout/plan"
 	"coursewright/layout/survey"
 )
 
 // widths are the stations of the level string of a wall, from the left corner
 // of the boards. What is struck is a tile edge.
 func (b *board) widths(w layout.Wall) []station {
-	s := []station{{l: 0, name: endName(w.Found.Left.Meets || w.Found.Left.Outside != nil, "left"), rank: rankLevel}, {l: w.Found.Width, name: "wall", rank: rankLevel}}
+	s := []station{{l: 0, name: b.endName(w, true), rank: rankLevel}, {l: w.Found.Width, name: b.endName(w, false), rank: rankLevel}}
 	if edge, ok := b.struckEdge(w); ok {
 		s = append(s, station{l: edge, says: b.figure(b.startFigure(w, edge)), name: "START: " + b.edgeName(), colour: Blue, rank: rankCourse})
 	}
@@ -104,11 +105,27 @@ func lastWord(names []string) string {
 	return word
 }
 
-func endName(corner bool, side string) string {
-	if corner {
-		return side + " corner"
+// endName is what the end of a wall is called: by the corner there, else the left end by what it is and the right one,
+// at which the figure is how wide the wall is, by that.
+func (b *board) endName(w layout.Wall, left bool) string {
+	switch name := b.cornerName(w, left); {
+	case name != "":
+		return name
+	case left && w.Found.Left.Meets:
+		return "left corner"
+	case left:
+		return "left end"
 	}
-	return side + " end"
+	return "wall"
+}
+
+// cornerName is the name of the corner at an end of a wall, empty where that meets no other wall of the list.
+func (b *board) cornerName(w layout.Wall, left bool) string {
+	i := slices.IndexFunc(b.plan.Walls, func(x layout.Wall) bool { return x.Found.Letter == w.Found.Letter })
+	if i < 0 { // the face of a top or of an inside
+		return ""
+	}
+	return plan.CornerName(b.plan.Walls, i, left)
 }
 
 // Parts of the level string.

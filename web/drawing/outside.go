@@ -80,16 +80,12 @@ func (t turned) strip(box plane.Rect) plane.Region {
 	return plane.Region{box.Ring(0)}
 }
 
-// turnsText says of a wall which outside corners it has: " · outside corner at the
-// right with P: bullnose on this wall".
+// turnsText says of a wall how its outside corners are made: " · outside corner H–P: bullnose
+// on this wall".
 func (b *board) turnsText(w layout.Wall) (text string) {
 	for _, t := range b.turns(w) {
-		end := "left"
-		if t.right {
-			end = "right"
-		}
 		next := b.plan.Walls[t.Next].Found.Letter
-		text += " · outside corner at the " + end + " with " + next + ": " + string(t.How)
+		text += " · outside " + b.cornerName(w, !t.right) + ": " + string(t.How)
 		switch {
 		case t.How == survey.Mitre:
 			text += " " + survey.HalfDegrees(t.Bevel())

@@ -43,10 +43,10 @@ func TestWhatIsSeenAtAnOutsideCorner(t *testing.T) {
 		assert.Equal(t, face[0].edge, face[0].hatched, how)
 		assert.Equal(t, -in/2, panel[0].edge, how)
 		assert.Equal(t, seen, panel[0].hatched-panel[0].edge, how)
-		assert.Contains(t, b.turnsText(p.Walls[2]), "outside corner at the right with P: "+how)
+		assert.Contains(t, b.turnsText(p.Walls[2]), "outside corner H–P: "+how)
 	}
 	p := halfWall(t, "mitre")
-	assert.Contains(t, newBoard(p, wallTexts).turnsText(p.Walls[3]), "outside corner at the left with H: mitre 45°")
+	assert.Contains(t, newBoard(p, wallTexts).turnsText(p.Walls[3]), "outside corner H–P: mitre 45°")
 	assert.Empty(t, newBoard(p, wallTexts).turnsText(p.Walls[1]))
 }
 

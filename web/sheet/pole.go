@@ -206,7 +206,7 @@ func (b *book) ceilingMarks() []notch {
 			continue
 		}
 		if before := b.cornerBefore(i); before != "" && len(out) > 0 && out[len(out)-1] == (notch{at: left, name: before + " right ceiling"}) {
-			out[len(out)-1].name = plan.CornerName(b.plan.Walls, i-1) + " ceiling"
+			out[len(out)-1].name = plan.CornerName(b.plan.Walls, i, true) + " ceiling"
 		} else {
 			out = append(out, notch{at: left, name: letter + " left ceiling"})
 		}
@@ -217,10 +217,11 @@ func (b *book) ceilingMarks() []notch {
 
 // cornerBefore is the letter of the wall that a wall meets at its left, in the order of the walls; empty without one.
 func (b *book) cornerBefore(wall int) string {
-	if wall == 0 || b.plan.Walls[wall].Found.Left.Beyond != wall-1 {
+	before, turns := b.plan.Walls[wall].Found.Left.Neighbour()
+	if wall == 0 || !turns || before != wall-1 {
 		return ""
 	}
-	return b.plan.Walls[wall-1].Found.Letter
+	return b.plan.Walls[before].Found.Letter
 }
 
 // wallMarks are the heights of one wall: where tile and trim stop, openings, fixtures.

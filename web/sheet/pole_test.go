@@ -128,7 +128,7 @@ func TestThePoleNamesACornerOfTheCeilingOnce(t *testing.T) {
 			names = append(names, m.name)
 		}
 	}
-	assert.Equal(t, []string{"L left ceiling", "left corner ceiling", "R right ceiling", "right corner ceiling"}, names)
+	assert.Equal(t, []string{"L left ceiling", "corner L–B ceiling", "R right ceiling", "corner B–R ceiling"}, names)
 }
 
 // A height at a corner has one name on the pole and on the set-out, where it is read first.
