@@ -8,10 +8,21 @@ import (
 	"coursewright/web/drawing"
 )
 
-// marked tells whether a line is cut from mark to mark, each measured from a corner.
+// marked tells whether a line is cut from mark to mark, each measured from a corner: where a fence does not hold the tile.
 func (b *book) marked(g cuts.Group) bool {
-	_, small := b.fence(g)
-	return g.Outline != nil && strings.HasPrefix(small, "marks ")
+	switch {
+	case g.How != cuts.Fence || len(g.Saws) == 0 || g.Outline == nil || len(g.Size.Notches)+len(g.Size.Holes) > 0 || g.Kind == "rip, cross cut":
+		return false
+	case g.Pointed() && g.Kind == "cross cut" && len(g.Saws) == 1:
+		return !straightAcross(g)
+	}
+	return g.Slanted() || g.Kind != "cross cut" && g.Kind != "rip"
+}
+
+// straightAcross tells whether a tile with points is cut once along the side that it lies on: then a fence holds it.
+func straightAcross(g cuts.Group) bool {
+	sawn := strings.Join(g.Cut, " ")
+	return g.Pointed() && g.Kind == "cross cut" && len(g.Saws) == 1 && (sawn == "top" || sawn == "bottom")
 }
 
 // How high a line is at least whose tile is about as high as wide and has its corners named: beside the

@@ -42,6 +42,28 @@ func TestATileWithPointsIsCutAtAFence(t *testing.T) {
 	assert.Greater(t, along, 3)
 }
 
+// No cut is told by one figure twice: along a side of a hexagon, as plumb through a chevron, both marks are as far from their corners, and once it said 41 → 41.
+func TestNoCutIsToldByOneFigureTwice(t *testing.T) {
+	for name, plan := range map[string]layout.Plan{
+		"hexagon": roomOf(t, "jobs/hexagon"), "picket": demoIn(t, "3", "7 1/2", survey.Bond{Kind: "picket"}),
+		"chevron": demoIn(t, "7 1/2", "2 3/8", survey.Bond{Kind: "chevron"}), "diagonal": demoIn(t, "4", "4", survey.Bond{Kind: "diagonal"}),
+		"basket weave": demoIn(t, "6", "2 15/16", survey.Bond{Kind: "basket weave"}), "old house": roomOf(t, "jobs/old-house"),
+	} {
+		b := newBook(plan, Options{Kinds: []Kind{CutSchedule}})
+		both := 0
+		for _, g := range b.cuts.Groups {
+			big, small := b.fence(g)
+			first, second, two := strings.Cut(big, " → ")
+			assert.False(t, two && first == second, "%s, %s: %s, %s", name, g.ID, big, small)
+			if strings.HasPrefix(small, "at both marks, ") {
+				both++
+			}
+		}
+		slanted := name != "basket weave" && name != "old house"
+		assert.Equal(t, slanted, both > 3, "%s: %d", name, both)
+	}
+}
+
 // The measuring sheet asks for rows only of tile that is laid in rows.
 func TestTheMeasuringSheetAsksForTilesAsTheyCanBeLaid(t *testing.T) {
 	square := survey.TileSize{Width: 96000, Height: 96000}

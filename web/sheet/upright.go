@@ -78,7 +78,7 @@ func (b *book) stripEntries(w layout.Wall) []entry {
 				if p.Wall != s.Found.Letter {
 					continue
 				}
-				e := entry{where: "strip " + w.Found.Openings[s.Opening].Name + ", " + placeText(p.Side), lines: []int{i + 1}, pieces: len(p.Pieces), alone: b.alone(g)}
+				e := entry{where: "strip " + w.Found.Openings[s.Opening].Name + ", " + placeText(p.Side), lines: []int{i + 1}, pieces: len(p.Pieces), alone: b.alone(g), marked: b.marked(g)}
 				e.big, e.small = b.fence(g)
 				all = append(all, e)
 			}

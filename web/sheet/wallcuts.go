@@ -46,7 +46,7 @@ func (b *book) wallCuts(w layout.Wall, narrow bool) table {
 // marksTold says how the marks in a cut list are read, where it has some.
 func (b *book) marksTold(all []entry) string {
 	switch {
-	case !slices.ContainsFunc(all, func(e entry) bool { return strings.HasPrefix(e.small, "marks ") }):
+	case !slices.ContainsFunc(all, func(e entry) bool { return e.marked }):
 		return ""
 	case !slices.Contains(b.opts.Kinds, CutSchedule):
 		return cuts.Corners
@@ -149,6 +149,7 @@ type entry struct {
 	ids               []string // of the pieces
 	alone             string   // what pieces are called that are cut each by itself
 	pattern           bool     // they are laid in a pattern, and may be cut
+	marked            bool     // it tells marks
 	called            string   // the line with its figure, in a row of many
 	byCourse          string   // such a row: what is cut in each course
 }
@@ -171,7 +172,7 @@ func (b *book) wallEntries(w layout.Wall, course map[string]int) []entry {
 			e.big, e.small = b.fence(g)
 			e.small, _, _ = strings.Cut(e.small, larger) // the schedule says it
 			e.small = strings.TrimRight(e.small, "; ")
-			e.alone = b.alone(g)
+			e.alone, e.marked = b.alone(g), b.marked(g)
 			e.pattern = g.How != cuts.Unworkable && laid[p.Pieces[0]]
 			e.called = called(e, g)
 			all = append(all, e)
@@ -217,7 +218,7 @@ func drawnTogether(all []entry) []entry {
 			out = append(out, e)
 		case !known:
 			index[here] = len(out)
-			e.big, e.small = e.alone, "as drawn in the cut schedule"
+			e.big, e.small, e.marked = e.alone, "as drawn in the cut schedule", false
 			out = append(out, e)
 		default:
 			o := &out[i]
@@ -336,15 +337,10 @@ func (b *book) fence(g cuts.Group) (big, small string) {
 		return b.notched(g)
 	case g.Kind == "rip, cross cut":
 		return b.bare(s.Width) + " ×" + hold + b.bare(s.Height), ""
-	}
-	if g.Pointed() && g.Kind == "cross cut" && len(g.Saws) == 1 {
-		if sawn := strings.Join(g.Cut, " "); sawn != "top" && sawn != "bottom" {
-			return b.sawn(g) // a fence holds no point
-		}
-		return b.bare(size), b.withSpread("high", g)
-	}
-	if len(g.Saws) > 0 && (g.Slanted() || g.Kind != "cross cut" && g.Kind != "rip") {
+	case b.marked(g):
 		return b.sawn(g)
+	case straightAcross(g):
+		return b.bare(size), b.withSpread("high", g)
 	}
 	if tall, wide := s.Tapers(); tall || wide {
 		return b.tapered(g)
@@ -363,14 +359,18 @@ func (b *book) withSpread(name string, g cuts.Group) string {
 	return name
 }
 
-// sawn writes the two marks of a cut, and those of the others after it.
+// sawn writes the two marks of a cut, and those of the others after it. Where both are as far from their corners, as in
+// every cut along a side of a hexagon, the figure stands once.
 func (b *book) sawn(g cuts.Group) (big, small string) {
 	first := g.Saws[0]
-	big = b.markFigure(first.Enters) + " → " + b.markFigure(first.Leaves)
-	small = "marks " + held(b.markPlace(first.Enters)) + ", " + held(b.markPlace(first.Leaves))
+	enters, leaves := held(b.markPlace(first.Enters)), held(b.markPlace(first.Leaves))
+	big, small = b.markFigure(first.Enters)+" → "+b.markFigure(first.Leaves), "marks "+enters+", "+leaves
+	if b.markFigure(first.Enters) == b.markFigure(first.Leaves) {
+		big, small = b.markFigure(first.Enters), "at both marks, "+enters+" and "+leaves
+	}
 	stops := first.Stops
 	for _, s := range g.Saws[1:] {
-		small += "; then " + b.sawMark(s.Enters) + ", " + b.sawMark(s.Leaves)
+		small += "; then " + b.sawMarks(s)
 		stops = stops || s.Stops
 	}
 	if stops {
@@ -399,6 +399,14 @@ func (b *book) markPlace(m cuts.Mark) string {
 		return "at " + m.At()
 	}
 	return m.String()
+}
+
+// sawMarks says both marks of a cut with their figures: one where that is the same.
+func (b *book) sawMarks(s cuts.Saw) string {
+	if b.markFigure(s.Enters) == b.markFigure(s.Leaves) {
+		return b.sawMark(s.Enters) + " and " + held(b.markPlace(s.Leaves))
+	}
+	return b.sawMark(s.Enters) + ", " + b.sawMark(s.Leaves)
 }
 
 // sawMark says both in one.
