@@ -1,6 +1,7 @@
 package drawing
 
 import (
+	"slices"
 	"strings"
 
 	"coursewright/layout"
@@ -8,12 +9,10 @@ import (
 	"coursewright/layout/survey"
 )
 
-// openings draws niches and windows framed, and the holes for pipes.
+// openings draws niches and windows framed, strips, and over them the holes for pipes, as behind a valve a strip often stands.
 func (b *board) openings(f frame, w layout.Wall) {
 	for i, o := range w.Found.Openings {
 		switch e := placed(w, i); {
-		case o.Kind == "pipe":
-			b.pipe(f, o)
 		case o.Strip != nil:
 			b.strip(f, w, i)
 		case o.Kind == survey.SoapDish:
@@ -23,6 +22,7 @@ func (b *board) openings(f frame, w layout.Wall) {
 			b.seenWithin(f, w, i)
 		}
 	}
+	b.pipes(f, w)
 }
 
 // pipes draws the holes for pipes alone.
@@ -40,7 +40,7 @@ func (b *board) openingNames(f frame, w layout.Wall) {
 	for i, o := range w.Found.Openings {
 		switch e := placed(w, i); {
 		case o.Kind == "pipe":
-			b.pipeName(f, o)
+			b.pipeName(f, w, o)
 		case o.Strip != nil, o.Kind == survey.SoapDish: // named by its widths, or as a fixture
 		case e.Left < e.Right && e.Bottom < e.Top:
 			b.openingName(f, openingShort(w, i), o, e)
@@ -146,23 +146,35 @@ func (b *board) stackIn(space box, lines []Label) bool {
 	return false
 }
 
-// pipeName writes a pipe's name beside it, on the side where there is room; on a screen clear of its
-// handle, if it can be.
-func (b *board) pipeName(f frame, o survey.OpeningFound) {
-	c, r := f.at(o.At, o.Up), max(f.scale.On(o.Diameter)/2, leastHole)+3*clearance
+// pipeName writes a pipe's name beside it, on the side where there is room, clear of the other pipes; on a screen clear
+// of its handle too. Where that cannot be, it goes where no other text is.
+func (b *board) pipeName(f frame, w layout.Wall, o survey.OpeningFound) {
+	c, r := f.at(o.At, o.Up), f.hole(o)+3*clearance
 	l := Label{Tag: Tag{Kind: Hole, Wall: f.wall}, Text: short(o.Name, b.texts.note, mostName), Size: b.texts.note, Colour: Black}
-	if !b.paper && r < handleReach && b.nameBeside(l, c, handleReach) {
+	clear := func(room box) bool { return b.vacant(room) && !f.overPipe(w, room) }
+	if !b.paper && r < handleReach && b.nameBeside(l, c, handleReach, clear) {
 		return
 	}
-	b.nameBeside(l, c, r)
+	_ = b.nameBeside(l, c, r, clear) || b.nameBeside(l, c, r, b.vacant)
+}
+
+// hole is the radius a pipe is drawn with.
+func (f frame) hole(o survey.OpeningFound) Micron { return max(f.scale.On(o.Diameter)/2, leastHole) }
+
+// overPipe tells whether what is written in a room would cover the hole of a pipe.
+func (f frame) overPipe(w layout.Wall, room box) bool {
+	return slices.ContainsFunc(w.Found.Openings, func(o survey.OpeningFound) bool {
+		c := f.at(o.At, o.Up)
+		return o.Kind == survey.Pipe && room.meets(box{c, c}.grown(f.hole(o)))
+	})
 }
 
 // nameBeside writes a name so far from a middle, on the first side on which there is room.
-func (b *board) nameBeside(l Label, c Point, r Micron) bool {
+func (b *board) nameBeside(l Label, c Point, r Micron, free func(box) bool) bool {
 	half, high := l.width()/2, leading(l.Size)/2
 	for _, at := range []Point{{c.X + r + half, c.Y}, {c.X - r - half, c.Y}, {c.X, c.Y - r - high}, {c.X, c.Y + r + high},
 		{c.X + r + half, c.Y - r}, {c.X - r - half, c.Y - r}, {c.X + r + half, c.Y + r}, {c.X - r - half, c.Y + r}} {
-		if b.vacant(plateRoom(l, at)) {
+		if free(plateRoom(l, at)) {
 			b.plate(l, at, White)
 			return true
 		}
@@ -187,7 +199,7 @@ const handleReach = 3700
 const leastHole = 300
 
 func (b *board) pipe(f frame, o survey.OpeningFound) {
-	c, r := f.at(o.At, o.Up), max(f.scale.On(o.Diameter)/2, leastHole)
+	c, r := f.at(o.At, o.Up), f.hole(o)
 	tag := Tag{Kind: Hole, Wall: f.wall}
 	b.disc(tag, Ink{Fill: White, Line: Black, Width: 500}, c, r)
 	arm := r + 1200
