@@ -301,7 +301,7 @@ func (f *fold) written(i int) {
 		ground := cutInk(CutKind(*p)).Fill
 		l := Label{Tag: Tag{Kind: Note.on(ground), Wall: i}, Text: number(p.ID), Size: f.texts.least, Colour: textOn(ground),
 			At: Point{lo.X + clearance + 400, hi.Y - fall(f.texts.least) - clearance}}
-		if p.Kind&piece.Angle != 0 { // its lower left corner may be a point
+		if p.Kind&piece.Angle != 0 || p.Outline != nil && !boxed(p.Outline) { // its lower left corner may be a point
 			for step := Micron(0); step < 8 && !clear(rings, l.box().from, l.box().to); step++ {
 				l.At.X += (hi.X - lo.X) / 8
 			}

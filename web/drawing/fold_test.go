@@ -143,3 +143,26 @@ func TestABandShowsOnTheBackOfANiche(t *testing.T) {
 	assert.Subset(t, within(Options{}), map[Colour]int{Pale: 9, shades[0].darker(): 3})
 	assert.Subset(t, within(Options{Finish: true}), map[Colour]int{Colour(0x336699).darker(): 3})
 }
+
+// Plumb through a chevron the saw goes along an edge of the tile: how wide and high such a piece stands is no size to cut, and is
+// not written in it. It was once, across the joint beside a narrow one.
+func TestAPieceOfAChevronBearsNoSize(t *testing.T) {
+	p := insides(t, func(job *survey.Job) {
+		job.Tile.Width, job.Tile.Height, job.Bond = "7 1/2", "2 3/8", survey.Bond{Kind: "chevron"}
+		job.Walls[0].Openings[0].Inside.Back, job.Walls[0].Openings[0].Inside.Depth = survey.InsideFace{}, "4 1/2"
+	})
+	plumb := 0
+	for _, face := range p.Walls[0].Insides[0].Faces {
+		for i := range face.Pieces {
+			if piece := &face.Pieces[i]; !piece.Whole && piece.Outline != nil && toldByLine(piece) {
+				plumb++
+			}
+		}
+	}
+	assert.Greater(t, plumb, 10)
+	for _, e := range FoldOut(p, 0, 0, Options{}).Elements {
+		if l, is := e.(Label); is && l.Piece != "" {
+			assert.Contains(t, l.Text, "slab", l.Piece)
+		}
+	}
+}

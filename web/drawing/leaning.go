@@ -1,13 +1,15 @@
 package drawing
 
 import (
+	"coursewright/layout/cuts"
 	"coursewright/layout/piece"
 )
 
 // toldByLine tells whether a piece is told by its line of the cut schedule: its tile leans, so that how wide and high it
-// stands on the wall is no size to cut.
+// stands on the wall is no size to cut. So is one that is cut along an edge of its tile where no corner of that is square, as
+// plumb through a chevron; a fence holds a hexagon that is cut so.
 func toldByLine(p *piece.Piece) bool {
-	return p.Outline != nil && p.Kind&piece.Angle != 0 && !boxed(p.Outline)
+	return p.Outline != nil && !boxed(p.Outline) && (p.Kind&piece.Angle != 0 || cuts.Group{Outline: p.Outline}.Slanted())
 }
 
 // lineIn writes in a piece the line of the cut schedule that it is cut by: level, or else along its tile where that
