@@ -1,6 +1,7 @@
 package drawing_test
 
 import (
+	"os"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -113,4 +114,19 @@ func TestShelvesAndDishesGoToTheLinesTheyStandOn(t *testing.T) {
 	assert.Equal(t, []drawing.Snap{{Axis: "y", Side: drawing.Begins, From: -2 * length.Inch}}, snaps["fixture dish"])
 	assert.Contains(t, snaps, "fixture bar")
 	assert.Empty(t, snaps["fixture bar"])
+}
+
+// At 768 px a closed room of four walls had run out of its frame by two walls: it is drawn smaller, down to a
+// hand's breadth, before it is wider than the frame.
+func TestFourWallsGoIntoTheFrameOfATablet(t *testing.T) {
+	for _, file := range []string{"../../testdata/cases/closed-room.json", "../../testdata/doubts/true/closed-wet-room.json"} {
+		data, err := os.ReadFile(file)
+		require.NoError(t, err)
+		job, err := survey.Read(data)
+		require.NoError(t, err)
+		plan, err := layout.Quick(t.Context(), job)
+		require.NoError(t, err)
+		const frame = 734 * drawing.Pixel
+		assert.LessOrEqual(t, drawing.Wrap(plan, drawing.Options{Handles: true, Wide: frame}).Width, drawing.Micron(frame+drawing.Pixel), file)
+	}
 }

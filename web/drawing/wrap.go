@@ -19,7 +19,7 @@ const (
 	lineReach = 6 * px   // how far lines run past a wall
 	wrapHigh  = 420 * px // how high walls may stand on a narrow screen
 	leastHigh = 300 * px // of the highest wall, on a screen, where all do not go into the frame
-	fewHigh   = 240 * px // of the highest wall, where they do
+	fewHigh   = 130 * px // of the highest wall, where they do: all four walls of a room are seen at once on a tablet
 	pointTo   = 8 * px   // from a pointer to its text
 )
 
