@@ -6,6 +6,7 @@ import { put } from "./paper.js";
 import * as look from "./look.js";
 import { form, say, request, asks, noted, unknown } from "./form.js";
 import { whereFocus, refocus } from "./focus.js";
+import * as refusals from "./refused.js";
 
 export const PAUSE = 400; // ms without a key before an edit is sent
 const LONGER = 1500; // ms after the last key, where what stands there is likely the beginning of a size
@@ -96,6 +97,7 @@ async function post(asked) {
     lost = false;
   } catch {
     lost = true;
+    refusals.keep();
     say("Not saved: the server cannot be reached. What you typed is kept here; trying again.");
     return false;
   }
@@ -169,6 +171,7 @@ function show(page, { whole, body }, answer) {
   document.dispatchEvent(new Event("redrawn"));
   if (whole || document.activeElement?.value === body.get(document.activeElement?.name)) settled();
   refocus(at);
+  refusals.keep();
 }
 
 // swapForm swaps the form. What was typed since it was sent stays.
@@ -275,7 +278,9 @@ function standing(from, button) {
 const MOST_LEFT = 60_000;
 
 function leave() {
-  if (pending && form()) send(() => {
+  if (!pending || !form()) return;
+  refusals.keep();
+  send(() => {
     const asked = request(form());
     return { ...asked, leaving: String(asked.body).length < MOST_LEFT };
   });
@@ -298,3 +303,5 @@ addEventListener("beforeunload", (e) => {
   if (sending || waiting.length) e.preventDefault();
 });
 document.addEventListener("visibilitychange", () => { if (document.hidden) leave(); });
+
+refusals.putBack();

@@ -53,3 +53,40 @@ func TestALinkWaitsForWhatWasTyped(t *testing.T) {
 	trial.See[bool](t, ctx, press)
 	trial.Steps(t, ctx, chromedp.WaitVisible(`a[href="/jobs/1/work"][aria-current]`))
 }
+
+// A joint that was refused had been gone after another page was looked at: it comes back into its box, with what is
+// wrong with it. Once the job has moved on it is told and not put back, since the box may mean another thing.
+func TestWhatWasRefusedIsThereWhenThePageIsOpenedAgain(t *testing.T) {
+	s := trial.New(t)
+	ctx := trial.Browse(t)
+	open := func() {
+		trial.Steps(t, ctx, chromedp.Navigate(s.URL+"/jobs/1?all=1"), chromedp.WaitVisible("#drawing svg"), trial.Ready)
+	}
+	const box, fault = `document.getElementById("joint").value`, `document.querySelector(".fault") !== null`
+	open()
+	trial.Type(t, ctx, "joint", "thin")
+	trial.Await(t, ctx, fault)
+	trial.Steps(t, ctx, chromedp.Navigate(s.URL+"/jobs/1/work"), chromedp.WaitReady(`a[href="/jobs/1/work"][aria-current]`))
+	open()
+	trial.Await(t, ctx, box+` === "thin" && `+fault)
+	kept, job := s.Stored()
+	assert.Equal(t, "1/8", job.Joint.Plain)
+
+	trial.Type(t, ctx, "joint", "3/16")
+	trial.Await(t, ctx, status+` === "Saved" && !(`+fault+`)`)
+	open()
+	assert.Equal(t, "3/16", trial.See[string](t, ctx, box), "what is taken is forgotten")
+
+	trial.Type(t, ctx, "joint", "thick")
+	trial.Await(t, ctx, fault)
+	trial.Steps(t, ctx, chromedp.Navigate(s.URL+"/jobs/1/work"), chromedp.WaitReady(`a[href="/jobs/1/work"][aria-current]`))
+	answer, _ := s.Post("/jobs/1", s.With("walls[1].width", "59 13/16"))
+	require.Equal(t, 303, answer.StatusCode)
+	after, _ := s.Stored()
+	require.Greater(t, after.Revision, kept.Revision)
+	open()
+	trial.Await(t, ctx, status+`.includes("Joint between tiles “thick”")`)
+	assert.Equal(t, "3/16", trial.See[string](t, ctx, box))
+	open()
+	assert.Equal(t, "Saved", trial.See[string](t, ctx, status), "it is said once")
+}
