@@ -50,7 +50,7 @@ func (b Bench) withOther(a Answer) Answer {
 		}
 	}
 	if total, known := takeoff.Total(b.Buy.Lines); known > 0 {
-		a.Note += " · known prices together " + total.Cost()
+		a.Note += " · " + total.Cost() + " for what has a price"
 	}
 	return a
 }

@@ -97,7 +97,7 @@ func TestTilesAndPricesAreTheSameOnEveryPage(t *testing.T) {
 	price := fmt.Sprintf("$%d.%02d", cents/100, cents%100)
 	assert.Contains(t, work, "Known prices together: "+price)
 	_, bench := s.Get("/jobs/1")
-	assert.Contains(t, bench, "known prices together "+price)
+	assert.Contains(t, bench, price+" for what has a price")
 	_, page := s.Get("/jobs/1/choices")
 	assert.Regexp(t, fmt.Sprintf(`<dt>Tiles to buy</dt>\s*<dd>\s*%d\s`, tiles), page)
 	assert.Contains(t, page, price+", without bullnose, bullnose corner, backing board and ")
