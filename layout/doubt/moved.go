@@ -18,8 +18,9 @@ func (a *asker) moved() {
 		for k, o := range w.Openings {
 			if o.Kind != survey.Pipe && ofSurvey(o) && !elsewhere(o) {
 				o := movedOpening{o, i, fmt.Sprintf("%s.openings[%d]", p, k)}
-				a.movedAlong(o, survey.LeftEdge, survey.RightEdge, o.Left, o.Width, [...]string{"left", "width"})
-				a.movedAlong(o, survey.BottomEdge, survey.TopEdge, o.Bottom, o.Height, [...]string{"bottom", "height"})
+				wide, high := o.Inside != nil && o.Inside.Wide, o.Inside != nil && o.Inside.High
+				a.movedAlong(o, survey.LeftEdge, survey.RightEdge, asBuilt(o.Left, wide), asBuilt(o.Width, wide), [...]string{"left", "width"})
+				a.movedAlong(o, survey.BottomEdge, survey.TopEdge, asBuilt(o.Bottom, high), asBuilt(o.Height, high), [...]string{"bottom", "height"})
 			}
 		}
 	}
@@ -30,6 +31,15 @@ type movedOpening struct {
 	survey.OpeningFound
 	wall int
 	path string
+}
+
+// asBuilt is what was measured of what is built: the middle of what a tolerance leaves it.
+func asBuilt(s survey.Span, tolerant bool) survey.Span {
+	if !tolerant {
+		return s
+	}
+	middle := (s.From + s.To).Half()
+	return survey.Span{From: middle, To: middle}
 }
 
 // movedAlong asks about the place of an opening, else about its size.

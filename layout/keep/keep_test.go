@@ -4,6 +4,7 @@ import (
 	"context"
 	"encoding/json"
 	"errors"
+	"fmt"
 	"os"
 	"slices"
 	"testing"
@@ -355,6 +356,50 @@ func TestWhatIsMeasuredSinceCountsMoreThanWhatIsHeld(t *testing.T) {
 				assert.Equal(t, []string{c.asked}, asked)
 				assert.Equal(t, doubt.Moved, now.Doubts[0].Rule)
 			}
+		})
+	}
+}
+
+// A niche that is built, and whose lining may move, is measured too: it stood in a range, as if nobody had measured it, and
+// a set-out that is held refused it wherever it was. It stands within the tolerance of where it was measured.
+func TestANicheThatIsBuiltWithAToleranceStandsWhereItWasMeasured(t *testing.T) {
+	held := read(t, niche)
+	plan := solved(t, held)
+	held = keep.Hold(held, kept(held, plan))
+	at, tolerance := plan.Setout.Walls[0].Placed.Openings[0], 3*length.Millimetre
+	for _, c := range []struct {
+		place, size length.Length // how far off, in mm
+		asked       []string
+	}{
+		{9, 0, nil}, {-9, -9, nil}, {0, 9, nil}, {0, -9, nil},
+		{60, 60, []string{"walls[0].openings[0].left.at", "walls[0].openings[0].bottom.at"}},
+		{0, -60, []string{"walls[0].openings[0].width.at", "walls[0].openings[0].height.at"}},
+	} {
+		t.Run(fmt.Sprintf("%d and %d mm off", c.place, c.size), func(t *testing.T) {
+			mark := func(l length.Length) *survey.Mark { return &survey.Mark{At: l.Plain(length.Metric, 0) + " mm"} }
+			by, wider := c.place*length.Millimetre, c.size*length.Millimetre
+			job := held
+			job.Walls = slices.Clone(held.Walls)
+			job.Walls[0].Openings = slices.Clone(held.Walls[0].Openings)
+			o := &job.Walls[0].Openings[0]
+			o.Left, o.Width = mark(at.Left+by), mark(at.Right-at.Left+wider)
+			o.Bottom, o.Height = mark(at.Bottom+by), &survey.Measure{Mark: mark(at.Top - at.Bottom + wider)}
+			o.Inside = &survey.Inside{Depth: "90 mm", Sizes: "finished", DepthIs: "finished", Tolerance: "3 mm"}
+			now := solved(t, job)
+			stands := now.Setout.Walls[0].Placed.Openings[0]
+			assert.Equal(t, plan.Setout.Line, now.Setout.Line)
+			assert.Equal(t, plan.Setout.Walls[0].Edge, now.Setout.Walls[0].Edge)
+			for edge, is := range map[string][2]length.Length{"left": {at.Left + by, stands.Left}, "right": {at.Right + by + wider, stands.Right},
+				"bottom": {at.Bottom + by, stands.Bottom}, "top": {at.Top + by + wider, stands.Top}} {
+				assert.LessOrEqual(t, (is[0] - is[1]).Abs(), tolerance, edge)
+			}
+			var asked []string
+			for _, d := range now.Doubts {
+				if d.Rule == doubt.Moved {
+					asked = append(asked, d.Path)
+				}
+			}
+			assert.Equal(t, c.asked, asked)
 		})
 	}
 }

@@ -105,6 +105,8 @@ type InsideFound struct {
 	Gap       *length.Length // of its soft joints; nil: the joint
 	Fall      length.Length  // of the sill to the room, to one FallRun
 	Tolerance length.Length
+	Wide      bool   // place and width were measured, and may move by the tolerance
+	High      bool   // so were sill and height
 	Behind    string // a word of Behinds, or empty
 	AsTyped   bool   // place and size were typed as the wall's tile leaves the opening
 	Faces     [faces]FaceFound

@@ -184,6 +184,7 @@ func (o *OpeningFound) place(typed Opening, room *Room) {
 	} else {
 		o.Left, o.Width = moved(o.Left, o.Width, side(LeftFace), side(RightFace))
 		o.Left, o.Width, o.Right = tolerant(o.Left, o.Width, in.Tolerance)
+		in.Wide = o.Right != (Span{})
 		if in.Bay != nil && o.Left.Free() && in.Tolerance == 0 {
 			o.Left, o.Width = fitted(o.Left, o.Width, in.Bay.From+in.beside(LeftFace), in.Bay.To-in.beside(RightFace))
 		}
@@ -193,6 +194,7 @@ func (o *OpeningFound) place(typed Opening, room *Room) {
 	}
 	o.Bottom, o.Height = moved(o.Bottom, o.Height, side(SillFace), side(TopFace))
 	o.Bottom, o.Height, o.Top = tolerant(o.Bottom, o.Height, in.Tolerance)
+	in.High = o.Top != (Span{})
 }
 
 // between is where an opening may begin in the bay and how wide it may be: no

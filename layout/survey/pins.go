@@ -192,9 +192,15 @@ func (w *WallFound) move(mark MarkName, held length.Length) {
 }
 
 // measured tells whether anything of where a mark stands was measured: an edge of an opening is as far from the facing one as
-// the opening is large.
+// the opening is large. What is built and may move by a tolerance was measured, whatever room that leaves it.
 func (w *WallFound) measured(mark MarkName, s Span) bool {
 	for _, o := range w.Openings {
+		in := o.Inside
+		switch {
+		case in != nil && in.Wide && (mark == o.Mark(LeftEdge) || mark == o.Mark(RightEdge)),
+			in != nil && in.High && (mark == o.Mark(BottomEdge) || mark == o.Mark(TopEdge)):
+			return true
+		}
 		switch mark {
 		case o.Mark(RightEdge):
 			return !o.Left.Free() || !o.Width.Free()
@@ -233,12 +239,20 @@ func (s Span) plus(t Span) Span { return Span{s.From + t.From, s.To + t.To} }
 // pairs checks that two pinned edges of an opening leave it a size in range.
 func (r *resolver) pairs(p path, w *WallFound) {
 	for _, o := range w.Openings {
-		r.pair(p, w, o.Mark(LeftEdge), o.Mark(RightEdge), o.Width)
-		r.pair(p, w, o.Mark(BottomEdge), o.Mark(TopEdge), o.Height)
+		var right, top Span // where what is built may end
+		if o.Inside != nil && o.Inside.Wide {
+			right = o.Right
+		}
+		if o.Inside != nil && o.Inside.High {
+			top = o.Top
+		}
+		r.pair(p, w, o.Mark(LeftEdge), o.Mark(RightEdge), o.Width, right)
+		r.pair(p, w, o.Mark(BottomEdge), o.Mark(TopEdge), o.Height, top)
 	}
 }
 
-func (r *resolver) pair(p path, w *WallFound, low, high MarkName, size Span) {
+// pair checks two edges that are size apart; far is where the second may lie, where that is said by itself.
+func (r *resolver) pair(p path, w *WallFound, low, high MarkName, size, far Span) {
 	a, pinned := w.MarkPins[low]
 	b, both := w.MarkPins[high]
 	if !pinned || !both {
@@ -247,6 +261,9 @@ func (r *resolver) pair(p path, w *WallFound, low, high MarkName, size Span) {
 	if p.held() {
 		if held, moved := w.Moved[low]; moved && size.Free() { // what is built elsewhere is as large as it is held
 			b = a + min(max(w.HeldAt(high)-held, size.From), size.To)
+		}
+		if far != (Span{}) {
+			b = min(max(b, far.From), far.To)
 		}
 		b = r.asMeasured(w, high, b, size.plus(Span{a, a}))
 		w.MarkPins[high] = b

@@ -48,10 +48,8 @@ func addInside(job *survey.Job, w *survey.Wall, way []step, what string) error {
 		in.Sizes, in.DepthIs, in.Tolerance = "", "rough", ""
 		o.Left, o.Width = nil, nil
 	case "built":
-		mid := middle(job, "0", w.Width)
+		built(job, w, o)
 		in.Studs, in.Sizes, in.DepthIs = nil, "lined", "lined"
-		o.Left, o.Width = &survey.Mark{At: less(job, mid, pick(job, "6 3/4", "170"))}, &survey.Mark{At: pick(job, "13 1/2", "340")}
-		o.Bottom, o.Height = &survey.Mark{At: pick(job, "2", "50")}, &survey.Measure{Mark: &survey.Mark{At: pick(job, "13 1/2", "340")}}
 		in.Tolerance = pick(job, "1/8", "3")
 	}
 	return nil
