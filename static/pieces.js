@@ -202,6 +202,7 @@ document.addEventListener("keydown", (e) => {
   if (!next) return;
   e.preventDefault();
   focusOn(next);
+  next.scrollIntoView({ block: "nearest", inline: "nearest" }); // the window may be lower than the wall
   passing = Boolean(next.dataset.piece);
 });
 

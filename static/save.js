@@ -203,7 +203,8 @@ function told(page, sent) {
   for (const box of form().querySelectorAll("input[id], select[id]")) {
     const fresh = page.getElementById(box.id);
     if (!fresh) continue;
-    box.toggleAttribute("aria-invalid", fresh.hasAttribute("aria-invalid"));
+    if (fresh.hasAttribute("aria-invalid")) box.setAttribute("aria-invalid", "true"); // an empty one says no to a screen reader
+    else box.removeAttribute("aria-invalid");
     if (box.name.startsWith("right ")) continue; // counted from a corner it stays as typed: the job has it from the other end
     if (!typedIn(box) && box.value === sent.get(box.name)) box.value = fresh.value;
     if (box.value === fresh.value) box.defaultValue = fresh.value;

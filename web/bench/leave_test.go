@@ -66,6 +66,7 @@ func TestWhatWasRefusedIsThereWhenThePageIsOpenedAgain(t *testing.T) {
 	open()
 	trial.Type(t, ctx, "joint", "thin")
 	trial.Await(t, ctx, fault)
+	assert.Equal(t, "true", trial.See[string](t, ctx, `document.getElementById("joint").getAttribute("aria-invalid")`), "an empty one says no to a screen reader")
 	trial.Steps(t, ctx, chromedp.Navigate(s.URL+"/jobs/1/work"), chromedp.WaitReady(`a[href="/jobs/1/work"][aria-current]`))
 	open()
 	trial.Await(t, ctx, box+` === "thin" && `+fault)

@@ -21,6 +21,7 @@ func TestOneTabStopAWall(t *testing.T) {
 		"a handle is passed by until Enter":    takenWithEnter,
 		"few tab stops":                        fewStops,
 		"a redraw keeps the stop of each wall": stopsStay,
+		"the window follows the arrow keys":    windowFollows,
 	} {
 		t.Run(name, func(t *testing.T) { try(t, ctx) })
 	}
@@ -61,6 +62,21 @@ func everythingIsReached(t *testing.T, ctx context.Context) {
 			assert.Empty(t, found[1:], "%s%s: of %s pieces and handles", job, path, found[0])
 		}
 	}
+}
+
+// In a window lower than the wall the piece that had the focus was not to be seen.
+func windowFollows(t *testing.T, ctx context.Context) {
+	s := trial.New(t)
+	openAt(t, ctx, s, "/jobs/1?wall=2")
+	trial.Steps(t, ctx, chromedp.EmulateViewport(1280, 420))
+	trial.Laid(t, ctx)
+	trial.See[bool](t, ctx, `(() => { scrollTo(0, 0); document.querySelector('#drawing [tabindex="0"]').focus(); return true })()`)
+	const seen = `(() => { const b = document.activeElement.getBoundingClientRect(); return b.top >= -1 && b.bottom <= innerHeight + 1 })()`
+	for range 24 {
+		trial.Steps(t, ctx, chromedp.KeyEvent(kb.ArrowUp))
+		assert.True(t, trial.See[bool](t, ctx, seen), "%s is to be seen", trial.See[string](t, ctx, there))
+	}
+	trial.Steps(t, ctx, chromedp.EmulateViewport(1440, 900))
 }
 
 const there = `(document.activeElement.dataset.piece ?? document.activeElement.dataset.handle ?? "none")`
