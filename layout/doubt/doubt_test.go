@@ -46,6 +46,7 @@ var asked = map[string]struct {
 	rule       doubt.Rule
 	path, fits string
 }{
+	"alcove-in-millimetres":           {doubt.Tub, "walls[1].width", "1537 mm"},
 	"alcove-no-tub-fits":              {doubt.Tub, "walls[1].width", ""},
 	"arm-in-the-tub":                  {doubt.Sign, "walls[2].openings[0].height", "44"},
 	"base-a-foot-less":                {doubt.Off, "walls[0].base[0].readings[1].drop", "46 1/16"},

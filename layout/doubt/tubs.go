@@ -39,18 +39,41 @@ func (a *asker) alcove(i int) {
 	w := a.room.Walls[i]
 	best, off := length.Length(0), w.Width
 	for _, size := range a.tubSizes() {
-		over := w.Width - size
-		if over <= a.either(length.Inch/2, 13*length.Millimetre) && -over <= a.either(2*length.Inch, 50*length.Millimetre) {
+		if a.takesTub(w.Width, size) {
 			return
 		}
-		if over.Abs() < off {
-			best, off = size, over.Abs()
+		if over := (w.Width - size).Abs(); over < off {
+			best, off = size, over
 		}
 	}
 	path := fmt.Sprintf("walls[%d].width", i)
 	fits, _ := mend(a.texts[path], best-a.either(length.Inch/2, 12*length.Millimetre), a.either(length.Inch, 25*length.Millimetre), a.room.Units)
+	if fits == "" {
+		fits = a.tubInOtherUnit(a.texts[path])
+	}
 	a.ask(Doubt{Rule: Tub, Path: path, Wall: i, Fits: fits,
 		Text: fmt.Sprintf("A tub fills %s from corner to corner, and no usual tub is near %s long; the nearest is %s.", w.Name, a.say(w.Width), a.say(best))})
+}
+
+// takesTub tells whether a tub of a length fits between two walls so far apart: 1/2 in as a tape in millimetres shows it, 13 mm.
+func (a *asker) takesTub(wide, size length.Length) bool {
+	over := wide - size
+	return over <= 13*length.Millimetre && -over <= a.either(2*length.Inch, 50*length.Millimetre)
+}
+
+// tubInOtherUnit is what was typed with the unit that the job does not count in, where a tub fits then: a tape shows
+// both. It is empty where none does.
+func (a *asker) tubInOtherUnit(text string) string {
+	unit := " mm"
+	if a.room.Units == length.Metric {
+		unit = " in"
+	}
+	wide, err := length.Parse(text+unit, a.room.Units)
+	fits := func(size length.Length) bool { return a.takesTub(wide, size) }
+	if err != nil || !slices.ContainsFunc(a.tubSizes(), fits) {
+		return ""
+	}
+	return text + unit
 }
 
 // shortEnd tells whether a wall stands at the narrow end of a tub: one is no wider than 42 in (1.07 m), and on a wall beside
