@@ -67,13 +67,26 @@ func (b *book) placeTogether(all []entry) []entry {
 		o := &out[i]
 		slices.Sort(o.courses)
 		o.courses = slices.Compact(o.courses)
-		var parts []string
-		for _, c := range slices.Sorted(maps.Keys(told[where])) {
-			parts = append(parts, held(number(c)+":")+" "+strings.Join(told[where][c], ", "))
-		}
-		o.byCourse = strings.Join(parts, "; ")
+		o.byCourse = coursesTold(told[where])
 	}
 	return out
+}
+
+// coursesTold says what is cut in which courses: those in which it is the same together, in the order of the first of them.
+func coursesTold(told map[int][]string) string {
+	courses := map[string][]int{}
+	var order, parts []string
+	for _, c := range slices.Sorted(maps.Keys(told)) {
+		what := strings.Join(told[c], ", ")
+		if courses[what] == nil {
+			order = append(order, what)
+		}
+		courses[what] = append(courses[what], c)
+	}
+	for _, what := range order {
+		parts = append(parts, coursesText(courses[what])+": "+what)
+	}
+	return strings.Join(parts, "; ")
 }
 
 // called is what a line of the schedule is called in such a row: its figure, where that
