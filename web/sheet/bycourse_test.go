@@ -144,3 +144,17 @@ func TestTheWordBesideAFigureIsSetApartFromItsPlaces(t *testing.T) {
 	assert.Equal(t, `high; places up to 1/16" larger`, strings.ReplaceAll(b.withSpread("high", cuts.Group{Spread: length.Inch / 16}), hold, " "))
 	assert.Equal(t, `places up to 1/16" larger`, strings.ReplaceAll(b.withSpread("", cuts.Group{Spread: length.Inch / 16}), hold, " "))
 }
+
+// Courses in which the same is cut stand together; a herringbone beside a strip once took a third of a sheet to say "C2, C3"
+// twenty times.
+func TestCoursesCutAlikeAreToldTogether(t *testing.T) {
+	told := map[int][]string{2: {"C41", "C42"}, 3: {"C2", "C3"}, 4: {"C2", "C3"}, 5: {"C2", "C3"}, 6: {"C9"}, 7: {"C2", "C3"}}
+	assert.Equal(t, "2: C41, C42; 3 to 5, 7: C2, C3; 6: C9", coursesTold(told))
+}
+
+// A flush soap dish of the name that it comes with is called so once.
+func TestASoapDishIsCalledSoOnce(t *testing.T) {
+	for side, want := range map[string]string{"soap dish soap dish": "at soap dish", "soap dish shell": "at soap dish shell", "niche shelf": "at niche shelf"} {
+		assert.Equal(t, want, placeText(side))
+	}
+}

@@ -28,7 +28,7 @@ func (b *book) turnEdges(w layout.Wall) (left, right string) {
 		if e.Outside == nil || e.Trim != nil || at == tile {
 			return ""
 		}
-		return " (corner " + b.bareTape(at) + ")"
+		return " (corner " + b.fromEnd(at) + ")"
 	}
 	if o := w.Found.Left.Outside; o != nil {
 		left = edge(w.Found.Left, -o.Past, w.Start.Placed.Left)

@@ -212,7 +212,18 @@ func (b *book) ceilingMarks() []notch {
 		}
 		out = append(out, notch{at: right, name: letter + " right ceiling"})
 	}
-	return out
+	return b.closed(out)
+}
+
+// closed makes one mark of the last and the first of the ceiling, where a closed room begins and ends in one corner.
+func (b *book) closed(ceiling []notch) []notch {
+	before, turns := b.plan.Walls[0].Found.Left.Neighbour()
+	last := len(ceiling) - 1
+	if !turns || last < 1 || ceiling[0] != (notch{at: ceiling[last].at, name: b.letter(0) + " left ceiling"}) || ceiling[last].name != b.letter(before)+" right ceiling" {
+		return ceiling
+	}
+	ceiling[0].name = plan.CornerName(b.plan.Walls, 0, true) + " ceiling"
+	return ceiling[:last]
 }
 
 // cornerBefore is the letter of the wall that a wall meets at its left, in the order of the walls; empty without one.
@@ -263,7 +274,7 @@ func (b *book) wallMarks(w layout.Wall) []notch {
 func (b *book) storyPole() {
 	p := b.pole()
 	b.fitted(subject{title: "Story pole"}, false, func(f *flow) {
-		f.words(plain, "For a stick of your own: mark the level line on it first, then everything up and down from there. Its foot stands on the highest rim, "+
+		f.words(plain, "For a stick of your own: mark the level line on it first, then everything up and down from there. Its foot stands on the "+b.rim()+" where that is highest, "+
 			b.over(p.low)+" the level line."+b.said())
 		f.heights(b.courseList(p), b.markList(p))
 	})

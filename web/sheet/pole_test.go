@@ -159,3 +159,31 @@ func TestThePoleNamesCornersAsTheSetOutDoes(t *testing.T) {
 		}
 	}
 }
+
+// closedRoom is the wet closet of the cases on a floor, under a ceiling that is not level.
+func closedRoom(t *testing.T) layout.Plan {
+	return solved(t, "../cases/closed-room", func(j *survey.Job) {
+		rise := []string{"1250", "1254", "1252", "1249"}
+		for i := range j.Walls {
+			w := &j.Walls[i]
+			w.Base[0].Meets = "floor"
+			w.Head = survey.Head{Meets: "ceiling", Gap: "3", Readings: []survey.Rise{{At: "0", Rise: rise[i]}, {At: w.Width, Rise: rise[(i+1)%4]}}}
+		}
+	})
+}
+
+// The corner in which a closed room begins and ends is one mark of the ceiling too, by the name that it has on the set-out; and
+// what is measured over no rim is not said to be.
+func TestAClosedRoomOnAFloor(t *testing.T) {
+	b := newBook(closedRoom(t), Options{})
+	var names []string
+	for _, m := range b.ceilingMarks() {
+		names = append(names, m.name)
+	}
+	assert.Equal(t, []string{"corner W–N ceiling", "corner N–E ceiling", "corner E–S ceiling", "corner S–W ceiling"}, names)
+	said := words(printedText(t, b.plan, SetOut)) + words(printedText(t, b.plan, StoryPole))
+	assert.NotContains(t, said, "rim ")
+	says(t, said, "Measure it over the floor at each place as a check.")
+	says(t, said, "line over floor")
+	says(t, said, "floor where that is highest")
+}

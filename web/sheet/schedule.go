@@ -308,7 +308,11 @@ func (f *flow) cutNotes() {
 	}
 	if n := f.book.cuts.Offcuts.Nearly; n > 0 {
 		near := cuts.Near(f.book.plan.Room.Units)
-		text += fmt.Sprintf(" %s less at the cuts would save %d tiles.", f.book.fine(near), n)
+		tiles := fmt.Sprintf("%d tiles", n)
+		if n == 1 {
+			tiles = "1 tile"
+		}
+		text += fmt.Sprintf(" %s less at the cuts would save %s.", f.book.fine(near), tiles)
 	}
 	f.words(plain, text)
 }

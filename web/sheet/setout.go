@@ -41,7 +41,7 @@ func (b *book) setOutWith(cautions bool) {
 			b.tape(b.plan.Room.Doubt)+", measure the room again before going on.")
 		f.stations(b.stations(), func(s stages.Station) string { return b.bareTape(-s.Height) }, "level line over")
 		f.step("2", "Strike "+b.lineName(struck)+" round all the walls: "+b.over(struck.At)+" the level line.", b.lineHow(struck))
-		f.stations(b.struckOver(struck), func(s stages.Station) string { up, _ := struck.Over(s, b.plan.Walls); return b.bareTape(up) }, "line over rim")
+		f.stations(b.struckOver(struck), func(s stages.Station) string { up, _ := struck.Over(s, b.plan.Walls); return b.bareTape(up) }, "line over "+b.rim())
 		f.step("3", "Fix the batten with its top edge "+b.over(struck.Full.Bottom)+" the level line.", b.battenHow(struck))
 		f.step("4", "Strike a plumb line at a tile "+string(struck.Plumb)+" on each wall.", b.leaning(struck))
 		f.table(b.edges(struck))
@@ -75,9 +75,9 @@ func (f *flow) corner(s drawing.Scene) {
 func (b *book) lineName(s stages.Struck) string {
 	if s.Joint {
 		if s.Level == stages.Corner {
-			return "the first line of corners over the rim"
+			return "the first line of corners over the " + b.rim()
 		}
-		return "the first joint line over the rim"
+		return "the first joint line over the " + b.rim()
 	}
 	return "the course line"
 }
@@ -86,9 +86,9 @@ func (b *book) lineName(s stages.Struck) string {
 func (b *book) lineHow(s stages.Struck) string {
 	if s.Joint {
 		return s.Is("the first full course") + " The course line, " + b.over(b.plan.Setout.Line) +
-			" the level line, runs behind a rim. " + b.lowLines(s) + "Measure down from the line to the rim at each place as a check."
+			" the level line, runs behind a " + b.rim() + ". " + b.lowLines(s) + "Measure down from the line to the " + b.rim() + " at each place as a check."
 	}
-	return s.Is("one course on all the walls") + " " + b.lowLines(s) + "Measure it over the rim at each place as a check."
+	return s.Is("one course on all the walls") + " " + b.lowLines(s) + "Measure it over the " + b.rim() + " at each place as a check."
 }
 
 // lowLines says what is struck on walls that end under the line, as the front of a bench does.
@@ -144,7 +144,15 @@ func (b *book) battenRoom(s stages.Struck) string {
 	if b.bareTape(least) != b.bareTape(most) {
 		room += " to " + held(b.bareTape(most))
 	}
-	return " Only " + room + " is between it and the rim: where no batten goes in, stand the course on wedges there."
+	return " Only " + room + " is between it and the " + b.rim() + ": where no batten goes in, stand the course on wedges there."
+}
+
+// rim is what lines are measured over: the rims of what holds water, or the floor of a room that has none.
+func (b *book) rim() string {
+	if slices.ContainsFunc(b.stations(), func(s stages.Station) bool { return s.Meets.Rim() }) {
+		return "rim"
+	}
+	return string(survey.Floor)
 }
 
 func (b *book) stations() []stages.Station { return stages.Stations(b.plan.Room.Units, b.plan.Walls) }
@@ -203,7 +211,7 @@ func (b *book) edges(s stages.Struck) table {
 			t.rows = append(t.rows, row{cells: []string{wallText(w.Found), "none", "", "no tile has its left " + string(s.Plumb) + " on this wall"}})
 			continue
 		}
-		t.rows = append(t.rows, row{cells: []string{wallText(w.Found), tileAt(w, edge, s.Full), stages.FromCorner(s.From(w, edge), b.bareTape), b.fromNeighbour(w, edge, s)}})
+		t.rows = append(t.rows, row{cells: []string{wallText(w.Found), tileAt(w, edge, s.Full), b.fromEnd(s.From(w, edge)), b.fromNeighbour(w, edge, s)}})
 	}
 	return t
 }
@@ -214,7 +222,7 @@ func (b *book) leaning(s stages.Struck) string {
 	for _, i := range b.inOrder() {
 		w := b.plan.Walls[i]
 		if edge, ok := stages.Strike(w, s.Full); ok && s.Leans(w, edge, b.bareTape) {
-			at = append(at, w.Found.Letter+" "+held(stages.FromCorner(edge, b.bareTape))+" "+stages.Datum(w))
+			at = append(at, w.Found.Letter+" "+held(b.fromEnd(edge))+" "+stages.Datum(w))
 		}
 	}
 	if len(at) == 0 {
@@ -286,6 +294,9 @@ func (b *book) letter(wall int) string {
 	return b.plan.Walls[wall].Found.Letter
 }
 
+// fromEnd is how far a place lies from the left end of a wall, or beyond it: no tape shows less than nothing.
+func (b *book) fromEnd(x length.Length) string { return stages.FromCorner(x, b.bareTape) }
+
 // manyMarks is from how many rows on the list of marks is written smaller, so that the
 // set-out stays on one leaf.
 const manyMarks = 6
@@ -305,7 +316,7 @@ func (b *book) marks() table {
 		left, right, head := b.trimEnds(w)
 		turnLeft, turnRight := b.turnEdges(w)
 		if !w.Found.Left.Meets {
-			x = held("begins " + b.bareTape(p.Left) + left + turnLeft)
+			x = held("begins " + b.fromEnd(p.Left) + left + turnLeft)
 		}
 		if !w.Found.Right.Meets {
 			x += strings.Repeat(", ", min(1, len(x))) + held("ends "+b.bareTape(p.Right)+right+turnRight)

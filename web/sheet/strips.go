@@ -67,7 +67,7 @@ func (b *book) poleWords(l *leaf, p pole, of int) {
 	lo, hi := l.area()
 	l.text(drawing.Point{X: lo.X, Y: lo.Y + 5000}, style{size: 6000, bold: true}, "Story pole, full size")
 	y := lo.Y + 10000
-	words := fmt.Sprintf("Cut out the strips and join them on a stick, match mark on match mark (A on A). Joined, all %d measure %s from FOOT to TOP: check this. The foot stands on the highest rim.", of, b.tape(p.top-p.low))
+	words := fmt.Sprintf("Cut out the strips and join them on a stick, match mark on match mark (A on A). Joined, all %d measure %s from FOOT to TOP: check this. The foot stands on the %s where that is highest.", of, b.tape(p.top-p.low), b.rim())
 	for _, line := range plain.wrap(words, hi.X-lo.X) {
 		l.text(drawing.Point{X: lo.X, Y: y}, plain, line)
 		y += plain.leading()

@@ -264,3 +264,18 @@ func TestAWallWithALeaningCornerSaysFromWhereItIsMeasured(t *testing.T) {
 	assert.Greater(t, leaning, 1)
 	assert.Greater(t, plumb, 4)
 }
+
+// Where tile goes round an outside corner it begins beyond the end of its wall: no tape shows a minus.
+func TestNothingBeginsAtAMinus(t *testing.T) {
+	for _, name := range []string{"jobs/half-wall", "jobs/boxing"} {
+		b := newBook(roomOf(t, name), Options{Kinds: []Kind{SetOut}})
+		beyond := 0
+		for _, r := range b.marks().rows {
+			assert.NotContains(t, r.cells[2], "-", name)
+			if strings.Contains(strings.ReplaceAll(r.cells[2], hold, " "), "beyond it") {
+				beyond++
+			}
+		}
+		assert.Equal(t, 1, beyond, name)
+	}
+}

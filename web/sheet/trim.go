@@ -84,7 +84,7 @@ func (b *book) trimEnds(w layout.Wall) (left, right, head string) {
 	}
 	r := trim.Outline(w.Found, w.Start.Placed, b.plan.Room.Units, b.plan.Room.Joint).Bounds()
 	if w.Found.Left.Trim != nil {
-		left = " (trim " + b.bareTape(r.Left) + ")"
+		left = " (trim " + b.fromEnd(r.Left) + ")"
 	}
 	if w.Found.Right.Trim != nil {
 		right = " (trim " + b.bareTape(r.Right) + ")"

@@ -276,6 +276,9 @@ func sideText(side string) string {
 	if side = strings.TrimPrefix(side, the); strings.HasSuffix(side, front) || survey.Kind(side) == survey.ShowerBase {
 		return side
 	}
+	if name, dish := strings.CutPrefix(side, string(survey.SoapDish)+" "); dish {
+		return drawing.OpeningName(string(survey.SoapDish), name)
+	}
 	if kind, name, more := strings.Cut(side, " "); more {
 		return drawing.OpeningName(kind, name)
 	}
