@@ -1,6 +1,8 @@
 package stages
 
 import (
+	"slices"
+
 	"coursewright/layout/length"
 	"coursewright/layout/plan"
 	"coursewright/layout/survey"
@@ -64,4 +66,12 @@ func Rims(all []Station) []Station {
 		return all
 	}
 	return out
+}
+
+// RimName is what lines are measured over: the rims of what holds water, or the floor of a room that has none.
+func RimName(all []Station) string {
+	if slices.ContainsFunc(all, func(s Station) bool { return s.Meets.Rim() }) {
+		return "rim"
+	}
+	return string(survey.Floor)
 }

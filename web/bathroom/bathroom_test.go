@@ -261,6 +261,7 @@ func TestTheSetOutComesBeforeTheFirstTile(t *testing.T) {
 	assert.Equal(t, http.StatusOK, answer.StatusCode)
 	assert.Contains(t, page, "Strike the course line")
 	assert.Contains(t, page, "on the level line")
+	assert.Contains(t, page, "From this line down to the floor", "there is no rim")
 	assert.Contains(t, page, `rel="next" href="/jobs/1/bathroom?wall=1&amp;piece=W-01-0`)
 }
 

@@ -22,7 +22,8 @@ type Marks struct {
 	Why     string
 	Batten  string
 	Low     []string // what is struck on walls that end under the line, in whole sentences
-	Rims    []Figure // from the line down to the rim
+	Rim     string   // "rim", or "floor" where there is none
+	Rims    []Figure // from the line down to it
 	Edges   []Figure // the tile edge of each wall
 	Plumb   string   // what of a tile that is: "edge" or "corner"
 	First   string   // the piece that is set first
@@ -38,11 +39,13 @@ func (b bathroom) setOut() Marks {
 	m := Marks{Job: page.Job{ID: b.stored.ID, Revision: b.stored.Revision, Typed: b.job, Plan: b.plan}, Drawing: page.Picture(drawing.SetOut(b.plan), "set-out")}
 	m.Line, m.Side = inParts("", m.Tape(struck.At.Abs())), over(struck.At)
 	m.Plumb = string(struck.Plumb)
+	stations := stages.Stations(b.plan.Room.Units, b.plan.Walls)
+	m.Rim = stages.RimName(stations)
 	m.Name, m.Why = "the course line", struck.Is("one course on all the walls")
 	if struck.Joint {
 		m.Name = "the first joint line"
-		m.Why = fmt.Sprintf("%s The course line itself, %s %s, runs behind the rim.", struck.Is("the first full course"),
-			m.Tape(b.plan.Setout.Line.Abs()), over(b.plan.Setout.Line))
+		m.Why = fmt.Sprintf("%s The course line itself, %s %s, runs behind the %s.", struck.Is("the first full course"),
+			m.Tape(b.plan.Setout.Line.Abs()), over(b.plan.Setout.Line), m.Rim)
 	}
 	m.Batten = m.Tape(struck.Full.Bottom.Abs()) + " " + over(struck.Full.Bottom)
 	for _, l := range stages.Lows(struck.Full, b.plan.Walls) {
@@ -52,7 +55,7 @@ func (b bathroom) setOut() Marks {
 		}
 		m.Low = append(m.Low, fmt.Sprintf(whole, stages.Letters(l.Walls, b.plan.Walls), m.Tape(l.Bottom.Abs()), over(l.Bottom)))
 	}
-	for _, s := range stages.Rims(stages.Stations(b.plan.Room.Units, b.plan.Walls)) {
+	for _, s := range stages.Rims(stations) {
 		if up, found := struck.Over(s, b.plan.Walls); found {
 			m.Rims = append(m.Rims, Figure{together(s.Name), m.Tape(up)})
 		}

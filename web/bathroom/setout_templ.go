@@ -180,7 +180,7 @@ func SetOutPage(m Marks) templ.Component {
 					return templ_7745c5c3_Err
 				}
 			}
-			templ_7745c5c3_Err = figures("From this line down to the rim", m.Rims).Render(ctx, templ_7745c5c3_Buffer)
+			templ_7745c5c3_Err = figures("From this line down to the "+m.Rim, m.Rims).Render(ctx, templ_7745c5c3_Buffer)
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}

@@ -147,13 +147,8 @@ func (b *book) battenRoom(s stages.Struck) string {
 	return " Only " + room + " is between it and the " + b.rim() + ": where no batten goes in, stand the course on wedges there."
 }
 
-// rim is what lines are measured over: the rims of what holds water, or the floor of a room that has none.
-func (b *book) rim() string {
-	if slices.ContainsFunc(b.stations(), func(s stages.Station) bool { return s.Meets.Rim() }) {
-		return "rim"
-	}
-	return string(survey.Floor)
-}
+// rim is what lines are measured over.
+func (b *book) rim() string { return stages.RimName(b.stations()) }
 
 func (b *book) stations() []stages.Station { return stages.Stations(b.plan.Room.Units, b.plan.Walls) }
 
