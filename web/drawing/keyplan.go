@@ -1,6 +1,10 @@
 package drawing
 
-import "coursewright/layout"
+import (
+	"slices"
+
+	"coursewright/layout"
+)
 
 // Size of a key plan that stands alone.
 const (
@@ -102,11 +106,16 @@ func (b *board) keyPlan(p, size Point, wall int) {
 	place := func(q Point) Point {
 		return Point{p.X + size.X/2 + (2*q.X-lo.X-hi.X)*num/den/2, p.Y + size.Y/2 + (2*q.Y-lo.Y-hi.Y)*num/den/2}
 	}
+	var bars []box
 	for i, r := range rs {
-		b.keyWall(i, place(r.from), place(r.to), i == wall)
+		rs[i] = run{place(r.from), place(r.to)}
+		bar := rs[i].bar()
+		lo, hi := extent([][]Point{{bar.from, bar.to}})
+		bars = append(bars, box{lo, hi})
+		b.keyWall(i, bar, i == wall)
 	}
 	for i, r := range rs {
-		b.keyLetter(i, place(r.from), place(r.to), i == wall)
+		b.keyLetter(i, r, bars, i == wall)
 	}
 }
 
@@ -115,30 +124,65 @@ const (
 	keyThick  = 1600 // a wall's bar
 	keyGap    = 300  // between a bar and the corner it runs into
 	keyLetter = 3000
+	keySmall  = 2500 // where there is room for no larger one
 )
 
-// keyWall draws one wall as a bar on the outer side of its line.
-func (b *board) keyWall(i int, from, to Point, here bool) {
+// bar is the bar of a wall, on the outer side of its line.
+func (r run) bar() box {
+	dx, dy := r.way()
+	a := Point{r.from.X + dx*keyGap, r.from.Y + dy*keyGap}
+	z := Point{r.to.X - dx*keyGap + dy*keyThick, r.to.Y - dy*keyGap - dx*keyThick}
+	return box{a, z}
+}
+
+// way is where a wall goes from its left end.
+func (r run) way() (dx, dy Micron) { return sign(r.to.X - r.from.X), sign(r.to.Y - r.from.Y) }
+
+// keyWall draws one wall.
+func (b *board) keyWall(i int, bar box, here bool) {
 	tag, ink := Tag{Kind: KeyWall, Wall: i}, Ink{Fill: White, Line: Black, Width: 350}
 	if here {
 		tag.Kind, ink.Fill = KeyHere, Black
 	}
-	dx, dy := sign(to.X-from.X), sign(to.Y-from.Y)
-	a := Point{from.X + dx*keyGap, from.Y + dy*keyGap}
-	z := Point{to.X - dx*keyGap + dy*keyThick, to.Y - dy*keyGap - dx*keyThick}
-	b.path(tag, ink, corners(a, z))
+	b.path(tag, ink, corners(bar.from, bar.to))
 }
 
-// keyLetter writes a wall's letter on the inner side, where it has room, or behind one that
-// stands apart.
-func (b *board) keyLetter(i int, from, to Point, here bool) {
-	dx, dy := sign(to.X-from.X), sign(to.Y-from.Y)
-	const in = keyLetter * 4 / 5
-	mid := Point{(from.X+to.X)/2 - dy*in, (from.Y+to.Y)/2 + dx*in}
+// keyLetter writes a wall's letter on the inner side, where it has room, or behind one that stands apart. Where a short
+// wall has none before its middle, the letter goes before an end of it or on its outer side, over no other wall's bar if
+// that can be: by the letters the corners are named.
+func (b *board) keyLetter(i int, r run, bars []box, here bool) {
+	l := Label{Tag: Tag{Kind: KeyWall, Wall: i}, Text: b.plan.Walls[i].Found.Letter, Size: keyLetter, Bold: here, Colour: Black}
 	if b.plan.Walls[i].Found.Left.Against {
-		mid = Point{from.X + in, from.Y + keyThick/2}
+		b.offer(centred(l, Point{r.from.X + keyLetter*4/5, r.from.Y + keyThick/2}))
+		return
 	}
-	b.offer(centred(Label{Tag: Tag{Kind: KeyWall, Wall: i}, Text: b.plan.Walls[i].Found.Letter, Size: keyLetter, Bold: here, Colour: Black}, mid))
+	var clear, all []Label
+	for _, l.Size = range []Micron{keyLetter, keySmall} {
+		for _, at := range r.letters() {
+			at := centred(l, at)
+			if all = append(all, at); !slices.ContainsFunc(bars, at.box().grown(keyGap).meets) {
+				clear = append(clear, at)
+			}
+		}
+	}
+	b.offer(append(clear, all...)...)
+}
+
+// letters are the places for the letter of a wall, the best first.
+func (r run) letters() (all []Point) {
+	const in = keyLetter * 4 / 5
+	dx, dy := r.way()
+	for _, off := range []Micron{in, -in - keyThick} {
+		for _, quarter := range []Micron{2, 3, 1, 4, 0} {
+			all = append(all, Point{r.from.X + (r.to.X-r.from.X)*quarter/4 - dy*off, r.from.Y + (r.to.Y-r.from.Y)*quarter/4 + dx*off})
+		}
+	}
+	for _, off := range []Micron{in, -in - keyThick} {
+		for _, on := range []Micron{in, in + keyThick} {
+			all = append(all, Point{r.to.X + dx*on - dy*off, r.to.Y + dy*on + dx*off}, Point{r.from.X - dx*on - dy*off, r.from.Y - dy*on + dx*off})
+		}
+	}
+	return all
 }
 
 func sign(m Micron) Micron {
