@@ -1,12 +1,15 @@
 package bench_test
 
 import (
+	"net/http"
+	"strings"
 	"testing"
 
 	"github.com/chromedp/chromedp"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"coursewright/web/form"
 	"coursewright/web/trial"
 )
 
@@ -62,4 +65,22 @@ func TestTheSetOutIsHeldAndLetGoOnTheBench(t *testing.T) {
 	assert.True(t, before == trial.See[string](t, ctx, wrap), "one step back")
 	_, job := s.Stored()
 	assert.Nil(t, job.Held)
+}
+
+// Another tile on marks that are held leaves poor cuts all round, and nothing said that it is the marks.
+func TestPoorCutsRoundHeldMarksSaySo(t *testing.T) {
+	s := trial.New(t)
+	const said = "Poor cuts are left round these marks."
+	press := func(field, value string) string {
+		posted := s.Bench()
+		posted.Set(field, value)
+		answer, body := s.Post("/jobs/1", posted)
+		require.Equal(t, http.StatusSeeOther, answer.StatusCode, body)
+		_, page := s.Get("/jobs/1")
+		return page
+	}
+	held := press(form.Do, "hold")
+	assert.True(t, strings.Contains(held, "The set-out is held.") && !strings.Contains(held, said))
+	assert.True(t, strings.Contains(press("tile.width", "9 1/4"), said))
+	assert.False(t, strings.Contains(press(form.Do, "letgo"), said))
 }
