@@ -41,7 +41,7 @@ func (s *Store) remove(ctx context.Context, id int64) error {
 			return err
 		}
 		for _, query := range []string{
-			`DELETE FROM tick WHERE job = ?`, `DELETE FROM name WHERE job = ?`,
+			`DELETE FROM tick WHERE job = ?`, `DELETE FROM name WHERE job = ?`, `DELETE FROM returned WHERE job = ?`,
 			`DELETE FROM revision WHERE job = ?`, `DELETE FROM job WHERE id = ?`,
 		} {
 			if _, err := tx.ExecContext(ctx, query, id); err != nil {

@@ -53,6 +53,28 @@ func scanRevision(rows *sql.Rows) (Revision, error) {
 	return r, err
 }
 
+// Return is a time for which a job was deleted, with the revision it showed.
+type Return struct {
+	Revision      int64
+	Deleted, Back time.Time
+}
+
+// Returns lists when a job was deleted and brought back, the last first.
+func (s *Store) Returns(ctx context.Context, id int64) (list []Return, err error) {
+	err = s.read(ctx, func(ctx context.Context, tx *sql.Tx) error {
+		list, err = collect(ctx, tx, scanReturn, `SELECT revision, deleted, back FROM returned WHERE job = ? ORDER BY id DESC`, id)
+		return err
+	})
+	return list, err
+}
+
+func scanReturn(rows *sql.Rows) (r Return, err error) {
+	var deleted, back int64
+	err = rows.Scan(&r.Revision, &deleted, &back)
+	r.Deleted, r.Back = moment(deleted), moment(back)
+	return r, err
+}
+
 // At gives what a job held at one of its revisions, whether the job is deleted or not.
 func (s *Store) At(ctx context.Context, id, revision int64) (was State, err error) {
 	const query = `SELECT title, document, setout FROM revision WHERE job = ? AND id = ?`

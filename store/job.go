@@ -75,25 +75,32 @@ func (s *Store) Deleted(ctx context.Context) ([]Summary, error) {
 
 // Delete marks a job as deleted. Nothing of it is lost; deleting it again changes nothing.
 func (s *Store) Delete(ctx context.Context, id int64) error {
-	return s.mark(ctx, `UPDATE job SET deleted = coalesce(deleted, ?) WHERE id = ?`, s.Now().UnixMilli(), id)
-}
-
-// Restore takes Delete back, at the revision the job showed.
-func (s *Store) Restore(ctx context.Context, id int64) error {
-	return s.mark(ctx, `UPDATE job SET deleted = ? WHERE id = ?`, nil, id)
-}
-
-func (s *Store) mark(ctx context.Context, query string, deleted any, id int64) error {
 	return s.write(ctx, func(ctx context.Context, tx *sql.Tx) error {
-		result, err := tx.ExecContext(ctx, query, deleted, id)
-		if err != nil {
-			return err
-		}
-		if n, err := result.RowsAffected(); err != nil || n == 1 {
-			return err
-		}
-		return missing(id)
+		return mark(ctx, tx, `UPDATE job SET deleted = coalesce(deleted, ?) WHERE id = ?`, s.Now().UnixMilli(), id)
 	})
+}
+
+// Restore takes Delete back, at the revision the job showed, and notes it for the history.
+func (s *Store) Restore(ctx context.Context, id int64) error {
+	const note = `INSERT INTO returned (job, revision, deleted, back) SELECT id, cursor, deleted, ? FROM job WHERE id = ? AND deleted IS NOT NULL`
+	return s.write(ctx, func(ctx context.Context, tx *sql.Tx) error {
+		if _, err := tx.ExecContext(ctx, note, s.Now().UnixMilli(), id); err != nil {
+			return err
+		}
+		return mark(ctx, tx, `UPDATE job SET deleted = ? WHERE id = ?`, nil, id)
+	})
+}
+
+// mark writes one column of a job.
+func mark(ctx context.Context, tx *sql.Tx, query string, deleted any, id int64) error {
+	result, err := tx.ExecContext(ctx, query, deleted, id)
+	if err != nil {
+		return err
+	}
+	if n, err := result.RowsAffected(); err != nil || n == 1 {
+		return err
+	}
+	return missing(id)
 }
 
 func missing(id int64) error { return fmt.Errorf("job %d: %w", id, fs.ErrNotExist) }

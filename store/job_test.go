@@ -195,6 +195,17 @@ func TestDeleteHasAWayBack(t *testing.T) {
 	require.NoError(t, err)
 	require.Equal(t, job, back)
 	require.Empty(t, ids(s.Deleted(t.Context())))
+	returns, err := s.Returns(t.Context(), job.ID)
+	require.NoError(t, err)
+	require.Len(t, returns, 1, "to bring back what is there is no return")
+	require.Equal(t, []any{job.Revision, gone[0].Deleted}, []any{returns[0].Revision, returns[0].Deleted})
+	require.True(t, returns[0].Back.After(returns[0].Deleted))
+	require.Empty(t, must(s.Returns(t.Context(), first.ID)))
+
+	require.NoError(t, s.Delete(t.Context(), job.ID))
+	_, err = s.Erase(t.Context(), job.ID)
+	require.NoError(t, err)
+	require.Empty(t, must(s.Returns(t.Context(), job.ID)))
 }
 
 func TestAMissingJobIsNotExist(t *testing.T) {

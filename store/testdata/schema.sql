@@ -28,6 +28,16 @@ CREATE TABLE pass (
   seen INTEGER NOT NULL -- the last day on which it came
 ) STRICT;
 
+CREATE TABLE returned (
+  id       INTEGER PRIMARY KEY AUTOINCREMENT,
+  job      INTEGER NOT NULL REFERENCES job (id),
+  revision INTEGER NOT NULL,
+  deleted  INTEGER NOT NULL,
+  back     INTEGER NOT NULL
+) STRICT;
+
+CREATE INDEX returned_job ON returned (job, revision);
+
 CREATE TABLE revision (
   id       INTEGER PRIMARY KEY AUTOINCREMENT,
   job      INTEGER NOT NULL REFERENCES job (id),

@@ -45,6 +45,8 @@ type State struct {
 	More    int      // how many changes more there are
 	Taken   bool     // nothing changed but the set-out, which was judged anew and taken
 	Beyond  bool     // it was made from a state that does not stand below it
+
+	Returns []store.Return // when the job was deleted while it showed this state, and brought back
 }
 
 func (k Keeper) showHistory(w http.ResponseWriter, r *http.Request) error {
@@ -66,6 +68,10 @@ func (k Keeper) history(w http.ResponseWriter, r *http.Request, status int, faul
 	if len(list) > onePage {
 		list, out.Older = list[:onePage], list[onePage-1].ID
 	}
+	returns, err := k.Store.Returns(r.Context(), stored.ID)
+	if err != nil {
+		return err
+	}
 	known := pasts{k: k, id: stored.ID, known: map[int64]past{}}
 	for i, revision := range list {
 		one := State{Revision: revision}
@@ -77,9 +83,21 @@ func (k Keeper) history(w http.ResponseWriter, r *http.Request, status int, faul
 		if n := len(one.Changes) - mostChanges; n > 0 {
 			one.Changes, one.More = one.Changes[:mostChanges], n
 		}
-		out.States = append(out.States, one)
+		one.Returns = returnsAt(returns, revision.ID, before)
+		out.States, before = append(out.States, one), revision.ID
 	}
 	return page.Render(w, r, status, HistoryPage(out))
+}
+
+// returnsAt are those at one state, or at a later one before the next that is listed, which was thinned out since;
+// there is no next where it is 0.
+func returnsAt(all []store.Return, state, next int64) (here []store.Return) {
+	for _, r := range all {
+		if r.Revision >= state && (next <= 0 || r.Revision < next) {
+			here = append(here, r)
+		}
+	}
+	return here
 }
 
 // mostChanges is how many changes of one state are told in words.

@@ -80,6 +80,12 @@ func TestADeletedJobCanBeBroughtBack(t *testing.T) {
 	assert.Equal(t, "/jobs/1", answer.Header.Get("Location"))
 	answer, _ = s.Get("/jobs/1")
 	assert.Equal(t, http.StatusOK, answer.StatusCode)
+	_, page = s.Get("/jobs/1/history")
+	assert.Regexp(t, `The first state\.</p>\s*<p>The job was deleted on .+, and brought back on .+\.</p>`, page, "the history says so")
+	s.Post("/jobs/1", s.With("joint", "3/16"))
+	_, page = s.Get("/jobs/1/history")
+	assert.Regexp(t, `The first state\.</p>\s*<p>The job was deleted on`, page, "at the state it showed")
+	assert.Equal(t, 1, strings.Count(page, "The job was deleted on"))
 }
 
 // Jobs begun already stand on the first screen under the plain rooms; rooms with more in them are folded away.
