@@ -6,7 +6,6 @@ import (
 	"context"
 	"slices"
 
-	"coursewright/layout/length"
 	"coursewright/layout/piece"
 	"coursewright/layout/plan"
 	"coursewright/layout/plane"
@@ -124,51 +123,6 @@ func WithTops(s *plan.Setout, room survey.Room, walls []plan.Wall) {
 	if s.Told() {
 		s.Reasons = tell.Reasons(s, room, walls)
 	}
-}
-
-// joint solves the room with each joint that it may have, and takes the best. The work for one room
-// goes round them all: what one leaves is the next ones'.
-func joint(ctx context.Context, room survey.Room, kept *count.Kept) (*search.Result, survey.Room, []plan.Joint, error) {
-	var best *search.Result
-	joints := room.Joints
-	if len(joints) == 0 {
-		joints = []length.Length{room.Joint}
-	}
-	results := make([]search.Result, 0, len(joints))
-	chosen := room
-	left := search.Work
-	for n, j := range joints {
-		with, share := room.Jointed(j), left/(len(joints)-n)
-		r, err := search.With(ctx, &with, given(share, len(joints)), kept)
-		if err != nil {
-			return nil, room, nil, err
-		}
-		left -= min(r.Spent, share)
-		results = append(results, r)
-		if best == nil || r.Order().Better(&r.Merit, &best.Merit) {
-			best, chosen = &results[len(results)-1], with
-		}
-	}
-	if len(results) == 1 {
-		return best, chosen, nil, nil
-	}
-	var told []plan.Joint
-	for i := range results {
-		told = append(told, tell.Joint(&chosen, joints[i], &results[i], best))
-		if &results[i] != best {
-			results[i].Keep(kept)
-		}
-	}
-	return best, chosen, told, nil
-}
-
-// given is how much of its share the search of a size of the joint is given, which may count twice that: of a room with
-// one size all.
-func given(share, sizes int) int {
-	if sizes == 1 {
-		return share
-	}
-	return share * 2 / 3
 }
 
 // cut makes and numbers the pieces of every wall.
