@@ -107,7 +107,7 @@ func TestTheLastCornerOfAClosedRoomIsAskedOnce(t *testing.T) {
 	job := newRoom(t, "three", "add walls", "close")
 	job.Walls[3].Head = job.Walls[2].Head
 	low := question(t, job, "walls[0].base[0].readings[0].drop")
-	assert.Equal(t, "Corner of wall and left, below the line", low.Label)
+	assert.Equal(t, "Corner of side and left, below the line", low.Label)
 	assert.Contains(t, low.Same, "walls[3].base[0].readings[1].drop")
 	assert.Contains(t, question(t, job, "walls[0].head.readings[0].rise").Same, "walls[3].head.readings[1].rise")
 	named := map[string]bool{}

@@ -72,7 +72,7 @@ func TestTheHistorySaysWhatIsMeasuredInWords(t *testing.T) {
 	assert.NotContains(t, page, "tile.height")
 	edited(t, s, "walls[0].base[1].readings[1].drop", "38 5/8") // one box, which fills a field of both walls
 	_, page = s.Get("/jobs/1/history")
-	assert.Equal(t, 1, strings.Count(page, "Left corner, below the line: "), "a corner that two walls share")
+	assert.Equal(t, 1, strings.Count(page, "Corner of left and back, below the line: "), "a corner that two walls share")
 }
 
 func TestAStateIsBroughtBackAsANewOneAndUndoTakesItBack(t *testing.T) {

@@ -15,7 +15,7 @@ import (
 )
 
 // PlaceIn says where a field of a job is: by the label of the box in which it is asked for, as
-// "Left corner, below the line", else by the names the job gives things: "Niche shelf on back, left
+// "Corner of left and back, below the line", else by the names the job gives things: "Niche shelf on back, left
 // edge". What has no name yet is counted from one, as in placeName.
 func PlaceIn(job survey.Job, path string) string {
 	for _, q := range ask.All(job) {

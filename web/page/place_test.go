@@ -37,7 +37,7 @@ func TestAFieldIsCalledByThePlainNamesOfItsJob(t *testing.T) {
 	require.NoError(t, err)
 	for path, want := range map[string]string{
 		"walls[1].width":                                  "Width of wall back",
-		"walls[1].base[0].readings[2].drop":               "Right corner, below the line",
+		"walls[1].base[0].readings[2].drop":               "Corner of back and right, below the line",
 		"walls[0].base[1].readings[0].drop":               "Front of wall left, below the line",
 		"walls[1].base[0].readings[2].at":                 "Back wall, tub, reading 3, at",
 		"walls[0].left.stops.from":                        "Left wall, left end, stops at, from",
