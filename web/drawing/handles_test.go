@@ -130,3 +130,16 @@ func TestFourWallsGoIntoTheFrameOfATablet(t *testing.T) {
 		assert.LessOrEqual(t, drawing.Wrap(plan, drawing.Options{Handles: true, Wide: frame}).Width, drawing.Micron(frame+drawing.Pixel), file)
 	}
 }
+
+// In a frame so narrow that the walls are drawn a hair high, counting on to a course that has room for its number did not end.
+func TestAWrapInANarrowFrameIsDrawn(t *testing.T) {
+	data, err := os.ReadFile("../../testdata/doubts/true/closed-wet-room.json")
+	require.NoError(t, err)
+	job, err := survey.Read(data)
+	require.NoError(t, err)
+	plan, err := layout.Quick(t.Context(), job)
+	require.NoError(t, err)
+	for _, wide := range []drawing.Micron{734, 600, 150} {
+		assert.Positive(t, drawing.Wrap(plan, drawing.Options{Wide: wide * drawing.Pixel, Within: true}).Height, wide)
+	}
+}

@@ -215,7 +215,7 @@ func (c tally) fifth() bool { return c.number%5 == 0 }
 func (b *board) numbers(tag Tag, zero Micron, scale Scale, x Micron, all []tally, every int, heights bool) {
 	size := b.texts.note
 	pitch := scale.On(b.plan.Room.Tile.Height + b.plan.Room.Joint)
-	for every = max(every, 1); pitch*Micron(every) < leading(size); {
+	for every = max(every, 1); pitch*Micron(every) < leading(size) && every <= len(all); { // drawn very small no number has room
 		every = 5 * ((every + 5) / 5)
 	}
 	told := func(c tally) bool { return heights && c.whole && c.number%max(5, every) == 0 && !b.behindRim(c) }
