@@ -164,7 +164,10 @@ func (p pasts) changes(ctx context.Context, r store.Revision) ([]string, error) 
 		if c.Path == "guess" || ofStanding.MatchString(c.Path) {
 			continue
 		}
-		out = append(out, page.PlaceIn(both.Job, c.Path)+": "+orNone(page.ValueIn(was, c.Path, c.Was))+" → "+orNone(page.ValueIn(both.Job, c.Path, c.Is)))
+		from, to := page.ValueIn(was, c.Path, c.Was), page.ValueIn(both.Job, c.Path, c.Is)
+		if from != to { // a front is told from its corner, and stands there still where the wall has another width
+			out = append(out, page.PlaceIn(both.Job, c.Path)+": "+orNone(from)+" → "+orNone(to))
+		}
 	}
 	out = once(out)
 	if len(out) == 0 && len(both.Changes) > 0 {

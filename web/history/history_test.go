@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"net/http"
 	"net/url"
+	"regexp"
 	"strconv"
 	"strings"
 	"testing"
@@ -73,6 +74,20 @@ func TestTheHistorySaysWhatIsMeasuredInWords(t *testing.T) {
 	edited(t, s, "walls[0].base[1].readings[1].drop", "38 5/8") // one box, which fills a field of both walls
 	_, page = s.Get("/jobs/1/history")
 	assert.Equal(t, 1, strings.Count(page, "Corner of left and back, below the line: "), "a corner that two walls share")
+}
+
+// A front is asked for from the corner: a wall of another width moves it on the tape from the left end, and not from there. It was
+// told as if it had gone from a figure to the same.
+func TestTheHistoryTellsNoFigureThatIsAsItWas(t *testing.T) {
+	s := trial.Swift(t)
+	const front = "4 1/8" // 30 7/8 from the corner, as before
+	answer, _ := s.Post("/jobs/1", s.With("walls[0].width", "35", "walls[0].base[0].readings[1].at", front, "walls[0].base[1].readings[0].at", front))
+	require.Equal(t, 303, answer.StatusCode)
+	_, page := s.Get("/jobs/1/history")
+	assert.Contains(t, page, "Wall left, from the corner: 35 1/4 → 35")
+	for _, same := range regexp.MustCompile(`: ([^<>]+) → ([^<>]+)<`).FindAllStringSubmatch(page, -1) {
+		assert.NotEqual(t, same[1], same[2], same[0])
+	}
 }
 
 func TestAStateIsBroughtBackAsANewOneAndUndoTakesItBack(t *testing.T) {
