@@ -16,7 +16,7 @@ func (a *asker) moved() {
 		a.movedTo(i, survey.EndRight, p+".right.stops", "right end of "+w.Name, w.Right.Stops.From)
 		a.movedTo(i, survey.HeadMark, p+".head.stops", "head of "+w.Name, w.Head.Stops.From)
 		for k, o := range w.Openings {
-			if o.Kind != survey.Pipe && ofSurvey(o) && !elsewhere(o) {
+			if o.Kind != survey.Pipe && ofSurvey(o) {
 				o := movedOpening{o, i, fmt.Sprintf("%s.openings[%d]", p, k)}
 				wide, high := o.Inside != nil && o.Inside.Wide, o.Inside != nil && o.Inside.High
 				a.movedAlong(o, survey.LeftEdge, survey.RightEdge, asBuilt(o.Left, wide), asBuilt(o.Width, wide), [...]string{"left", "width"})
@@ -45,14 +45,31 @@ func asBuilt(s survey.Span, tolerant bool) survey.Span {
 // movedAlong asks about the place of an opening, else about its size.
 func (a *asker) movedAlong(o movedOpening, low, high survey.EdgeName, place, size survey.Span, fields [2]string) {
 	w := a.room.Walls[o.wall]
-	_, movedFrom := w.Moved[o.Mark(low)]
+	from, movedFrom := w.Moved[o.Mark(low)]
 	_, movedTo := w.Moved[o.Mark(high)]
+	ask := func(field, what string, held, is length.Length) {
+		by := a.asTyped(o, o.path+"."+field, is)
+		a.askMoved(o.wall, o.path+"."+field, o.Called()+", "+what+",", held+by, is+by)
+	}
 	switch {
 	case movedFrom && !place.Free():
-		a.movedTo(o.wall, o.Mark(low), o.path+"."+fields[0], o.Called()+", "+string(low)+" edge,", place.From)
+		ask(fields[0], string(low)+" edge", from, place.From)
 	case movedTo && !size.Free():
-		a.askMoved(o.wall, o.path+"."+fields[1], o.Called()+", "+fields[1]+",", w.HeldAt(o.Mark(high))-w.HeldAt(o.Mark(low)), size.From)
+		ask(fields[1], fields[1], w.HeldAt(o.Mark(high))-w.HeldAt(o.Mark(low)), size.From)
 	}
+}
+
+// asTyped is what is to be added to a figure for it to be as it was typed: of an opening that was typed between its boards or
+// studs, what stands between these and the edges of its tile.
+func (a *asker) asTyped(o movedOpening, path string, is length.Length) length.Length {
+	if !elsewhere(o.OpeningFound) {
+		return 0
+	}
+	typed, err := length.Parse(a.texts[a.markPath(path)], a.room.Units)
+	if err != nil {
+		return 0
+	}
+	return typed - is
 }
 
 // movedTo asks about a mark that stands elsewhere than it is held.

@@ -404,6 +404,42 @@ func TestANicheThatIsBuiltWithAToleranceStandsWhereItWasMeasured(t *testing.T) {
 	}
 }
 
+// A niche that is typed board to board is asked about in figures between its boards.
+func TestANicheTypedBoardToBoardIsAskedAboutBoardToBoard(t *testing.T) {
+	held := read(t, niche)
+	plan := solved(t, held)
+	held = keep.Hold(held, kept(held, plan))
+	at := plan.Setout.Walls[0].Placed.Openings[0]
+	typed := func(l length.Length) *survey.Mark {
+		return &survey.Mark{At: l.RoundTo(plan.Room.Tape).Plain(plan.Room.Units, 0)}
+	}
+	for off, asked := range map[length.Length]bool{9 * length.Millimetre: false, 60 * length.Millimetre: true} {
+		job := held
+		job.Walls = slices.Clone(held.Walls)
+		job.Walls[0].Openings = slices.Clone(held.Walls[0].Openings)
+		o := &job.Walls[0].Openings[0]
+		boards := func(by length.Length) length.Length { return at.Left + by - 13*length.Millimetre }
+		o.Left, o.Width = typed(boards(off)), typed(at.Right-at.Left+26*length.Millimetre)
+		o.Bottom, o.Height = typed(at.Bottom-13*length.Millimetre), &survey.Measure{Mark: typed(at.Top - at.Bottom + 26*length.Millimetre)}
+		o.Inside = &survey.Inside{Depth: "90 mm", Sizes: "lined", DepthIs: "lined"}
+		job.Bed, job.Tile.Thickness = "5 mm", "8 mm"
+		now := solved(t, job)
+		var doubts []doubt.Doubt
+		for _, d := range now.Doubts {
+			if d.Rule == doubt.Moved {
+				doubts = append(doubts, d)
+			}
+		}
+		if !asked {
+			assert.Empty(t, doubts)
+			continue
+		}
+		require.Len(t, doubts, 1)
+		assert.Equal(t, "walls[0].openings[0].left.at", doubts[0].Path)
+		assert.Equal(t, typed(boards(0)).At, doubts[0].Fits)
+	}
+}
+
 // So of ends and the head, each asked about at the box it was typed in, with where it is held, which raises no question.
 func TestAnEndOrAHeadThatIsMeasuredFarOffIsAskedAbout(t *testing.T) {
 	job := read(t, niche)
