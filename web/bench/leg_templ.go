@@ -73,7 +73,7 @@ func legs(b Bench) templ.Component {
 					if templ_7745c5c3_Err != nil {
 						return templ_7745c5c3_Err
 					}
-					templ_7745c5c3_Err = page.Act("remove "+form.At(form.At("walls", i)+".base", j), "No leg here", "No leg on "+ask.WallName(w.Name)+": its tile stops over the "+legBase(b.Typed)).Render(ctx, templ_7745c5c3_Buffer)
+					templ_7745c5c3_Err = page.Act("remove "+form.At(form.At("walls", i)+".base", j), "No leg here", "No leg here: the tile of "+ask.WallName(w.Name)+" stops over the "+legBase(b.Typed)).Render(ctx, templ_7745c5c3_Buffer)
 					if templ_7745c5c3_Err != nil {
 						return templ_7745c5c3_Err
 					}

@@ -54,5 +54,5 @@ func TestALegIsAddedInItsStep(t *testing.T) {
 	assert.Equal(t, survey.BestLeg, job.Walls[2].Base[1].Leg)
 	_, page = s.Get("/jobs/1")
 	assert.Contains(t, page, "Add a leg at the left of left", "one side has a leg, and the other may get one")
-	assert.Contains(t, page, "No leg on wall right: its tile stops over the shower base")
+	assert.Contains(t, page, "No leg here: the tile of wall right stops over the shower base")
 }

@@ -508,11 +508,11 @@ func wished(b Bench) templ.Component {
 				if templ_7745c5c3_Err != nil {
 					return templ_7745c5c3_Err
 				}
-				templ_7745c5c3_Err = page.Act("measure "+w.path, "Hold it there", "Hold "+w.name+" at "+b.fromZero(w.at)).Render(ctx, templ_7745c5c3_Buffer)
+				templ_7745c5c3_Err = page.Act("measure "+w.path, "Hold it there", "Hold it there: "+w.name+" at "+b.fromZero(w.at)).Render(ctx, templ_7745c5c3_Buffer)
 				if templ_7745c5c3_Err != nil {
 					return templ_7745c5c3_Err
 				}
-				templ_7745c5c3_Err = page.Act(b.putThere(w), "Put it at "+b.fromZero(w.wished)+" all the same", "Put "+w.name+" at "+b.fromZero(w.wished)+" all the same").Render(ctx, templ_7745c5c3_Buffer)
+				templ_7745c5c3_Err = page.Act(b.putThere(w), "Put it at "+b.fromZero(w.wished)+" all the same", "Put it at "+b.fromZero(w.wished)+" all the same: "+w.name).Render(ctx, templ_7745c5c3_Buffer)
 				if templ_7745c5c3_Err != nil {
 					return templ_7745c5c3_Err
 				}
