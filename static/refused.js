@@ -1,13 +1,13 @@
 // What was refused, or typed and not sent, stands in no job. It is kept in this browser until it is taken or
 // typed over, and put back into its boxes when the page is opened again: they are sent, and the server says
 // once more what is wrong. Where the job has moved on meanwhile a box may mean another thing by now: then it is
-// only said.
+// only said. So it is where another file is open by now, in which another job has the same address.
 
 import { form, say } from "./form.js";
 import { job } from "./address.js";
 
 const key = () => `refused ${job("")}`;
-const revision = () => document.querySelector("input[name=revision]")?.value;
+const state = () => `${document.querySelector("input[name=revision]")?.value} ${document.getElementById("jobtitle")?.textContent}`;
 const boxes = () => [...form().querySelectorAll("input[name]:not([type=checkbox], [type=hidden])")];
 const called = (box) => box.ariaLabel ?? box.labels?.[0]?.textContent.trim() ?? box.name;
 
@@ -17,7 +17,7 @@ export function keep() {
   const left = boxes().filter((box) => box.hasAttribute("aria-invalid") || box.value !== box.defaultValue)
     .map((box) => ({ name: box.name, text: box.value, called: called(box) }));
   try {
-    if (left.length) localStorage.setItem(key(), JSON.stringify({ revision: revision(), left }));
+    if (left.length) localStorage.setItem(key(), JSON.stringify({ state: state(), left }));
     else localStorage.removeItem(key());
   } catch { /* a browser that keeps nothing */ }
 }
@@ -30,7 +30,7 @@ function noted() {
 export function putBack() {
   const was = form() && noted();
   if (!was) return;
-  if (was.revision !== revision()) {
+  if (was.state !== state()) {
     localStorage.removeItem(key());
     return say(`Not taken when this page was left: ${was.left.map(({ called, text }) => `${called} “${text}”`).join(", ")}`);
   }

@@ -55,7 +55,7 @@ func TestALinkWaitsForWhatWasTyped(t *testing.T) {
 }
 
 // A joint that was refused had been gone after another page was looked at: it comes back into its box, with what is
-// wrong with it. Once the job has moved on it is told and not put back, since the box may mean another thing.
+// wrong with it. Once the job has moved on, or is another, it is told and not put back, since the box may mean another thing.
 func TestWhatWasRefusedIsThereWhenThePageIsOpenedAgain(t *testing.T) {
 	s := trial.New(t)
 	ctx := trial.Browse(t)
@@ -90,4 +90,11 @@ func TestWhatWasRefusedIsThereWhenThePageIsOpenedAgain(t *testing.T) {
 	assert.Equal(t, "3/16", trial.See[string](t, ctx, box))
 	open()
 	assert.Equal(t, "Saved", trial.See[string](t, ctx, status), "it is said once")
+
+	trial.Type(t, ctx, "joint", "thick")
+	trial.Await(t, ctx, fault)
+	trial.See[bool](t, ctx, `(() => { for (const key of Object.keys(localStorage)) localStorage[key] = localStorage[key].replace("Heron Street", "Another file"); return true })()`)
+	open()
+	trial.Await(t, ctx, status+`.includes("Joint between tiles “thick”")`)
+	assert.Equal(t, "3/16", trial.See[string](t, ctx, box), "another job of the same address keeps its joint")
 }
