@@ -25,12 +25,9 @@ func (a *asker) tile() {
 // basket weave, and about its joint. Common practice, no source.
 func (a *asker) proportion() {
 	t := a.room.Tile
-	short, long, path := t.Height, t.Width, "tile.width"
-	if short > long {
-		short, long, path = long, short, "tile.height"
-	}
+	short, long := min(t.Width, t.Height), max(t.Width, t.Height)
 	if long > 16*short {
-		a.ask(Doubt{Rule: Shape, Path: path, Wall: -1,
+		a.ask(Doubt{Rule: Shape, Path: a.longer(), Wall: -1,
 			Text: fmt.Sprintf("A tile of %s by %s is more than sixteen times as long as it is broad.", a.say(t.Width), a.say(t.Height))}, "tile.width", "tile.height")
 	}
 	if long == short && a.room.Bond.Kind == survey.BasketWeave && len(a.room.Bond.Others) == 0 {
