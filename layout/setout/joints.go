@@ -41,8 +41,8 @@ func joint(ctx context.Context, room survey.Room, kept *count.Kept) (*search.Res
 	return &best.result, best.room, told, nil
 }
 
-// eachSize searches the room with every size of its joint, which together count no more than one room may: twice its work, as
-// a search counts up to twice what it is given. Half of that goes round them all, and what one leaves is the next ones'; four
+// eachSize searches the room with every size of its joint, which together count about as much as one room may: twice its work,
+// as a search counts up to twice what it is given. Half of that goes round them all, and what one leaves is the next ones'; four
 // fifths of the rest are for those that may yet be better than the best, the one that promises most first.
 func eachSize(ctx context.Context, room survey.Room, kept *count.Kept) ([]sized, error) {
 	all := make([]sized, len(room.Joints))
