@@ -152,10 +152,12 @@ func (b *board) pipeName(f frame, w layout.Wall, o survey.OpeningFound) {
 	c, r := f.at(o.At, o.Up), f.hole(o)+3*clearance
 	l := Label{Tag: Tag{Kind: Hole, Wall: f.wall}, Text: short(o.Name, b.texts.note, mostName), Size: b.texts.note, Colour: Black}
 	clear := func(room box) bool { return b.vacant(room) && !f.overPipe(w, room) }
-	if !b.paper && r < handleReach && b.nameBeside(l, c, handleReach, clear) {
-		return
+	switch {
+	case !b.paper && r < handleReach && b.nameBeside(l, c, handleReach, clear):
+	case b.nameBeside(l, c, r, clear):
+	default:
+		b.nameBeside(l, c, r, b.vacant)
 	}
-	_ = b.nameBeside(l, c, r, clear) || b.nameBeside(l, c, r, b.vacant)
 }
 
 // hole is the radius a pipe is drawn with.
